@@ -7,6 +7,7 @@ import {
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
+import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { type BoardPage, conditionOf, orders, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
@@ -35,7 +36,7 @@ const columns: Columns<NewBoard> = {
 };
 const recordColumns: Columns<Board & { version: number }> = { id: 'id', version: 'version', ...columns };
 
-interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'isElsewhere'> {
+interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'judgement' | 'isElsewhere'> {
   finding: string | null;
   outlook: string | null;
   isElsewhere: 0 | 1;
@@ -82,7 +83,7 @@ const select = `
   JOIN place p ON p.id = m.place_id
   LEFT JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
   LEFT JOIN outlook o ON o.board_id = b.id
-  LEFT JOIN place best ON best.id = ${valueIn('o.record', '$.elsewhere.placeId')}`;
+  LEFT JOIN place best ON best.id = ${valueIn('o.record', '$.judgement.bestPlaceId')}`;
 
 function latestFrom(record: string | null, boardId: number, badCaches: BadCacheCollector) {
   if (record === null) return null;
@@ -93,19 +94,25 @@ function latestFrom(record: string | null, boardId: number, badCaches: BadCacheC
 
 const toRowBy =
   (badCaches: BadCacheCollector) =>
-  ({ finding, outlook, isElsewhere, ...row }: BoardRecord): BoardRow => ({
-    ...boardSchema.parse(row),
-    version: row.version,
-    stackName: row.stackName,
-    speciesName: row.speciesName,
-    placeId: row.placeId,
-    placeName: row.placeName,
-    placeSince: row.placeSince,
-    isElsewhere: isElsewhere === 1,
-    outlook: outlookFrom(outlook, row.id, badCaches),
-    bestPlaceName: row.bestPlaceName,
-    latest: latestFrom(finding, row.id, badCaches),
-  });
+  ({ finding, outlook: saved, isElsewhere, ...row }: BoardRecord): BoardRow => {
+    const latest = latestFrom(finding, row.id, badCaches);
+    const outlook = outlookFrom(saved, row.id, badCaches);
+    const judgement = outlook?.judgement ?? judgeByFinding(latest);
+    return {
+      ...boardSchema.parse(row),
+      version: row.version,
+      stackName: row.stackName,
+      speciesName: row.speciesName,
+      placeId: row.placeId,
+      placeName: row.placeName,
+      placeSince: row.placeSince,
+      isElsewhere: isElsewhere === 1,
+      outlook,
+      judgement,
+      bestPlaceName: row.bestPlaceName,
+      latest: latest && asJudged(latest, judgement),
+    };
+  };
 
 /** Boards; archived ones only by their id. */
 export function boardReads(db: Db, badCaches: BadCacheCollector) {

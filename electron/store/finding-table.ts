@@ -1,7 +1,9 @@
 import type { z } from 'zod';
 import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
+import { asJudged } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
+import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
@@ -11,25 +13,45 @@ export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.
 
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
 export function findingReads(db: Db, badCaches: BadCacheCollector) {
-  /** One that cannot be read, or was saved before a finding said as much as today, is treated as missing. */
-  function read<T>(schema: z.ZodType<T>, boardId: number, record: string): T | null {
+  /**
+   * One that cannot be read, or was saved before a finding said as much as today, is treated as missing. That of the
+   * board's newest round has the call of today, as every list of boards.
+   */
+  function read<T extends LatestFinding>(
+    schema: z.ZodType<T>,
+    { boardId, record, outlook }: { boardId: number; record: string; outlook: string | null },
+  ): T | null {
     const finding = readJson(schema, record);
     if (finding === undefined) badCaches.add('findings', boardId);
-    return finding ?? null;
+    const judgement = outlookFrom(outlook, boardId, badCaches)?.judgement;
+    return finding && judgement ? asJudged(finding, judgement) : (finding ?? null);
   }
+  /** The forecast of the board's newest round. */
+  const outlookOf = (boardId: string, roundId: string) => `
+     LEFT JOIN outlook o ON o.board_id = ${boardId}
+       AND ${roundId} = (SELECT latest_round_id FROM board WHERE id = ${boardId})`;
 
-  const ofBoard = db.prepare<[number], { record: string }>(
-    `SELECT f.record FROM finding f JOIN round r ON r.id = f.round_id
+  const ofBoard = db.prepare<[number], { boardId: number; record: string; outlook: string | null }>(
+    `SELECT f.board_id AS boardId, f.record, o.record AS outlook FROM finding f JOIN round r ON r.id = f.round_id
+     ${outlookOf('f.board_id', 'f.round_id')}
      WHERE f.board_id = ? ORDER BY r.started_at, r.id`,
   );
-  const inRound = db.prepare<{ roundId: number; rules: number }, { boardId: number; record: string | null }>(
-    `SELECT g.board_id AS boardId, f.record
+  const inRound = db.prepare<
+    { roundId: number; rules: number },
+    { boardId: number; record: string | null; outlook: string | null }
+  >(
+    `SELECT g.board_id AS boardId, f.record, o.record AS outlook
      FROM (SELECT DISTINCT g.board_id FROM reading g WHERE g.round_id = @roundId AND EXISTS (${FINDING_OF_READING})) g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
-       AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)`,
+       AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)
+     ${outlookOf('g.board_id', '@roundId')}`,
   );
-  const one = db.prepare<{ boardId: number; roundId: number; rules: number }, { record: string }>(
-    `SELECT f.record FROM finding f WHERE f.board_id = @boardId AND f.round_id = @roundId AND f.rules_version = @rules
+  const one = db.prepare<
+    { boardId: number; roundId: number; rules: number },
+    { boardId: number; record: string; outlook: string | null }
+  >(
+    `SELECT f.board_id AS boardId, f.record, o.record AS outlook FROM finding f
+     ${outlookOf('f.board_id', 'f.round_id')} WHERE f.board_id = @boardId AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = f.board_id AND d.round_id = f.round_id)`,
   );
   const boardIds = db.prepare<[], { boardId: number }>('SELECT DISTINCT board_id AS boardId FROM finding');
@@ -41,18 +63,18 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
   return {
     /** Oldest first. */
     ofBoard: (boardId: number): LatestFinding[] =>
-      ofBoard.all(boardId).flatMap((row) => read(latestFindingSchema, boardId, row.record) ?? []),
+      ofBoard.all(boardId).flatMap((row) => read(latestFindingSchema, row) ?? []),
     /** Of every board read in the round; null where its readings are still to be judged by these rules. */
     inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(
-        inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record }) => {
-          return [boardId, record === null ? null : read(roundFindingSchema, boardId, record)];
+        inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record, outlook }) => {
+          return [boardId, record === null ? null : read(roundFindingSchema, { boardId, record, outlook })];
         }),
       ),
     /** Of one board; null where its readings in the round are still to be judged by these rules. */
     one: (boardId: number, roundId: number, rulesVersion: number): RoundFinding | null => {
       const row = one.get({ boardId, roundId, rules: rulesVersion });
-      return row === undefined ? null : read(roundFindingSchema, boardId, row.record);
+      return row === undefined ? null : read(roundFindingSchema, row);
     },
     /** Every board with a finding. */
     boardIds: (): number[] => boardIds.all().map((row) => row.boardId),

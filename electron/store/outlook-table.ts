@@ -1,3 +1,4 @@
+import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { readJson } from './read-json.ts';
@@ -46,7 +47,8 @@ export function outlookWrites(db: Db) {
   );
   // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
-    'UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ? WHERE id = ?',
+    `UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ?, latest_call = coalesce(?,
+       (SELECT call FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM outlook WHERE board_id IN (SELECT value FROM json_each(?))');
   const renew = db.prepare(
@@ -67,8 +69,9 @@ export function outlookWrites(db: Db) {
     ): void => {
       if (done.run(boardId, touched).changes === 0) return;
       put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
-      const when = outlook?.here ?? outlook?.elsewhere?.when;
-      putInBoard.run(when?.likely ?? null, outlook?.next.due ?? null, outlook?.airOffsetPct ?? null, boardId);
+      const { judgement = null, airOffsetPct = null } = outlook ?? {};
+      const readyOn = judgement && readyOf(judgement)?.when.likely;
+      putInBoard.run(readyOn, judgement?.next.due ?? null, airOffsetPct, judgement?.call ?? null, boardId);
     },
     /** Those of these boards are gone, and due again. */
     renew: db.transaction((boardIds: Iterable<number>): void => {

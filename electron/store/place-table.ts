@@ -37,6 +37,10 @@ export function placeReads(db: Db) {
        count(*) AS boards, count(b.air_offset_pct) AS offsets, total(b.air_offset_pct) AS sumPct
      FROM board b INDEXED BY board_by_place WHERE b.archived_at IS NULL GROUP BY b.place_id, b.stack_id`,
   );
+  const offsetsAt = db.prepare<[number], { meanPct: number | null }>(
+    `SELECT avg(air_offset_pct) AS meanPct
+     FROM board INDEXED BY board_by_place WHERE place_id = ? AND archived_at IS NULL`,
+  );
   function toPlace(row: object): PlaceRecord {
     const place = decoded(recordColumns, row);
     const isDamaged = place.air === STAND_IN_AIR || place.airSource === STAND_IN_AIR_SOURCE;
@@ -47,6 +51,11 @@ export function placeReads(db: Db) {
     get: (id: number): PlaceRecord | undefined => {
       const row = one.get(id);
       return row && toPlace(row);
+    },
+    /** As `holdings` has it, of one place; null where no readings tell, or they agree with its months. */
+    airOffsetPct: (placeId: number): number | null => {
+      const meanPct = offsetsAt.get(placeId)?.meanPct ?? 0;
+      return Math.abs(meanPct) >= SAME_EMC_PCT ? meanPct : null;
     },
     /** Says of any place what is there. */
     holdings: (): ((placeId: number) => Holdings) => {

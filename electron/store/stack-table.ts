@@ -6,6 +6,7 @@ import {
   type StackRow,
 } from '../../shared-core/contract/yard.ts';
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
+import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
@@ -101,7 +102,7 @@ export function stackReads(
   );
   const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(
     `SELECT b.id AS boardId, o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id
-     LEFT JOIN place p ON p.id = ${valueIn('o.record', '$.elsewhere.placeId')}
+     LEFT JOIN place p ON p.id = ${valueIn('o.record', '$.judgement.bestPlaceId')}
      WHERE ${inStack} AND coalesce(b.latest_call, '') NOT IN ('ready', 'probe-again')
        AND b.probe_why IS NOT 'should-be-ready' AND b.ready_on = @readyOn LIMIT 1`,
   );
@@ -130,10 +131,8 @@ export function stackReads(
     const likelyReady = (readyOn: string | undefined): LikelyReady | null => {
       const found = readyOn === undefined ? undefined : likelyOn.get({ ...inIt, readyOn });
       const outlook = found ? outlookFrom(found.record, found.boardId, badCaches) : null;
-      if (!found || !outlook) return null;
-      const { here, elsewhere } = outlook;
-      if (here) return { when: here, placeName: null };
-      return elsewhere && { when: elsewhere.when, placeName: found.placeName };
+      const ready = outlook && readyOf(outlook.judgement);
+      return ready && { when: ready.when, placeName: ready.placeId === null ? null : found!.placeName };
     };
     const figures = {
       placeName: row.placeName,

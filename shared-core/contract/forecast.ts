@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { judgementSchema } from '../probing/calls/judgement.ts';
+import { readySchema } from '../probing/calls/ready-in.ts';
 import { depthSchema } from '../probing/readings/reading.ts';
 import { forecastSchema } from '../wood/drying/forecast.ts';
 import { fitReadingSchema } from '../wood/drying/history-fit.ts';
@@ -27,6 +29,8 @@ export const forecastDetailsSchema = z.object({
         lowestEmcPct: z.number(),
         /** 1 to 12; null where it is the same all year. */
         lowestEmcMonth: z.number().int().nullable(),
+        /** As its judgement has it; null where no day is stated. */
+        ready: readySchema.nullable(),
       }),
     )
     .min(1),
@@ -38,8 +42,6 @@ export const forecastDetailsSchema = z.object({
   learnedFrom: z.number().int().min(0),
   /** What was assumed for want of knowing. */
   assumptions: z.array(messageSchema),
-  /** What it means for the board, the most important first. */
-  reasons: z.tuple([messageSchema], messageSchema),
   /** Null where the board's sawing, width or shrinkage is not known; `whyNoWarp` then says which. */
   warp: warpSchema.nullable(),
   whyNoWarp: messageSchema.nullable(),
@@ -51,5 +53,6 @@ export const boardForecastSchema = z.object({
   details: forecastDetailsSchema.nullable(),
   /** Then: what is missing, and what to do. */
   whyNot: messageSchema.nullable(),
+  judgement: judgementSchema,
 });
 export type BoardForecast = z.infer<typeof boardForecastSchema>;

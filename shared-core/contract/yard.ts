@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { callSchema } from '../probing/calls/assessment.ts';
-import { outlookSchema, whenSchema } from '../probing/calls/outlook.ts';
+import { judgementSchema } from '../probing/calls/judgement.ts';
+import { outlookSchema } from '../probing/calls/outlook.ts';
+import { whenSchema } from '../probing/calls/ready-in.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { instantSchema } from '../time.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
@@ -261,8 +263,10 @@ export const boardRowSchema = boardSchema.extend({
   isElsewhere: z.boolean(),
   latest: latestFindingSchema.nullable(),
   /** By the newest forecast of it that was saved; null before the first, and where none can be made. */
-  outlook: outlookSchema.nullable(),
-  /** Of `outlook.elsewhere`. */
+  outlook: outlookSchema.omit({ judgement: true }).nullable(),
+  /** By that forecast, or by its newest round alone. Its call is that of `latest`. */
+  judgement: judgementSchema,
+  /** Of `judgement.bestPlaceId`. */
   bestPlaceName: z.string().nullable(),
 });
 export type BoardRow = z.infer<typeof boardRowSchema>;

@@ -12,6 +12,9 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
   const place = forecast.places[index]!;
   const { name: placeName, lowestEmcPct } = places[index]!;
   const { earlyMs, likelyMs, lateMs } = place.reach;
+  const text = readyWords(places[index]!, words);
+  const kind = places[index]!.ready?.kind;
+  const isDated = kind === 'likely' || kind === 'unlikely' || kind === 'any-day';
   const curve = (of: 'average' | 'shell' | 'core'): Value[] =>
     [forecast.past, place.band].flatMap((band) =>
       band.atMs.map((x, at) => {
@@ -20,7 +23,7 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
       }),
     );
   const ready: Layer[] =
-    earlyMs === null
+    earlyMs === null || text === null || !isDated
       ? []
       : [
           {
@@ -30,7 +33,7 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
             from: earlyMs,
             to: lateMs,
             likely: likelyMs,
-            text: readyWords(details, place, words),
+            text,
           },
         ];
   return [

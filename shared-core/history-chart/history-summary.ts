@@ -38,9 +38,8 @@ export function historySummary(
 function aheadOf(details: ForecastDetails, index: number, lastReadAt: string | null, words: Words): string[] {
   const { say } = words;
   const { forecast, places, nowMs } = details;
-  const place = forecast.places[index]!;
+  const readyText = readyWords(places[index]!, words);
   const { name: placeName } = places[index]!;
-  const { likelyMs } = place.reach;
   const { median, low, high } = forecast.now.average;
   // On the day of its readings, they say what it is now.
   const isReadToday = lastReadAt !== null && nowMs - Date.parse(lastReadAt) < DAY_MS;
@@ -49,12 +48,6 @@ function aheadOf(details: ForecastDetails, index: number, lastReadAt: string | n
       ? []
       : [say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } })]),
     // Where it is, that is the first thing on its page.
-    ...(index === 0
-      ? []
-      : [
-          likelyMs === null
-            ? say('forecast.not-in-place', { placeName })
-            : say('forecast.ready-in-place', { placeName, readyText: readyWords(details, place, words) }),
-        ]),
+    ...(index === 0 || readyText === null ? [] : [say('forecast.ready-in-place', { placeName, readyText })]),
   ];
 }

@@ -1,5 +1,5 @@
+import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
-import { DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/next-step.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
@@ -21,6 +21,7 @@ export const callMethods = (): MethodPart =>
       message('methods.calls.half-point', {
         nearPoints: NEVER_QUITE_PCT,
         indoorsPct: DRY_ENOUGH_FOR_INDOORS_PCT,
+        indoorsCorePct: DRY_ENOUGH_CORE_PCT,
       }),
     ],
     null,

@@ -1,5 +1,5 @@
+import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
-import { DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/next-step.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
@@ -86,6 +86,11 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
     constant: 'DRY_ENOUGH_FOR_INDOORS_PCT',
     means: message('methods.numbers.dry-enough'),
     value: DRY_ENOUGH_FOR_INDOORS_PCT,
+  },
+  {
+    constant: 'DRY_ENOUGH_CORE_PCT',
+    means: message('methods.numbers.dry-enough-core'),
+    value: DRY_ENOUGH_CORE_PCT,
   },
   { constant: 'END_CLEARANCE_MM', means: message('methods.numbers.end-clearance'), value: END_CLEARANCE_MM },
   { constant: 'ONE_IN', means: message('methods.numbers.one-in'), value: ONE_IN },

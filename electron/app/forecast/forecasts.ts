@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
-import { forecastReasons } from '../../../shared-core/probing/calls/forecast-reasons.ts';
+import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
 import { NEVER_QUITE_PCT } from '../../../shared-core/probing/calls/never-quite.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
@@ -17,6 +17,7 @@ import type { Assessing } from '../judging/assessing.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
+import { judgementOf } from './judging-board.ts';
 
 /** A difference from a place's months that makes them worth checking, % MC of EMC. */
 const WORTH_CHECKING_PCT = 1;
@@ -27,18 +28,19 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     { board, readings, stays, assumptions }: PreparedBoard,
     forecast: Forecast,
     learnedFrom: number,
+    judgement: Judgement,
   ): ForecastDetails {
     const yard = context.yard();
     const endUse = orRefuse(
       yard.endUses.get(orRefuse(yard.stacks.get(row.stackId), 'stack').endUseId),
       'use',
     );
-    const holdings = yard.places.holdings();
-    const offsetOf = (placeId: number) => holdings(placeId).airOffset?.meanPct ?? 0;
-    const places = forecast.places.map(({ placeId, airOffsetPct }) => {
+    const offsetOf = (placeId: number) => yard.places.airOffsetPct(placeId) ?? 0;
+    const places = forecast.places.map(({ placeId, airOffsetPct }, index) => {
       const { name, kind, air } = orRefuse(yard.places.get(placeId), 'place');
       const { driestEmcPct, driestMonth } = emcOfYear(air, airOffsetPct ?? offsetOf(placeId));
-      return { placeId, name, kind, lowestEmcPct: driestEmcPct, lowestEmcMonth: driestMonth };
+      const { ready } = orRefuse(judgement.places[index], 'place');
+      return { placeId, name, kind, lowestEmcPct: driestEmcPct, lowestEmcMonth: driestMonth, ready };
     });
     const month = new Date(board.nowMs).getMonth();
     const place = orRefuse(yard.places.get(row.placeId), 'place');
@@ -57,10 +59,10 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       ),
       readings,
       learnedFrom,
-      assumptions: [...assumptions, ...ownAir(here, place, offsetOf(place.id), learnedFrom)],
-      reasons: [
-        ...forecastReasons({ forecast, nowMs: board.nowMs, endUse, places }),
+      assumptions: [
         ...airToCheck(place, offsetOf(place.id)),
+        ...assumptions,
+        ...ownAir(here, place, offsetOf(place.id), learnedFrom),
       ],
       ...warp(row, forecast, endUse),
     };
@@ -110,7 +112,12 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       const now = endOfDay(context.now());
       const today = { ...context, now: () => now };
       const own = boardToForecast(today, assessing, row);
-      if (!own.ok) return { details: null, whyNot: own.problem };
+      const none = (whyNot: Message) => ({
+        details: null,
+        whyNot,
+        judgement: judgementOf(context, assessing, row, { forecast: null, whyNot }, Date.parse(now)),
+      });
+      if (!own.ok) return none(own.problem);
       const boards = [own.value.board];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
         // Preparing a board takes a moment; what else is going on comes in between.
@@ -122,9 +129,10 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       }
       const [answer] = await forecaster.ask({ boards, boardIds: [id] });
       const { made } = orRefuse(answer, 'board');
-      if (!made.ok) return { details: null, whyNot: made.problem };
+      if (!made.ok) return none(made.problem);
       const { forecast, learnedFrom } = made.value;
-      return { details: details(row, own.value, forecast, learnedFrom), whyNot: null };
+      const judgement = judgementOf(context, assessing, row, { forecast }, Date.parse(now));
+      return { details: details(row, own.value, forecast, learnedFrom, judgement), whyNot: null, judgement };
     },
   } satisfies Partial<Queries>;
 }

@@ -10,6 +10,7 @@ import type { Signal } from '../signal.ts';
 import { boardToForecast } from './board-to-forecast.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
+import { dayOf, judgementOf } from './judging-board.ts';
 
 /** Forecast and saved at a time. */
 const AT_A_TIME = 16;
@@ -17,9 +18,6 @@ const AT_A_TIME = 16;
 const TELL_EVERY_MS = 1000;
 /** Of a yard larger than this, the oldest forecasts are made again each day: the thread works some 40 a second. */
 const MOST_A_DAY = 5000;
-
-/** The local ISO day of an instant. */
-const dayOf = (instant: string | Date): string => new Date(instant).toLocaleDateString('sv-SE');
 
 /**
  * Saves what the forecast says of each board, for lists, in the background. The file marks which boards are due; see
@@ -83,8 +81,14 @@ export function createOutlooks(
     transaction(() => {
       for (const each of some) {
         const answer = made.get(each.boardId);
-        const latest = boards.get(each.boardId)?.latest ?? null;
-        const outlook = answer?.ok ? outlookOf(answer.value.forecast, latest, Date.parse(now), dayOf) : null;
+        const board = answer?.ok ? boards.get(each.boardId) : undefined;
+        const outlook =
+          answer?.ok && board
+            ? outlookOf(
+                answer.value.forecast,
+                judgementOf(context, assessing, board, answer.value, Date.parse(now)),
+              )
+            : null;
         outlooks.put(each, outlook, dayOf(now), RULES_VERSION);
       }
     });

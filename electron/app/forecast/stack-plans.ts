@@ -1,5 +1,4 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { nextStepByCall } from '../../../shared-core/probing/calls/next-step.ts';
 import { type BoardStanding, planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -21,13 +20,12 @@ export const stackPlanQueries = (context: QueryContext) =>
   }) satisfies Partial<Queries>;
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
-function standingOf({ id, code, latest, outlook }: BoardRow): BoardStanding {
-  const reliable = latest && { ...latest, averagePct: latest.isQuestionable ? null : latest.averagePct };
+function standingOf({ id, code, latest, outlook, judgement }: BoardRow): BoardStanding {
   const board = {
     boardId: id,
     code,
-    latest: reliable,
-    next: outlook?.next ?? nextStepByCall(latest?.call ?? null),
+    latest: latest && { ...latest, averagePct: latest.isQuestionable ? null : latest.averagePct },
+    next: judgement.next,
   };
   if (outlook) return { ...board, today: outlook };
   const { averagePct = null, lowPct = null, highPct = null } = latest ?? {};

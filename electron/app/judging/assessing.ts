@@ -1,7 +1,8 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
-import type { Move } from '../../../shared-core/contract/yard.ts';
+import type { Move, Place } from '../../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { callHere, type Found, type LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import { spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
@@ -16,8 +17,9 @@ import { NEVER_OFF } from '../../../shared-core/wood/moisture/meter-bias.ts';
 import { type MeterRecord, NO_RECORD } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
-import { findingOf } from './finding.ts';
+import { findingOf, foundOf } from './finding.ts';
 import { createLearning, type MeterMeaning } from './learning.ts';
+import { lowestEmcOf } from './lowest-emc.ts';
 import type { OwnFits } from './own-fits.ts';
 
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
@@ -63,9 +65,46 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return { assessment, finding: findingOf(roundId, planned, assessment) };
   }
 
+  /** With what the place says of a board that is too wet. */
   function assessKnown(known: KnownBoard, roundId: number): Assessment {
+    const { evidence, assessment } = byReadings(known, roundId);
+    const found = foundOf(assessment);
+    if (found === null) return assessment;
+    const { averagePct, corePct } = found;
+    const { id, name } = placeAt(known.moves, found.at);
+    const here = {
+      placeName: name,
+      lowestEmc: lowestEmcAt(id),
+      target: evidence.endUse,
+      averagePct: averagePct ?? 0,
+      corePct,
+      getsThere: null,
+    };
+    return { ...assessment, ...callHere(found, here) };
+  }
+
+  function byReadings(
+    known: KnownBoard,
+    roundId: number,
+  ): { evidence: BoardEvidence; assessment: Assessment } {
     const evidence = evidenceOf(known, roundId, true);
-    return judgeBoard(evidence, context.yard().comparisons.suspicions(roundId, known.boardId));
+    const ofRound = context.yard().comparisons.suspicions(roundId, known.boardId);
+    return { evidence, assessment: judgeBoard(evidence, ofRound) };
+  }
+
+  /** What a board's newest round found by its readings alone; null where it was never probed. */
+  function found(boardId: number): Found | null {
+    const known = knownBoard(boardId);
+    for (const roundId of context.yard().readings.roundsOfBoard(boardId).toReversed()) {
+      const newest = foundOf(byReadings(known, roundId).assessment);
+      if (newest !== null) return newest;
+    }
+    return null;
+  }
+
+  function lowestEmcAt(placeId: number): LowestEmc {
+    const { places } = context.yard();
+    return lowestEmcOf(orRefuse(places.get(placeId), 'place'), places.airOffsetPct(placeId));
   }
 
   /** A board as it is compared with the others of its round. */
@@ -97,7 +136,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
       species: orRefuse(yard.species.get(speciesId), 'species'),
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
-      place: placeAt(known.moves, at),
+      place: placeFacts(placeAt(known.moves, at), at),
       readings,
       meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id, by)])),
       typedBasis: {
@@ -156,20 +195,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     });
   }
 
-  /** Where the board was at that instant, with the EMC of that month's air. */
-  function placeAt(moves: readonly Move[], at: string): BoardEvidence['place'] {
-    const yard = context.yard();
+  /** Where the board was at that instant. */
+  function placeAt(moves: readonly Move[], at: string): Place {
     const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
-    const place = orRefuse(yard.places.get(orRefuse(move, 'move').placeId), 'place');
-    const month = new Date(at).getMonth();
-    return {
-      name: place.name,
-      kind: place.kind,
-      emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
-      month: month + 1,
-      isRough: place.isDamaged || place.airSource?.kind === 'region' || place.airSource?.kind === 'room',
-      airTempC: place.air[month]?.tempC ?? null,
-    };
+    return orRefuse(context.yard().places.get(orRefuse(move, 'move').placeId), 'place');
   }
 
   function previousFinding(known: KnownBoard, roundId: number, at: string): BoardEvidence['previous'] {
@@ -208,6 +237,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     learning,
     assess,
     assessWithFinding,
+    found,
     finding,
     boardOfRound,
     correct,
@@ -224,6 +254,18 @@ const meaningOf = ({ description, profile }: MeterRecord) => ({
   compensatesTemp: profile?.compensatesTemp ?? null,
   meterSdPct: profile?.sdPct ?? null,
 });
+
+/** With the air of that month. */
+function placeFacts(place: Place, at: string): BoardEvidence['place'] {
+  const month = new Date(at).getMonth();
+  return {
+    name: place.name,
+    kind: place.kind,
+    emcPct: emcOfYear(place.air).monthlyEmcPct[month] ?? null,
+    month: month + 1,
+    airTempC: place.air[month]?.tempC ?? null,
+  };
+}
 
 const dueIn = (found: ReadonlyMap<number, RoundFinding | null>): number[] =>
   [...found].filter(([, finding]) => finding === null).map(([boardId]) => boardId);

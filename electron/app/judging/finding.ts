@@ -1,5 +1,6 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import type { Found } from '../../../shared-core/probing/calls/call-here.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { type BoardToPlan, planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -29,5 +30,20 @@ export function findingOf(
     openSpot: openSpot(plan, readings),
     filledSpots: spotPcts.filter((pct) => pct !== null).length,
     spotPcts,
+  };
+}
+
+/** What the readings of a round amount to, before the place has its say; null where nothing was read but slips. */
+export function foundOf({ readings, estimate, reliable, call, reasons }: Assessment): Found | null {
+  const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
+  if (at === undefined) return null;
+  const shown = reliable ?? estimate;
+  return {
+    call,
+    reasons,
+    at,
+    averagePct: shown?.averagePct ?? null,
+    corePct: shown?.corePct ?? null,
+    isQuestionable: shown !== null && reliable === null,
   };
 }

@@ -1,7 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
-import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { missingFacts } from '../../../shared-core/wood/drying/missing-facts.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
@@ -28,9 +27,6 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
         moves: moves.ofBoard(id),
         readings: assessments.flatMap((assessment) => assessment.readings),
         findings: findings.ofBoard(id),
-        reasons:
-          assessments.find(({ readings: read }) => read.some(({ excluded }) => !isSlip(excluded)))?.reasons ??
-          [],
         isSpeciesConfirmed: orRefuse(boards.judgedBy(id), 'board').isSpeciesConfirmed,
         missing: missingFacts(
           board,

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { nextStepOf } from '../../../shared-core/probing/calls/next-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -48,12 +47,8 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const forecast = useQuery('boards.forecast', { id: board.id });
   const endUse = useEndUseOf(board.stackId);
   const details = forecast.output?.details ?? null;
-  const next = nextStepOf({
-    latest: board.latest,
-    forecast: details?.forecast ?? null,
-    whyNot: forecast.output?.whyNot ?? null,
-    nowMs: details?.nowMs ?? 0,
-  });
+  const judgement = forecast.output?.judgement ?? board.judgement;
+  const { next } = judgement;
   const edit = () => setEditing(true);
   return (
     <Screen
@@ -80,9 +75,11 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       <div className="beside">
         <Sheet title={say('board.call')}>
           <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
-          <CallOfBoard board={board} endUse={endUse} details={details} />
+          <CallOfBoard board={board} endUse={endUse} judgement={judgement} />
           <Await of={[forecast]}>
-            {(made) => <NextStepOfBoard board={board} forecast={made} next={next} onMove={setMoveTo} />}
+            {(made) => (
+              <NextStepOfBoard board={board} forecast={made} judgement={judgement} onMove={setMoveTo} />
+            )}
           </Await>
         </Sheet>
         {(findings.length > 0 || details) && (
@@ -103,7 +100,12 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
             <ForecastPlaces details={details} onMove={setMoveTo} />
           </Sheet>
         )}
-        <NotesOfBoard found={found} forecast={forecast.output} next={next} onEdit={edit} />
+        <NotesOfBoard
+          missing={found.missing}
+          forecast={forecast.output}
+          judgement={judgement}
+          onEdit={edit}
+        />
       </div>
       <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />
       {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
-import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { Color, Shape } from '../../../shared-core/drawing/chart/description.ts';
+import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
@@ -15,31 +15,30 @@ import { McScale } from './McScale.tsx';
 export function CallOfBoard({
   board: { latest },
   endUse,
-  details,
+  judgement: { call, reasons, lowestEmc },
 }: {
   board: BoardRow;
   /** Null where it is not known. */
   endUse: EndUse | null;
-  /** Of its forecast; null where there is none. */
-  details: ForecastDetails | null;
+  judgement: Judgement;
 }) {
   const { say } = useWords();
-  const here = details?.places[0];
-  if (!latest) return <p className={css.sentence}>{say('board.not-probed')}</p>;
+  const [reason] = reasons;
+  if (!latest || !call || !reason) return <p className={css.sentence}>{say('board.not-probed')}</p>;
   return (
     <>
       <p className={css.call}>
-        <CallBadge call={latest.call} size="large" />
+        <CallBadge call={call} size="large" />
         <span className="soft">
           {say('board.probed-on', { probedOn: latest.at })}
           <br />
           {endUse && say('board.use', { useName: endUse.name })}
         </span>
       </p>
-      <p className={css.sentence}>{say(latest.reason)}</p>
+      <p className={css.sentence}>{say(reason)}</p>
       {isMeasured(latest) && (
         <>
-          <McScale found={latest} endUse={endUse} place={here ?? null} />
+          <McScale found={latest} endUse={endUse} lowestEmc={lowestEmc} />
           <Figures found={latest} endUse={endUse} />
         </>
       )}

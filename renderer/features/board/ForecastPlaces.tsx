@@ -52,16 +52,16 @@ export function ForecastPlaces({
             id: 'ready',
             head: say('forecast.ready'),
             cell: (place) => {
-              const ready = <ReadyWhen place={place} details={details} />;
-              return place.reach.likelyMs === null ? ready : <strong>{ready}</strong>;
+              const ready = <ReadyWhen place={placeOf(place.placeId)} />;
+              return isDated(placeOf(place.placeId)) ? <strong>{ready}</strong> : ready;
             },
-            sortBy: ({ reach }) => reach.likelyMs,
+            sortBy: ({ placeId, reach }) => (isDated(placeOf(placeId)) ? reach.likelyMs : null),
           },
           {
             id: 'timeline',
             head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
-            cell: ({ reach }) =>
-              reach.earlyMs !== null && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
+            cell: ({ placeId, reach }) =>
+              isDated(placeOf(placeId)) && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
           },
           {
             id: 'lowest-emc',
@@ -95,6 +95,10 @@ export function ForecastPlaces({
     </div>
   );
 }
+
+/** Whether a day is stated. */
+const isDated = ({ ready }: ForecastDetails['places'][number]): boolean =>
+  ready?.kind === 'likely' || ready?.kind === 'any-day' || ready?.kind === 'now';
 
 /** The dates of one place on the line of time that all share. */
 function ReachBar({

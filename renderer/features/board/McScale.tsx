@@ -1,7 +1,7 @@
-import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { widthOf } from '../../../shared-core/drawing/chart/place-words.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
+import type { LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { lineLook, PointMark, paint } from '../../chart/marks.tsx';
 import { useWidth } from '../../chart/useWidth.ts';
@@ -17,18 +17,18 @@ const MARK_WIDTH = 14;
 export function McScale({
   found: { averagePct, lowPct, highPct, shellPct, corePct, isQuestionable },
   endUse,
-  place,
+  lowestEmc: place,
 }: {
   found: LatestFinding & { averagePct: number };
   /** Null where it is not known. */
   endUse: Pick<EndUse, 'minPct' | 'maxPct'> | null;
-  /** Where the board is; null where its lowest EMC is not known. */
-  place: ForecastDetails['places'][number] | null;
+  /** Where the board is; null where it is not known. */
+  lowestEmc: LowestEmc | null;
 }) {
   const { say, formats } = useWords();
   const [frame, width] = useWidth<HTMLDivElement>(440);
   const [low, high] = [lowPct ?? averagePct, highPct ?? averagePct];
-  const shown = [high, shellPct, corePct, endUse?.maxPct, place?.lowestEmcPct].map((pct) => pct ?? 0);
+  const shown = [high, shellPct, corePct, endUse?.maxPct, place?.emcPct].map((pct) => pct ?? 0);
   const ticks = niceTicks(0, Math.max(30, ...shown), 4);
   const at = (pct: number) => BESIDE + (pct / ticks.at(-1)!) * (width - 2 * BESIDE);
   const middle = TRACK.top + TRACK.height / 2;
@@ -37,18 +37,18 @@ export function McScale({
   const height = below + (isClose ? 48 : 34);
   const target = endUse && say('board.scale.target', { targetRange: endUse });
   const targetAt = endUse ? at(endUse.minPct) : 0;
-  const [wide, floorAt] = [widthOf(target ?? ''), place ? at(place.lowestEmcPct) : 0];
+  const [wide, floorAt] = [widthOf(target ?? ''), place ? at(place.emcPct) : 0];
   // The line of the lowest EMC would cut the target's word: it ends left of that line where it has room.
   const isCut = floorAt > targetAt && floorAt < targetAt + wide && floorAt - 6 > wide;
   const targetWord = isCut ? ({ x: floorAt - 6, textAnchor: 'end' } as const) : { x: targetAt };
   const lowest =
     place &&
-    (place.lowestEmcMonth === null
-      ? say('board.scale.emc-all-year', { placeName: place.name, emcPct: place.lowestEmcPct })
+    (place.month === null
+      ? say('board.scale.emc-all-year', { placeName: place.placeName, emcPct: place.emcPct })
       : say('board.scale.lowest-emc', {
-          placeName: place.name,
-          driestMonth: place.lowestEmcMonth,
-          emcPct: place.lowestEmcPct,
+          placeName: place.placeName,
+          driestMonth: place.month,
+          emcPct: place.emcPct,
         }));
   return (
     <div ref={frame}>
@@ -100,7 +100,7 @@ export function McScale({
             y="12"
             textAnchor={floorAt < width / 2 ? 'start' : 'end'}
           >
-            {say('forecast.lowest-emc', { emcPct: place.lowestEmcPct })}
+            {say('forecast.lowest-emc', { emcPct: place.emcPct })}
           </text>
         )}
         <path

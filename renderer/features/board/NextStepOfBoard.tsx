@@ -1,7 +1,6 @@
 import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { bestElsewhere } from '../../../shared-core/probing/calls/forecast-reasons.ts';
-import type { NextStep } from '../../../shared-core/probing/calls/next-step.ts';
+import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
@@ -13,29 +12,26 @@ import { ReadyWhen } from './ReadyWhen.tsx';
 export function NextStepOfBoard({
   board,
   forecast: { details },
-  next,
+  judgement: { next, bestPlaceId },
   onMove,
 }: {
   board: BoardRow;
   forecast: BoardForecast;
-  next: NextStep;
+  judgement: Judgement;
   /** With the place to move to; null where it is still to be chosen. */
   onMove: (placeId: number | null) => void;
 }) {
   const { say } = useWords();
-  const [here] = details?.forecast.places ?? [];
-  const best = details && bestElsewhere(details.forecast.places);
-  const nameOf = (placeId: number | null) => details?.places.find((each) => each.placeId === placeId)?.name;
-  const placeName = next.step === 'move' && nameOf(next.placeId);
+  const placeOf = (placeId: number | null) => details?.places.find((each) => each.placeId === placeId);
+  const [here, best] = [details?.places[0], placeOf(bestPlaceId)];
+  const placeName = next.step === 'move' && placeOf(next.placeId)?.name;
   return (
     <>
-      {details && here && (
+      {here?.ready && (
         <Facts
           of={[here, ...(best ? [best] : [])].map((place) => [
-            place === here
-              ? say('board.ready-here')
-              : say('board.ready-in', { placeName: nameOf(place.placeId)! }),
-            <ReadyWhen key={place.placeId} place={place} details={details} />,
+            place === here ? say('board.ready-here') : say('board.ready-in', { placeName: place.name }),
+            <ReadyWhen key={place.placeId} place={place} />,
           ])}
         />
       )}

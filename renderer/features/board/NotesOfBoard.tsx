@@ -1,6 +1,6 @@
 import type { BoardForecast, ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import type { NextStep } from '../../../shared-core/probing/calls/next-step.ts';
+import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
 import type { Code } from '../../../shared-core/words/en/index.ts';
 import { type Fact, type Message, message } from '../../../shared-core/words/message.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -8,52 +8,28 @@ import { Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 
-/** What is shown with the next step, as when the board is ready where. */
-const ofNextStep: readonly Code[] = [
-  'forecast.reach',
-  'forecast.reach-now',
-  'forecast.reach-now-open',
-  'forecast.may-reach',
-  'forecast.not-by',
-  'forecast.moved',
-  'forecast.moved-now',
-];
-/** Of the call, for the day of its round: today's forecast says more of the air, and the figures have the rest. */
-const inForecast: readonly Code[] = [
-  'call.air-dries-to',
-  'call.air-dries-only-to',
-  'call.rough-air',
-  'call.likely',
-  'call.likely-against-target',
-  'call.difference-allowed',
-];
+/** What the figures beside the call show. */
+const ofFigures: readonly Code[] = ['call.likely', 'call.difference-allowed'];
 
-/** What else speaks for the call and the dates, what is missing for them, and what they are based on. */
+/** What else speaks for the call, what is missing for the dates, and what they are based on. */
 export function NotesOfBoard({
-  found: { reasons, missing },
+  missing,
   forecast,
-  next,
+  judgement: { reasons, next },
   onEdit,
-}: {
-  found: RequestOutput<'boards.get'>;
+}: Pick<RequestOutput<'boards.get'>, 'missing'> & {
   /** Null until it is there. */
   forecast: BoardForecast | null;
-  next: NextStep;
+  judgement: Judgement;
   onEdit: () => void;
 }) {
   const { say } = useWords();
   const details = forecast?.details;
-  const forecasts = details?.reasons.filter(({ code }) => !ofNextStep.includes(code)) ?? [];
-  const hidden: readonly Code[] = [
-    ...(details ? inForecast : []),
-    ...(next.step === 'probe' ? (['call.more-will-not-help'] as const) : []),
-    ...(next.step === 'label' ? (['forecast.ready-now'] as const) : []),
-  ];
-  const ofCall = reasons.slice(1).filter(({ facts }) => !isOfSpecies(facts?.why));
-  const notes = [...ofCall, ...forecasts]
-    .filter(({ code }) => !hidden.includes(code))
-    .map((each) => say(each));
-  const shown = notes.filter((note) => !next.why || note !== say(next.why));
+  const shown = reasons
+    .slice(1)
+    .filter(({ code, facts }) => !ofFigures.includes(code) && !isOfSpecies(facts?.why))
+    .map((each) => say(each))
+    .filter((note) => !next.why || note !== say(next.why));
   const basis = details && (
     <ul className="soft list">
       {[basisOf(details), ...details.assumptions]

@@ -1,12 +1,11 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import { readyWords } from '../../../shared-core/history-chart/ready-words.ts';
-import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 
 /** When a board is likely ready in a place. A line breaks between the day and its interval, never in either. */
-export function ReadyWhen({ place, details }: { place: PlaceForecast; details: ForecastDetails }) {
-  const [when, interval] = readyWords(details, place, useWords()).split(/ (?=\()/);
+export function ReadyWhen({ place }: { place: ForecastDetails['places'][number] }) {
+  const [when, interval] = (readyWords(place, useWords()) ?? '–').split(/ (?=\()/);
   if (interval === undefined) return when;
   return (
     <>

@@ -1,6 +1,5 @@
 import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { knownAverage } from '../../../shared-core/probing/calls/known-average.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import {
   missingForChanges,
@@ -31,8 +30,7 @@ export function ShapeOfBoard({
   const { say } = useWords();
   return (
     <Await of={[forecast]}>
-      {({ details, whyNot }) => {
-        const known = knownAverage(board.latest, details?.forecast.now.average.median ?? null);
+      {({ details, whyNot, judgement: { average: known } }) => {
         const facts = endUse && { board, species, endUse, known };
         return (
           <div className="beside">

@@ -1,6 +1,6 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { M3_PER_BOARD_FOOT } from '../../../shared-core/measures.ts';
-import type { KnownAverage } from '../../../shared-core/probing/calls/known-average.ts';
+import type { KnownAverage } from '../../../shared-core/probing/calls/judgement.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import {

@@ -1,13 +1,11 @@
 import type { ReactNode } from 'react';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
-import { thicknessOf, type When } from '../../../shared-core/words/message.ts';
+import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
+import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
-import { likelyDate } from './ready-words.ts';
-
-/** When a board is likely ready: where it is, else where it would be soonest. */
-const readyWhen = ({ outlook }: BoardRow): When | null => outlook?.here ?? outlook?.elsewhere?.when ?? null;
+import { readyInRow } from './ready-words.ts';
 
 type BoardColumn = Exclude<BoardSort, 'added'> | 'shell-core' | 'stack' | 'likely' | 'place' | 'log';
 type More = Omit<Column<BoardRow>, 'id' | 'head' | 'cell' | 'widthRem'>;
@@ -36,12 +34,9 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
   }
 
   function ready(board: BoardRow): ReactNode {
-    const { latest, outlook, bestPlaceName: placeName } = board;
+    const { latest } = board;
     if (latest?.call === 'probe-again') return <small>{say(latest.reason)}</small>;
-    const when = readyWhen(board);
-    if (when === null) return null;
-    const date = likelyDate(words, when);
-    return outlook?.here || placeName === null ? date : say('stacks.ready-at', { date, placeName });
+    return readyInRow(board, words);
   }
 
   function likely({ latest }: BoardRow): ReactNode {
@@ -50,8 +45,8 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
   }
 
   function readyBetween(board: BoardRow): ReactNode {
-    const when = readyWhen(board);
-    return when && say('stacks.ready-between', { readyWhen: when });
+    const dated = readyOf(board.judgement);
+    return dated && say('stacks.ready-between', { readyWhen: dated.when });
   }
 
   const stack = column('stack', 15, ({ stackName }) => name(stackName), {

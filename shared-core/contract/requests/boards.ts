@@ -65,8 +65,6 @@ export const boardRequests = {
       readings: z.array(judgedReadingSchema),
       /** What each round found, oldest first. */
       findings: z.array(latestFindingSchema),
-      /** Of the newest round's call; none before the first. */
-      reasons: z.array(messageSchema),
       isSpeciesConfirmed: z.boolean(),
       /** What is not known of it, and what that would make better. */
       missing: z.array(messageSchema),

@@ -1,7 +1,7 @@
 import { correctReading } from '../../wood/moisture/correction.ts';
 import { type Message, message } from '../../words/message.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
-import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { DAMAGED, meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
@@ -86,7 +86,7 @@ function callOf(
   }
   if (firm === null) return { ...everythingQuestionable(all, heaviest), reliable: null };
 
-  const decided = withRoughAir(withRemedy(decide(firm, evidence), suspicions), evidence.place);
+  const decided = withRemedy(decide(firm, evidence), suspicions);
   const questionable = readings.filter((each) => each.counts && isQuestionable(each.suspicions)).length;
   const reliable = firm.estimate;
   if (questionable === 0 || heaviest === undefined) return { ...decided, reliable };
@@ -115,13 +115,6 @@ function withRemedy(decided: ReasonedCall, suspicions: readonly Suspicion[]): Re
   const unknown = suspicions.find((each) => each.rule === 'temperature-unknown');
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
-}
-
-/** A call that uses the average air of a region is as rough as that air. */
-function withRoughAir(decided: ReasonedCall, { isRough, name: placeName }: PlaceFacts): ReasonedCall {
-  const isUsed = decided.reasons.some(({ facts }) => facts !== undefined && 'emcPct' in facts);
-  if (!isRough || !isUsed) return decided;
-  return { ...decided, reasons: [...decided.reasons, message('call.rough-air', { placeName })] };
 }
 
 function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): ReasonedCall {

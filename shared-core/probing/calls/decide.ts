@@ -4,15 +4,12 @@ import { shownPoints } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { BoardEstimate } from '../readings/estimate.ts';
-import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import { chanceAverageAbove, chanceDifferenceAbove } from '../readings/profile-posterior.ts';
 import type { ReasonedCall } from './assessment.ts';
-import { NEVER_QUITE_PCT } from './never-quite.ts';
 import { shrinkageToCome } from './shrinkage-to-come.ts';
 import { spotsLacking } from './spots-read.ts';
 
-/** The air of a place brings wood this near to its EMC in a time worth waiting for, % MC (common practice, no source). */
-const NOT_WORTH_WAITING_PCT = 1.5;
 /** Ready is called where the chance that it is too wet to work is below this. */
 const HARM = 0.1;
 /** The same for a shell–core difference that does harm, which nobody sees before the wood is cut. */
@@ -110,46 +107,25 @@ const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
         message('call.more-will-not-help'),
       ];
 
-function tooWet(board: BoardEstimate, { endUse, place }: BoardEvidence): ReasonedCall {
-  const { averagePct, highPct } = board.estimate;
+/** Whether it is to dry on where it is or to be brought in, its place decides (`call-here.ts`). */
+function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): ReasonedCall {
+  const { averagePct } = board.estimate;
   const targetRange = targetOf(endUse);
+  if (averagePct <= endUse.maxPct)
+    return {
+      call: 'keep-drying',
+      reasons: [
+        message('call.may-be-too-wet', {
+          averagePct,
+          harmChancePct: toChancePct(chanceOfHarm(board, endUse)),
+          workableLimitPct: endUse.maxPct + endUse.tolerancePoints,
+        }),
+        message('call.more-will-not-help'),
+      ],
+    };
   const chance = chanceAverageAbove(board.posterior, endUse.maxPct);
-  const side = averagePct <= endUse.maxPct ? 'may-be' : chance >= SURE ? 'is' : 'probably';
-  const wet =
-    side === 'is'
-      ? message('call.too-wet', { averagePct, targetRange })
-      : side === 'probably'
-        ? message('call.probably-too-wet', { averagePct, targetRange })
-        : message('call.may-be-too-wet', {
-            averagePct,
-            harmChancePct: toChancePct(chanceOfHarm(board, endUse)),
-            workableLimitPct: endUse.maxPct + endUse.tolerancePoints,
-          });
-  const unsure = side === 'may-be' ? [message('call.more-will-not-help')] : lessThanSure(chance, 'too-wet');
-  const { emcPct, name: placeName, month: airMonth } = place;
-  const keepDrying = (why: Message): ReasonedCall => ({
-    call: 'keep-drying',
-    reasons: [wet, why, ...unsure],
-  });
-  if (emcPct === null) return keepDrying(message('call.air-unknown', { placeName }));
-  if (emcPct + NEVER_QUITE_PCT <= Math.min(endUse.maxPct, averagePct))
-    return keepDrying(message('call.air-dries-to', { placeName, airMonth, emcPct }));
-  const margin = Math.min(2.5, Math.max(NOT_WORTH_WAITING_PCT, highPct - averagePct));
-  if (averagePct > emcPct + margin)
-    return keepDrying(message('call.air-dries-only-to', { placeName, airMonth, emcPct }));
-  const air = message(`call.${againstPlace(averagePct, place)}`, { averagePct, placeName, airMonth, emcPct });
-  const against = message('call.likely-against-target', { likelyInterval: likely(board), targetRange });
-  return {
-    call: 'bring-in',
-    reasons: side === 'may-be' ? [wet, air, ...unsure] : [air, against, ...unsure],
-  };
-}
-
-/** Which sentence is true of a board that its place dries no further. */
-function againstPlace(averagePct: number, { emcPct }: PlaceFacts) {
-  const aboveAir = averagePct - (emcPct as number);
-  if (aboveAir < -NEVER_QUITE_PCT) return 'drier-than-place';
-  return aboveAir > NEVER_QUITE_PCT ? 'nearly-dry-as-place' : 'dry-as-place';
+  const wet = message(chance >= SURE ? 'call.too-wet' : 'call.probably-too-wet', { averagePct, targetRange });
+  return { call: 'keep-drying', reasons: [wet, ...lessThanSure(chance, 'too-wet')] };
 }
 
 function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {

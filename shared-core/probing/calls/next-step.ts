@@ -1,14 +1,12 @@
-/** The one thing to do with a board next, by its call and its forecast: every screen and list takes it from here. */
+/** The one thing to do with a board next, by its call and its forecast: part of its judgement (`judgement.ts`). */
 import { z } from 'zod';
 import { DAY_MS } from '../../time.ts';
 import type { Forecast } from '../../wood/drying/forecast.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import type { Call } from './assessment.ts';
-import { bestElsewhere } from './forecast-reasons.ts';
+import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
 
-/** Wetter boards dry outdoors first, % MC: in a heated room they may check. Common practice, no source. */
-export const DRY_ENOUGH_FOR_INDOORS_PCT = 20;
-/** A forecast does not overrule a call of ready that is younger than this. Common practice, no source. */
+/** A forecast does not overrule a call that is younger than this. Common practice, no source. */
 const YOUNG_DAYS = 7;
 
 /** What a board is due for today, the most urgent first. */
@@ -30,7 +28,7 @@ const why = messageSchema.nullable();
 
 export const nextStepSchema = z.discriminatedUnion('step', [
   z.object({ step: z.literal('probe'), due: dueKindSchema.exclude(['bring-in', 'move-later']), why }),
-  /** `placeId` is null where the forecast names no place that is dry enough. */
+  /** `placeId` is null where no place is known to be dry enough. */
   z.object({
     step: z.literal('move'),
     due: z.literal('bring-in'),
@@ -48,93 +46,93 @@ export const nextStepSchema = z.discriminatedUnion('step', [
 ]);
 export type NextStep = z.infer<typeof nextStepSchema>;
 
+/** What a forecast has for today. */
+interface Today {
+  now: Pick<Forecast['now'], 'probabilityReady'>;
+}
+
 export interface NextStepFacts {
-  /** The call of the board's newest round, and when that was (UTC, ISO 8601); null where it was never probed. */
-  latest: { call: Call; at: string } | null;
+  /** As `callHere` has it, and when its readings were taken (UTC, ISO 8601); null where it was never probed. */
+  called: { call: Call; at: string } | null;
   /** Null where none can be made. */
-  forecast: Pick<Forecast, 'now' | 'places' | 'nextProbe'> | null;
-  /** Why there is none. */
-  whyNot?: Message | null;
+  forecast: (Today & Pick<Forecast, 'nextProbe'>) | null;
+  /** Why there is none; null where that is not known. */
+  whyNot: Message | null;
+  /** By the forecast, whether it gets there where it is; null without one. */
+  getsThere: boolean | null;
+  /** Dry enough on average, by its readings: it is to equalize. */
+  isDryEnough: boolean;
+  /** Where it is ready first, if that gains enough to move it; null for nowhere. */
+  bestPlaceId: number | null;
   /** UTC, ms: the end of the day that the forecast calls today. */
   nowMs: number;
 }
 
-type Probed = NonNullable<NextStepFacts['latest']>;
+type Called = NonNullable<NextStepFacts['called']>;
 type Ahead = NonNullable<NextStepFacts['forecast']>;
 
-export function nextStepOf({ latest, forecast, whyNot = null, nowMs }: NextStepFacts): NextStep {
-  if (latest === null || latest.call === 'probe-again' || latest.call === 'too-dry' || forecast === null)
-    return nextStepByCall(latest?.call ?? null, whyNot);
-  const recheck = whereForecastDisagrees(latest, forecast, nowMs);
-  if (recheck) return recheck;
-  if (latest.call === 'keep-drying') return whileDrying(latest, forecast, nowMs);
-  if (latest.call === 'bring-in') return move(forecast, null);
-  return {
-    step: 'label',
-    due: null,
-    why: disagrees(latest, forecast) ? callAndForecast('still-ready', latest, nowMs) : null,
-  };
-}
-
-/**
- * Where there is no forecast, or none is needed.
- * @param call    null where it was never probed
- * @param whyNot  why there is no forecast; null where that is not known
- */
-export function nextStepByCall(call: Call | null, whyNot: Message | null = null): NextStep {
-  switch (call) {
-    case null:
+export function nextStepOf(facts: NextStepFacts): NextStep {
+  const { called, forecast, whyNot, nowMs } = facts;
+  switch (called?.call) {
+    case undefined:
       return probe('first-round', message('next-step.not-probed'));
     case 'probe-again':
       return probe('probe-again', null);
-    case 'bring-in':
-      return move(null, null);
     case 'too-dry':
       return wait(null, message('next-step.too-dry'));
-    case 'keep-drying':
-      return wait(null, whyNot ?? message('next-step.no-forecast'));
     case 'ready':
-      return { step: 'label', due: null, why: null };
+      return forecast === null ? label(null) : whileReady(called, forecast, nowMs);
+    case 'bring-in':
+      return {
+        step: 'move',
+        due: 'bring-in',
+        placeId: facts.bestPlaceId,
+        why:
+          forecast !== null && facts.bestPlaceId === null ? message('next-step.no-place-dry-enough') : null,
+      };
+    case 'keep-drying':
+      return forecast === null
+        ? wait(null, whyNot ?? message('next-step.no-forecast'))
+        : whileDrying(called, forecast, facts);
   }
 }
+
+/** By its call alone. @param call null where it was never probed */
+export const nextStepByCall = (call: Call | null): NextStep =>
+  nextStepOf({
+    called: call && { call, at: '' },
+    forecast: null,
+    whyNot: null,
+    getsThere: null,
+    isDryEnough: false,
+    bestPlaceId: null,
+    nowMs: 0,
+  });
 
 const probe = (due: Exclude<DueKind, 'bring-in' | 'move-later'>, why: Message | null): NextStep => ({
   step: 'probe',
   due,
   why,
 });
+const label = (why: Message | null): NextStep => ({ step: 'label', due: null, why });
 const wait = (probeMs: number | null, why: Message): NextStep => ({ step: 'wait', due: null, probeMs, why });
 const waitUntil = (probeMs: number, why: Message): NextStep =>
   wait(probeMs, message('next-step.probe-on', { probeOn: new Date(probeMs).toISOString(), why }));
-/** To the place that is first to make it ready; where the forecast knows none, that is said. */
-function move(forecast: Ahead | null, why: Message | null): NextStep {
-  const placeId = (forecast && bestElsewhere(forecast.places)?.placeId) ?? null;
-  const noneIsDry = forecast !== null && placeId === null;
-  return {
-    step: 'move',
-    due: 'bring-in',
-    placeId,
-    why: why ?? (noneIsDry ? message('next-step.no-place-dry-enough') : null),
-  };
-}
-const isDue = ({ nextProbe: { atMs } }: Ahead, nowMs: number): boolean =>
-  atMs !== null && atMs - nowMs < DAY_MS;
 
-/** What today's forecast says against the call of an earlier day, both with their days; null where it says nothing. */
-function whereForecastDisagrees({ call, at }: Probed, forecast: Ahead, nowMs: number): NextStep | null {
-  if (!disagrees({ call, at }, forecast)) return null;
-  const due = call === 'ready' ? 'may-not-be-ready' : 'should-be-ready';
-  const isYoung = nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
-  if (call === 'ready' ? isYoung : !isDue(forecast, nowMs)) return null;
-  return probe(due, callAndForecast(due, { call, at }, nowMs));
-}
+/** Whether today's forecast has the board on the other side of ready than its call. */
+const disagrees = (call: Call, { now }: Today): boolean => (call === 'ready') !== now.probabilityReady >= 0.5;
 
-const disagrees = ({ call }: Probed, { now }: Ahead): boolean =>
-  (call === 'ready') !== now.probabilityReady >= 0.5;
+/** Readings this new are not overruled by a forecast. */
+export const isYoung = ({ at }: Called, nowMs: number): boolean =>
+  nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
+
+/** Whether a board called ready may be so no longer: today's forecast says so, and its readings are not new. */
+export const isReadyInDoubt = (called: Called, forecast: Today, nowMs: number): boolean =>
+  called.call === 'ready' && disagrees(called.call, forecast) && !isYoung(called, nowMs);
 
 const callAndForecast = (
   which: 'still-ready' | 'still-not-ready' | 'should-be-ready' | 'may-not-be-ready',
-  { call, at }: Probed,
+  { call, at }: Called,
   nowMs: number,
 ): Message =>
   message(`next-step.${which}`, {
@@ -143,26 +141,34 @@ const callAndForecast = (
     todayOn: new Date(nowMs).toISOString(),
   });
 
-function whileDrying(probed: Probed, forecast: Ahead, nowMs: number): NextStep {
-  const { now, places, nextProbe } = forecast;
-  const isDryEnough = now.average.median <= DRY_ENOUGH_FOR_INDOORS_PCT;
-  // Read so lately that the forecast asks for no reading, and called wet all the same: the readings hold for a week.
-  if (disagrees(probed, forecast))
-    return waitUntil(
-      Math.max(nextProbe.atMs ?? 0, Date.parse(probed.at) + YOUNG_DAYS * DAY_MS),
-      callAndForecast('still-not-ready', probed, nowMs),
-    );
-  if (nextProbe.atMs === null)
-    return isDryEnough
-      ? move(forecast, nextProbe.why.code === 'forecast.probe.never' ? null : nextProbe.why)
-      : {
-          step: 'wait',
-          due: 'move-later',
-          probeMs: null,
-          why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT }),
-        };
-  if (isDryEnough && places[0]?.reach.likelyMs == null && bestElsewhere(places)) return move(forecast, null);
-  if (!isDue(forecast, nowMs)) return waitUntil(nextProbe.atMs, nextProbe.why);
+function whileReady(called: Called, forecast: Ahead, nowMs: number): NextStep {
+  if (isReadyInDoubt(called, forecast, nowMs))
+    return probe('may-not-be-ready', callAndForecast('may-not-be-ready', called, nowMs));
+  return label(disagrees('ready', forecast) ? callAndForecast('still-ready', called, nowMs) : null);
+}
+
+function whileDrying(called: Called, forecast: Ahead, facts: NextStepFacts): NextStep {
+  const { getsThere, isDryEnough, nowMs } = facts;
+  const { nextProbe } = forecast;
+  if (disagrees(called.call, forecast)) {
+    const holdsUntilMs = Date.parse(called.at) + YOUNG_DAYS * DAY_MS;
+    const againMs = Math.max(nextProbe.atMs ?? 0, holdsUntilMs);
+    return againMs - nowMs < DAY_MS
+      ? probe('should-be-ready', callAndForecast('should-be-ready', called, nowMs))
+      : waitUntil(againMs, callAndForecast('still-not-ready', called, nowMs));
+  }
+  if (getsThere === false && !isDryEnough)
+    return {
+      step: 'wait',
+      due: 'move-later',
+      probeMs: null,
+      why: message('next-step.too-wet-to-move', {
+        dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
+        coreLimitPct: DRY_ENOUGH_CORE_PCT,
+      }),
+    };
+  if (nextProbe.atMs === null) return wait(null, message('next-step.equalize'));
+  if (nextProbe.atMs - nowMs >= DAY_MS) return waitUntil(nextProbe.atMs, nextProbe.why);
   return nextProbe.why.code === 'forecast.probe.learns-rate'
     ? probe('learns-rate', message('next-step.learns-rate-now'))
     : probe('could-change-call', message('forecast.probe.decides'));

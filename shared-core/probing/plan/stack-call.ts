@@ -3,11 +3,8 @@ import { z } from 'zod';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
-import {
-  type DueKind,
-  DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct,
-  dueKindSchema,
-} from '../calls/next-step.ts';
+import { DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct } from '../calls/call-here.ts';
+import { type DueKind, dueKindSchema } from '../calls/next-step.ts';
 import { boardsForNoneWet } from './sample-size.ts';
 
 /** One in so many boards of a stack may be unfit without harm: they are found when it is worked. Common practice, no source. */

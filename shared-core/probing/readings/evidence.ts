@@ -35,8 +35,6 @@ export type PlaceFacts = {
   emcPct: number | null;
   /** 1 to 12. */
   month: number;
-  /** Its months are the average of its region, or what is usual in such a room; left out where they are its own. */
-  isRough?: boolean;
   /** Temperature of that air, °C; left out or null where it is not known. */
   airTempC?: number | null;
 };

@@ -30,18 +30,14 @@ export const calls = {
   'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
   'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',
   'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
-  'call.air-dries-to': 'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}.',
-  'call.air-dries-only-to':
-    'By its monthly air, {placeName} can dry it to about {emcPct} in {airMonth}. After that it needs drier air.',
-  'call.dry-as-place':
-    'At {averagePct} it is as dry as {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
-  'call.nearly-dry-as-place':
-    'At {averagePct} it is nearly as dry as {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
-  'call.drier-than-place':
-    'At {averagePct} it is drier than {placeName} gets it in {airMonth} (EMC of its monthly air: {emcPct}). Bring it in.',
+  'call.place-dries-to': '{placeName} can dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
+  'call.place-dries-to-all-year': '{placeName} can dry it to the target: EMC {emcPct} all year.',
+  'call.place-too-damp': '{placeName} won’t dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
+  'call.place-too-damp-all-year': '{placeName} won’t dry it to the target: EMC {emcPct} all year.',
+  'call.place-too-slow': 'In {placeName} it is unlikely to reach {targetRange} within two years.',
+  'call.last-gain': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',
   'call.likely': 'Likely {likelyInterval}.',
-  'call.likely-against-target': 'Likely {likelyInterval}. Target {targetRange}.',
 
   'call.core-wetter':
     'The core is {differencePoints} wetter than the shell; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',

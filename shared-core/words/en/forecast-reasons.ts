@@ -18,25 +18,6 @@ export const forecastReasons = {
   'forecast.none.no-fit':
     'No forecast: the readings do not fit any way of drying. Check the sizes, the species, and the readings.',
 
-  // What is to be expected.
-  'forecast.ready-now':
-    'By the forecast it is ready now: {averagePct}, target {targetRange} ({sureChancePct} sure).',
-  'forecast.reach': 'In {placeName} it should reach {targetRange}, likely {likelyWhen}.',
-  'forecast.reach-now':
-    'In {placeName} it is about at its target now, {targetRange}. It should be there by {lateOn}.',
-  'forecast.reach-now-open':
-    'In {placeName} it is about at its target now, {targetRange}. It may still take until after {untilOn}.',
-  'forecast.may-reach': 'In {placeName} it may reach {targetRange} from {earlyOn} on, but probably will not.',
-  'forecast.may-reach-now': 'In {placeName} it may be at {targetRange} already, but probably is not.',
-  'forecast.too-damp': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
-  'forecast.too-damp-now': 'More waiting in {placeName} won’t dry it.',
-  'forecast.too-dry':
-    'Too dry: {averagePct}. Target {targetRange}. The air in {placeName} will not bring it up by {untilOn}.',
-  'forecast.not-by': 'In {placeName} it will not reach {targetRange} by {untilOn}.',
-  'forecast.moved': 'If moved to {placeName} today, it should get there, likely {likelyWhen}.',
-  'forecast.moved-now': 'If moved to {placeName} today, it should be there at once.',
-  'forecast.nowhere': 'No other place in this yard gets it there by {untilOn}.',
-
   // When to probe next.
   'forecast.probe.first': 'Not probed yet. Until then, the forecast shows how such boards dry on average.',
   'forecast.probe.known-ready':

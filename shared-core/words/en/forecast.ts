@@ -6,10 +6,9 @@ export const forecast = {
   'forecast.today': 'Today',
   'forecast.lowest-emc': 'Lowest EMC {emcPct}',
 
-  'forecast.average-now': 'Now about {averagePct}, likely {likelyInterval}.',
+  'forecast.average-now': 'Forecast for today: {averagePct}, likely {likelyInterval}.',
   'forecast.target': 'Target {targetRange}.',
   'forecast.ready-in-place': 'Ready in {placeName}: {readyText}.',
-  'forecast.not-in-place': 'In {placeName} it is unlikely to get there.',
 
   'forecast.driest-month': 'Lowest EMC',
 
@@ -27,10 +26,9 @@ export const forecast = {
   'forecast.all-year': 'all year',
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',
-  'forecast.now-until': 'Now, {latestOn} at the latest',
-  'forecast.now-open': 'Now, or much later',
+  'forecast.any-day': 'Any day now',
   'forecast.unlikely': 'Unlikely within two years; earliest {earliestOn}',
-  'forecast.not-within': 'Not within two years',
+  'forecast.not-within': 'Unlikely within two years',
   'forecast.air-too-damp': 'Unlikely: the air is too damp (lowest EMC {emcPct})',
 
   'forecast.based-on': 'Based on',

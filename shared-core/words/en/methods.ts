@@ -138,9 +138,9 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and wetter than target and tolerance is unlikely. The shell–core difference is small enough.',
   'methods.calls.others':
-    'Bring in: the air here cannot dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
+    'Bring in: too wet, and by the forecast, or by its lowest EMC, this place won’t dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
   'methods.calls.half-point':
-    'Wood comes within {nearPoints} of its EMC only after very long. Indoors, stock should be {indoorsPct} or drier.',
+    'Wood comes within {nearPoints} of its EMC only after very long. Before it goes indoors, stock should be {indoorsPct} or drier, its core {indoorsCorePct} (Torgeson, FPL Report 1684, 1956).',
   'methods.calls.caption': 'Targets, tolerances and limits of the built-in uses',
   'methods.calls.use': 'Use',
   'methods.calls.target': 'Target',
@@ -232,6 +232,7 @@ export const methods = {
   'methods.numbers.ring-radius': 'Ring radius assumed, mm',
   'methods.numbers.never-quite': 'Never quite at EMC, points',
   'methods.numbers.dry-enough': 'Dry enough for indoors, %',
+  'methods.numbers.dry-enough-core': 'Core dry enough for indoors, %',
   'methods.numbers.end-clearance': 'Distance of spots from the ends, mm',
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
   'methods.numbers.own-pace': 'Share of its own pace that a board keeps',

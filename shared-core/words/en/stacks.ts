@@ -132,6 +132,7 @@ export const stacks = {
   'stacks.column-call': 'Call',
   'stacks.since': 'since {sinceOn}',
   'stacks.ready-now': 'Now',
+  'stacks.ready-not-here': 'Not here: too damp',
   'stacks.ready-at': '{date} in {placeName}',
   'stacks.ready-between': 'ready {readyWhen}',
   'stacks.no-average': 'no usable reading',

@@ -37,8 +37,8 @@ async function details(id: number): Promise<ForecastDetails> {
   const answer = await yard.query('boards.forecast', { id });
   expect(boardForecastSchema.parse(JSON.parse(JSON.stringify(answer)))).toBeTruthy();
   if (answer.details === null) throw new Error(answer.whyNot?.code);
-  const { assumptions, reasons, whyNoWarp } = answer.details;
-  expectWhole([...assumptions, ...reasons, ...(whyNoWarp ? [whyNoWarp] : [])]);
+  const { assumptions, whyNoWarp } = answer.details;
+  expectWhole([...assumptions, ...answer.judgement.reasons, ...(whyNoWarp ? [whyNoWarp] : [])]);
   return answer.details;
 }
 const spread = ({ forecast }: ForecastDetails) => forecast.now.average.high - forecast.now.average.low;
@@ -46,9 +46,10 @@ const spread = ({ forecast }: ForecastDetails) => forecast.now.average.high - fo
 describe('there is no forecast for', () => {
   test('a board never probed, without its sawing date: it says what to do', async () => {
     const answer = await yard.query('boards.forecast', { id: yard.boards[0]!.id });
-    expect(answer).toEqual({
+    expect(answer).toMatchObject({
       details: null,
       whyNot: message('forecast.none-to-begin-with'),
+      judgement: { call: null, average: null, places: [], next: { step: 'probe', due: 'first-round' } },
     });
   });
 
@@ -167,14 +168,19 @@ describe('where it is, and elsewhere', () => {
     });
     yard.later(400 * DAY_MS);
     await probe(id, 14.5, 15.5);
-    const { forecast, places, reasons, stays } = await details(id);
+    const { forecast, places, stays } = await details(id);
     expect(places.map(({ name }) => name)).toEqual(['Fence row', 'Shop']);
     expect(stays.at(-1)).toMatchObject({ fromMs: startMs, placeName: 'Fence row' });
     expect(forecast.places[0]!.never).toBe(true);
     expect(forecast.places[0]!.floorPct.median).toBeGreaterThan(13);
-    expect(reasons[0].code).toBe('forecast.too-damp-now');
-    expect(forecast.places[1]!.reach.likelyMs).not.toBeNull();
-    expect(reasons[1]).toMatchObject({ code: 'forecast.moved', facts: { placeName: 'Shop' } });
+    expect(places.map(({ ready }) => ready?.kind)).toEqual(['too-damp', 'likely']);
+    const { judgement } = await yard.query('boards.forecast', { id });
+    expect(judgement).toMatchObject({
+      call: 'bring-in',
+      bestPlaceId: yard.place.id,
+      next: { step: 'move', placeId: yard.place.id },
+    });
+    expect(judgement.reasons[0]!.code).toBe('call.place-too-damp-all-year');
   });
 
   test('a board that stays damper than its place should make it: the place’s months are to be checked', async () => {
@@ -182,10 +188,9 @@ describe('where it is, and elsewhere', () => {
     yard.later(400 * DAY_MS);
     await probe(id, 12.5, 12.8);
     await outlooksMade();
-    const { assumptions, reasons, forecast } = await details(id);
-    expect(reasons.at(-1)).toEqual(message('forecast.assumed.check-air', { placeName: 'Shop' }));
+    const { assumptions, forecast } = await details(id);
     // It is the only board there, so the place is shown with what it says.
-    expect(assumptions).toEqual([]);
+    expect(assumptions).toEqual([message('forecast.assumed.check-air', { placeName: 'Shop' })]);
     // 20 °C and 40 % give 7.7 % (Wood Handbook, Table 4-2, between its rows): the floor is above that by as much.
     expect(forecast.places[0]!.floorPct.median).toBeGreaterThan(8.7);
   });

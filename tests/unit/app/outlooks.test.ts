@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { BoardSort } from '../../../shared-core/contract/yard.ts';
+import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
@@ -47,8 +48,8 @@ describe('what the forecast says of each board', () => {
     const [, unknown, known] = await list();
     expect(unknown?.outlook).toBeNull();
     // A shop at 20 °C and 40 % RH dries wood to 7.7 %, within the range of furniture: Wood Handbook (2021), Table 4-2.
-    expect(known?.outlook).toMatchObject({ here: { likely: expect.stringMatching(/^202[67]-/) } });
-    const { likely, from, to } = known!.outlook!.here!;
+    const { likely, from, to } = readyOf(known!.judgement)!.when;
+    expect(likely).toMatch(/^202[67]-/);
     expect(from < likely && (to === null || likely < to)).toBe(true);
     await expect.poll(() => yard.heard('changed').flatMap(({ topics }) => topics)).toContain('outlooks');
   });
@@ -59,9 +60,22 @@ describe('what the forecast says of each board', () => {
     const [board] = await sawn('SAWN-01');
     await yard.command('boards.move', { boardIds: [board!.id], placeId: shed.id, since: yard.now() });
     await outlooksMade();
+    // Green, it has to dry there first.
+    const [green] = await list({ search: 'SAWN-01' });
+    expect(green).toMatchObject({ bestPlaceName: null, judgement: { next: { due: 'first-round' } } });
+    yard.later(400 * DAY_MS);
+    await yard.command('boards.edit', {
+      id: board!.id,
+      basedOn: green!.version,
+      changed: { sawnOn: '2026-05-30' },
+    });
+    await outlooksMade();
     const row = (await list({ search: 'SAWN-01' }))[0];
-    expect(row).toMatchObject({ bestPlaceName: 'Shop', outlook: { here: null } });
-    expect(row?.outlook?.elsewhere?.placeId).toBe(yard.place.id);
+    expect(row).toMatchObject({
+      bestPlaceName: 'Shop',
+      judgement: { places: [{ ready: { kind: 'too-damp' } }, { ready: { kind: 'likely' } }] },
+    });
+    expect(row?.judgement.bestPlaceId).toBe(yard.place.id);
   });
 
   test('is dropped by a new reading, and made again with it', async () => {
@@ -213,8 +227,8 @@ describe('a stack in lists', () => {
     const [, , thin, thick] = await list();
     expect(await theStack()).toMatchObject({
       isForecasting: false,
-      nextReady: { when: thin!.outlook!.here, placeName: null },
-      lastReady: { when: thick!.outlook!.here, placeName: null },
+      nextReady: { when: readyOf(thin!.judgement)!.when, placeName: null },
+      lastReady: { when: readyOf(thick!.judgement)!.when, placeName: null },
     });
   });
 
@@ -225,11 +239,11 @@ describe('a stack in lists', () => {
     const [sound, questionable] = await list();
     expect(questionable!.latest!.call).toBe('probe-again');
     expect(questionable!.outlook).not.toBeNull();
-    const when = sound!.outlook!.here;
+    const when = readyOf(sound!.judgement)?.when;
     expect(await theStack()).toMatchObject({
       averaged: 1,
-      nextReady: when && { when },
-      lastReady: when && { when },
+      nextReady: when ? { when } : null,
+      lastReady: when ? { when } : null,
     });
   });
 });
@@ -252,7 +266,9 @@ describe('a list of boards', () => {
     expect((await by('species', true))[0]).toBe('B-2');
     const calls = (await list({ sort: 'call' })).map(({ latest }) => latest?.call ?? null);
     expect(calls.slice(3)).toEqual([null, null]);
-    const ready = (await list({ sort: 'ready' })).map(({ outlook }) => outlook?.here?.likely ?? '9');
+    const ready = (await list({ sort: 'ready' })).map(
+      ({ judgement }) => readyOf(judgement)?.when.likely ?? '9',
+    );
     expect(ready).toEqual(ready.toSorted());
     // One stack has its own way to the same order.
     for (const sort of ['code', 'average', 'call', 'ready', 'read', 'species'] as const) {

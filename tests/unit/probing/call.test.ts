@@ -114,21 +114,11 @@ describe('ready', () => {
 });
 
 describe('keep drying', () => {
-  test('because it is too wet, and the air here can still dry it', () => {
+  // Whether it dries on here or is to be brought in, its place decides: call-here.test.ts.
+  test('because it is too wet', () => {
     const { call, reasons } = judge(readings([15, 15.2], [17, 17.3]));
     expect(call).toBe('keep-drying');
-    expect(reasons).toEqual([
-      message('call.too-wet', { averagePct: expect.closeTo(16.5, 0), targetRange }),
-      message('call.air-dries-to', { placeName: 'the shop', airMonth: 5, emcPct: 8 }),
-    ]);
-  });
-
-  test('because it is too wet, though the air here will not suffice in the end', () => {
-    const { call, reasons } = judge(readings([18, 18.2], [22, 22.3]), { place: shed });
-    expect(call).toBe('keep-drying');
-    expect(reasons[1]).toEqual(
-      message('call.air-dries-only-to', { placeName: 'the open shed', airMonth: 5, emcPct: 13 }),
-    );
+    expect(reasons).toEqual([message('call.too-wet', { averagePct: expect.closeTo(16.5, 0), targetRange })]);
   });
 
   test('because the core is still too much wetter than the shell', () => {
@@ -148,53 +138,6 @@ describe('keep drying', () => {
   test('even when only the core was read: a shell cannot make 30 % dry enough', () => {
     expect(judge(readings([], [30])).call).toBe('keep-drying');
   });
-
-  test('with the air not known, it says so', () => {
-    const { call, reasons } = judge(readings([15, 15.2], [17, 17.3]), { place: { ...shop, emcPct: null } });
-    expect(call).toBe('keep-drying');
-    expect(reasons[1]).toEqual(message('call.air-unknown', { placeName: 'the shop' }));
-  });
-});
-
-describe('bring in', () => {
-  test('because it is as dry as its place gets it, and its target is drier', () => {
-    const { call, reasons } = judge(readings([12.9, 13], [13.3, 13.4]), { place: shed });
-    expect(call).toBe('bring-in');
-    expect(reasons).toEqual([
-      message('call.dry-as-place', {
-        averagePct: expect.closeTo(13.15, 1),
-        placeName: 'the open shed',
-        airMonth: 5,
-        emcPct: 13,
-      }),
-      message('call.likely-against-target', { likelyInterval: expect.anything(), targetRange }),
-    ]);
-  });
-
-  test('also when it is within a point and a half of that: nearly as dry', () => {
-    const { call, reasons } = judge(readings([14, 14], [14.6, 14.6]), { place: shed });
-    expect(call).toBe('bring-in');
-    expect(inEnglish(reasons[0])).toBe(
-      'At 14.3% it is nearly as dry as the open shed gets it in May (EMC of its monthly air: 13.0%). Bring it in.',
-    );
-    expect(judge(readings([16, 16], [17.5, 17.6]), { place: shed }).call).toBe('keep-drying');
-  });
-});
-
-test('a board to bring in that is drier than that air: it says so, not that it is as dry', () => {
-  const { call, reasons } = judge(readings([11.6, 11.8], [12, 12.1]), { place: shed });
-  expect(call).toBe('bring-in');
-  expect(inEnglish(reasons[0])).toBe(
-    'At 11.9% it is drier than the open shed gets it in May (EMC of its monthly air: 13.0%). Bring it in.',
-  );
-});
-
-test('the average air of a region is said once to be rough, where the call goes by it', () => {
-  const rough = message('call.rough-air', { placeName: 'the open shed' });
-  const place = { ...shed, isRough: true };
-  expect(judge(readings([13.2, 13.4], [13.8, 14]), { place }).reasons.at(-1)).toEqual(rough);
-  expect(judge(readings([13.2, 13.4], [13.8, 14]), { place: shed }).reasons).not.toContainEqual(rough);
-  expect(judge(readings([7.8, 8], [8.2, 8.4]), { place }).reasons).not.toContainEqual(rough);
 });
 
 describe('what can be relied on', () => {

@@ -1,64 +1,44 @@
 import { describe, expect, test } from 'vitest';
 import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
-import {
-  type NextStepFacts,
-  nextStepOf,
-  nextStepSchema,
-} from '../../../shared-core/probing/calls/next-step.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
+import { type JudgementFacts, judge } from '../../../shared-core/probing/calls/judgement.ts';
+import { nextStepSchema } from '../../../shared-core/probing/calls/next-step.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { ahead, facts, found, inDays, nowMs, place, reach } from './a-judged-board.ts';
 
-const nowMs = Date.UTC(2026, 8, 20, 12);
 const at = '2026-08-22T12:00:00.000Z';
 const todayOn = '2026-09-20T12:00:00.000Z';
-const inDays = (days: number) => nowMs + days * DAY_MS;
-const around = (median: number) => ({ low: median - 1, median, high: median + 1 });
-
-const reached = (days: number) => ({
-  earlyMs: inDays(days - 20),
-  likelyMs: inDays(days),
-  lateMs: inDays(days + 40),
-});
-const notReached = { earlyMs: null, likelyMs: null, lateMs: null };
+const reached = (days: number) => reach(days - 20, days, days + 40);
+const notReached = reach(null, null, null);
 
 /** A forecast of a board at a place (1) and, moved, at others, each by when it gets there. */
-function forecast(
-  reaches: readonly (typeof notReached | ReturnType<typeof reached>)[],
+const forecast = (
+  reaches: readonly ReturnType<typeof reach>[],
   {
     averagePct = 15,
     probabilityReady = 0,
     probeMs = inDays(30) as number | null,
     why = message(probeMs === null ? 'forecast.probe.never' : 'forecast.probe.not-sooner'),
   } = {},
-): NextStepFacts['forecast'] {
-  return {
-    now: {
-      average: around(averagePct),
-      shell: around(averagePct),
-      core: around(averagePct),
-      faceAPct: averagePct,
-      faceBPct: averagePct,
-      probabilityReady,
-      profile: [],
-    },
-    places: reaches.map((reach, index) => ({
-      placeId: index + 1,
-      reach,
-      floorPct: around(7),
-      floorMonth: 1,
-      airOffsetPct: null,
-      never: false,
-      band: { atMs: [], average: [], shell: [], core: [] },
-    })),
-    nextProbe: { atMs: probeMs, why },
-  };
-}
+): JudgementFacts['forecast'] =>
+  ahead(averagePct, reaches, { probabilityReady, nextProbe: { atMs: probeMs, why } });
 
-const stepFor = (call: Call | null, made: NextStepFacts['forecast'], probedAt = at) => {
-  const step = nextStepOf({ latest: call && { call, at: probedAt }, forecast: made, nowMs });
+/** A board by its call, in a shed that is dry enough unless it is to be brought in, with other places that are. */
+function stepFor(call: Call | null, made: JudgementFacts['forecast'], probedAt = at) {
+  const averagePct = call === 'ready' ? 7 : call === 'too-dry' ? 5 : 15;
+  const step = judge(
+    facts({
+      found: call && found(call === 'bring-in' ? 'keep-drying' : call, averagePct, { at: probedAt }),
+      forecast: made,
+      places: [
+        place(1, 'Shed', 'open-shed', call === 'bring-in' ? 11 : 7),
+        place(2, 'Loft', 'open-shed', 7),
+        place(3, 'Shop', 'shop', 7),
+      ],
+    }),
+  ).next;
   expect(nextStepSchema.parse(step)).toEqual(step);
   return step;
-};
+}
 const daysAgo = (days: number) => new Date(inDays(-days)).toISOString();
 const next = (days: number, why: Parameters<typeof message>[0]) =>
   message('next-step.probe-on', {
@@ -68,10 +48,10 @@ const next = (days: number, why: Parameters<typeof message>[0]) =>
 
 describe('The next step with a board', () => {
   test('without a forecast: it says why there is none, where that is known', () => {
-    const facts = { latest: { call: 'keep-drying', at }, forecast: null, nowMs } as const;
     const whyNot = message('forecast.none.reading-before-start');
-    expect(nextStepOf({ ...facts, whyNot }).why).toEqual(whyNot);
-    expect(nextStepOf(facts).why).toEqual(message('next-step.no-forecast'));
+    const places = [place(1, 'Bench room', 'heated-room', 6)] as const;
+    expect(judge(facts({ places, whyNot })).next.why).toEqual(whyNot);
+    expect(judge(facts({ places })).next.why).toEqual(message('next-step.no-forecast'));
   });
 
   test('never probed: probe it for the first time', () => {
@@ -103,7 +83,6 @@ describe('The next step with a board', () => {
   test.each([
     ['ready', 0.2, 'may-not-be-ready'],
     ['keep-drying', 0.7, 'should-be-ready'],
-    ['bring-in', 0.7, 'should-be-ready'],
   ] as const)(
     'called %s, and today ready with a probability of %f: probe again, for both days',
     (call, probabilityReady, which) => {
@@ -212,7 +191,7 @@ describe('The next step with a board', () => {
       step: 'wait',
       due: 'move-later',
       probeMs: null,
-      why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: 20 }),
+      why: message('next-step.too-wet-to-move', { dryEnoughLimitPct: 20, coreLimitPct: 25 }),
     });
   });
 });

@@ -2,10 +2,12 @@
 import { expect, test } from 'vitest';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { type JudgedPlace, judge as judgeFacts } from '../../../shared-core/probing/calls/judgement.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { evidence, interior, lastRound, plainSpecies, reading, readings, SCALE } from './a-board.ts';
+import { ahead, facts, place, reach } from './a-judged-board.ts';
 import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
@@ -17,6 +19,11 @@ const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...a
 /** One reading among sound ones. */
 const odd = (more: Partial<Reading>, raw = 8, rest: Parameters<typeof evidence>[1] = {}) =>
   judge([reading(9, 'shell', raw, more), ...readings([8.1, 8.2], [8.6, 8.7])], rest);
+
+const roughly = (there: JudgedPlace): JudgedPlace => ({
+  ...there,
+  lowestEmc: there.lowestEmc && { ...there.lowestEmc, isRough: true },
+});
 
 const suspicionsOf = (assessments: readonly Assessment[]): Message[] =>
   assessments
@@ -96,11 +103,6 @@ test('every reason of a call', () => {
     judge(readings([15, 15.2], [17, 17.3])),
     judge(readings([], [13])),
     judge(readings([10.4, 10.5], [10.6, 10.7])),
-    judge(readings([15, 15.2], [17, 17.3]), { place: { ...shed, emcPct: null } }),
-    judge(readings([18, 18.2], [22, 22.3]), { place: shed }),
-    judge(readings([13.2, 13.4], [13.8, 14]), { place: shed }),
-    judge(readings([12.9, 13], [13.3, 13.4]), { place: shed }),
-    judge(readings([11.6, 11.8], [12, 12.1]), { place: { ...shed, isRough: true } }),
     judge(readings([6.6, 6.7], [9.2, 9.4])),
     judge(readings([9.2, 9.4], [6.6, 6.7])),
     judge(readings([6.4, 6.5], [6.6, 6.7]), { endUse: siding }),
@@ -125,7 +127,16 @@ test('every reason of a call', () => {
     judge(readings([7.8, 8], [8.2, 8.3, 15])),
     judge([...readings([7.8, 8], [8.2, 8.4]), reading(9, 'shell', 7.9, spot({ fromEndMm: 100 }))]),
   ];
-  const reasons = assessments.flatMap((each) => each.reasons);
+  const notReached = ahead(14, [reach(null, null, null)]);
+  const byPlace = [
+    facts({ places: [place(1, 'Shed', 'open-shed', null)] }),
+    facts({ places: [place(1, 'Shed', 'open-shed', 7)] }),
+    facts({ places: [place(1, 'Shed', 'open-shed', 7, null)] }),
+    facts({ places: [roughly(place(1, 'Shed', 'open-shed', 12))] }),
+    facts({ places: [place(1, 'Shed', 'open-shed', 12, null)] }),
+    facts({ places: [place(1, 'Shed', 'open-shed', 7)], forecast: notReached }),
+  ].map(judgeFacts);
+  const reasons = [...assessments, ...byPlace].flatMap((each) => each.reasons);
   const codes = [...codesOf(reasons)].filter((code) => code.startsWith('call.'));
   // Names and letters of calls are shown beside their reasons.
   const beside = /^call\.(bring-in|keep-drying|probe-again|too-dry|letter-.*)$/;

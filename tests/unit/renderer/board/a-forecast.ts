@@ -1,13 +1,19 @@
-import type { ForecastDetails } from '../../../../shared-core/contract/forecast.ts';
-import { forecastReasons } from '../../../../shared-core/probing/calls/forecast-reasons.ts';
+import type { BoardForecast, ForecastDetails } from '../../../../shared-core/contract/forecast.ts';
+import type { LatestFinding } from '../../../../shared-core/contract/yard.ts';
+import { type JudgedPlace, judge } from '../../../../shared-core/probing/calls/judgement.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
 import { forecastBoard } from '../../../../shared-core/wood/drying/forecast.ts';
 import { warpOf } from '../../../../shared-core/wood/movement/warp.ts';
+import type { Message } from '../../../../shared-core/words/message.ts';
 import { worked } from '../../worked.ts';
+import { aFinding } from '../stacks/a-yard.ts';
 
 const sawnMs = Date.UTC(2026, 2, 10, 12);
 export const nowMs = Date.UTC(2026, 8, 20, 12);
 const steady = (tempC: number, rh: number) => Array.from({ length: 12 }, () => ({ tempC, rh }));
+
+const poleShed = { placeId: 1, name: 'Pole shed', kind: 'open-shed' } as const;
+const benchRoom = { placeId: 2, name: 'Bench room', kind: 'heated-room' } as const;
 
 /** A 27 mm board of an invented yard, probed once, in a damp shed: forecast by the core itself, there and in a room. */
 export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails {
@@ -40,10 +46,10 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     }),
   );
   const places: ForecastDetails['places'] = [
-    { placeId: 1, name: 'Pole shed', kind: 'open-shed', lowestEmcPct: 13.4, lowestEmcMonth: null },
-    { placeId: 2, name: 'Bench room', kind: 'heated-room', lowestEmcPct: 7, lowestEmcMonth: null },
+    { ...poleShed, lowestEmcPct: 13.4, lowestEmcMonth: null, ready: null },
+    { ...benchRoom, lowestEmcPct: 7, lowestEmcMonth: null, ready: null },
   ];
-  return {
+  const details: ForecastDetails = {
     forecast,
     nowMs,
     endUse,
@@ -54,12 +60,6 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     readings,
     learnedFrom: 2,
     assumptions: [],
-    reasons: forecastReasons({
-      forecast,
-      nowMs,
-      endUse,
-      places,
-    }),
     warp: warpOf({
       thicknessMm: 27,
       widthMm: 210,
@@ -82,4 +82,30 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     whyNoWarp: null,
     ...more,
   };
+  return answerOf(details).details!;
+}
+
+/** What the machine answers for a board that was found so, with this forecast. */
+export function answerOf(
+  details: ForecastDetails | null,
+  { found = aFinding(), whyNot = null }: { found?: LatestFinding | null; whyNot?: Message | null } = {},
+): BoardForecast {
+  const judgement = judge({
+    found: found && { ...found, reasons: [found.reason] },
+    target: { minPct: 6, maxPct: 8 },
+    places: (details?.places ?? [{ ...poleShed, lowestEmcPct: 7.5, lowestEmcMonth: null }]).map(
+      ({ placeId, name, kind, lowestEmcPct: emcPct, lowestEmcMonth: month }) => ({
+        placeId,
+        name,
+        kind,
+        lowestEmc: { placeName: name, emcPct, month, isByReadings: false, isRough: false },
+      }),
+    ) as [JudgedPlace, ...JudgedPlace[]],
+    forecast: details?.forecast ?? null,
+    whyNot,
+    nowMs,
+    dayOf: (instant) => instant.slice(0, 10),
+  });
+  const places = details?.places.map((place, at) => ({ ...place, ready: judgement.places[at]!.ready }));
+  return { details: details && places ? { ...details, places } : null, whyNot, judgement };
 }

@@ -11,7 +11,7 @@ import { shownDay, typeDay } from '../form/type-day.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
-import { aForecast } from './a-forecast.ts';
+import { aForecast, answerOf } from './a-forecast.ts';
 import { found, openBoard, panel, region } from './open-board.tsx';
 
 const latest = aFinding();
@@ -76,15 +76,13 @@ describe('A board', () => {
     expect(call.getByText('1.7 points')).toBeTruthy();
     expect(await call.findByText('2.0 points allowed')).toBeTruthy();
     expect(
-      (await region('Worth knowing')).getByText(
-        'By its monthly air, Pole shed can dry it to about 12.5% in August. After that it needs drier air.',
-      ),
+      (await region('Worth knowing')).getByText('Pole shed can dry it to the target: EMC 7.5% all year.'),
     ).toBeTruthy();
     await expectNoBarriers();
   });
 
   test('its figures are drawn against the target and the lowest EMC of its place, and said in words', async () => {
-    openBoard(found, { 'boards.forecast': () => ({ details: aForecast(), whyNot: null }) });
+    openBoard(found, { 'boards.forecast': () => answerOf(aForecast()) });
     const scale = await screen.findByRole('img', { name: /EMC in Pole shed, all year/ });
     expect(scale.getAttribute('aria-label')).toMatch(
       /^Average 14\.9%, likely 13\.7–\u206016\.1%\. Shell 14\.1%\. Core 15\.8%\. Target 6–\u20608%\. EMC in Pole shed, all year: [\d.]+%\.$/,
@@ -98,7 +96,7 @@ describe('A board', () => {
 
   test('likely ready here and where that comes first, it offers the move', async () => {
     const { user } = openBoard(found, {
-      'boards.forecast': () => ({ details: aForecast(), whyNot: null }),
+      'boards.forecast': () => answerOf(aForecast()),
       'places.list': () => [],
     });
     const call = await region('Call');
@@ -106,7 +104,7 @@ describe('A board', () => {
       'Unlikely: the air is too damp (lowest EMC 13.4%)',
     );
     expect(call.getByText('Ready in Bench room').nextElementSibling?.textContent).toBe(
-      'About Mar 2027. Unlikely before Dec 2026; it may take over two years',
+      'About Mar 2027. Unlikely before Nov 2026; it may take over two years',
     );
     // Said once, by the date.
     expect(screen.getAllByText(/too damp/)).toHaveLength(2);
@@ -118,7 +116,7 @@ describe('A board', () => {
     const details = aForecast();
     details.forecast.now.probabilityReady = 0.7;
     details.forecast.nextProbe = { atMs: details.nowMs, why: message('forecast.probe.decides') };
-    openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
+    openBoard(found, { 'boards.forecast': () => answerOf(details) });
     const call = await region('Call');
     expect(
       await call.findByText('Aug 22: Keep drying. Forecast for today, Sep 20: should be ready.'),
@@ -128,12 +126,13 @@ describe('A board', () => {
 
   test('that only dries on can be probed all the same, beside the day from which that is of use', async () => {
     const details = aForecast();
+    details.places[0]!.lowestEmcPct = 7.5;
     details.forecast.places[0]!.reach.likelyMs = details.nowMs + 90 * DAY_MS;
     details.forecast.nextProbe = {
       atMs: details.nowMs + 30 * DAY_MS,
       why: message('forecast.probe.not-sooner'),
     };
-    openBoard(found, { 'boards.forecast': () => ({ details, whyNot: null }) });
+    openBoard(found, { 'boards.forecast': () => answerOf(details) });
     const call = await region('Call');
     expect(await call.findByText('Probe it next on Oct 20. Unlikely to be ready sooner.')).toBeTruthy();
     expect(call.getByRole('link', { name: 'Probe' }).getAttribute('href')).toBe('#/round?stack=1');
@@ -339,7 +338,7 @@ describe('A board', () => {
   });
 
   test('never probed, it says so, and offers to probe its stack', async () => {
-    openBoard({ ...found, board: aBoardRow(1), readings: [], findings: [], reasons: [] });
+    openBoard({ ...found, board: aBoardRow(1), readings: [], findings: [] });
     const call = await region('Call');
     expect(call.getByText('Not probed yet')).toBeTruthy();
     expect((await call.findByRole('link', { name: 'Probe' })).getAttribute('href')).toBe('#/round?stack=1');
@@ -449,12 +448,15 @@ describe('A board', () => {
       {
         ...found,
         readings,
-        reasons: [
-          ...found.reasons,
-          message('call.questionable-unused', { questionable: 1, why: suspicion.why }),
-        ],
       },
-      { 'boards.confirmSpecies': () => ({}) },
+      {
+        'boards.confirmSpecies': () => ({}),
+        'boards.forecast': () => {
+          const { judgement, ...answer } = answerOf(aForecast());
+          const unused = message('call.questionable-unused', { questionable: 1, why: suspicion.why });
+          return { ...answer, judgement: { ...judgement, reasons: [...judgement.reasons, unused] } };
+        },
+      },
     );
     const call = await region('Call');
     expect((await region('Worth knowing')).queryByText(/As Elm/)).toBeNull();

@@ -77,10 +77,10 @@ describe('History and forecast of a board in one chart', () => {
 
   test('on the day of its readings, they are what it is now', async () => {
     open();
-    expect(screen.getByText(/ Now about /)).toBeTruthy();
+    expect(screen.getByText(/Forecast for today: /)).toBeTruthy();
     cleanup();
     open({ findings: [{ ...found, at: new Date(nowMs - 3_600_000).toISOString() }] });
-    expect(screen.queryByText(/ Now about /)).toBeNull();
+    expect(screen.queryByText(/Forecast for today: /)).toBeNull();
   });
 
   test('it begins at the last round, says how many there were before, and shows all of it when asked', async () => {
@@ -103,13 +103,13 @@ describe('History and forecast of a board in one chart', () => {
       name: 'Moisture content of OAK-01, past and forecast in Bench room',
     });
     expect(drawing.textContent).toContain('Today: moved to Bench room');
-    const ready = 'About Mar 2027. Unlikely before Dec 2026; it may take over two years';
+    const ready = 'About Mar 2027. Unlikely before Nov 2026; it may take over two years';
     expect(drawing.textContent).toContain('About Mar 2027');
     expect(rows().map((row) => row.Ready)).toContain(ready);
     // "Likely" is 8 chances in 10, like the interval around it.
     expect(
       screen.getByText(
-        /Now about [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027\. Unlikely before Dec 2026; it may take over two years\.$/,
+        /Forecast for today: [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027\. Unlikely before Nov 2026; it may take over two years\.$/,
       ),
     ).toBeTruthy();
   });

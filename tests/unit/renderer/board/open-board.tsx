@@ -10,6 +10,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
 import { playMachine } from '../shell/machine.ts';
 import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
+import { answerOf } from './a-forecast.ts';
 
 export type Found = RequestOutput<'boards.get'>;
 
@@ -39,10 +40,6 @@ export const found: Found = {
   ],
   isSpeciesConfirmed: false,
   missing: [],
-  reasons: [
-    message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
-    message('call.air-dries-only-to', { placeName: 'Pole shed', airMonth: 8, emcPct: 12.5 }),
-  ],
 };
 
 /** What the machine answers when a reading was excluded; the board's page asks for all of it again. */
@@ -68,7 +65,11 @@ export function openBoard(
       status: message('weights.no-sections'),
     }),
     'ovenChecks.ofSpecies': () => [],
-    'boards.forecast': () => ({ details: null, whyNot: message('forecast.none-to-begin-with') }),
+    'boards.forecast': () =>
+      answerOf(null, {
+        found: board.board.latest,
+        whyNot: message('forecast.none-to-begin-with'),
+      }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [],

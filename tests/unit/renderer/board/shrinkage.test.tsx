@@ -13,7 +13,7 @@ import type { Species } from '../../../../shared-core/wood/species/species.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything } from '../shell/machine.ts';
 import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
-import { aForecast } from './a-forecast.ts';
+import { aForecast, answerOf } from './a-forecast.ts';
 
 /** Commercial red oak's, Wood Handbook (FPL-GTR-282), Table 13-5; northern red oak has none there. */
 const redOakCoefficients = { changeCoefficient: { radial: 0.00158, tangential: 0.00369 } };
@@ -45,7 +45,10 @@ function open(
         species={{ ...redOak, ...change }}
         endUse={furniture}
         forecast={{
-          output: { details, whyNot: details ? null : message('forecast.none-to-begin-with') },
+          output: answerOf(details, {
+            found: board.latest,
+            whyNot: details ? null : message('forecast.none-to-begin-with'),
+          }),
           error: null,
           loading: false,
           again: () => {},

@@ -1,6 +1,6 @@
 import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
-import { nextStepByCall } from '../../../../shared-core/probing/calls/next-step.ts';
-import type { Outlook } from '../../../../shared-core/probing/calls/outlook.ts';
+import { type Judgement, judgeByFinding } from '../../../../shared-core/probing/calls/judgement.ts';
+import type { Ready } from '../../../../shared-core/probing/calls/ready-in.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
@@ -79,17 +79,17 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   isElsewhere: false,
   latest: null,
   outlook: null,
+  judgement: judgeByFinding(more.latest ?? null),
   bestPlaceName: null,
   ...more,
 });
 
-export const anOutlook = (more: Partial<Outlook> = {}): Outlook => ({
-  averagePct: 14.6,
-  standardUncertaintyPct: 0.8,
-  airOffsetPct: null,
-  probabilityReady: 0,
-  here: null,
-  elsewhere: null,
-  next: nextStepByCall('keep-drying'),
-  ...more,
+/** Of a board that is ready so where it is and, moved, in place 2. */
+export const judgedReady = (here: Ready, elsewhere: Ready | null = null): Judgement => ({
+  ...judgeByFinding(aFinding()),
+  places: [
+    { placeId: 1, ready: here },
+    { placeId: 2, ready: elsewhere },
+  ],
+  bestPlaceId: elsewhere && 2,
 });

@@ -16,7 +16,7 @@ import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/spe
 import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
-import { aBoardRow, aFinding, anOutlook, aStack } from './a-yard.ts';
+import { aBoardRow, aFinding, aStack, judgedReady } from './a-yard.ts';
 
 /** Answers as the store does: a page of what the search finds. */
 const listOf =
@@ -99,8 +99,9 @@ describe('The boards of a stack', () => {
           log: 'Ridge',
           placeSince: new Date(2024, 2, 3, 12).toISOString(),
           latest: aFinding({ at: new Date(2024, 7, 22, 12).toISOString() }),
-          outlook: anOutlook({
-            here: { likely: '2090-05-12', from: '2090-04-20', to: '2090-06-15' },
+          judgement: judgedReady({
+            kind: 'likely',
+            when: { likely: '2090-05-12', from: '2090-04-20', to: '2090-06-15' },
           }),
         }),
       ),
@@ -133,16 +134,23 @@ describe('The boards of a stack', () => {
     const reason = message('call.would-change', { questionable: 2 });
     const boards = [
       aBoardRow(1, {
-        outlook: anOutlook({ elsewhere: { placeId: 2, when } }),
+        judgement: judgedReady({ kind: 'too-damp' }, { kind: 'likely', when }),
         bestPlaceName: 'Bench room',
       }),
       aBoardRow(2, { latest: aFinding({ call: 'probe-again', reason }) }),
-      aBoardRow(3, { outlook: anOutlook({ here: { likely: '2020-01-18', from: '2020-01-02', to: null } }) }),
+      aBoardRow(3, { judgement: judgedReady({ kind: 'any-day' }) }),
+      aBoardRow(4, { judgement: judgedReady({ kind: 'now' }) }),
+      aBoardRow(5, { judgement: judgedReady({ kind: 'too-damp' }) }),
+      aBoardRow(6, { judgement: judgedReady({ kind: 'unlikely', earliestOn: '2090-01-02' }) }),
     ];
-    open(3, { 'boards.list': () => ({ total: 3, rows: boards }) });
+    open(6, { 'boards.list': () => ({ total: 6, rows: boards }) });
     expect(await screen.findByText('Jan 18, 2090 in Bench room')).toBeTruthy();
     expect(screen.getByText('2 questionable readings would change this call.')).toBeTruthy();
+    expect(screen.getByText('Any day now')).toBeTruthy();
     expect(screen.getByText('Now')).toBeTruthy();
+    // A board that gets nowhere says so.
+    expect(screen.getByText('Not here: too damp')).toBeTruthy();
+    expect(screen.getByText('Unlikely within two years')).toBeTruthy();
   });
 
   test('are filtered by call; those elsewhere are only shown when asked for', async () => {

@@ -1,0 +1,231 @@
+/**
+ * Everything that is stated of one board today: its call with the reasons, its average, the lowest EMC where it is, when
+ * it is ready where, and what to do next. Board page, lists, stack, plan, labels and the form for moves take it from here,
+ * so that no two of them contradict each other (`tests/unit/probing/one-story.test.ts`).
+ */
+import { z } from 'zod';
+import { DAY_MS, instantSchema, isoOf } from '../../time.ts';
+import type { Forecast, PlaceForecast } from '../../wood/drying/forecast.ts';
+import { type Message, message, messageSchema, type PctRange, type When } from '../../words/message.ts';
+import { type Call, callSchema } from './assessment.ts';
+import {
+  callHere,
+  type Found,
+  isTooWet,
+  isTooWetForIndoors,
+  type LowestEmc,
+  lowestEmcSchema,
+} from './call-here.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
+import { isReadyInDoubt, isYoung, nextStepByCall, nextStepOf, nextStepSchema } from './next-step.ts';
+import { type DayOf, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
+
+/** Another place is worth naming where it gains more than this. */
+const WORTH_MOVING_DAYS = 7;
+
+/** The average that is stated, and that weight and size follow from: as it was read last, or as the forecast has it. */
+const averageSchema = z.object({
+  averagePct: z.number(),
+  /** When it was read, UTC; null where it is the forecast's, for today. */
+  readOn: instantSchema.nullable(),
+});
+export type KnownAverage = z.infer<typeof averageSchema>;
+
+export const judgementSchema = z.object({
+  /** Null where it was never probed. */
+  call: callSchema.nullable(),
+  /** The first decides; none where it was never probed. */
+  reasons: z.array(messageSchema),
+  /** Null where nothing is known of it. */
+  average: averageSchema.nullable(),
+  /** Where it is; null where its air is not known. */
+  lowestEmc: lowestEmcSchema.nullable(),
+  /** Where it is, then the other places, in the order of the forecast; none without one. Null: no day is stated. */
+  places: z.array(z.object({ placeId: z.number().int(), ready: readySchema.nullable() })),
+  /** The other place where it is ready first, if that gains enough to move it there. */
+  bestPlaceId: z.number().int().nullable(),
+  next: nextStepSchema,
+});
+export type Judgement = z.infer<typeof judgementSchema>;
+
+export interface JudgedPlace {
+  placeId: number;
+  name: string;
+  kind: 'outdoors' | 'open-shed' | 'shop' | 'heated-room';
+  /** Null where its air is not known. */
+  lowestEmc: LowestEmc | null;
+}
+
+/** As much of a forecast as a judgement is made from. */
+type Ahead = Pick<Forecast, 'nextProbe'> & {
+  now: Pick<Forecast['now'], 'average' | 'core' | 'probabilityReady'>;
+  places: readonly Pick<PlaceForecast, 'reach' | 'band'>[];
+};
+
+export interface JudgementFacts {
+  /** Of the board's newest round; null where it was never probed. */
+  found: Found | null;
+  target: PctRange;
+  /** Where it is, then the others, in the order of `forecast.places`. */
+  places: readonly [JudgedPlace, ...JudgedPlace[]];
+  /** The newest; null where none can be made, or none was made yet. */
+  forecast: Ahead | null;
+  /** Why there is none; null where that is not known. */
+  whyNot: Message | null;
+  /** UTC, ms: the end of the day that the forecast calls today. */
+  nowMs: number;
+  dayOf: DayOf;
+}
+
+export function judge(facts: JudgementFacts): Judgement {
+  const { found, target, places, forecast, whyNot, nowMs } = facts;
+  const [here] = places;
+  const expected = forecast === null ? [] : expectedIn(facts, forecast);
+  const getsThere = forecast === null ? null : isReached(expected[0]);
+  const today = {
+    averagePct: forecast?.now.average.median ?? found?.averagePct ?? 0,
+    corePct: forecast?.now.core.median ?? found?.corePct ?? null,
+  };
+  const byPlace =
+    found &&
+    callHere(found, { placeName: here.name, lowestEmc: here.lowestEmc, target, getsThere, ...today });
+  const called = found && byPlace && { call: byPlace.call, at: found.at };
+  const isInDoubt = called !== null && forecast !== null && isReadyInDoubt(called, forecast, nowMs);
+  const mayMove = called === null || !['ready', 'probe-again'].includes(called.call);
+  const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today) : null;
+  const isStuck = found !== null && isTooWet(found, target) && getsThere === false;
+  const lastGain = forecast && isStuck && bestPlaceId === null ? lastGainHere(facts, forecast) : [];
+  const next = nextStepOf({
+    called,
+    forecast,
+    whyNot,
+    getsThere,
+    isDryEnough: found === null || !isTooWet({ ...found, call: 'keep-drying' }, target),
+    bestPlaceId,
+    nowMs,
+  });
+  // Readings could not tell more on their day; a board that has dried since they can.
+  const isStillSo = ({ code }: Message): boolean =>
+    code !== 'call.more-will-not-help' ||
+    (next.step !== 'probe' && called !== null && isYoung(called, nowMs));
+  return {
+    call: called?.call ?? null,
+    reasons: [...(byPlace?.reasons ?? []), ...lastGain].filter(isStillSo),
+    average: averageOf(facts),
+    lowestEmc: here.lowestEmc,
+    places: expected.map((ready, index) => ({
+      placeId: places[index]!.placeId,
+      ready: index === 0 && isInDoubt ? null : stated(ready, index === 0, called?.call ?? null),
+    })),
+    bestPlaceId,
+    next,
+  };
+}
+
+/** What the forecast alone says of each place. */
+function expectedIn({ places, target, nowMs, dayOf }: JudgementFacts, forecast: Ahead): Ready[] {
+  return forecast.places.map((place, index) => {
+    if (index === 0 && forecast.now.probabilityReady >= 0.5) return { kind: 'any-day' };
+    const emcPct = places[index]!.lowestEmc?.emcPct ?? null;
+    return readyIn(place, emcPct, forecast.now.average.median, target, nowMs, dayOf);
+  });
+}
+
+const isReached = (ready: Ready | undefined): boolean =>
+  ready?.kind === 'likely' || ready?.kind === 'any-day';
+
+/** What is stated of a place beside the call: a board called ready is so now, and one to be probed again has no day yet. */
+function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready | null {
+  if (call === 'probe-again') return null;
+  return call === 'ready' && (isHere || ready.kind === 'any-day') ? { kind: 'now' } : ready;
+}
+
+const averageOf = ({ found, forecast }: JudgementFacts): Judgement['average'] =>
+  averageRead(found) ?? (forecast && { averagePct: forecast.now.average.median, readOn: null });
+
+const averageRead = (
+  found: Pick<Found, 'at' | 'averagePct' | 'isQuestionable'> | null,
+): Judgement['average'] =>
+  found === null || found.averagePct === null || found.isQuestionable
+    ? null
+    : { averagePct: found.averagePct, readOn: found.at };
+
+/**
+ * The other place where it is likely ready first, if that gains enough; heated rooms are none for a board that may still
+ * check there, and where it has to dry first no other place is.
+ */
+function bestOf(
+  { places }: JudgementFacts,
+  forecast: Ahead,
+  expected: readonly Ready[],
+  { averagePct, corePct }: { averagePct: number; corePct: number | null },
+): number | null {
+  const isWet = isTooWetForIndoors(averagePct, corePct);
+  if (isWet && !isReached(expected[0])) return null;
+  const likelyMs = (index: number): number =>
+    isReached(expected[index])
+      ? (forecast.places[index]!.reach.likelyMs as number)
+      : Number.POSITIVE_INFINITY;
+  const hereMs = forecast.now.probabilityReady >= 0.5 ? 0 : likelyMs(0);
+  const [best] = places
+    .map((place, index) => ({ ...place, index }))
+    .slice(1)
+    .filter(({ kind, index }) => !(isWet && kind === 'heated-room') && isReached(expected[index]))
+    .toSorted((a, b) => likelyMs(a.index) - likelyMs(b.index));
+  return best && likelyMs(best.index) + WORTH_MOVING_DAYS * DAY_MS <= hereMs ? best.placeId : null;
+}
+
+/** From when on it is as dry as the place ever makes it, to a margin not worth waiting for; none where that is now. */
+function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead): Message[] {
+  const { atMs, average } = forecast.places[0]!.band;
+  const lowest = Math.min(...average.map(({ median }) => median));
+  const lastMs = atMs[average.findIndex(({ median }) => median <= lowest + NEVER_QUITE_PCT)];
+  return lastMs === undefined || lastMs - nowMs < DAY_MS
+    ? []
+    : [
+        message('call.last-gain', {
+          placeName: here.name,
+          gainsUntilOn: isoOf(lastMs),
+          gainPoints: NEVER_QUITE_PCT,
+        }),
+      ];
+}
+
+/** What is stated until a forecast says more, and where none can be made. @param found null where it was never probed */
+export function judgeByFinding(
+  found: {
+    call: Call;
+    reason: Message;
+    at: string;
+    averagePct: number | null;
+    isQuestionable: boolean;
+  } | null,
+): Judgement {
+  return {
+    call: found?.call ?? null,
+    reasons: found === null ? [] : [found.reason],
+    average: averageRead(found),
+    lowestEmc: null,
+    places: [],
+    bestPlaceId: null,
+    next: nextStepByCall(found?.call ?? null),
+  };
+}
+
+/** The day on which a board is likely ready, as lists show and sort it: where it is, else where it is ready first. */
+export function readyOf({
+  places: [here, ...others],
+  bestPlaceId,
+}: Pick<Judgement, 'places' | 'bestPlaceId'>): { when: When; placeId: number | null } | null {
+  const whenHere = whenOf(here?.ready ?? null);
+  if (whenHere !== null) return { when: whenHere, placeId: null };
+  if (here?.ready?.kind === 'any-day') return null;
+  const when = whenOf(others.find(({ placeId }) => placeId === bestPlaceId)?.ready ?? null);
+  return when && { when, placeId: bestPlaceId };
+}
+
+/** What the newest round found, with the call of today and what decides it. */
+export const asJudged = <F extends { call: Call; reason: Message }>(
+  finding: F,
+  { call, reasons: [reason] }: Pick<Judgement, 'call' | 'reasons'>,
+): F => ({ ...finding, call: call ?? finding.call, reason: reason ?? finding.reason });

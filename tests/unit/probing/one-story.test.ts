@@ -1,0 +1,316 @@
+/** Whatever is stated of a board, on its page and in every list, never contradicts itself. */
+import { describe, expect, test } from 'vitest';
+import { callHere, isTooWetForIndoors } from '../../../shared-core/probing/calls/call-here.ts';
+import {
+  type Judgement,
+  type JudgementFacts,
+  judge,
+  judgementSchema,
+  readyOf,
+} from '../../../shared-core/probing/calls/judgement.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { type Fact, type Message, message } from '../../../shared-core/words/message.ts';
+import { randomFrom } from '../../faults/random.ts';
+import { expectWhole, inEnglish } from '../words/in-english.ts';
+import {
+  ahead,
+  dayOf,
+  facts,
+  found,
+  inDays,
+  nowMs,
+  onDay,
+  place,
+  randomFacts,
+  reach,
+} from './a-judged-board.ts';
+
+const BOARDS = 10_000;
+
+/** What a person reads of one board. */
+const messagesOf = ({ reasons, next }: Judgement): Message[] => [...reasons, ...(next.why ? [next.why] : [])];
+const codesOf = (judgement: Judgement): string[] => messagesOf(judgement).map(({ code }) => code);
+const says = (judgement: Judgement, ...codes: RegExp[]): boolean =>
+  codesOf(judgement).some((code) => codes.some((each) => each.test(code)));
+const here = ({ places }: Judgement) => places[0]?.ready ?? null;
+const placeOf = ({ places }: JudgementFacts, id: number | null) =>
+  places.find(({ placeId }) => placeId === id);
+const lowestOf = (given: JudgementFacts, id: number | null) => placeOf(given, id)?.lowestEmc?.emcPct ?? null;
+const likelyMsOf = ({ places, forecast }: JudgementFacts, id: number | null): number =>
+  forecast!.places[places.findIndex(({ placeId }) => placeId === id)]!.reach.likelyMs!;
+const isToCome = (kind: string | undefined): boolean => kind === 'likely' || kind === 'any-day';
+const all = (judgement: Judgement, name: string): Fact[] =>
+  messagesOf(judgement).flatMap(({ facts: given }) => given?.[name] ?? []);
+const tooWet = [/^call\.(probably-)?too-wet$/];
+const wontDoHere = [/^call\.place-too-/, /^call\.last-gain$/];
+
+/** Each holds for every board. */
+const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) => boolean> = {
+  'it is to be moved now if, and only if, the call is Bring in': ({ call, next }) =>
+    (call === 'bring-in') === (next.step === 'move'),
+  'moving and waiting are never said together': (judgement) =>
+    judgement.next.step !== 'wait' ||
+    (judgement.call !== 'bring-in' && !says(judgement, /^next-step\.no-place/)),
+  'only a board called Ready gets its label': ({ call, next }) => next.step !== 'label' || call === 'ready',
+  'Ready has no reason of being too wet': (judgement) =>
+    judgement.call !== 'ready' || !says(judgement, ...tooWet, ...wontDoHere),
+  'too wet is never Ready, and in the target never Bring in': ({ call }, { found: read, target }) =>
+    read?.averagePct == null || read.averagePct > target.maxPct ? call !== 'ready' : call !== 'bring-in',
+  '"Now" is said of no board but one called Ready': ({ call, places }) =>
+    call === 'ready' || places.every(({ ready }) => ready?.kind !== 'now'),
+  'a board called Ready is so now, or is to be probed because that is in doubt': (judgement, { forecast }) =>
+    judgement.call !== 'ready' ||
+    forecast === null ||
+    here(judgement)?.kind === 'now' ||
+    (here(judgement) === null && judgement.next.due === 'may-not-be-ready'),
+  'Bring in names no day here': (judgement) =>
+    judgement.call !== 'bring-in' || !isToCome(here(judgement)?.kind),
+  'a board to be probed again has no day anywhere': ({ call, places, bestPlaceId }) =>
+    call !== 'probe-again' || (bestPlaceId === null && places.every(({ ready }) => ready === null)),
+  'a day is named only where the air can do it': ({ places }, given) =>
+    places.every(({ placeId, ready }) => {
+      if (!isToCome(ready?.kind)) return true;
+      const lowest = lowestOf(given, placeId);
+      const isHere = placeId === given.places[0].placeId;
+      return (
+        lowest === null ||
+        lowest <= given.target.maxPct ||
+        given.forecast!.now.average.median <= given.target.maxPct ||
+        (isHere && given.forecast!.now.probabilityReady >= 0.5)
+      );
+    }),
+  'a day is named only where the forecast has one': ({ places }, given) =>
+    places.every(({ placeId, ready }) => ready?.kind !== 'likely' || likelyMsOf(given, placeId) !== null),
+  'days are in order, and none is over': ({ places }) =>
+    places.every(({ ready }) => {
+      if (ready?.kind !== 'likely') return true;
+      const { from, likely, to } = ready.when;
+      return from <= likely && (to === null || likely <= to) && likely > dayOf(onDay(0));
+    }),
+  'the place of the next step is the one that is named beside the day': ({ next, bestPlaceId }) =>
+    next.step !== 'move' || next.placeId === bestPlaceId,
+  'a place is a remedy only if it is drier than the top of the target': ({ bestPlaceId }, given) => {
+    const lowest = lowestOf(given, bestPlaceId);
+    const isDryAlready = given.forecast !== null && given.forecast.now.average.median <= given.target.maxPct;
+    return bestPlaceId === null || lowest === null || lowest <= given.target.maxPct || isDryAlready;
+  },
+  'another place is named only where it comes a week sooner': (judgement, given) => {
+    const { bestPlaceId } = judgement;
+    if (bestPlaceId === null || !isToCome(here(judgement)?.kind)) return true;
+    return likelyMsOf(given, bestPlaceId) + 7 * DAY_MS <= likelyMsOf(given, given.places[0].placeId);
+  },
+  'a board that may check is sent to no heated room': ({ bestPlaceId }, given) => {
+    const { forecast } = given;
+    const mayCheck =
+      forecast !== null && isTooWetForIndoors(forecast.now.average.median, forecast.now.core.median);
+    return !mayCheck || placeOf(given, bestPlaceId)?.kind !== 'heated-room';
+  },
+  '"Won’t get there here" is said of no board with a day here': (judgement) =>
+    !isToCome(here(judgement)?.kind) || !says(judgement, ...wontDoHere),
+  '"Can get there here" is said of no board that is to be moved': (judgement) =>
+    judgement.call !== 'bring-in' || !says(judgement, /^call\.place-dries-to/),
+  'waiting is advised only where it gains something, or before a move': (judgement) =>
+    judgement.next.step !== 'wait' ||
+    judgement.next.due === 'move-later' ||
+    judgement.next.why?.code === 'next-step.no-forecast' ||
+    judgement.next.why?.code.startsWith('forecast.none') ||
+    !says(judgement, ...wontDoHere),
+  'it is to dry on before a move only while it may check indoors, and can’t get there': (judgement, given) =>
+    judgement.next.due !== 'move-later' ||
+    (says(judgement, ...wontDoHere) &&
+      !isToCome(here(judgement)?.kind) &&
+      isTooWetForIndoors(given.forecast!.now.average.median, given.forecast!.now.core.median)),
+  'no reading is asked for where readings won’t help': (judgement) =>
+    judgement.next.step !== 'probe' || !says(judgement, /^call\.more-will-not-help$/),
+  'the next reading is never asked for in the past': ({ next }) =>
+    next.step !== 'wait' || next.probeMs === null || next.probeMs > nowMs,
+  'the lowest EMC here is one number': (judgement) =>
+    all(judgement, 'emcPct').every((emcPct) => emcPct === judgement.lowestEmc?.emcPct),
+  'the lowest EMC against the target decides what is said of the place': (judgement, { target }) => {
+    const emcPct = judgement.lowestEmc?.emcPct;
+    if (emcPct === undefined) return !says(judgement, /^call\.place-(dries|too-damp)/);
+    return emcPct <= target.maxPct
+      ? !says(judgement, /^call\.place-too-damp/)
+      : !says(judgement, /^call\.place-dries-to/);
+  },
+  'the average is one number, with its day': (judgement, { found: read }) =>
+    judgement.average === null ||
+    judgement.average.readOn === null ||
+    (judgement.average.readOn === read?.at &&
+      all(judgement, 'averagePct').every((averagePct) => averagePct === judgement.average?.averagePct)),
+  'no sentence comes twice': (judgement) => new Set(codesOf(judgement)).size === codesOf(judgement).length,
+  'the reason of the call is given': ({ call, reasons }) => (call === null) === (reasons.length === 0),
+  'the day in lists is one of those on its page': (judgement) => {
+    const listed = readyOf(judgement);
+    return (
+      listed === null ||
+      judgement.places.some(({ ready }) => ready?.kind === 'likely' && ready.when === listed.when)
+    );
+  },
+  'until a forecast says more, the round and the lists have the same call': (judgement, given) =>
+    given.forecast !== null ||
+    given.found === null ||
+    judgement.call ===
+      callHere(given.found, {
+        placeName: given.places[0].name,
+        lowestEmc: given.places[0].lowestEmc,
+        target: given.target,
+        averagePct: given.found.averagePct ?? 0,
+        corePct: given.found.corePct,
+        getsThere: null,
+      }).call,
+};
+
+test(`${BOARDS} boards: no two statements contradict each other`, () => {
+  const random = randomFrom(1105);
+  const broken = new Map<string, string>();
+  const kinds = new Set<string>();
+  for (let board = 0; board < BOARDS; board += 1) {
+    const given = randomFacts(random);
+    const judgement = judge(given);
+    kinds.add(`${judgement.call} ${judgement.next.step} ${judgement.next.due} ${here(judgement)?.kind}`);
+    for (const [name, holds] of Object.entries(invariants)) {
+      if (!broken.has(name) && !holds(judgement, given))
+        broken.set(name, JSON.stringify({ board, judgement, given }));
+    }
+    if (board % 100 === 0) {
+      expectWhole(messagesOf(judgement));
+      expect(judgementSchema.parse(judgement)).toEqual(judgement);
+    }
+  }
+  expect(Object.fromEntries(broken)).toEqual({});
+  // Not one kind of board over and over.
+  expect(kinds.size).toBeGreaterThan(30);
+});
+
+/** What a person reads of it, the call first. */
+const told = (judgement: Judgement): string[] => messagesOf(judgement).map((each) => inEnglish(each));
+
+describe('the boards that once told two stories', () => {
+  test('air down to 14.6% dries a board to a target of 12–15%: it dries on, and nothing sends it elsewhere', () => {
+    const shed = place(1, 'Pole shed', 'open-shed', 14.6);
+    const target = { minPct: 12, maxPct: 15 };
+    const judgement = judge(facts({ target, places: [shed], found: found('keep-drying', 18.2) }));
+    expect(judgement).toMatchObject({ call: 'keep-drying', next: { step: 'wait' } });
+    expect(told(judgement)).toContain('Pole shed can dry it to the target: lowest EMC 14.6%, in May.');
+    expect(told(judgement).join(' ')).not.toMatch(/drier air|elsewhere|move/i);
+  });
+
+  test('a board that is ready any day now is not told that waiting gains nothing', () => {
+    const judgement = judge(
+      facts({
+        found: found('keep-drying', 8.2),
+        places: [place(1, 'Bench room', 'heated-room', 7.4)],
+        forecast: ahead(8, [reach(0, 1, 20)], {
+          probabilityReady: 0.45,
+          nextProbe: { atMs: nowMs, why: message('forecast.probe.decides') },
+        }),
+      }),
+    );
+    expect(judgement).toMatchObject({
+      call: 'keep-drying',
+      next: { step: 'probe', due: 'could-change-call' },
+    });
+    expect(here(judgement)?.kind).toBe('likely');
+    expect(says(judgement, ...wontDoHere)).toBe(false);
+  });
+
+  test('a board that its place does not dry is to be brought in, and no sentence says to keep it there', () => {
+    const judgement = judge(
+      facts({
+        forecast: ahead(14.2, [reach(null, null, null), reach(20, 40, 90)]),
+        found: found('keep-drying', 14.9),
+      }),
+    );
+    expect(judgement).toMatchObject({
+      call: 'bring-in',
+      bestPlaceId: 2,
+      next: { step: 'move', placeId: 2 },
+      places: [{ ready: { kind: 'too-damp' } }, { ready: { kind: 'likely' } }],
+    });
+    expect(told(judgement)).toEqual([
+      'Pole shed won’t dry it to the target: lowest EMC 11.2%, in May.',
+      'Too wet: 14.9%. Target 6–8%.',
+    ]);
+  });
+
+  test('the average that is stated is the one that was read, with its day; else the forecast’s', () => {
+    const forecast = ahead(14.2, [reach(null, null, null), reach(20, 40, 90)]);
+    expect(judge(facts({ forecast })).average).toEqual({ averagePct: 14.9, readOn: onDay(-30) });
+    const questionable = found('probe-again', 14.9, { isQuestionable: true });
+    expect(judge(facts({ forecast, found: questionable })).average).toEqual({
+      averagePct: 14.2,
+      readOn: null,
+    });
+    expect(judge(facts({ forecast, found: null })).average).toEqual({ averagePct: 14.2, readOn: null });
+    expect(judge(facts({ found: null })).average).toBeNull();
+  });
+
+  test('readings that would not help are not asked for, until the board has dried on', () => {
+    const unsure = (days: number) =>
+      found('keep-drying', 8.4, {
+        at: onDay(-days),
+        reasons: [
+          message('call.probably-too-wet', { averagePct: 8.4, targetRange: { minPct: 6, maxPct: 8 } }),
+          message('call.more-will-not-help'),
+        ],
+      });
+    const places = [place(1, 'Bench room', 'heated-room', 6)] as const;
+    const forecast = (probeMs: number) =>
+      ahead(8.2, [reach(3, 20, 60)], {
+        nextProbe: { atMs: probeMs, why: message('forecast.probe.decides') },
+      });
+    const lately = judge(facts({ places, found: unsure(1), forecast: forecast(inDays(6)) }));
+    expect(lately.next.step).toBe('wait');
+    expect(says(lately, /more-will-not-help/)).toBe(true);
+    const long = judge(facts({ places, found: unsure(60), forecast: forecast(nowMs) }));
+    expect(long.next.step).toBe('probe');
+    expect(says(long, /more-will-not-help/)).toBe(false);
+  });
+
+  // Above 20 %, or with a core above 25 %: common practice, no source, and Torgeson (FPL Report 1684, 1956).
+  test('a board too wet for a heated room dries on first, and says so', () => {
+    const forecast = ahead(18, [reach(null, null, null), reach(20, 40, 90)], { corePct: 28 });
+    const judgement = judge(facts({ found: found('keep-drying', 18.4), forecast }));
+    expect(judgement).toMatchObject({
+      call: 'keep-drying',
+      bestPlaceId: null,
+      next: { step: 'wait', due: 'move-later' },
+    });
+    expect(told(judgement).at(-1)).toBe(
+      'It won’t reach its target here. Let it dry to 20%, its core to 25%. Then move it to drier air.',
+    );
+  });
+
+  test('a board that no place dries says so, and until when it still gains', () => {
+    const judgement = judge(
+      facts({
+        places: [place(1, 'Pole shed', 'open-shed', 11.2), place(2, 'Yard', 'outdoors', 12)],
+        forecast: ahead(14.2, [reach(null, null, null), reach(null, null, null)]),
+      }),
+    );
+    expect(judgement).toMatchObject({ call: 'bring-in', next: { step: 'move', placeId: null } });
+    expect(told(judgement).slice(2)).toEqual([
+      'After Dec 29, 2026 it dries less than 0.5 points more in Pole shed.',
+      'None of your places is dry enough. Add a drier one, or change the use.',
+    ]);
+  });
+
+  test('dry enough air that is too slow is not called too damp', () => {
+    const slow = facts({
+      places: [place(1, 'Loft', 'open-shed', 7.6), place(2, 'Bench room', 'heated-room', 6)],
+      forecast: ahead(14, [reach(null, null, null), reach(30, 60, 90)]),
+    });
+    expect(told(judge(slow))[0]).toBe('In Loft it is unlikely to reach 6–8% within two years.');
+    expect(here(judge(slow))).toEqual({ kind: 'not-within' });
+  });
+
+  test('uneven through its thickness and dry enough on average: it equalizes where it is, whatever the air', () => {
+    const uneven = found('keep-drying', 7.4, {
+      reasons: [
+        message('call.average-in-target', { averagePct: 7.4, targetRange: { minPct: 6, maxPct: 8 } }),
+      ],
+    });
+    expect(judge(facts({ found: uneven })).call).toBe('keep-drying');
+  });
+});
