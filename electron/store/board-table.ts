@@ -118,6 +118,10 @@ const toRowBy =
 export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const toRow = toRowBy(badCaches);
   const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
+  const speciesOf = db.prepare<[number], { name: string }>(
+    `SELECT DISTINCT coalesce(w.name, w.id) AS name FROM board b JOIN species w ON w.id = b.species_id
+     WHERE b.stack_id = ? AND b.archived_at IS NULL ORDER BY 1`,
+  );
   /** Each list its own statements, so that each finds its index. */
   const lists = new Map<
     string,
@@ -250,6 +254,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
     /** Codes of a stack's boards, the newest board first. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
+    /** By name, each once. */
+    speciesOfStack: (stackId: number): string[] => speciesOf.all(stackId).map(({ name }) => name),
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),

@@ -143,7 +143,6 @@ export function stackReads(
       averaged: averages,
       due: countBy(dueKindSchema.options, dueOf),
       openRound: row.openRoundId === null ? null : (openRound.get(row.openRoundId) ?? null),
-      lastProbedAt: row.lastProbedAt,
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
     const finding = again && readJson(reasonSchema, again.record);

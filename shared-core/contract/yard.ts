@@ -145,6 +145,10 @@ export const stackRowSchema = stackSchema.extend({
 });
 export type StackRow = z.infer<typeof stackRowSchema>;
 
+/** With the species of the boards in it, by name. */
+export const stackOnPageSchema = stackRowSchema.extend({ speciesNames: z.array(z.string()) });
+export type StackOnPage = z.infer<typeof stackOnPageSchema>;
+
 export const sawingSchema = z.enum(['flat', 'rift', 'quarter', 'unknown']);
 export type Sawing = z.infer<typeof sawingSchema>;
 

@@ -8,7 +8,10 @@ import { checkMove, moveBoards } from './moving.ts';
 export const stackQueries = (context: QueryContext) =>
   ({
     'stacks.list': () => context.yard().stacks.list(),
-    'stacks.get': ({ id }) => orRefuse(context.yard().stacks.get(id), 'stack'),
+    'stacks.get': ({ id }) => {
+      const { boards, stacks } = context.yard();
+      return { ...orRefuse(stacks.get(id), 'stack'), speciesNames: boards.speciesOfStack(id) };
+    },
     'stacks.nextLayer': ({ id }) => {
       const { boards, stacks } = context.yard();
       return { layer: (boards.topLayer(orRefuse(stacks.get(id), 'stack').id) ?? 0) + 1 };

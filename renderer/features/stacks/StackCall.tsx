@@ -11,7 +11,8 @@ export function StackCall({
 }: {
   stack: StackRow;
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   if (!called) return null;
   const { call, reasons } = called;
   const [what, ...figures] = reasons.map((reason) => say(reason));
@@ -23,7 +24,7 @@ export function StackCall({
     nextReady &&
       !isForecasting &&
       nextReady.when.likely > formats.localDay(new Date()) &&
-      say('stacks.next-ready', readyFacts(nextReady)),
+      say('stacks.next-ready', readyFacts(nextReady, words)),
     isSpread && !isForecasting && say('stacks.last-ready', { date: formats.likely(lastReady.when) }),
   ].filter(Boolean);
   return (

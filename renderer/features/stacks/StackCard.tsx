@@ -73,7 +73,8 @@ export function StackCard({
 
 /** The call of most of its boards and how many have it; the average against the target; when it is likely ready. */
 function StackFigures({ stack }: { stack: StackRow }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const { boards, calls, probed, averagePct, averaged, targetRange, shouldBeReady } = stack;
   const { isForecasting, nextReady, lastReady } = stack;
   const present = callsInOrder.filter((call) => calls[call] > 0);
@@ -125,7 +126,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
         <div>
           <dd>{formats.likely(nextReady.when)}</dd>
           <dt>
-            {say('stacks.next-likely', readyFacts(nextReady))}
+            {say('stacks.next-likely', readyFacts(nextReady, words))}
             {lastReady && lastReady.when.likely !== nextReady.when.likely && (
               <span>{say('stacks.last-likely', { date: formats.likely(lastReady.when) })}</span>
             )}

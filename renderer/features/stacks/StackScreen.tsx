@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { StackOnPage } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
@@ -32,7 +32,7 @@ export function StackScreen({ id }: { id: number }) {
   );
 }
 
-function Stack({ stack }: { stack: StackRow }) {
+function Stack({ stack }: { stack: StackOnPage }) {
   const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'edit'>('nothing');
   const { say } = useWords();
   const close = () => setOpen('nothing');
@@ -44,18 +44,22 @@ function Stack({ stack }: { stack: StackRow }) {
     title: say(`stacks.${name}`),
     onPress,
   });
+  const { speciesNames } = stack;
+  const species =
+    speciesNames.length > 1 ? say('stacks.several-species', { count: speciesNames.length }) : speciesNames[0];
   const facts = { boards, placeName, endUseName, targetRange };
-  const lead =
+  const lead = [
+    species,
     lastProbedAt === null
       ? say('stacks.lead', facts)
-      : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt });
+      : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt }),
+    elsewhere.boards > 0 && say('stacks.elsewhere', { boards: elsewhere.boards }),
+  ];
   return (
     <Screen
       title={stack.name}
       isName
-      lead={
-        elsewhere.boards === 0 ? lead : `${lead} · ${say('stacks.elsewhere', { boards: elsewhere.boards })}`
-      }
+      lead={lead.filter(Boolean).join(' · ')}
       actions={
         <>
           {boards > 0 && <NextOfStack stack={stack} onMove={() => setOpen('move')} />}

@@ -65,7 +65,8 @@ export function StacksScreen() {
 }
 
 /** How many boards there are, how many are ready, and when the next is likely ready. */
-function yardWords(stacks: readonly StackRow[], { say, formats }: Words): string {
+function yardWords(stacks: readonly StackRow[], words: Words): string {
+  const { say, formats } = words;
   const sum = (of: (stack: StackRow) => number) => stacks.reduce((total, stack) => total + of(stack), 0);
   const today = formats.localDay(new Date());
   const [next] = stacks
@@ -77,7 +78,7 @@ function yardWords(stacks: readonly StackRow[], { say, formats }: Words): string
     more: sum(({ shouldBeReady }) => shouldBeReady),
   });
   if (isForecasting(stacks)) return `${counts} ${say('stacks.forecasting')}`;
-  return next ? `${counts} ${say('stacks.next-ready', readyFacts(next))}` : counts;
+  return next ? `${counts} ${say('stacks.next-ready', readyFacts(next, words))}` : counts;
 }
 
 const isForecasting = (stacks: readonly StackRow[]) => stacks.some((stack) => stack.isForecasting);

@@ -26,8 +26,8 @@ export function readyInRow({ judgement, bestPlaceName: placeName }: BoardRow, wo
 }
 
 /** For a sentence: whether only a move makes it so is part of it. */
-export const readyFacts = ({ when, placeName }: LikelyReady) => ({
-  likelyWhen: when,
+export const readyFacts = ({ when, placeName }: LikelyReady, { formats }: Words) => ({
+  date: formats.likely(when),
   where: placeName === null ? ('here' as const) : ('elsewhere' as const),
   placeName: placeName ?? '',
 });

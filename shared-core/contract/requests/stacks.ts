@@ -4,7 +4,7 @@ import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
-import { newStackSchema, rowIdSchema, stackEditSchema, stackRowSchema } from '../yard.ts';
+import { newStackSchema, rowIdSchema, stackEditSchema, stackOnPageSchema, stackRowSchema } from '../yard.ts';
 import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
@@ -17,8 +17,8 @@ export const stackRequests = {
   }),
   'stacks.get': query({
     input: byId,
-    output: stackRowSchema,
-    topics: ({ id }) => ['stacks', 'places', 'endUses', 'outlooks', `stack:${id}`],
+    output: stackOnPageSchema,
+    topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', 'outlooks', `stack:${id}`],
   }),
   'stacks.add': command({
     input: newStackSchema,

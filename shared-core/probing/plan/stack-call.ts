@@ -26,8 +26,6 @@ export interface StackFigures {
   due: Record<DueKind, number>;
   /** One of those to be probed again, with the reason of its call. */
   toProbeAgain: { boardCode: string; why: Message } | null;
-  /** UTC, ISO 8601; null for never. */
-  lastProbedAt: string | null;
   /** Readings of the open round, and boards of which it has read every spot; null where no round is open. */
   openRound: { readings: number; boardsDone: number } | null;
 }
@@ -128,7 +126,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
 
 /** What to do about a stack first; null where nothing is. */
 export function dueOfStack(stack: StackFigures): StackDue | null {
-  const { boards, calls, due, lastProbedAt, toProbeAgain, placeName, openRound } = stack;
+  const { boards, calls, due, toProbeAgain, placeName, openRound } = stack;
   const probed = probedOf(stack);
   if (boards === 0) return null;
   if (openRound !== null)
@@ -149,10 +147,7 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     'probe-again':
       toProbeAgain && message('stack-call.some-to-probe', { boards: due['probe-again'], ...toProbeAgain }),
     'may-not-be-ready': message('stack-call.may-not-be-ready', { boards: due['may-not-be-ready'] }),
-    'could-change-call':
-      lastProbedAt === null
-        ? null
-        : message('stack-call.could-change', { boards: due['could-change-call'], probedOn: lastProbedAt }),
+    'could-change-call': message('stack-call.could-change', { boards: due['could-change-call'] }),
     'learns-rate': message('stack-call.learns-rate', { boards: due['learns-rate'] }),
     'bring-in': message('stack-call.to-move', toMove),
   };

@@ -43,5 +43,5 @@ export const stackCall = {
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',
   'stack-call.could-change':
-    'Last probed {probedOn}. A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
+    'A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
 } as const;

@@ -34,6 +34,7 @@ export const stacks = {
     '{boards, plural, one {# board} other {# boards}} · {placeName} · {endUseName}, target {targetRange} · not probed yet',
   'stacks.lead-probed':
     '{boards, plural, one {# board} other {# boards}} · {placeName} · {endUseName}, target {targetRange} · last probed {probedOn}',
+  'stacks.several-species': '{count} species',
   'stacks.boards': '{boards, plural, one {# board} other {# boards}}',
   'stacks.no-boards': 'No boards yet.',
   'stacks.empty':
@@ -71,7 +72,7 @@ export const stacks = {
   'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
   'stacks.last-likely': 'last {date}',
   'stacks.next-ready':
-    '{where, select, here {Next ready about {likelyWhen}.} other {If moved to {placeName}, next ready about {likelyWhen}.}}',
+    '{where, select, here {Next likely ready {date}.} other {If moved to {placeName}, next likely ready {date}.}}',
   'stacks.last-ready': 'Last {date}.',
 
   // The form of a stack.

@@ -14,7 +14,6 @@ import { codesOf, expectWhole, inEnglish } from '../words/in-english.ts';
 const sure = { certaintyPct: 90, oneIn: 10 };
 
 const why = message('call.likely', { likelyInterval: { minPct: 5, maxPct: 9 } });
-const PROBED_AT = '2026-08-12T15:00:00.000Z';
 
 /** A stack in a pole shed, for furniture. */
 function stack(
@@ -43,7 +42,6 @@ function stack(
       ...due,
     },
     toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
-    lastProbedAt: isProbed ? PROBED_AT : null,
     openRound: null,
   };
 }
@@ -169,7 +167,7 @@ describe('what is due on a stack', () => {
   test('then what a reading could change, with the day of the last', () => {
     expect(due(6, { 'keep-drying': 6 }, { 'could-change-call': 5 })).toEqual([
       'could-change-call',
-      'Last probed Aug 12, 2026. A reading now could change the call on 5 boards.',
+      'A reading now could change the call on 5 boards.',
     ]);
   });
 

@@ -1,4 +1,4 @@
-import type { BoardRow, LatestFinding, StackRow } from '../../../../shared-core/contract/yard.ts';
+import type { BoardRow, LatestFinding, StackOnPage } from '../../../../shared-core/contract/yard.ts';
 import { type Judgement, judgeByFinding } from '../../../../shared-core/probing/calls/judgement.ts';
 import type { Ready } from '../../../../shared-core/probing/calls/ready-in.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
@@ -6,7 +6,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 
 /** Pieces of an invented yard, for tests of the screens. */
 
-export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
+export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   id: 1,
   version: 1,
   name: 'Ridge oak',
@@ -35,6 +35,7 @@ export const aStack = (more: Partial<StackRow> = {}): StackRow => ({
   lastProbedAt: new Date(Date.now() - 3 * DAY_MS).toISOString(),
   openRoundId: null,
   lastRoundId: null,
+  speciesNames: ['Northern red oak'],
   ...more,
 });
 

@@ -66,9 +66,7 @@ describe('The stacks', () => {
       ['14.9%', [unbroken('average, target 6–8%')]],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
-    expect(
-      screen.getByText('6 boards. 1 ready. Next ready about Mar 14, 2090 (Mar 1 – Apr 2, 2090).'),
-    ).toBeTruthy();
+    expect(screen.getByText('6 boards. 1 ready. Next likely ready Mar 14, 2090.')).toBeTruthy();
     expect(card.queryByRole('link', { name: /^Open/ })).toBeNull();
     await expectNoBarriers();
   });
@@ -85,8 +83,8 @@ describe('The stacks', () => {
     const walnut = screen.getByRole('article', { name: 'Lane walnut' }).textContent;
     expect(walnut).toContain('2more should be ready now');
     expect(walnut).toContain(unbroken('average of 3 boards, target 6–8%'));
-    const lead = '12 boards. 2 ready, 2 more should be ready now. If moved to Bench room, next ready about';
-    expect(screen.getByText(new RegExp(`^${lead} Mar 14, 2090 `))).toBeTruthy();
+    const lead = '12 boards. 2 ready, 2 more should be ready now. If moved to Bench room, next likely ready';
+    expect(screen.getByText(new RegExp(`^${lead} Mar 14, 2090\\.`))).toBeTruthy();
   });
 
   test('while forecasts are made it says so, and no stack leaves its place', async () => {
