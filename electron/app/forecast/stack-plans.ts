@@ -1,8 +1,10 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { ifMoved } from '../../../shared-core/probing/plan/if-moved.ts';
 import { type BoardStanding, planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
+import { lowestEmcOf } from '../judging/lowest-emc.ts';
 
 /** More than any stack has. */
 const ALL = 1_000_000;
@@ -16,6 +18,26 @@ export const stackPlanQueries = (context: QueryContext) =>
       const endUse = orRefuse(endUses.get(orRefuse(stacks.get(id), 'stack').endUseId), 'use');
       const { rows } = boards.page({ stackId: id, search: '', offset: 0, limit: ALL });
       return rows.length === 0 ? null : planStack(rows.map(standingOf), endUse, certainty);
+    },
+    'stacks.ifMoved': (which) => {
+      const { boards, places } = context.yard();
+      const rows =
+        'id' in which
+          ? boards.page({ stackId: which.id, search: '', offset: 0, limit: ALL }).rows
+          : which.boardIds.map((id) => orRefuse(boards.get(id), 'board'));
+      return ifMoved(
+        rows.map(({ placeId, judgement, latest }) => ({
+          placeId,
+          judgement,
+          corePct: latest?.corePct ?? null,
+        })),
+        places.list().map((place) => ({
+          placeId: place.id,
+          name: place.name,
+          kind: place.kind,
+          lowestEmc: lowestEmcOf(place, places.airOffsetPct(place.id)),
+        })),
+      );
     },
   }) satisfies Partial<Queries>;
 

@@ -7,6 +7,7 @@ import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
+import { ReadyCautions } from '../../ui/ReadyCautions.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { McScale } from './McScale.tsx';
@@ -36,6 +37,7 @@ export function CallOfBoard({
         </span>
       </p>
       <p className={css.sentence}>{say(reason)}</p>
+      {call === 'ready' && endUse && <ReadyCautions useId={endUse.id} />}
       {isMeasured(latest) && (
         <>
           <McScale found={latest} endUse={endUse} lowestEmc={lowestEmc} />

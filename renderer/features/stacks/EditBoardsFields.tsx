@@ -56,7 +56,7 @@ export function EditBoardsFields({
     case 'pith':
       return <DistanceFromPith board={typed} />;
     case 'place':
-      return <MoveFields move={typed} />;
+      return <MoveFields move={typed} boards={{ boardIds: boards.map(({ id }) => id) }} />;
     case 'use':
       return <UseOfStacks typed={typed} boards={boards} />;
     case 'readings':

@@ -1,22 +1,28 @@
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { DateField } from '../../form/DateField.tsx';
 import type { Fields } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { PlaceField } from '../places/PlaceField.tsx';
+import { IfMoved } from './IfMoved.tsx';
 
 /** Where wood was moved to, and on which day. */
 export function MoveFields({
   move: { draft, field, set },
   butNot,
+  boards,
 }: {
   move: Fields<{ placeId: number; since: string }>;
   /** Where all of it is. */
   butNot?: number | undefined;
+  /** Those to be moved. */
+  boards: RequestInput<'stacks.ifMoved'>;
 }) {
   const { say, formats } = useWords();
   return (
     <>
       <p className="soft">{say('stacks.move-history')}</p>
       <PlaceField label={say('stacks.move-to')} butNot={butNot} {...field('placeId')} />
+      <IfMoved boards={boards} butNot={butNot} placeId={draft.placeId} />
       <DateField
         label={say('stacks.move-day')}
         hint={say('stacks.move-day-hint')}

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -71,10 +71,15 @@ export function MoveForm({
       onClose={onClose}
       work={{ label: say('stacks.moving-boards'), underWay, onCancel: cancel }}
     >
-      <MoveFields move={typed} butNot={presentPlace(target)} />
+      <MoveFields move={typed} butNot={presentPlace(target)} boards={whichOf(target)} />
     </FormDialog>
   );
 }
+
+const whichOf = (target: Target): RequestInput<'stacks.ifMoved'> => {
+  if ('stack' in target) return { id: target.stack.id };
+  return { boardIds: 'board' in target ? [target.board.id] : target.boards.map(({ id }) => id) };
+};
 
 const nameOf = (target: Exclude<Target, { boards: unknown }>): string =>
   'stack' in target ? target.stack.name : target.board.code;

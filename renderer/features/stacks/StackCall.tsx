@@ -1,5 +1,6 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { CallShape, groundOf, inkOf } from '../../ui/CallBadge.tsx';
+import { ReadyCautions } from '../../ui/ReadyCautions.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { readyFacts } from './ready-words.ts';
@@ -7,7 +8,7 @@ import css from './stack-screen.module.css';
 
 /** What to do with a stack, in a sentence; then why, and the figures behind it. */
 export function StackCall({
-  stack: { call: called, due, note, isForecasting, nextReady, lastReady },
+  stack: { call: called, due, note, isForecasting, nextReady, lastReady, endUseId },
 }: {
   stack: StackRow;
 }) {
@@ -37,6 +38,7 @@ export function StackCall({
         {what}
       </p>
       {why && <p className={css.why}>{why}</p>}
+      {call === 'ready' && <ReadyCautions useId={endUseId} />}
       {rest.length > 0 && <p className="soft">{rest.join(' ')}</p>}
       {note && (
         <p className="soft" translate="no">

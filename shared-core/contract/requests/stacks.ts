@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ifMovedSchema } from '../../probing/plan/if-moved.ts';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
 import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
@@ -47,6 +48,12 @@ export const stackRequests = {
     input: byId.extend({ certainty: z.number().min(0.5).max(0.99) }),
     output: stackPlanSchema.nullable(),
     topics: ({ id }) => ['stacks', 'places', 'species', 'endUses', 'outlooks', `stack:${id}`],
+  }),
+  /** What a move of a stack's boards, or of some boards, to each place would bring. */
+  'stacks.ifMoved': query({
+    input: z.union([byId, z.object({ boardIds: z.array(rowIdSchema).min(1).max(100_000) })]),
+    output: ifMovedSchema,
+    topics: () => ['stacks', 'boards', 'places', 'endUses', 'outlooks'],
   }),
   'stacks.volume': query({
     input: byId,

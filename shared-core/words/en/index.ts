@@ -2,6 +2,7 @@ import { air } from './air.ts';
 import { backups } from './backups.ts';
 import { board } from './board.ts';
 import { calls } from './calls.ts';
+import { cautions } from './cautions.ts';
 import { chart } from './chart.ts';
 import { common } from './common.ts';
 import { conflicts } from './conflicts.ts';
@@ -38,6 +39,7 @@ export const areas = {
   backups,
   board,
   calls,
+  cautions,
   chart,
   common,
   conflicts,
@@ -74,6 +76,7 @@ export const english = {
   ...backups,
   ...board,
   ...calls,
+  ...cautions,
   ...chart,
   ...common,
   ...conflicts,

@@ -88,7 +88,7 @@ export const species = {
   'oven.lead-result':
     'The oven gives its true MC. Five pieces or more, from damp to dry, show how your meter reads this species.',
   'oven.caution':
-    'The oven and the wood are hot: use gloves or tongs. Never leave a hot oven alone. Never go above {limitTempC}. Resinous wood gives off vapor that burns. Air the room, and do not dry it in a kitchen.',
+    'The oven and the wood are hot: use gloves or tongs. Never leave a hot oven alone. Never go above {limitTempC}. Resinous wood gives off vapor that burns. A microwave can set wood on fire. Air the room, and do not dry it in a kitchen.',
 
   'oven.read-with': 'Read with {meterName}',
   'oven.typed': 'Typed readings',

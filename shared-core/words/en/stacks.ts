@@ -100,6 +100,11 @@ export const stacks = {
   'stacks.move-history': 'Earlier places stay on record. Forecasts use them.',
   'stacks.move-to': 'To',
   'stacks.choose-place': 'Choose a place',
+  'stacks.if-moved': 'Ready, if moved today',
+  'stacks.if-moved-place': '{placeName}: {readyText}',
+  'stacks.if-moved-boards':
+    '{boards} of {all} likely ready{hasLast, select, yes {, the last {date}} other { any day now}}',
+  'stacks.if-moved-none': 'none gets there',
   'stacks.move-day': 'On',
   'stacks.move-day-hint': 'The day of the move.',
   'stacks.moved': '{name} moved to {placeName}.',

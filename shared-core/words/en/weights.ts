@@ -41,7 +41,7 @@ export const weights = {
     'Keep the oven at {leastTempC} to {mostTempC}. The section is dry when it loses less than {lossPct} in 2 hours (EN 13183-1).',
   'weights.dry-wet': 'It weighed {wetGrams} wet.',
   'weights.dry-caution':
-    'Oven and wood are hot. Use gloves or tongs. Do not leave wood in a hot oven unattended. Resinous wood gives off vapors that can burn.',
+    'Oven and wood are hot. Use gloves or tongs. Do not leave wood in a hot oven unattended. Resinous wood gives off vapors that can burn. A microwave can set wood on fire.',
   'weights.dry-weight': 'Oven-dry weight',
 
   'weights.what': 'Weighed',

@@ -24,6 +24,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'stacks.list': {},
   'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },
+  'stacks.ifMoved': { id: 1 },
   'stacks.volume': { id: 1 },
   'stacks.nextLayer': { id: 1 },
   'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },

@@ -1,0 +1,45 @@
+/** What can hurt a person or spoil wood, for the place where it is decided. */
+import { type Message, message } from '../../words/message.ts';
+import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT, isTooWetForIndoors } from './call-here.ts';
+import type { JudgedPlace } from './judgement.ts';
+
+type Kind = JudgedPlace['kind'];
+const isIndoors = (kind: Kind): boolean => kind === 'shop' || kind === 'heated-room';
+
+/**
+ * Beside a move. Too wet for a heated room: as `call-here.ts` has it. Insects: air-drying reaches no temperature that
+ * would kill them (ISPM 15 asks for 56 °C for 30 min in the core; from memory).
+ *
+ * @param wettest  of the boards to be moved, % MC; null where none was read or forecast
+ */
+export function cautionsOfMove(
+  from: Kind,
+  to: Kind,
+  wettest: { averagePct: number; corePct: number | null } | null,
+): Message[] {
+  const mayCheck =
+    to === 'heated-room' && wettest !== null && isTooWetForIndoors(wettest.averagePct, wettest.corePct);
+  return [
+    ...(mayCheck
+      ? [
+          message('caution.checks', {
+            dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
+            coreLimitPct: DRY_ENOUGH_CORE_PCT,
+          }),
+        ]
+      : []),
+    ...(!isIndoors(from) && isIndoors(to) ? [message('caution.insects')] : []),
+  ];
+}
+
+/** Beside Ready. Common practice, no source. @param useId of the built-in uses (`seeds/end-uses.json`) */
+export function cautionsOfReady(useId: string): Message[] {
+  switch (useId) {
+    case 'framing':
+      return [message('caution.framing')];
+    case 'firewood':
+      return [message('caution.firewood-burn'), message('caution.firewood-move')];
+    default:
+      return [];
+  }
+}

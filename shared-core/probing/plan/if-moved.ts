@@ -1,0 +1,67 @@
+/** What a move of some boards would bring, place by place, for the form that asks where to. */
+import { z } from 'zod';
+import { messageSchema } from '../../words/message.ts';
+import { cautionsOfMove } from '../calls/cautions.ts';
+import type { JudgedPlace, Judgement } from '../calls/judgement.ts';
+import { type Ready, readySchema, whenSchema } from '../calls/ready-in.ts';
+
+export const ifMovedSchema = z.object({
+  boards: z.number().int(),
+  places: z.array(
+    z.object({
+      placeId: z.number().int(),
+      placeName: z.string(),
+      /** % MC; null where its air is not known. */
+      lowestEmcPct: z.number().nullable(),
+      /** Of one board; null where no day is stated, and of several boards. */
+      ready: readySchema.nullable(),
+      /** Whether forecasts say anything of it. */
+      isForecast: z.boolean(),
+      /** Boards with a day there, and the last of their days; null without any. */
+      dated: z.number().int(),
+      last: whenSchema.nullable(),
+      cautions: z.array(messageSchema),
+    }),
+  ),
+});
+export type IfMoved = z.infer<typeof ifMovedSchema>;
+
+/** A board to be moved, as its row has it. */
+interface Moving {
+  placeId: number;
+  judgement: Pick<Judgement, 'places' | 'average'>;
+  corePct: number | null;
+}
+
+export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[]): IfMoved {
+  const kindOf = (id: number) => places.find(({ placeId }) => placeId === id)?.kind;
+  const averages = boards.flatMap(({ judgement: { average } }) => average?.averagePct ?? []);
+  const cores = boards.flatMap(({ corePct }) => corePct ?? []);
+  const wettest =
+    averages.length === 0
+      ? null
+      : { averagePct: Math.max(...averages), corePct: cores.length === 0 ? null : Math.max(...cores) };
+  const origins = [...new Set(boards.flatMap(({ placeId }) => kindOf(placeId) ?? []))];
+  return {
+    boards: boards.length,
+    places: places.map(({ placeId, name, kind, lowestEmc }) => {
+      const readies = boards.flatMap(
+        ({ judgement }) => judgement.places.find((each) => each.placeId === placeId)?.ready ?? [],
+      );
+      const whens = readies.flatMap((ready) => (ready.kind === 'likely' ? ready.when : []));
+      const cautions = origins.flatMap((from) => cautionsOfMove(from, kind, wettest));
+      return {
+        placeId,
+        placeName: name,
+        lowestEmcPct: lowestEmc?.emcPct ?? null,
+        ready: boards.length === 1 ? (readies[0] ?? null) : null,
+        isForecast: readies.length > 0,
+        dated: readies.filter(isDated).length,
+        last: whens.toSorted((a, b) => a.likely.localeCompare(b.likely)).at(-1) ?? null,
+        cautions: [...new Map(cautions.map((each) => [each.code, each])).values()],
+      };
+    }),
+  };
+}
+
+const isDated = ({ kind }: Ready): boolean => kind === 'likely' || kind === 'any-day' || kind === 'now';
