@@ -86,6 +86,10 @@ export const suspicionRuleSchema = z.enum([
   'end-grain',
   /** Called a core reading, but the pins were not in far enough. */
   'pins-shallow',
+  /** The spot has an earlier reading that is used too. */
+  'same-spot',
+  /** The meter showed one and the same value at every spot. */
+  'equal-values',
   /** One face reads wet where the wood under it does not. */
   'surface-wet',
   'shell-above-core',

@@ -13,6 +13,7 @@ import {
 } from '../readings/reading.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
+import { shown } from './reading-suspicions.ts';
 
 /** A reading that can be compared with the board's others; `index` is its place in the caller's list. */
 export type ComparedReading = { index: number; reading: Reading; mcPct: number };
@@ -37,7 +38,7 @@ export function boardSuspicions(
 ): Map<number, Suspicion[]> {
   const others = [...impossibleChanges(readings, evidence), ...wetFaces(readings, evidence)];
   const odd = depthSchema.options.flatMap((depth) => outliers(readings, depth, others));
-  const found = [...others, ...odd];
+  const found = [...others, ...odd, ...sameSpots(readings), ...equalValues(readings)];
   const byIndex = new Map<number, Suspicion[]>();
   for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
   return byIndex;
@@ -47,6 +48,44 @@ const atDepth = (readings: readonly ComparedReading[], depth: Depth): ComparedRe
   readings.filter((each) => each.reading.spot.depth === depth);
 
 const valuesOf = (readings: readonly ComparedReading[]): number[] => readings.map((each) => each.mcPct);
+
+/** A reading at a spot that has one already: two of one spot tell little more than one. */
+function sameSpots(readings: readonly ComparedReading[]): Found[] {
+  return readings.flatMap(({ index, reading: { spotIndex } }, place): Found[] => {
+    const isAgain =
+      spotIndex !== null &&
+      readings.slice(0, place).some((earlier) => earlier.reading.spotIndex === spotIndex);
+    if (!isAgain) return [];
+    return [
+      {
+        index,
+        suspicion: {
+          rule: 'same-spot',
+          severity: 'note',
+          why: message('suspicion.same-spot'),
+          whatToDo: message('suspicion.same-spot.do'),
+        },
+      },
+    ];
+  });
+}
+
+/** So many readings that are all the same to the last digit are less likely than a meter that holds its value. Common practice, no source. */
+const FEWEST_EQUAL = 4;
+
+function equalValues(readings: readonly ComparedReading[]): Found[] {
+  const [first] = readings;
+  if (first === undefined || readings.length < FEWEST_EQUAL) return [];
+  const { raw, unit } = first.reading;
+  if (readings.some(({ reading }) => reading.raw !== raw || reading.unit !== unit)) return [];
+  const suspicion: Suspicion = {
+    rule: 'equal-values',
+    severity: 'note',
+    why: message('suspicion.equal-values', { readings: readings.length, reading: shown(first.reading) }),
+    whatToDo: message('suspicion.equal-values.do'),
+  };
+  return readings.map(({ index }) => ({ index, suspicion }));
+}
 
 /**
  * Readings that disagree with the others of the same depth. Of two that disagree nobody can tell which is right, unless

@@ -5,11 +5,14 @@ import { type Message, message } from '../../words/message.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm } from '../readings/spots.ts';
-import { intendedValue, isTypedPct } from '../readings/typing-slip.ts';
+import { intendedValue, isOrdinaryByNature, isTypedPct } from '../readings/typing-slip.ts';
 import type { CorrectedReading } from './suspicion.ts';
 
 /** A core reading must come from at least this part of the thickness: 91 % of the way from face to center value. */
 const CORE_FROM = 0.35;
+
+/** The scales of pin meters end here or before, %. From memory. */
+const MOST_SHOWN_PCT = 100;
 
 /** Whatever else is odd about it may be the disk's doing too. */
 export const DAMAGED: Suspicion = {
@@ -41,10 +44,13 @@ const typingSlip: Rule = ({ reading }, { readings, previous }) => {
     (other) => other.id !== reading.id && other.unit === 'pct' && other.excluded === null,
   );
   const beside = others.map((other) => other.raw);
-  const meant = intendedValue(
-    reading.raw,
-    beside.length > 0 ? beside : previous === null ? [] : [previous.estimate.averagePct],
-  );
+  const before = previous === null ? [] : [previous.estimate.averagePct];
+  // All typed with the same slip, they agree with each other: then the last round tells, or that no meter shows so much.
+  const mayAllBeSlips =
+    !beside.some(isOrdinaryByNature) && (previous !== null || reading.raw > MOST_SHOWN_PCT);
+  const meant =
+    intendedValue(reading.raw, beside.length > 0 ? beside : before) ??
+    (mayAllBeSlips ? intendedValue(reading.raw, before) : null);
   if (meant === null) return null;
   return {
     rule: 'typing-slip',

@@ -12,6 +12,12 @@ export const suspicions = {
   'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit.',
   'suspicion.typing-slip.do': 'If you meant {rawMeantPct}, use that. If not, probe the spot again.',
 
+  'suspicion.same-spot': 'This spot has an earlier reading in this round.',
+  'suspicion.same-spot.do': 'Exclude the one that is wrong. If both are right, probe another spot.',
+  'suspicion.equal-values': 'All {readings} readings are {reading}.',
+  'suspicion.equal-values.do':
+    'Check that the meter does not hold its last value. Then probe one spot again.',
+
   'suspicion.frozen':
     'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',
   'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',

@@ -39,6 +39,8 @@ test('every suspicion', () => {
     odd({}, 126),
     odd({ woodTempC: -3 }),
     odd({ woodTempC: -3 }, 24),
+    judge(readings([8.4, 8.4], [8.4, 8.4])),
+    judge([reading(1, 'shell', 8.4, { spotIndex: 0 }), reading(2, 'shell', 8.5, { spotIndex: 0 })]),
     odd({ settled: false, how: 'at-once' }),
     odd({ isDamaged: true }),
     odd({}, 8, { typedBasis: { scale: SCALE, range: { min: 8, max: 40 } } }),

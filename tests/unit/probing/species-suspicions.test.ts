@@ -40,7 +40,9 @@ describe('a board that is entered as another species than its stack', () => {
   });
 
   test('in its first round it is compared with the stack as it is now', () => {
-    const first = { ...enteredAsElm, previous: null };
+    const [shell, , core] = stack[0]!.readings;
+    const shownLikeThem = board({ shell: 14.6, core: 17.3 }, { shell: shell!.raw, core: core!.raw }, elm);
+    const first = { ...shownLikeThem, previous: null };
     expect(speciesSuspicions([...stack, first])[6]).toHaveLength(1);
   });
 

@@ -30,7 +30,7 @@ describe('a reading by itself', () => {
   });
 
   test('below freezing, bound water only: a note, and it is used (bound water does not freeze)', () => {
-    const judged = judge(readings([8, 8], [8, 8], { woodTempC: -3 }));
+    const judged = judge(readings([8, 8.1], [8.2, 8.3], { woodTempC: -3 }));
     expect(judged.map((each) => each.counts)).toEqual([true, true, true, true]);
     expect(judged[0]!.suspicions).toMatchObject([
       {
@@ -61,11 +61,11 @@ describe('a reading by itself', () => {
   });
 
   test('at the end of the meter’s scale: questionable at the dry end; at the wet end a note, since wet is wet', () => {
-    const dry = judge(readings([8, 8], [8, 8]), {
+    const dry = judge(readings([8, 8], [8, 8.1]), {
       typedBasis: { scale: SCALE, range: { min: 8, max: 40 } },
     })[0]!.suspicions;
     expect(dry).toMatchObject([{ rule: 'outside-meter-range', severity: 'questionable' }]);
-    const wet = judge(readings([40, 40], [40, 40]), {
+    const wet = judge(readings([40, 40], [40, 39]), {
       typedBasis: { scale: SCALE, range: { min: 6, max: 40 } },
     })[0]!.suspicions;
     expect(wet).toContainEqual(expect.objectContaining({ rule: 'outside-meter-range', severity: 'note' }));
@@ -155,7 +155,59 @@ describe('a reading by itself', () => {
   });
 });
 
+describe('readings that may be one and the same', () => {
+  test('the second at a spot: a note on it, not on the first', () => {
+    const [first, ...others] = readings([8.1, 8.4], [8.6, 8.9]);
+    const judged = judge([
+      { ...first!, spotIndex: 0 },
+      ...others,
+      reading(9, 'shell', 8.2, { spotIndex: 0 }),
+    ]);
+    expect(rules(judged)).toEqual([[], [], [], [], ['same-spot']]);
+    expect(judged.every(({ counts }) => counts)).toBe(true);
+  });
+
+  test('one that is excluded leaves its spot free', () => {
+    const [first, ...others] = readings([8.1, 8.4], [8.6, 8.9]);
+    const excluded = { ...first!, spotIndex: 0, excluded: { text: 'a knot' } };
+    expect(
+      rules(judge([excluded, ...others, reading(9, 'shell', 8.2, { spotIndex: 0 })])).flat(),
+    ).not.toContain('same-spot');
+  });
+
+  test('four equal values: a note on each; three may be chance (common practice, no source)', () => {
+    const four = judge(readings([8.4, 8.4], [8.4, 8.4]));
+    expect(rules(four)).toEqual([['equal-values'], ['equal-values'], ['equal-values'], ['equal-values']]);
+    expect(four[0]!.suspicions[0]).toMatchObject({
+      severity: 'note',
+      why: message('suspicion.equal-values', {
+        readings: 4,
+        reading: message('suspicion.reading-pct', { rawPct: 8.4 }),
+      }),
+    });
+    expect(rules(judge(readings([8.4, 8.4], [8.4, 8.5]))).flat()).toEqual([]);
+    expect(rules(judge(readings([8.4, 8.4], [8.4]))).flat()).toEqual([]);
+  });
+});
+
 describe('typing slips', () => {
+  test('all of a round ten times too large: no meter shows so much, or the last round tells', () => {
+    const noMeterShows = judge(readings([126, 118], [131, 134]));
+    expect(rules(noMeterShows)).toEqual([['typing-slip'], ['typing-slip'], ['typing-slip'], ['typing-slip']]);
+    expect(meantBy(noMeterShows[0]!)).toBe(12.6);
+    const previous = lastRound(8.2, 8.8, '2026-05-06T10:00:00Z');
+    const asBefore = judge(readings([82, 79], [85, 88]), { previous });
+    expect(rules(asBefore)).toEqual([['typing-slip'], ['typing-slip'], ['typing-slip'], ['typing-slip']]);
+    expect(meantBy(asBefore[0]!)).toBe(8.2);
+  });
+
+  test('a board that is wet through, and was in the last round: no slips', () => {
+    const previous = lastRound(78, 84, '2026-05-18T10:00:00Z');
+    const wet = judge(readings([75, 77], [82, 84]), { previous });
+    expect(rules(wet).flat()).not.toContain('typing-slip');
+    expect(rules(judge(readings([75, 77], [82, 84]))).flat()).not.toContain('typing-slip');
+  });
+
   test.each([
     [126, 12.6],
     [1.26, 12.6],
