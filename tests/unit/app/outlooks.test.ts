@@ -78,6 +78,27 @@ describe('what the forecast says of each board', () => {
     expect(row?.judgement.bestPlaceId).toBe(yard.place.id);
   });
 
+  test('has one call for the list, the stack’s counts, the board’s page, its label and its round', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.8 }));
+    const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
+    await yard.command('stacks.move', { id: yard.stack.id, placeId: shed.id, since: yard.now() });
+    yard.later(30 * DAY_MS);
+    await probe([17, 16]);
+    await outlooksMade();
+    const rows = await list();
+    const { calls, lastRoundId } = await theStack();
+    expect(rows.map(({ latest }) => latest!.call)).toEqual(['bring-in', 'bring-in']);
+    expect(rows.map(({ judgement }) => judgement.call)).toEqual(['bring-in', 'bring-in']);
+    expect(calls['bring-in']).toBe(2);
+    const round = await yard.query('rounds.get', { roundId: lastRoundId! });
+    expect(round.boards.map(({ finding }) => finding!.call)).toEqual(['bring-in', 'bring-in']);
+    expect(round.summary.calls['bring-in']).toBe(2);
+    const { judgement } = await yard.query('boards.forecast', { id: rows[0]!.id });
+    expect(judgement).toEqual(rows[0]!.judgement);
+    const [label] = await yard.query('labels.contents', { boardIds: [rows[0]!.id] });
+    expect(label!.latest!.call).toBe('bring-in');
+  });
+
   test('is dropped by a new reading, and made again with it', async () => {
     await sawn('SAWN-01');
     await outlooksMade();

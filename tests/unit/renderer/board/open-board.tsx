@@ -73,6 +73,7 @@ export function openBoard(
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [],
+    'stacks.ifMoved': () => ({ boards: 1, places: [] }),
     'readings.exclude': () => owner,
     'readings.include': () => owner,
     ...more,

@@ -34,6 +34,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
       return aStack({ boards, call: boards === 0 ? null : aStack().call });
     },
     'stacks.plan': () => null,
+    'stacks.ifMoved': () => ({ boards, places: [] }),
     'stacks.volume': () => ({
       boards: 6,
       measured: 0,

@@ -1,0 +1,85 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { IfMoved } from '../../../../renderer/features/stacks/IfMoved.tsx';
+import { ReadyCautions } from '../../../../renderer/ui/ReadyCautions.tsx';
+import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { forgetEverything, playMachine } from '../shell/machine.ts';
+
+type Places = RequestOutput<'stacks.ifMoved'>['places'];
+const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
+const place = (placeId: number, placeName: string, more: Partial<Places[number]> = {}): Places[number] => ({
+  placeId,
+  placeName,
+  lowestEmcPct: 12,
+  ready: null,
+  isForecast: true,
+  dated: 0,
+  last: null,
+  cautions: [],
+  ...more,
+});
+
+function open(boards: number, places: Places, placeId: number | null): void {
+  playMachine({ 'stacks.ifMoved': () => ({ boards, places }) });
+  render(<IfMoved boards={{ id: 1 }} butNot={1} placeId={placeId} />);
+}
+const lines = async () => {
+  const list = await screen.findByRole('region', { name: 'Ready, if moved today' });
+  return within(list)
+    .getAllByRole('listitem')
+    .map((line) => line.textContent);
+};
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('the form of a move names when a board is ready in each place but its own', async () => {
+  open(
+    1,
+    [
+      place(1, 'Pole shed', { ready: { kind: 'too-damp' } }),
+      place(2, 'Bench room', { ready: { kind: 'likely', when } }),
+      place(3, 'Fence row', { ready: { kind: 'too-damp' } }),
+      place(4, 'Loft', { isForecast: false }),
+    ],
+    null,
+  );
+  expect(await lines()).toEqual([
+    expect.stringMatching(/^Bench room: Likely .*2090/),
+    'Fence row: Unlikely: the air is too damp (lowest EMC 12.0%)',
+  ]);
+});
+
+test('of a stack, how many of its boards are ready there, and when the last', async () => {
+  open(
+    6,
+    [place(2, 'Bench room', { dated: 5, last: when }), place(3, 'Fence row'), place(4, 'Shop', { dated: 1 })],
+    null,
+  );
+  expect(await lines()).toEqual([
+    'Bench room: 5 of 6 likely ready, the last Mar 14, 2090',
+    'Fence row: none gets there',
+    'Shop: 1 of 6 likely ready any day now',
+  ]);
+});
+
+test('only the place chosen says what it could do to the wood', async () => {
+  const cautions = [message('caution.insects')];
+  open(
+    1,
+    [place(2, 'Bench room', { cautions, ready: { kind: 'any-day' } }), place(3, 'Loft', { cautions })],
+    2,
+  );
+  await lines();
+  expect(screen.getAllByText(/Air-drying kills no insects/)).toHaveLength(1);
+});
+
+test('beside Ready, framing has its caution and furniture none', () => {
+  render(<ReadyCautions useId="framing" />);
+  expect(screen.getByText(/Dry does not mean strong/)).toBeTruthy();
+  cleanup();
+  const { container } = render(<ReadyCautions useId="furniture" />);
+  expect(container.textContent).toBe('');
+});
