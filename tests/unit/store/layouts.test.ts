@@ -7,6 +7,8 @@ import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/re
 import { openYard } from '../../../electron/store/yard.ts';
 import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { usualSettings } from '../../../shared-core/contract/settings.ts';
+import { basisNow } from '../../../shared-core/probing/readings/plan-basis.ts';
+import { isReadAt, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { copyOfLayout } from './layout-copy.ts';
 
@@ -483,6 +485,39 @@ describe('a yard file of layout 16', () => {
     expect(yard.boards.page({ ...everyBoard, filter: 'too-dry' }).rows.map(({ id }) => id)).toEqual([
       Math.min(...ids),
     ]);
+  });
+});
+
+/** Made from layout 16 by the app as it was at layout 17. */
+describe('a yard file of layout 17', () => {
+  test('keeps every row as it was, and each reading at its spot of the plan of then: pairs of shell and core', () => {
+    const { before, after, file } = migrated(17);
+    for (const table of tablesOf(before)) {
+      const names = columnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    const yard = closedLater(openYard(file));
+    const readings = yard.boards.page(everyBoard).rows.flatMap((board) =>
+      yard.readings.roundsOfBoard(board.id).flatMap((roundId) => {
+        expect(yard.spotPlans.ofBoard(roundId, board.id)).toBeNull();
+        const planBasis = basisNow({ ...board, isRead: true }, null, 'fresh-cut', {
+          lengthMm: 8,
+          insulated: false,
+        });
+        const { plan } = planSpots({ ...board, planBasis });
+        return (
+          yard.readings
+            .ofBoard(board.id, roundId)
+            // No plan of then had another face; the made-up yard has one.
+            .filter(({ spot }) => spot.face === 'face')
+            .filter(({ spotIndex }) => spotIndex !== null && plan[spotIndex] !== undefined)
+            .map(({ spotIndex, spot }) => isReadAt(plan[spotIndex as number], spot))
+        );
+      }),
+    );
+    expect(readings.length).toBeGreaterThan(30);
+    expect(readings.every(Boolean)).toBe(true);
   });
 });
 
