@@ -1,4 +1,4 @@
-import { LEAST_METER_PCT } from '../wood/moisture/correction.ts';
+import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { Words } from '../words/words.ts';
 import { type CallMark, callMarks } from './call-mark.ts';

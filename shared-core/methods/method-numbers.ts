@@ -10,7 +10,7 @@ import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
-import { LEAST_METER_PCT } from '../wood/moisture/correction.ts';
+import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
 import { SCATTER_DEGREES } from '../wood/moisture/spot-scatter.ts';
 import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C } from '../wood/moisture/temperature.ts';

@@ -1,7 +1,9 @@
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
-import { correctReading, LEAST_METER_PCT } from '../wood/moisture/correction.ts';
+import { correctReading } from '../wood/moisture/correction.ts';
+import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
+import { PRIOR_SD_PCT } from '../wood/moisture/meter-bias.ts';
 import { curveRangePct } from '../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../wood/moisture/resistance-curves.ts';
 import { USUAL_SCALE } from '../wood/moisture/scale.ts';
@@ -41,6 +43,12 @@ export const correctionMethods = (): MethodPart =>
       message('methods.correction.frozen', { frozenPct: FROZEN_FROM_PCT }),
       message('methods.correction.wet', { saturationPct: FIBER_SATURATION_PCT, leastPct: LEAST_METER_PCT }),
       message('methods.correction.checks', { leastChecks: LEAST_FOR_A_LINE }),
+      message('methods.correction.learned', {
+        meterPoints: PRIOR_SD_PCT.meter,
+        speciesPoints: PRIOR_SD_PCT.species,
+        bothPoints: PRIOR_SD_PCT.both,
+        boardPoints: PRIOR_SD_PCT.board,
+      }),
     ],
     message('methods.correction.source'),
     {

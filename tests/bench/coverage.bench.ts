@@ -15,7 +15,7 @@
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence } from '../../shared-core/probing/readings/evidence.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
-import { USUAL_METER_SD_PCT } from '../../shared-core/wood/moisture/correction.ts';
+import { USUAL_METER_SD_PCT } from '../../shared-core/wood/moisture/correction-uncertainty.ts';
 import { type KnownMoisture, learnedBias, PRIOR_SD_PCT } from '../../shared-core/wood/moisture/meter-bias.ts';
 import { USUAL_SCALE } from '../../shared-core/wood/moisture/scale.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
@@ -44,7 +44,7 @@ const within = (random: Random, [from, to]: readonly [number, number]) =>
   from + (to - from) * random.uniform();
 
 /** So many boards are read with each meter. */
-const BOARDS_PER_METER = 20;
+const BOARDS_PER_METER = 5;
 /** Part of a meter's variance that is from board to board. */
 const BOARD_PART = (PRIOR_SD_PCT.board / USUAL_METER_SD_PCT) ** 2;
 

@@ -3,11 +3,8 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import type { MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
-import {
-  correctReading,
-  openShares,
-  USUAL_METER_SD_PCT,
-} from '../../../shared-core/wood/moisture/correction.ts';
+import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { openShares, USUAL_METER_SD_PCT } from '../../../shared-core/wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../../../shared-core/wood/moisture/fiber-saturation.ts';
 import {
   type KnownMoisture,

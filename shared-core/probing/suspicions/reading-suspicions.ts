@@ -1,5 +1,5 @@
 import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
-import { LEAST_METER_PCT } from '../../wood/moisture/correction.ts';
+import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';

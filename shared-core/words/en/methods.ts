@@ -77,6 +77,8 @@ export const methods = {
   'methods.correction.no-temperature': 'Wood temperature not known (black walnut)',
   'methods.correction.checks':
     'Your oven-dry checks of a species replace the published correction once they predict better. At least {leastChecks} are needed for a line.',
+  'methods.correction.learned':
+    'Dried pieces and weighed sample boards shift the readings of their meter and their species. The model is hierarchical and normal. Standard deviations known beforehand: {meterPoints} by meter, {speciesPoints} by species, {bothPoints} by both, {boardPoints} from board to board.',
   'methods.correction.source':
     'W. L. James, FPL-GTR-6, 1988, Figure 5, as digitized in open code. Pfaff and Garrahan, Forest Products Journal 36(3), 1986, from open code. Forsén and Tarvainen, VTT Publications 420, 2000, abstract. Wood Handbook, chapter 13. Bound water: FPL-GTR-6.',
 

@@ -567,10 +567,13 @@ describe('what cannot be', () => {
     expect(await yard.refusal('species.add', { ...species, id: 'x', curveId: 'nowhere' })).toMatch(
       /nowhere.*not saved/,
     );
-    await withMeter();
-    const { description } = await yard.query('meter.state', {});
-    const basis = { curveId: 'nowhere', tempC: 20 };
-    expect(await yard.refusal('meter.describe', { ...description, basis })).toMatch(/nowhere.*as before/);
+    const profile = {
+      scale: { kind: 'species', speciesId: null, curveId: 'nowhere', tempC: 20 },
+      compensatesTemp: null,
+      pins: null,
+      sdPct: null,
+    } as const;
+    expect(await yard.refusal('meters.add', { name: 'Old meter', profile })).toMatch(/nowhere.*as before/);
   });
 
   test('a second board of the same ID', async () => {
