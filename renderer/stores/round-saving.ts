@@ -14,6 +14,7 @@ import { isLinkLost, useLink } from './link.ts';
 import { useMeter } from './meter.ts';
 import { inRound, useRound } from './round.ts';
 import { firstToRead, follow, isSame, move, moveOn, sending, settledRound } from './round-aim.ts';
+import { typingMeterId } from './typing-meter.ts';
 
 /** What a command that saves names beside the value. */
 type SpotToSave = Omit<RequestInput<'rounds.saveLive'>, 'roundId'>;
@@ -103,7 +104,9 @@ async function sendDraft(draft: Draft, send: () => Promise<unknown>): Promise<vo
 export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim = draft) =>
   inRound(({ id: roundId }) =>
     sendDraft(draft, () =>
-      saveAt({ boardId, spotIndex }, (at) => bridge().command('rounds.saveTyped', { roundId, raw, ...at })),
+      saveAt({ boardId, spotIndex }, (at) =>
+        bridge().command('rounds.saveTyped', { roundId, raw, meterId: typingMeterId(), ...at }),
+      ),
     ),
   );
 
@@ -112,6 +115,6 @@ export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedRe
   inRound(async ({ id: roundId }) => {
     if (spotIndex === null) return;
     const at = { roundId, boardId, spotIndex, newestReadingId: id, replaces: id };
-    const send = () => bridge().command('rounds.saveTyped', { ...at, raw });
+    const send = () => bridge().command('rounds.saveTyped', { ...at, raw, meterId: typingMeterId() });
     await (draft ? sendDraft(draft, send) : send());
   });

@@ -23,6 +23,10 @@ export const meterOfYardSchema = z.object({
 });
 export type MeterOfYard = z.infer<typeof meterOfYardSchema>;
 
+/** Whether somebody is still to be asked what its values mean; those of the simulated meter are made up. */
+export const isToBeAsked = ({ kind, profile }: MeterOfYard): boolean =>
+  profile === null && kind !== 'simulated';
+
 export const foundDeviceSchema = z.object({
   deviceId: z.string(),
   /** Empty where it gives itself none. */

@@ -7,6 +7,7 @@ import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { DepthOfReading } from '../records/DepthOfReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
+import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 
 /** Every reading ever taken on the board, raw and corrected together; each can be excluded or included. */
@@ -72,6 +73,7 @@ export function ReadingsOfBoard({
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
           <DepthOfReading reading={reading} />
+          <ReadingDetails reading={reading} />
         </>
       )}
     />

@@ -1,3 +1,4 @@
+import { isToBeAsked } from '../../../shared-core/contract/meter.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { loadMeter, useMeter } from '../../stores/meter.ts';
 import { Await } from '../../ui/Await.tsx';
@@ -40,5 +41,5 @@ export function MeterScreen() {
 function AskOfLive({ meterId }: { meterId: number | null }) {
   const { output } = useQuery('meters.list', {});
   const meter = output?.find(({ id }) => id === meterId);
-  return meter && meter.profile === null ? <AskProfile meter={meter} /> : null;
+  return meter && isToBeAsked(meter) ? <AskProfile meter={meter} /> : null;
 }

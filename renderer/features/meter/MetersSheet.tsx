@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { attempt, tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
@@ -25,7 +25,7 @@ export function MetersSheet() {
           ) : (
             <ul className="list meters" aria-label={say('meters.title')}>
               {meters.map((meter) => (
-                <li key={meter.id}>
+                <li key={meter.id} className="column">
                   <Meter meter={meter} onEdit={() => setOpen(meter)} />
                 </li>
               ))}
@@ -75,7 +75,10 @@ function EarlierReadings({ meterId }: { meterId: number }) {
   const { readings } = output;
   async function update(): Promise<void> {
     const moved = await attempt(bridge().command('meters.updateEarlier', { meterId }));
-    if (moved) tellDone(say('meters.updated', { readings: moved.readings }));
+    if (!moved) return;
+    tellUndoable(say('meters.updated', { readings: moved.readings }), () =>
+      bridge().command('readings.undoSetMeter', { act: moved.act }),
+    );
   }
   return (
     <p>

@@ -7,6 +7,7 @@ import { CoreDialog } from './CoreDialog.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
 import { GoToBoardDialog } from './GoToBoardDialog.tsx';
 import { KeysDialog } from './KeyList.tsx';
+import { MeterDialog } from './MeterDialog.tsx';
 import css from './Probe.module.css';
 import { ProbeActions } from './ProbeActions.tsx';
 import { ProbeHead } from './ProbeHead.tsx';
@@ -22,6 +23,7 @@ const dialogs = {
   'go-to-board': GoToBoardDialog,
   temperature: TemperatureDialog,
   core: CoreDialog,
+  meter: MeterDialog,
   keys: KeysDialog,
   finish: FinishDialog,
 };

@@ -10,7 +10,7 @@ import css from './ValuePanel.module.css';
 
 /** The same round without a live meter: the reading is typed. The field has the focus. */
 export function TypedPanel(probing: Probing) {
-  const { typing, field, type, meterIsLive, act } = probing;
+  const { typing, typedFrom, field, type, meterIsLive, act } = probing;
   const id = useId();
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
@@ -20,6 +20,15 @@ export function TypedPanel(probing: Probing) {
       <MeterElsewhere />
       <div className={css.label}>
         <label htmlFor={id}>{say('typed.label')}</label>
+        {typedFrom && (
+          <Button
+            kind="quiet"
+            aria-label={say('typed.meter', { meterName: typedFrom.name })}
+            onClick={() => act('meter')}
+          >
+            <span translate="no">{typedFrom.name}</span>
+          </Button>
+        )}
         {meterIsLive ? (
           <Button kind="quiet" shortcut={say('key.escape')} onClick={() => act('stop-typing')}>
             {say('typed.use-meter')}

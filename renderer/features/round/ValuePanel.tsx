@@ -1,3 +1,6 @@
+import { isToBeAsked } from '../../../shared-core/contract/meter.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { go } from '../../stores/navigation.ts';
 import { useRound } from '../../stores/round.ts';
@@ -5,6 +8,7 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { AskProfile } from '../meter/AskProfile.tsx';
 import { ConfirmMeter } from '../meter/ConfirmMeter.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { SavedNote } from './SavedNote.tsx';
@@ -56,7 +60,12 @@ export function ValuePanel(probing: Probing) {
       {unsaved && <UnsavedValue draft={unsaved} />}
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
       {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}
-      {trouble === null && leaves === null && !unsaved && <SavedNote {...probing} />}
+      {trouble === null && leaves === null && !unsaved && (
+        <>
+          <SavedNote {...probing} />
+          <MeterQuestion {...probing} />
+        </>
+      )}
     </section>
   );
 }
@@ -68,4 +77,19 @@ function MeterToConfirm() {
   if (state === null) return null;
   const otherwise = <Button onClick={() => go({ name: 'meter' })}>{say('meter.confirm.other')}</Button>;
   return <ConfirmMeter state={state} otherwise={otherwise} />;
+}
+
+/** What the meter is set to, asked once: at the first value that is typed, or when one is connected. */
+function MeterQuestion({ round: { id: roundId }, meterIsLive }: Probing) {
+  const { output } = useQuery('meters.list', {});
+  const liveId = useMeter(({ state }) => state?.meterId ?? null);
+  const reading = useRound(({ saved }) => saved?.reading);
+  // What is wrong with the reading comes first.
+  if (output === null || isQuestionable(reading?.suspicions ?? [])) return null;
+  const live = meterIsLive && output.find((meter) => meter.id === liveId && isToBeAsked(meter));
+  if (live) return <AskProfile meter={live} roundId={roundId} />;
+  const isNameless = reading?.how === 'typed' && reading.roundId === roundId;
+  return isNameless && !output.some(({ isTypedFrom }) => isTypedFrom) ? (
+    <AskProfile meter={null} roundId={roundId} />
+  ) : null;
 }

@@ -17,6 +17,7 @@ export type RoundAction =
   | 'spot-down'
   | 'temperature'
   | 'core'
+  | 'meter'
   | 'help'
   | 'finish'
   | 'start-typing'
@@ -41,6 +42,7 @@ export const roundKeys = [
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
   { key: 'C', does: 'round-keys.core' },
+  { key: 'M', does: 'round-keys.meter' },
   { key: 'key.delete', does: 'round-keys.exclude' },
   { key: 'U', does: 'round-keys.use-meant' },
   { key: 'R', does: 'round-keys.replace' },
@@ -68,6 +70,7 @@ const outsideText: Partial<Record<string, RoundAction>> = {
 /** No letter is part of a value, so these work while one is typed. A scanned ID may begin with one. */
 const letters: Partial<Record<string, RoundAction>> = {
   g: 'go-to-board',
+  m: 'meter',
   r: 'replace',
   n: 'save-at-next',
   t: 'temperature',

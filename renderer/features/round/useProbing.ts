@@ -7,6 +7,7 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import type { Draft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -40,9 +41,10 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   /** The reading that the pins which are in were saved as. */
   const pinsIn = meterIsLive ? insertion : null;
   const nextBoardAfterS = useSettings(({ settings }) => settings?.nextBoardAfterS ?? null);
-  const [dialog, setDialog] = useState<'go-to-board' | 'temperature' | 'core' | 'keys' | 'finish' | null>(
-    null,
-  );
+  const [dialog, setDialog] = useState<
+    'go-to-board' | 'temperature' | 'core' | 'meter' | 'keys' | 'finish' | null
+  >(null);
+  const typedFrom = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom);
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const { boards } = round;
@@ -181,6 +183,9 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     core: () => {
       if (board.planBasis.faces !== 'pairs') setDialog('core');
     },
+    meter: () => {
+      if (typedFrom) setDialog('meter');
+    },
     help: () => setDialog('keys'),
     finish: () => setDialog('finish'),
     'start-typing': () => drafting.type(''),
@@ -199,6 +204,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     pinsAt: pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null,
     field,
     typing,
+    /** The meter that typed values are read off; undefined before anybody named one. */
+    typedFrom,
     fieldIsEmpty,
     draft,
     filledBy,

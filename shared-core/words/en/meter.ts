@@ -217,7 +217,7 @@ export const meter = {
   'meter-profile.name': 'Name',
   'meter-profile.usual-name': 'Hand meter',
   'meter-profile.scale': 'What is it set to?',
-  'meter-profile.scale.usual': 'Its default (Douglas-fir)',
+  'meter-profile.scale.usual': 'Default (Douglas-fir)',
   'meter-profile.scale.species': 'A species',
   'meter-profile.species': 'Species',
   'meter-profile.compensates': 'Does it correct for temperature?',
@@ -240,13 +240,13 @@ export const meter = {
 
   // The same, as it was answered.
   'meter-profile.is-set-to': 'Set to',
-  'meter-profile.is-usual': 'Its default (Douglas-fir)',
+  'meter-profile.is-usual': 'Default (Douglas-fir)',
   'meter-profile.is-ohms': 'Ohms',
-  'meter-profile.is-unknown': 'Unknown. Its default is assumed.',
+  'meter-profile.is-unknown': 'Unknown (default assumed)',
   'meter-profile.temperature': 'Temperature',
-  'meter-profile.compensates-is.yes': 'The meter corrects for it.',
-  'meter-profile.compensates-is.no': 'The meter does not correct for it.',
-  'meter-profile.compensates-is.unknown': 'Unknown whether the meter corrects for it.',
+  'meter-profile.compensates-is.yes': 'Corrected by the meter',
+  'meter-profile.compensates-is.no': 'Not corrected by the meter',
+  'meter-profile.compensates-is.unknown': 'Correction unknown',
   'meter-profile.is-made-for': 'Scale for {scaleTempC}',
   'meter-profile.pins-are': 'Pins',
   'meter-profile.pins-is': '{pinsMm}{insulated, select, yes {, insulated} no {, not insulated} other {}}',
@@ -254,11 +254,13 @@ export const meter = {
     'Length unknown{insulated, select, yes {, insulated} no {, not insulated} other {}}',
   'meter-profile.accuracy-is': '±{accuracyPoints}',
 
+  'round-meter.title': 'Meter for typed values',
+  'round-meter.from-now-on': 'From now on',
+
   // The meters of the yard.
   'meters.title': 'Your meters',
   'meters.none': 'No meter yet. Pintally asks at your first reading.',
-  'meters.kind':
-    '{kind, select, typed {Hand meter: you type its values.} simulated {Simulated.} other {Bluetooth.}}',
+  'meters.kind': '{kind, select, typed {You type its values.} simulated {Simulated.} other {Bluetooth.}}',
   'meters.is-typing': 'You type from this one now.',
   'meters.add': 'Add a hand meter',
   'meters.typing': 'Type from this meter',

@@ -184,6 +184,7 @@ export const round = {
   'live.warning.outside-curve': 'Beyond the published data for this species; rough.',
   'live.warning.not-a-reading': 'This cannot be a moisture content.',
 
+  'typed.meter': 'Meter: {meterName}',
   'typed.label': 'Reading on the meter, %',
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
@@ -247,6 +248,7 @@ export const round = {
   'round-keys.go-to': 'Go to a board by its ID',
   'round-keys.spot': 'Choose the spot',
   'round-keys.core': 'Choose how to read the core',
+  'round-keys.meter': 'Meter for typed values',
   'round-keys.wood-temp': 'Wood temperature of this board',
   'round-keys.help': 'All keys',
 

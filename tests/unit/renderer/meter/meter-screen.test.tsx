@@ -259,6 +259,29 @@ describe('the description that is saved', () => {
   });
 });
 
+test.each([
+  ['bluetooth', 1],
+  ['simulated', 0],
+] as const)('a connected %s meter without answers is asked about %d times', async (kind, times) => {
+  const live = aLiveMeter();
+  const meter = {
+    id: live.meterId!,
+    version: 1,
+    kind,
+    name: 'Yard meter',
+    unit: 'pct',
+    profile: null,
+    isTypedFrom: false,
+  } as const;
+  open(live, {
+    'meters.list': () => [meter],
+    'meters.earlierReadings': () => ({ readings: 0 }),
+    'species.list': () => [],
+  });
+  await screen.findByRole('heading', { name: 'Your meters' });
+  expect(screen.queryAllByText(/^What species is Yard meter set to\?/)).toHaveLength(times);
+});
+
 describe('a meter that is not as it was', () => {
   const now = aLiveMeter();
   const before = { ...now.description!, layout: { ...now.description!.layout, exponent: -2 } };

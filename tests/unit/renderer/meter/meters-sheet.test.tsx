@@ -128,9 +128,9 @@ describe('the meters of the yard', () => {
     render(<MetersSheet />);
     const [one, other] = await screen.findAllByRole('listitem');
     expect(one!.textContent).toContain('You type from this one now.');
-    expect(one!.textContent).toContain('Unknown. Its default is assumed.');
+    expect(one!.textContent).toContain('Unknown (default assumed)');
     expect(other!.textContent).toContain('Black walnut');
-    expect(other!.textContent).toContain('The meter corrects for it.');
+    expect(other!.textContent).toContain('Corrected by the meter');
     expect(other!.textContent).toContain(unbroken('5/16 in, insulated'));
     expect(other!.textContent).toContain('±1.0 points');
     await expectNoBarriers();

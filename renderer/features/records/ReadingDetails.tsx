@@ -1,0 +1,44 @@
+import { useState } from 'react';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { rawText } from '../../ui/McValue.tsx';
+import { useWords } from '../../words.ts';
+import { CorrectionSteps } from './CorrectionSteps.tsx';
+import { ReadingMeter } from './ReadingMeter.tsx';
+
+/** Opens how a value was corrected, and which meter it was read with. */
+export function ReadingDetails({ reading }: { reading: JudgedReading }) {
+  const { say, formats } = useWords();
+  const [isOpen, setOpen] = useState(false);
+  const { raw, unit, spot } = reading;
+  const recordName = say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) });
+  return (
+    <>
+      <Button
+        kind="quiet"
+        aria-label={say('reading-details.of', { recordName })}
+        onClick={() => setOpen(true)}
+      >
+        {say('reading-details.open')}
+      </Button>
+      {isOpen && (
+        <Dialog title={say('reading-details.of', { recordName })} onClose={() => setOpen(false)}>
+          <Details reading={reading} onClose={() => setOpen(false)} />
+        </Dialog>
+      )}
+    </>
+  );
+}
+
+function Details({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
+  const { output } = useQuery('meters.list', {});
+  const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
+  return (
+    <>
+      <CorrectionSteps reading={reading} />
+      {output && <ReadingMeter reading={reading} meter={meter} meters={output} onClose={onClose} />}
+    </>
+  );
+}

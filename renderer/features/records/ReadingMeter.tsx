@@ -1,0 +1,86 @@
+import { useState } from 'react';
+import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { bridge } from '../../data/bridge.ts';
+import { Choice } from '../../form/Choice.tsx';
+import { Select } from '../../form/Field.tsx';
+import { useSaving } from '../../form/useSaving.ts';
+import { tellUndoable } from '../../stores/notices.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import { ProfileFacts } from '../meter/ProfileFacts.tsx';
+
+/** The meter that a value was read with, and the way to say that it was another. */
+export function ReadingMeter({
+  reading,
+  meter,
+  meters,
+  onClose,
+}: {
+  reading: JudgedReading;
+  /** Null where nobody named it. */
+  meter: MeterOfYard | null;
+  meters: readonly MeterOfYard[];
+  onClose: () => void;
+}) {
+  const { say } = useWords();
+  const { busy, problem, save } = useSaving(onClose);
+  const [meterId, setMeterId] = useState(meter?.id ?? null);
+  const [scope, setScope] = useState<'reading' | 'round'>('reading');
+  const options = meters
+    .filter(({ unit }) => unit === reading.unit)
+    .map(({ id, name }) => ({ value: id as number | null, label: name, isName: true }));
+  const chosen = meters.find(({ id }) => id === meterId);
+  if (options.length === 0 || reading.isDamaged) return null;
+
+  async function move(): Promise<void> {
+    if (meterId === null) return;
+    const { act, readings } = await bridge().command('readings.setMeter', {
+      readingId: reading.id,
+      scope,
+      meterId,
+    });
+    tellUndoable(say('meters.updated', { readings }), () =>
+      bridge().command('readings.undoSetMeter', { act }),
+    );
+  }
+
+  return (
+    <form
+      className="column"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save(move);
+      }}
+    >
+      <Select
+        label={say('reading-meter.read-with')}
+        value={meterId}
+        options={meter ? options : [{ value: null, label: say('reading-meter.unknown') }, ...options]}
+        onValue={setMeterId}
+      />
+      {chosen && <ProfileFacts meter={chosen} />}
+      {chosen && (
+        <Choice
+          label={say('reading-meter.for')}
+          value={scope}
+          options={[
+            { value: 'reading', label: say('reading-meter.for-reading') },
+            { value: 'round', label: say('reading-meter.for-round') },
+          ]}
+          onValue={setScope}
+        />
+      )}
+      {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+      <Actions>
+        {chosen && (
+          <Button kind="main" type="submit" disabled={busy}>
+            {say('common.save')}
+          </Button>
+        )}
+        <Button onClick={onClose}>{say('common.close')}</Button>
+      </Actions>
+    </form>
+  );
+}

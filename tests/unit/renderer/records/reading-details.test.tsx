@@ -1,0 +1,94 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { ReadingDetails } from '../../../../renderer/features/records/ReadingDetails.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
+import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
+import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { aReading } from '../round/a-round.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+const ACT = '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f';
+const aHandMeter = (id: number): MeterOfYard => ({
+  id,
+  version: 1,
+  kind: 'typed',
+  name: `Hand meter ${id}`,
+  unit: 'pct',
+  profile: unknownProfile,
+  isTypedFrom: id === 4,
+});
+
+async function open(reading: JudgedReading) {
+  const moved = { act: ACT, readings: 3, boardIds: [101], roundIds: [12] };
+  const machine = playMachine({
+    'meters.list': () => [aHandMeter(4), aHandMeter(5)],
+    'species.list': () => [],
+    'readings.setMeter': () => moved,
+    'readings.undoSetMeter': () => moved,
+  });
+  const user = userEvent.setup();
+  render(<ReadingDetails reading={reading} />);
+  await user.click(screen.getByRole('button', { name: /^Details of shell reading 14.2%/ }));
+  return { machine, user, dialog: within(screen.getByRole('dialog')) };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('a corrected value opens to what the meter showed, and what each step did to it', async () => {
+  const { dialog } = await open(
+    aReading(1, {
+      raw: 14.2,
+      corrected: {
+        mcPct: 16.4,
+        steps: [
+          { step: 'temperature', pct: 14.6 },
+          { step: 'usual-scale', pct: 14.5 },
+          { step: 'species-linear', pct: 16.4 },
+        ],
+        standardUncertaintyPct: 0.9,
+        warnings: [],
+      },
+    }),
+  );
+  const facts = dialog
+    .getAllByRole('term')
+    .slice(0, 5)
+    .map((term) => [term.textContent, term.nextElementSibling?.textContent]);
+  expect(facts).toEqual([
+    ['Meter shows', '14.2%'],
+    ['Scale', '−0.1 points'],
+    ['Temperature, wood 14°C', '+0.4 points'],
+    ['Species', '+1.9 points'],
+    ['MC', '16.4%'],
+  ]);
+  await expectNoBarriers();
+});
+
+test('one that cannot be a moisture content says so', async () => {
+  const corrected = { mcPct: null, steps: [], standardUncertaintyPct: null, warnings: [] };
+  const { dialog } = await open(aReading(1, { raw: 14.2, corrected }));
+  expect(dialog.getByText(/cannot be a moisture content/)).toBeTruthy();
+});
+
+test('all of its round are moved to another meter, and back by one press', async () => {
+  const { machine, user, dialog } = await open(aReading(1, { raw: 14.2, meterId: 4, meterProfileId: 4 }));
+  await user.selectOptions(await dialog.findByLabelText('Read with'), 'Hand meter 5');
+  await user.click(dialog.getByRole('radio', { name: 'This round’s readings like it' }));
+  await user.click(dialog.getByRole('button', { name: 'Save' }));
+  expect(machine.inputsOf('readings.setMeter')).toEqual([{ readingId: 1, scope: 'round', meterId: 5 }]);
+  expect(screen.queryByRole('dialog')).toBeNull();
+  const [notice] = useNotices.getState().notices;
+  expect(notice?.sentence).toBe('3 readings are corrected again.');
+  await notice?.undo?.();
+  expect(machine.inputsOf('readings.undoSetMeter')).toEqual([{ act: ACT }]);
+});
+
+test('a reading of a meter that nobody named is moved only once one is chosen', async () => {
+  const { dialog } = await open(aReading(1, { raw: 14.2 }));
+  expect(await dialog.findByRole('option', { name: 'Unknown meter' })).toBeTruthy();
+  expect(dialog.queryByRole('button', { name: 'Save' })).toBeNull();
+});

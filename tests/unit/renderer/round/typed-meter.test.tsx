@@ -1,0 +1,104 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, within } from '@testing-library/react';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
+import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
+import { boardTopics } from '../../../../shared-core/contract/topics.ts';
+import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoard, aReading, aRound, read } from './a-round.ts';
+import { byHand } from './by-hand.ts';
+
+// Typed at a hand's pace, on a computer that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
+
+const aHandMeter = (id: number, changes: Partial<MeterOfYard> = {}): MeterOfYard => ({
+  id,
+  version: 1,
+  kind: 'typed',
+  name: `Hand meter ${id}`,
+  unit: 'pct',
+  profile: unknownProfile,
+  isTypedFrom: false,
+  ...changes,
+});
+
+const QUESTION = 'What species is your meter set to? How long are its pins?';
+
+/** A round in a yard with these meters; what is typed is saved at once. */
+async function open(meters: MeterOfYard[]) {
+  const owner = { roundId: 12, boardId: 101, stackId: 4 };
+  const machine = playMachine({
+    'rounds.open': () => aRound(),
+    'rounds.get': () => aRound(),
+    'rounds.leave': () => ({}),
+    'stacks.list': () => [],
+    'meters.list': () => [...meters],
+    'species.list': () => [],
+    'meters.typeFrom': ({ meterId }) => {
+      for (const [at, meter] of meters.entries())
+        meters[at] = { ...meter, isTypedFrom: meter.id === meterId };
+      return {};
+    },
+    'meters.add': () => {
+      meters.push(aHandMeter(9, { isTypedFrom: true }));
+      return { act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f', readings: 1, boardIds: [101], roundIds: [12] };
+    },
+    'rounds.saveTyped': ({ raw }) => {
+      const board = read(aBoard(1), [aReading(1, { raw })]);
+      const { summary } = aRound();
+      machine.tell('round.changed', {
+        roundId: 12,
+        aim: { boardId: 101, spotIndex: 1 },
+        board,
+        summary,
+        savedReadingId: 1,
+      });
+      return owner;
+    },
+  });
+  const user = byHand();
+  render(<RoundScreen id={12} />);
+  await screen.findByLabelText('Reading');
+  return { machine, user };
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('nobody is asked about the meter before the first value is typed, and one press ends it', async () => {
+  const { machine, user } = await open([]);
+  expect(screen.queryByText(QUESTION)).toBeNull();
+  await user.keyboard('12.4{Enter}');
+  expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 12.4, meterId: null }]);
+  expect(await screen.findByText(QUESTION)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'I don’t know' }));
+  expect(machine.inputsOf('meters.add')).toEqual([
+    { name: 'Hand meter', profile: unknownProfile, roundId: 12 },
+  ]);
+  machine.tell('changed', { yard: null, topics: ['meters', ...boardTopics([101])] });
+  expect(await screen.findByRole('button', { name: /Meter: Hand meter 9/ })).toBeTruthy();
+  expect(screen.queryByText(QUESTION)).toBeNull();
+});
+
+test('typing goes on while the question waits', async () => {
+  const { machine, user } = await open([]);
+  await user.keyboard('12.4{Enter}');
+  await screen.findByText(QUESTION);
+  await user.keyboard('13.1{Enter}');
+  expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 12.4 }, { raw: 13.1 }]);
+});
+
+test('a value is of the meter that the round shows, and another one is chosen by key', async () => {
+  const { machine, user } = await open([aHandMeter(4, { isTypedFrom: true }), aHandMeter(5)]);
+  await screen.findByRole('button', { name: /Meter: Hand meter 4/ });
+  await user.keyboard('12.4{Enter}');
+  expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 12.4, meterId: 4 }]);
+  expect(screen.queryByText(QUESTION)).toBeNull();
+
+  await user.keyboard('m');
+  const dialog = within(await screen.findByRole('dialog', { name: 'Meter for typed values' }));
+  await expectNoBarriers();
+  await user.click(dialog.getByRole('radio', { name: 'Hand meter 5' }));
+  expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
+});
