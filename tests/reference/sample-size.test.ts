@@ -9,6 +9,8 @@ import {
 
 /** Certainty whose two-sided deviate is 2, which the textbooks' examples use. */
 const two = 0.9545;
+/** A spread that is known exactly, as those examples take it. */
+const KNOWN = Number.POSITIVE_INFINITY;
 
 // Cochran, Sampling Techniques (1977), section 4.4: share of islanders with blood group O to 5 %, t = 2:
 // n0 = 400; with 3200 islanders 356.
@@ -22,14 +24,14 @@ test('the share of an infinite number to 5 % takes 400 of them', () => {
 // Scheaffer, Mendenhall and Ott, Elementary Survey Sampling, example 4.4: accounts receivable, N = 1000, bound $3,
 // standard deviation $25: 217.56, so 218 accounts.
 test('the mean of 1000 accounts with a spread of 25 to 3 takes 218 of them', () => {
-  expect(boardsForMean(1000, 25, 3, two)).toBe(218);
+  expect(boardsForMean(1000, 25, 3, two, KNOWN)).toBe(218);
 });
 
 // Cochran, Sampling Techniques (1977), section 4.6, from memory: a bed of silver maple seedlings of 430 units, mean 19,
 // variance 85.6, to be known to 10 % with t = 2: n0 = 95, and 78 of the 430.
 test('the mean of 430 units of a seedling bed to a tenth takes 78 of them', () => {
-  expect(boardsForMean(430, Math.sqrt(85.6), 1.9, two)).toBe(78);
-  expect(boardsForMean(1_000_000, Math.sqrt(85.6), 1.9, two)).toBe(95);
+  expect(boardsForMean(430, Math.sqrt(85.6), 1.9, two, KNOWN)).toBe(78);
+  expect(boardsForMean(1_000_000, Math.sqrt(85.6), 1.9, two, KNOWN)).toBe(95);
 });
 
 // The same with the rule looked up in a public handbook (ahrq.gov, sample size for a mean):
@@ -40,7 +42,25 @@ test.each([
   [12, 0.8, 0.4],
 ])('of %i boards with spread %f and margin %f', (boards, spread, margin) => {
   const rule = (boards * spread ** 2) / (((boards - 1) * margin ** 2) / 4 + spread ** 2);
-  expect(boardsForMean(boards, spread, margin, two)).toBe(Math.ceil(rule));
+  expect(boardsForMean(boards, spread, margin, two, KNOWN)).toBe(Math.ceil(rule));
+});
+
+describe('a spread that few boards told', () => {
+  // Student's t, two sided 90 %, from a printed table (from memory): 2.920 on 2 degrees, 1.833 on 9.
+  // Stein (1945): n = t² s² / e² with the t of the first sample.
+  test('asks for more boards than a known one, the more the fewer told it', () => {
+    const of = (spreadOf: number) => boardsForMean(1_000_000, 1, 0.5, 0.9, spreadOf);
+    expect(of(3)).toBe(Math.ceil((2.92 / 0.5) ** 2));
+    expect(of(10)).toBe(Math.ceil((1.833 / 0.5) ** 2));
+    expect(of(KNOWN)).toBe(Math.ceil((1.645 / 0.5) ** 2));
+  });
+
+  test('that is only the usual one: the sample itself will tell it, so it is large enough for its own t', () => {
+    const n = boardsForMean(60, 1.5, 0.5, 0.9, null);
+    expect(n).toBe(19);
+    expect(boardsForMean(60, 1.5, 0.5, 0.9, n)).toBeLessThanOrEqual(n);
+    expect(boardsForMean(60, 1.5, 0.5, 0.9, n - 1)).toBeGreaterThan(n - 1);
+  });
 });
 
 describe('none of the probed boards wet', () => {
@@ -66,8 +86,8 @@ describe('none of the probed boards wet', () => {
 });
 
 test('no sample is larger than the stack, or smaller than a board', () => {
-  expect(boardsForMean(5, 4, 0.01, 0.99)).toBe(5);
-  expect(boardsForMean(500, 0.01, 5, 0.9)).toBe(1);
+  expect(boardsForMean(5, 4, 0.01, 0.99, KNOWN)).toBe(5);
+  expect(boardsForMean(500, 0.01, 5, 0.9, KNOWN)).toBe(1);
   expect(boardsForShare(8, 0, 0.1, 0.9)).toBe(1);
 });
 
@@ -107,8 +127,9 @@ describe('which board next', () => {
 });
 
 test.each([
-  ['no boards', () => boardsForMean(0, 1, 1, 0.9)],
-  ['no spread', () => boardsForMean(10, 0, 1, 0.9)],
+  ['no boards', () => boardsForMean(0, 1, 1, 0.9, null)],
+  ['no spread', () => boardsForMean(10, 0, 1, 0.9, null)],
+  ['a spread of one board', () => boardsForMean(10, 1, 1, 0.9, 1)],
   ['no margin', () => boardsForShare(10, 0.5, 0, 0.9)],
   ['a share above one', () => boardsForShare(10, 1.5, 0.1, 0.9)],
   ['certainty of one', () => boardsForNoneWet(10, 0.1, 1)],

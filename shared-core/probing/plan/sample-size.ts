@@ -2,17 +2,21 @@
  * How many boards of a stack to probe, and which ones next.
  */
 import { normalCdf, normalDensity, normalQuantile } from '../../wood/maths/gaussian.ts';
+import { coverageFactor } from '../../wood/maths/student-t.ts';
 
 const checkBoards = (boards: number): void => {
   if (!(Number.isInteger(boards) && boards >= 1 && boards <= 1_000_000)) {
     throw new RangeError(`A stack has 1 to 1000000 boards, not ${boards}.`);
   }
 };
-/** Two-sided normal deviate. */
-const deviate = (certainty: number): number => {
+const checkCertainty = (certainty: number): void => {
   if (!(certainty >= 0.5 && certainty <= 0.999)) {
     throw new RangeError(`Certainty ${certainty} is outside 0.5 to 0.999.`);
   }
+};
+/** Two-sided normal deviate. */
+const deviate = (certainty: number): number => {
+  checkCertainty(certainty);
   return normalQuantile((1 + certainty) / 2);
 };
 
@@ -27,23 +31,35 @@ const finite = (endless: number, boards: number): number =>
  * @param standardDeviationPct  of the boards among themselves, % MC, above 0
  * @param marginPct             % MC, above 0
  * @param certainty             0.5 to 0.999
+ * @param spreadOf              how many boards that spread was found from, 2 or more; null where it is only a usual one
  * @throws                      RangeError outside those ranges
- * Source: n0 = (z s / e)², n = n0 / (1 + (n0 - 1) / N): W. G. Cochran, Sampling Techniques (3rd edition, 1977),
- * section 4.6, and R. L. Scheaffer, W. Mendenhall and L. Ott, Elementary Survey Sampling, section 4.4; from memory.
- * @example boardsForMean(60, 1.5, 0.5, 0.9) // 18
+ * Source: n0 = (t s / e)², n = n0 / (1 + (n0 - 1) / N): W. G. Cochran, Sampling Techniques (3rd edition, 1977),
+ * section 4.6, and R. L. Scheaffer, W. Mendenhall and L. Ott, Elementary Survey Sampling, section 4.4; from memory. With
+ * a spread found from few boards t has the degrees of freedom of that first sample (C. Stein, Annals of Mathematical
+ * Statistics 16, 1945; from memory); without one, those of the sample that is asked for.
+ * @example boardsForMean(60, 1.5, 0.5, 0.9, null) // 19
  */
 export function boardsForMean(
   boards: number,
   standardDeviationPct: number,
   marginPct: number,
   certainty: number,
+  spreadOf: number | null,
 ): number {
   checkBoards(boards);
-  const z = deviate(certainty);
+  checkCertainty(certainty);
   if (!(standardDeviationPct > 0 && Number.isFinite(standardDeviationPct) && marginPct > 0)) {
     throw new RangeError('The spread between boards and the margin must be above 0 % MC.');
   }
-  return finite(((z * standardDeviationPct) / marginPct) ** 2, boards);
+  const asked = (degrees: number): number =>
+    finite(((coverageFactor(certainty, degrees) * standardDeviationPct) / marginPct) ** 2, boards);
+  if (spreadOf !== null) {
+    if (!(spreadOf >= 2)) throw new RangeError(`A spread is found from 2 boards or more, not ${spreadOf}.`);
+    return asked(spreadOf - 1);
+  }
+  let sample = Math.min(boards, Math.max(2, asked(1e6)));
+  while (sample < boards && asked(sample - 1) > sample) sample += 1;
+  return sample;
 }
 
 /**
@@ -87,7 +103,7 @@ export function boardsForShare(
  */
 export function boardsForNoneWet(boards: number, tolerableWet: number, certainty: number): number {
   checkBoards(boards);
-  deviate(certainty);
+  checkCertainty(certainty);
   if (!(tolerableWet >= 0 && tolerableWet < 1)) {
     throw new RangeError(`Share ${tolerableWet} is outside 0 to below 1.`);
   }

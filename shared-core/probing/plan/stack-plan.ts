@@ -68,14 +68,14 @@ export type StackPlan = z.infer<typeof stackPlanSchema>;
 export function planStack(boards: readonly BoardStanding[], endUse: EndUse, certainty: number): StackPlan {
   const probed = boards.filter(({ latest }) => latest !== null);
   const toKnowReady = boardsForNoneWet(boards.length, 1 / ONE_IN, certainty);
-  const spreadPct = spreadOf(probed);
+  const { spreadPct, of } = spreadOf(probed);
   return {
     boards: boards.length,
     probed: probed.length,
     certainty,
     toKnowReady,
     toKnowMean: {
-      boards: boardsForMean(boards.length, spreadPct, MEAN_MARGIN_PCT, certainty),
+      boards: boardsForMean(boards.length, spreadPct, MEAN_MARGIN_PCT, certainty, of),
       marginPct: MEAN_MARGIN_PCT,
       spreadPct,
     },
@@ -85,12 +85,14 @@ export function planStack(boards: readonly BoardStanding[], endUse: EndUse, cert
   };
 }
 
-function spreadOf(probed: readonly BoardStanding[]): number {
+/** How far boards differ, and how many that was found from; null where it is only the usual spread. */
+function spreadOf(probed: readonly BoardStanding[]): { spreadPct: number; of: number | null } {
   const averages = probed.flatMap(({ today }) => (today === null ? [] : [today.averagePct]));
-  if (averages.length < 3) return USUAL_SPREAD_PCT;
+  if (averages.length < 3) return { spreadPct: USUAL_SPREAD_PCT, of: null };
   const center = mean(averages);
   const squares = averages.reduce((sum, value) => sum + (value - center) ** 2, 0);
-  return Math.max(LEAST_SPREAD_PCT, Math.sqrt(squares / (averages.length - 1)));
+  const spreadPct = Math.max(LEAST_SPREAD_PCT, Math.sqrt(squares / (averages.length - 1)));
+  return { spreadPct, of: averages.length };
 }
 
 /** Boards of which something is known today. */
