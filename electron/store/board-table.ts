@@ -65,7 +65,7 @@ export interface BoardVersion {
 interface JudgedBy<Flag>
   extends Pick<
     Board,
-    'code' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm' | 'widthMm' | 'sawing'
+    'code' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm' | 'widthMm' | 'sawing' | 'sawnOn'
   > {
   endUseId: string;
   /** Whether a person looked and says that it is of this species. */
@@ -206,7 +206,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
     `SELECT b.code, b.species_id AS speciesId, s.end_use_id AS endUseId, b.thickness_mm AS thicknessMm,
-       b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, b.width_mm AS widthMm, b.sawing,
+       b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, b.width_mm AS widthMm, b.sawing, b.sawn_on AS sawnOn,
        c.board_id IS NOT NULL AS isSpeciesConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_species c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,

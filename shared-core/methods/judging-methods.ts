@@ -18,6 +18,8 @@ export const callMethods = (): MethodPart =>
     [
       message('methods.calls.ready'),
       message('methods.calls.others'),
+      message('methods.calls.profile'),
+      message('methods.calls.depth'),
       message('methods.calls.half-point', {
         nearPoints: NEVER_QUITE_PCT,
         indoorsPct: DRY_ENOUGH_FOR_INDOORS_PCT,
@@ -50,6 +52,7 @@ export const questionableMethods = (): MethodPart =>
     message('methods.questionable.title'),
     [
       message('methods.questionable.what'),
+      message('methods.questionable.first-round'),
       message('methods.questionable.between', {
         paceSharePct: 100 * OWN_PACE,
         betweenPoints: BETWEEN_ROUNDS_PCT,
@@ -95,7 +98,7 @@ export const sampleMethods = (): MethodPart =>
       rows: [10, 30, 60, 120, 500].map((boards) => [
         boards,
         boardsForNoneWet(boards, 1 / ONE_IN, 0.9),
-        boardsForMean(boards, 1.5, 1, 0.9),
+        boardsForMean(boards, 1.5, 1, 0.9, null),
       ]),
     },
   );

@@ -21,6 +21,7 @@ import { findingOf, foundOf } from './finding.ts';
 import { createLearning, type MeterMeaning } from './learning.ts';
 import { lowestEmcOf } from './lowest-emc.ts';
 import type { OwnFits } from './own-fits.ts';
+import { createPriors } from './priors.ts';
 
 /** A person waits for no more boards than this to be judged; more are judged in the background. */
 export const MOST_JUDGED_AT_ONCE = 20;
@@ -49,6 +50,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     (boardId, roundId) => judgeBoard(evidenceOf(knownBoard(boardId), roundId, false, 'published')),
     (meterId) => (meterId === null ? TYPED : meaningOf(context.yard().meters.get(meterId) ?? NO_RECORD)),
   );
+  const priorOf = createPriors(context);
 
   function assess(boardId: number, roundId: number): Assessment {
     return assessKnown(knownBoard(boardId), roundId);
@@ -125,16 +127,18 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     by: Corrections = 'own',
   ): BoardEvidence {
     const yard = context.yard();
-    const { speciesId, endUseId, code: _code, ...board } = known.facts;
+    const { speciesId, endUseId, code: _code, sawnOn, ...board } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const profileIds = new Set(
       readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
     );
+    const species = orRefuse(yard.species.get(speciesId), 'species');
+    const previous = withPrevious ? previousFinding(known, roundId, at) : null;
     return {
       board,
       plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
-      species: orRefuse(yard.species.get(speciesId), 'species'),
+      species,
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: placeFacts(placeAt(known.moves, at), at),
       readings,
@@ -144,7 +148,20 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
         range: USUAL_SCALE_PCT,
         ...ownCorrection(speciesId, null, TYPED, by),
       },
-      previous: withPrevious ? previousFinding(known, roundId, at) : null,
+      previous,
+      prior:
+        withPrevious && previous === null
+          ? priorOf(
+              {
+                boardId: known.boardId,
+                moves: known.moves,
+                thicknessMm: board.thicknessMm,
+                basicSpecificGravity: species.basicSpecificGravity,
+                sawnOn,
+              },
+              at,
+            )
+          : null,
     };
   }
 

@@ -6,6 +6,7 @@ import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from './estimate.ts';
 import type { Pins } from './pins.ts';
+import type { PriorNow } from './prior-now.ts';
 import type { HistoryProfile } from './profile-posterior.ts';
 import type { Depth, Reading } from './reading.ts';
 
@@ -65,6 +66,8 @@ export type BoardEvidence = {
   meters: Readonly<Record<number, MeterFacts>>;
   /** Holds for readings that were typed before anybody named a meter. */
   typedBasis: MeterFacts;
+  /** What it can be expected to have before any reading; left out or null where that is not known, or not its first round. */
+  prior?: PriorNow | null;
   /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
   previous: {
     estimate: Estimate;

@@ -101,6 +101,10 @@ export const suspicionRuleSchema = z.enum([
   'species-unlike-stack',
   /** The readings drift as the round goes on. */
   'meter-drift',
+  /** A first round is drier than the board can have become since it was sawn. */
+  'dry-too-soon',
+  /** A first round is drier than any air that the board met. */
+  'drier-than-its-air',
   /** The whole round lies off what the stack should read. */
   'round-off',
 ]);

@@ -2,6 +2,7 @@ import type { Corrected } from '../../wood/moisture/corrected.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { boardSuspicions } from './board-suspicions.ts';
+import { firstRoundSuspicion } from './first-round.ts';
 import { readingSuspicions } from './reading-suspicions.ts';
 
 /** A reading with its moisture content, before any suspicion. */
@@ -29,9 +30,21 @@ export function suspicionsOf(readings: readonly CorrectedReading[], evidence: Bo
   const alone = readings.map((each) => readingSuspicions(each, { ...evidence, readings: inUse }));
   const compared = readings.flatMap((each, index) =>
     each.reading.excluded === null && each.corrected.mcPct !== null && !isRefused(alone[index]!)
-      ? [{ index, reading: each.reading, mcPct: each.corrected.mcPct }]
+      ? [
+          {
+            index,
+            reading: each.reading,
+            mcPct: each.corrected.mcPct,
+            standardUncertaintyPct: each.corrected.standardUncertaintyPct ?? 0,
+          },
+        ]
       : [],
   );
   const ofBoard = boardSuspicions(compared, evidence);
-  return alone.map((own, index) => [...own, ...(ofBoard.get(index) ?? [])]);
+  const ofFirstRound = firstRoundSuspicion(compared, evidence);
+  return alone.map((own, index) => [
+    ...own,
+    ...(ofBoard.get(index) ?? []),
+    ...(ofFirstRound !== null && compared.some((each) => each.index === index) ? [ofFirstRound] : []),
+  ]);
 }

@@ -138,7 +138,11 @@ export const methods = {
 
   'methods.calls.title': 'Calls',
   'methods.calls.ready':
-    'Ready: the average is in the target, and wetter than target and tolerance is unlikely. The shell–core difference is small enough.',
+    'Ready: the average is in the target. Wetter than target and tolerance has a chance below 10%. A shell–core difference 1 point over its limit has a chance below 5%.',
+  'methods.calls.profile':
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is 1.3 ± 0.45 times the board’s distance from its EMC.',
+  'methods.calls.depth':
+    'Where only the plan gives a depth, the pins may be as short as 5 mm. A board above 30 mm is never ready on a core that no pins reached.',
   'methods.calls.others':
     'Bring in: too wet, and by the forecast, or by its lowest EMC, this place won’t dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
   'methods.calls.half-point':
@@ -156,6 +160,8 @@ export const methods = {
     'A reading is flagged when it is unlike its board, its stack, its last round, or what wood can do. Flags say why and what to do.',
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its own pace. The air between rounds may differ by {betweenPoints}.',
+  'methods.questionable.first-round':
+    'A first round is doubted beyond 2.3 standard deviations of what drying allows since sawing (Box 1980, from memory).',
   'methods.questionable.source': 'Common practice, no source; the rules were tried on simulated rounds.',
 
   'methods.shrinkage.title': 'Shrinkage, size and weight',
@@ -173,13 +179,13 @@ export const methods = {
   'methods.sample.title': 'How many boards to probe',
   'methods.sample.none-wet':
     'If all probed boards are ready: the hypergeometric chance that 1 in {oneIn} of the stack is not.',
-  'methods.sample.mean': 'For the stack’s average: n = (z s/e)², less for a small stack.',
+  'methods.sample.mean': 'For the stack’s average: n = (t s/e)², less for a small stack. t is Student’s.',
   'methods.sample.caption': 'Boards to probe, at 90% certainty',
   'methods.sample.stack': 'Boards in the stack',
   'methods.sample.for-none-wet': 'At most 1 in 10 not ready',
   'methods.sample.for-mean': 'Average within 1 point',
   'methods.sample.source':
-    'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6 (from memory).',
+    'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6. Stein, Annals of Mathematical Statistics 16, 1945 (both from memory).',
 
   'methods.cautions.title': 'Cautions',
   'methods.cautions.pins': 'Pins are sharp. Push them away from your other hand.',

@@ -18,6 +18,14 @@ export const suspicions = {
   'suspicion.equal-values.do':
     'Check that the meter does not hold its last value. Then probe one spot again.',
 
+  'suspicion.dry-too-soon': '{readPct} is too dry so soon after sawing. Expected: {expectedInterval}.',
+  'suspicion.dry-too-soon.do':
+    'Short pins may have read the dry shell only: read the core in a fresh cut, or with long insulated pins. Check the sawing date and the species.',
+  'suspicion.drier-than-its-air':
+    '{readPct} is drier than any air this board met: lowest EMC {lowestEmcPct}.',
+  'suspicion.drier-than-its-air.do':
+    'Check the species, the meter’s setting, and where the board has been. Then probe it again.',
+
   'suspicion.frozen':
     'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',
   'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',

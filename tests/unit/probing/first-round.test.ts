@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest';
+import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import type { PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
+import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { expectWhole, inEnglish } from '../words/in-english.ts';
+import { evidence, lastRound, readings, rules } from './a-board.ts';
+
+/** A shed in summer; months of the middle United States. */
+const summer = (days: number) => ({ days, airs: [{ days, emcPct: 12.6, tempC: 20 }] });
+const gravityOf = (id: string): number =>
+  builtInSpecies.find((each) => each.id === id)!.basicSpecificGravity!;
+const airDried = builtInEndUses.find(({ id }) => id === 'air-dried-stock')!;
+const shed = { name: 'the shed', kind: 'open-shed', emcPct: 12.6, month: 7 } as const;
+
+const judge = (
+  of: Reading[],
+  thicknessMm: number,
+  prior: PriorNow | null,
+  previous: ReturnType<typeof lastRound> | null = null,
+) =>
+  judgeBoard(
+    evidence(of, {
+      board: { thicknessMm, lengthMm: 3000 },
+      endUse: airDried,
+      place: shed,
+      prior,
+      previous: previous && { ...previous, moved: true },
+    }),
+  );
+
+describe('a first round is checked against what is possible', () => {
+  const oak = priorNow(54, gravityOf('oak-white'), summer(60))!;
+  const flat = readings([14, 14], [14.5, 14.5]);
+
+  // The board: 54 mm white oak, sawn 60 days ago, with 14 and 14.5 % in shell and core.
+  test('54 mm white oak, sawn 60 days ago: no such board is at 14% through', () => {
+    expect(oak.core.pct).toBeGreaterThan(32);
+    const { call, reasons, readings: judged } = judge(flat, 54, oak);
+    expect(call).toBe('probe-again');
+    expect(rules(judged).flat()).toContain('dry-too-soon');
+    const said = reasons.map((each) => inEnglish(each)).join(' ');
+    for (const reason of ['short pins', 'sawing date', 'species', 'fresh cut'])
+      expect(said.toLowerCase()).toContain(reason);
+    expectWhole(reasons);
+    // Without the check the same round is ready.
+    expect(judge(flat, 54, null).call).toBe('ready');
+  });
+
+  test('the same board after two years is believed', () => {
+    const { call } = judge(flat, 54, priorNow(54, gravityOf('oak-white'), summer(730)));
+    expect(call).toBe('ready');
+  });
+
+  test('thin boards of a light wood dry so far in a summer', () => {
+    const pine = priorNow(25, gravityOf('pine-eastern-white'), summer(90))!;
+    expect(rules(judge(flat, 25, pine).readings).flat()).toEqual([]);
+  });
+
+  // The board: 7.6 % in a shed whose lowest EMC is 11.2 %.
+  test('no board is at 7.6% where the air never got below an EMC of 11.2%', () => {
+    const airs = [11.2, 12.6, 13].map((emcPct) => ({ days: 200, emcPct, tempC: 15 }));
+    const prior = priorNow(27, gravityOf('oak-white'), { days: 600, airs })!;
+    const { call, readings: judged, reasons } = judge(readings([7.5, 7.6], [7.6, 7.7]), 27, prior);
+    expect(call).toBe('probe-again');
+    expect(rules(judged).flat()).toContain('drier-than-its-air');
+    expect(reasons.map((each) => inEnglish(each)).join(' ')).toContain('lowest EMC 11.2%');
+    expect(rules(judge(readings([11, 11], [11.1, 11.1]), 27, prior).readings).flat()).toEqual([]);
+  });
+
+  test('a later round is compared with the one before instead', () => {
+    const later = judge(flat, 54, oak, lastRound(14, 14.4, '2026-05-01T10:00:00Z'));
+    expect(rules(later.readings).flat()).not.toContain('dry-too-soon');
+  });
+});
+
+describe('what a board should have before any reading', () => {
+  test('falls with the days, and is unknown without air, specific gravity or a day of sawing not long ago', () => {
+    const at = (days: number) => priorNow(27, 0.5, summer(days))!.average.pct;
+    expect(at(200)).toBeLessThan(at(30));
+    expect(priorNow(27, null, summer(30))).toBeNull();
+    expect(priorNow(27, 0.5, { days: 30, airs: [] })).toBeNull();
+    expect(priorNow(27, 0.5, summer(2000))).toBeNull();
+  });
+});
