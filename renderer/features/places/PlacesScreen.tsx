@@ -5,6 +5,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Screen } from '../../ui/Screen.tsx';
+import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
 import { PlaceCard } from './PlaceCard.tsx';
 import { PlaceForm } from './PlaceForm.tsx';
@@ -51,6 +52,7 @@ export function PlacesScreen() {
           )
         }
       </Await>
+      <SourcesLink part="air" />
       {form !== 'closed' && (
         <PlaceForm
           place={form === 'new' ? null : form}
