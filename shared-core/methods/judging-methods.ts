@@ -1,4 +1,5 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
+import { HARM, UNEVEN_HARM } from '../probing/calls/decide.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
@@ -16,7 +17,7 @@ export const callMethods = (): MethodPart =>
     'calls',
     message('methods.calls.title'),
     [
-      message('methods.calls.ready'),
+      message('methods.calls.ready', { harmChancePct: 100 * HARM, unevenChancePct: 100 * UNEVEN_HARM }),
       message('methods.calls.others'),
       message('methods.calls.profile'),
       message('methods.calls.depth'),

@@ -1,6 +1,9 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
+import { HARM, THIN_MM, UNEVEN_BY_POINTS, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
+import { STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
@@ -10,8 +13,13 @@ import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
-import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
+import {
+  LEAST_METER_PCT,
+  SPECIES_SPREAD,
+  USUAL_METER_SD_PCT,
+} from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
+import { PRIOR_SD_PCT } from '../wood/moisture/meter-bias.ts';
 import { SCATTER_DEGREES } from '../wood/moisture/spot-scatter.ts';
 import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C } from '../wood/moisture/temperature.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
@@ -100,4 +108,25 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
     means: message('methods.numbers.between-rounds'),
     value: BETWEEN_ROUNDS_PCT,
   },
+  { constant: 'HARM', means: message('methods.numbers.harm'), value: HARM },
+  { constant: 'UNEVEN_HARM', means: message('methods.numbers.uneven-harm'), value: UNEVEN_HARM },
+  { constant: 'UNEVEN_BY_POINTS', means: message('methods.numbers.uneven-by'), value: UNEVEN_BY_POINTS },
+  { constant: 'WORTH_PROBING', means: message('methods.numbers.worth-probing'), value: WORTH_PROBING },
+  { constant: 'THIN_MM', means: message('methods.numbers.thin'), value: THIN_MM },
+  { constant: 'ASSUMED_PIN_MM', means: message('methods.numbers.assumed-pin'), value: ASSUMED_PIN_MM },
+  { constant: 'AVERAGE_FROM', means: message('methods.numbers.average-least'), value: AVERAGE_FROM },
+  {
+    constant: 'AVERAGE_TO',
+    means: message('methods.numbers.average-most'),
+    value: Math.round(100 * AVERAGE_TO) / 100,
+  },
+  { constant: 'STEEPNESS', means: message('methods.numbers.steepness'), value: STEEPNESS.mean },
+  { constant: 'STEEPNESS', means: message('methods.numbers.steepness-sd'), value: STEEPNESS.sd },
+  { constant: 'SURFACE_SD_PCT', means: message('methods.numbers.surface-sd-points'), value: SURFACE_SD_PCT },
+  { constant: 'USUAL_METER_SD_PCT', means: message('methods.numbers.meter-sd'), value: USUAL_METER_SD_PCT },
+  { constant: 'SPECIES_SPREAD', means: message('methods.numbers.species-spread'), value: SPECIES_SPREAD },
+  { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-meter'), value: PRIOR_SD_PCT.meter },
+  { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-species'), value: PRIOR_SD_PCT.species },
+  { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-both'), value: PRIOR_SD_PCT.both },
+  { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-board'), value: PRIOR_SD_PCT.board },
 ];

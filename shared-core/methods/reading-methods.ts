@@ -1,3 +1,5 @@
+import { THIN_MM } from '../probing/calls/decide.ts';
+import { ASSUMED_PIN_MM } from '../probing/readings/plan-basis.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
 import { correctReading } from '../wood/moisture/correction.ts';
@@ -42,6 +44,7 @@ export const correctionMethods = (): MethodPart =>
       }),
       message('methods.correction.frozen', { frozenPct: FROZEN_FROM_PCT }),
       message('methods.correction.wet', { saturationPct: FIBER_SATURATION_PCT, leastPct: LEAST_METER_PCT }),
+      message('methods.correction.bias'),
       message('methods.correction.checks', { leastChecks: LEAST_FOR_A_LINE }),
       message('methods.correction.learned', {
         meterPoints: PRIOR_SD_PCT.meter,
@@ -122,7 +125,7 @@ export const depthMethods = (): MethodPart =>
     message('methods.depth.title'),
     [
       message('methods.depth.parabola'),
-      message('methods.depth.pins'),
+      message('methods.depth.pins', { pinMm: ASSUMED_PIN_MM, thinMm: THIN_MM }),
       message('methods.depth.ends', { clearanceDistanceMm: END_CLEARANCE_MM }),
       message('methods.depth.scatter', { dryPoints: spotScatterPct(0), degrees: SCATTER_DEGREES }),
     ],

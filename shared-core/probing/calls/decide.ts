@@ -11,17 +11,17 @@ import { shrinkageToCome } from './shrinkage-to-come.ts';
 import { spotsLacking } from './spots-read.ts';
 
 /** Ready is called where the chance that it is too wet to work is below this. */
-const HARM = 0.1;
+export const HARM = 0.1;
 /** The same for a shell–core difference that does harm, which nobody sees before the wood is cut. */
-const UNEVEN_HARM = 0.05;
+export const UNEVEN_HARM = 0.05;
 /** A shell–core difference does harm from so far above its limit, points of MC. Common practice, no source. */
-const UNEVEN_BY_POINTS = 1;
+export const UNEVEN_BY_POINTS = 1;
 /** More readings are asked for where they change the call at least this often. Common practice, no source. */
-const WORTH_PROBING = 0.2;
+export const WORTH_PROBING = 0.2;
 /** More readings of each depth than this are not asked for. */
 const MOST_EXTRA = 4;
 /** In a board up to this thick pins at a fifth to a third of it tell the average, and no more is asked. Common practice, no source. */
-const THIN_MM = 30;
+export const THIN_MM = 30;
 /** Surer than this a side is not called probable. */
 const SURE = 0.9;
 

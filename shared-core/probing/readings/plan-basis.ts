@@ -23,13 +23,13 @@ export const PAIRS: PlanBasis = { faces: 'pairs', core: null, pins: null };
  * How far pins of unknown length go in, mm: 5/16 in, as on most hand-held meters (common practice, no source), and as the
  * electrodes that the published resistances were measured with (W. L. James, FPL-GTR-6).
  */
-const ASSUMED_PIN_MM = 8;
+export const ASSUMED_PIN_MM = 8;
 
 /** Up to this thickness one depth tells the average of a board well enough, mm. Common practice, no source. */
 const THIN_MM = 30;
 /** At a fifth to a third of the thickness pins read about the average, as parts of it. Common practice, no source. */
-const AVERAGE_FROM = 1 / 5;
-const AVERAGE_TO = 1 / 3;
+export const AVERAGE_FROM = 1 / 5;
+export const AVERAGE_TO = 1 / 3;
 /** E. M. Wengert, woodworkingnetwork.com, "All about moisture meters": about a quarter of the thickness for the average. */
 const AVERAGE_AT = 1 / 4;
 /** Tips this deep, as a part of the thickness, are 99 % of the way from the face's value to the middle's by a parabola. */

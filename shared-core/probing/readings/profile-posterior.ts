@@ -68,10 +68,10 @@ const ALWAYS_FULLY_IN = 0.2;
  * (`tests/bench/calls-by-harm.bench.ts` draws such boards). With a surface at the EMC and a constant diffusivity it would be
  * π/2 (Crank, The Mathematics of Diffusion, 1975, eq. 4.17, from memory).
  */
-const STEEPNESS = { mean: 1.3, sd: 0.45 } as const;
+export const STEEPNESS = { mean: 1.3, sd: 0.45 } as const;
 /** How far the air of the last weeks strays from its month's, and the surface from its average of some days, % MC. Common practice, no source. */
 const AIR_SD_PCT = 1;
-const SURFACE_SD_PCT = 1.2;
+export const SURFACE_SD_PCT = 1.2;
 /** Where the air is not known the board is this far above its EMC, give or take, % MC. Common practice, no source. */
 const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
 

@@ -20,7 +20,7 @@ function nearTheEndsPct(mcPct: number): number {
   return wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
-const SPECIES_SPREAD = 0.07;
+export const SPECIES_SPREAD = 0.07;
 /** A % of an unknown scale may be that of the board's own species as well as the usual one: half that share. */
 const SCALE_UNKNOWN_SHARE = 0.5 * SPECIES_SPREAD;
 /** Where nobody knows whether the meter corrects for temperature itself: this part of the shift may be too much. */

@@ -79,6 +79,8 @@ export const methods = {
     'Your oven-dry checks of a species replace the published correction once they predict better. At least {leastChecks} are needed for a line.',
   'methods.correction.learned':
     'Dried pieces and weighed sample boards shift the readings of their meter and their species. The model is hierarchical and normal. Standard deviations known beforehand: {meterPoints} by meter, {speciesPoints} by species, {bothPoints} by both, {boardPoints} from board to board.',
+  'methods.correction.bias':
+    'Oven-dry checks, weighed boards and boards at equilibrium tell how far a meter is off: by meter, by species, and by board. A hierarchical normal model weighs them.',
   'methods.correction.source':
     'W. L. James, FPL-GTR-6, 1988, Figure 5, as digitized in open code. Pfaff and Garrahan, Forest Products Journal 36(3), 1986, from open code. Forsén and Tarvainen, VTT Publications 420, 2000, abstract. Wood Handbook, chapter 13. Bound water: FPL-GTR-6.',
 
@@ -98,12 +100,13 @@ export const methods = {
   'methods.depth.title': 'Depth and the profile of a board',
   'methods.depth.parabola':
     'Across a drying board moisture is close to a parabola. Its average is two thirds of the way from shell to core. Pins at 21% of the thickness meet that average.',
-  'methods.depth.pins': 'Bare pins read the wettest layer that they touch.',
+  'methods.depth.pins':
+    'Bare pins read the wettest layer that they touch. Pins of unknown length are taken to be {pinMm} long. In boards up to {thinMm} one depth tells the average.',
   'methods.depth.ends': 'Spots stay {clearanceDistanceMm} from the ends where the board is long enough.',
   'methods.depth.scatter':
     'Readings at one depth differ by {dryPoints} in dry wood, and in proportion above. That is known beforehand as well as {degrees} spare readings would tell.',
   'methods.depth.source':
-    'Parabola: arithmetic. Pin depth: EN 13183-2 and Dry Kiln Operator’s Manual (from memory). Scatter: common practice, no source.',
+    'Parabola: arithmetic. Steepness of the profile: the drying model. Pin depth: EN 13183-2 and Dry Kiln Operator’s Manual (from memory). Scatter: common practice, no source.',
 
   'methods.drying.title': 'Drying model and forecast',
   'methods.drying.law':
@@ -138,7 +141,7 @@ export const methods = {
 
   'methods.calls.title': 'Calls',
   'methods.calls.ready':
-    'Ready: the average is in the target. Wetter than target and tolerance has a chance below 10%. A shell–core difference 1 point over its limit has a chance below 5%.',
+    'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. The chance of a harmful shell–core difference is below {unevenChancePct}.',
   'methods.calls.profile':
     'Average and core: least squares over three shapes of profile. Before any reading, core less surface is 1.3 ± 0.45 times the board’s distance from its EMC.',
   'methods.calls.depth':
@@ -245,4 +248,21 @@ export const methods = {
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
   'methods.numbers.own-pace': 'Share of its own pace that a board keeps',
   'methods.numbers.between-rounds': 'Air between rounds, points',
+  'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
+  'methods.numbers.uneven-harm': 'The same for the shell–core difference',
+  'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',
+  'methods.numbers.worth-probing': 'Readings are asked for where they change the call this often',
+  'methods.numbers.thin': 'Thickness up to which one depth tells the average, mm',
+  'methods.numbers.assumed-pin': 'Pin length where it is not known, mm',
+  'methods.numbers.average-least': 'Pins read the average from this share of the thickness',
+  'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
+  'methods.numbers.steepness': 'Core less surface, times the average above the EMC',
+  'methods.numbers.steepness-sd': 'The same, its spread',
+  'methods.numbers.surface-sd-points': 'Surface, from its average of some days, points',
+  'methods.numbers.meter-sd': 'Hand-held meter, from board to board, points',
+  'methods.numbers.species-spread': 'Spread between species without a curve, share of MC',
+  'methods.numbers.bias-meter': 'Bias of a meter, spread beforehand, points',
+  'methods.numbers.bias-species': 'Bias of a species’ correction, spread beforehand, points',
+  'methods.numbers.bias-both': 'Bias of a meter on a species, spread beforehand, points',
+  'methods.numbers.bias-board': 'From board to board, spread beforehand, points',
 } as const;

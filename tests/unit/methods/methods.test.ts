@@ -53,6 +53,9 @@ const NO_METHOD = [
   'DEPTHS',
   'DAMAGED',
   'MOST_TYPED_PCT',
+  'PAIRS',
+  'EXTRA_SPOTS',
+  'NEVER_OFF',
   // Mathematics.
   'Z_90',
   'MOST_MC_PCT',
