@@ -15,7 +15,7 @@ const dayAfter = (days: number) => new Date(startMs + days * DAY_MS).toISOString
 /** Wood comes to about 15 % in it, all year. */
 const dampAir = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.78 }));
 
-withYardOfTwo();
+withYardOfTwo({ thicknessMm: 27 });
 
 async function addBoard(changes: Partial<NewBoard>, code = 'NEW-01'): Promise<number> {
   const [board] = await yard.command('boards.add', [{ ...yard.board(code), ...changes }]);

@@ -19,7 +19,7 @@ const SOUND = [12, 12, 12, 16, 12, 12, 12, 12];
 // Some hundred readings are committed to a real file, one by one.
 vi.setConfig({ testTimeout: 30_000 });
 
-withYardOfTwo();
+withYardOfTwo({ thicknessMm: 27 });
 let idOf: Map<string, number>;
 beforeEach(async () => {
   await yard.command(

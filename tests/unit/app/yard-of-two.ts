@@ -9,6 +9,7 @@ import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
 
@@ -68,13 +69,20 @@ const description: MeterDescription = {
   origin: 'self-described',
 };
 
-type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'>;
+type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'> & {
+  /** With boards of 27 mm, values are typed from a meter whose pins reach their middle. */
+  thicknessMm?: 16 | 27;
+};
 
 /**
  * The whole app on a real yard file in a new folder, with a clock that the test turns, one stack of two walnut boards
  * in a shop at 20 °C and 40 % RH, and a meter in the test's hand.
  */
-export async function yardOfTwo({ forecastAfterMs = 20, simulatesInOwnYard = false }: YardOptions = {}) {
+export async function yardOfTwo({
+  forecastAfterMs = 20,
+  simulatesInOwnYard = false,
+  thicknessMm = 16,
+}: YardOptions = {}) {
   const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
   const meter = new HandHeldMeter();
   const faults: unknown[] = [];
@@ -117,7 +125,7 @@ export async function yardOfTwo({ forecastAfterMs = 20, simulatesInOwnYard = fal
     stackId: stack.id,
     speciesId: 'walnut-black',
     // 8 mm, the pins of nobody knows which meter, reach their middle.
-    thicknessMm: 16,
+    thicknessMm,
     widthMm: 200,
     lengthMm: 2400,
     sawnOn: null,
@@ -131,6 +139,10 @@ export async function yardOfTwo({ forecastAfterMs = 20, simulatesInOwnYard = fal
     note: '',
   });
   const boards = await command('boards.add', [board('WAL-01'), board('WAL-02')]);
+  if (thicknessMm === 27) {
+    const pins = { lengthMm: 30, insulated: true };
+    await command('meters.add', { name: 'Hammer probe', profile: { ...unknownProfile, pins } });
+  }
 
   return {
     app,
