@@ -1,8 +1,9 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
-import { HARM, UNEVEN_HARM } from '../probing/calls/decide.ts';
+import { HARM, THIN_MM, UNEVEN_HARM } from '../probing/calls/decide.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
 import { constantMassRules } from '../wood/moisture/oven-dry.ts';
@@ -19,8 +20,8 @@ export const callMethods = (): MethodPart =>
     [
       message('methods.calls.ready', { harmChancePct: 100 * HARM, unevenChancePct: 100 * UNEVEN_HARM }),
       message('methods.calls.others'),
-      message('methods.calls.profile'),
-      message('methods.calls.depth'),
+      message('methods.calls.profile', { steepness: STEEPNESS.mean, steepnessSd: STEEPNESS.sd }),
+      message('methods.calls.depth', { shortestMm: SHORTEST_PINS_MM, thinMm: THIN_MM }),
       message('methods.calls.half-point', {
         nearPoints: NEVER_QUITE_PCT,
         indoorsPct: DRY_ENOUGH_FOR_INDOORS_PCT,

@@ -3,7 +3,7 @@ import { HARM, THIN_MM, UNEVEN_BY_POINTS, UNEVEN_HARM, WORTH_PROBING } from '../
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
-import { STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
+import { SHORTEST_PINS_MM, STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
@@ -129,4 +129,5 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
   { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-species'), value: PRIOR_SD_PCT.species },
   { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-both'), value: PRIOR_SD_PCT.both },
   { constant: 'PRIOR_SD_PCT', means: message('methods.numbers.bias-board'), value: PRIOR_SD_PCT.board },
+  { constant: 'SHORTEST_PINS_MM', means: message('methods.numbers.shortest-pins'), value: SHORTEST_PINS_MM },
 ];

@@ -56,7 +56,7 @@ const EXPONENTS = [1.7, 2.5, 3.5] as const;
  * Where only the plan says how deep the pins went they may have been too short for it: the shortest pins, mm, and those
  * that most meters have. Common practice, no source.
  */
-const SHORTEST_PINS_MM = 5;
+export const SHORTEST_PINS_MM = 5;
 const USUAL_PINS_MM = 8;
 /** Where longer ones ended, as a part of the way from the usual ones to the planned depth. */
 const REACHES = [0.33, 0.67, 1] as const;

@@ -143,9 +143,9 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. The chance of a harmful shell–core difference is below {unevenChancePct}.',
   'methods.calls.profile':
-    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is 1.3 ± 0.45 times the board’s distance from its EMC.',
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC.',
   'methods.calls.depth':
-    'Where only the plan gives a depth, the pins may be as short as 5 mm. A board above 30 mm is never ready on a core that no pins reached.',
+    'Where only the plan gives a depth, the pins may be as short as {shortestMm}. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.others':
     'Bring in: too wet, and by the forecast, or by its lowest EMC, this place won’t dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
   'methods.calls.half-point':
@@ -265,4 +265,5 @@ export const methods = {
   'methods.numbers.bias-species': 'Bias of a species’ correction, spread beforehand, points',
   'methods.numbers.bias-both': 'Bias of a meter on a species, spread beforehand, points',
   'methods.numbers.bias-board': 'From board to board, spread beforehand, points',
+  'methods.numbers.shortest-pins': 'Shortest pins, where only the plan gives a depth, mm',
 } as const;
