@@ -31,7 +31,7 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../shared-core/wood/drying/drying-model.ts';
-import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInEndUses } from '../../shared-core/wood/species/built-in.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
@@ -95,7 +95,7 @@ function drawTruth(random: Random, thicknessMm: number): Truth | null {
   const wasMoved = random.uniform() < 0.25;
   const startPct = wasMoved ? wantedPct + 1 + 5 * random.uniform() : 28;
   const days = wasMoved ? 60 : 600;
-  const { diffusivity, surface } = priorPace;
+  const { surface } = priorPace;
   const observeS = Array.from({ length: days }, (_, day) => (day + 1) * DAY_S);
   const factor = (prior: typeof surface) => prior.median * Math.exp(prior.logSd * random.normal());
   const face = factor(surface);
@@ -105,7 +105,7 @@ function drawTruth(random: Random, thicknessMm: number): Truth | null {
     tables,
     startPct: parabolicStart(grid, startPct, 0.93),
     segments: weather(random, days, emcPct, place.noisePct),
-    diffusivityFactor: factor(diffusivity),
+    diffusivityFactor: factor(priorDiffusivity(null)),
     faceFactors: [face, face],
     tolerancePct: 0.05,
     observeS,

@@ -12,6 +12,7 @@
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import type { DryingBoard } from '../../shared-core/wood/drying/history-fit.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
+import { dryingClassOf } from '../../shared-core/wood/species/drying-class.ts';
 import { forecastDays, geometricMean, MOST_DAYS } from './drying-days.ts';
 import { middleWest, stationYear, steadyAir, unsure } from './typical-years.ts';
 
@@ -318,6 +319,7 @@ const boardOf = ({ species, thicknessMm, month, air, startPct }: DryingRecord): 
   const known = builtInSpecies.find(({ id }) => id === species);
   return {
     thicknessMm,
+    dryingClass: known ? dryingClassOf(known) : null,
     basicSpecificGravity: typeof species === 'number' ? species : known!.basicSpecificGravity,
     start: { atMs, mcPct: startPct, logSd: startPct === null ? 0.3 : 0.1, shellRatio: 1 },
     stays: [{ fromMs: atMs, air }],

@@ -29,10 +29,11 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../shared-core/wood/drying/drying-model.ts';
-import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import type { MeterScale } from '../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
+import { dryingClassOf } from '../../shared-core/wood/species/drying-class.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 
 const BOARDS = 10;
@@ -171,7 +172,8 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
       startPct: parabolicStart(grid, start, 0.95),
       segments,
       diffusivityFactor:
-        priorPace.diffusivity.median * Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
+        priorDiffusivity(dryingClassOf(species)).median *
+        Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
       faceFactors: [face, face],
       emcOffsetPct: pace.emc + 0.3 * random.normal(),
       tolerancePct: 0.05,

@@ -4,22 +4,16 @@
  *
  * The table's two ends are for lumber stacked at the best and at the worst time of year; climate, stack and yard are
  * not stated. Here a yard in the northern United States (Madison), every month of stacking, and the middle of the prior,
- * whose medians were chosen on this and two other sources (`tests/bench/drying-prior.bench.ts`). One pair of them serves
- * eight species and twelve months, with days that are three quarters of the table's on average. Fewer days are expected:
- * the Forest Products Laboratory writes of a similar table that its periods "apply particularly to hand-stacked piles varying in
- * width from 6 to 16 feet", and that narrow packages "would presumably dry in shorter periods" (Technical Note 233, 1960;
- * looked up, without its table). Medians chosen without this table give 0.58 of its days.
+ * whose medians by class were chosen on this and other sources (`tests/bench/drying-prior.bench.ts`). Of a similar table
+ * the Forest Products Laboratory writes that its periods "apply particularly to hand-stacked piles varying in width from 6
+ * to 16 feet" (Technical Note 233, 1960; looked up, without its table).
  */
 import { expect, test } from 'vitest';
-import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { daysUntil, greenBoard, madison, months, rietzPage } from './published-drying-days.ts';
 
-const { diffusivity, surface } = priorPace;
-const table = rietzPage.map(([species, gravity, greenPct, shortest, longest]) => {
-  const days = months.map((month) =>
-    daysUntil(greenBoard(madison, month, gravity, greenPct), diffusivity.median, surface.median, 20),
-  );
-  return { species, fastest: Math.min(...days) / shortest, slowest: Math.max(...days) / longest };
+const table = rietzPage.map(([name, species, shortest, longest]) => {
+  const days = months.map((month) => daysUntil(greenBoard(madison, month, species), 20));
+  return { species: name, fastest: Math.min(...days) / shortest, slowest: Math.max(...days) / longest };
 });
 
 // The table itself spans a factor of three to four for each species.

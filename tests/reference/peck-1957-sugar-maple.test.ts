@@ -3,17 +3,14 @@
  * Laboratory Report 2086 (1957); summary looked up: stock 1 inch thick "was air dried in packages in Upper Michigan to a
  * moisture content of 20 percent in 40 to 205 days. The mean air-drying period was about 90 days."
  *
- * Measured; one of the three sources that the prior's medians were chosen on (`tests/bench/drying-prior.bench.ts`). Chosen
- * without it, they give 1.6 times its days. Not stated in the summary, and added here: monthly means near those of
- * Marquette, basic gravity and green moisture (`published-drying-days.ts`). Each forecast is of a board that was never
- * probed.
+ * Measured; one of the sources that the prior's medians were chosen on (`tests/bench/drying-prior.bench.ts`). Not stated in
+ * the summary, and added here: monthly means near those of Marquette, basic gravity and green moisture
+ * (`published-drying-days.ts`). Each forecast is of a board that was never probed.
  */
 import { expect, test } from 'vitest';
 import { daysForecast, greenBoard, months, peck, upperMichigan } from './published-drying-days.ts';
 
-const byMonth = months.map((month) =>
-  daysForecast(greenBoard(upperMichigan, month, peck.gravity, peck.greenPct), 20),
-);
+const byMonth = months.map((month) => daysForecast(greenBoard(upperMichigan, month, peck.species), 20));
 const over = (pick: (each: (typeof byMonth)[number]) => number): number[] => byMonth.map(pick);
 
 test('the fastest stock of 40 days and the slowest of 205 are within the 10 to 90 % of some month of stacking', () => {

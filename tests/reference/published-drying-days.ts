@@ -9,9 +9,10 @@ import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
   type DryingBoard,
-  priorPace,
+  dryingPrior,
   runBoard,
 } from '../../shared-core/wood/drying/history-fit.ts';
+import type { DryingClass } from '../../shared-core/wood/species/drying-class.ts';
 import { worked } from '../unit/worked.ts';
 
 const yearOf = (tempC: readonly number[], rh: readonly number[]): MonthlyAir =>
@@ -30,39 +31,40 @@ export const upperMichigan = yearOf(
 /** A heated house; from memory. */
 export const house = yearOf(Array<number>(12).fill(21), Array<number>(12).fill(0.4));
 
+/** A species as its days were published: class, basic specific gravity, green % MC. */
+type Published = readonly [dryingClass: DryingClass, basicSpecificGravity: number, greenPct: number];
+
 /** A board whose days of drying were published. 1 inch nominal is sawn somewhat fuller: 28 mm unless given. */
 export const greenBoard = (
   air: MonthlyAir,
   month: number,
-  basicSpecificGravity: number,
-  greenPct: number,
+  [dryingClass, basicSpecificGravity, greenPct]: Published,
   thicknessMm = 28,
 ): DryingBoard => {
   const atMs = Date.UTC(2021, month, 1);
   return {
     thicknessMm,
     basicSpecificGravity,
+    dryingClass,
     start: { atMs, mcPct: greenPct, logSd: 0.15, shellRatio: 1 },
     stays: [{ fromMs: atMs, air }],
   };
 };
 
-/** Days, with their fraction, until a board with these factors has come to a moisture content; infinite after 1000. */
+const MOST_DAYS = 1000;
+
+/**
+ * Days, with their fraction, until a board has come to a moisture content; infinite after 1000.
+ *
+ * @param theta  values of `dryingParameters`: the middle of its prior unless given
+ */
 export function daysUntil(
   board: DryingBoard,
-  diffusivityFactor: number,
-  surfaceFactor: number,
   untilPct: number,
+  theta: readonly number[] = dryingPrior(board).mean,
 ): number {
-  const { atMs, mcPct } = board.start;
-  const theta = [
-    Math.log(diffusivityFactor),
-    Math.log(surfaceFactor),
-    Math.log(mcPct!),
-    0,
-    priorPace.exponent.mean,
-  ];
-  const daily = Array.from({ length: 1000 }, (_, i) => atMs + i * DAY_MS);
+  const { atMs } = board.start;
+  const daily = Array.from({ length: MOST_DAYS }, (_, i) => atMs + i * DAY_MS);
   const { averagePct } = runBoard(
     boardModel(board),
     theta,
@@ -104,26 +106,26 @@ export function daysForecast(
 export const months = Array.from({ length: 12 }, (_, month) => month);
 
 /**
- * Wood, basic specific gravity, green % MC (heartwood and sapwood mixed; Wood Handbook, Tables 5-3 and 4-1, from memory);
- * days to 20 % where stacked at the best and at the worst time of year (`drying-rietz-page.test.ts`).
+ * Species, class, basic specific gravity, green % MC (heartwood and sapwood mixed; Wood Handbook, Tables 5-3 and 4-1, from
+ * memory); days to 20 % where stacked at the best and at the worst time of year (`drying-rietz-page.test.ts`).
  */
-export const rietzPage: readonly (readonly [string, number, number, number, number])[] = [
-  ['black walnut', 0.51, 85, 70, 200],
-  ['black cherry', 0.47, 60, 70, 200],
-  ['northern red oak', 0.56, 75, 70, 200],
-  ['white oak', 0.6, 72, 80, 250],
-  ['sugar maple', 0.56, 68, 50, 200],
-  ['white ash', 0.55, 45, 60, 200],
-  ['yellow-poplar', 0.4, 95, 40, 150],
-  ['eastern white pine', 0.34, 130, 60, 200],
+export const rietzPage: readonly (readonly [string, Published, fewest: number, most: number])[] = [
+  ['black walnut', ['dense-hardwood', 0.51, 85], 70, 200],
+  ['black cherry', ['dense-hardwood', 0.47, 60], 70, 200],
+  ['northern red oak', ['upland-oak', 0.56, 75], 70, 200],
+  ['white oak', ['upland-oak', 0.6, 72], 80, 250],
+  ['sugar maple', ['maple', 0.56, 68], 50, 200],
+  ['white ash', ['ring-porous', 0.55, 45], 60, 200],
+  ['yellow-poplar', ['light-hardwood', 0.4, 95], 40, 150],
+  ['eastern white pine', ['pine', 0.34, 130], 60, 200],
 ];
 
-/** Sugar maple to 20 % (`peck-1957-sugar-maple.test.ts`): gravity and green % MC as above, days. */
-export const peck = { gravity: 0.56, greenPct: 68, fastest: 40, mean: 90, slowest: 205 };
+/** Sugar maple to 20 % (`peck-1957-sugar-maple.test.ts`): as above, days. */
+export const peck = { species: ['maple', 0.56, 68] as Published, fastest: 40, mean: 90, slowest: 205 };
 
-/** Wood, gravity, green % MC as above; least and most days to 10 % indoors (`miceli-1982-hardwoods-at-home.test.ts`). */
-export const miceli: readonly (readonly [string, number, number, number, number])[] = [
-  ['silver maple', 0.44, 80, 90, 90],
-  ['black cherry', 0.47, 60, 90, 90],
-  ['white oak', 0.6, 72, 90, 150],
+/** As above; least and most days to 10 % indoors (`miceli-1982-hardwoods-at-home.test.ts`). */
+export const miceli: readonly (readonly [string, Published, least: number, most: number])[] = [
+  ['silver maple', ['maple', 0.44, 80], 90, 90],
+  ['black cherry', ['dense-hardwood', 0.47, 60], 90, 90],
+  ['white oak', ['upland-oak', 0.6, 72], 90, 150],
 ];

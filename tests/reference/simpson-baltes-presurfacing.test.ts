@@ -8,16 +8,13 @@
  * Tolerance: a factor of two, since thickness, season and end point are not in the abstract.
  */
 import { expect, test } from 'vitest';
-import { priorPace } from '../../shared-core/wood/drying/history-fit.ts';
 import { daysUntil, greenBoard, madison, months } from './published-drying-days.ts';
-
-const { diffusivity, surface } = priorPace;
 
 test('an eighth of an inch less takes about a tenth off the time', () => {
   const total = (thicknessMm: number): number =>
     months.reduce((sum, month) => {
-      const board = greenBoard(madison, month, 0.56, 75, thicknessMm);
-      return sum + daysUntil(board, diffusivity.median, surface.median, 20);
+      const board = greenBoard(madison, month, ['upland-oak', 0.56, 75], thicknessMm);
+      return sum + daysUntil(board, 20);
     }, 0);
   const saved = 1 - total(25.4) / total(25.4 + 3.175);
   expect(saved).toBeGreaterThan(0.05);

@@ -16,6 +16,7 @@ import {
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
+import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -98,6 +99,7 @@ export function boardToForecast(
       board: {
         thicknessMm: row.thicknessMm,
         basicSpecificGravity: species.basicSpecificGravity,
+        dryingClass: dryingClassOf(species),
         start,
         stays: stays.flatMap((stay, index): Stay[] => {
           const { fromMs, place } = stay;

@@ -1,6 +1,8 @@
 import { DAY_S } from '../../time.ts';
 import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
-import { priorPace } from '../../wood/drying/history-fit.ts';
+import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
+import { dryingClassOf } from '../../wood/species/drying-class.ts';
+import type { Species } from '../../wood/species/species.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
 import type { ShellOrCore } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
@@ -9,12 +11,17 @@ import { plannedDepthMm } from '../readings/spots.ts';
 export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
 export type Expectation = Record<ShellOrCore, Expected>;
 
-/** How fast real boards dry: the middle of what is known before any reading, and two standard deviations to either side. */
-const PACES = [-2, 0, 2].map((sds) => ({
-  diffusivity: priorPace.diffusivity.median * Math.exp(sds * priorPace.diffusivity.logSd),
-  surface: priorPace.surface.median * Math.exp(sds * priorPace.surface.logSd),
-})) as [Pace, Pace, Pace];
 type Pace = { diffusivity: number; surface: number };
+
+/** How fast real boards dry: the middle of what is known before any reading, and two standard deviations to either side. */
+function pacesOf(species: Species): [Pace, Pace, Pace] {
+  const { surface } = priorPace;
+  const diffusivity = priorDiffusivity(dryingClassOf(species));
+  return [-2, 0, 2].map((sds) => ({
+    diffusivity: diffusivity.median * Math.exp(sds * diffusivity.logSd),
+    surface: surface.median * Math.exp(sds * surface.logSd),
+  })) as [Pace, Pace, Pace];
+}
 
 /**
  * The air of each kind of place: how warm it is where nothing else is known, and how far the EMC of some weeks
@@ -60,7 +67,7 @@ export function expectationNow(
   const startPct = Float64Array.from(grid.centerM, (x) =>
     Math.min(MODEL_TOP_PCT, Math.max(1, corePct - drop * (1 - (2 * x) / grid.thicknessM) ** 2)),
   );
-  const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity));
+  const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity, priorPace.exponent.mean));
   const { emcPct } = place;
   const run = (pace: Pace, emc: number) => {
     const durationS = Math.max(1, days * DAY_S);
@@ -77,8 +84,9 @@ export function expectationNow(
     });
     return { shell: depthPct[0]![0]!, core: depthPct[1]![0]! };
   };
-  const [slow, middle, fast] = PACES.map((pace) => run(pace, emcPct));
-  const damp = run(PACES[1], emcPct + emcSdPct);
+  const paces = pacesOf(species);
+  const [slow, middle, fast] = paces.map((pace) => run(pace, emcPct));
+  const damp = run(paces[1], emcPct + emcSdPct);
 
   const expected = (depth: ShellOrCore): Expected => {
     const pct = middle![depth];

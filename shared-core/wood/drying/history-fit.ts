@@ -22,6 +22,7 @@ import {
 import { mean } from '../maths/mean.ts';
 import { mostWaterPct } from '../moisture/most-water.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../moisture/spot-scatter.ts';
+import { type DryingClass, dryingClassSchema } from '../species/drying-class.ts';
 import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
 import {
   type DryingGrid,
@@ -47,6 +48,8 @@ export const dryingBoardSchema = z.object({
   thicknessMm: z.number().min(0.5).max(1000),
   /** Null where it is not known: average density, with a wider spread. */
   basicSpecificGravity: z.number().min(0.05).max(1.4).nullable(),
+  /** Null or left out where it is not known: any wood of its density, with a wider spread. */
+  dryingClass: dryingClassSchema.nullable().optional(),
   start: z.object({
     /** The day it was sawn, or the first day anything is known of it; UTC, ms. */
     atMs: z.number(),
@@ -86,11 +89,22 @@ const tolerancePct = 0.05;
 /** A board that can be run with any values of the unknowns. */
 export type BoardModel = {
   board: DryingBoard;
+  /** On the diffusivity, for its thickness. */
+  thicknessFactor: number;
   grid: DryingGrid;
   tables: WoodTables;
 };
 
 const averageGravity = 0.5;
+
+/** 4/4, of which most published days of drying are. */
+const USUAL_THICKNESS_MM = 28;
+/**
+ * Days of drying go with the thickness to the power 1.98 in the model, whose board is a sheet without edges or checks. Records
+ * have 1.2 to 1.5 (`tests/bench/data/drying-records.csv`: the kiln equation for red oak has 1.52), and practice about 1.6, three times
+ * the days for twice the thickness (common practice, no source). Half of the difference to 1.3 is taken: 1.65.
+ */
+const THICKNESS_POWER = 0.35;
 
 /**
  * @param elsewhere   stays that it may be run through besides the board's own
@@ -102,6 +116,7 @@ export function boardModel(board: DryingBoard, elsewhere: readonly Pick<Stay, 'f
   });
   return {
     board,
+    thicknessFactor: (board.thicknessMm / USUAL_THICKNESS_MM) ** THICKNESS_POWER,
     grid: dryingGrid(board.thicknessMm, half, half ? cellsPerHalf : 2 * cellsPerHalf),
     tables: new WoodTables(board.basicSpecificGravity ?? averageGravity),
   };
@@ -141,7 +156,7 @@ export function runBoard(
       tables,
       startPct: profilePct,
       segments,
-      diffusivityFactor: factorOf(logDiffusivity),
+      diffusivityFactor: model.thicknessFactor * factorOf(logDiffusivity),
       faceFactors: [surface * faceFactors[0], surface * faceFactors[1]],
       emcOffsetPct,
       tolerancePct,
@@ -207,46 +222,73 @@ type PriorFactor = { median: number; logSd: number };
 /**
  * How fast real boards dry, as factors on the published diffusivity and on a free face.
  *
- * Medians: from days published by three sources that weigh the same, Rietz and Page (eight species in the yard), Peck (sugar
- * maple in the yard) and Miceli (three species in the house); `tests/bench/drying-prior.bench.ts`. They determine the
- * diffusivity, which is near the half of steady flow that drying wood was measured to have
- * (`sonderegger-2011-diffusion.test.ts`). The surface is left open, for it counts only while wood is wet; a round figure
- * is taken.
+ * Diffusivity: the median of each class is the one at which published days of air-drying come out right on average over its
+ * species and over their fewest and most days (`tests/bench/drying-prior.bench.ts`): Rietz and Page (eight species), the
+ * periods of 18 further species, both from memory, Peck's and Miceli's measured ones. Refractory woods have none among
+ * them: between upland and lowland oak, by their kiln schedules (from memory). That moisture should pass at about the half of
+ * steady flow is measured (`sonderegger-2011-diffusion.test.ts`). Where these days came from is W. T. Simpson and C. A.
+ * Hart, Method for Estimating Air-Drying Times of Lumber (Forest Products Journal 51, 2001; abstract read), and FPL-RN-0293
+ * (2004; abstract read), which find that species need parameters of their own.
+ *
+ * The surface is left open by those days, for it counts only while wood is wet; a round figure is taken.
  *
  * Exponent: dated records dry faster in the last third than with all of the published rise (`tests/bench/records.bench.ts`:
- * 1.9 times too slow, with 0.6 of it 1.7 times). Common practice, no source.
+ * 1.9 times too slow). Common practice, no source.
  *
- * Spreads: common practice, no source; a factor of about two either way for the wood, a little more for the stack. They
- * make the days to a moisture content vary by about 0.5 of their logarithm, as much as medians chosen without a source
- * are off for it (0.47).
+ * Spreads: species of a class differ by about 0.35 of the logarithm, and what is the stack's, the yard's and the model's by
+ * as much again; its surface by a little more. Common practice, no source.
  */
 export const priorPace: {
-  diffusivity: PriorFactor;
+  diffusivity: { medians: Record<DryingClass, number>; logSd: number; unknown: PriorFactor };
   surface: PriorFactor;
   exponent: { mean: number; sd: number };
 } = {
-  diffusivity: { median: 0.6, logSd: 0.6 },
+  diffusivity: {
+    medians: {
+      refractory: 0.22,
+      'lowland-oak': 0.17,
+      'upland-oak': 0.5,
+      'ring-porous': 0.4,
+      maple: 0.65,
+      'dense-hardwood': 0.58,
+      'light-hardwood': 0.5,
+      gum: 0.33,
+      pine: 0.5,
+      softwood: 0.65,
+      wetwood: 0.2,
+      baldcypress: 0.15,
+    },
+    logSd: Math.hypot(0.35, 0.35),
+    unknown: { median: 0.45, logSd: 0.7 },
+  },
   surface: { median: 0.1, logSd: 0.8 },
-  exponent: { mean: 0.6, sd: 0.3 },
+  exponent: { mean: 0.5, sd: 0.3 },
 };
+
+/** The factor on the published diffusivity for boards of a class; null for any wood. */
+export function priorDiffusivity(dryingClass: DryingClass | null): PriorFactor {
+  const { medians, logSd, unknown } = priorPace.diffusivity;
+  return dryingClass === null ? unknown : { median: medians[dryingClass], logSd };
+}
 
 /** How far the air where a board is may be from its place's months, % MC of EMC. Common practice, no source. */
 const ownAirSdPct = 1;
 
 /**
- * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the species is not known, and
- * wider air where a place has the average of a region.
+ * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the class or the density is
+ * not known, and wider air where a place has the average of a region.
  * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
  * memory).
  */
 export function dryingPrior(board: DryingBoard): Gaussian {
-  const { diffusivity, surface, exponent } = priorPace;
-  const known = board.basicSpecificGravity !== null;
+  const { surface, exponent } = priorPace;
+  const diffusivity = priorDiffusivity(board.dryingClass ?? null);
+  const densityLogSd = board.basicSpecificGravity === null ? 0.5 : 0;
   const { mcPct, logSd } = board.start;
   const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
   const roughPct = Math.max(...board.stays.map(({ air }) => roughnessPct(air)));
   const sd = [
-    known ? diffusivity.logSd : 0.8,
+    Math.hypot(diffusivity.logSd, densityLogSd),
     surface.logSd,
     mcPct === null ? 0.35 : logSd,
     Math.hypot(ownAirSdPct, roughPct),

@@ -31,6 +31,7 @@ const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.36 }));
 const oak: DryingBoard = {
   thicknessMm: 28,
   basicSpecificGravity: 0.56,
+  dryingClass: 'upland-oak',
   start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
   stays: [{ fromMs: sawn, air: shed }],
 };

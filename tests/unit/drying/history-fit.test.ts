@@ -22,6 +22,7 @@ const room: MonthlyAir = shed.map(() => ({ tempC: 20, rh: 0.42 }));
 const oak: DryingBoard = {
   thicknessMm: 30,
   basicSpecificGravity: 0.56,
+  dryingClass: 'upland-oak',
   start: { atMs: sawn, mcPct: null, logSd: 0.3, shellRatio: 1 },
   stays: [
     { fromMs: sawn, air: shed },
@@ -53,7 +54,7 @@ function readingsOf(
 }
 
 /** A slower board, freer faces, wetter at first, in damper air, and with a steeper law than the prior's middle. */
-const truth = [Math.log(0.33), Math.log(0.12), Math.log(80), 0.8, 0.8];
+const truth = [Math.log(0.25), Math.log(0.12), Math.log(80), 0.8, 0.8];
 
 describe('a fit', () => {
   test('without readings is the prior', () => {
@@ -221,14 +222,14 @@ describe('boards of one stack and log', () => {
   // The scalar case by hand: group variance g = P - w, sibling's estimate t with variance v;
   // group posterior precision 1/g + 1/(v + w); the board's prior adds w again.
   test('pool as a normal hierarchy does, checked by hand for one unknown', () => {
-    const [p, w, v, t] = [0.36, 0.0625, 0.05, -1.6];
+    const [p, w, v, t] = [priorPace.diffusivity.logSd ** 2, 0.0625, 0.05, -1.6];
     const only = (value: number): number[][] =>
       prior.mean.map((_, i) => prior.mean.map((_m, j) => (i === 0 && j === 0 ? value : 0)));
     const pooled = pooledPrior(prior, [{ matrix: only(1 / v), vector: [t / v, 0, 0, 0, 0] }]);
     const groupPrecision = 1 / (p - w) + 1 / (v + w);
     expect(sdOf(pooled, 0) ** 2).toBeCloseTo(1 / groupPrecision + w, 9);
     expect(pooled.mean[0]).toBeCloseTo(
-      (Math.log(priorPace.diffusivity.median) / (p - w) + t / (v + w)) / groupPrecision,
+      (Math.log(priorPace.diffusivity.medians['upland-oak']) / (p - w) + t / (v + w)) / groupPrecision,
       9,
     );
   });
