@@ -48,6 +48,7 @@ import {
 import { type Information, normalCdf, Z_90 } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
+import { dryingClassOf } from '../../shared-core/wood/species/drying-class.ts';
 import { worked } from '../unit/worked.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 import { hourlyStations, hoursOf, stationYear } from './typical-years.ts';
@@ -71,7 +72,7 @@ const SHEDS = [
 const ROOM = monthly(Array<number>(12).fill(20), (m) => 0.36 + 0.02 * Math.abs(6 - Math.abs(6 - m)));
 const OUTDOOR_USE = { minPct: 6, maxPct: 18, maxShellCorePct: 4 };
 const INDOOR_USE = { minPct: 4, maxPct: 10, maxShellCorePct: 3 };
-const gravities = builtInSpecies.flatMap(({ basicSpecificGravity }) => basicSpecificGravity ?? []);
+const species = builtInSpecies.filter(({ basicSpecificGravity }) => basicSpecificGravity !== null);
 
 /** How a true board dries, and in what. */
 type Truth = {
@@ -107,10 +108,10 @@ const TRUTHS: Record<string, Truth> = {
   'hourly weather': { ...ours, isHourly: true },
 };
 
-const yearsOfHours = hourlyStations.map(({ wmo, file }) => ({
-  air: stationYear(wmo).air,
-  hours: hoursOf(file),
-}));
+const yearsOfHours = hourlyStations.map(({ wmo, file }) => {
+  const { air, station } = stationYear(wmo);
+  return { air, days: station.days, hours: hoursOf(file) };
+});
 
 /** Stretches of six hours of the stations' typical years; indoors as `weather` has it. */
 function hourlyWeather(random: Random, stays: readonly Stay[], fromMs: number, days: number): AirSegment[] {
@@ -193,19 +194,26 @@ type Case = {
 
 type Stack = { board: DryingBoard; endUse: Case['endUse']; nowDays: number };
 
+/** Of the weather that we draw. */
+const DRAWN_DAYS = { sdPct: 1.4, lag: 0.7 };
+
 function drawStack(random: Random, { isHourly = false }: Truth): Stack {
-  const shed = isHourly ? pick(random, yearsOfHours).air : pick(random, SHEDS);
+  const { air: shed, days } = isHourly
+    ? pick(random, yearsOfHours)
+    : { air: pick(random, SHEDS), days: DRAWN_DAYS };
   const sawnMs = Date.UTC(2024, Math.floor(random.uniform() * 12), 1 + Math.floor(random.uniform() * 28));
   const nowDays = 20 + Math.floor(random.uniform() * 120);
+  const drawn = pick(random, species);
   const indoors = random.uniform() < 0.4;
   // On a day on which a stretch of weather begins.
   const moved = sawnMs + 3 * Math.floor((nowDays * (0.3 + 0.6 * random.uniform())) / 3) * DAY_MS;
   return {
     board: {
       thicknessMm: pick(random, [20, 27, 34, 52]),
-      basicSpecificGravity: pick(random, gravities),
+      basicSpecificGravity: drawn.basicSpecificGravity,
+      dryingClass: dryingClassOf(drawn),
       start: { atMs: sawnMs, mcPct: null, logSd: 0.3, shellRatio: 1 },
-      stays: [{ fromMs: sawnMs, air: shed }, ...(indoors ? [{ fromMs: moved, air: ROOM }] : [])],
+      stays: [{ fromMs: sawnMs, air: shed, days }, ...(indoors ? [{ fromMs: moved, air: ROOM }] : [])],
     },
     endUse: indoors ? INDOOR_USE : OUTDOOR_USE,
     nowDays,

@@ -6,6 +6,7 @@ import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
+import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
 import {
   assumptionsOfFaces,
@@ -26,6 +27,8 @@ import type { BoardToForecast } from './forecast-messages.ts';
 const ENTERED_AT_ONCE_DAYS = 14;
 /** How far ahead a forecast looks. */
 const HORIZON_DAYS = 730;
+/** The middle of the 1,020 stations of `seeds/weather-stations.json`. */
+const usualDays: DayToDay = { sdPct: 3.3, lag: 0.5 };
 /** As many as the forecast takes. */
 const MOST_ELSEWHERE = 20;
 /** How little of the start is assumed to be known from a first round: its readings tell the rest. */
@@ -108,6 +111,7 @@ export function boardToForecast(
           return (isBarkOffWithin ? [fromMs, barkOffMs] : [fromMs]).map((atMs) => ({
             fromMs: atMs,
             air: place.air,
+            days: dayToDayOf(place.airSource),
             faces: facesIn(sideAt(atMs), exposure(stay)),
           }));
         }),
@@ -118,7 +122,12 @@ export function boardToForecast(
       elsewhere: [...places.values()]
         .filter(({ id }) => id !== row.placeId)
         .slice(0, MOST_ELSEWHERE)
-        .map(({ id, air }) => ({ placeId: id, air, faces: facesIn(row.barkSide, laidFree) })),
+        .map(({ id, air, airSource }) => ({
+          placeId: id,
+          air,
+          days: dayToDayOf(airSource),
+          faces: facesIn(row.barkSide, laidFree),
+        })),
       horizonDays: HORIZON_DAYS,
     },
   };
@@ -210,6 +219,20 @@ function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] 
     logSd: START_LOG_SD,
     shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
   };
+}
+
+/** How single days stray from their month; not known of rooms and of months that were typed. */
+function dayToDayOf(source: AirSource | null): DayToDay | null {
+  switch (source?.kind) {
+    case 'station':
+      return source.station.days;
+    case 'file':
+      return source.days;
+    case 'region':
+      return usualDays;
+    default:
+      return null;
+  }
 }
 
 /** What is assumed of the air where nobody gave it. */

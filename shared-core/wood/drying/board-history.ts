@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { DAY_MS } from '../../time.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import { monthlyAirSchema } from '../climate/monthly-air.ts';
+import { dayToDaySchema } from '../climate/station.ts';
 import type { AirSegment } from './drying-model.ts';
 
 /** What a face of the board meets. */
@@ -29,6 +30,8 @@ export const staySchema = z.object({
   /** UTC, ms since 1970. */
   fromMs: z.number(),
   air: monthlyAirSchema,
+  /** How the EMC of single days swings there; null or left out where that is not known. */
+  days: dayToDaySchema.nullable().optional(),
   /** What face A and face B meet there; both open where not given. */
   faces: facesSchema.optional(),
 });

@@ -1,7 +1,7 @@
 /**
  * When a board will be ready for its use: where it is, and side by side if it were moved today.
  *
- * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are seven numbers.
+ * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are eight numbers.
  * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
  * agrees with the readings (importance sampling; Gelman and others, Bayesian Data Analysis, section 10.4, from memory):
  * the normal distribution of the fit is only where the points are put. Every quantile, of a moisture content or of a
@@ -18,8 +18,10 @@ import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
 import { staySchema } from './board-history.ts';
+import { comingAirSdPct, responseDays } from './coming-weather.ts';
 import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
+  averageGravity,
   boardModel,
   dryingBoardSchema,
   dryingParameters,
@@ -28,6 +30,7 @@ import {
   fitReadingSchema,
   type HistoryFit,
   modelErrorPct,
+  ownAirSdPct,
   pooledPrior,
   runBoard,
 } from './history-fit.ts';
@@ -50,7 +53,7 @@ export const forecastInputSchema = z.object({
   endUse: endUseSchema.pick({ minPct: true, maxPct: true, maxShellCorePct: true }),
   /** Other places, as if the board were moved there now; the place it is in comes before them by itself. */
   elsewhere: z
-    .array(staySchema.pick({ air: true, faces: true }).extend({ placeId: z.number().int() }))
+    .array(staySchema.pick({ air: true, days: true, faces: true }).extend({ placeId: z.number().int() }))
     .max(20),
   placeId: z.number().int(),
   horizonDays: z.number().int().min(7).max(3650),
@@ -133,7 +136,14 @@ export type Forecast = z.infer<typeof forecastSchema>;
 /** Enough that a 10 % point rests on a handful of runs. */
 const pointCount = 48;
 /** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
-const reachFactor = 1.2;
+const reachFactor = 1.1;
+
+/**
+ * How far the pace from now on may be from that of any law of ours, whatever was learned: what the model lacks shows more and
+ * more with the horizon (M. C. Kennedy and A. O'Hagan, Bayesian calibration of computer models, 2001; from memory). Common
+ * practice, no source.
+ */
+const aheadLogSd = 0.1;
 
 /** One thing that may be true of the board and the air to come, and how much it weighs; all weights add up to 1. */
 type Possibility = {
@@ -141,12 +151,14 @@ type Possibility = {
   theta: number[];
   /** Standard normal: how the air to come differs from its monthly means. */
   air: number;
-  /** What the model gets wrong on this board, % MC. */
+  /** What the model gets wrong on this board, % MC, where it is not dry: see `withError`. */
   errorPct: number;
+  /** Logarithm of how much faster it dries from now on than the model that was fitted to its past would have it. */
+  logPace: number;
   weight: number;
 };
 
-const points = normalPoints(pointCount, unknowns + 2);
+const points = normalPoints(pointCount, unknowns + 3);
 
 /** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
 function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
@@ -157,8 +169,13 @@ function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility
     theta: times(lower, point.slice(0, unknowns)).map((value, i) => posterior.mean[i]! + reach * value),
     air: point[unknowns]!,
     errorPct: modelErrorPct * point[unknowns + 1]!,
+    logPace: aheadLogSd * point[unknowns + 2]!,
   }));
 }
+
+/** The model is wrong by less where wood is dry, for so are places: in proportion below 13 % MC. */
+const errorShare = (pct: number): number => Math.min(1, Math.max(0, pct) / 13);
+const withError = (pct: number, { errorPct }: Possibility): number => pct + errorShare(pct) * errorPct;
 
 /** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
 function weightsOf(costs: readonly number[]): number[] {
@@ -201,11 +218,6 @@ function quantilesOf(possible: readonly Possibility[], values: readonly number[]
 /** Depth of the shell in a forecast: 3 mm as pins go in, but within the outer sixth of a thin board. */
 const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
 
-/** How far the air to come may be from a place's monthly means, % MC of EMC, season by season. Common practice, no source. */
-const comingAirSdPct = 0.5;
-/** The same for a place where no reading of this board was taken: how well its months describe it is unknown. */
-const untriedAirSdPct = 1;
-
 type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
 
 /** Shell for a judgment is the drier of the two faces: it is that which strains against the core. */
@@ -221,7 +233,7 @@ function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs
     shown.map((at) =>
       quantilesOf(
         possible,
-        runs.map((series, k) => value(series, at) + possible[k]!.errorPct),
+        runs.map((series, k) => withError(value(series, at), possible[k]!)),
       ),
     );
   return {
@@ -308,22 +320,27 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const untilMs = nowMs + input.horizonDays * DAY_MS;
   const aheadMs = days(nowMs, input.horizonDays, 1);
   const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= DAY_MS);
-  const places = [{ placeId: input.placeId, air: here.air, faces: here.faces }, ...input.elsewhere].map(
-    (place, index) => {
-      // Another place's air is not off by what this one's was, and no year is the mean year.
-      const tried = index === 0 && triedHere;
-      const untriedSdPct = Math.hypot(untriedAirSdPct, roughnessPct(place.air));
-      const offsets = possible.map(({ theta, air }) =>
-        tried ? theta[3]! + air * comingAirSdPct : air * untriedSdPct,
-      );
-      const runs = possible.map(({ theta }, k) => {
-        const ahead = theta.with(3, offsets[k]!);
-        const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
-        return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
-      });
-      return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, tried);
-    },
+  const boardDays = responseDays(
+    board.thicknessMm,
+    board.basicSpecificGravity ?? averageGravity,
+    model.thicknessFactor * Math.exp(logMoments(possible, 0).mean),
   );
+  const places = [{ ...here, placeId: input.placeId }, ...input.elsewhere].map((place, index) => {
+    // Another place's air is not off by what this one's was, and no year is the mean year.
+    const tried = index === 0 && triedHere;
+    const comingSdPct = comingAirSdPct(place.air, place.days ?? null, boardDays);
+    const untriedSdPct = Math.hypot(ownAirSdPct(place.air), roughnessPct(place.air), comingSdPct);
+    const offsets = possible.map(({ theta, air }) =>
+      tried ? theta[3]! + air * comingSdPct : air * untriedSdPct,
+    );
+    const runs = possible.map(({ theta, logPace }, k) => {
+      const [diffusivity = 0, surface = 0, ...others] = theta;
+      const ahead = [diffusivity + logPace, surface + logPace, ...others].with(3, offsets[k]!);
+      const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
+      return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
+    });
+    return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, tried);
+  });
 
   const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
   const today = nowOf(input, model.grid, possible, profiles, shell);
@@ -373,7 +390,8 @@ function placeForecast(
   const firstFit = runs.map((series, k) => {
     const at = atMs.findIndex(
       (_, i) =>
-        shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!) + possible[k]!.errorPct <=
+        shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!) +
+          errorShare(endUse.maxPct) * possible[k]!.errorPct <=
         0,
     );
     return at < 0 ? Number.POSITIVE_INFINITY : atMs[at]!;
@@ -412,7 +430,7 @@ function nowOf(
   const over = (value: (profile: Float64Array) => number): Quantiles =>
     quantilesOf(
       possible,
-      profiles.map((profile, k) => value(profile) + possible[k]!.errorPct),
+      profiles.map((profile, k) => withError(value(profile), possible[k]!)),
     );
   const shellPct = (profile: Float64Array): number =>
     Math.min(atDepthOf(grid, profile, shell), atDepthOf(grid, profile, 1 - shell));
@@ -426,7 +444,7 @@ function nowOf(
     probabilityReady: possible.reduce((sum, { weight }, k) => {
       const p = profiles[k]!;
       const short = shortfall(input.endUse, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5));
-      return sum + weight * normalCdf(-short / modelErrorPct);
+      return sum + weight * normalCdf(-short / (errorShare(input.endUse.maxPct) * modelErrorPct));
     }, 0),
     profile: Array.from({ length: 21 }, (_, i) => ({
       depthFraction: i / 20,

@@ -10,7 +10,8 @@ import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
 import { HOUR_MS } from '../../time.ts';
 import { message } from '../../words/message.ts';
-import { roughnessPct } from '../climate/monthly-air.ts';
+import { emcOfYear } from '../climate/climate.ts';
+import { type MonthlyAir, roughnessPct } from '../climate/monthly-air.ts';
 import {
   type Gaussian,
   type Information,
@@ -95,7 +96,8 @@ export type BoardModel = {
   tables: WoodTables;
 };
 
-const averageGravity = 0.5;
+/** Of wood whose density is not known. */
+export const averageGravity = 0.5;
 
 /** 4/4, of which most published days of drying are. */
 const USUAL_THICKNESS_MM = 28;
@@ -262,7 +264,7 @@ export const priorPace: {
     unknown: { median: 0.45, logSd: 0.7 },
   },
   surface: { median: 0.1, logSd: 0.8 },
-  exponent: { mean: 0.5, sd: 0.3 },
+  exponent: { mean: 0.4, sd: 0.4 },
 };
 
 /** The factor on the published diffusivity for boards of a class; null for any wood. */
@@ -271,8 +273,14 @@ export function priorDiffusivity(dryingClass: DryingClass | null): PriorFactor {
   return dryingClass === null ? unknown : { median: medians[dryingClass], logSd };
 }
 
-/** How far the air where a board is may be from its place's months, % MC of EMC. Common practice, no source. */
-const ownAirSdPct = 1;
+/**
+ * How far the air where a board is may be from its place's months, % MC of EMC: a point at an EMC of 13 %, and by the square
+ * of it, for a room's air strays less than outdoor air, and the same humidity off puts a low EMC off by less. Common
+ * practice, no source.
+ */
+export function ownAirSdPct(air: MonthlyAir): number {
+  return (mean(emcOfYear(air).monthlyEmcPct) / 13) ** 2;
+}
 
 /**
  * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the class or the density is
@@ -286,12 +294,12 @@ export function dryingPrior(board: DryingBoard): Gaussian {
   const densityLogSd = board.basicSpecificGravity === null ? 0.5 : 0;
   const { mcPct, logSd } = board.start;
   const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
-  const roughPct = Math.max(...board.stays.map(({ air }) => roughnessPct(air)));
+  const airSdPct = Math.max(...board.stays.map(({ air }) => Math.hypot(ownAirSdPct(air), roughnessPct(air))));
   const sd = [
     Math.hypot(diffusivity.logSd, densityLogSd),
     surface.logSd,
     mcPct === null ? 0.35 : logSd,
-    Math.hypot(ownAirSdPct, roughPct),
+    airSdPct,
     exponent.sd,
   ];
   return {
