@@ -1,6 +1,8 @@
+import { type AirMovement, airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
-import { dryingParameters, dryingPrior, modelErrorPct } from '../wood/drying/history-fit.ts';
+import { dryingParameters, dryingPrior, modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
 import { Z_90 } from '../wood/maths/gaussian.ts';
+import { type DryingClass, dryingClassSchema } from '../wood/species/drying-class.ts';
 import { message } from '../words/message.ts';
 import { type MethodPart, partOf } from './method-part.ts';
 
@@ -20,6 +22,30 @@ const FACES = {
   sealed: 'methods.drying.face-sealed',
 } as const satisfies Record<FaceExposure, string>;
 
+const CLASSES = {
+  refractory: 'methods.drying.class-refractory',
+  'lowland-oak': 'methods.drying.class-lowland-oak',
+  'upland-oak': 'methods.drying.class-upland-oak',
+  'ring-porous': 'methods.drying.class-ring-porous',
+  maple: 'methods.drying.class-maple',
+  'dense-hardwood': 'methods.drying.class-dense-hardwood',
+  'light-hardwood': 'methods.drying.class-light-hardwood',
+  gum: 'methods.drying.class-gum',
+  pine: 'methods.drying.class-pine',
+  softwood: 'methods.drying.class-softwood',
+  wetwood: 'methods.drying.class-wetwood',
+  baldcypress: 'methods.drying.class-baldcypress',
+} as const satisfies Record<DryingClass, string>;
+
+const MOVEMENTS = {
+  'still-room': 'methods.drying.air-still-room',
+  'open-shed': 'methods.drying.air-open-shed',
+  wind: 'methods.drying.air-wind',
+  fan: 'methods.drying.air-fan',
+  dehumidified: 'methods.drying.air-dehumidified',
+  'solar-kiln': 'methods.drying.air-solar-kiln',
+} as const satisfies Record<AirMovement, string>;
+
 const THICKNESS_MM = 28;
 
 /** Outdoors in the middle of the United States; the prior hardly depends on it. */
@@ -32,6 +58,7 @@ function priorRows() {
   const { mean, covariance } = dryingPrior({
     thicknessMm: THICKNESS_MM,
     basicSpecificGravity: 0.56,
+    dryingClass: 'upland-oak',
     start: { atMs: 0, mcPct: null, logSd: 0.2, shellRatio: 1 },
     stays: [{ fromMs: 0, air: AIR }],
   });
@@ -50,8 +77,11 @@ export const dryingMethods = (): MethodPart =>
     [
       message('methods.drying.law'),
       message('methods.drying.unknowns'),
+      message('methods.drying.classes'),
+      message('methods.drying.thickness'),
       message('methods.drying.green'),
       message('methods.drying.fit', { modelPoints: modelErrorPct }),
+      message('methods.drying.ahead'),
       message('methods.drying.likely'),
     ],
     message('methods.drying.source'),
@@ -69,5 +99,22 @@ export const dryingMethods = (): MethodPart =>
       caption: message('methods.drying.faces-caption'),
       heads: [message('methods.drying.face'), message('methods.drying.share')],
       rows: faceExposureSchema.options.map((face) => [message(FACES[face]), exposureFactor[face]]),
+    },
+    {
+      caption: message('methods.drying.classes-caption'),
+      heads: [message('methods.drying.class'), message('methods.drying.diffusivity')],
+      rows: dryingClassSchema.options.map((each) => [
+        message(CLASSES[each]),
+        priorPace.diffusivity.medians[each],
+      ]),
+    },
+    {
+      caption: message('methods.drying.air-caption'),
+      heads: [message('methods.drying.air'), message('methods.drying.share'), message('methods.drying.pace')],
+      rows: airMovementSchema.options.map((each) => [
+        message(MOVEMENTS[each]),
+        movements[each].surface,
+        movements[each].pace,
+      ]),
     },
   );

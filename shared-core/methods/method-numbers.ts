@@ -11,7 +11,7 @@ import { COLDEST_C } from '../wood/climate/emc.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
-import { modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
+import { averageGravity, modelErrorPct, ownAirSdPct, priorPace } from '../wood/drying/history-fit.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
 import {
   LEAST_METER_PCT,
@@ -67,7 +67,7 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
   {
     constant: 'priorPace',
     means: message('methods.numbers.diffusivity-median'),
-    value: priorPace.diffusivity.median,
+    value: priorPace.diffusivity.unknown.median,
   },
   {
     constant: 'priorPace',
@@ -82,6 +82,8 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
   { constant: 'priorPace', means: message('methods.numbers.surface-sd'), value: priorPace.surface.logSd },
   { constant: 'priorPace', means: message('methods.numbers.exponent-mean'), value: priorPace.exponent.mean },
   { constant: 'priorPace', means: message('methods.numbers.exponent-sd'), value: priorPace.exponent.sd },
+  { constant: 'averageGravity', means: message('methods.numbers.average-gravity'), value: averageGravity },
+  { constant: 'ownAirSdPct', means: message('methods.numbers.own-air'), value: ownAirSdPct },
   { constant: 'ANCHOR_MC_PCT', means: message('methods.numbers.anchor'), value: ANCHOR_MC_PCT },
   {
     constant: 'LONGEST_HISTORY_DAYS',

@@ -10,6 +10,7 @@
  * e02), closed packages (d04), boards near equilibrium for days not given (b05, d01, d06, d07), and round sticks in the rain (g01, g02).
  */
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
+import type { AirMovement } from '../../shared-core/wood/drying/air-movement.ts';
 import type { DryingBoard } from '../../shared-core/wood/drying/history-fit.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { dryingClassOf } from '../../shared-core/wood/species/drying-class.ts';
@@ -24,6 +25,8 @@ type DryingRecord = {
   /** Month (1 to 12) in which it begins. */
   month: number;
   air: MonthlyAir;
+  /** As in the wind where left out. */
+  movement?: AirMovement;
   /** Null: green, not measured. */
   startPct: number | null;
   untilPct: number;
@@ -87,6 +90,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: unsureSteady(20, 0.62),
+    movement: 'open-shed',
     startPct: 90,
     untilPct: 12.5,
     days: [90, 90],
@@ -98,6 +102,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 51,
     month: 4,
     air: outdoors('723890'),
+    movement: 'open-shed',
     startPct: 30,
     untilPct: 18.5,
     days: [30, 30],
@@ -109,6 +114,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 51,
     month: 10,
     air: outdoors('725190'),
+    movement: 'still-room',
     startPct: null,
     untilPct: 35,
     days: [75, Number.POSITIVE_INFINITY],
@@ -153,6 +159,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 11,
     air: middleWest,
+    movement: 'open-shed',
     startPct: null,
     untilPct: 15,
     days: [150, 150],
@@ -164,6 +171,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 38,
     month: 4,
     air: unsureSteady(27, 0.8),
+    movement: 'open-shed',
     startPct: 55,
     untilPct: 30,
     days: [60, 90],
@@ -197,6 +205,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 25.4,
     month: 1,
     air: steadyAir(20, 0.35),
+    movement: 'fan',
     startPct: 15,
     untilPct: 8,
     days: [24, 24],
@@ -208,6 +217,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: unsureSteady(24, 0.4),
+    movement: 'fan',
     startPct: 15,
     untilPct: 10,
     days: [14, 14],
@@ -219,6 +229,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 32,
     month: 4,
     air: unsureSteady(27, 0.3),
+    movement: 'dehumidified',
     startPct: 15,
     untilPct: 7.5,
     days: [30, 35],
@@ -230,6 +241,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: steadyAir(21, 0.4),
+    movement: 'still-room',
     startPct: null,
     untilPct: 10,
     days: [90, 90],
@@ -241,6 +253,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: steadyAir(21, 0.4),
+    movement: 'still-room',
     startPct: null,
     untilPct: 10,
     days: [90, 90],
@@ -252,6 +265,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: steadyAir(21, 0.4),
+    movement: 'still-room',
     startPct: null,
     untilPct: 10,
     days: [90, 150],
@@ -263,6 +277,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 5,
     air: unsureSteady(30, 0.5),
+    movement: 'solar-kiln',
     startPct: 50,
     untilPct: 26,
     days: [20, 20],
@@ -274,6 +289,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 5,
     air: unsureSteady(33, 0.3),
+    movement: 'solar-kiln',
     startPct: 26,
     untilPct: 7,
     days: [39, 39],
@@ -285,6 +301,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: unsureSteady(45, 0.3),
+    movement: 'solar-kiln',
     startPct: 22.5,
     untilPct: 7,
     days: [7, 10],
@@ -296,6 +313,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 28,
     month: 4,
     air: unsureSteady(45, 0.3),
+    movement: 'solar-kiln',
     startPct: 22.5,
     untilPct: 7,
     days: [7, 20],
@@ -307,6 +325,7 @@ const RECORDS: readonly DryingRecord[] = [
     thicknessMm: 54,
     month: 7,
     air: unsureSteady(32, 0.5),
+    movement: 'dehumidified',
     startPct: null,
     untilPct: 20,
     days: [90, 120],
@@ -314,7 +333,7 @@ const RECORDS: readonly DryingRecord[] = [
   },
 ];
 
-const boardOf = ({ species, thicknessMm, month, air, startPct }: DryingRecord): DryingBoard => {
+const boardOf = ({ species, thicknessMm, month, air, movement, startPct }: DryingRecord): DryingBoard => {
   const atMs = Date.UTC(2021, month - 1, 1);
   const known = builtInSpecies.find(({ id }) => id === species);
   return {
@@ -322,7 +341,7 @@ const boardOf = ({ species, thicknessMm, month, air, startPct }: DryingRecord): 
     dryingClass: known ? dryingClassOf(known) : null,
     basicSpecificGravity: typeof species === 'number' ? species : known!.basicSpecificGravity,
     start: { atMs, mcPct: startPct, logSd: startPct === null ? 0.3 : 0.1, shellRatio: 1 },
-    stays: [{ fromMs: atMs, air }],
+    stays: [{ fromMs: atMs, air, movement }],
   };
 };
 

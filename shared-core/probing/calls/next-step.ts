@@ -169,6 +169,7 @@ function whileDrying(called: Called, forecast: Ahead, facts: NextStepFacts): Nex
     };
   if (nextProbe.atMs === null) return wait(null, message('next-step.equalize'));
   if (nextProbe.atMs - nowMs >= DAY_MS) return waitUntil(nextProbe.atMs, nextProbe.why);
+  if (nextProbe.why.code === 'forecast.probe.tries-air') return probe('learns-rate', nextProbe.why);
   return nextProbe.why.code === 'forecast.probe.learns-rate'
     ? probe('learns-rate', message('next-step.learns-rate-now'))
     : probe('could-change-call', message('forecast.probe.decides'));

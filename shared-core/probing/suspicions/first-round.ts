@@ -7,7 +7,7 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../wood/drying/drying-model.ts';
-import { priorPace } from '../../wood/drying/history-fit.ts';
+import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import { mostWaterPct } from '../../wood/moisture/most-water.ts';
@@ -64,7 +64,8 @@ export function priorNow(
   );
   const endS = segments.reduce((sum, { durationS }) => sum + durationS, 0);
   const run = (sds: number, startPct: number) => {
-    const { diffusivity, surface } = priorPace;
+    const { surface } = priorPace;
+    const diffusivity = priorDiffusivity(null);
     const face = surface.median * Math.exp(sds * surface.logSd);
     const { finalPct, depthPct } = simulateDrying({
       grid,

@@ -7,6 +7,7 @@ import { DAY_MS } from '../../time.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import { monthlyAirSchema } from '../climate/monthly-air.ts';
 import { dayToDaySchema } from '../climate/station.ts';
+import { airMovementSchema, movements } from './air-movement.ts';
 import type { AirSegment } from './drying-model.ts';
 
 /** What a face of the board meets. */
@@ -32,18 +33,31 @@ export const staySchema = z.object({
   air: monthlyAirSchema,
   /** How the EMC of single days swings there; null or left out where that is not known. */
   days: dayToDaySchema.nullable().optional(),
+  /** How the air moves there; as outdoors in the wind where left out. */
+  movement: airMovementSchema.optional(),
   /** What face A and face B meet there; both open where not given. */
   faces: facesSchema.optional(),
 });
 export type Stay = z.infer<typeof staySchema>;
 
-/** How freely face A and face B dry in a stay, against an open face. */
-export function faceFactorsOf({ faces = ['open', 'open'] }: Pick<Stay, 'faces'>): [number, number] {
-  return [exposureFactor[faces[0]], exposureFactor[faces[1]]];
+/** What is near a board in a stay, as factors on the pace of one with open faces outdoors in the wind. */
+export type Around = {
+  /** On what leaves face A and face B. */
+  faces: [number, number];
+  /** On everything. */
+  pace: number;
+};
+
+export function aroundOf({
+  faces = ['open', 'open'],
+  movement = 'wind',
+}: Pick<Stay, 'faces' | 'movement'>): Around {
+  const { surface, pace } = movements[movement];
+  return { faces: [surface * exposureFactor[faces[0]], surface * exposureFactor[faces[1]]], pace };
 }
 
-/** A stretch in one air, with what the faces meet in it. */
-export type StaySegment = AirSegment & { faceFactors: [number, number] };
+/** A stretch in one air, with what is near the board in it. */
+export type StaySegment = AirSegment & { around: Around };
 
 /** 100 years. */
 export const LONGEST_HISTORY_DAYS = 36_525;
@@ -88,6 +102,7 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
     const until = Math.min(toMs, next?.fromMs ?? Number.POSITIVE_INFINITY);
     let at = Math.max(fromMs, stay.fromMs);
     const emc = emcOfYear(stay.air).monthlyEmcPct;
+    const around = aroundOf(stay);
     while (at < until) {
       const month = monthBefore(at);
       const left = midMonthMs(month);
@@ -105,7 +120,7 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
         emcEndPct: emcAt(end),
         // Boards share what was tabulated for a temperature.
         tempC: Math.round(tempC * 2) / 2,
-        faceFactors: faceFactorsOf(stay),
+        around,
       });
       at = end;
     }

@@ -17,7 +17,8 @@ import { type MonthlyAir, roughnessPct } from '../climate/monthly-air.ts';
 import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
-import { staySchema } from './board-history.ts';
+import { movements } from './air-movement.ts';
+import { type Stay, staySchema } from './board-history.ts';
 import { comingAirSdPct, responseDays } from './coming-weather.ts';
 import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
@@ -26,6 +27,7 @@ import {
   dryingBoardSchema,
   dryingParameters,
   dryingPrior,
+  type FitReading,
   fitHistory,
   fitReadingSchema,
   type HistoryFit,
@@ -53,7 +55,11 @@ export const forecastInputSchema = z.object({
   endUse: endUseSchema.pick({ minPct: true, maxPct: true, maxShellCorePct: true }),
   /** Other places, as if the board were moved there now; the place it is in comes before them by itself. */
   elsewhere: z
-    .array(staySchema.pick({ air: true, days: true, faces: true }).extend({ placeId: z.number().int() }))
+    .array(
+      staySchema
+        .pick({ air: true, days: true, movement: true, faces: true })
+        .extend({ placeId: z.number().int() }),
+    )
     .max(20),
   placeId: z.number().int(),
   horizonDays: z.number().int().min(7).max(3650),
@@ -153,8 +159,8 @@ type Possibility = {
   air: number;
   /** What the model gets wrong on this board, % MC, where it is not dry: see `withError`. */
   errorPct: number;
-  /** Logarithm of how much faster it dries from now on than the model that was fitted to its past would have it. */
-  logPace: number;
+  /** Standard normal: how much faster it dries from now on than the model that was fitted to its past would have it. */
+  pace: number;
   weight: number;
 };
 
@@ -169,7 +175,7 @@ function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility
     theta: times(lower, point.slice(0, unknowns)).map((value, i) => posterior.mean[i]! + reach * value),
     air: point[unknowns]!,
     errorPct: modelErrorPct * point[unknowns + 1]!,
-    logPace: aheadLogSd * point[unknowns + 2]!,
+    pace: point[unknowns + 2]!,
   }));
 }
 
@@ -319,7 +325,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
   const untilMs = nowMs + input.horizonDays * DAY_MS;
   const aheadMs = days(nowMs, input.horizonDays, 1);
-  const triedHere = input.readings.some(({ atMs }) => atMs - here.fromMs >= DAY_MS);
+  const triedHere = input.readings.some(isReadIn(here));
   const boardDays = responseDays(
     board.thicknessMm,
     board.basicSpecificGravity ?? averageGravity,
@@ -328,15 +334,19 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const places = [{ ...here, placeId: input.placeId }, ...input.elsewhere].map((place, index) => {
     // Another place's air is not off by what this one's was, and no year is the mean year.
     const tried = index === 0 && triedHere;
+    const { movement = 'wind' } = place;
     const comingSdPct = comingAirSdPct(place.air, place.days ?? null, boardDays);
-    const untriedSdPct = Math.hypot(ownAirSdPct(place.air), roughnessPct(place.air), comingSdPct);
+    const untriedSdPct = Math.hypot(ownAirSdPct, roughnessPct(place.air), comingSdPct);
     const offsets = possible.map(({ theta, air }) =>
       tried ? theta[3]! + air * comingSdPct : air * untriedSdPct,
     );
-    const runs = possible.map(({ theta, logPace }, k) => {
+    // What moving air does here is learned by reading here.
+    const paceLogSd = tried ? aheadLogSd : Math.hypot(aheadLogSd, movements[movement].paceLogSd);
+    const runs = possible.map(({ theta, pace }, k) => {
       const [diffusivity = 0, surface = 0, ...others] = theta;
-      const ahead = [diffusivity + logPace, surface + logPace, ...others].with(3, offsets[k]!);
-      const stays = [{ fromMs: nowMs, air: place.air, faces: place.faces }];
+      const faster = paceLogSd * pace;
+      const ahead = [diffusivity + faster, surface + faster, ...others].with(3, offsets[k]!);
+      const stays = [{ ...place, movement, fromMs: nowMs }];
       return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
     });
     return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, tried);
@@ -460,6 +470,18 @@ const undecidedDays = 7;
 /** Below this the board's rate is known well enough that more readings would not move the dates much. */
 const knownRateSd = 0.3;
 
+/** Whether it is in air that moves as no reading of it has shown yet, so that its pace there is most of the doubt. */
+function isUntriedAir({ board, readings, nowMs }: ForecastInput): boolean {
+  const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
+  return movements[here.movement ?? 'wind'].paceLogSd > knownRateSd && !readings.some(isReadIn(here));
+}
+
+/** Whether a reading tells of the air of a stay: it takes a day in it. */
+const isReadIn =
+  ({ fromMs }: Pick<Stay, 'fromMs'>) =>
+  ({ atMs }: Pick<FitReading, 'atMs'>): boolean =>
+    atMs - fromMs >= DAY_MS;
+
 function nextProbe(
   input: ForecastInput,
   probabilityReady: number,
@@ -488,6 +510,10 @@ function nextProbe(
     if (here.never) return probe(null, message('forecast.probe.never'));
     const untilOn = new Date(here.band.atMs.at(-1)!).toISOString();
     return probe(null, message('forecast.probe.after-moving', { untilOn }));
+  }
+  if (isUntriedAir(input)) {
+    const { fromMs } = input.board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
+    return probe(Math.max(nowMs, fromMs + undecidedDays * DAY_MS), message('forecast.probe.tries-air'));
   }
   const learnMs = Math.max(nowMs, lastMs + learningDays * DAY_MS);
   if (rateSd > knownRateSd && learnMs < earlyMs) return probe(learnMs, message('forecast.probe.learns-rate'));

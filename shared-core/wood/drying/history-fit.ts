@@ -10,8 +10,7 @@ import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
 import { HOUR_MS } from '../../time.ts';
 import { message } from '../../words/message.ts';
-import { emcOfYear } from '../climate/climate.ts';
-import { type MonthlyAir, roughnessPct } from '../climate/monthly-air.ts';
+import { roughnessPct } from '../climate/monthly-air.ts';
 import {
   type Gaussian,
   type Information,
@@ -24,7 +23,14 @@ import { mean } from '../maths/mean.ts';
 import { mostWaterPct } from '../moisture/most-water.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../moisture/spot-scatter.ts';
 import { type DryingClass, dryingClassSchema } from '../species/drying-class.ts';
-import { airSegments, faceFactorsOf, type Stay, type StaySegment, staySchema } from './board-history.ts';
+import {
+  type Around,
+  airSegments,
+  aroundOf,
+  type Stay,
+  type StaySegment,
+  staySchema,
+} from './board-history.ts';
 import {
   type DryingGrid,
   type DryingResult,
@@ -111,9 +117,12 @@ const THICKNESS_POWER = 0.35;
 /**
  * @param elsewhere   stays that it may be run through besides the board's own
  */
-export function boardModel(board: DryingBoard, elsewhere: readonly Pick<Stay, 'faces'>[] = []): BoardModel {
+export function boardModel(
+  board: DryingBoard,
+  elsewhere: readonly Pick<Stay, 'faces' | 'movement'>[] = [],
+): BoardModel {
   const half = [...board.stays, ...elsewhere].every((stay) => {
-    const [a, b] = faceFactorsOf(stay);
+    const [a, b] = aroundOf(stay).faces;
     return a === b;
   });
   return {
@@ -149,7 +158,7 @@ export function runBoard(
   let profilePct = startPct ?? startOf(model, Math.exp(logStart));
   let begunS = 0;
   let seen = 0;
-  for (const { segments, faceFactors, durationS } of stretches) {
+  for (const { segments, around, durationS } of stretches) {
     const isLast = parts.length === stretches.length - 1;
     const inside = observeMs.slice(seen).map((ms) => (ms - fromMs) / 1000 - begunS);
     const observeS = isLast ? inside : inside.filter((at) => at <= durationS);
@@ -158,8 +167,8 @@ export function runBoard(
       tables,
       startPct: profilePct,
       segments,
-      diffusivityFactor: model.thicknessFactor * factorOf(logDiffusivity),
-      faceFactors: [surface * faceFactors[0], surface * faceFactors[1]],
+      diffusivityFactor: around.pace * model.thicknessFactor * factorOf(logDiffusivity),
+      faceFactors: [around.pace * surface * around.faces[0], around.pace * surface * around.faces[1]],
       emcOffsetPct,
       tolerancePct,
       // A difference of two large numbers may end a hair past the stretch.
@@ -187,22 +196,25 @@ function startOf({ grid, board }: BoardModel, averagePct: number): Float64Array 
   return parabolicStart(grid, Math.min(most, averagePct), board.start.shellRatio);
 }
 
-type Stretch = { segments: StaySegment[]; faceFactors: [number, number]; durationS: number };
+type Stretch = { segments: StaySegment[]; around: Around; durationS: number };
 
-/** Runs of segments in which the faces meet the same. */
+const isSame = (a: Around, b: Around): boolean =>
+  a.pace === b.pace && a.faces[0] === b.faces[0] && a.faces[1] === b.faces[1];
+
+/** Runs of segments in which the same is near the board. */
 function stretchesOf(segments: readonly StaySegment[]): Stretch[] {
   const stretches: Stretch[] = [];
   for (const segment of segments) {
-    const { faceFactors, durationS } = segment;
+    const { around, durationS } = segment;
     const last = stretches.at(-1);
-    if (last?.faceFactors.every((factor, face) => factor === faceFactors[face])) {
+    if (last && isSame(last.around, around)) {
       last.segments.push(segment);
       last.durationS += durationS;
     } else {
-      stretches.push({ segments: [segment], faceFactors, durationS });
+      stretches.push({ segments: [segment], around, durationS });
     }
   }
-  return stretches.length > 0 ? stretches : [{ segments: [], faceFactors: [1, 1], durationS: 0 }];
+  return stretches.length > 0 ? stretches : [{ segments: [], around: aroundOf({}), durationS: 0 }];
 }
 
 function joined(parts: readonly DryingResult[]): DryingResult {
@@ -273,14 +285,8 @@ export function priorDiffusivity(dryingClass: DryingClass | null): PriorFactor {
   return dryingClass === null ? unknown : { median: medians[dryingClass], logSd };
 }
 
-/**
- * How far the air where a board is may be from its place's months, % MC of EMC: a point at an EMC of 13 %, and by the square
- * of it, for a room's air strays less than outdoor air, and the same humidity off puts a low EMC off by less. Common
- * practice, no source.
- */
-export function ownAirSdPct(air: MonthlyAir): number {
-  return (mean(emcOfYear(air).monthlyEmcPct) / 13) ** 2;
-}
+/** How far the air where a board is may be from its place's months, % MC of EMC. Common practice, no source. */
+export const ownAirSdPct = 1;
 
 /**
  * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the class or the density is
@@ -294,7 +300,7 @@ export function dryingPrior(board: DryingBoard): Gaussian {
   const densityLogSd = board.basicSpecificGravity === null ? 0.5 : 0;
   const { mcPct, logSd } = board.start;
   const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
-  const airSdPct = Math.max(...board.stays.map(({ air }) => Math.hypot(ownAirSdPct(air), roughnessPct(air))));
+  const airSdPct = Math.max(...board.stays.map(({ air }) => Math.hypot(ownAirSdPct, roughnessPct(air))));
   const sd = [
     Math.hypot(diffusivity.logSd, densityLogSd),
     surface.logSd,

@@ -30,18 +30,18 @@ export type DryingClass = z.infer<typeof dryingClassSchema>;
 
 /** By genus; a botanical name that is listed with its species comes first. */
 const classOfName: Readonly<Record<string, DryingClass>> = {
-  'quercus falcata': 'lowland-oak',
-  'quercus pagoda': 'lowland-oak',
-  'quercus laurifolia': 'lowland-oak',
-  'quercus nigra': 'lowland-oak',
-  'quercus phellos': 'lowland-oak',
-  'quercus palustris': 'lowland-oak',
-  'quercus shumardii': 'lowland-oak',
-  'quercus texana': 'lowland-oak',
-  'quercus lyrata': 'lowland-oak',
-  'quercus michauxii': 'lowland-oak',
-  'quercus bicolor': 'lowland-oak',
-  'quercus virginiana': 'refractory',
+  'quercus-falcata': 'lowland-oak',
+  'quercus-pagoda': 'lowland-oak',
+  'quercus-laurifolia': 'lowland-oak',
+  'quercus-nigra': 'lowland-oak',
+  'quercus-phellos': 'lowland-oak',
+  'quercus-palustris': 'lowland-oak',
+  'quercus-shumardii': 'lowland-oak',
+  'quercus-texana': 'lowland-oak',
+  'quercus-lyrata': 'lowland-oak',
+  'quercus-michauxii': 'lowland-oak',
+  'quercus-bicolor': 'lowland-oak',
+  'quercus-virginiana': 'refractory',
   quercus: 'upland-oak',
   notholithocarpus: 'refractory',
   robinia: 'refractory',
@@ -60,7 +60,7 @@ const classOfName: Readonly<Record<string, DryingClass>> = {
   fagus: 'dense-hardwood',
   betula: 'dense-hardwood',
   prunus: 'dense-hardwood',
-  'juglans cinerea': 'light-hardwood',
+  'juglans-cinerea': 'light-hardwood',
   juglans: 'dense-hardwood',
   carpinus: 'dense-hardwood',
   ostrya: 'dense-hardwood',
@@ -81,7 +81,7 @@ const classOfName: Readonly<Record<string, DryingClass>> = {
   liriodendron: 'light-hardwood',
   platanus: 'light-hardwood',
   catalpa: 'light-hardwood',
-  'magnolia acuminata': 'light-hardwood',
+  'magnolia-acuminata': 'light-hardwood',
   magnolia: 'gum',
   liquidambar: 'gum',
   nyssa: 'gum',
@@ -111,5 +111,5 @@ const classOfName: Readonly<Record<string, DryingClass>> = {
  */
 export function dryingClassOf({ botanicalName }: Pick<Species, 'botanicalName'>): DryingClass | null {
   const [genus = '', epithet = ''] = (botanicalName ?? '').toLowerCase().split(/[\s,]+/);
-  return classOfName[`${genus} ${epithet}`] ?? classOfName[genus] ?? null;
+  return classOfName[`${genus}-${epithet}`] ?? classOfName[genus] ?? null;
 }

@@ -30,6 +30,8 @@ export const forecastReasons = {
     'It will not come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
     'How fast this board dries is not clear yet. Readings a month after the last ones help most.',
+  'forecast.probe.tries-air':
+    'How fast it dries in this air is not clear yet. One reading here narrows the dates most.',
   'forecast.probe.not-sooner': 'Unlikely to be ready sooner.',
 
   // Assumptions.

@@ -127,8 +127,8 @@ describe('a forecast', () => {
       const floor = forecastOf(inputOf({ board })).places[0]!.floorPct;
       return floor.high - floor.low;
     };
-    // Standard deviations of 1 point, common practice, and of 2 points together: 2.2 times as wide.
-    expect(width(roughShed) / width(ownShed)).toBeCloseTo(Math.hypot(1, 2), 1);
+    // Standard deviations of 1 point of a place and half a point of a year's seasons, and 2 points of the region on top.
+    expect(width(roughShed) / width(ownShed)).toBeCloseTo(Math.hypot(1, 0.5, 2) / Math.hypot(1, 0.5), 1);
   });
 
   test('narrows when siblings have been probed', () => {
@@ -351,6 +351,12 @@ test('every reason to probe, or not, is a whole sentence', () => {
       endUse: { minPct: 12, maxPct: 16, maxShellCorePct: 4 },
     }),
     after(20, readingsOf(middle, [20])),
+    after(60, readingsOf(middle, [20, 40]), {
+      board: {
+        ...oak,
+        stays: [...oak.stays, { fromMs: sawn + 50 * DAY_MS, air: shed, movement: 'fan' }],
+      },
+    }),
     after(62, readingsOf(middle, [10, 20, 30, 40, 50, 60])),
   ].map(({ why }) => why);
   expect([...codesOf(reasons)].sort()).toEqual(codesFrom('forecast.probe.').sort());
@@ -423,6 +429,74 @@ describe('at the edges', () => {
   test('a place without all twelve months is a fault of the caller', () => {
     const board = { ...oak, stays: [{ fromMs: sawn, air: shed.slice(0, 11) }] };
     expect(() => forecastBoard(inputOf({ board }))).toThrow(RangeError);
+  });
+});
+
+describe('in cold places', () => {
+  // Colder than the formula of the EMC goes, and than the station of Ambler, Alaska, in January.
+  test.each([-21, -30, -45])('with months of %i °C there is a forecast', (coldestC) => {
+    const cold: MonthlyAir = shed.map((month, at) => ({
+      ...month,
+      tempC: at < 3 || at > 9 ? coldestC : month.tempC,
+    }));
+    const board: DryingBoard = { ...oak, stays: [{ fromMs: sawn, air: cold }] };
+    for (const nowMs of [sawn + 120 * DAY_MS, sawn + 280 * DAY_MS]) {
+      const { now, places } = forecastOf(inputOf({ board, nowMs, elsewhere: [{ placeId: 2, air: cold }] }));
+      expect(now.average.high).toBeGreaterThan(now.average.low);
+      expect(places).toHaveLength(2);
+    }
+  });
+});
+
+describe('4/4 oak from 15 to 8 % in a still room of 21 °C and 35 % humidity', () => {
+  // Practice has 3 to 8 weeks for 4/4, dated records of still rooms have months: common practice, no source.
+  const inRoom: DryingBoard = {
+    ...oak,
+    start: { atMs: sawn, mcPct: 15, logSd: 0.05, shellRatio: 1 },
+    stays: [{ fromMs: sawn, air: shed.map(() => ({ tempC: 21, rh: 0.35 })), movement: 'still-room' }],
+  };
+  const asked = { board: inRoom, endUse: { minPct: 0, maxPct: 8, maxShellCorePct: 20 }, elsewhere: [] };
+  const long = { ...asked, horizonDays: 1500 };
+
+  test('is said to take anything from five weeks to six months before a reading there', () => {
+    const { earlyMs, lateMs } = forecastOf(inputOf({ ...long, nowMs: sawn })).places[0]!.reach;
+    expect((earlyMs! - sawn) / DAY_MS).toBeLessThan(35);
+    expect(((lateMs ?? Number.POSITIVE_INFINITY) - sawn) / DAY_MS).toBeGreaterThan(182);
+  });
+
+  test('is known twice as well after one reading there', () => {
+    const atMs = sawn + 28 * DAY_MS;
+    const { averagePct } = runBoard(
+      boardModel(inRoom),
+      dryingPrior(inRoom).mean,
+      inRoom.stays,
+      sawn,
+      atMs,
+      null,
+      [atMs],
+      [],
+    );
+    const reading = { atMs, depthFraction: 0.21, mcPct: averagePct[0]!, standardUncertaintyPct: 0.85 };
+    /** How wide the average is some days on, % MC. */
+    const widthOn = (days: number, input: Partial<ForecastInput>): number => {
+      const { band } = forecastOf(inputOf({ ...long, ...input, horizonDays: 120 })).places[0]!;
+      const at = band.atMs.findIndex((ms) => ms >= sawn + days * DAY_MS);
+      return band.average[at]!.high - band.average[at]!.low;
+    };
+    const width = widthOn(35, { nowMs: atMs, readings: [reading] });
+    expect(width).toBeLessThan(widthOn(35, { nowMs: sawn }) / 2);
+  });
+
+  test('a board that was read elsewhere is to be read there, for that narrows the dates', () => {
+    const nowMs = sawn + 60 * DAY_MS;
+    const moved: DryingBoard = {
+      ...oak,
+      stays: [...oak.stays, { ...inRoom.stays[0]!, fromMs: nowMs - 2 * DAY_MS }],
+    };
+    const { nextProbe } = forecastOf(
+      inputOf({ ...asked, nowMs, board: moved, readings: readingsOf(middle, [30, 55]) }),
+    );
+    expect(nextProbe).toEqual({ atMs: nowMs + 5 * DAY_MS, why: message('forecast.probe.tries-air') });
   });
 });
 

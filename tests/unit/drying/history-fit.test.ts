@@ -134,7 +134,7 @@ describe('a fit', () => {
       })),
     );
     const fit = fitOf(boardModel(old), readings, dryingPrior(old));
-    const least = 1 / Math.sqrt(1 + 1 / 0.7 ** 2);
+    const least = 1 / Math.sqrt(1 / sdOf(dryingPrior(old), 3) ** 2 + 1 / 0.7 ** 2);
     expect(sdOf(fit.posterior, 3)).toBeGreaterThan(least);
     expect(sdOf(fit.posterior, 3)).toBeLessThan(1.05 * least);
   });

@@ -104,7 +104,7 @@ describe('A board', () => {
       'Unlikely: the air is too damp (lowest EMC 13.4%)',
     );
     expect(call.getByText('Ready in Bench room').nextElementSibling?.textContent).toBe(
-      'About Mar 2027. Unlikely before Nov 2026; it may take over two years',
+      'About Jan 2027. Unlikely before Nov 2026; it may take over two years',
     );
     // Said once, by the date.
     expect(screen.getAllByText(/too damp/)).toHaveLength(2);

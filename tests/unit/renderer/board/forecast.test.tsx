@@ -70,7 +70,7 @@ describe('The forecast of a board', () => {
       /Pole shedhere now.*Unlikely: the air is too damp \(lowest EMC 13\.4%\)/,
     );
     expect(room.textContent).toMatch(
-      /Bench roomAbout Mar 2027\. Unlikely before Nov 2026; it may take over two years/,
+      /Bench roomAbout Jan 2027\. Unlikely before Nov 2026; it may take over two years/,
     );
     expect(room.textContent).toMatch(/[\d.]+%all yearMove$/);
     expect(table.getByRole('button', { name: 'Move to Bench room' })).toBeTruthy();

@@ -103,13 +103,13 @@ describe('History and forecast of a board in one chart', () => {
       name: 'Moisture content of OAK-01, past and forecast in Bench room',
     });
     expect(drawing.textContent).toContain('Today: moved to Bench room');
-    const ready = 'About Mar 2027. Unlikely before Nov 2026; it may take over two years';
-    expect(drawing.textContent).toContain('About Mar 2027');
+    const ready = 'About Jan 2027. Unlikely before Nov 2026; it may take over two years';
+    expect(drawing.textContent).toContain('About Jan 2027');
     expect(rows().map((row) => row.Ready)).toContain(ready);
     // "Likely" is 8 chances in 10, like the interval around it.
     expect(
       screen.getByText(
-        /Forecast for today: [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Mar 2027\. Unlikely before Nov 2026; it may take over two years\.$/,
+        /Forecast for today: [\d.]+%, likely [\d.]+–\u2060[\d.]+%\. Ready in Bench room: About Jan 2027\. Unlikely before Nov 2026; it may take over two years\.$/,
       ),
     ).toBeTruthy();
   });
