@@ -1,7 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -38,12 +37,11 @@ export function ovenCheckCommands(
   function checkReadings(check: NewOvenCheck): void {
     const yard = context.yard();
     const species = orRefuse(yard.species.get(check.speciesId), 'species');
-    const meter = check.meterId === null ? undefined : orRefuse(yard.meters.get(check.meterId), 'meter');
-    const scale = scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null);
+    if (check.meterId !== null) orRefuse(yard.meters.get(check.meterId), 'meter');
+    const meaning = ownFits.meaningOf(check.meterId);
     for (const value of check.readings) {
-      if (
-        correctReading({ value, unit: check.unit, woodTempC: check.woodTempC, species, scale }).mcPct === null
-      ) {
+      const { unit, woodTempC } = check;
+      if (correctReading({ value, unit, woodTempC, species, ...meaning }).mcPct === null) {
         throw new Refusal(
           message('refusal.reading-impossible', { rawReading: value, speciesName: species.name }),
         );

@@ -5,6 +5,7 @@ import {
   type OwnFit,
 } from '../../../shared-core/contract/oven-checks.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
+import type { MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
@@ -14,7 +15,6 @@ import {
   LEAST_FOR_A_LINE,
   onBasisScalePct,
 } from '../../../shared-core/wood/moisture/calibration.ts';
-import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading, type OwnCalibration } from '../../../shared-core/wood/moisture/correction.ts';
 import {
   constantMass,
@@ -27,6 +27,9 @@ import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 
+/** What a shown value means. */
+type Meaning = Pick<MeterFacts, 'scale' | 'compensatesTemp'>;
+
 /** Of the published correction, to draw it. */
 const DRAWN_POINTS = 25;
 
@@ -35,9 +38,13 @@ const DRAWN_POINTS = 25;
  * through them. Nothing here is saved: it is made from what was measured.
  */
 export function createOwnFits(context: QueryContext) {
-  function scaleFor(meterId: number | null): MeterScale {
+  /** What a meter's values mean (null: those that were typed). */
+  function meaningOf(meterId: number | null): Meaning {
     const meter = meterId === null ? undefined : context.yard().meters.get(meterId);
-    return scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null);
+    return {
+      scale: scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null),
+      compensatesTemp: meter?.profile?.compensatesTemp ?? null,
+    };
   }
 
   /** One for each meter that has checks of the wood, the one with the newest check first. */
@@ -48,10 +55,10 @@ export function createOwnFits(context: QueryContext) {
     const checks = yard.ovenChecks.ofSpecies(speciesId);
     const meterIds = new Set(checks.map((check) => check.meterId).toReversed());
     return [...meterIds].map((meterId) => {
-      const scale = scaleFor(meterId);
+      const meaning = meaningOf(meterId);
       const own = checks
         .filter((check) => check.meterId === meterId)
-        .map((check) => judgedCheck(check, species, scale));
+        .map((check) => judgedCheck(check, species, meaning));
       const fitted = fitOf(own);
       const fit = fitted.ok ? fitted.value : null;
       const inUse = chosen.includes(meterId);
@@ -74,7 +81,7 @@ export function createOwnFits(context: QueryContext) {
         status: fitted.ok ? fitted.value.why : fitted.problem,
         inUse,
         applied: inUse && fit?.worthUsing === true,
-        published: publishedLine(own, species, scale),
+        published: publishedLine(own, species, meaning),
       };
     });
   }
@@ -107,7 +114,7 @@ export function createOwnFits(context: QueryContext) {
     return line;
   }
 
-  return { ofSpecies, calibration };
+  return { ofSpecies, calibration, meaningOf };
 }
 export type OwnFits = ReturnType<typeof createOwnFits>;
 
@@ -116,13 +123,13 @@ function meanOf(values: readonly (number | null)[]): number | null {
   return values.length === 0 || values.includes(null) ? null : mean(values as number[]);
 }
 
-function judgedCheck(check: OvenCheck, species: Species, scale: MeterScale): JudgedOvenCheck {
+function judgedCheck(check: OvenCheck, species: Species, meaning: Meaning): JudgedOvenCheck {
   const readings = check.readings.map((value) => ({
     value,
     unit: check.unit,
     woodTempC: check.woodTempC,
     species,
-    scale,
+    ...meaning,
   }));
   return {
     ...check,
@@ -208,7 +215,7 @@ function fitOf(checks: readonly JudgedOvenCheck[]): Outcome<Calibration> {
 function publishedLine(
   checks: readonly JudgedOvenCheck[],
   species: Species,
-  scale: MeterScale,
+  { scale }: Meaning,
 ): OwnFit['published'] {
   const seen = counting(checks).map((check) => check.readingPct);
   if (seen.length === 0) return [];

@@ -5,6 +5,7 @@ import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.t
 import { constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
@@ -53,6 +54,7 @@ export function OvenCheckForm({
   });
   const [typed, setTyped] = useState('');
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
+  const connectedId = useMeter(({ state }) => state?.meterId);
   const { error, onBlur } = field('readings');
   const { 'EN 13183-1': en, 'ASTM D4442': astm } = constantMassRules;
   const type = (text: string): void => {
@@ -81,7 +83,9 @@ export function OvenCheckForm({
         value={typed}
         onValue={type}
       />
-      {draft.meterId !== null && <TakeLive onValue={(raw) => type(`${typed} ${raw}`.trim())} />}
+      {draft.meterId !== null && draft.meterId === connectedId && (
+        <TakeLive onValue={(raw) => type(`${typed} ${raw}`.trim())} />
+      )}
       <TemperatureField answer={answer} />
       <div className="form-grid">
         <NumberField label={say('oven.wet-weight')} unit="g" {...field('wetGrams')} />
@@ -105,7 +109,7 @@ export function OvenCheckForm({
   );
 }
 
-/** Which meter read the piece: checks of one do not correct another. */
+/** Which meter read the piece: checks of one do not correct another. A hand meter's values are typed, as those of no meter. */
 function MeterChoice({
   meterId,
   onMeter,
@@ -114,9 +118,20 @@ function MeterChoice({
   onMeter: (meterId: number | null, unit: ReadingUnit) => void;
 }) {
   const { say } = useWords();
+  const { output } = useQuery('meters.list', {});
   const state = useMeter((meter) => meter.state);
   const live = useMeter((meter) => meter.live);
-  if (state?.meterId == null) return null;
+  const handMeters = output?.filter(({ kind, id }) => kind === 'typed' && id !== state?.meterId) ?? [];
+  const connected =
+    state?.meterId == null
+      ? []
+      : [{ value: state.meterId, label: state.deviceName ?? say('oven.connected-meter') }];
+  if (connected.length + handMeters.length === 0) return null;
+  const unitOf = (chosen: number | null): ReadingUnit => {
+    const handMeter = handMeters.find(({ id }) => id === chosen);
+    if (handMeter) return handMeter.unit ?? 'pct';
+    return (chosen !== null && (state?.description?.unit ?? live?.unit)) || 'pct';
+  };
   return (
     <Select
       label={say('oven.meter')}
@@ -124,11 +139,10 @@ function MeterChoice({
       value={meterId}
       options={[
         { value: null, label: say('oven.typed') },
-        { value: state.meterId, label: state.deviceName ?? say('oven.connected-meter') },
+        ...handMeters.map(({ id, name }) => ({ value: id, label: name, isName: true })),
+        ...connected,
       ]}
-      onValue={(chosen) =>
-        onMeter(chosen, (chosen !== null && (state.description?.unit ?? live?.unit)) || 'pct')
-      }
+      onValue={(chosen) => onMeter(chosen, unitOf(chosen))}
     />
   );
 }

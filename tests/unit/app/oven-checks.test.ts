@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
 import type { OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
@@ -96,6 +97,19 @@ describe('one piece in the oven', () => {
     // (110 - 100.03) / 100.03, by definition (ASTM D4442).
     expect(piece.ovenDryMcPct).toBeCloseTo(9.967, 3);
     expect(inEnglish(piece.status)).toMatch(/^Dry: its MC was 10\.0%/);
+  });
+
+  test('read with a meter that corrects for temperature itself is not corrected for it again', async () => {
+    const profile = { ...unknownProfile, compensatesTemp: true };
+    await yard.command('meters.add', { name: 'Old one', profile, roundId: null });
+    const { id: meterId } = (await yard.query('meters.list', {})).at(-1)!;
+    const cold = { piece: 'cold', woodTempC: 5, meterId };
+    await yard.command('ovenChecks.add', check({ piece: 'warm', woodTempC: 21, meterId }));
+    const fits = await yard.command('ovenChecks.add', check(cold));
+    const [warmPiece, coldPiece] = ['warm', 'cold'].map((piece) => pieceOf(fits, piece));
+    // 12.4 and 12.6 % at any temperature.
+    expect(coldPiece!.readingPct).toBeCloseTo(12.5, 9);
+    expect(coldPiece!.publishedMcPct).toBeCloseTo(warmPiece!.publishedMcPct!, 1);
   });
 
   test('keeps a mistyped weight on record when it is excluded, and includes it again', async () => {

@@ -8,6 +8,7 @@ import { SpeciesScreen } from '../../../../renderer/features/species/SpeciesScre
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -171,6 +172,32 @@ describe('Oven-dry checks', () => {
     await user.click(dialog.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('ovenChecks.add')).toEqual([
       expect.objectContaining({ meterId: state.meterId, readings: [13.7], woodTempC: null }),
+    ]);
+  });
+
+  test('with hand meters, it says off which one it was typed', async () => {
+    const handMeter = (id: number, name: string): MeterOfYard => ({
+      id,
+      version: 1,
+      kind: 'typed',
+      name,
+      unit: 'pct',
+      profile: null,
+      isTypedFrom: id === 4,
+    });
+    const { machine, user } = open('walnut-black', [], {
+      'meters.list': () => [handMeter(4, 'Old one'), handMeter(5, 'New one')],
+    });
+    await user.click(await (await checks()).findByRole('button', { name: 'Add a check' }));
+    const dialog = within(screen.getByRole('dialog'));
+    await user.selectOptions(await dialog.findByLabelText('Read with'), 'New one');
+    expect(dialog.queryByRole('button', { name: /^Take|^No value/ })).toBeNull();
+    await user.type(dialog.getByLabelText('Readings, in %'), '12.4');
+    await user.click(dialog.getByLabelText('I don’t know'));
+    await user.type(dialog.getByLabelText('Wet weight'), '80');
+    await user.click(dialog.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('ovenChecks.add')).toEqual([
+      expect.objectContaining({ meterId: 5, unit: 'pct', readings: [12.4] }),
     ]);
   });
 
