@@ -16,6 +16,7 @@ import * as boardsOfRound from './migrations/0015-boards-of-round.ts';
 import * as namesApart from './migrations/0016-names-apart.ts';
 import * as tooDry from './migrations/0017-too-dry.ts';
 import * as spotPlans from './migrations/0018-spot-plans.ts';
+import * as airMovement from './migrations/0019-air-movement.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -47,4 +48,5 @@ export const migrations: readonly Migration[] = [
   namesApart,
   tooDry,
   spotPlans,
+  airMovement,
 ];

@@ -12,6 +12,7 @@ const columns: Columns<NewPlace> = {
   kind: 'kind',
   air: json('air', placeSchema.shape.air, STAND_IN_AIR),
   airSource: json('air_source', placeSchema.shape.airSource, STAND_IN_AIR_SOURCE),
+  airMovement: 'air_movement',
 };
 const recordColumns: Columns<Place & { version: number }> = { id: 'id', version: 'version', ...columns };
 

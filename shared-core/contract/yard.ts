@@ -9,6 +9,7 @@ import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
 import { roomAirSchema } from '../wood/climate/room-air.ts';
 import { dayToDaySchema, stationSchema } from '../wood/climate/station.ts';
+import { type AirMovement, airMovementSchema } from '../wood/drying/air-movement.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
 import { messageSchema } from '../words/message.ts';
 import { columnSchema, layerSchema } from './stack-order.ts';
@@ -42,6 +43,14 @@ export const dayUntil = (today: string) =>
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
 export type PlaceKind = z.infer<typeof placeKindSchema>;
 
+/** How the air moves at the boards where nobody says otherwise. */
+export const usualMovement: Record<PlaceKind, AirMovement> = {
+  outdoors: 'wind',
+  'open-shed': 'open-shed',
+  shop: 'still-room',
+  'heated-room': 'still-room',
+};
+
 /** Where a place's months of air come from. */
 export const airSourceSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('station'), station: stationSchema }),
@@ -62,12 +71,20 @@ export const placeSchema = z.object({
   air: monthlyAirSchema,
   /** Null where a person typed the months. */
   airSource: airSourceSchema.nullable(),
+  /** How the air moves at the boards; null: as is usual for its kind. */
+  airMovement: airMovementSchema.nullable(),
 });
 export type Place = z.infer<typeof placeSchema>;
+
+/** How the air moves at the boards of a place. */
+export const movementIn = ({ kind, airMovement }: Pick<Place, 'kind' | 'airMovement'>): AirMovement =>
+  airMovement ?? usualMovement[kind];
+
 /** Defaults are here and not in `placeSchema`, as with `newBoardSchema`. */
-export const newPlaceSchema = placeSchema
-  .omit({ id: true })
-  .extend({ airSource: placeSchema.shape.airSource.default(null) });
+export const newPlaceSchema = placeSchema.omit({ id: true }).extend({
+  airSource: placeSchema.shape.airSource.default(null),
+  airMovement: placeSchema.shape.airMovement.default(null),
+});
 export type NewPlace = z.infer<typeof newPlaceSchema>;
 export const placeEditSchema = editOf(placeSchema.omit({ id: true }));
 

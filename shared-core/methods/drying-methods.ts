@@ -1,4 +1,4 @@
-import { type AirMovement, airMovementSchema, movements } from '../wood/drying/air-movement.ts';
+import { airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
 import { dryingParameters, dryingPrior, modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
 import { Z_90 } from '../wood/maths/gaussian.ts';
@@ -36,15 +36,6 @@ const CLASSES = {
   wetwood: 'methods.drying.class-wetwood',
   baldcypress: 'methods.drying.class-baldcypress',
 } as const satisfies Record<DryingClass, string>;
-
-const MOVEMENTS = {
-  'still-room': 'methods.drying.air-still-room',
-  'open-shed': 'methods.drying.air-open-shed',
-  wind: 'methods.drying.air-wind',
-  fan: 'methods.drying.air-fan',
-  dehumidified: 'methods.drying.air-dehumidified',
-  'solar-kiln': 'methods.drying.air-solar-kiln',
-} as const satisfies Record<AirMovement, string>;
 
 const THICKNESS_MM = 28;
 
@@ -112,7 +103,7 @@ export const dryingMethods = (): MethodPart =>
       caption: message('methods.drying.air-caption'),
       heads: [message('methods.drying.air'), message('methods.drying.share'), message('methods.drying.pace')],
       rows: airMovementSchema.options.map((each) => [
-        message(MOVEMENTS[each]),
+        message(`places.movement.${each}`),
         movements[each].surface,
         movements[each].pace,
       ]),

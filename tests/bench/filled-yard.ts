@@ -16,7 +16,13 @@ export function fillYard(file: string): void {
   yard.endUses.bringUpToDate(builtInEndUses);
   yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
-    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air, airSource: null });
+    const placeId = yard.places.add({
+      name: 'Yard',
+      kind: 'outdoors',
+      air,
+      airSource: null,
+      airMovement: null,
+    });
     const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27, planBasis: PAIRS });
     for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
       const stackId = yard.stacks.add({

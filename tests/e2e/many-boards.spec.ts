@@ -60,7 +60,13 @@ function fill(file: string): void {
   yard.endUses.bringUpToDate(builtInEndUses);
   yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
-    const placeId = yard.places.add({ name: 'Yard', kind: 'outdoors', air, airSource: null });
+    const placeId = yard.places.add({
+      name: 'Yard',
+      kind: 'outdoors',
+      air,
+      airSource: null,
+      airMovement: null,
+    });
     const stackId = yard.stacks.add({
       name: 'All',
       placeId,

@@ -1,5 +1,5 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
-import type { AirSource, BoardRow, Place, PlaceKind } from '../../../shared-core/contract/yard.ts';
+import { type AirSource, type BoardRow, movementIn, type Place } from '../../../shared-core/contract/yard.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
@@ -7,7 +7,6 @@ import type { JudgedReading } from '../../../shared-core/probing/readings/readin
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
-import type { AirMovement } from '../../../shared-core/wood/drying/air-movement.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
 import {
   assumptionsOfFaces,
@@ -113,7 +112,7 @@ export function boardToForecast(
             fromMs: atMs,
             air: place.air,
             days: dayToDayOf(place.airSource),
-            movement: usualMovement[place.kind],
+            movement: movementIn(place),
             faces: facesIn(sideAt(atMs), exposure(stay)),
           }));
         }),
@@ -124,11 +123,11 @@ export function boardToForecast(
       elsewhere: [...places.values()]
         .filter(({ id }) => id !== row.placeId)
         .slice(0, MOST_ELSEWHERE)
-        .map(({ id, air, airSource, kind }) => ({
-          placeId: id,
-          air,
-          days: dayToDayOf(airSource),
-          movement: usualMovement[kind],
+        .map((place) => ({
+          placeId: place.id,
+          air: place.air,
+          days: dayToDayOf(place.airSource),
+          movement: movementIn(place),
           faces: facesIn(row.barkSide, laidFree),
         })),
       horizonDays: HORIZON_DAYS,
@@ -223,14 +222,6 @@ function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] 
     shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
   };
 }
-
-/** How the air moves in a kind of place. */
-const usualMovement: Record<PlaceKind, AirMovement> = {
-  outdoors: 'wind',
-  'open-shed': 'open-shed',
-  shop: 'still-room',
-  'heated-room': 'still-room',
-};
 
 /** How single days stray from their month; not known of rooms and of months that were typed. */
 function dayToDayOf(source: AirSource | null): DayToDay | null {

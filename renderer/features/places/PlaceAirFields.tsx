@@ -4,6 +4,7 @@ import { NumberField, Select, useHint } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import type { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
+import { AirMovementField } from './AirMovementField.tsx';
 import { EpwField } from './EpwField.tsx';
 import { MonthsOfAir } from './MonthsOfAir.tsx';
 import { type AirKnown, type PlaceAirSchema, usualWay, waysOf } from './place-air.ts';
@@ -16,7 +17,10 @@ export type PlaceAirTyped = ReturnType<
   typeof useDraft<PlaceAirSchema['_zod']['input'], PlaceAirSchema['_zod']['output']>
 >;
 
-/** What kind of place it is, and where its air comes from: the yard's outdoor air, one pair, a station, a file, or months. */
+/**
+ * What kind of place it is, where its air comes from (the yard's outdoor air, one pair, a station, a file, or months), and
+ * how that moves at the boards.
+ */
 export function PlaceAirFields({
   typed,
   known,
@@ -43,7 +47,7 @@ export function PlaceAirFields({
         label={say('places.kind')}
         {...field('kind')}
         options={placeKindSchema.options.map((value) => ({ value, label: say(`places.kind.${value}`) }))}
-        onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen, known.outdoors) })}
+        onValue={(chosen) => set({ kind: chosen, way: usualWay(chosen, known.outdoors), airMovement: null })}
       />
       <Select
         label={say('places.air')}
@@ -65,6 +69,7 @@ export function PlaceAirFields({
       {way === 'station' && <StationField station={station} />}
       {way === 'file' && <EpwField {...field('file')} />}
       {way === 'own' && <MonthsOfAir typed={typed} />}
+      <AirMovementField {...field('airMovement')} kind={kind ?? 'open-shed'} />
     </>
   );
 }

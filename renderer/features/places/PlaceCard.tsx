@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { movementIn, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -9,7 +9,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { airSourceText } from './place-words.ts';
+import { airSourceText, movementCaution } from './place-words.ts';
 import css from './places.module.css';
 import { YearChart } from './YearChart.tsx';
 
@@ -32,6 +32,8 @@ export function PlaceCard({
   useEffect(() => {
     if (isNew) edit.current?.focus();
   }, [isNew]);
+  const movement = movementIn(place);
+  const caution = movementCaution(movement);
   const thisMonth = new Date().getMonth();
   const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
   const offsetPct = airOffset?.meanPct ?? 0;
@@ -55,6 +57,10 @@ export function PlaceCard({
               airSource: airSourceText(airSource),
             })}
       </p>
+      <p className="soft">
+        {say('places.movement-here', { movement: message(`places.movement.${movement}`) })}
+      </p>
+      {caution && <p>{say(caution)}</p>}
       <div className={css.figures}>
         <Facts
           of={

@@ -49,8 +49,8 @@ function FormOf({ place, onSaved, onClose, outdoors }: Props & { outdoors: Outdo
   async function save(): Promise<void> {
     typed.show();
     const { name } = named.read();
-    const { kind, made } = typed.read();
-    const saved = { name, kind, ...(made ?? (await station.read())) };
+    const { kind, airMovement, made } = typed.read();
+    const saved = { name, kind, airMovement, ...(made ?? (await station.read())) };
     const row = edit.base ? await edit.save(saved, untouched) : await bridge().command('places.add', saved);
     if (row) onSaved(row);
   }

@@ -12,6 +12,7 @@ import { type Air, airSchema } from '../../../shared-core/wood/climate/monthly-a
 import { outdoorMonth } from '../../../shared-core/wood/climate/outdoor-month.ts';
 import { monthsLater } from '../../../shared-core/wood/climate/regional-air.ts';
 import { type RoomAir, roomAirSchema, roomYear } from '../../../shared-core/wood/climate/room-air.ts';
+import { type AirMovement, airMovementSchema } from '../../../shared-core/wood/drying/air-movement.ts';
 import type { Draft } from '../../form/useDraft.ts';
 import { region } from '../../region.ts';
 
@@ -60,11 +61,13 @@ export function usualWay(kind: PlaceKind, outdoors: Outdoors | null): Way {
 export const MONTHS = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11] as const;
 type MonthField = `${(typeof MONTHS)[number]}.${'tempC' | 'rhPct'}`;
 
-/** A place's kind and air as typed, with what was entered for each of the ways. */
+/** A place's kind, and its air and how that moves, as typed, with what was entered for each of the ways. */
 export type PlaceAir = {
   kind: PlaceKind;
   way: Way;
   file: AirOfPlace;
+  /** Null: as is usual for its kind. */
+  airMovement: AirMovement | null;
   /** Whether a room's saved air is to be made again from the outdoor air of now. */
   isRenewed: boolean;
   tempC: number;
@@ -80,7 +83,11 @@ const monthsShape = Object.fromEntries(
     [`${month}.rhPct`, airShape.rhPct],
   ]),
 );
-const given = z.object({ kind: placeKindSchema, isRenewed: z.boolean() });
+const given = z.object({
+  kind: placeKindSchema,
+  airMovement: airMovementSchema.nullable(),
+  isRenewed: z.boolean(),
+});
 const airOf = (tempC: number, rhPct: number): Air => ({ tempC, rh: rhPct / 100 });
 
 const fields = z.discriminatedUnion('way', [
@@ -94,12 +101,16 @@ const fields = z.discriminatedUnion('way', [
   given.extend({ way: z.literal('own'), ...monthsShape }),
 ]);
 
-export type PlaceAirSchema = z.ZodType<{ kind: PlaceKind; made: AirOfPlace | null }, PlaceAir>;
+export type PlaceAirSchema = z.ZodType<
+  Pick<Place, 'kind' | 'airMovement'> & { made: AirOfPlace | null },
+  PlaceAir
+>;
 
-/** Makes the place's kind and its air, which is null where it is a station's. */
+/** Makes the place's kind, how its air moves, and its air, which is null where it is a station's. */
 export const placeAirSchema = (known: AirKnown): PlaceAirSchema =>
   fields.transform((typed) => ({
     kind: typed.kind,
+    airMovement: typed.airMovement,
     made: airMade(typed as unknown as PlaceAir, known),
   })) as unknown as PlaceAirSchema;
 
@@ -148,9 +159,10 @@ export const monthsOf = (air: Place['air']) =>
 
 /** A place's air in the fields of its form; of a new place where there is none yet. */
 export function placeAirOf(place: Place | null, outdoors: Outdoors | null): Draft<PlaceAir> {
-  const kind = place?.kind ?? 'open-shed';
+  const { kind = 'open-shed', airMovement = null } = place ?? {};
   const blank = {
     kind,
+    airMovement,
     way: usualWay(kind, outdoors),
     file: null,
     isRenewed: false,

@@ -1,6 +1,7 @@
 import type { AirSource } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Station } from '../../../shared-core/wood/climate/station.ts';
+import type { AirMovement } from '../../../shared-core/wood/drying/air-movement.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { AirOfPlace } from './place-air.ts';
 
@@ -27,6 +28,18 @@ export function airSourceText(source: AirSource | null): Message {
     }
     case undefined:
       return message('places.own-figures');
+  }
+}
+
+/** What moving air can do to wet wood; null where it hardly can. */
+export function movementCaution(movement: AirMovement): Message | null {
+  switch (movement) {
+    case 'fan':
+    case 'dehumidified':
+    case 'solar-kiln':
+      return message(`places.movement-caution.${movement}`);
+    default:
+      return null;
   }
 }
 

@@ -156,12 +156,6 @@ export const methods = {
   'methods.drying.air-caption': 'How the air moves, against wind outdoors',
   'methods.drying.air': 'Air',
   'methods.drying.pace': 'Pace',
-  'methods.drying.air-still-room': 'Still room',
-  'methods.drying.air-open-shed': 'Open shed',
-  'methods.drying.air-wind': 'Wind outdoors',
-  'methods.drying.air-fan': 'Fan',
-  'methods.drying.air-dehumidified': 'Dehumidified room',
-  'methods.drying.air-solar-kiln': 'Solar kiln',
   'methods.drying.likely': '“Likely” means 8 chances in 10.',
   'methods.drying.green':
     'Green wood is assumed to hold six tenths of the most it can: 100 (1.54 − G)/(1.54 G) %.',

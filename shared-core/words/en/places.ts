@@ -22,6 +22,20 @@ export const places = {
   'places.boards': '({boards, plural, one {# board} other {# boards}})',
   'places.no-boards': 'No boards here.',
 
+  'places.movement': 'Air at the boards',
+  'places.movement.still-room': 'Still room',
+  'places.movement.open-shed': 'Open shed',
+  'places.movement.wind': 'Wind outdoors',
+  'places.movement.fan': 'Fan',
+  'places.movement.dehumidified': 'Dehumidifier',
+  'places.movement.solar-kiln': 'Solar kiln',
+  'places.movement-here': 'Air at the boards: {movement}',
+  'places.movement-caution.fan': 'Wet oak can dry too fast in a fan’s air, and check.',
+  'places.movement-caution.dehumidified':
+    'Wet oak can dry too fast here, and check. Start mild. Enter the air that the dehumidifier keeps.',
+  'places.movement-caution.solar-kiln':
+    'Wet oak can dry too fast here, and check. Keep the vents open at first. Enter the air inside the kiln.',
+
   'places.year': 'EMC at {placeName}, by month',
   'places.year-unnamed': 'EMC by month',
   'places.lowest-emc': 'Lowest EMC here, in {monthName}: {emcPct}.',

@@ -112,6 +112,23 @@ describe('what the forecast says of each board', () => {
     expect(after).not.toEqual(before);
   });
 
+  test('is made again when a fan moves the air at the boards, and drier then', async () => {
+    await sawn('SAWN-01');
+    yard.later(20 * DAY_MS);
+    await outlooksMade();
+    const still = (await list())[2]!.outlook!.averagePct;
+    await yard.command('places.edit', {
+      id: yard.place.id,
+      basedOn: yard.place.version,
+      changed: { airMovement: 'fan' },
+    });
+    await expect
+      .poll(async () => (await list())[2]?.outlook?.averagePct, { timeout: 10_000 })
+      .toBeLessThan(still - 1);
+    const [place] = await yard.query('places.list', {});
+    expect(place).toMatchObject({ airMovement: 'fan' });
+  });
+
   test('is made again on another day', async () => {
     await sawn('SAWN-01');
     await outlooksMade();

@@ -11,7 +11,7 @@
  * `layout-14.sqlite` is that one as the app of layout 14 (commit bb1e6c4) opened it.
  * `layout-15.sqlite` is that one as the app of layout 15 (commit 46ca5c7) opened it.
  * `layout-16.sqlite` is that one as the app of layout 16 (commit 185754a) opened it; `layout-17.sqlite` that one as the
- * app of layout 17 (commit c72543b) did.
+ * app of layout 17 (commit c72543b) did, and `layout-18.sqlite` that one as the app of layout 18 (commit 15c360b) did.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';

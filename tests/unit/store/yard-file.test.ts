@@ -67,6 +67,7 @@ function yardWithBoard() {
     kind: 'open-shed',
     air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.65 })),
     airSource: null,
+    airMovement: null,
   });
   const stackId = opened.stacks.add({
     name: 'First',
@@ -236,6 +237,7 @@ describe('a board', () => {
       kind: 'shop',
       air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.45 })),
       airSource: null,
+      airMovement: null,
     });
     opened.moves.add({ boardId, placeId: shop, since: '2026-03-01T00:00:00.000Z' });
     expect(opened.boards.get(boardId)).toMatchObject({

@@ -22,6 +22,7 @@ function aPlace(name: string, rhPct: number, more: Partial<PlaceRow> = {}): Plac
     kind: 'open-shed',
     air,
     airSource: null,
+    airMovement: null,
     airOffset: null,
     stacks: [],
     ...more,
@@ -304,6 +305,7 @@ describe('Places', () => {
         kind: 'heated-room',
         air: Array.from({ length: 12 }, () => ({ tempC: 20.5, rh: 0.4 })),
         airSource: null,
+        airMovement: null,
       },
     ]);
     expect(screen.queryByRole('dialog')).toBeNull();
@@ -358,11 +360,76 @@ describe('Places', () => {
         kind: 'open-shed',
         air: asheville.air,
         airSource: { kind: 'station', station: asheville.station },
+        airMovement: null,
       },
     ]);
     act(() => machine.tell('changed', { yard: null, topics: ['places'] }));
     expect(await screen.findByText('Open shed · Air of Asheville, NC, typical year')).toBeTruthy();
     expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Edit Yard' }));
+  });
+
+  test('how the air moves at the boards is as its kind has it, until a person chooses', async () => {
+    const { machine, user } = open([], { 'places.add': () => aPlace('Bench room', 40) });
+    await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+    const movement = screen.getByRole('combobox', { name: 'Air at the boards' });
+    expect(movement).toHaveProperty('value', 'open-shed');
+    await user.selectOptions(movement, 'Fan');
+    await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
+    expect(movement).toHaveProperty('value', 'still-room');
+    expect(
+      within(movement)
+        .getAllByRole('option')
+        .map(({ textContent }) => textContent),
+    ).toEqual(['Still room', 'Open shed', 'Wind outdoors', 'Fan', 'Dehumidifier', 'Solar kiln']);
+    await user.selectOptions(movement, 'Dehumidifier');
+    await user.type(screen.getByLabelText('Name'), 'Bench room');
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('places.add')).toMatchObject([
+      { kind: 'heated-room', airMovement: 'dehumidified' },
+    ]);
+  });
+
+  // Fast air on wet oak: common practice, no source.
+  test.each(['Fan', 'Dehumidifier', 'Solar kiln'])(
+    '%s: the field warns of checks in wet oak',
+    async (name) => {
+      const { user } = open([]);
+      await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+      const movement = screen.getByRole('combobox', { name: 'Air at the boards' });
+      expect(movement.getAttribute('aria-describedby')).toBeNull();
+      await user.selectOptions(movement, name);
+      expect(screen.getByText(/^Wet oak can dry too fast.*check/).id).toBe(
+        movement.getAttribute('aria-describedby'),
+      );
+      await expectNoBarriers();
+    },
+  );
+
+  test('a card says how the air moves at the boards, and what that can do', async () => {
+    open([aPlace('Pole shed', 60), aPlace('Kiln', 35, { kind: 'outdoors', airMovement: 'solar-kiln' })]);
+    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+    expect(shed.getByText('Air at the boards: Open shed')).toBeTruthy();
+    const kiln = within(screen.getByRole('region', { name: 'Kiln' }));
+    expect(kiln.getByText('Air at the boards: Solar kiln')).toBeTruthy();
+    expect(kiln.getByText(/^Wet oak can dry too fast here, and check/)).toBeTruthy();
+    expect(shed.queryByText(/Wet oak/)).toBeNull();
+  });
+
+  test('what another window saved of it meanwhile is shown at the field', async () => {
+    const saved = aPlace('Pole shed', 60, { airMovement: 'fan' });
+    const theirs = { ...saved, version: 2, airMovement: null };
+    const { machine, user } = open([saved], {
+      'places.edit': () => {
+        throw new Conflict(theirs);
+      },
+    });
+    await user.click(await screen.findByRole('button', { name: 'Edit Pole shed' }));
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Air at the boards' }), 'Dehumidifier');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('places.edit')).toMatchObject([{ changed: { airMovement: 'dehumidified' } }]);
+    expect(await screen.findByRole('button', { name: 'Use theirs' })).toBeTruthy();
+    const field = { name: 'Air at the boards', description: /Saved meanwhile: Open shed/ };
+    expect(screen.getByRole('combobox', field)).toHaveProperty('value', 'dehumidified');
   });
 
   test('without a station a place has the rough air of the region, and says so', async () => {

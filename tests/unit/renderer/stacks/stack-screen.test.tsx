@@ -57,6 +57,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
         kind: 'shop',
         air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),
         airSource: null,
+        airMovement: null,
         airOffset: null,
         stacks: [],
       },

@@ -21,6 +21,7 @@ const aPlace: PlaceRow = {
   kind: 'open-shed',
   air: Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 })),
   airSource: null,
+  airMovement: null,
   airOffset: null,
   stacks: [],
 };

@@ -16,6 +16,7 @@ yard.transaction(() => {
     kind: 'open-shed',
     air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.65 })),
     airSource: null,
+    airMovement: null,
   });
   for (let stack = 1; stack <= 3; stack++) {
     const stackId = yard.stacks.add({
