@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-withYardOfTwo();
+withYardOfTwo({ thicknessMm: 27 });
 
 const rows = async () =>
   (await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 10 })).rows;

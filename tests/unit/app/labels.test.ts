@@ -8,7 +8,7 @@ import { openWindow } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-withYardOfTwo();
+withYardOfTwo({ thicknessMm: 27 });
 
 const boardIds = () => yard.boards.map(({ id }) => id);
 const asked = (more: Partial<RequestInput<'labels.pdf'>> = {}): RequestInput<'labels.pdf'> => ({

@@ -180,7 +180,8 @@ describe.each(spoilings)('%s while it is open', (_title, happened, spoil) => {
     await yard.command('yard.openOwn', {});
     const older = readFileSync(file());
     await type(roundId, 12.7);
-    await yard.command('boards.add', [yard.board('WAL-03')]);
+    // More than the pages of the older copy have room for.
+    await yard.command('boards.add', [{ ...yard.board('WAL-03'), note: 'Long. '.repeat(300) }]);
     // In the file itself from here on.
     await yard.command('yard.openOwn', {});
     await type(roundId, 13.4);

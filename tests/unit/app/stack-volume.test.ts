@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-withYardOfTwo();
+withYardOfTwo({ thicknessMm: 27 });
 
 const volume = () => yard.query('stacks.volume', { id: yard.stack.id });
 async function probe(boardIndex: number, raw: number, woodTempC = 20) {

@@ -186,8 +186,18 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
       ...tolerance,
     });
     const meters = rows(before, 'SELECT id, description FROM meter ORDER BY id');
-    expect(meters.map(({ id }) => yard.meters.get(Number(id))?.description)).toEqual(
-      meters.map(({ description }) => description && JSON.parse(String(description))),
+    expect(
+      meters.map(({ id }) => {
+        const { description, profile } = yard.meters.get(Number(id))!;
+        return description && { ...description, scale: profile?.scale ?? null };
+      }),
+    ).toEqual(
+      meters.map(({ description }) => {
+        const { basis, ...rest } = JSON.parse(String(description)) ?? {};
+        // What the scale was made for is a part of its profile now.
+        const scale = basis && { kind: 'species', speciesId: null, ...basis };
+        return description && { ...rest, scale };
+      }),
     );
     const places = rows(before, 'SELECT id, air FROM place ORDER BY id');
     expect(places.map(({ id }) => yard.places.get(Number(id))?.air)).toEqual(
