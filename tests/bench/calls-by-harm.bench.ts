@@ -8,20 +8,24 @@
  * The truth dries by the app's own model at a pace drawn from its prior, in air that changes from day to day (one standard
  * deviation outdoors 1.5 % MC of EMC, in a room 0.6, with three quarters left the next day; ours, no source). One in four
  * was moved to a drier place some days before. Its average is drawn evenly round the top of its target. It is read at the
- * spots that a person with those pins has, with an error of the meter of 0.85 % MC that all readings share, and the scatter
- * of `spot-scatter.ts`. The EMC that the app knows of the place is 0.7 % MC off.
+ * spots that the app plans for those pins, where they reach no core also with a fresh crosscut, with an error of the meter
+ * of 0.85 % MC that all readings share, and the scatter of `spot-scatter.ts`. The EMC that the app knows of the place is
+ * 0.7 % MC off.
  *
  * - honest: the pins' length is known, and so how deep they went;
- * - planned: only the plan says how deep, and the pins went as deep as they reach;
- * - fully in: only the plan says how deep, and the pins were pushed in fully at every spot.
+ * - planned: nobody knows the pins, the app plans for the usual ones, and they go as deep as planned or as they reach;
+ * - fully in: the same, but they were pushed in fully at every spot;
+ * - old pairs: readings from before plans followed from the pins, shell and core as deep as the pins reach.
  *
  * Wrong Ready: the true average is above target + tolerance, or shell and core differ by 1 point more than the use allows.
  * Near the limit: within 1.5 points below the target's top. Fine: in the target, and even enough for the use.
  */
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
+import { spotsByDepth } from '../../shared-core/probing/calls/spots-read.ts';
 import type { BoardEvidence, PlaceFacts } from '../../shared-core/probing/readings/evidence.ts';
-import type { Depth, Reading, Spot } from '../../shared-core/probing/readings/reading.ts';
-import { plannedDepthMm } from '../../shared-core/probing/readings/spots.ts';
+import { PAIRS, type PlanBasis, usualBasis } from '../../shared-core/probing/readings/plan-basis.ts';
+import type { JudgedReading, Reading } from '../../shared-core/probing/readings/reading.ts';
+import { type PlannedSpot, plannedDepthMm, planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { DAY_S } from '../../shared-core/time.ts';
 import {
   type AirSegment,
@@ -126,35 +130,43 @@ function drawTruth(random: Random, thicknessMm: number): Truth | null {
   return { thicknessMm, place, endUse, averagePct: averagePct[near]!, at, differencePct };
 }
 
-type Honesty = 'honest' | 'planned' | 'fully in';
+type Honesty = 'honest' | 'planned' | 'fully in' | 'old pairs';
 interface Pins {
   lengthMm: number;
   insulated: boolean;
 }
-/** Which spots a person reads: shell and core as deep as the pins go, the average of a thin board, or the core in a fresh cut. */
-type Spots = 'pairs' | 'average' | 'fresh cut';
+const LENGTH_MM = 3000;
 
-function readingsOf(truth: Truth, pins: Pins, spots: Spots, honesty: Honesty, random: Random): Reading[] {
+/** What the app plans for such pins: as they are, and where they reach no core also with a fresh crosscut. */
+function basesOf(thicknessMm: number, pins: Pins, honesty: Honesty): PlanBasis[] {
+  if (honesty === 'old pairs') return [PAIRS];
+  const usual = usualBasis(thicknessMm, honesty === 'honest' ? pins : null);
+  return usual.faces === 'pairs' ? [usual] : [usual, { ...usual, core: 'fresh-cut' }];
+}
+
+function readingsOf(
+  truth: Truth,
+  pins: Pins,
+  plan: readonly PlannedSpot[],
+  honesty: Honesty,
+  random: Random,
+): Reading[] {
   const { thicknessMm } = truth;
-  const depths: Depth[] =
-    spots === 'average' ? ['average', 'average', 'average'] : ['shell', 'core', 'shell', 'core'];
   const meterPct = METER_SD_PCT * random.normal();
-  return depths.map((depth, index): Reading => {
-    const plannedMm = plannedDepthMm(depth, thicknessMm);
-    const face: Spot['face'] = spots === 'fresh cut' && depth === 'core' ? 'fresh-cut' : 'face';
+  return plan.map(({ spot, by }, index): Reading => {
+    const plannedMm = spot.depthMm ?? plannedDepthMm(spot.depth, thicknessMm);
     const reachMm = Math.min(pins.lengthMm, thicknessMm / 2);
-    const tipMm =
-      face === 'fresh-cut' ? plannedMm : honesty === 'fully in' ? reachMm : Math.min(plannedMm, reachMm);
+    const isCut = by !== 'pins';
+    const tipMm = isCut ? plannedMm : honesty === 'fully in' ? reachMm : Math.min(plannedMm, reachMm);
     const layers = Array.from({ length: 9 }, (_, i) => (tipMm * (i + 1)) / 9);
-    const pct = pins.insulated || face === 'fresh-cut' ? truth.at(tipMm) : Math.max(...layers.map(truth.at));
-    const isKnown = honesty === 'honest' || face === 'fresh-cut';
+    const pct = pins.insulated || isCut ? truth.at(tipMm) : Math.max(...layers.map(truth.at));
     return {
       id: index + 1,
       roundId: 1,
       boardId: 1,
       spotIndex: index,
-      spot: { depth, depthMm: isKnown ? tipMm : plannedMm, fromEndMm: 1000, face },
-      depthFrom: isKnown ? 'pins' : 'plan',
+      spot: { ...spot, depthMm: plannedMm },
+      depthFrom: isCut || honesty === 'honest' ? 'pins' : 'plan',
       raw: Math.max(0.5, pct + meterPct + spotScatterPct(pct) * random.normal()),
       unit: 'pct',
       how: 'typed',
@@ -175,8 +187,11 @@ interface Tally {
   tooUneven: number;
   fine: number;
   fineReady: number;
-  /** Of fine boards near the limit. */
-  calls: Map<string, number>;
+  /** Why fine boards near the limit were not called ready: the first reason, and the rules that questioned readings. */
+  lost: Map<string, number>;
+  /** Their estimated average less the true one, summed, and its square. */
+  errorPct: number;
+  errorSquare: number;
 }
 const emptyTally = (): Tally => ({
   boards: 0,
@@ -185,13 +200,30 @@ const emptyTally = (): Tally => ({
   tooUneven: 0,
   fine: 0,
   fineReady: 0,
-  calls: new Map(),
+  lost: new Map(),
+  errorPct: 0,
+  errorSquare: 0,
 });
 
-function count(tally: Tally, truth: Truth, readings: Reading[], knownEmcPct: number): void {
+const questionsIn = (readings: readonly JudgedReading[]): string[] => [
+  ...new Set(
+    readings.flatMap(({ suspicions }) =>
+      suspicions.filter(({ severity }) => severity !== 'note').map(({ rule }) => rule),
+    ),
+  ),
+];
+
+function count(
+  tally: Tally,
+  truth: Truth,
+  plan: readonly PlannedSpot[],
+  readings: Reading[],
+  knownEmcPct: number,
+): void {
   const { endUse, place, thicknessMm, averagePct, differencePct } = truth;
   const evidence: BoardEvidence = {
-    board: { thicknessMm, lengthMm: 3000 },
+    board: { thicknessMm, lengthMm: LENGTH_MM },
+    plan: spotsByDepth(plan),
     species: plainSpecies,
     endUse,
     place: { ...place.facts, emcPct: knownEmcPct },
@@ -200,7 +232,7 @@ function count(tally: Tally, truth: Truth, readings: Reading[], knownEmcPct: num
     typedBasis: { scale: SCALE, range: { min: 4, max: 80 }, meterSdPct: METER_SD_PCT },
     previous: null,
   };
-  const { call } = judgeBoard(evidence);
+  const { call, reasons, readings: judged, estimate } = judgeBoard(evidence);
   const allowed = endUse.maxShellCorePct ?? Number.POSITIVE_INFINITY;
   const isFine =
     averagePct <= endUse.maxPct &&
@@ -208,8 +240,17 @@ function count(tally: Tally, truth: Truth, readings: Reading[], knownEmcPct: num
     Math.abs(differencePct) <= allowed;
   const isNear = averagePct > endUse.maxPct - 1.5;
   tally.boards += 1;
-  if (isFine && isNear) tally.calls.set(String(call), (tally.calls.get(String(call)) ?? 0) + 1);
-  if (isFine && isNear) tally.fine += 1;
+  if (isFine && isNear && call !== 'ready') {
+    const side = (estimate?.averagePct ?? 0) > endUse.maxPct ? 'read above the target' : 'read in the target';
+    const why = [side, reasons[0].code, ...questionsIn(judged)].join(' + ');
+    tally.lost.set(why, (tally.lost.get(why) ?? 0) + 1);
+  }
+  if (isFine && isNear) {
+    const errorPct = (estimate?.averagePct ?? averagePct) - averagePct;
+    tally.fine += 1;
+    tally.errorPct += errorPct;
+    tally.errorSquare += errorPct ** 2;
+  }
   if (call !== 'ready') return;
   tally.ready += 1;
   if (averagePct > endUse.maxPct + endUse.tolerancePoints) tally.tooWet += 1;
@@ -219,13 +260,22 @@ function count(tally: Tally, truth: Truth, readings: Reading[], knownEmcPct: num
 
 const THICKNESSES = [19, 25, 30, 34, 54, 80];
 const LENGTHS = [5, 8, 15, 25, 40];
-const tallies = new Map<string, Tally>();
-const tallyOf = (...key: (string | number)[]): Tally => {
-  const name = key.join(' ');
-  const tally = tallies.get(name) ?? emptyTally();
-  tallies.set(name, tally);
-  return tally;
-};
+const HONESTIES: readonly Honesty[] = ['honest', 'planned', 'fully in', 'old pairs'];
+
+interface Cell {
+  thicknessMm: number;
+  lengthMm: number;
+  honesty: Honesty;
+  /** What the faces tell by the plan, or that a fresh crosscut was added. */
+  spots: PlanBasis['faces'] | NonNullable<PlanBasis['core']>;
+}
+const tallies = new Map<string, { cell: Cell; tally: Tally }>();
+function tallyOf(cell: Cell): Tally {
+  const name = JSON.stringify(cell);
+  const known = tallies.get(name) ?? { cell, tally: emptyTally() };
+  tallies.set(name, known);
+  return known.tally;
+}
 
 let judged = 0;
 let judgingMs = 0;
@@ -237,21 +287,19 @@ THICKNESSES.forEach((thicknessMm, index) => {
     made += 1;
     const knownEmcPct = truth.place.emcPct + 0.7 * random.normal();
     for (const lengthMm of LENGTHS) {
-      for (const honesty of ['honest', 'planned', 'fully in'] as const) {
-        for (const insulated of [true, false]) {
-          const kinds: Spots[] = [
-            'pairs',
-            ...(thicknessMm <= 30 && lengthMm >= thicknessMm / 5 ? (['average'] as const) : []),
-            ...(thicknessMm > 30 && honesty === 'honest' ? (['fresh cut'] as const) : []),
-          ];
-          for (const spots of kinds) {
-            const readings = readingsOf(truth, { lengthMm, insulated }, spots, honesty, random);
+      for (const insulated of [true, false]) {
+        const pins = { lengthMm, insulated };
+        for (const honesty of HONESTIES)
+          for (const basis of basesOf(thicknessMm, pins, honesty)) {
+            const board = { lengthMm: LENGTH_MM, thicknessMm, planBasis: basis };
+            const { plan } = planSpots(board);
+            const readings = readingsOf(truth, pins, plan, honesty, random);
+            const spots = basis.core ?? basis.faces;
             const began = performance.now();
-            count(tallyOf(thicknessMm, lengthMm, honesty, spots), truth, readings, knownEmcPct);
+            count(tallyOf({ thicknessMm, lengthMm, honesty, spots }), truth, plan, readings, knownEmcPct);
             judgingMs += performance.now() - began;
             judged += 1;
           }
-        }
       }
     }
   }
@@ -259,54 +307,77 @@ THICKNESSES.forEach((thicknessMm, index) => {
 
 const pct = (part: number, whole: number): string =>
   whole === 0 ? '   –  ' : `${((100 * part) / whole).toFixed(1).padStart(5)}%`;
-const sum = (is: (key: string[]) => boolean): Tally => {
+function sum(is: (cell: Cell) => boolean): Tally {
   const total = emptyTally();
-  for (const [name, tally] of tallies) {
-    // "fully in" is one word of the key.
-    if (!is(name.replace('fully in', 'fully-in').replace('fresh cut', 'fresh-cut').split(' '))) continue;
-    for (const key of ['boards', 'ready', 'tooWet', 'tooUneven', 'fine', 'fineReady'] as const)
+  for (const { cell, tally } of tallies.values()) {
+    if (!is(cell)) continue;
+    for (const key of [
+      'boards',
+      'ready',
+      'tooWet',
+      'tooUneven',
+      'fine',
+      'fineReady',
+      'errorPct',
+      'errorSquare',
+    ] as const)
       total[key] += tally[key];
-    for (const [call, times] of tally.calls) total.calls.set(call, (total.calls.get(call) ?? 0) + times);
+    for (const [why, times] of tally.lost) total.lost.set(why, (total.lost.get(why) ?? 0) + times);
   }
   return total;
+}
+const errorOf = (count: number, sumPct: number, sumOfSquares: number): string => {
+  const mean = sumPct / count;
+  return `${mean.toFixed(2)} ± ${Math.sqrt(sumOfSquares / count - mean ** 2).toFixed(2)}`;
 };
-const line = (name: string, { boards: all, ready, tooWet, tooUneven, fine, fineReady }: Tally): void =>
+const line = (
+  name: string,
+  { boards: all, ready, tooWet, tooUneven, fine, fineReady, errorPct, errorSquare }: Tally,
+): void =>
   console.log(
-    `${name.padEnd(34)} ${String(all).padStart(6)} ${String(ready).padStart(6)} ${pct(tooWet, ready)} ${pct(tooUneven, ready)} ${pct(tooWet + tooUneven, ready)}  ${pct(fineReady, fine)} of ${fine}`,
+    `${name.padEnd(34)} ${String(all).padStart(6)} ${String(ready).padStart(6)} ${pct(tooWet, ready)} ${pct(tooUneven, ready)} ${pct(tooWet + tooUneven, ready)}  ${pct(fineReady, fine)} of ${String(fine).padEnd(5)} ${errorOf(fine, errorPct, errorSquare)}`,
   );
+/** Known depths, and a board so thin that its average is enough, or whose core was reached. */
+const isJudgeable = ({ honesty, spots }: Cell): boolean => honesty === 'honest' && spots !== 'shell';
+
 console.log(`${boards} boards of each thickness, seed ${seed}\n`);
 console.log(
-  `${''.padEnd(34)} boards  ready  too wet uneven  wrong (goal <= 1%)  fine boards near the limit called ready (goal >= 70%)`,
+  `${''.padEnd(34)} boards  ready  too wet uneven  wrong (goal <= 1%)  fine boards near the limit called ready (goal >= 70%), their average as read less the true one`,
 );
-for (const thicknessMm of THICKNESSES) {
+console.log('known depths');
+for (const thicknessMm of THICKNESSES)
   for (const lengthMm of LENGTHS)
-    line(
-      `${thicknessMm} mm, pins ${lengthMm} mm`,
-      sum(([t, l]) => Number(t) === thicknessMm && Number(l) === lengthMm),
-    );
-}
-for (const thicknessMm of THICKNESSES) {
-  for (const honesty of ['honest', 'planned', 'fully-in'])
+    for (const spots of ['pairs', 'average', 'shell', 'fresh-cut'] as const) {
+      const tally = sum(
+        (cell) =>
+          cell.honesty === 'honest' &&
+          cell.thicknessMm === thicknessMm &&
+          cell.lengthMm === lengthMm &&
+          cell.spots === spots,
+      );
+      if (tally.boards > 0) line(`${thicknessMm} mm, pins ${lengthMm} mm, ${spots}`, tally);
+    }
+console.log('\ndepths only planned');
+for (const thicknessMm of THICKNESSES)
+  for (const honesty of ['planned', 'fully in', 'old pairs'])
     line(
       `${thicknessMm} mm, ${honesty}`,
-      sum(([t, , h]) => Number(t) === thicknessMm && h === honesty),
+      sum((cell) => cell.thicknessMm === thicknessMm && cell.honesty === honesty),
     );
-}
-for (const spots of ['pairs', 'average', 'fresh-cut'])
+console.log('\nknown depths, core judged or thin');
+for (const thicknessMm of THICKNESSES)
+  line(
+    `${thicknessMm} mm`,
+    sum((cell) => cell.thicknessMm === thicknessMm && isJudgeable(cell)),
+  );
+for (const spots of ['pairs', 'average', 'fresh-cut'] as const)
   line(
     spots,
-    sum(([, , , s]) => s === spots),
+    sum((cell) => cell.spots === spots && isJudgeable(cell)),
   );
-line(
-  'all',
-  sum(() => true),
-);
-/** Readings at depths that are known, of boards so thin that their average is enough, or whose core was reached. */
-const judgeable = sum(
-  ([t, l, h, s]) => h === 'honest' && (s === 'average' || s === 'fresh-cut' || Number(l) >= 0.4 * Number(t)),
-);
-line('depths known, core judged or thin', judgeable);
-console.log(
-  `\nits calls of fine boards near the limit: ${JSON.stringify(Object.fromEntries(judgeable.calls))}`,
-);
-console.log(`judging a board: ${((1000 * judgingMs) / judged).toFixed(0)} µs`);
+const judgeable = sum(isJudgeable);
+line('all', judgeable);
+console.log('\nwhy its fine boards near the limit were not called ready, of 100');
+for (const [why, times] of [...judgeable.lost].sort(([, one], [, other]) => other - one).slice(0, 16))
+  console.log(`${pct(times, judgeable.fine)} ${why}`);
+console.log(`\njudging a board: ${((1000 * judgingMs) / judged).toFixed(0)} µs`);
