@@ -1,5 +1,6 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
-import { HARM, THIN_MM, UNEVEN_BY_POINTS, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
+import { HARM, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
+import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import type { Color, Shape } from '../../../shared-core/drawing/chart/description.ts';
+import { isGradientOfDrying } from '../../../shared-core/probing/calls/gradient-of-drying.ts';
 import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
@@ -85,7 +86,9 @@ function Figures({
           label={say('board.difference')}
           note={
             endUse?.maxShellCorePct != null &&
-            say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct })
+            (isGradientOfDrying({ averagePct, shellPct, corePct }, endUse)
+              ? say('board.difference-of-drying')
+              : say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct }))
           }
         >
           {shellPct > corePct

@@ -9,7 +9,7 @@ import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 
 /** What the figures beside the call show. */
-const ofFigures: readonly Code[] = ['call.likely', 'call.difference-allowed'];
+const ofFigures: readonly Code[] = ['call.likely', 'call.difference-allowed', 'call.gradient-of-drying'];
 
 /** What else speaks for the call, what is missing for the dates, and what they are based on. */
 export function NotesOfBoard({

@@ -7,6 +7,7 @@ import type { BoardEstimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { chanceAverageAbove, chanceDifferenceAbove } from '../readings/profile-posterior.ts';
 import type { ReasonedCall } from './assessment.ts';
+import { isGradientOfDrying, UNEVEN_BY_POINTS } from './gradient-of-drying.ts';
 import { shrinkageToCome } from './shrinkage-to-come.ts';
 import { spotsLacking } from './spots-read.ts';
 
@@ -14,8 +15,6 @@ import { spotsLacking } from './spots-read.ts';
 export const HARM = 0.1;
 /** The same for a shell–core difference that does harm, which nobody sees before the wood is cut. */
 export const UNEVEN_HARM = 0.05;
-/** A shell–core difference does harm from so far above its limit, points of MC. Common practice, no source. */
-export const UNEVEN_BY_POINTS = 1;
 /** More readings are asked for where they change the call at least this often. Common practice, no source. */
 export const WORTH_PROBING = 0.2;
 /** More readings of each depth than this are not asked for. */
@@ -125,7 +124,10 @@ function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): ReasonedCall {
     };
   const chance = chanceAverageAbove(board.posterior, endUse.maxPct);
   const wet = message(chance >= SURE ? 'call.too-wet' : 'call.probably-too-wet', { averagePct, targetRange });
-  return { call: 'keep-drying', reasons: [wet, ...lessThanSure(chance, 'too-wet')] };
+  const gradient = isGradientOfDrying(board.estimate, endUse)
+    ? [message('call.gradient-of-drying', { differencePoints: shownDifference(board.estimate) })]
+    : [];
+  return { call: 'keep-drying', reasons: [wet, ...lessThanSure(chance, 'too-wet'), ...gradient] };
 }
 
 function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {

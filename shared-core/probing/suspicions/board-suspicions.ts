@@ -3,14 +3,9 @@ import { mean } from '../../wood/maths/mean.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
+import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import {
-  type Depth,
-  depthSchema,
-  type Reading,
-  type ShellOrCore,
-  type Suspicion,
-} from '../readings/reading.ts';
+import { type Depth, depthSchema, type Reading, type Suspicion } from '../readings/reading.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 import { shown } from './reading-suspicions.ts';
@@ -182,18 +177,15 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
   const last = readings.at(-1);
   if (previous === null || last === undefined) return [];
   const expectation = expectationNow(evidence, last.reading.takenAt);
-  return (['shell', 'core'] as const).flatMap((depth): Found[] => {
-    const before = depth === 'shell' ? previous.estimate.shellPct : previous.estimate.corePct;
+  return depthSchema.options.flatMap((depth): Found[] => {
+    const { pct: before, counted } = foundBefore(previous.estimate, depth);
     const now = atDepth(readings, depth);
     if (before === null || now.length === 0) return [];
     const change: Change = {
       depth,
       before,
       days: Math.max(0, (Date.parse(last.reading.takenAt) - Date.parse(previous.takenAt)) / DAY_MS),
-      countedBefore: Math.max(
-        1,
-        depth === 'shell' ? previous.estimate.countedShell : previous.estimate.countedCore,
-      ),
+      countedBefore: Math.max(1, counted),
       expected: expectation?.[depth] ?? null,
     };
     const ofMean = allowedNow(change, now.length, evidence);
@@ -211,8 +203,18 @@ function impossibleChanges(readings: readonly ComparedReading[], evidence: Board
   });
 }
 
+/** What the last round found at a depth, from so many readings; null for nothing. */
+function foundBefore(
+  { shellPct, corePct, averagePct, countedShell, countedAverage, countedCore }: Estimate,
+  depth: Depth,
+): { pct: number | null; counted: number } {
+  if (depth === 'shell') return { pct: shellPct, counted: countedShell };
+  if (depth === 'core') return { pct: corePct, counted: countedCore };
+  return { pct: countedAverage > 0 ? averagePct : null, counted: countedAverage };
+}
+
 type Change = {
-  depth: ShellOrCore;
+  depth: Depth;
   before: number;
   days: number;
   countedBefore: number;

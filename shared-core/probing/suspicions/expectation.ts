@@ -3,13 +3,16 @@ import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood
 import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
 import { dryingClassOf } from '../../wood/species/drying-class.ts';
 import type { Species } from '../../wood/species/species.ts';
+import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import type { ShellOrCore } from '../readings/reading.ts';
+import { STEEPNESS } from '../readings/profile-posterior.ts';
+import type { Depth, ShellOrCore } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 
 /** What one depth of a board should read now, % MC, with one standard deviation to either side. */
 export type Expected = { pct: number; sdLowPct: number; sdHighPct: number };
-export type Expectation = Record<ShellOrCore, Expected>;
+/** Shell and core are null for a board that was read by its average alone. */
+export type Expectation = Record<ShellOrCore, Expected | null> & { average: Expected };
 
 type Pace = { diffusivity: number; surface: number };
 
@@ -44,10 +47,11 @@ const CELLS = 10;
 const MODEL_TOP_PCT = 58;
 
 /**
- * What shell and core should read now, from what the last round found and the time since in the air of its place, by
- * the drying model at three paces. The model starts from the parabola through the shell and core of the last round.
+ * What a board should read now, from what the last round found and the time since in the air of its place, by the drying
+ * model at three paces. The model starts from the parabola through the shell and core of the last round, or through its
+ * average alone, as steep as drying usually makes it.
  *
- * Null where something that it needs is not known (the air, the specific gravity, either depth), where the board was
+ * Null where something that it needs is not known (the air, the specific gravity, what the board read), where it was
  * moved meanwhile or may have been, or after more than two months.
  */
 export function expectationNow(
@@ -55,19 +59,23 @@ export function expectationNow(
   takenAt: string,
 ): Expectation | null {
   if (previous === null || previous.moved !== false || place.emcPct === null) return null;
-  const { shellPct, corePct } = previous.estimate;
-  if (species.basicSpecificGravity === null || shellPct === null || corePct === null) return null;
+  if (species.basicSpecificGravity === null) return null;
+  const shellShare = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
+  const start = startOf(previous.estimate, shellShare, place.emcPct);
+  if (start === null) return null;
   const days = (Date.parse(takenAt) - Date.parse(previous.takenAt)) / (DAY_S * 1000);
   if (!(days >= 0 && days <= LONGEST_DAYS)) return null;
 
   const { tempC, emcSdPct } = AIRS[place.kind];
   const grid = dryingGrid(board.thicknessMm, true, CELLS);
-  const shellDepth = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
-  const drop = (corePct - shellPct) / (1 - 2 * shellDepth) ** 2;
   const startPct = Float64Array.from(grid.centerM, (x) =>
-    Math.min(MODEL_TOP_PCT, Math.max(1, corePct - drop * (1 - (2 * x) / grid.thicknessM) ** 2)),
+    Math.min(
+      MODEL_TOP_PCT,
+      Math.max(1, start.corePct - start.dropPct * (1 - (2 * x) / grid.thicknessM) ** 2),
+    ),
   );
   const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity, priorPace.exponent.mean));
+  const averageShare = plannedDepthMm('average', board.thicknessMm) / board.thicknessMm;
   const { emcPct } = place;
   const run = (pace: Pace, emc: number) => {
     const durationS = Math.max(1, days * DAY_S);
@@ -80,15 +88,16 @@ export function expectationNow(
       faceFactors: [pace.surface, pace.surface],
       tolerancePct: 0.1,
       observeS: [durationS],
-      depthFractions: [shellDepth, 0.5],
+      depthFractions: [shellShare, averageShare, 0.5],
     });
-    return { shell: depthPct[0]![0]!, core: depthPct[1]![0]! };
+    const [shell, average, core] = depthPct.map((ofDepth) => ofDepth[0]!) as [number, number, number];
+    return { shell, average, core };
   };
   const paces = pacesOf(species);
   const [slow, middle, fast] = paces.map((pace) => run(pace, emcPct));
   const damp = run(paces[1], emcPct + emcSdPct);
 
-  const expected = (depth: ShellOrCore): Expected => {
+  const expected = (depth: Depth): Expected => {
     const pct = middle![depth];
     const ends = [slow![depth] - pct, fast![depth] - pct];
     const air = damp[depth] - pct;
@@ -98,5 +107,24 @@ export function expectationNow(
       sdHighPct: Math.hypot(Math.max(0, ...ends) / 2, air),
     };
   };
-  return { shell: expected('shell'), core: expected('core') };
+  const { areBothRead } = start;
+  return {
+    shell: areBothRead ? expected('shell') : null,
+    average: expected('average'),
+    core: areBothRead ? expected('core') : null,
+  };
+}
+
+/** The parabola that the last round left: its core, and how far its surface lies below that, % MC. */
+function startOf(
+  { shellPct, corePct, averagePct, countedAverage }: Estimate,
+  shellShare: number,
+  emcPct: number,
+) {
+  if (shellPct !== null && corePct !== null)
+    return { corePct, dropPct: (corePct - shellPct) / (1 - 2 * shellShare) ** 2, areBothRead: true };
+  if (countedAverage === 0) return null;
+  const dropPct = STEEPNESS.mean * (averagePct - emcPct);
+  // A parabola's average lies a third of its drop below its middle.
+  return { corePct: averagePct + dropPct / 3, dropPct, areBothRead: false };
 }

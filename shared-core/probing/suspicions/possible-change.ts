@@ -1,7 +1,7 @@
 import { DAY_S } from '../../time.ts';
 import { transverseDiffusivityM2S } from '../../wood/drying/diffusivity.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import type { ShellOrCore } from '../readings/reading.ts';
+import type { Depth } from '../readings/reading.ts';
 
 /** Nowhere does lumber stand in air warmer than this, so nowhere does moisture move faster than at it, °C. */
 const WARMEST_C = 40;
@@ -27,15 +27,16 @@ function largestDiffusivityM2S(basicSpecificGravity: number): number {
  *
  * Core: the center of the sheet has gone at most 2 erfc(1 / (2 √Fo)) of the way, the leading term of Crank's series
  * for small times, whose next term takes away; erfc(x) is at most exp(-x²), which is used for it. Shell: 1, the
- * surface follows at once.
+ * surface follows at once. Average: at most 2 √(Fo / π), the first term of the series for small times (eq. 4.20), whose
+ * next terms take away.
  *
  * @param thicknessMm board thickness, mm, above 0
  * @param days        time passed, days, 0 or more
  * @param basicSpecificGravity of the species; null where not known
- * Source: J. Crank, The Mathematics of Diffusion (1975), eq. 4.18 (from memory).
+ * Source: J. Crank, The Mathematics of Diffusion (1975), eqs. 4.18 and 4.20 (from memory).
  */
 export function largestResponse(
-  depth: ShellOrCore,
+  depth: Depth,
   thicknessMm: number,
   days: number,
   basicSpecificGravity: number | null,
@@ -45,6 +46,7 @@ export function largestResponse(
   const diffusivity = largestDiffusivityM2S(basicSpecificGravity ?? LIGHTEST);
   const fourier = (diffusivity * days * DAY_S) / (half * half);
   if (fourier <= 0) return 0;
+  if (depth === 'average') return Math.min(1, 2 * Math.sqrt(fourier / Math.PI));
   return Math.min(1, 2 * Math.exp(-1 / (4 * fourier)));
 }
 
@@ -60,7 +62,7 @@ export function largestResponse(
  * @param days        time since then, days, 0 or more
  */
 export function possibleRange(
-  depth: ShellOrCore,
+  depth: Depth,
   beforePct: number,
   thicknessMm: number,
   days: number,

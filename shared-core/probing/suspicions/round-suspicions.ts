@@ -1,8 +1,15 @@
+import { mean } from '../../wood/maths/mean.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Depth, JudgedReading, ShellOrCore, Suspicion } from '../readings/reading.ts';
+import {
+  type Depth,
+  depthSchema,
+  type JudgedReading,
+  type ShellOrCore,
+  type Suspicion,
+} from '../readings/reading.ts';
 import type { Expectation, Expected } from './expectation.ts';
 import { BETWEEN_ROUNDS_PCT } from './expectation.ts';
 
@@ -39,14 +46,15 @@ export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };
 /** What a board reads over what it should, % MC, with its standard deviations: spots, and what the model does not know. */
 type Offset = { pct: number; spotsPct: number; modelPct: number };
 
-type Walked = Record<ShellOrCore, Offset> & {
+type Walked = {
   /** Its place in the list. */
   index: number;
   board: WalkedBoard;
-  /** Mean of both depths. */
+  /** Shell and core, or the average alone, and what each should read, % MC. */
+  offsets: Partial<Record<Depth, Offset>>;
+  expectedPct: Partial<Record<Depth, number>>;
+  /** Mean of its depths. */
   mean: Offset;
-  /** What either depth should read, % MC. */
-  expectedPct: Record<ShellOrCore, number>;
   /** 0 for the first board walked, 1 for the last. */
   walked: number;
 };
@@ -77,30 +85,37 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
   if (drift === 0 && Math.abs(center) > ROUND_SCORE * roundSpread(steady))
     for (const each of steady) add(each, roundOff(center));
 
-  const level = {
-    shell: median(steady.map((each) => each.shell.pct)),
-    core: median(steady.map((each) => each.core.pct)),
+  const levelOf = (depth: Depth): number => {
+    const there = steady.flatMap(({ offsets }) => offsets[depth]?.pct ?? []);
+    return there.length < FEWEST_BOARDS ? center : median(there);
   };
+  const level = { shell: levelOf('shell'), average: levelOf('average'), core: levelOf('core') };
   // No exchange can gain more on a board than what is odd about it.
   const odd = steady.filter((each) => oddness(each, level) > SWAP_GAIN / 4);
   for (const each of steady) {
     const off = each.mean.pct - center;
-    const shell = each.shell.pct - level.shell;
-    const core = each.core.pct - level.core;
+    const depths = depthsOf(each).map(([depth, offset]) => {
+      const by = offset.pct - level[depth];
+      return { depth, by, score: score(by, offset) };
+    });
     const partner = swappedWith(each, odd, level);
-    const alike = shell * core > 0 && Math.min(score(shell, each.shell), score(core, each.core)) > BOTH_SCORE;
+    const alike = depths.every((one) => one.by * depths[0]!.by > 0 && one.score > BOTH_SCORE);
     if (partner !== null || (alike && score(off, each.mean) > BOARD_SCORE)) {
       add(each, apartFromStack(off, partner));
       continue;
     }
-    for (const [depth, by] of [
-      ['shell', shell],
-      ['core', core],
-    ] as const)
-      if (score(by, each[depth]) > BOARD_SCORE) add(each, depthApart(depth, by), depth);
+    for (const one of depths)
+      if (one.depth !== 'average' && one.score > BOARD_SCORE)
+        add(each, depthApart(one.depth, one.by), one.depth);
   }
   return found;
 }
+
+const depthsOf = ({ offsets }: Walked): [Depth, Offset][] =>
+  depthSchema.options.flatMap((depth) => {
+    const offset = offsets[depth];
+    return offset === undefined ? [] : [[depth, offset]];
+  });
 
 /** How far a sound board lies off its stack, one standard deviation, % MC. */
 const ownSdPct = ({ spotsPct, modelPct }: Offset): number => Math.hypot(spotsPct, OWN_PACE * modelPct);
@@ -113,32 +128,39 @@ function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
   if (expectation === null) return [];
   const shell = offsetOf(board, 'shell', expectation.shell);
   const core = offsetOf(board, 'core', expectation.core);
-  if (shell === null || core === null) return [];
+  const average = offsetOf(board, 'average', expectation.average);
+  const offsets = shell !== null && core !== null ? { shell, core } : average !== null ? { average } : null;
+  if (offsets === null) return [];
+  const all: Offset[] = Object.values(offsets);
   return [
     {
       index,
       board,
-      shell,
-      core,
-      mean: {
-        pct: (shell.pct + core.pct) / 2,
-        spotsPct: Math.hypot(shell.spotsPct, core.spotsPct) / 2,
-        modelPct: (shell.modelPct + core.modelPct) / 2,
+      offsets,
+      expectedPct: {
+        shell: expectation.shell?.pct,
+        average: expectation.average.pct,
+        core: expectation.core?.pct,
       },
-      expectedPct: { shell: expectation.shell.pct, core: expectation.core.pct },
+      mean: {
+        pct: mean(all.map(({ pct }) => pct)),
+        spotsPct: Math.hypot(...all.map(({ spotsPct }) => spotsPct)) / all.length,
+        modelPct: mean(all.map(({ modelPct }) => modelPct)),
+      },
       walked: count > 1 ? index / (count - 1) : 0,
     },
   ];
 }
 
 /** What a board reads at a depth, % MC: the readings that nothing speaks against, where there are any. */
-export function firmValues({ readings }: WalkedBoard, depth: ShellOrCore): number[] {
+export function firmValues({ readings }: WalkedBoard, depth: Depth): number[] {
   const counted = readings.filter((each) => each.counts && each.spot.depth === depth);
   const firm = counted.filter((each) => each.suspicions.every(({ severity }) => severity === 'note'));
   return (firm.length > 0 ? firm : counted).map((each) => each.corrected.mcPct as number);
 }
 
-function offsetOf(board: WalkedBoard, depth: ShellOrCore, expected: Expected): Offset | null {
+function offsetOf(board: WalkedBoard, depth: Depth, expected: Expected | null): Offset | null {
+  if (expected === null) return null;
   const values = firmValues(board, depth);
   if (values.length === 0) return null;
   const pct = median(values) - expected.pct;
@@ -151,7 +173,8 @@ function offsetOf(board: WalkedBoard, depth: ShellOrCore, expected: Expected): O
 
 function withoutDrift(each: Walked, drift: number): Walked {
   const less = (offset: Offset): Offset => ({ ...offset, pct: offset.pct - drift * each.walked });
-  return { ...each, shell: less(each.shell), core: less(each.core), mean: less(each.mean) };
+  const offsets = Object.fromEntries(depthsOf(each).map(([depth, offset]) => [depth, less(offset)]));
+  return { ...each, offsets, mean: less(each.mean) };
 }
 
 /** Standard deviation of a sound round's median residual: what all boards share, and a little of what each has. */
@@ -188,14 +211,10 @@ function driftOf(all: readonly Walked[]): number {
  * The board that this one was mixed up with, if exchanging the two explains what is odd about each: by so much that the
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
-function swappedWith(
-  each: Walked,
-  odd: readonly Walked[],
-  level: Record<ShellOrCore, number>,
-): string | null {
+function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {
   if (!odd.includes(each)) return null;
   const gains = odd.flatMap((other) => {
-    if (other === each) return [];
+    if (other === each || !isReadAlike(other, each)) return [];
     const [own, others] = [gain(each, other, level), gain(other, each, level)];
     const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
     return both ? [{ code: other.board.code, gain: own + others }] : [];
@@ -204,16 +223,25 @@ function swappedWith(
   return gains[0]?.code ?? null;
 }
 
+/** Whether both were read at the same depths. */
+const isReadAlike = (one: Walked, other: Walked): boolean =>
+  depthSchema.options.every(
+    (depth) => (one.offsets[depth] === undefined) === (other.offsets[depth] === undefined),
+  );
+
 /** A board's squared standard scores, both depths together. */
-function oddness(each: Walked, level: Record<ShellOrCore, number>): number {
-  return DEPTHS.reduce((sum, depth) => sum + score(each[depth].pct - level[depth], each[depth]) ** 2, 0);
+function oddness(each: Walked, level: Record<Depth, number>): number {
+  return depthsOf(each).reduce(
+    (sum, [depth, offset]) => sum + score(offset.pct - level[depth], offset) ** 2,
+    0,
+  );
 }
 
 /** Fall of a board's squared standard scores, both depths together, if it was the other one that was read. */
-function gain(each: Walked, other: Walked, level: Record<ShellOrCore, number>): number {
-  const asOther = DEPTHS.reduce((sum, depth) => {
-    const apart = other.expectedPct[depth] - each.expectedPct[depth];
-    return sum + score(each[depth].pct - level[depth] - apart, each[depth]) ** 2;
+function gain(each: Walked, other: Walked, level: Record<Depth, number>): number {
+  const asOther = depthsOf(each).reduce((sum, [depth, offset]) => {
+    const apart = (other.expectedPct[depth] ?? 0) - (each.expectedPct[depth] ?? 0);
+    return sum + score(offset.pct - level[depth] - apart, offset) ** 2;
   }, 0);
   return oddness(each, level) - asOther;
 }

@@ -8,7 +8,7 @@ import { atWoodTempPct, james } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
-import { type Expectation, expectationNow } from './expectation.ts';
+import { type Expectation, type Expected, expectationNow } from './expectation.ts';
 import { meterOf } from './reading-suspicions.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 
@@ -171,13 +171,12 @@ function gainOverTwoRounds(
 type Change = Record<ShellOrCore, { offPct: number; sdPct: number }>;
 
 function changeOf(now: Level, expectation: Expectation | null): Change | null {
-  if (expectation === null) return null;
-  const at = (depth: ShellOrCore) => {
-    const { pct, sdLowPct, sdHighPct } = expectation[depth];
+  if (!expectation?.shell || !expectation.core) return null;
+  const at = (depth: ShellOrCore, { pct, sdLowPct, sdHighPct }: Expected) => {
     const offPct = now[depth] - pct;
     return { offPct, sdPct: Math.hypot(spotScatterPct(pct), OWN_PACE * (offPct < 0 ? sdLowPct : sdHighPct)) };
   };
-  return { shell: at('shell'), core: at('core') };
+  return { shell: at('shell', expectation.shell), core: at('core', expectation.core) };
 }
 
 function enteredAsAnother(each: Compared, mate: Compared, as: Level): Suspicion {

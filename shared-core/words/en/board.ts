@@ -49,6 +49,7 @@ export const board = {
   'board.difference': 'Difference',
   'board.shell-wetter': '{differencePoints}, shell wetter',
   'board.difference-allowed': '{allowedPoints} allowed',
+  'board.difference-of-drying': 'Normal while it dries',
   'board.species-question': 'Is it {speciesName}?',
   'board.species-check': 'Check its end grain and bark.',
   'board.change-species': 'Change species',

@@ -44,6 +44,9 @@ export const calls = {
   'call.shell-wetter':
     'The shell is {differencePoints} wetter than the core; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
 
+  'call.gradient-of-drying':
+    'The core is {differencePoints} wetter than the shell. That is normal while a board dries.',
+
   'call.average-in-target': 'The average, {averagePct}, is within the target, {targetRange}.',
   'call.may-be-uneven':
     'The chance that shell and core differ by more than {differencePoints} is {unevenChancePct}.',

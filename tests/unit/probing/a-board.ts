@@ -121,6 +121,24 @@ export const lastRound = (shellPct: number, corePct: number, takenAt: string) =>
   takenAt,
 });
 
+/** What the last round found of a board read by its average alone, at three spots. */
+export function lastRoundByAverage(averagePct: number, takenAt: string) {
+  const { estimate } = lastRound(averagePct, averagePct, takenAt);
+  const none = {
+    shellPct: null,
+    corePct: null,
+    differencePct: null,
+    countedShell: 0,
+    countedCore: 0,
+    inCore: 0,
+  };
+  return { estimate: { ...estimate, ...none, countedAverage: 3 }, takenAt };
+}
+
+/** Readings of a board by its average alone. */
+export const averages = (values: number[], more: Partial<Reading> = {}): Reading[] =>
+  values.map((raw, index) => reading(index + 1, 'average', raw, more));
+
 /** The rules that fired on each reading, in order. */
 export const rules = (judged: readonly { suspicions: Suspicion[] }[]): SuspicionRule[][] =>
   judged.map((each) => each.suspicions.map((suspicion) => suspicion.rule));

@@ -5,7 +5,7 @@ import {
   suspicionsOfRound,
 } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
-import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
+import { averages, evidence, lastRound, lastRoundByAverage, readings, TAKEN_AT } from './a-board.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5, airTempC: 15 } as const;
 const BEFORE = '2026-05-06T10:00:00Z';
@@ -32,8 +32,20 @@ export function round(offOf: (board: number) => { shell: number; core: number })
   return SIX.map((before, index) => {
     const should = expectationNow(boardOf(before, { shell: 10, core: 10 }), TAKEN_AT)!;
     const off = offOf(index);
-    const now = { shell: should.shell.pct + off.shell, core: should.core.pct + off.core };
+    const now = { shell: should.shell!.pct + off.shell, core: should.core!.pct + off.core };
     return { code: `ASH-0${index + 1}`, evidence: boardOf(before, now) };
+  });
+}
+/** The same of boards that are read by their average alone, each moved by what a fault adds. */
+export function roundByAverage(offOf: (board: number) => number) {
+  return SIX.map(([, before], index) => {
+    const boardOf = (values: number[]) =>
+      evidence(averages(values), {
+        place: shed,
+        previous: { ...lastRoundByAverage(before, BEFORE), moved: false },
+      });
+    const now = expectationNow(boardOf([10]), TAKEN_AT)!.average.pct + offOf(index);
+    return { code: `ASH-0${index + 1}`, evidence: boardOf([now - 0.1, now, now + 0.1]) };
   });
 }
 export const sound = { shell: 0, core: 0 };

@@ -19,7 +19,7 @@ export function board(before: Round, now: Round | null, species = plainSpecies):
   const previous = { ...lastRound(before.shell, before.core, BEFORE), moved: false };
   const bare = evidence(readings([10], [10]), { place: shed, species, previous });
   const should = expectationNow(bare, TAKEN_AT)!;
-  const { shell, core } = now ?? { shell: should.shell.pct, core: should.core.pct };
+  const { shell, core } = now ?? { shell: should.shell!.pct, core: should.core!.pct };
   return { ...bare, readings: readings([shell, shell + 0.2], [core, core + 0.2]) };
 }
 

@@ -115,6 +115,21 @@ describe('ready', () => {
 
 describe('keep drying', () => {
   // Whether it dries on here or is to be brought in, its place decides: call-here.test.ts.
+  test('of a wet board a large shell–core difference is what drying brings, and no fault', () => {
+    const { call, reasons } = judge(readings([14, 14.4], [27, 27.4]));
+    expect(call).toBe('keep-drying');
+    expect(reasons).toContainEqual(
+      message('call.gradient-of-drying', { differencePoints: expect.closeTo(13, 1) }),
+    );
+    // Too wet and even, there is nothing to say of it; in the target the same words would hide a fault.
+    const codes = [
+      judge(readings([16, 16.2], [16.4, 16.6])),
+      judge(readings([7, 7.1], [10.3, 10.4])),
+    ].flatMap((each) => each.reasons.map(({ code }) => code));
+    expect(codes).not.toContain('call.gradient-of-drying');
+    expect(codes).toContain('call.core-wetter');
+  });
+
   test('because it is too wet', () => {
     const { call, reasons } = judge(readings([15, 15.2], [17, 17.3]));
     expect(call).toBe('keep-drying');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
-import { evidence, lastRound, readings, TAKEN_AT } from './a-board.ts';
+import { evidence, lastRound, lastRoundByAverage, readings, TAKEN_AT } from './a-board.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5 } as const;
 const dryingBoard = (takenAt: string, more: Parameters<typeof evidence>[1] = {}) =>
@@ -13,25 +13,38 @@ const dryingBoard = (takenAt: string, more: Parameters<typeof evidence>[1] = {})
 describe('what a board should read now', () => {
   test('just after the last round, what it read then', () => {
     const now = expectationNow(dryingBoard(TAKEN_AT), TAKEN_AT)!;
-    expect(now.shell.pct).toBeCloseTo(18, 0);
-    expect(now.core.pct).toBeCloseTo(24, 0);
-    expect(now.core.sdLowPct).toBeLessThan(0.2);
+    expect(now.shell!.pct).toBeCloseTo(18, 0);
+    expect(now.core!.pct).toBeCloseTo(24, 0);
+    expect(now.core!.sdLowPct).toBeLessThan(0.2);
   });
 
   test('later, nearer to the place’s EMC, and less surely', () => {
     const week = expectationNow(dryingBoard('2026-05-13T10:00:00Z'), TAKEN_AT)!;
     const month = expectationNow(dryingBoard('2026-04-20T10:00:00Z'), TAKEN_AT)!;
-    expect(week.core.pct).toBeLessThan(24);
-    expect(month.core.pct).toBeLessThan(week.core.pct);
-    expect(month.core.pct).toBeGreaterThan(13);
-    expect(month.core.sdLowPct).toBeGreaterThan(week.core.sdLowPct);
+    expect(week.core!.pct).toBeLessThan(24);
+    expect(month.core!.pct).toBeLessThan(week.core!.pct);
+    expect(month.core!.pct).toBeGreaterThan(13);
+    expect(month.core!.sdLowPct).toBeGreaterThan(week.core!.sdLowPct);
+  });
+
+  test('of a board read by its average alone, the average alone', () => {
+    const by = (takenAt: string) =>
+      expectationNow(
+        dryingBoard(TAKEN_AT, { previous: { ...lastRoundByAverage(20, takenAt), moved: false } }),
+        TAKEN_AT,
+      )!;
+    const today = by(TAKEN_AT);
+    expect([today.shell, today.core]).toEqual([null, null]);
+    // A quarter of the thickness below the face a parabola is a twelfth of its drop above its average.
+    expect(today.average.pct).toBeCloseTo(20 + (1.3 * 7) / 12, 0);
+    expect(by('2026-04-20T10:00:00Z').average.pct).toBeLessThan(today.average.pct - 1);
   });
 
   test('a dense species lags behind a light one', () => {
     const of = (basicSpecificGravity: number) => {
       const board = dryingBoard('2026-04-20T10:00:00Z');
-      return expectationNow({ ...board, species: { ...board.species, basicSpecificGravity } }, TAKEN_AT)!.core
-        .pct;
+      return expectationNow({ ...board, species: { ...board.species, basicSpecificGravity } }, TAKEN_AT)!
+        .core!.pct;
     };
     expect(of(0.65)).toBeGreaterThan(of(0.35));
   });

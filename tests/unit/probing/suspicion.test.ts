@@ -3,7 +3,17 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { evidence, lastRound, reading, readings, rules, SCALE, TAKEN_AT } from './a-board.ts';
+import {
+  averages,
+  evidence,
+  lastRound,
+  lastRoundByAverage,
+  reading,
+  readings,
+  rules,
+  SCALE,
+  TAKEN_AT,
+} from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>) => judgeBoard(evidence(...args)).readings;
 const spot = (more: Partial<Spot>): { spot: Spot } => ({
@@ -336,6 +346,38 @@ describe('against the last round', () => {
     expect(stayed(false)).toEqual([[], [], ['jump-since-last-round'], ['jump-since-last-round']]);
     // Where it was moved it may have been in unknown air: only the bounds for any board hold.
     expect(stayed(true)).toEqual([[], [], [], []]);
+  });
+
+  test('a board read by its average alone cannot have become wetter than its air, nor drier than diffusion allows', () => {
+    const before = lastRoundByAverage(8.5, '2026-05-06T10:00:00Z');
+    const wetter = judge(averages([15.1, 15.4, 15.2]), { previous: before });
+    expect(rules(wetter)).toEqual(Array(3).fill(['jump-since-last-round']));
+    expect(wetter[0]!.suspicions[0]!.why).toEqual(
+      message('suspicion.jump.wetter', {
+        depth: 'average',
+        beforePct: 8.5,
+        mcPct: expect.closeTo(15.23, 2),
+        days: 14,
+      }),
+    );
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: null, month: 5 } as const;
+    const drier = (takenAt: string) =>
+      rules(judge(averages([12, 12.3, 12.1]), { place: shed, previous: lastRoundByAverage(24, takenAt) }));
+    expect(drier('2026-05-20T07:00:00Z')).toEqual(Array(3).fill(['jump-since-last-round']));
+    expect(drier('2026-04-06T10:00:00Z')).toEqual([[], [], []]);
+  });
+
+  test('a board read by its average alone that stayed is compared with the drying model', () => {
+    const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5 } as const;
+    const judgedOn = (...values: number[]) =>
+      rules(
+        judge(averages(values), {
+          place: shed,
+          previous: { ...lastRoundByAverage(24, '2026-05-16T10:00:00Z'), moved: false },
+        }),
+      );
+    expect(judgedOn(14, 14.2, 14.1)).toEqual(Array(3).fill(['jump-since-last-round']));
+    expect(judgedOn(22, 22.2, 22.1)).toEqual([[], [], []]);
   });
 
   test('of two cores that disagree, only the one that the last round speaks against is questionable', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { rules } from './a-board.ts';
-import { judgeRound, round, sound } from './a-round.ts';
+import { judgeRound, round, roundByAverage, sound } from './a-round.ts';
 
 const rulesOf = (boards: ReturnType<typeof round>) => judgeRound(boards).map((each) => rules(each.readings));
 
@@ -61,6 +61,45 @@ test('a suspicion from the round holds back a good call', () => {
   expect(reasons).toContainEqual(
     message('suspicion.meter-drift', { driftPoints: expect.closeTo(6, 0), direction: 'higher' }),
   );
+});
+
+describe('boards read by their average alone', () => {
+  test('a sound round raises no suspicion', () => {
+    expect(rulesOf(roundByAverage(() => 0)).flat(2)).toEqual([]);
+  });
+
+  test('two that were mixed up are both named', () => {
+    const boards = roundByAverage(() => 0);
+    const [third, fourth] = [boards[2]!.evidence, boards[3]!.evidence];
+    boards[2] = { ...boards[2]!, evidence: { ...third, readings: fourth.readings } };
+    boards[3] = { ...boards[3]!, evidence: { ...fourth, readings: third.readings } };
+    const judged = judgeRound(boards);
+    const remedies = judged.map(
+      (each) => each.readings[1]!.suspicions.find(({ rule }) => rule === 'apart-from-stack')?.whatToDo,
+    );
+    expect(remedies[2]).toEqual(message('suspicion.apart-from-stack.swapped.do', { otherCode: 'ASH-04' }));
+    expect(remedies[3]).toEqual(message('suspicion.apart-from-stack.swapped.do', { otherCode: 'ASH-03' }));
+    expect([0, 1, 4, 5].flatMap((index) => rules(judged[index]!.readings).flat())).toEqual([]);
+  });
+
+  test('one that changed otherwise than its stack is questionable', () => {
+    const found = rulesOf(roundByAverage((board) => (board === 4 ? -4 : 0)));
+    expect(found.map((board) => board.every((each) => each.includes('apart-from-stack')))).toEqual([
+      false,
+      false,
+      false,
+      false,
+      true,
+      false,
+    ]);
+  });
+
+  test('a meter that drifts along the walk, or is off for the whole round, is found', () => {
+    const drifting = rulesOf(roundByAverage((board) => 1.2 * board));
+    expect(drifting[5]!.every((each) => each.includes('meter-drift'))).toBe(true);
+    const off = rulesOf(roundByAverage(() => 5));
+    expect(off.every((board) => board.every((each) => each.includes('round-off')))).toBe(true);
+  });
 });
 
 describe('boards that cannot speak for a round', () => {
