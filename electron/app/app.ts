@@ -161,7 +161,7 @@ export function createApp({
   const assessing = createAssessing(context, ownFits);
   const judging = createJudging(context, assessing, inSlices.whenIdle);
   const comparing = createComparing(context, assessing, judging, roundThread);
-  const outlooks = createOutlooks(context, assessing, forecaster, changes, forecastAfterMs);
+  const outlooks = createOutlooks(context, assessing, judging, forecaster, changes, forecastAfterMs);
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
   const meter = createMeterDesk(context, links, windows, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);

@@ -17,6 +17,7 @@ import * as namesApart from './migrations/0016-names-apart.ts';
 import * as tooDry from './migrations/0017-too-dry.ts';
 import * as spotPlans from './migrations/0018-spot-plans.ts';
 import * as airMovement from './migrations/0019-air-movement.ts';
+import * as coreHistories from './migrations/0020-core-histories.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -49,4 +50,5 @@ export const migrations: readonly Migration[] = [
   tooDry,
   spotPlans,
   airMovement,
+  coreHistories,
 ];

@@ -60,18 +60,19 @@ export function outlookWrites(db: Db) {
      WHERE made_on < @today OR made_on > @today OR rules_version <> @rules ORDER BY made_on LIMIT @most`,
   );
   return {
-    /** Saves a board's outlook, unless it was asked for again meanwhile. */
+    /** Saves a board's outlook, unless it was asked for again meanwhile: whether it did. */
     put: (
       { boardId, touched }: DueOutlook,
       outlook: Outlook | null,
       today: string,
       rulesVersion: number,
-    ): void => {
-      if (done.run(boardId, touched).changes === 0) return;
+    ): boolean => {
+      if (done.run(boardId, touched).changes === 0) return false;
       put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
       const { judgement = null, airOffsetPct = null } = outlook ?? {};
       const readyOn = judgement && readyOf(judgement)?.when.likely;
       putInBoard.run(readyOn, judgement?.next.due ?? null, airOffsetPct, judgement?.call ?? null, boardId);
+      return true;
     },
     /** Those of these boards are gone, and due again. */
     renew: db.transaction((boardIds: Iterable<number>): void => {

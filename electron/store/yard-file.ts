@@ -125,7 +125,7 @@ export function damageIn(file: string, isThorough = false): string | null {
  * made again (`bad-caches.ts`), an entry has a stand-in (`stand-ins.ts`), a reading is not used (`reading-checksum.ts`).
  */
 const IN_A_ROW =
-  /^CHECK constraint failed in (finding|outlook|round_suspicion|species|end_use|place|setting|meter_profile|amendment|reading|oven_check)$/;
+  /^CHECK constraint failed in (finding|outlook|core_history|round_suspicion|species|end_use|place|setting|meter_profile|amendment|reading|oven_check)$/;
 
 /** The same of an open file, of any size. */
 export function damageOf(db: Db, isThorough = false): string | null {

@@ -8,6 +8,7 @@ import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
 import { boardReads, boardWrites } from './board-table.ts';
 import { endUseReads, endUseWrites, speciesReads, speciesWrites } from './catalog-tables.ts';
 import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
+import { coreHistoryReads, coreHistoryWrites } from './core-history-table.ts';
 import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
@@ -200,6 +201,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     readings: readingReads(db, meters),
     findings: findingReads(db, badCaches),
     outlooks: outlookReads(db),
+    coreHistories: coreHistoryReads(db, badCaches),
     comparisons: roundComparisonReads(db, badCaches),
     meters,
     ovenChecks: ovenCheckReads(db),
@@ -233,6 +235,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     amendments: amendmentWrites(db),
     findings: { ...reads.findings, ...findingWrites(db) },
     outlooks: { ...reads.outlooks, ...outlookWrites(db) },
+    coreHistories: { ...reads.coreHistories, ...coreHistoryWrites(db) },
     comparisons: { ...reads.comparisons, ...roundComparisonWrites(db) },
     meters: { ...reads.meters, ...meterWrites(db, reads.meters) },
     ovenChecks: { ...reads.ovenChecks, ...ovenCheckWrites(db, reads.meters) },

@@ -3,6 +3,7 @@ import { HARM, THIN_MM, UNEVEN_HARM } from '../probing/calls/decide.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
 import { SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
@@ -21,6 +22,11 @@ export const callMethods = (): MethodPart =>
       message('methods.calls.ready', { harmChancePct: 100 * HARM, unevenChancePct: 100 * UNEVEN_HARM }),
       message('methods.calls.others'),
       message('methods.calls.profile', { steepness: STEEPNESS.mean, steepnessSd: STEEPNESS.sd }),
+      message('methods.calls.history', {
+        shellPoints: SHELL_SD_POINTS,
+        gradientPct: 100 * GRADIENT_SHARE,
+        mostPoints: MOST_HISTORY_SD_POINTS,
+      }),
       message('methods.calls.depth', { shortestMm: SHORTEST_PINS_MM, thinMm: THIN_MM }),
       message('methods.calls.half-point', {
         nearPoints: NEVER_QUITE_PCT,

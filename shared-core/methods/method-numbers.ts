@@ -3,6 +3,7 @@ import { HARM, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/deci
 import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
 import { SHORTEST_PINS_MM, STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
@@ -125,6 +126,13 @@ export const methodNumbers: readonly { constant: string; means: Message; value: 
   },
   { constant: 'STEEPNESS', means: message('methods.numbers.steepness'), value: STEEPNESS.mean },
   { constant: 'STEEPNESS', means: message('methods.numbers.steepness-sd'), value: STEEPNESS.sd },
+  { constant: 'SHELL_SD_POINTS', means: message('methods.numbers.shell-sd'), value: SHELL_SD_POINTS },
+  { constant: 'GRADIENT_SHARE', means: message('methods.numbers.gradient-share'), value: GRADIENT_SHARE },
+  {
+    constant: 'MOST_HISTORY_SD_POINTS',
+    means: message('methods.numbers.most-history-sd'),
+    value: MOST_HISTORY_SD_POINTS,
+  },
   { constant: 'SURFACE_SD_PCT', means: message('methods.numbers.surface-sd-points'), value: SURFACE_SD_PCT },
   { constant: 'USUAL_METER_SD_PCT', means: message('methods.numbers.meter-sd'), value: USUAL_METER_SD_PCT },
   { constant: 'SPECIES_SPREAD', means: message('methods.numbers.species-spread'), value: SPECIES_SPREAD },

@@ -40,18 +40,25 @@ export interface PreparedBoard {
   readings: ForecastDetails['readings'];
   stays: ForecastDetails['stays'];
   assumptions: Message[];
+  /**
+   * Whether the forecast tells of its core without the core being read. Not where it was never read, for then nothing
+   * tells its pace; nor where what its core was like in the beginning is assumed.
+   */
+  tellsCore: boolean;
 }
 
 /**
  * Everything that is on file of a board's life, as the drying model needs it: where it was with the air there, and its
  * readings, each at its depth with its uncertainty; questionable ones only where there are no others.
  *
+ * @param rounds  those whose readings are used, oldest first
  * @returns a problem where too little is known to begin with
  */
 export function boardToForecast(
   context: QueryContext,
   assessing: Assessing,
   row: BoardRow,
+  rounds = context.yard().readings.roundsOfBoard(row.id),
 ): Outcome<PreparedBoard> {
   const yard = context.yard();
   const stack = orRefuse(yard.stacks.get(row.stackId), 'stack');
@@ -60,7 +67,7 @@ export function boardToForecast(
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
   const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
   const moves = yard.moves.ofBoard(row.id);
-  const assessments = yard.readings.roundsOfBoard(row.id).map((roundId) => assessing.assess(row.id, roundId));
+  const assessments = rounds.map((roundId) => assessing.assess(row.id, roundId));
   const { sound, unusedOn } = soundReadings(assessments);
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>
@@ -84,6 +91,7 @@ export function boardToForecast(
   stays[0] = { ...orRefuse(stays[0], 'move'), fromMs: Math.min(Date.parse(entered.since), start.atMs) };
 
   const value: PreparedBoard = {
+    tellsCore: readings.length > 0 && begun.value.isCoreKnown,
     readings,
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     assumptions: [
@@ -173,7 +181,7 @@ function fitReadings(
   });
 }
 
-type Start = { start: DryingBoard['start']; assumptions: Message[] };
+type Start = { start: DryingBoard['start']; assumptions: Message[]; isCoreKnown: boolean };
 
 /**
  * When the board's history begins and how wet it was: green on the day it was sawn, where it is known where it was
@@ -184,29 +192,23 @@ function startOf(
   entered: { since: string; placeName: string },
   firstRound: Assessment | undefined,
 ): Outcome<Start> {
-  const begin = (start: DryingBoard['start'], ...assumptions: Message[]): Outcome<Start> => ({
-    ok: true,
-    value: { start, assumptions },
-  });
   const enteredOn = entered.since;
   const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
   if (sawnMs !== null && Date.parse(enteredOn) - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS)
-    return begin({ atMs: sawnMs, ...green });
+    return { ok: true, value: { start: { atMs: sawnMs, ...green }, assumptions: [], isCoreKnown: true } };
   const first = firstRound && startOfRound(firstRound);
   if (first) {
-    return begin(
-      first,
+    const assumed =
       sawnMs === null
         ? message('forecast.assumed.from-first-round')
-        : message('forecast.assumed.from-first-round-moved', { enteredOn }),
-    );
+        : message('forecast.assumed.from-first-round-moved', { enteredOn });
+    const inCore = firstRound?.estimate?.inCore ?? 0;
+    return { ok: true, value: { start: first, assumptions: [assumed], isCoreKnown: inCore > 0 } };
   }
   if (sawnMs === null) return { ok: false, problem: message('forecast.none-to-begin-with') };
   const { placeName } = entered;
-  return begin(
-    { atMs: sawnMs, ...green },
-    message('forecast.assumed.there-since-sawn', { enteredOn, placeName }),
-  );
+  const assumptions = [message('forecast.assumed.there-since-sawn', { enteredOn, placeName })];
+  return { ok: true, value: { start: { atMs: sawnMs, ...green }, assumptions, isCoreKnown: false } };
 }
 
 const green = { mcPct: null, logSd: START_LOG_SD, shellRatio: 1 };

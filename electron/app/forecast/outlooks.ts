@@ -6,8 +6,10 @@ import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { createBacklog } from '../judging/backlog.ts';
+import type { Judging } from '../judging/judging.ts';
 import type { Signal } from '../signal.ts';
-import { boardToForecast } from './board-to-forecast.ts';
+import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
+import { coreHistoryOf, makeCoreHistory, needsCoreHistory, newestRoundOf } from './core-histories.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { dayOf, judgementOf } from './judging-board.ts';
@@ -28,6 +30,7 @@ const MOST_A_DAY = 5000;
 export function createOutlooks(
   context: AppContext,
   assessing: Assessing,
+  judging: Judging,
   forecaster: Forecaster,
   changes: Signal<readonly Topic[]>,
   afterMs: number,
@@ -38,14 +41,19 @@ export function createOutlooks(
   let toldMs = 0;
 
   const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
+    // First, because forecasts start from rounds as they are judged.
+    for (const { boardId } of context.yard().outlooks.dueInStack(stackId)) {
+      await makeCoreHistory(context, assessing, judging, forecaster, boardId);
+      if (!(await yieldIfDue())) return [];
+    }
     const now = endOfDay(context.now());
-    const known = new Map<number, BoardToForecast | null>();
-    const prepared = (boardId: number): BoardToForecast | null => {
+    const known = new Map<number, PreparedBoard | null>();
+    const prepared = (boardId: number): PreparedBoard | null => {
       const before = known.get(boardId);
       if (before !== undefined) return before;
       const row = context.yard().boards.get(boardId);
       const made = row && boardToForecast({ ...context, now: () => now }, assessing, row);
-      const board = made?.ok ? made.value.board : null;
+      const board = made?.ok ? made.value : null;
       known.set(boardId, board);
       return board;
     };
@@ -55,7 +63,7 @@ export function createOutlooks(
       const boards = new Set<BoardToForecast>();
       for (const { boardId } of some) {
         for (const id of [boardId, ...context.yard().boards.probedSiblings(boardId, MOST_SIBLINGS)]) {
-          const board = prepared(id);
+          const board = prepared(id)?.board;
           if (board) boards.add(board);
           if (!(await yieldIfDue())) return [];
         }
@@ -63,7 +71,7 @@ export function createOutlooks(
       const asked = some.filter(({ boardId }) => prepared(boardId)).map(({ boardId }) => boardId);
       const answers = asked.length > 0 ? await forecaster.ask({ boards: [...boards], boardIds: asked }) : [];
       if (!(await yieldIfDue())) return [];
-      save(some, new Map(answers.map(({ boardId, made }) => [boardId, made])), now);
+      save(some, prepared, new Map(answers.map(({ boardId, made }) => [boardId, made])), now);
       if (performance.now() - toldMs >= TELL_EVERY_MS) {
         toldMs = performance.now();
         context.changed(['outlooks']);
@@ -74,10 +82,12 @@ export function createOutlooks(
 
   function save(
     some: readonly DueOutlook[],
+    prepared: (boardId: number) => PreparedBoard | null,
     made: ReadonlyMap<number, Awaited<ReturnType<Forecaster['ask']>>[number]['made']>,
     now: string,
   ): void {
-    const { boards, outlooks, transaction } = context.yard();
+    const yard = context.yard();
+    const { boards, outlooks, coreHistories, transaction } = yard;
     transaction(() => {
       for (const each of some) {
         const answer = made.get(each.boardId);
@@ -89,7 +99,13 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        outlooks.put(each, outlook, dayOf(now), RULES_VERSION);
+        if (!outlooks.put(each, outlook, dayOf(now), RULES_VERSION)) continue;
+        const { boardId } = each;
+        const row = board ?? boards.get(boardId);
+        if (row === undefined || !needsCoreHistory(row)) continue;
+        const afterRoundId = newestRoundOf(yard, boardId)?.roundId ?? null;
+        const forecast = answer?.ok ? answer.value.forecast : null;
+        coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(prepared(boardId), forecast));
       }
     });
   }

@@ -3,12 +3,15 @@ import type { Move, Place } from '../../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { callHere, type Found, type LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
+import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import { spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
+import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
 import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
+import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -149,6 +152,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
         ...ownCorrection(speciesId, null, TYPED, by),
       },
       previous,
+      profile: by === 'own' ? historyProfile(known, roundId, at) : null,
       prior:
         withPrevious && previous === null
           ? priorOf(
@@ -163,6 +167,21 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
             )
           : null,
     };
+  }
+
+  /**
+   * What a thick board's history tells of its core on that day, by its readings before this round alone: those of the round
+   * would count twice.
+   */
+  function historyProfile(
+    { boardId, facts }: KnownBoard,
+    roundId: number,
+    at: string,
+  ): HistoryProfile | null {
+    if (facts.thicknessMm <= THIN_MM) return null;
+    const { coreHistories, readings } = context.yard();
+    const afterRoundId = readings.roundBefore(boardId, roundId) ?? null;
+    return profileAt(coreHistories.of({ boardId, afterRoundId }) ?? [], Date.parse(at));
   }
 
   /** What a board that was read was planned by. */

@@ -67,8 +67,13 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     const boardIds = changedIds.some((id) => sampleIds.has(id))
       ? [...new Set([...changedIds, ...findings.boardIds()])]
       : changedIds;
+    judgeThese(boardIds);
+  }
+
+  /** The same where that teaches nothing of the meters. */
+  function judgeThese(boardIds: readonly number[]): void {
     if (boardIds.length === 0) return;
-    findings.outdate(boardIds);
+    context.yard().findings.outdate(boardIds);
     context.afterwards(() => boardsToJudge.add(boardIds));
   }
 
@@ -118,6 +123,7 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     judge,
     judgeNow,
     judgeAgain,
+    judgeThese,
     judgeAfterRound,
     judgeDue,
     hurry,

@@ -20,6 +20,7 @@ import { endUseSchema } from '../species/end-use.ts';
 import { movements } from './air-movement.ts';
 import { type Stay, staySchema } from './board-history.ts';
 import { comingAirSdPct, responseDays } from './coming-weather.ts';
+import { type CoreAhead, coreAheadSchema, coreAheadSteps } from './core-ahead.ts';
 import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
   averageGravity,
@@ -99,6 +100,8 @@ export const placeForecastSchema = z.object({
   /** Even the lowest likely floor lies above the use's range: waiting there cannot do. */
   never: z.boolean(),
   band: bandSchema,
+  /** For judging readings to come, taken by pins that reach no core. */
+  coreAhead: z.array(coreAheadSchema),
 });
 export type PlaceForecast = z.infer<typeof placeForecastSchema>;
 
@@ -427,6 +430,16 @@ function placeForecast(
     airOffsetPct: isTried ? floorPct.median - year.driestEmcPct : null,
     never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
     band: bandOf(possible, runs, atMs),
+    coreAhead: coreAheadSteps(atMs.length).map((at): CoreAhead => {
+      const { low, median, high } = quantilesOf(
+        possible,
+        runs.map(
+          (series, k) =>
+            withError(series.core[at]!, possible[k]!) - withError(shellOf(series, at), possible[k]!),
+        ),
+      );
+      return { atMs: atMs[at]!, differencePct: median, sdPct: (high - low) / (2 * Z_90) };
+    }),
   };
 }
 

@@ -167,6 +167,8 @@ export const methods = {
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. The chance of a harmful shell–core difference is below {unevenChancePct}.',
   'methods.calls.profile':
     'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC.',
+  'methods.calls.history':
+    'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.others':
@@ -281,6 +283,9 @@ export const methods = {
   'methods.numbers.assumed-pin': 'Pin length where it is not known, mm',
   'methods.numbers.average-least': 'Pins read the average from this share of the thickness',
   'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
+  'methods.numbers.shell-sd': 'Shell against the forecast’s, its spread by the weather, points',
+  'methods.numbers.gradient-share': 'Error of a forecast shell–core difference, as a part of it',
+  'methods.numbers.most-history-sd': 'Most doubt with which history tells of a core, points',
   'methods.numbers.steepness': 'Core less surface, times the average above the EMC',
   'methods.numbers.steepness-sd': 'The same, its spread',
   'methods.numbers.surface-sd-points': 'Surface, from its average of some days, points',

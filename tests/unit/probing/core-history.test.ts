@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import {
+  GRADIENT_SHARE,
+  profileAt,
+  SHELL_SD_POINTS,
+} from '../../../shared-core/probing/readings/core-history.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+
+const made = Date.parse('2026-05-31T23:59:59.999Z');
+const on = (day: number) => made + day * DAY_MS;
+const history = [
+  { atMs: on(0), differencePct: 2, sdPct: 0.3 },
+  { atMs: on(10), differencePct: 1, sdPct: 0.5 },
+];
+
+describe('What history tells of the core', () => {
+  test('is between what it tells of the days before and after', () => {
+    expect(profileAt(history, on(5))?.differencePct).toBeCloseTo(1.5, 9);
+    expect(profileAt(history, on(10))?.differencePct).toBeCloseTo(1, 9);
+  });
+
+  test('leaves open what the weather of the last days and the model itself do to a gradient', () => {
+    expect(profileAt(history, on(5))?.differenceSdPct).toBeCloseTo(
+      Math.hypot(0.4, SHELL_SD_POINTS, GRADIENT_SHARE * 1.5),
+      9,
+    );
+  });
+
+  test('holds on the day that it was made, and not before that or beyond its last day', () => {
+    expect(profileAt(history, on(-0.9))?.differencePct).toBeCloseTo(2, 9);
+    expect(profileAt(history, on(-1.1))).toBeNull();
+    expect(profileAt(history, on(10.1))).toBeNull();
+    expect(profileAt([], on(0))).toBeNull();
+  });
+
+  test('is nothing where it leaves so much open that no board could be Ready by it', () => {
+    const wide = history.map((each) => ({ ...each, sdPct: 1.3 }));
+    expect(profileAt(wide, on(5))).toBeNull();
+  });
+});
