@@ -37,13 +37,17 @@ export function StackCall({
         {call && <CallShape call={call} />}
         {what}
       </p>
-      {why && <p className={css.why}>{why}</p>}
-      {call === 'ready' && <ReadyCautions useId={endUseId} />}
-      {rest.length > 0 && <p className="soft">{rest.join(' ')}</p>}
-      {note && (
-        <p className="soft" translate="no">
-          {note}
-        </p>
+      {(why || call === 'ready' || rest.length > 0 || note) && (
+        <div className={css.reasons}>
+          {why && <p className={css.why}>{why}</p>}
+          {call === 'ready' && <ReadyCautions useId={endUseId} />}
+          {rest.length > 0 && <p className="soft">{rest.join(' ')}</p>}
+          {note && (
+            <p className="soft" translate="no">
+              {note}
+            </p>
+          )}
+        </div>
       )}
     </Sheet>
   );

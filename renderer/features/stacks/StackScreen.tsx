@@ -46,10 +46,13 @@ function Stack({ stack }: { stack: StackOnPage }) {
   });
   const { speciesNames } = stack;
   const species =
-    speciesNames.length > 1 ? say('stacks.several-species', { count: speciesNames.length }) : speciesNames[0];
+    speciesNames.length > 1 ? (
+      say('stacks.several-species', { count: speciesNames.length })
+    ) : (
+      <span translate="no">{speciesNames[0]}</span>
+    );
   const facts = { boards, placeName, endUseName, targetRange };
   const lead = [
-    species,
     lastProbedAt === null
       ? say('stacks.lead', facts)
       : say('stacks.lead-probed', { ...facts, probedOn: lastProbedAt }),
@@ -59,7 +62,12 @@ function Stack({ stack }: { stack: StackOnPage }) {
     <Screen
       title={stack.name}
       isName
-      lead={lead.filter(Boolean).join(' · ')}
+      lead={
+        <>
+          {speciesNames.length > 0 && <>{species} · </>}
+          {lead.filter(Boolean).join(' · ')}
+        </>
+      }
       actions={
         <>
           {boards > 0 && <NextOfStack stack={stack} onMove={() => setOpen('move')} />}
