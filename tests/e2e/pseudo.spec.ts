@@ -113,7 +113,7 @@ test('every word comes from the catalog: a round, typed and live', async ({ pint
   await expectNoStrays(page, 'a reading excluded');
 
   await openInPseudo(page, 'meter');
-  await page.locator('main button:enabled').last().click();
+  await page.getByRole('button', { name: pseudoOf(english)['meter.connect.simulate'] }).click();
   await openInPseudo(page, round);
   await expect(page.locator('section [data-size="huge"]')).toBeVisible();
   // Its trace and number change all the time; their words do not.

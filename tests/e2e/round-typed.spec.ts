@@ -256,6 +256,7 @@ test('in a narrow window, what a reading is corrected for leaves its button free
   await page.getByRole('link', { name: 'Probe: Walnut from the lane' }).click();
   await page.getByRole('checkbox', { name: 'I don’t know' }).check();
   await page.getByRole('button', { name: 'Start the round' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
   await typeReading(page, '11.9');
   const label = await page.getByText('corrected for species only').boundingBox();
   const button = await excludeButtons(page).boundingBox();
