@@ -44,6 +44,18 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
   meter.lift();
   await expect(page.getByText('Pins out').first()).toBeVisible({ timeout: 15_000 });
 
+  // Its pins reach the core and are insulated: the plan has two depths.
+  await page.getByRole('button', { name: 'Answer' }).click();
+  const form = page.getByRole('dialog', { name: 'About Yard meter' });
+  await form.getByLabel('How long are the pins?').selectOption('Another length');
+  await form.getByLabel('Pin length').fill('30');
+  await form.getByRole('radio', { name: 'Yes, except the tips' }).check();
+  await form.getByRole('button', { name: 'Save' }).click();
+  await expect(form).toHaveCount(0);
+  const ofYard = page.getByRole('listitem').filter({ hasText: 'Yard meter' });
+  await expect(ofYard.getByText('30 mm, insulated')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Answer' })).toHaveCount(0);
+
   await startRound(page, 'Walnut from the lane', 9);
   for (const [index, board] of boards.entries()) {
     await expect(page.getByRole('heading', { level: 1 })).toContainText(board.code);
