@@ -656,7 +656,7 @@ describe('Adding boards', () => {
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
     expect(screen.getByText('OAK-07 to OAK-09')).toBeTruthy();
-    await user.type(screen.getByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
+    await user.type(screen.getByRole('combobox', { name: 'Species' }), 'red oak{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '5/4');
     // 5/4 is 1 1/4 in of rough thickness (common practice, no source); 31.75 mm by the inch of 25.4 mm.
     expect(screen.getByText('That is 32 mm.')).toBeTruthy();
