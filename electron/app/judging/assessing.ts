@@ -35,7 +35,7 @@ const USUAL_SCALE_PCT = { min: 5, max: 100 };
 /** Of typed readings that name no meter. */
 const TYPED: MeterMeaning = { scale: { kind: 'unknown' } };
 
-/** By which corrections a reading is judged: the person's own too, or the published ones alone. */
+/** Which corrections a reading is judged with: the person's own too, or the published ones alone. */
 type Corrections = 'own' | 'published';
 
 /** What every round of a board is judged by. */

@@ -88,7 +88,7 @@ export function createOwnFits(context: QueryContext) {
 
   /**
    * The meter whose checks hold for readings of a meter, among those whose checks were chosen; undefined where none do. Of
-   * a hand meter that has none of its own, those that were typed before it had a name.
+   * a hand meter without any, those that were typed before it had a name.
    */
   function checkedAs(meterId: number | null, chosen: readonly (number | null)[]): number | null | undefined {
     if (chosen.includes(meterId)) return meterId;

@@ -97,7 +97,7 @@ function tooClose(board: BoardEstimate, endUse: EndUse, each: number): ReasonedC
   );
 }
 
-/** What is said of a board that the readings put on one side of a limit, and more of them would not put surer. */
+/** For a board that its readings put on one side of a limit, where more of them would not make that surer. */
 const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
   chance >= SURE
     ? []

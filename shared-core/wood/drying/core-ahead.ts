@@ -10,8 +10,8 @@ export const coreAheadSchema = z.object({
 });
 export type CoreAhead = z.infer<typeof coreAheadSchema>;
 
-/** Days ahead at which it is told: between them it is nearly a line. */
+/** Days ahead that are saved: between them it is nearly a line. */
 const DAYS_AHEAD = [0, 7, 14, 30, 60, 90, 120, 180, 270, 365, 545, 730];
 
-/** Of the days of a forecast, which has one step a day, those at which it is told. */
+/** Of the days of a forecast, which has one step a day, those that are saved. */
 export const coreAheadSteps = (steps: number): number[] => DAYS_AHEAD.filter((day) => day < steps);

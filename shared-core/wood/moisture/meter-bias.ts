@@ -27,7 +27,7 @@ export interface MeterOnSpecies {
  * A board or a piece whose moisture content is known otherwise, and what its readings were corrected to.
  *
  * The app gives oven-dried pieces and weighed boards, and no boards at equilibrium with the air of their place: that EMC is
- * known to 1 to 1.5 points, mostly by readings of the same meter, and would lessen a meter's 0.6 by a tenth at best.
+ * known to 1 to 1.5 points, mostly by readings of the same meter, and would lessen a meter's 0.6 by a seventh at best.
  */
 export interface KnownMoisture extends MeterOnSpecies {
   boardId: string;

@@ -138,7 +138,7 @@ export const methods = {
   'methods.drying.thickness':
     'Twice the thickness takes three times as long. The law alone would say four times; edges and checks help.',
   'methods.drying.ahead':
-    'The weather to come and the pace ahead are in doubt, too. Before a reading in a room or a kiln, so is what its air does.',
+    'The weather ahead and the pace ahead are uncertain, too. Before a reading in a room or a kiln, so is the effect of its air.',
   'methods.drying.classes-caption': 'By class, before any reading',
   'methods.drying.class': 'Class',
   'methods.drying.class-refractory': 'Refractory: live oak, tanoak, black locust',
@@ -187,7 +187,7 @@ export const methods = {
   'methods.questionable.what':
     'A reading is flagged when it is unlike its board, its stack, its last round, or what wood can do. Flags say why and what to do.',
   'methods.questionable.between':
-    'Between rounds a board keeps {paceSharePct} of its own pace. The air between rounds may differ by {betweenPoints}.',
+    'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
     'A first round is doubted beyond 2.3 standard deviations of what drying allows since sawing (Box 1980, from memory).',
   'methods.questionable.source': 'Common practice, no source; the rules were tried on simulated rounds.',
@@ -273,7 +273,7 @@ export const methods = {
   'methods.numbers.dry-enough-core': 'Core dry enough for indoors, %',
   'methods.numbers.end-clearance': 'Distance of spots from the ends, mm',
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
-  'methods.numbers.own-pace': 'Share of its own pace that a board keeps',
+  'methods.numbers.own-pace': 'Share of its difference in pace that a board keeps',
   'methods.numbers.between-rounds': 'Air between rounds, points',
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
   'methods.numbers.uneven-harm': 'The same for the shell–core difference',
