@@ -10,7 +10,7 @@ import type {
 import type { Ledger, SavedReading } from './ledger.ts';
 import { HostGone } from './socket-window.ts';
 
-/** Every board has these: its length is not known (`probing/readings/spots.ts`). */
+/** Every board has these: usual pins reach its middle, and its length is not known (`probing/readings/plan-basis.ts`). */
 const SPOTS = 4;
 /** So many readings are on their way at once. */
 const AT_ONCE = 8;
@@ -33,7 +33,7 @@ export async function addStack(
   const { id: stackId } = await window.command('stacks.start', {
     name,
     speciesId: 'walnut-black',
-    thicknessMm: 27,
+    thicknessMm: 16,
     thicknessQuarters: null,
     boards,
     place: {
