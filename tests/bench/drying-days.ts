@@ -4,7 +4,7 @@ import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import type { DryingBoard } from '../../shared-core/wood/drying/history-fit.ts';
 import { worked } from '../unit/worked.ts';
 
-/** How far is looked. */
+/** How far ahead the forecast goes. */
 export const MOST_DAYS = 1500;
 
 /** 10, 50 and 90 % of the days until the average is there, forecast on the first day, before any reading. */

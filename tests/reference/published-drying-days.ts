@@ -5,7 +5,6 @@
 
 import { DAY_MS } from '../../shared-core/time.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
-import { forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
   type DryingBoard,
@@ -13,7 +12,7 @@ import {
   runBoard,
 } from '../../shared-core/wood/drying/history-fit.ts';
 import type { DryingClass } from '../../shared-core/wood/species/drying-class.ts';
-import { worked } from '../unit/worked.ts';
+import { forecastDays } from '../bench/drying-days.ts';
 
 const yearOf = (tempC: readonly number[], rh: readonly number[]): MonthlyAir =>
   tempC.map((t, month) => ({ tempC: t, rh: rh[month]! }));
@@ -86,21 +85,8 @@ export function daysForecast(
   board: DryingBoard,
   untilPct: number,
 ): { early: number; likely: number; late: number } {
-  const { atMs } = board.start;
-  const { reach } = worked(
-    forecastBoard({
-      nowMs: atMs,
-      board,
-      readings: [],
-      siblings: [],
-      endUse: { minPct: 0, maxPct: untilPct, maxShellCorePct: 100 },
-      elsewhere: [],
-      placeId: 1,
-      horizonDays: 1500,
-    }),
-  ).places[0]!;
-  const days = (ms: number | null): number => (ms! - atMs) / DAY_MS;
-  return { early: days(reach.earlyMs), likely: days(reach.likelyMs), late: days(reach.lateMs) };
+  const [early, likely, late] = forecastDays(board, untilPct);
+  return { early, likely, late };
 }
 
 export const months = Array.from({ length: 12 }, (_, month) => month);
