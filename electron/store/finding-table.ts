@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
+import { FULL_ROUND_HOLDS } from '../../shared-core/probing/calls/half-probed.ts';
 import { asJudged } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { outlookFrom } from './outlook-table.ts';
@@ -15,7 +16,7 @@ export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.
 export function findingReads(db: Db, badCaches: BadCacheCollector) {
   /**
    * One that cannot be read, or was saved before a finding said as much as today, is treated as missing. That of the
-   * board's newest round has the call of today, as every list of boards.
+   * board's latest round has the call of today, as every list of boards.
    */
   function read<T extends LatestFinding>(
     schema: z.ZodType<T>,
@@ -26,7 +27,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     const judgement = outlookFrom(outlook, boardId, badCaches)?.judgement;
     return finding && judgement ? asJudged(finding, judgement) : (finding ?? null);
   }
-  /** The forecast of the board's newest round. */
+  /** The forecast of the board, beside its latest round. */
   const outlookOf = (boardId: string, roundId: string) => `
      LEFT JOIN outlook o ON o.board_id = ${boardId}
        AND ${roundId} = (SELECT latest_round_id FROM board WHERE id = ${boardId})`;
@@ -86,14 +87,16 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
 
 export function findingWrites(db: Db) {
   const put = db.prepare(
-    `INSERT INTO finding (board_id, round_id, at, call, record, rules_version) VALUES (?, ?, ?, ?, ?, ?)
+    `INSERT INTO finding (board_id, round_id, at, record, rules_version) VALUES (?, ?, ?, ?, ?)
      ON CONFLICT (board_id, round_id) DO UPDATE SET
-       at = excluded.at, call = excluded.call, record = excluded.record, rules_version = excluded.rules_version`,
+       at = excluded.at, record = excluded.record, rules_version = excluded.rules_version`,
   );
+  // A later round of which only some spots were read takes the place of no full one.
+  const call = valueIn('f.record', 'call');
   const markLatest = db.prepare(
     `UPDATE board SET (latest_round_id, latest_call, latest_average_pct, latest_at) =
-       (SELECT f.round_id, f.call, iif(${valueIn('f.record', 'isQuestionable')}, NULL, ${valueIn('f.record', 'averagePct')}), f.at FROM finding f JOIN round r ON r.id = f.round_id
-        WHERE f.board_id = board.id ORDER BY r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
+       (SELECT f.round_id, ${call}, iif(${valueIn('f.record', 'isQuestionable')}, NULL, ${valueIn('f.record', 'averagePct')}), f.at FROM finding f JOIN round r ON r.id = f.round_id
+        WHERE f.board_id = board.id ORDER BY ${valueIn('f.record', '$.reason.code')} IS '${FULL_ROUND_HOLDS}', r.started_at DESC, r.id DESC LIMIT 1) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM finding WHERE board_id = ? AND round_id = ?');
   const notDue = db.prepare('DELETE FROM finding_due WHERE board_id = ? AND round_id = ?');
@@ -107,8 +110,8 @@ export function findingWrites(db: Db) {
   );
   return {
     put: (boardId: number, finding: RoundFinding, rulesVersion: number): void => {
-      const { roundId, at, call } = finding;
-      put.run(boardId, roundId, at, call, JSON.stringify(finding), rulesVersion);
+      const { roundId, at } = finding;
+      put.run(boardId, roundId, at, JSON.stringify(finding), rulesVersion);
       markLatest.run(boardId);
     },
     /** Nothing was found: the board was read by slips alone. */

@@ -18,6 +18,7 @@ import * as tooDry from './migrations/0017-too-dry.ts';
 import * as spotPlans from './migrations/0018-spot-plans.ts';
 import * as airMovement from './migrations/0019-air-movement.ts';
 import * as coreHistories from './migrations/0020-core-histories.ts';
+import * as callsInRecords from './migrations/0021-calls-in-records.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -51,4 +52,5 @@ export const migrations: readonly Migration[] = [
   spotPlans,
   airMovement,
   coreHistories,
+  callsInRecords,
 ];

@@ -1,7 +1,7 @@
 import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
-import { readJson } from './read-json.ts';
+import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
 /** A board that is to be forecast again, and how often that was asked for. */
@@ -48,7 +48,7 @@ export function outlookWrites(db: Db) {
   // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
     `UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ?, latest_call = coalesce(?,
-       (SELECT call FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
+       (SELECT ${valueIn('record', 'call')} FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM outlook WHERE board_id IN (SELECT value FROM json_each(?))');
   const renew = db.prepare(

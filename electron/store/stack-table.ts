@@ -124,7 +124,8 @@ export function stackReads(
         K,
         number
       >;
-    const averages = here.reduce((sum, group) => sum + group.averages, 0);
+    const called = here.filter(({ call }) => call !== null);
+    const averages = called.reduce((sum, group) => sum + group.averages, 0);
     const dated = here.filter(
       ({ call, due }) => call !== 'ready' && call !== 'probe-again' && due !== 'should-be-ready',
     );
@@ -139,7 +140,8 @@ export function stackReads(
       endUse: { minPct, maxPct },
       boards: boardsOf(here),
       calls: countBy(callSchema.options, ({ call }) => call),
-      averagePct: averages === 0 ? null : here.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
+      averagePct:
+        averages === 0 ? null : called.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
       averaged: averages,
       due: countBy(dueKindSchema.options, dueOf),
       openRound: row.openRoundId === null ? null : (openRound.get(row.openRoundId) ?? null),

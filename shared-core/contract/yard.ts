@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { callSchema } from '../probing/calls/assessment.ts';
+import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
 import { judgementSchema } from '../probing/calls/judgement.ts';
 import { outlookSchema } from '../probing/calls/outlook.ts';
 import { whenSchema } from '../probing/calls/ready-in.ts';
@@ -267,8 +267,11 @@ export const latestFindingSchema = z.object({
   corePct: z.number().nullable(),
   /** The average rests on questionable readings, so it counts in no other average and no interval goes with it. */
   isQuestionable: z.boolean().default(false),
-  call: callSchema,
-  /** What decided the call. */
+  /** Null where too few spots are read for one. */
+  call: callSchema.nullable(),
+  /** Null where there is a call. */
+  spotsRead: spotsReadSchema.nullable().default(null),
+  /** What decided the call, or why there is none. */
   reason: messageSchema,
 });
 export type LatestFinding = z.infer<typeof latestFindingSchema>;

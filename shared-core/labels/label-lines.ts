@@ -19,9 +19,9 @@ export type Detail = readonly [whole: string, ...shorter: string[]];
 /** The lines of one label as one person reads them, in order of importance. */
 export interface LabelLines {
   code: string;
-  /** Null before the first round. */
+  /** Null where there is none yet. */
   call: (CallMark & { word: string }) | null;
-  /** The day of the call and the MC; empty before the first round. */
+  /** The day of the call and the MC; without a call the day is empty, and the MC says why. */
   day: string;
   mc: string;
   details: Detail[];
@@ -38,6 +38,11 @@ export function labelLines(content: LabelContent, words: Words): LabelLines {
     [endUseName, endUseName.split(',')[0] as string],
   ];
   if (latest === null) return { code, call: null, day: '', mc: say('labels.no-readings'), details };
+  if (latest.call === null) {
+    const mc =
+      latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
+    return { code, call: null, day: '', mc, details };
+  }
   return {
     code,
     call: { ...callMarks[latest.call], word: say(`call.${latest.call}`) },

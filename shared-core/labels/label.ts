@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { callSchema } from '../probing/calls/assessment.ts';
+import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
 import { instantSchema } from '../time.ts';
 
 /** What one board's label is about. Its words are made where it is drawn (`label-lines.ts`). */
@@ -27,7 +27,10 @@ export const labelContentSchema = z.object({
       /** Where the average likely lies, %. */
       lowPct: z.number().nullable(),
       highPct: z.number().nullable(),
-      call: callSchema,
+      /** Null where too few spots are read for one. */
+      call: callSchema.nullable(),
+      /** Null where there is a call. */
+      spotsRead: spotsReadSchema.nullable().default(null),
     })
     .nullable(),
 });

@@ -76,6 +76,7 @@ export function fillYard(file: string): void {
             shellPct: 12,
             corePct: 14,
             isQuestionable: false,
+            spotsRead: null,
             call: 'keep-drying' as const,
             reason: message('call.no-readings'),
             openSpot: null,

@@ -4,11 +4,16 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { callHere, type Found, type LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
 import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
+import { FULL_ROUND_HOLDS } from '../../../shared-core/probing/calls/half-probed.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
-import { spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
+import { halfProbed, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
-import type { BoardEvidence, MeterFacts } from '../../../shared-core/probing/readings/evidence.ts';
+import type {
+  BoardEvidence,
+  EarlierRound,
+  MeterFacts,
+} from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
@@ -97,12 +102,15 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return { evidence, assessment: judgeBoard(evidence, ofRound) };
   }
 
-  /** What a board's newest round found by its readings alone; null where it was never probed. */
+  /**
+   * What a board's latest round found by its readings alone: the newest that does not leave the call to a full one before
+   * it; null where it was never probed.
+   */
   function found(boardId: number): Found | null {
     const known = knownBoard(boardId);
     for (const roundId of context.yard().readings.roundsOfBoard(boardId).toReversed()) {
-      const newest = foundOf(byReadings(known, roundId).assessment);
-      if (newest !== null) return newest;
+      const each = foundOf(byReadings(known, roundId).assessment);
+      if (each !== null && each.reasons[0].code !== FULL_ROUND_HOLDS) return each;
     }
     return null;
   }
@@ -137,7 +145,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
     );
     const species = orRefuse(yard.species.get(speciesId), 'species');
-    const previous = withPrevious ? previousFinding(known, roundId, at) : null;
+    const earlier = withPrevious ? earlierRounds(known, roundId, at) : { previous: null, fullRound: null };
     return {
       board,
       plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
@@ -151,10 +159,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
         range: USUAL_SCALE_PCT,
         ...ownCorrection(speciesId, null, TYPED, by),
       },
-      previous,
       profile: by === 'own' ? historyProfile(known, roundId, at) : null,
+      ...earlier,
       prior:
-        withPrevious && previous === null
+        withPrevious && earlier.previous === null
           ? priorOf(
               {
                 boardId: known.boardId,
@@ -237,16 +245,39 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return orRefuse(context.yard().places.get(orRefuse(move, 'move').placeId), 'place');
   }
 
-  function previousFinding(known: KnownBoard, roundId: number, at: string): BoardEvidence['previous'] {
-    const before = context.yard().readings.roundBefore(known.boardId, roundId);
-    if (before === undefined) return null;
-    const { estimate, readings } = judgeBoard(evidenceOf(known, before, false));
+  function earlierRounds(
+    known: KnownBoard,
+    roundId: number,
+    at: string,
+  ): Pick<BoardEvidence, 'previous' | 'fullRound'> {
+    const { roundBefore } = context.yard().readings;
+    const previousId = roundBefore(known.boardId, roundId);
+    if (previousId === undefined) return { previous: null, fullRound: null };
+    const previous = earlierRound(known, previousId, at);
+    let full = previous;
+    let id: number | undefined = previousId;
+    while (full?.isFull !== true) {
+      id = roundBefore(known.boardId, id);
+      if (id === undefined) return { previous: previous?.round ?? null, fullRound: null };
+      full = earlierRound(known, id, at);
+    }
+    return { previous: previous?.round ?? null, fullRound: full.round };
+  }
+
+  /** Null where none of its readings counts. */
+  function earlierRound(
+    known: KnownBoard,
+    roundId: number,
+    at: string,
+  ): { round: EarlierRound; isFull: boolean } | null {
+    const evidence = evidenceOf(known, roundId, false);
+    const { estimate, readings } = judgeBoard(evidence);
     const takenAt = readings.at(-1)?.takenAt;
     if (estimate === null || takenAt === undefined) return null;
     const moved = known.moves.some(
       ({ since }) => Date.parse(since) > Date.parse(takenAt) && Date.parse(since) <= Date.parse(at),
     );
-    return { estimate, takenAt, moved };
+    return { round: { estimate, takenAt, moved }, isFull: halfProbed(estimate, evidence) === null };
   }
 
   /** Every board read in the round with its finding as it is saved; null where that is still to be made. */

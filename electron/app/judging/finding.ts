@@ -9,7 +9,7 @@ import { type BoardToPlan, planSpots } from '../../../shared-core/probing/readin
 export function findingOf(
   roundId: number,
   board: BoardToPlan,
-  { readings, estimate, reliable, call, reasons }: Assessment,
+  { readings, estimate, reliable, call, reasons, spotsRead }: Assessment,
 ): RoundFinding | null {
   const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
   if (at === undefined) return null;
@@ -26,6 +26,7 @@ export function findingOf(
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
     call,
+    spotsRead,
     reason: reasons[0],
     openSpot: openSpot(plan, readings),
     filledSpots: spotPcts.filter((pct) => pct !== null).length,
@@ -34,7 +35,14 @@ export function findingOf(
 }
 
 /** What the readings of a round amount to, before the place has its say; null where nothing was read but slips. */
-export function foundOf({ readings, estimate, reliable, call, reasons }: Assessment): Found | null {
+export function foundOf({
+  readings,
+  estimate,
+  reliable,
+  call,
+  reasons,
+  spotsRead,
+}: Assessment): Found | null {
   const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
   if (at === undefined) return null;
   const shown = reliable ?? estimate;
@@ -45,5 +53,6 @@ export function foundOf({ readings, estimate, reliable, call, reasons }: Assessm
     averagePct: shown?.averagePct ?? null,
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
+    spotsRead,
   };
 }

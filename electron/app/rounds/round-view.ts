@@ -111,7 +111,12 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
 export type RoundView = ReturnType<typeof createRoundView>;
 
 export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
-  summarizeRound(boards.map(({ isRead, finding }) => (isRead ? (finding?.call ?? 'being-judged') : null)));
+  summarizeRound(
+    boards.map(({ isRead, finding }) => {
+      if (!isRead) return null;
+      return finding === null ? 'being-judged' : (finding.call ?? 'half-probed');
+    }),
+  );
 
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(

@@ -6,14 +6,14 @@ import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts'
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
-import { CallBadge } from '../../ui/CallBadge.tsx';
+import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { ReadyCautions } from '../../ui/ReadyCautions.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { McScale } from './McScale.tsx';
 
-/** The newest round's call with its one sentence, and the figures under it against the target. */
+/** The latest round's call with its one sentence, and the figures under it against the target. */
 export function CallOfBoard({
   board: { latest },
   endUse,
@@ -26,11 +26,11 @@ export function CallOfBoard({
 }) {
   const { say } = useWords();
   const [reason] = reasons;
-  if (!latest || !call || !reason) return <p className={css.sentence}>{say('board.not-probed')}</p>;
+  if (!latest || !reason) return <p className={css.sentence}>{say('board.not-probed')}</p>;
   return (
     <>
       <p className={css.call}>
-        <CallBadge call={call} size="large" />
+        <CallOrSpots finding={{ ...latest, call }} size="large" />
         <span className="soft">
           {say('board.probed-on', { probedOn: latest.at })}
           <br />

@@ -18,9 +18,9 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
     <section className={`sheet ${css.boardCall}`} aria-label={say('board-call.title')}>
       {finding === null ? (
         <small>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</small>
-      ) : open > 0 ? (
+      ) : open > 0 || finding.call === null ? (
         <p className={css.progress}>
-          {say('board-call.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })}
+          {say('board.spots-read', { read: finding.filledSpots, planned: finding.filledSpots + open })}
         </p>
       ) : (
         <>

@@ -81,7 +81,7 @@ const BoardChip = memo(function BoardChip({
   const { say } = useWords();
   const { finding } = board;
   const open = openSpots(board);
-  const isDone = finding !== null && open === 0;
+  const call = open === 0 ? (finding?.call ?? null) : null;
   return (
     <button
       type="button"
@@ -93,13 +93,10 @@ const BoardChip = memo(function BoardChip({
       <span className={css.code} translate="no">
         {board.code}
       </span>
-      <span
-        className={isDone ? `marked ${css.call}` : 'soft'}
-        style={isDone ? inkOf(finding.call) : undefined}
-      >
-        {isDone ? (
+      <span className={call ? `marked ${css.call}` : 'soft'} style={call ? inkOf(call) : undefined}>
+        {call ? (
           <>
-            <CallShape call={finding.call} /> {say(`call.${finding.call}`)}
+            <CallShape call={call} /> {say(`call.${call}`)}
           </>
         ) : finding ? (
           say('round.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { hrefOf } from '../../stores/navigation.ts';
-import { CallBadge, callsInOrder } from '../../ui/CallBadge.tsx';
+import { callsInOrder } from '../../ui/CallBadge.tsx';
 import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
+import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
@@ -13,7 +14,11 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
   const [filter, setFilter] = useState<Filter>('all');
   const of = (which: Filter) =>
     boards.filter(({ isRead, finding }) =>
-      which === 'all' ? true : which === 'not-probed' ? !isRead : finding?.call === which,
+      which === 'all'
+        ? true
+        : which === 'not-probed'
+          ? !isRead || finding?.call === null
+          : finding?.call === which,
     );
   const filters: Filter[] = ['all', ...callsInOrder, 'not-probed'];
   return (
@@ -54,11 +59,11 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
           head: say('findings.call'),
           cell: ({ finding, isRead }) =>
             finding ? (
-              <CallBadge call={finding.call} />
+              <CallOrSpots finding={finding} />
             ) : (
               say(isRead ? 'findings.being-judged' : 'findings.not-probed')
             ),
-          sortBy: ({ finding }) => finding && callsInOrder.indexOf(finding.call),
+          sortBy: ({ finding }) => (finding?.call ? callsInOrder.indexOf(finding.call) : null),
           widthRem: 12,
         },
         {

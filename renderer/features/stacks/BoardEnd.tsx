@@ -24,12 +24,13 @@ export function BoardEnd({
 }) {
   const { say, formats } = useWords();
   const { latest, code } = board;
+  const call = latest?.call ?? null;
   const tail = code.slice(code.lastIndexOf('-') + 1);
   return (
     <a
       href={hrefOf({ name: 'board', id: board.id })}
-      className={`${css.board} ${latest ? '' : css.unprobed} ${isNext ? css.next : ''}`}
-      style={latest ? groundOf(latest.call) : undefined}
+      className={`${css.board} ${call ? '' : css.unprobed} ${isNext ? css.next : ''}`}
+      style={call ? groundOf(call) : undefined}
       data-board={board.id}
       tabIndex={isEntry ? 0 : -1}
       {...rest}
@@ -38,16 +39,18 @@ export function BoardEnd({
         <span className={css.stem}>{code.slice(0, code.length - tail.length)}</span>
         {tail}
       </span>{' '}
-      {latest ? (
-        <span className={`marked ${css.call}`} style={inkOf(latest.call)}>
-          <CallShape call={latest.call} />
-          <span className="spoken-only">{say(`call.${latest.call}`)}</span>{' '}
-          {latest.averagePct !== null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}
+      {call ? (
+        <span className={`marked ${css.call}`} style={inkOf(call)}>
+          <CallShape call={call} />
+          <span className="spoken-only">{say(`call.${call}`)}</span>{' '}
+          {latest?.averagePct != null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}
         </span>
       ) : (
         <span className={`marked ${css.call}`}>
           <span aria-hidden="true">–</span>
-          <span className="spoken-only">{say('stacks.not-probed')}</span>
+          <span className="spoken-only">
+            {latest?.spotsRead ? say('board.spots-read', latest.spotsRead) : say('stacks.not-probed')}
+          </span>
         </span>
       )}
       {isEndKnown(board) && (

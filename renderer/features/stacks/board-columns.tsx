@@ -3,7 +3,7 @@ import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts'
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
-import { CallBadge } from '../../ui/CallBadge.tsx';
+import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
 import { readyInRow } from './ready-words.ts';
 
@@ -67,7 +67,7 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
     column(
       'call',
       9.25,
-      ({ latest }) => (latest ? <CallBadge call={latest.call} /> : <em>{say('stacks.not-probed')}</em>),
+      ({ latest }) => (latest ? <CallOrSpots finding={latest} /> : <em>{say('stacks.not-probed')}</em>),
       sorted,
     ),
     column('ready', 8.25, ready, sorted),

@@ -1,7 +1,7 @@
 /** What the place of a board that is too wet adds to its call: dry on there, or bring it in. */
 import { z } from 'zod';
 import { type Message, message, type PctRange } from '../../words/message.ts';
-import type { ReasonedCall } from './assessment.ts';
+import type { ReasonedCall, SpotsRead } from './assessment.ts';
 
 /** The lowest EMC of a place: one number wherever it is shown. */
 export const lowestEmcSchema = z.object({
@@ -25,6 +25,8 @@ export interface Found extends ReasonedCall {
   corePct: number | null;
   /** The average rests on questionable readings. */
   isQuestionable: boolean;
+  /** Null where there is a call. */
+  spotsRead: SpotsRead | null;
 }
 
 /** Whether its readings put its average above the target: only then does the place decide. */

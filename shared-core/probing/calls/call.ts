@@ -6,8 +6,10 @@ import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { DAMAGED, meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
-import type { Assessment, ReasonedCall } from './assessment.ts';
+import type { Assessment, MadeCall } from './assessment.ts';
 import { decide } from './decide.ts';
+import { callHalfProbed, isDecided } from './half-probed.ts';
+import { halfProbed } from './spots-read.ts';
 
 /**
  * Everything that one board's readings in one round amount to: each reading corrected, with what speaks against it; the
@@ -67,7 +69,7 @@ function countedOf(readings: readonly JudgedReading[]): CountedReading[] {
   });
 }
 
-type Called = Pick<Assessment, 'call' | 'reasons' | 'reliable'>;
+type Called = Pick<Assessment, 'call' | 'reasons' | 'reliable' | 'spotsRead'>;
 
 function callOf(
   all: BoardEstimate | null,
@@ -80,22 +82,26 @@ function callOf(
   const heaviest =
     suspicions.find((each) => each.severity === 'refused') ??
     suspicions.find((each) => each.severity === 'questionable');
+  const half = halfProbed(all?.estimate ?? NOTHING_COUNTED, evidence);
+  const isLaterPart = evidence.fullRound && half !== null && included.length < half.planned;
+  if (half !== null && (isLaterPart || (all !== null && !isDecided(firm, evidence))))
+    return callHalfProbed({ half, firm, heaviest, evidence });
   if (all === null) {
     const damaged = included.some(({ isDamaged }) => isDamaged) ? DAMAGED : undefined;
-    return { ...nothingCounts(readings, heaviest ?? damaged), reliable: null };
+    return { ...nothingCounts(readings, heaviest ?? damaged), ...unreliable };
   }
-  if (firm === null) return { ...everythingQuestionable(all, heaviest), reliable: null };
+  if (firm === null) return { ...everythingQuestionable(all, heaviest), ...unreliable };
 
   const decided = withRemedy(decide(firm, evidence), suspicions);
   const questionable = readings.filter((each) => each.counts && isQuestionable(each.suspicions)).length;
-  const reliable = firm.estimate;
-  if (questionable === 0 || heaviest === undefined) return { ...decided, reliable };
+  const relied = { reliable: firm.estimate, spotsRead: null };
+  if (questionable === 0 || heaviest === undefined) return { ...decided, ...relied };
   const { call, reasons } = decided;
   if (call === 'keep-drying' || call === 'probe-again' || call === decide(all, evidence).call)
     return {
       call,
       reasons: [...reasons, message('call.questionable-unused', { questionable, why: heaviest.why })],
-      reliable,
+      ...relied,
     };
   const firmPct = firm.estimate.averagePct;
   const allPct = all.estimate.averagePct;
@@ -106,29 +112,32 @@ function callOf(
       message('call.would-be', { questionable, callName: message(`call.${call}`), firmPct, allPct }),
       ...adviceOf(heaviest),
     ],
-    reliable: null,
+    ...unreliable,
   };
 }
 
+const NOTHING_COUNTED = { countedShell: 0, countedAverage: 0, countedCore: 0 };
+const unreliable = { reliable: null, spotsRead: null };
+
 /** A temperature not measured is the cheapest uncertainty to remove. */
-function withRemedy(decided: ReasonedCall, suspicions: readonly Suspicion[]): ReasonedCall {
+function withRemedy(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCall {
   const unknown = suspicions.find((each) => each.rule === 'temperature-unknown');
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
 }
 
-function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): ReasonedCall {
+function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): MadeCall {
   if (readings.length === 0) return probeAgain(message('call.no-readings'));
   if (refused === undefined) return probeAgain(message('call.none-left'));
   return probeAgain(message('call.none-usable', { why: refused.why }), refused.whatToDo);
 }
 
-function everythingQuestionable({ estimate }: BoardEstimate, suspicion: Suspicion | undefined): ReasonedCall {
+function everythingQuestionable({ estimate }: BoardEstimate, suspicion: Suspicion | undefined): MadeCall {
   const { averagePct } = estimate;
   return probeAgain(message('call.all-questionable', { averagePct }), ...adviceOf(suspicion));
 }
 
-const probeAgain = (...reasons: ReasonedCall['reasons']): ReasonedCall => ({ call: 'probe-again', reasons });
+const probeAgain = (...reasons: MadeCall['reasons']): MadeCall => ({ call: 'probe-again', reasons });
 
 const adviceOf = (suspicion: Suspicion | undefined): Message[] =>
   suspicion === undefined ? [] : [suspicion.why, suspicion.whatToDo];

@@ -6,7 +6,7 @@ import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { BoardEstimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { chanceAverageAbove, chanceDifferenceAbove } from '../readings/profile-posterior.ts';
-import type { ReasonedCall } from './assessment.ts';
+import type { MadeCall } from './assessment.ts';
 import { isGradientOfDrying, UNEVEN_BY_POINTS } from './gradient-of-drying.ts';
 import { shrinkageToCome } from './shrinkage-to-come.ts';
 import { spotsLacking } from './spots-read.ts';
@@ -25,7 +25,7 @@ export const THIN_MM = 30;
 const SURE = 0.9;
 
 /** The call from one estimate, as if no reading in it were questionable. */
-export function decide(board: BoardEstimate, evidence: BoardEvidence): ReasonedCall {
+export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
   const { endUse } = evidence;
   const { averagePct, lowPct } = board.estimate;
   const few = tooFew(board, evidence);
@@ -43,7 +43,7 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): ReasonedC
   return coreNotReached(board, evidence) ?? tooUneven(board, evidence) ?? ready(board, evidence);
 }
 
-const probeAgain = (...reasons: ReasonedCall['reasons']): ReasonedCall => ({ call: 'probe-again', reasons });
+const probeAgain = (...reasons: MadeCall['reasons']): MadeCall => ({ call: 'probe-again', reasons });
 const likely = ({ estimate }: BoardEstimate): PctRange => estimate.likelyInterval;
 const targetOf = ({ minPct, maxPct }: EndUse): PctRange => ({ minPct, maxPct });
 const toChancePct = (chance: number): number => Math.min(99, Math.round(100 * chance));
@@ -89,7 +89,7 @@ function moreReadings({ estimate, posterior }: BoardEstimate, endUse: EndUse): n
 /** Normal deviate that is passed with the chance `HARM`. */
 const Z_HARM = 1.2816;
 
-function tooClose(board: BoardEstimate, endUse: EndUse, each: number): ReasonedCall {
+function tooClose(board: BoardEstimate, endUse: EndUse, each: number): MadeCall {
   const { averagePct } = board.estimate;
   return probeAgain(
     message('call.too-close', { averagePct, targetRange: targetOf(endUse), each }),
@@ -107,7 +107,7 @@ const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
       ];
 
 /** Whether it is to dry on where it is or to be brought in, its place decides (`call-here.ts`). */
-function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): ReasonedCall {
+function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
   const { averagePct } = board.estimate;
   const targetRange = targetOf(endUse);
   if (averagePct <= endUse.maxPct)
@@ -130,7 +130,7 @@ function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): ReasonedCall {
   return { call: 'keep-drying', reasons: [wet, ...lessThanSure(chance, 'too-wet'), ...gradient] };
 }
 
-function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {
+function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
   const { averagePct } = board.estimate;
   const chance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
   return {
@@ -146,7 +146,7 @@ function tooDry(board: BoardEstimate, endUse: EndUse): ReasonedCall {
 const isThin = ({ board }: BoardEvidence): boolean => board.thicknessMm <= THIN_MM;
 
 /** Of a thick board whose core no pin reached, and whose history does not tell it either. */
-function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): ReasonedCall | null {
+function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): MadeCall | null {
   const { endUse } = evidence;
   if (endUse.maxShellCorePct === null || isThin(evidence) || estimate.inCore > 0 || evidence.profile)
     return null;
@@ -161,7 +161,7 @@ function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): R
   );
 }
 
-function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): ReasonedCall | null {
+function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): MadeCall | null {
   const { maxShellCorePct: allowedPoints } = endUse;
   if (allowedPoints === null) return null;
   const { estimate, posterior } = board;
@@ -193,7 +193,7 @@ function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): Reas
 const shownDifference = ({ shellPct, corePct }: BoardEstimate['estimate']): number =>
   Math.abs(shownPoints(corePct ?? 0, shellPct ?? 0));
 
-function ready(board: BoardEstimate, evidence: BoardEvidence): ReasonedCall {
+function ready(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
   const { averagePct } = board.estimate;
   const { endUse } = evidence;
   const shrinkage = shrinkageToCome(averagePct, evidence);

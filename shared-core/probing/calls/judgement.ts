@@ -7,7 +7,7 @@ import { z } from 'zod';
 import { DAY_MS, instantSchema, isoOf } from '../../time.ts';
 import type { Forecast, PlaceForecast } from '../../wood/drying/forecast.ts';
 import { type Message, message, messageSchema, type PctRange, type When } from '../../words/message.ts';
-import { type Call, callSchema } from './assessment.ts';
+import { type Call, callSchema, type SpotsRead } from './assessment.ts';
 import {
   callHere,
   type Found,
@@ -32,9 +32,9 @@ const averageSchema = z.object({
 export type KnownAverage = z.infer<typeof averageSchema>;
 
 export const judgementSchema = z.object({
-  /** Null where it was never probed. */
+  /** Null where it was never probed, or too few of its spots are read. */
   call: callSchema.nullable(),
-  /** The first decides; none where it was never probed. */
+  /** The first decides, or says how many spots are read; none where it was never probed. */
   reasons: z.array(messageSchema),
   /** Null where nothing is known of it. */
   average: averageSchema.nullable(),
@@ -63,7 +63,7 @@ type Ahead = Pick<Forecast, 'nextProbe'> & {
 };
 
 export interface JudgementFacts {
-  /** Of the board's newest round; null where it was never probed. */
+  /** Of the board's newest round that leaves the call to no full one before it; null where it was never probed. */
   found: Found | null;
   target: PctRange;
   /** Where it is, then the others, in the order of `forecast.places`. */
@@ -89,7 +89,7 @@ export function judge(facts: JudgementFacts): Judgement {
   const byPlace =
     found &&
     callHere(found, { placeName: here.name, lowestEmc: here.lowestEmc, target, getsThere, ...today });
-  const called = found && byPlace && { call: byPlace.call, at: found.at };
+  const called = found && byPlace?.call ? { call: byPlace.call, at: found.at } : null;
   const isInDoubt = called !== null && forecast !== null && isReadyInDoubt(called, forecast, nowMs);
   const mayMove = called === null || !['ready', 'probe-again'].includes(called.call);
   const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today) : null;
@@ -97,6 +97,7 @@ export function judge(facts: JudgementFacts): Judgement {
   const lastGain = forecast && isStuck && bestPlaceId === null ? lastGainHere(facts, forecast) : [];
   const next = nextStepOf({
     called,
+    spotsRead: found?.spotsRead ?? null,
     forecast,
     whyNot,
     getsThere,
@@ -194,11 +195,12 @@ function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead
 /** What is stated until a forecast says more, and where none can be made. @param found null where it was never probed */
 export function judgeByFinding(
   found: {
-    call: Call;
+    call: Call | null;
     reason: Message;
     at: string;
     averagePct: number | null;
     isQuestionable: boolean;
+    spotsRead: SpotsRead | null;
   } | null,
 ): Judgement {
   return {
@@ -208,7 +210,7 @@ export function judgeByFinding(
     lowestEmc: null,
     places: [],
     bestPlaceId: null,
-    next: nextStepByCall(found?.call ?? null),
+    next: nextStepByCall(found?.call ?? null, found?.spotsRead ?? null),
   };
 }
 
@@ -224,8 +226,8 @@ export function readyOf({
   return when && { when, placeId: bestPlaceId };
 }
 
-/** What the newest round found, with the call of today and what decides it. */
-export const asJudged = <F extends { call: Call; reason: Message }>(
+/** What the latest round found, with the call of today and what decides it. */
+export const asJudged = <F extends { call: Call | null; reason: Message }>(
   finding: F,
   { call, reasons: [reason] }: Pick<Judgement, 'call' | 'reasons'>,
 ): F => ({ ...finding, call: call ?? finding.call, reason: reason ?? finding.reason });

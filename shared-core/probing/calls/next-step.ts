@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { DAY_MS } from '../../time.ts';
 import type { Forecast } from '../../wood/drying/forecast.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
-import type { Call } from './assessment.ts';
+import type { Call, SpotsRead } from './assessment.ts';
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
 
 /** A forecast does not overrule a call that is younger than this. Common practice, no source. */
@@ -52,8 +52,10 @@ interface Today {
 }
 
 export interface NextStepFacts {
-  /** As `callHere` has it, and when its readings were taken (UTC, ISO 8601); null where it was never probed. */
+  /** As `callHere` has it, and when its readings were taken (UTC, ISO 8601); null where there is none. */
   called: { call: Call; at: string } | null;
+  /** Of a board without a call; null where none of its spots is read. */
+  spotsRead: SpotsRead | null;
   /** Null where none can be made. */
   forecast: (Today & Pick<Forecast, 'nextProbe'>) | null;
   /** Why there is none; null where that is not known. */
@@ -72,10 +74,15 @@ type Called = NonNullable<NextStepFacts['called']>;
 type Ahead = NonNullable<NextStepFacts['forecast']>;
 
 export function nextStepOf(facts: NextStepFacts): NextStep {
-  const { called, forecast, whyNot, nowMs } = facts;
+  const { called, spotsRead, forecast, whyNot, nowMs } = facts;
   switch (called?.call) {
     case undefined:
-      return probe('first-round', message('next-step.not-probed'));
+      return probe(
+        'first-round',
+        spotsRead === null
+          ? message('next-step.not-probed')
+          : message('next-step.half-probed', { spots: spotsRead.planned - spotsRead.read }),
+      );
     case 'probe-again':
       return probe('probe-again', null);
     case 'too-dry':
@@ -97,10 +104,11 @@ export function nextStepOf(facts: NextStepFacts): NextStep {
   }
 }
 
-/** By its call alone. @param call null where it was never probed */
-export const nextStepByCall = (call: Call | null): NextStep =>
+/** By its call alone. @param call null where there is none */
+export const nextStepByCall = (call: Call | null, spotsRead: SpotsRead | null = null): NextStep =>
   nextStepOf({
     called: call && { call, at: '' },
+    spotsRead,
     forecast: null,
     whyNot: null,
     getsThere: null,

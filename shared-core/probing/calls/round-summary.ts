@@ -1,8 +1,8 @@
 import { type Message, message } from '../../words/message.ts';
 import { type Call, callSchema } from './assessment.ts';
 
-/** A board's call in a round, or that its readings are still being judged; null for a board not probed in it. */
-export type CallInRound = Call | 'being-judged' | null;
+/** A board's call in a round, or why its readings have none (yet); null for a board not probed in it. */
+export type CallInRound = Call | 'half-probed' | 'being-judged' | null;
 
 export type RoundSummary = {
   boards: number;
@@ -21,13 +21,15 @@ export function summarizeRound(ofBoards: readonly CallInRound[]): RoundSummary {
   const calls: Record<Call, number> = Object.fromEntries(
     callSchema.options.map((call) => [call, 0]),
   ) as Record<Call, number>;
-  for (const call of ofBoards) if (call !== null && call !== 'being-judged') calls[call] += 1;
+  for (const call of ofBoards)
+    if (call !== null && call !== 'being-judged' && call !== 'half-probed') calls[call] += 1;
   const boards = ofBoards.length;
   const probed = ofBoards.filter((call) => call !== null).length;
-  return { boards, probed, calls, message: messageOf(boards, probed, calls) };
+  const half = ofBoards.filter((call) => call === 'half-probed').length;
+  return { boards, probed, calls, message: messageOf(boards, probed, half, calls) };
 }
 
-function messageOf(boards: number, probed: number, calls: Record<Call, number>): Message {
+function messageOf(boards: number, probed: number, half: number, calls: Record<Call, number>): Message {
   if (boards === 0) return message('round-summary.no-boards');
   if (probed === 0) return message('round-summary.none-probed', { boards });
   const judged = Object.values(calls).reduce((sum, count) => sum + count, 0);
@@ -36,7 +38,8 @@ function messageOf(boards: number, probed: number, calls: Record<Call, number>):
     'keep-drying': calls['keep-drying'],
     'too-dry': calls['too-dry'],
     'probe-again': calls['probe-again'],
-    'being-judged': probed - judged,
+    'half-probed': half,
+    'being-judged': probed - judged - half,
     'not-probed': boards - probed,
   };
   const counts = [

@@ -3,6 +3,7 @@ import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { Depth } from '../readings/reading.ts';
 import { END_CLEARANCE_MM, type PlannedSpot } from '../readings/spots.ts';
+import type { SpotsRead } from './assessment.ts';
 
 export type SpotsByDepth = Record<Depth, number>;
 
@@ -42,7 +43,7 @@ export function spotsLacking(
 export function halfProbed(
   counted: Counted,
   evidence: Pick<BoardEvidence, 'board' | 'plan'>,
-): { read: number; planned: number } | null {
+): SpotsRead | null {
   const lacking = spotsLacking(counted, evidence);
   if (depths.every((depth) => lacking[depth] === 0)) return null;
   const { plan = usualPlan(evidence.board) } = evidence;

@@ -23,8 +23,8 @@ const MOST_NAMED = 12;
 export interface BoardStanding {
   boardId: number;
   code: string;
-  /** Of its latest round; null where it was never probed. Its average is null where it cannot be relied on. */
-  latest: { call: Call; reason: Message; averagePct: number | null } | null;
+  /** Of its latest round; null where it was never probed. Its call is null where too few spots are read. Its average is null where it cannot be relied on. */
+  latest: { call: Call | null; reason: Message; averagePct: number | null } | null;
   next: NextStep;
   /** Its average today with one standard uncertainty above 0, % MC; null where nothing is known of it. */
   today: { averagePct: number; standardUncertaintyPct: number } | null;
@@ -66,7 +66,7 @@ export type StackPlan = z.infer<typeof stackPlanSchema>;
  * @throws RangeError without boards, or for a certainty outside its range
  */
 export function planStack(boards: readonly BoardStanding[], endUse: EndUse, certainty: number): StackPlan {
-  const probed = boards.filter(({ latest }) => latest !== null);
+  const probed = boards.filter(({ latest }) => latest !== null && latest.call !== null);
   const toKnowReady = boardsForNoneWet(boards.length, 1 / ONE_IN, certainty);
   const { spreadPct, of } = spreadOf(probed);
   return {

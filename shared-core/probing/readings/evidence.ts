@@ -40,6 +40,14 @@ export type PlaceFacts = {
   airTempC?: number | null;
 };
 
+/** What an earlier round found, and when its last reading was taken (UTC, ISO 8601). */
+export type EarlierRound = {
+  estimate: Estimate;
+  takenAt: string;
+  /** Whether it was elsewhere since; left out where that is not known, which counts as yes. */
+  moved?: boolean;
+};
+
 /** Everything that one board's call for one round is made from. */
 export type BoardEvidence = {
   board: {
@@ -68,11 +76,8 @@ export type BoardEvidence = {
   typedBasis: MeterFacts;
   /** What it can be expected to have before any reading; left out or null where that is not known, or not its first round. */
   prior?: PriorNow | null;
-  /** What the last round before this one found, and when (UTC, ISO 8601); null on a board's first round. */
-  previous: {
-    estimate: Estimate;
-    takenAt: string;
-    /** Whether it was elsewhere since; left out where that is not known, which counts as yes. */
-    moved?: boolean;
-  } | null;
+  /** The last round before this one; null on a board's first round. */
+  previous: EarlierRound | null;
+  /** The last one before this that read every spot it needed; left out or null where none did. */
+  fullRound?: EarlierRound | null;
 };

@@ -9,6 +9,7 @@ export const board = {
 
   'board.call': 'Call',
   'board.not-probed': 'Not probed yet',
+  'board.spots-read': '{read} of {planned} spots read',
   'board.use': 'Use: {useName}',
   'board.probed-on': 'Probed {probedOn}',
   'board.ready-here': 'Ready here',
@@ -20,6 +21,7 @@ export const board = {
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
+  'next-step.half-probed': '{spots, plural, one {# spot} other {# spots}} to go.',
   'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.too-wet-to-move':

@@ -76,6 +76,10 @@ export const calls = {
   'call.none-usable': 'No usable reading. {why}',
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',
+  'call.half-read': '{read} of {planned} spots read, so no call yet.',
+  'call.half-read-since': '{read} of {planned} spots read. The call of {probedOn} still holds.',
+  'call.contradicts-full':
+    '{read} of {planned} spots read, and they contradict the round of {probedOn}. Read all {planned}.',
 
   'round-summary.no-boards': 'No boards in this stack.',
   'round-summary.none-probed':
@@ -86,6 +90,7 @@ export const calls = {
   'round-summary.keep-drying': '{boards} to keep drying',
   'round-summary.too-dry': '{boards} too dry',
   'round-summary.probe-again': '{boards} to probe again',
+  'round-summary.half-probed': '{boards} partly probed',
   'round-summary.being-judged': '{boards} being judged',
   'round-summary.not-probed': '{boards} not probed',
 } as const;

@@ -165,7 +165,6 @@ export const round = {
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
   'board-call.title': 'Call so far',
-  'board-call.spots-read': '{filled} of {spots} spots',
   'board-call.being-judged': 'Being judged …',
   'board-call.for-use': 'for {endUseName}',
   'board-call.average': 'Average',

@@ -14,6 +14,7 @@ export const aFinding: LabelFinding = {
   lowPct: 11.55,
   highPct: 13.17,
   call: 'bring-in',
+  spotsRead: null,
 };
 export const aLabel: LabelContent = {
   code: 'OAK-07',

@@ -50,6 +50,7 @@ function boards(count: number): LabelContent[] {
       lowPct: 6.1 + index,
       highPct: 7.9 + index,
       call: calls[index % calls.length]!,
+      spotsRead: null,
     },
   }));
 }

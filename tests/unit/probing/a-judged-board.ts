@@ -41,6 +41,7 @@ export const found = (call: Found['call'], averagePct: number, more: Partial<Fou
   averagePct,
   corePct: averagePct + 1,
   isQuestionable: false,
+  spotsRead: null,
   ...more,
 });
 
@@ -124,10 +125,15 @@ export function randomFacts(random: Random): JudgementFacts {
       averagePct,
       corePct: chance(0.8) ? core : null,
       isQuestionable: false,
+      spotsRead: null,
     });
     if (chance(0.1))
       return { ...of('probe-again', message('call.all-questionable', { averagePct })), isQuestionable: true };
     if (chance(0.1)) return of('probe-again', message('call.likely', { likelyInterval }));
+    if (chance(0.1)) {
+      const spotsRead = { read: 1, planned: 4 };
+      return { ...of(null, message('call.half-read', spotsRead)), spotsRead };
+    }
     if (!isDryEnough)
       return chance(0.7)
         ? of('keep-drying', message('call.too-wet', { averagePct, targetRange }))

@@ -183,8 +183,10 @@ describe('probe again', () => {
     });
   });
 
-  test('because too few readings count, and it says how many more and where', () => {
-    const { call, reasons } = judge(readings([8], [8.2]));
+  test('because too few of its readings are not questionable, and it says how many more and where', () => {
+    const nearEnd = (id: number, depth: 'shell' | 'core') =>
+      reading(id, depth, 8, { spot: { depth, depthMm: null, fromEndMm: 100, face: 'face' } });
+    const { call, reasons } = judge([...readings([8], [8.2]), nearEnd(8, 'shell'), nearEnd(9, 'core')]);
     expect(call).toBe('probe-again');
     expect(reasons[0]).toEqual(
       message('call.too-few', {
@@ -202,9 +204,9 @@ describe('probe again', () => {
       spot: { ...each.spot, fromEndMm: 250 },
     }));
     expect(judge(spots, { board }).call).toBe('ready');
-    expect(judge(spots.slice(0, 1), { board }).reasons[0]).toEqual(
-      message('call.too-few', { missing: [message('call.more-core', { count: 1 })], spots: 1 }),
-    );
+    expect(judge(spots.slice(0, 1), { board }).reasons).toEqual([
+      message('call.half-read', { read: 1, planned: 2 }),
+    ]);
   });
 
   test('because two cores disagree and neither can be relied on', () => {
@@ -283,6 +285,84 @@ describe('probe again', () => {
     );
     expect(call).toBe('probe-again');
     expect(reasons[0]).toEqual(message('call.all-questionable', { averagePct: estimate!.averagePct }));
+  });
+});
+
+describe('no call yet', () => {
+  const half = { read: 1, planned: 4 };
+
+  test('while spots of the plan are still to be read, and it says how many are', () => {
+    const { call, reasons, spotsRead, estimate } = judge(readings([8], []));
+    expect(call).toBeNull();
+    expect(reasons).toEqual([message('call.half-read', half)]);
+    expect(inEnglish(reasons[0])).toBe('1 of 4 spots read, so no call yet.');
+    expect(spotsRead).toEqual(half);
+    expect(estimate!.averagePct).toBeGreaterThan(7);
+    expect(judge(readings([7.8, 8], [8.2])).spotsRead).toEqual({ read: 3, planned: 4 });
+    expect(judge(readings([7.8, 8], [8.2, 8.4])).spotsRead).toBeNull();
+  });
+
+  test('nor for what speaks against a reading, which is said', () => {
+    const { call, reasons } = judge(readings([8], [], { settled: false, how: 'at-once' }));
+    expect(call).toBeNull();
+    expect(reasons.map(({ code }) => code)).toEqual(['call.half-read', 'suspicion.not-settled']);
+  });
+
+  test('but where the spots read decide it whatever the others read: far too wet', () => {
+    expect(judge(readings([24], []))).toMatchObject({ call: 'keep-drying', spotsRead: null });
+    expect(judge(readings([10.5], [])).call).toBeNull();
+  });
+
+  test('not where the core was skipped: its spots are not in the plan', () => {
+    const plan = { shell: 2, average: 0, core: 0 };
+    expect(judge(readings([8], []), { plan }).spotsRead).toEqual({ read: 1, planned: 2 });
+    expect(judge(readings([8, 8.1], []), { plan }).call).not.toBeNull();
+  });
+
+  describe('in a later round', () => {
+    const fullRound = lastRound(8, 8.2, '2026-05-06T10:00:00Z');
+
+    test('the call of the round that read every spot holds, far too wet or not', () => {
+      const { call, reasons, spotsRead } = judge(readings([8.1], []), { fullRound, previous: fullRound });
+      expect(call).toBeNull();
+      expect(reasons).toEqual([message('call.half-read-since', { ...half, probedOn: fullRound.takenAt })]);
+      expect(inEnglish(reasons[0])).toMatch(/^1 of 4 spots read\. The call of May 6, 2026 still holds\.$/);
+      expect(spotsRead).toEqual(half);
+      const wet = lastRound(26, 34, '2026-05-06T10:00:00Z');
+      expect(judge(readings([24], []), { fullRound: wet, previous: wet }).call).toBeNull();
+    });
+
+    test('that contradicts it, the board is to be probed again, for that reason', () => {
+      // In the shop's air of 8 % no board goes from 8 to 14 % in two weeks.
+      const both = judge(readings([14, 14.2], [14.4]), { fullRound, previous: null });
+      expect(both).toMatchObject({ call: 'probe-again', spotsRead: null, reliable: null });
+      expect(both.reasons[0]).toEqual(
+        message('call.contradicts-full', { read: 3, planned: 4, probedOn: fullRound.takenAt }),
+      );
+      const jumped = judge(readings([14], []), { fullRound, previous: fullRound });
+      expect(jumped.call).toBe('probe-again');
+      expect(jumped.reasons.map(({ code }) => code)).toEqual([
+        'call.contradicts-full',
+        expect.stringMatching(/^suspicion\.jump\./),
+      ]);
+    });
+
+    test('the days between are allowed for: what the air can have done is no contradiction', () => {
+      const wetter = { ...lastRound(15, 17, '2026-04-10T10:00:00Z'), moved: false };
+      const next = (takenAt: string) =>
+        judge(readings([12, 12.2], [12.6], { takenAt }), { fullRound: wetter, previous: null }).call;
+      expect(next('2026-04-11T10:00:00Z')).toBe('probe-again');
+      expect(next('2026-05-20T10:00:00Z')).toBeNull();
+    });
+
+    test('in which nothing counts leaves it as it was; one with every spot read does not', () => {
+      const excluded = { excluded: { text: 'wrong board' } };
+      expect(judge(readings([8], [], excluded), { fullRound })).toMatchObject({
+        call: null,
+        spotsRead: { read: 0, planned: 4 },
+      });
+      expect(judge(readings([7.8, 8], [8.2, 8.4]), { fullRound }).call).toBe('ready');
+    });
   });
 });
 

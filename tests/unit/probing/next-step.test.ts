@@ -3,6 +3,7 @@ import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { type JudgementFacts, judge } from '../../../shared-core/probing/calls/judgement.ts';
 import { nextStepSchema } from '../../../shared-core/probing/calls/next-step.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { inEnglish } from '../words/in-english.ts';
 import { ahead, facts, found, inDays, nowMs, place, reach } from './a-judged-board.ts';
 
 const at = '2026-08-22T12:00:00.000Z';
@@ -60,6 +61,18 @@ describe('The next step with a board', () => {
       due: 'first-round',
       why: message('next-step.not-probed'),
     });
+  });
+
+  test('some of its spots read: how many are to go', () => {
+    const half = found(null, 12, { spotsRead: { read: 1, planned: 4 } });
+    for (const ahead of [null, forecast([reached(100)])]) {
+      const { next, call } = judge(facts({ found: half, forecast: ahead }));
+      expect({ next, call }).toEqual({
+        call: null,
+        next: { step: 'probe', due: 'first-round', why: message('next-step.half-probed', { spots: 3 }) },
+      });
+    }
+    expect(inEnglish(message('next-step.half-probed', { spots: 3 }))).toBe('3 spots to go.');
   });
 
   test('with a call to probe again, for the reason of the call', () => {

@@ -139,7 +139,9 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
     (judgement.average.readOn === read?.at &&
       all(judgement, 'averagePct').every((averagePct) => averagePct === judgement.average?.averagePct)),
   'no sentence comes twice': (judgement) => new Set(codesOf(judgement)).size === codesOf(judgement).length,
-  'the reason of the call is given': ({ call, reasons }) => (call === null) === (reasons.length === 0),
+  'the reason of the call is given, or how many spots are read': ({ reasons }, { found: read }) =>
+    (read === null) === (reasons.length === 0),
+  'a board without a call is to be probed': ({ call, next }) => call !== null || next.due === 'first-round',
   'the day in lists is one of those on its page': (judgement) => {
     const listed = readyOf(judgement);
     return (

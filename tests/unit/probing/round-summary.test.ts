@@ -31,6 +31,13 @@ test('boards still being judged were probed, and have no call yet', () => {
   expect(sentence(...calls)).toBe('1 of 4 ready, 2 being judged, and 1 not probed.');
 });
 
+test('boards of which only some spots were read have no call', () => {
+  expect(sentence('ready', 'half-probed', 'being-judged', null)).toBe(
+    '1 of 4 ready, 1 partly probed, 1 being judged, and 1 not probed.',
+  );
+  expect(summarizeRound(['half-probed'])).toMatchObject({ probed: 1, calls: { 'probe-again': 0 } });
+});
+
 test('before the first board, and with no boards', () => {
   expect(sentence(null)).toBe('The board is not probed yet.');
   expect(sentence(null, null)).toBe('None of 2 boards are probed yet.');
@@ -41,7 +48,16 @@ test('every sentence of it is whole', () => {
   const messages = [
     [],
     [null],
-    ['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again', 'being-judged', null] as const,
+    [
+      'ready',
+      'bring-in',
+      'keep-drying',
+      'too-dry',
+      'probe-again',
+      'half-probed',
+      'being-judged',
+      null,
+    ] as const,
   ].map((calls) => summarizeRound(calls).message);
   expect(codesOf(messages)).toEqual(new Set(codesFrom('round-summary.')));
   expectWhole(messages);

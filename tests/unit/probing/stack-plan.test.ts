@@ -50,6 +50,21 @@ test('more certainty needs more boards', () => {
   expect(plan.toKnowReady).toBeGreaterThan(planStack(boards, endUse, 0.8).toKnowReady);
 });
 
+test('a board with spots still to be read is the first to probe, and counts as none that was probed', () => {
+  const half = board(null, null, {
+    latest: { call: null, reason: message('call.half-read', { read: 1, planned: 4 }), averagePct: 9 },
+    next: nextStepByCall(null, { read: 1, planned: 4 }),
+  });
+  const plan = planStack([...many(3, 'keep-drying', 12), half], endUse, 0.9);
+  expect(plan).toMatchObject({ probed: 3, allProbed: null });
+  expect(plan.next[0]).toEqual({
+    boardId: half.boardId,
+    code: half.code,
+    call: null,
+    why: message('next-step.half-probed', { spots: 3 }),
+  });
+});
+
 describe('at the edges', () => {
   test('a stack of one board takes one', () => {
     const plan = planStack([board('ready', 7)], endUse, 0.99);

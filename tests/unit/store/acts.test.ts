@@ -138,6 +138,7 @@ describe('an act', () => {
       shellPct: 12,
       corePct: 12,
       isQuestionable: false,
+      spotsRead: null,
       call: 'keep-drying' as const,
       reason: message('call.none-left'),
       openSpot: null,

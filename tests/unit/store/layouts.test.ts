@@ -36,6 +36,9 @@ type Row = Record<string, unknown>;
 const rows = (db: Database.Database, sql: string): Row[] => db.prepare(sql).all() as Row[];
 const columnsOf = (db: Database.Database, table: string): string[] =>
   rows(db, `SELECT name FROM pragma_table_info('${table}')`).map((column) => String(column.name));
+/** A finding's call is in its record since layout 19. */
+const keptColumnsOf = (db: Database.Database, table: string): string[] =>
+  columnsOf(db, table).filter((name) => table !== 'finding' || name !== 'call');
 const tablesOf = (db: Database.Database): string[] =>
   rows(db, "SELECT name FROM sqlite_schema WHERE type = 'table'").map((table) => String(table.name));
 
@@ -328,7 +331,7 @@ describe('a yard file of layout 10', () => {
   test('keeps every row as it was', () => {
     const { before, after } = migrated(10);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY 1, 2`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
@@ -363,7 +366,7 @@ describe('a yard file of layout 11', () => {
   test('keeps every row as it was, but for forecasts, which are all due again', () => {
     const { before, after } = migrated(11);
     for (const table of tablesOf(before).filter((name) => !name.startsWith('outlook'))) {
-      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      const all = `SELECT ${keptColumnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
     expect(rows(before, 'SELECT board_id FROM outlook').length).toBeGreaterThan(3);
@@ -379,7 +382,7 @@ describe('a yard file of layout 12', () => {
   test('keeps every row as it was', () => {
     const { before, after } = migrated(12);
     for (const table of tablesOf(before)) {
-      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      const all = `SELECT ${keptColumnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
   });
@@ -436,7 +439,7 @@ describe('a yard file of layout 13', () => {
     const { before, after } = migrated(13);
     expect(rows(before, 'SELECT uuid FROM act').length).toBeGreaterThan(0);
     for (const table of tablesOf(before)) {
-      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
+      const all = `SELECT ${keptColumnsOf(before, table)} FROM ${table} ORDER BY 1, 2`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
     expect(rows(after, 'SELECT * FROM unfinished_act')).toEqual([]);
@@ -448,7 +451,7 @@ describe('a yard file of layout 14', () => {
   test('keeps every row as it was, and each finished round the boards that it had', () => {
     const { before, after } = migrated(14);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
@@ -464,7 +467,7 @@ describe('a yard file of layout 15', () => {
   test('keeps every row as it was, and has the names of species and uses beside their records', () => {
     const { before, after } = migrated(15);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
@@ -482,7 +485,7 @@ describe('a yard file of layout 16', () => {
   test('keeps every row as it was, and has boards that are too dry before those to be probed again', () => {
     const { before, after, file } = migrated(16);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
@@ -503,7 +506,7 @@ describe('a yard file of layout 17', () => {
   test('keeps every row as it was, and each reading at its spot of the plan of then: pairs of shell and core', () => {
     const { before, after, file } = migrated(17);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
@@ -594,11 +597,28 @@ describe('a yard file of layout 19', () => {
   test('keeps every row as it was, and has what tells of the cores still to be made', () => {
     const { before, after } = migrated(19);
     for (const table of tablesOf(before)) {
-      const names = columnsOf(before, table);
+      const names = keptColumnsOf(before, table);
       const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
     expect(rows(after, 'SELECT * FROM core_history')).toEqual([]);
     expect(after.pragma('integrity_check', { simple: true })).toBe('ok');
+  });
+});
+
+/** Made from layout 19 by the app as it was at layout 20. */
+describe('a yard file of layout 20', () => {
+  test('keeps every row as it was, and a finding’s call in its record', () => {
+    const { before, after } = migrated(20);
+    for (const table of tablesOf(before)) {
+      const names = keptColumnsOf(before, table);
+      const all = `SELECT ${names} FROM ${table} ORDER BY ${names}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    const calls = rows(before, 'SELECT board_id, round_id, call FROM finding ORDER BY 1, 2');
+    expect(calls.length).toBeGreaterThan(5);
+    expect(
+      rows(after, "SELECT board_id, round_id, record ->> 'call' AS call FROM finding ORDER BY 1, 2"),
+    ).toEqual(calls);
   });
 });

@@ -273,6 +273,7 @@ describe('due for judging', () => {
     shellPct: 12,
     corePct: 12,
     isQuestionable: false,
+    spotsRead: null,
     call: 'keep-drying' as const,
     reason: message('call.no-readings'),
     openSpot: null,

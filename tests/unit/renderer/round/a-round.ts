@@ -103,6 +103,7 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
     finding: {
       ...found,
       isQuestionable: false,
+      spotsRead: null,
       roundId: 12,
       at: '2026-05-04T08:01:00.000Z',
       call,
@@ -117,6 +118,7 @@ export function read(board: ProbedBoard, readings: JudgedReading[], call: Call =
       readings,
       estimate,
       reliable: estimate,
+      spotsRead: null,
       call,
       reasons: [reason],
     },

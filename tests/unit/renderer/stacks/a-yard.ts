@@ -48,6 +48,7 @@ export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
   shellPct: 14.1,
   corePct: 15.8,
   isQuestionable: false,
+  spotsRead: null,
   call: 'keep-drying',
   reason: message('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }),
   ...more,

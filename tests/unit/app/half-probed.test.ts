@@ -1,0 +1,90 @@
+/** A board of which only some spots were read, through the whole app. The rules are the core's (`tests/unit/probing/call.test.ts`). */
+import { describe, expect, test, vi } from 'vitest';
+import { message } from '../../../shared-core/words/message.ts';
+import { aimAt, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
+
+withYardOfTwo();
+
+const DAY_MS = 86_400_000;
+
+/** A finished round in which spots of the first board were read, in their order. */
+async function walk(...raws: number[]): Promise<number> {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  for (const [spotIndex, raw] of raws.entries()) {
+    await aimAt(roundId, 0, spotIndex);
+    await type(roundId, raw);
+  }
+  await yard.command('rounds.finish', { roundId });
+  return roundId;
+}
+const first = () => yard.query('boards.get', { id: yard.boards[0]!.id });
+const stack = () => yard.query('stacks.get', { id: yard.stack.id });
+const codes = async (filter: 'not-probed' | 'probe-again') =>
+  (await yard.query('boards.list', { stackId: null, search: '', filter, offset: 0, limit: 10 })).rows.map(
+    ({ code }) => code,
+  );
+
+describe('a board with 1 of 4 spots read', () => {
+  test('has no call anywhere, and counts as not probed', async () => {
+    const roundId = await walk(8);
+    const spotsRead = { read: 1, planned: 4 };
+    const { board } = await first();
+    expect(board.latest).toMatchObject({ roundId, call: null, spotsRead, averagePct: expect.any(Number) });
+    expect(board.judgement).toMatchObject({
+      call: null,
+      reasons: [message('call.half-read', spotsRead)],
+      next: { step: 'probe', due: 'first-round', why: message('next-step.half-probed', { spots: 3 }) },
+    });
+    expect(await codes('not-probed')).toEqual(['WAL-01', 'WAL-02']);
+    expect(await codes('probe-again')).toEqual([]);
+    expect(await stack()).toMatchObject({ boards: 2, probed: 0, averagePct: null, call: { call: null } });
+    const plan = await yard.query('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
+    expect(plan!.next[0]).toMatchObject({ code: 'WAL-01', call: null });
+    const { summary } = await yard.query('rounds.get', { roundId });
+    expect(summary.message).toMatchObject({
+      facts: { counts: expect.arrayContaining([message('round-summary.half-probed', { boards: 1 })]) },
+    });
+    const [content] = await yard.query('labels.contents', { boardIds: [board.id] });
+    expect(content!.latest).toMatchObject({ call: null, spotsRead });
+  });
+});
+
+describe('a later round with only some spots read', () => {
+  test('leaves the call and the average to the full one, and both are shown', async () => {
+    const full = await walk(7.4, 7.6, 7.5, 7.7);
+    const before = (await first()).board;
+    yard.later(5 * DAY_MS);
+    const part = await walk(7.6);
+    const { board, findings } = await first();
+    expect(board.latest).toMatchObject({ roundId: full, averagePct: before.latest!.averagePct });
+    expect(board.judgement.call).toBe(before.judgement.call);
+    expect(findings.map(({ roundId, call }) => [roundId, call])).toEqual([
+      [full, before.latest!.call],
+      [part, null],
+    ]);
+    expect((await stack()).probed).toBe(1);
+  });
+
+  test('that contradicts it has the board probed again, for that reason', async () => {
+    await walk(7.4, 7.6, 7.5, 7.7);
+    yard.later(DAY_MS);
+    const part = await walk(15);
+    const { board } = await first();
+    expect(board.latest).toMatchObject({
+      roundId: part,
+      call: 'probe-again',
+      reason: { code: 'call.contradicts-full' },
+    });
+    expect(await codes('probe-again')).toEqual(['WAL-01']);
+    // Two parts do not make a whole: the full round is still the one to go by.
+    yard.later(DAY_MS);
+    await walk(14.8);
+    expect((await first()).board.latest).toMatchObject({ call: 'probe-again' });
+    yard.later(DAY_MS);
+    const full = await walk(7.4, 7.6, 7.5, 7.7);
+    expect((await first()).board.latest!.roundId).toBe(full);
+  });
+});
