@@ -69,7 +69,6 @@ export function copyWal(walFile: string) {
     pages: (): Map<number, Buffer> | null => (copy === null ? null : pagesOf(copy)),
   };
 }
-export type WalCopy = ReturnType<typeof copyWal>;
 
 const sumOf = (page: Buffer): string => createHash('sha1').update(page).digest('base64');
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { profilePosterior } from '../../shared-core/probing/readings/profile-posterior.ts';
 import { ovenDryMcPct } from '../../shared-core/wood/moisture/oven-dry.ts';
-import { depthOfAverageMm, fitProfile } from '../../shared-core/wood/moisture/profile.ts';
 import { massAtMcKg, mcFromMassPct, sampleBoard } from '../../shared-core/wood/moisture/sample-board.ts';
 
 // Dry Kiln Operator's Manual (USDA Agriculture Handbook 188), chapter 6: the worked sample board (from memory).
@@ -27,20 +27,22 @@ describe("Dry Kiln Operator's Manual: a sample board with two moisture sections"
 });
 
 describe("Dry Kiln Operator's Manual: pins at one fifth to one quarter of the thickness read the average (from memory)", () => {
-  test('the exact depth is between the two', () => {
-    expect(depthOfAverageMm(25.4)).toBeGreaterThan(25.4 / 5);
-    expect(depthOfAverageMm(25.4)).toBeLessThan(25.4 / 4);
-    // Arithmetic: 0.2113 of the thickness.
-    expect(depthOfAverageMm(100)).toBeCloseTo(21.13, 2);
+  // A parabola from 10 % at the faces of a 30 mm board to 16 % in its middle averages 10 + 2/3 · 6 = 14 % (arithmetic).
+  const at = (depthMm: number) => ({
+    depthMm,
+    isOnlyPlanned: false,
+    mcPct: 16 - 6 * (1 - (2 * depthMm) / 30) ** 2,
   });
-  test('a parabola from 10 % at the faces to 16 % in the middle averages 14 %', () => {
-    const profile = fitProfile(
-      [
-        { depthMm: 0, mcPct: 10 },
-        { depthMm: 15, mcPct: 16 },
-      ],
-      30,
-    );
-    expect(profile.averagePct).toBeCloseTo(14, 12);
+  const of = (depthsMm: number[]) =>
+    profilePosterior(depthsMm.map(at), { thicknessMm: 30, emcPct: null, history: null }, 0.1, 0.85);
+
+  test.each([30 / 5, 30 / 4])('at %f mm they do, of a parabola', (depthMm) => {
+    expect(Math.abs(of([depthMm, depthMm]).averagePct - 14)).toBeLessThan(0.35);
+  });
+  test('at a tenth they are too near the shell to tell it as closely', () => {
+    expect(of([3, 3]).spotsPct).toBeGreaterThan(2 * of([6, 6]).spotsPct);
+  });
+  test('four depths tell it closely', () => {
+    expect(of([3, 6, 10, 15]).averagePct).toBeCloseTo(14, 1);
   });
 });

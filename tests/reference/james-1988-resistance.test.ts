@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
-import { curveRangePct, log10OhmsAt, mcAtOhms } from '../../shared-core/wood/moisture/resistance.ts';
+import { curveRangePct, log10OhmsAt, mcAtLog10Ohms } from '../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../shared-core/wood/moisture/resistance-curves.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 
@@ -174,7 +174,7 @@ describe('James 1988, Table 1: resistance of wood by species', () => {
     test.each(usable)(`${curveId} at %f %% is %f megohm, both ways`, (mcPct, megohm) => {
       // Exact at the table's own points: the curve goes through them.
       expect(10 ** (log10OhmsAt(curve, mcPct).log10Ohms - 6)).toBeCloseTo(megohm, 6);
-      const back = mcAtOhms(curve, megohm * 1e6);
+      const back = mcAtLog10Ohms(curve, Math.log10(megohm * 1e6));
       expect(back.mcPct).toBeCloseTo(mcPct, 6);
       expect(back.outsideCurve).toBe(false);
     });

@@ -1,25 +1,11 @@
 /** Sizes of samples from finite populations, against worked examples of textbooks (from memory). */
 import { describe, expect, test } from 'vitest';
-import {
-  boardsForMean,
-  boardsForNoneWet,
-  boardsForShare,
-  probeNext,
-} from '../../shared-core/probing/plan/sample-size.ts';
+import { boardsForMean, boardsForNoneWet, probeNext } from '../../shared-core/probing/plan/sample-size.ts';
 
 /** Certainty whose two-sided deviate is 2, which the textbooks' examples use. */
 const two = 0.9545;
 /** A spread that is known exactly, as those examples take it. */
 const KNOWN = Number.POSITIVE_INFINITY;
-
-// Cochran, Sampling Techniques (1977), section 4.4: share of islanders with blood group O to 5 %, t = 2:
-// n0 = 400; with 3200 islanders 356.
-test('the share of 3200 islanders to 5 % takes 356 of them', () => {
-  expect(boardsForShare(3200, 0.5, 0.05, two)).toBe(356);
-});
-test('the share of an infinite number to 5 % takes 400 of them', () => {
-  expect(boardsForShare(1_000_000, 0.5, 0.05, two)).toBe(400);
-});
 
 // Scheaffer, Mendenhall and Ott, Elementary Survey Sampling, example 4.4: accounts receivable, N = 1000, bound $3,
 // standard deviation $25: 217.56, so 218 accounts.
@@ -88,7 +74,6 @@ describe('none of the probed boards wet', () => {
 test('no sample is larger than the stack, or smaller than a board', () => {
   expect(boardsForMean(5, 4, 0.01, 0.99, KNOWN)).toBe(5);
   expect(boardsForMean(500, 0.01, 5, 0.9, KNOWN)).toBe(1);
-  expect(boardsForShare(8, 0, 0.1, 0.9)).toBe(1);
 });
 
 describe('which board next', () => {
@@ -130,8 +115,7 @@ test.each([
   ['no boards', () => boardsForMean(0, 1, 1, 0.9, null)],
   ['no spread', () => boardsForMean(10, 0, 1, 0.9, null)],
   ['a spread of one board', () => boardsForMean(10, 1, 1, 0.9, 1)],
-  ['no margin', () => boardsForShare(10, 0.5, 0, 0.9)],
-  ['a share above one', () => boardsForShare(10, 1.5, 0.1, 0.9)],
+  ['no margin', () => boardsForMean(10, 1, 0, 0.9, null)],
   ['certainty of one', () => boardsForNoneWet(10, 0.1, 1)],
   ['every board wet', () => boardsForNoneWet(10, 1, 0.9)],
   [

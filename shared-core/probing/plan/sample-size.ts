@@ -1,7 +1,7 @@
 /**
  * How many boards of a stack to probe, and which ones next.
  */
-import { normalCdf, normalDensity, normalQuantile } from '../../wood/maths/gaussian.ts';
+import { normalCdf, normalDensity } from '../../wood/maths/gaussian.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 
 const checkBoards = (boards: number): void => {
@@ -13,11 +13,6 @@ const checkCertainty = (certainty: number): void => {
   if (!(certainty >= 0.5 && certainty <= 0.999)) {
     throw new RangeError(`Certainty ${certainty} is outside 0.5 to 0.999.`);
   }
-};
-/** Two-sided normal deviate. */
-const deviate = (certainty: number): number => {
-  checkCertainty(certainty);
-  return normalQuantile((1 + certainty) / 2);
 };
 
 /** A sample for an endless population, brought down to this one; never less than one board or more than all. */
@@ -60,32 +55,6 @@ export function boardsForMean(
   let sample = Math.min(boards, Math.max(2, asked(1e6)));
   while (sample < boards && asked(sample - 1) > sample) sample += 1;
   return sample;
-}
-
-/**
- * Boards to probe so that the share of ready boards is known within a margin.
- *
- * @param boards         in the stack, 1 to 1000000
- * @param expectedShare  share thought to be ready, 0 to 1; 0.5 asks for most
- * @param margin         as a fraction, above 0 to below 1
- * @param certainty      0.5 to 0.999
- * @throws               RangeError outside those ranges
- * Source: n0 = z² p (1 - p) / d², n = n0 / (1 + (n0 - 1) / N): Cochran (1977), eqs. 4.1 and 4.2; from memory.
- * @example boardsForShare(3200, 0.5, 0.05, 0.9545) // 356
- */
-export function boardsForShare(
-  boards: number,
-  expectedShare: number,
-  margin: number,
-  certainty: number,
-): number {
-  checkBoards(boards);
-  const z = deviate(certainty);
-  if (!(expectedShare >= 0 && expectedShare <= 1)) {
-    throw new RangeError(`Share ${expectedShare} is outside 0 to 1.`);
-  }
-  if (!(margin > 0 && margin < 1)) throw new RangeError(`Margin ${margin} is not between 0 and 1.`);
-  return finite((z * z * expectedShare * (1 - expectedShare)) / margin ** 2, boards);
 }
 
 /**

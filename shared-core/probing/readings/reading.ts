@@ -108,7 +108,6 @@ export const suspicionRuleSchema = z.enum([
   /** The whole round lies off what the stack should read. */
   'round-off',
 ]);
-export type SuspicionRule = z.infer<typeof suspicionRuleSchema>;
 
 /** Why one reading may be wrong, and what to do about it. Only `refused` ones are left out without a person's doing. */
 export const suspicionSchema = z.object({

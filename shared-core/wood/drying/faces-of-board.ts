@@ -9,7 +9,6 @@ export type BarkSide = z.infer<typeof barkSideSchema>;
 
 /** What is over the top layer of a stack outdoors. */
 export const topCoverSchema = z.enum(['covered', 'sun']);
-export type TopCover = z.infer<typeof topCoverSchema>;
 
 /** What is near the outer faces of a board where it is. */
 export interface Exposure {

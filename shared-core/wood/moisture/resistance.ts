@@ -119,19 +119,10 @@ export function log10OhmsAt(
  * Moisture content of a species from its resistance at the curve's own temperature: the inverse of `log10OhmsAt`,
  * exact to 1e-6 % MC.
  *
- * @param ohms   resistance between the pins, Ω, above 0
- * @returns      moisture content, % (below zero far beyond the dry end, which is for the caller to refuse), and
- *               whether it lies outside the curve's usable points
- * @throws       RangeError if `ohms` is not above 0, or the curve does not fall
- */
-export function mcAtOhms(curve: ResistanceCurve, ohms: number): { mcPct: number; outsideCurve: boolean } {
-  return mcAtLog10Ohms(curve, Math.log10(ohms));
-}
-
-/**
- * As `mcAtOhms`, from log10 of ohms.
- *
- * @throws   RangeError if it is not a number, or the curve does not fall
+ * @param log10Ohms   log10 of the resistance between the pins, Ω
+ * @returns           moisture content, % (below zero far beyond the dry end, which is for the caller to refuse), and
+ *                    whether it lies outside the curve's usable points
+ * @throws            RangeError if `log10Ohms` is not a number, or the curve does not fall
  */
 export function mcAtLog10Ohms(
   curve: ResistanceCurve,

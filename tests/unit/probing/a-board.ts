@@ -1,10 +1,5 @@
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
-import type {
-  Depth,
-  Reading,
-  Suspicion,
-  SuspicionRule,
-} from '../../../shared-core/probing/readings/reading.ts';
+import type { Depth, Reading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
@@ -140,5 +135,5 @@ export const averages = (values: number[], more: Partial<Reading> = {}): Reading
   values.map((raw, index) => reading(index + 1, 'average', raw, more));
 
 /** The rules that fired on each reading, in order. */
-export const rules = (judged: readonly { suspicions: Suspicion[] }[]): SuspicionRule[][] =>
+export const rules = (judged: readonly { suspicions: Suspicion[] }[]): Suspicion['rule'][][] =>
   judged.map((each) => each.suspicions.map((suspicion) => suspicion.rule));

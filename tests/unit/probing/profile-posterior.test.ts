@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   chanceAverageAbove,
@@ -5,6 +6,7 @@ import {
   type KnownOfBoard,
   profilePosterior,
 } from '../../../shared-core/probing/readings/profile-posterior.ts';
+import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 
 const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, history: null };
 const at = (depthMm: number, mcPct: number, isOnlyPlanned = false) => ({ depthMm, mcPct, isOnlyPlanned });
@@ -25,6 +27,38 @@ describe('a core that no pins reached', () => {
     const known = of([at(8, 14), at(8, 14)], { ...beam, history });
     expect(known.differencePct).toBeCloseTo(2, 1);
     expect(known.differenceSdPct).toBeLessThan(0.6);
+  });
+});
+
+describe('readings at several known depths', () => {
+  const parabola = (u: number, shellPct: number, corePct: number) =>
+    corePct - (corePct - shellPct) * (1 - 2 * u) ** 2;
+
+  test('find the average and the core of any parabola, from either face', () => {
+    const pct = fc.double({ min: 6, max: 25, noNaN: true });
+    const thickness = fc.double({ min: 19, max: 80, noNaN: true });
+    fc.assert(
+      fc.property(thickness, pct, pct, fc.boolean(), (thicknessMm, shellPct, corePct, isOtherFace) => {
+        const known = { thicknessMm, emcPct: null, history: null };
+        const readings = [0.1, 0.2, 0.35, 0.5].map((u) =>
+          at((isOtherFace ? 1 - u : u) * thicknessMm, parabola(u, shellPct, corePct)),
+        );
+        const { averagePct, parts, differencePct } = profilePosterior(readings, known, 0.05, 0.85);
+        const span = Math.abs(corePct - shellPct);
+        expect(parts.length).toBeGreaterThan(1);
+        expect(Math.abs(averagePct - (shellPct + 2 * corePct) / 3)).toBeLessThan(0.01 + 0.01 * span);
+        // Shell and core are where spots are planned, the shell at a tenth to a fifth of the thickness.
+        const shell = plannedDepthMm('shell', thicknessMm) / thicknessMm;
+        const difference = corePct - parabola(shell, shellPct, corePct);
+        expect(Math.abs(differencePct - difference)).toBeLessThan(0.03 + 0.03 * span);
+      }),
+    );
+  });
+
+  test('tell it twice as closely where there are four times as many', () => {
+    const readings = [at(6, 10), at(14, 11.5), at(27, 12.3)];
+    const more = [...readings, ...readings, ...readings, ...readings];
+    expect(of(more).spotsPct / of(readings).spotsPct).toBeCloseTo(0.5, 1);
   });
 });
 

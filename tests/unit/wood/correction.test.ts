@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Corrected, MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/moisture/correction.ts';
-import { log10OhmsAt, mcAtOhms } from '../../../shared-core/wood/moisture/resistance.ts';
+import { log10OhmsAt, mcAtLog10Ohms } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { pfaffGarrahan } from '../../../shared-core/wood/moisture/temperature.ts';
 import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
@@ -119,7 +119,7 @@ describe('the scale says what a shown % means', () => {
   test('set to walnut, pushed into oak: back to the resistance of walnut, then the curve of oak', () => {
     const ohms = 10 ** log10OhmsAt(resistanceCurves.get('walnut-black')!, 14.2).log10Ohms;
     const corrected = correct({ value: 14.2, scale: { ...scale, curveId: 'walnut-black' } });
-    const { mcPct } = mcAtOhms(resistanceCurves.get(oak.curveId!)!, ohms);
+    const { mcPct } = mcAtLog10Ohms(resistanceCurves.get(oak.curveId!)!, Math.log10(ohms));
     expect(corrected.mcPct).toBeCloseTo(mcPct, 6);
     expect(stepsOf(corrected)).toEqual(['temperature', 'species-curve']);
   });
@@ -325,7 +325,10 @@ describe('for every species, meter and temperature', () => {
           scale: { kind: 'ohms' },
         });
         expect(byPct.mcPct!).toBeCloseTo(byOhms.mcPct!, 6);
-        expect(byOhms.mcPct!).toBeCloseTo(mcAtOhms(resistanceCurves.get(aSpecies.curveId!)!, ohms).mcPct, 6);
+        expect(byOhms.mcPct!).toBeCloseTo(
+          mcAtLog10Ohms(resistanceCurves.get(aSpecies.curveId!)!, Math.log10(ohms)).mcPct,
+          6,
+        );
       }),
     );
   });
@@ -366,7 +369,9 @@ test('the spread assumed where no species is corrected for is that of the publis
   // Root mean square of what the curves make of one resistance, as a share of the MC on Douglas-fir: about 0.07.
   for (const mcPct of [8, 10, 12, 15, 18, 20]) {
     const ohms = 10 ** log10OhmsAt(douglasFir, mcPct).log10Ohms;
-    const squares = [...resistanceCurves.values()].map((curve) => (mcAtOhms(curve, ohms).mcPct - mcPct) ** 2);
+    const squares = [...resistanceCurves.values()].map(
+      (curve) => (mcAtLog10Ohms(curve, Math.log10(ohms)).mcPct - mcPct) ** 2,
+    );
     const rms = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
     expect(rms / mcPct).toBeGreaterThan(0.06);
     expect(rms / mcPct).toBeLessThan(0.085);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   curveRangePct,
   log10OhmsAt,
-  mcAtOhms,
+  mcAtLog10Ohms,
   type ResistanceCurve,
 } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
@@ -47,7 +47,7 @@ describe('a resistance curve', () => {
     fc.assert(
       fc.property(anyCurve, mc(2, 60), (curve, mcPct) => {
         const { log10Ohms, outsideCurve } = log10OhmsAt(curve, mcPct);
-        const back = mcAtOhms(curve, 10 ** log10Ohms);
+        const back = mcAtLog10Ohms(curve, log10Ohms);
         expect(Math.abs(back.mcPct - mcPct)).toBeLessThan(1e-6);
         const { minPct, maxPct } = curveRangePct(curve);
         const atAnEnd = Math.min(Math.abs(mcPct - minPct), Math.abs(mcPct - maxPct)) < 1e-5;
@@ -63,9 +63,9 @@ describe('a resistance curve', () => {
     expect(log10OhmsAt(curve, 25).outsideCurve).toBe(false);
     expect(log10OhmsAt(curve, 25.1).outsideCurve).toBe(true);
     // Megohms of 7 % and 25 % in the table, and just beyond.
-    expect(mcAtOhms(curve, 22400e6).outsideCurve).toBe(false);
-    expect(mcAtOhms(curve, 23000e6).outsideCurve).toBe(true);
-    expect(mcAtOhms(curve, 0.45e6).outsideCurve).toBe(true);
+    expect(mcAtLog10Ohms(curve, Math.log10(22400e6)).outsideCurve).toBe(false);
+    expect(mcAtLog10Ohms(curve, Math.log10(23000e6)).outsideCurve).toBe(true);
+    expect(mcAtLog10Ohms(curve, Math.log10(0.45e6)).outsideCurve).toBe(true);
   });
 
   test('agrees with the general PCHIP scheme on an example', () => {
@@ -85,7 +85,7 @@ describe('a resistance curve', () => {
   });
 
   test.each([0, -5, Number.NaN, Number.POSITIVE_INFINITY])('refuses %f ohms', (ohms) => {
-    expect(() => mcAtOhms(resistanceCurves.get('birch')!, ohms)).toThrow(RangeError);
+    expect(() => mcAtLog10Ohms(resistanceCurves.get('birch')!, Math.log10(ohms))).toThrow(RangeError);
   });
 
   test('refuses a curve that does not fall', () => {
