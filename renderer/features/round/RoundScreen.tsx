@@ -1,4 +1,5 @@
-import { useEffect } from 'react';
+import { useEffect, useLayoutEffect } from 'react';
+import { dropHeldKeys, holdKeys } from '../../stores/held-keys.ts';
 import { useLink } from '../../stores/link.ts';
 import { useRound } from '../../stores/round.ts';
 import { followRound } from '../../stores/round-news.ts';
@@ -13,10 +14,15 @@ export function RoundScreen({ id }: { id: number }) {
   const { say } = useWords();
   const { round, error } = useRound();
   const returns = useLink((link) => link.returns);
+  useLayoutEffect(holdKeys, []);
   useEffect(followRound, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the machine's return is a reason to ask again.
   useEffect(() => void openRound(id), [id, returns]);
   useEffect(() => () => leaveRound(id), [id]);
+  const takesNoValue = error !== null || (round?.id === id && round.aim === null);
+  useEffect(() => {
+    if (takesNoValue) dropHeldKeys();
+  }, [takesNoValue]);
 
   if (round?.id !== id) {
     return (

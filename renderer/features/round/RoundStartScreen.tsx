@@ -9,6 +9,7 @@ import { Select } from '../../form/Field.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
+import { dropHeldKeys, holdKeys } from '../../stores/held-keys.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { useSettings } from '../../stores/settings.ts';
@@ -76,10 +77,12 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     if (woodTempC === undefined) answer.show();
     else if (stack) {
       void save(async () => {
+        holdKeys();
         const given = { stackId: stack.id, woodTempC, ...date.read() };
         const { id } = await bridge()
           .command('rounds.start', isAsked ? { ...given, isDateRight: true } : given)
           .catch((error: unknown) => {
+            dropHeldKeys();
             const code = error instanceof Refusal ? error.problem.code : '';
             if (asksAboutDate.includes(code)) setAsked({ about: meant, code });
             throw error;

@@ -1,5 +1,10 @@
 import { useEffect, useRef } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Burst, nextBurst, SCAN_MS } from '../../../shared-core/labels/scan.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { giveHeldKeys } from '../../stores/held-keys.ts';
+import { sentenceOf } from '../../stores/notices.ts';
+import { useRound } from '../../stores/round.ts';
 import { actionOf } from './round-keys.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import type { Probing } from './useProbing.ts';
@@ -65,4 +70,9 @@ export function useRoundKeys(probing: Probing): void {
     return () => removeEventListener('keydown', onKey);
   });
   useEffect(() => () => clearTimeout(waiting.current), []);
+  useEffect(() => giveHeldKeys(sayNotUsed), []);
+}
+
+function sayNotUsed(): void {
+  useRound.setState({ trouble: sentenceOf(new Refusal(message('round.keys-not-used'))) });
 }

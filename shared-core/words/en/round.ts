@@ -63,6 +63,7 @@ export const round = {
     'The round was finished before “{typedText}” for {boardCode} was saved. Reopen the round to save it.',
   'round.unsaved-go-to': 'Go to it',
   'round.unsaved-discard': 'Discard',
+  'round.keys-not-used': 'Keys pressed before the round was open were not used. Type the value again.',
   'round.left-open':
     '{boardCode} has {spots, plural, one {# open spot} other {# open spots}}: a reading was not used. Go back to read it again.',
   'round.leaves-open':

@@ -6,6 +6,7 @@ import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge } from '../../../../renderer/data/bridge.ts';
 import { useDismissed } from '../../../../renderer/stores/dismissed.ts';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
+import { dropHeldKeys } from '../../../../renderer/stores/held-keys.ts';
 import { useLastEdit } from '../../../../renderer/stores/last-edit.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
@@ -85,6 +86,7 @@ export function playMachine(given: Answers) {
 /** Every store as it is when the window is first opened. */
 export function forgetEverything(): void {
   client.clear();
+  dropHeldKeys();
   const stores: unknown[] = [
     useDismissed,
     useDrafts,
