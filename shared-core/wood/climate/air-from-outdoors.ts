@@ -4,8 +4,8 @@ import type { Air, MonthlyAir } from './monthly-air.ts';
 import type { RoomAir } from './room-air.ts';
 
 /**
- * Room temperature of ASHRAE Standard 160, °C (from memory): 21.1 while it is heated, with the outdoor mean up to 18.3; above
- * that the outdoor mean and 2.8, and at most 23.9 where it is cooled.
+ * Room temperature of ASHRAE Standard 160, °C, as listed in open code: 21.1 while it is heated, with the outdoor mean up to
+ * 18.3; above that the outdoor mean and 2.8, and at most 23.9 where it is cooled.
  */
 export const ROOM_TEMP_C = { heated: 21.1, heatedUntil: 18.3, aboveOutdoors: 2.8, cooledTo: 23.9 } as const;
 

