@@ -1,0 +1,25 @@
+import { COLDEST_C } from '../wood/climate/emc.ts';
+import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
+import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
+import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
+import { averageGravity, modelErrorPct, ownAirSdPct, priorPace } from '../wood/drying/history-fit.ts';
+import { usualRingRadiusMm } from '../wood/movement/warp.ts';
+import type { NumberUsed } from './number-used.ts';
+
+/** Priors and limits of the air, the drying model and the board itself. */
+export const dryingNumbers: readonly NumberUsed[] = [
+  ['COLDEST_C', 'coldest', COLDEST_C],
+  ['ABOVE_MEANS_SD', 'above-means-sd', ABOVE_MEANS_SD],
+  ['modelErrorPct', 'model-error', modelErrorPct],
+  ['priorPace', 'diffusivity-median', priorPace.diffusivity.unknown.median],
+  ['priorPace', 'diffusivity-sd', priorPace.diffusivity.logSd],
+  ['priorPace', 'surface-median', priorPace.surface.median],
+  ['priorPace', 'surface-sd', priorPace.surface.logSd],
+  ['priorPace', 'exponent-mean', priorPace.exponent.mean],
+  ['priorPace', 'exponent-sd', priorPace.exponent.sd],
+  ['averageGravity', 'average-gravity', averageGravity],
+  ['ownAirSdPct', 'own-air', ownAirSdPct],
+  ['ANCHOR_MC_PCT', 'anchor', ANCHOR_MC_PCT],
+  ['LONGEST_HISTORY_DAYS', 'longest-history', LONGEST_HISTORY_DAYS],
+  ['usualRingRadiusMm', 'ring-radius', usualRingRadiusMm],
+];

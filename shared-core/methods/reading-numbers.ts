@@ -1,0 +1,42 @@
+import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
+import { SHORTEST_PINS_MM, STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
+import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
+import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
+import {
+  LEAST_METER_PCT,
+  SPECIES_SPREAD,
+  USUAL_METER_SD_PCT,
+} from '../wood/moisture/correction-uncertainty.ts';
+import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
+import { PRIOR_SD_PCT } from '../wood/moisture/meter-bias.ts';
+import { SCATTER_DEGREES } from '../wood/moisture/spot-scatter.ts';
+import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C } from '../wood/moisture/temperature.ts';
+import type { NumberUsed } from './number-used.ts';
+
+/** Priors and limits of a reading: the meter, the correction, the depth. */
+export const readingNumbers: readonly NumberUsed[] = [
+  ['FIBER_SATURATION_PCT', 'fiber-saturation', FIBER_SATURATION_PCT],
+  ['FROZEN_FROM_PCT', 'frozen', FROZEN_FROM_PCT],
+  ['LEAST_METER_PCT', 'least-meter', LEAST_METER_PCT],
+  ['NEUTRAL_TEMP_C', 'neutral-temp', NEUTRAL_TEMP_C],
+  ['WOOD_TEMP_RANGE_C', 'range-least', WOOD_TEMP_RANGE_C.min],
+  ['WOOD_TEMP_RANGE_C', 'range-most', WOOD_TEMP_RANGE_C.max],
+  ['WOOD_TEMP_LIMIT_C', 'limit-least', WOOD_TEMP_LIMIT_C.min],
+  ['WOOD_TEMP_LIMIT_C', 'limit-most', WOOD_TEMP_LIMIT_C.max],
+  ['LEAST_FOR_A_LINE', 'least-for-a-line', LEAST_FOR_A_LINE],
+  ['SCATTER_DEGREES', 'scatter-degrees', SCATTER_DEGREES],
+  ['END_CLEARANCE_MM', 'end-clearance', END_CLEARANCE_MM],
+  ['ASSUMED_PIN_MM', 'assumed-pin', ASSUMED_PIN_MM],
+  ['AVERAGE_FROM', 'average-least', AVERAGE_FROM],
+  ['AVERAGE_TO', 'average-most', Math.round(100 * AVERAGE_TO) / 100],
+  ['STEEPNESS', 'steepness', STEEPNESS.mean],
+  ['STEEPNESS', 'steepness-sd', STEEPNESS.sd],
+  ['SURFACE_SD_PCT', 'surface-sd-points', SURFACE_SD_PCT],
+  ['USUAL_METER_SD_PCT', 'meter-sd', USUAL_METER_SD_PCT],
+  ['SPECIES_SPREAD', 'species-spread', SPECIES_SPREAD],
+  ['PRIOR_SD_PCT', 'bias-meter', PRIOR_SD_PCT.meter],
+  ['PRIOR_SD_PCT', 'bias-species', PRIOR_SD_PCT.species],
+  ['PRIOR_SD_PCT', 'bias-both', PRIOR_SD_PCT.both],
+  ['PRIOR_SD_PCT', 'bias-board', PRIOR_SD_PCT.board],
+  ['SHORTEST_PINS_MM', 'shortest-pins', SHORTEST_PINS_MM],
+];
