@@ -1,3 +1,4 @@
+import { builtInEndUses } from '../../shared-core/wood/species/built-in.ts';
 import { type EndUse, endUseSchema, usualTolerance } from '../../shared-core/wood/species/end-use.ts';
 import { type Species, speciesSchema } from '../../shared-core/wood/species/species.ts';
 import { parsedOnce } from './parsed-once.ts';
@@ -117,11 +118,16 @@ const savedEndUse = endUseSchema.extend({
   source: endUseSchema.shape.source.default(''),
   tolerancePoints: endUseSchema.shape.tolerancePoints.optional(),
   minIsAdvice: endUseSchema.shape.minIsAdvice.optional(),
+  cautions: endUseSchema.shape.cautions.optional(),
 });
-/** A use saved before uses had a tolerance has the usual one of its target. */
+/**
+ * A use saved before uses had a tolerance has the usual one of its target. One saved before they had cautions has those of
+ * the built-in use that it was.
+ */
 function endUseOf(text: string): EndUse | undefined {
   const saved = readJson(savedEndUse, text);
-  return saved && { ...usualTolerance(saved), ...saved };
+  const cautions = builtInEndUses.find(({ id }) => id === saved?.id)?.cautions ?? [];
+  return saved && { ...usualTolerance(saved), cautions, ...saved };
 }
 
 export const speciesReads = (db: Db) =>

@@ -1,9 +1,12 @@
+import { useState } from 'react';
 import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
+import { cautionsOfReady } from '../../../shared-core/probing/calls/cautions.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import { type EndUse, newEndUseSchema } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
-import { Checkbox, NumberField, TextArea, TextField } from '../../form/Field.tsx';
+import { useQuery } from '../../data/useQuery.ts';
+import { Checkbox, NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
@@ -18,6 +21,7 @@ export const emptyUse: Draft<EndUse> = {
   tolerancePoints: 2,
   minIsAdvice: false,
   maxShellCorePct: 2,
+  cautions: [],
   note: '',
   source: '',
 };
@@ -63,7 +67,7 @@ export function EndUseForm({
       onClose={onClose}
       conflict={edit.conflict((saved) => refill(draftOfUse(saved)))}
     >
-      {endUse && <p>{say('use.effect')}</p>}
+      {endUse ? <p>{say('use.effect')}</p> : start === emptyUse && <BeginWith onChosen={set} />}
       <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">
         <NumberField label={say('use.lowest')} unit="%" {...field('minPct')} />
@@ -87,8 +91,46 @@ export function EndUseForm({
         hint={say('use.shell-core-hint')}
         {...field('maxShellCorePct')}
       />
+      {(['structural', 'firewood'] as const).map((caution) => (
+        <Checkbox
+          key={caution}
+          label={say('use.caution', { caution })}
+          hint={cautionsOfReady([caution])
+            .map((each) => say(each))
+            .join(' ')}
+          checked={draft.cautions?.includes(caution) ?? false}
+          onChecked={(isOn) => {
+            const others = (draft.cautions ?? []).filter((each) => each !== caution);
+            set({ cautions: isOn ? [...others, caution] : others });
+          }}
+        />
+      ))}
       <TextArea label={say('species.note')} {...field('note')} />
       <TextArea label={say('species.source')} {...field('source')} />
     </FormDialog>
+  );
+}
+
+/** A copy of a use keeps what that asks for and what it cautions of; its name, note and source are its own. */
+function BeginWith({ onChosen }: { onChosen: (begun: Partial<EndUse>) => void }) {
+  const { say } = useWords();
+  const [chosen, setChosen] = useState<string | null>(null);
+  const endUses = useQuery('endUses.list', {}).output ?? [];
+  return (
+    <Select
+      label={say('use.begin-with')}
+      value={chosen}
+      options={[
+        { value: null, label: say('use.begin-blank') },
+        ...endUses.map(({ id, name }) => ({ value: id, label: name, isName: true })),
+      ]}
+      onValue={(id) => {
+        setChosen(id);
+        const from = endUses.find((each) => each.id === id);
+        if (!from) return;
+        const { minPct, maxPct, tolerancePoints, minIsAdvice, maxShellCorePct, cautions } = from;
+        onChosen({ minPct, maxPct, tolerancePoints, minIsAdvice, maxShellCorePct, cautions });
+      }}
+    />
   );
 }

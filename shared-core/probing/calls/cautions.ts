@@ -1,4 +1,5 @@
 /** What can hurt a person or spoil wood, for the place where it is decided. */
+import type { UseCaution } from '../../wood/species/end-use.ts';
 import { type Message, message } from '../../words/message.ts';
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT, isTooWetForIndoors } from './call-here.ts';
 import type { JudgedPlace } from './judgement.ts';
@@ -32,14 +33,11 @@ export function cautionsOfMove(
   ];
 }
 
-/** Beside Ready. Common practice, no source. @param useId of the built-in uses (`seeds/end-uses.json`) */
-export function cautionsOfReady(useId: string): Message[] {
-  switch (useId) {
-    case 'framing':
-      return [message('caution.framing')];
-    case 'firewood':
-      return [message('caution.firewood-burn'), message('caution.firewood-move')];
-    default:
-      return [];
-  }
-}
+const ofUse: Record<UseCaution, readonly Message[]> = {
+  structural: [message('caution.framing')],
+  firewood: [message('caution.firewood-burn'), message('caution.firewood-move')],
+};
+
+/** Beside Ready, by what a use says. Common practice, no source. */
+export const cautionsOfReady = (cautions: readonly UseCaution[]): Message[] =>
+  cautions.flatMap((each) => ofUse[each]);

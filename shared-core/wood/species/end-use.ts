@@ -1,5 +1,9 @@
 import { z } from 'zod';
 
+/** Structural: strength is no question of MC. Firewood: fire and pests. */
+const useCautionSchema = z.enum(['structural', 'firewood']);
+export type UseCaution = z.infer<typeof useCautionSchema>;
+
 /** What the wood is for, with its MC range. */
 export const endUseSchema = z.object({
   id: z
@@ -16,6 +20,8 @@ export const endUseSchema = z.object({
   minIsAdvice: z.boolean(),
   /** Largest shell–core difference that the use allows, points of MC; null where any will do. */
   maxShellCorePct: z.number().min(0.5).max(100).nullable(),
+  /** What is to be minded with wood that is ready for it (`probing/calls/cautions.ts`). */
+  cautions: z.array(useCautionSchema).max(useCautionSchema.options.length),
   /** What a person should know about it. */
   note: z.string().max(1000),
   /** Where its limits come from; "(from memory)" follows what nobody looked up. */

@@ -51,6 +51,7 @@ async function savedYard(): Promise<string> {
     tolerancePoints: 2,
     minIsAdvice: false,
     maxShellCorePct: 3,
+    cautions: [],
     note: '',
     source: '',
   };

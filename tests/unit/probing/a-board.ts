@@ -34,6 +34,7 @@ export const interior: EndUse = {
   tolerancePoints: 2,
   minIsAdvice: false,
   maxShellCorePct: 2,
+  cautions: [],
   note: '',
   source: '',
 };

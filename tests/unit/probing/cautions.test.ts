@@ -30,7 +30,7 @@ describe('Before a move', () => {
 
 test('beside Ready: framing is no question of moisture alone, and firewood has its own cautions', () => {
   // Common practice, no source.
-  const cautioned = builtInEndUses.filter(({ id }) => cautionsOfReady(id).length > 0).map(({ id }) => id);
-  expect(cautioned.toSorted()).toEqual(['firewood', 'framing']);
-  expectWhole(cautioned.flatMap(cautionsOfReady));
+  const cautioned = builtInEndUses.filter(({ cautions }) => cautionsOfReady(cautions).length > 0);
+  expect(cautioned.map(({ id }) => id).toSorted()).toEqual(['firewood', 'framing']);
+  expectWhole(cautioned.flatMap(({ cautions }) => cautionsOfReady(cautions)));
 });

@@ -17,6 +17,7 @@ const endUse = {
   tolerancePoints: 2,
   minIsAdvice: false,
   maxShellCorePct: 2,
+  cautions: [],
   note: '',
   source: '',
 };

@@ -187,6 +187,7 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
       ...JSON.parse(String(endUse?.record)),
       source,
       ...tolerance,
+      cautions: [],
     });
     const meters = rows(before, 'SELECT id, description FROM meter ORDER BY id');
     expect(

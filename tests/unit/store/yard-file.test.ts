@@ -8,6 +8,7 @@ import { migrations } from '../../../electron/store/migrations.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { openYardFile, renameDamaged, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { boardEditSchema, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
+import { builtInEndUses } from '../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
@@ -58,6 +59,7 @@ function yardWithBoard() {
       tolerancePoints: 2,
       minIsAdvice: false,
       maxShellCorePct: 2,
+      cautions: [],
       note: '',
       source: '',
     },
@@ -442,3 +444,16 @@ function problemOf(work: () => unknown): YardFileProblem {
   }
   throw new Error('it opened');
 }
+
+test('a built-in use that was edited before uses had cautions keeps those of the built-in one', () => {
+  const opened = yard();
+  opened.endUses.bringUpToDate(builtInEndUses);
+  const own = { ...builtInEndUses.find(({ id }) => id === 'framing')!, maxPct: 17 };
+  const { cautions: _, ...saved } = own;
+  const beside = new Database(file);
+  open.push(beside);
+  beside
+    .prepare("UPDATE end_use SET record = ?, built_in = 0 WHERE id = 'framing'")
+    .run(JSON.stringify(saved));
+  expect(opened.endUses.get('framing')).toEqual(own);
+});

@@ -140,6 +140,7 @@ describe('My room', () => {
         tolerancePoints: 2,
         minIsAdvice: false,
         maxShellCorePct: 2,
+        cautions: [],
         note: '',
         source: 'A room at 21°C, 30% to 50% humidity.',
       },

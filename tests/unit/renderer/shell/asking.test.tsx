@@ -23,6 +23,7 @@ const endUses = (name: string) => [
     tolerancePoints: 3,
     minIsAdvice: true,
     maxShellCorePct: 3,
+    cautions: [],
     note: '',
     source: '',
   },

@@ -143,6 +143,31 @@ describe('The uses', () => {
     expect(screen.queryByText(/no source|EN 942|from memory/)).toBeNull();
   });
 
+  test('copied from another keep its limits and its cautions', async () => {
+    const { machine, user } = open({
+      'endUses.add': (endUse) => ({ ...endUse, version: 1, builtIn: false }),
+    });
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
+    await user.click(await screen.findByRole('button', { name: 'Add a use' }));
+    const framing = builtInEndUses.find(({ id }) => id === 'framing')!;
+    await user.selectOptions(screen.getByLabelText('Begin with'), framing.name);
+    await user.type(screen.getByLabelText('Name'), 'Barn posts');
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add' }));
+    expect(machine.inputsOf('endUses.add')).toEqual([
+      { ...framing, id: 'barn-posts', name: 'Barn posts', note: '', source: '' },
+    ]);
+  });
+
+  test('of a person’s own have the cautions that the person chooses', async () => {
+    const { machine, user } = open();
+    await user.click(screen.getByRole('tab', { name: 'Uses' }));
+    await user.click(await screen.findByRole('button', { name: /^Edit Outdoor furniture/ }));
+    await user.click(screen.getByRole('checkbox', { name: 'Caution for structural use' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('endUses.edit')).toMatchObject([{ changed: { cautions: ['structural'] } }]);
+  });
+
   test('with the lowest average above the highest, nothing is saved', async () => {
     const { machine, user } = open();
     await user.click(screen.getByRole('tab', { name: 'Uses' }));

@@ -1,9 +1,10 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { IfMoved } from '../../../../renderer/features/stacks/IfMoved.tsx';
 import { ReadyCautions } from '../../../../renderer/ui/ReadyCautions.tsx';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -76,10 +77,16 @@ test('only the place chosen says what it could do to the wood', async () => {
   expect(screen.getAllByText(/Air-drying kills no insects/)).toHaveLength(1);
 });
 
-test('beside Ready, framing has its caution and furniture none', () => {
-  render(<ReadyCautions useId="framing" />);
-  expect(screen.getByText(/Dry does not mean strong/)).toBeTruthy();
-  cleanup();
+test('beside Ready, framing and a copy of it have their caution, and furniture none', async () => {
+  const copy = builtInEndUses.find(({ id }) => id === 'framing')!;
+  const all = [...builtInEndUses, { ...copy, id: 'barn-posts', name: 'Barn posts' }];
+  playMachine({ 'endUses.list': () => all.map((each) => ({ ...each, version: 1, builtIn: true })) });
+  for (const useId of ['framing', 'barn-posts']) {
+    render(<ReadyCautions useId={useId} />);
+    expect(await screen.findByText(/Dry does not mean strong/)).toBeTruthy();
+    cleanup();
+  }
   const { container } = render(<ReadyCautions useId="furniture" />);
+  await act(async () => undefined);
   expect(container.textContent).toBe('');
 });
