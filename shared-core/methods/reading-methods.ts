@@ -1,12 +1,19 @@
 import { THIN_MM } from '../probing/calls/decide.ts';
-import { ASSUMED_PIN_MM } from '../probing/readings/plan-basis.ts';
+import {
+  ASSUMED_PIN_MM,
+  AVERAGE_AT,
+  AVERAGE_FROM,
+  AVERAGE_TO,
+  MIDDLE_FROM,
+} from '../probing/readings/plan-basis.ts';
+import { EXPONENTS } from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
-import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
+import { LEAST_CHECKS, LEAST_SPREAD_PCT } from '../wood/moisture/calibration.ts';
 import { correctReading } from '../wood/moisture/correction.ts';
-import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
+import { COLD_PER_K, LEAST_METER_PCT, MOST_COLD_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
-import { PRIOR_SD_PCT } from '../wood/moisture/meter-bias.ts';
-import { curveRangePct } from '../wood/moisture/resistance.ts';
+import { PRIOR_BOARDS, PRIOR_SD_PCT } from '../wood/moisture/meter-bias.ts';
+import { curveRangePct, LEAST_FALL } from '../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../wood/moisture/resistance-curves.ts';
 import { USUAL_SCALE } from '../wood/moisture/scale.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../wood/moisture/spot-scatter.ts';
@@ -35,22 +42,30 @@ export const correctionMethods = (): MethodPart =>
       message('methods.correction.steps'),
       message('methods.correction.scale'),
       message('methods.correction.usual', { usualTempC: USUAL_SCALE.tempC }),
-      message('methods.correction.temperature', { commonTempC: COMMON_C }),
+      message('methods.correction.temperature'),
+      message('methods.correction.formulas'),
+      message('methods.correction.scale-temperature'),
       message('methods.correction.range', {
         leastTempC: WOOD_TEMP_RANGE_C.min,
         mostTempC: WOOD_TEMP_RANGE_C.max,
         lowestTempC: WOOD_TEMP_LIMIT_C.min,
         highestTempC: WOOD_TEMP_LIMIT_C.max,
       }),
-      message('methods.correction.frozen', { frozenPct: FROZEN_FROM_PCT }),
+      message('methods.correction.frozen', {
+        frozenPct: FROZEN_FROM_PCT,
+        coldPoints: COLD_PER_K,
+        coldStepK: 1,
+        mostPoints: MOST_COLD_PCT,
+      }),
+      message('methods.correction.uncertainty'),
       message('methods.correction.wet', { saturationPct: FIBER_SATURATION_PCT, leastPct: LEAST_METER_PCT }),
-      message('methods.correction.bias'),
-      message('methods.correction.checks', { leastChecks: LEAST_FOR_A_LINE }),
+      message('methods.correction.checks', { spreadPoints: LEAST_SPREAD_PCT, leastChecks: LEAST_CHECKS }),
       message('methods.correction.learned', {
         meterPoints: PRIOR_SD_PCT.meter,
         speciesPoints: PRIOR_SD_PCT.species,
         bothPoints: PRIOR_SD_PCT.both,
         boardPoints: PRIOR_SD_PCT.board,
+        priorBoards: PRIOR_BOARDS,
       }),
     ],
     message('methods.correction.source'),
@@ -97,7 +112,10 @@ export const curveMethods = (): MethodPart =>
   partOf(
     'curves',
     message('methods.curves.title'),
-    [message('methods.curves.what'), message('methods.curves.none')],
+    [
+      message('methods.curves.what', { fallSharePct: 100 * (1 - 10 ** -LEAST_FALL) }),
+      message('methods.curves.none'),
+    ],
     message('methods.curves.source'),
     {
       caption: message('methods.curves.caption'),
@@ -126,6 +144,14 @@ export const depthMethods = (): MethodPart =>
     [
       message('methods.depth.parabola'),
       message('methods.depth.pins', { pinMm: ASSUMED_PIN_MM, thinMm: THIN_MM }),
+      message('methods.depth.driven', {
+        fromSharePct: 100 * AVERAGE_FROM,
+        toSharePct: 100 * AVERAGE_TO,
+        atSharePct: 100 * AVERAGE_AT,
+        middleSharePct: 100 * MIDDLE_FROM,
+      }),
+      message('methods.depth.profile', { exponents: [...EXPONENTS] }),
+      message('methods.depth.interval'),
       message('methods.depth.ends', { clearanceDistanceMm: END_CLEARANCE_MM }),
       message('methods.depth.scatter', { dryPoints: spotScatterPct(0), degrees: SCATTER_DEGREES }),
     ],

@@ -1,10 +1,22 @@
+import { CORE_FROM } from '../probing/readings/estimate.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
-import { SHORTEST_PINS_MM, STEEPNESS, SURFACE_SD_PCT } from '../probing/readings/profile-posterior.ts';
+import {
+  ALWAYS_FULLY_IN,
+  SHORTEST_PINS_MM,
+  STEEPNESS,
+  SURFACE_SD_PCT,
+  UNKNOWN_AIR,
+} from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
 import { LEAST_FOR_A_LINE } from '../wood/moisture/calibration.ts';
 import {
+  COMPENSATION_UNKNOWN_SHARE,
   LEAST_METER_PCT,
+  NEAR_THE_ENDS,
+  OUTSIDE_SHARE,
+  SCALE_UNKNOWN_SHARE,
   SPECIES_SPREAD,
+  UNKNOWN_TEMP_SPAN_K,
   USUAL_METER_SD_PCT,
 } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from '../wood/moisture/fiber-saturation.ts';
@@ -34,9 +46,21 @@ export const readingNumbers: readonly NumberUsed[] = [
   ['SURFACE_SD_PCT', 'surface-sd-points', SURFACE_SD_PCT],
   ['USUAL_METER_SD_PCT', 'meter-sd', USUAL_METER_SD_PCT],
   ['SPECIES_SPREAD', 'species-spread', SPECIES_SPREAD],
+  ['SCALE_UNKNOWN_SHARE', 'scale-unknown', SCALE_UNKNOWN_SHARE],
+  ['COMPENSATION_UNKNOWN_SHARE', 'compensation-unknown', COMPENSATION_UNKNOWN_SHARE],
+  ['UNKNOWN_TEMP_SPAN_K', 'unknown-temp', UNKNOWN_TEMP_SPAN_K],
+  ['OUTSIDE_SHARE', 'outside', OUTSIDE_SHARE],
+  ['NEAR_THE_ENDS', 'wet-limit', NEAR_THE_ENDS.wetPct],
+  ['NEAR_THE_ENDS', 'wet-adds', NEAR_THE_ENDS.wet],
+  ['NEAR_THE_ENDS', 'free-adds', NEAR_THE_ENDS.free],
+  ['NEAR_THE_ENDS', 'dry-adds', NEAR_THE_ENDS.dry],
   ['PRIOR_SD_PCT', 'bias-meter', PRIOR_SD_PCT.meter],
   ['PRIOR_SD_PCT', 'bias-species', PRIOR_SD_PCT.species],
   ['PRIOR_SD_PCT', 'bias-both', PRIOR_SD_PCT.both],
   ['PRIOR_SD_PCT', 'bias-board', PRIOR_SD_PCT.board],
+  ['CORE_FROM', 'middle-counts', CORE_FROM],
+  ['UNKNOWN_AIR', 'unknown-air', UNKNOWN_AIR.abovePct],
+  ['UNKNOWN_AIR', 'unknown-air-sd', UNKNOWN_AIR.sdPct],
+  ['ALWAYS_FULLY_IN', 'always-fully-in', ALWAYS_FULLY_IN],
   ['SHORTEST_PINS_MM', 'shortest-pins', SHORTEST_PINS_MM],
 ];

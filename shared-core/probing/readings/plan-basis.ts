@@ -34,9 +34,9 @@ export const AVERAGE_TO = 1 / 3;
  * The deeper end of a fifth to a quarter, the rule of the Dry Kiln Operator's Manual (USDA Agriculture Handbook 188, 1991;
  * from memory). A parabola has its average at 0.2113 of the thickness, (1 - 1/√3) / 2.
  */
-const AVERAGE_AT = 1 / 4;
+export const AVERAGE_AT = 1 / 4;
 /** Tips this deep, as a part of the thickness, are 99 % of the way from the face's value to the middle's by a parabola. */
-const MIDDLE_FROM = 0.45;
+export const MIDDLE_FROM = 0.45;
 
 export const pinLengthMm = (pins: Pins | null): number => pins?.lengthMm ?? ASSUMED_PIN_MM;
 

@@ -51,7 +51,7 @@ export interface ProfilePosterior {
 }
 
 /** MC = core - difference |1 - 2 z / thickness|^exponent: from steep within to flat within; a parabola has 2. */
-const EXPONENTS = [1.7, 2.5, 3.5] as const;
+export const EXPONENTS = [1.7, 2.5, 3.5] as const;
 /**
  * Where only the plan says how deep the pins went they may have been too short for it: the shortest pins, mm, and those
  * that most meters have. Common practice, no source.
@@ -61,7 +61,7 @@ const USUAL_PINS_MM = 8;
 /** Where longer ones ended, as a part of the way from the usual ones to the planned depth. */
 const REACHES = [0.33, 0.67, 1] as const;
 /** How likely short pins were pushed in fully at every spot, the shell's as well. Common practice, no source. */
-const ALWAYS_FULLY_IN = 0.2;
+export const ALWAYS_FULLY_IN = 0.2;
 /**
  * Core less surface of a drying board, as so many times what its average is above the EMC of its air, with one standard
  * deviation: from the app's own drying model, 19 to 80 mm, at paces drawn from its prior
@@ -73,7 +73,7 @@ export const STEEPNESS = { mean: 1.3, sd: 0.45 } as const;
 const AIR_SD_PCT = 1;
 export const SURFACE_SD_PCT = 1.2;
 /** Where the air is not known the board is this far above its EMC, give or take, % MC. Common practice, no source. */
-const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
+export const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
 
 /** What drying allows of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
 function gradientPrior({ emcPct, history }: KnownOfBoard, averagePct: number, steepness: number) {

@@ -32,9 +32,9 @@ export const LEAST_FOR_A_LINE = 3;
 /** No meter tells such a moisture content, %. Common practice, no source. */
 const MOST_PCT = 400;
 /** Fewer pieces than this tell too little about the next one. */
-const LEAST_CHECKS = 5;
+export const LEAST_CHECKS = 5;
 /** A slope is only fitted over at least this spread of oven-dry MC, %. */
-const LEAST_SPREAD_PCT = 3;
+export const LEAST_SPREAD_PCT = 3;
 
 /**
  * The reading as the calibration needs it: % on the meter's basis scale at the basis temperature, before anything

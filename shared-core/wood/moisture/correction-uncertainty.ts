@@ -14,24 +14,34 @@ export const LEAST_METER_PCT = 6;
  * the average over many boards.
  */
 export const USUAL_METER_SD_PCT = 0.87;
-/** Near both ends of what pins can tell it is larger (Wood Handbook, chapter 13); by how much is our judgment. */
+/**
+ * Near both ends of what pins can tell it is larger (Wood Handbook, chapter 13), for each point above `wetPct`, above fiber
+ * saturation and below `LEAST_METER_PCT`; by how much is our judgment.
+ */
+export const NEAR_THE_ENDS = { wetPct: 20, wet: 0.1, free: 0.4, dry: 0.5 } as const;
 function nearTheEndsPct(mcPct: number): number {
-  const wet = 0.1 * Math.max(0, mcPct - 20) + 0.4 * Math.max(0, mcPct - FIBER_SATURATION_PCT);
-  return wet + 0.5 * Math.max(0, LEAST_METER_PCT - mcPct);
+  const { wetPct, wet, free, dry } = NEAR_THE_ENDS;
+  return (
+    wet * Math.max(0, mcPct - wetPct) +
+    free * Math.max(0, mcPct - FIBER_SATURATION_PCT) +
+    dry * Math.max(0, LEAST_METER_PCT - mcPct)
+  );
 }
 /** Spread between species where none is corrected for, as a share of MC: that of the published curves (tested). */
 export const SPECIES_SPREAD = 0.07;
 /** A % of an unknown scale may be that of the board's own species as well as the usual one: half that share. */
-const SCALE_UNKNOWN_SHARE = 0.5 * SPECIES_SPREAD;
+export const SCALE_UNKNOWN_SHARE = 0.5 * SPECIES_SPREAD;
 /** Where nobody knows whether the meter corrects for temperature itself: this part of the shift may be too much. */
-const COMPENSATION_UNKNOWN_SHARE = 0.25;
-/** Wood of unknown temperature may be anywhere in 30 °C: one sigma of that. */
-const UNKNOWN_TEMP_SIGMA_C = 30 / Math.sqrt(12);
+export const COMPENSATION_UNKNOWN_SHARE = 0.25;
+/** Wood of unknown temperature may be anywhere in so many °C. Common practice, no source. */
+export const UNKNOWN_TEMP_SPAN_K = 30;
+/** One sigma of that. */
+const UNKNOWN_TEMP_SIGMA_C = UNKNOWN_TEMP_SPAN_K / Math.sqrt(12);
 /** Colder wood below 0 °C is less sure by so much for each degree, and by no more than the second. Our judgment, % MC. */
-const COLD_PER_K = 0.05;
-const MOST_COLD_PCT = 1;
+export const COLD_PER_K = 0.05;
+export const MOST_COLD_PCT = 1;
 /** Extended beyond a curve's end: this share of the % MC beyond. */
-const OUTSIDE_SHARE = 0.25;
+export const OUTSIDE_SHARE = 0.25;
 
 /** What the temperature adds to the uncertainty, % MC. */
 function temperatureUncertaintyPct(

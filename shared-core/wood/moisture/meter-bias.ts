@@ -8,7 +8,7 @@ import { solvePositive } from '../maths/gaussian.ts';
 export const PRIOR_SD_PCT = { meter: 0.6, species: 0.35, both: 0.25, board: 0.46 } as const;
 
 /** The prior weighs as much as so many boards, where it comes to how large all these are. Our judgment. */
-const PRIOR_BOARDS = 8;
+export const PRIOR_BOARDS = 8;
 
 /** Whose readings: a meter on a species. */
 export interface MeterOnSpecies {

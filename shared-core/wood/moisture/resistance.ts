@@ -19,7 +19,7 @@ export type ResistanceCurve = z.infer<typeof resistanceCurveSchema>;
  * Below this fall of resistance per % MC, in decades (about 13 %), a curve no longer tells moisture content: boards
  * of one species differ by more. Some published columns end in such a plateau (0.44 0.40 0.40 0.40).
  */
-const LEAST_FALL = 0.06;
+export const LEAST_FALL = 0.06;
 
 /** An end point read back through the inverse is still on the curve, % MC. */
 const ROUNDING = 1e-6;

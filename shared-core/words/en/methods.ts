@@ -55,7 +55,11 @@ export const methods = {
   'methods.correction.usual':
     'Where nobody says which scale, it is coast Douglas-fir, right at {usualTempC}.',
   'methods.correction.temperature':
-    'Three published temperature corrections disagree. Resistance uses James. A value in % uses Pfaff and Garrahan. Their disagreement widens the uncertainty away from {commonTempC}.',
+    'Three published temperature corrections disagree. Resistance uses James. A value in % uses Pfaff and Garrahan. How far the others lie from it, as a root mean square, adds to the uncertainty.',
+  'methods.correction.formulas':
+    'M is the value shown, T the wood’s temperature in °C. James, our fit of his figure: MC = M · exp(−0.007735 D + 0.00004858 D²) − 0.03636 D, D = T − 21.1. Pfaff and Garrahan: MC = (M + 0.567 − 0.0260 T + 0.000051 T²)/(0.881 · 1.0056^T). VTT 420: MC = M − 0.125 T.',
+  'methods.correction.scale-temperature':
+    'Each is MC = gain · M + offset. On a scale that is right at another temperature: MC = gain/gain₀ · (M − offset₀) + offset, those with ₀ at the scale’s temperature.',
   'methods.correction.temperature-caption':
     'Points to add to a reading of {shownPct} on a scale right at {commonTempC}',
   'methods.correction.wood': 'Wood',
@@ -65,7 +69,9 @@ export const methods = {
   'methods.correction.range':
     'Corrections are meant for {leastTempC} to {mostTempC}. They are refused below {lowestTempC} and above {highestTempC}.',
   'methods.correction.frozen':
-    'Bound water does not freeze. Below freezing, readings are used up to {frozenPct}, with more uncertainty.',
+    'Bound water does not freeze. Below freezing, readings are used up to {frozenPct}, with {coldPoints} more uncertainty for each {coldStepK}, {mostPoints} at most.',
+  'methods.correction.uncertainty':
+    'The parts of the uncertainty add as squares: meter, species without a curve, scale, temperature, cold, and a value beyond its curve.',
   'methods.correction.wet':
     'Above fiber saturation, {saturationPct}, a meter tells only that wood is wet. Below {leastPct} it tells little.',
   'methods.correction.uncertainty-caption':
@@ -76,17 +82,15 @@ export const methods = {
   'methods.correction.without-curve': 'Species without a curve (black cherry)',
   'methods.correction.no-temperature': 'Wood temperature not known (black walnut)',
   'methods.correction.checks':
-    'Your oven-dry checks of a species replace the published correction once they predict better. At least {leastChecks} are needed for a line.',
+    'Your oven-dry checks of a species give a line by least squares: reading = a · MC + b. The slope a is 1 unless the checks spread {spreadPoints} and a slope predicts left-out checks better. From {leastChecks} checks on, the line replaces the published correction if it predicts better.',
   'methods.correction.learned':
-    'Dried pieces and weighed sample boards shift the readings of their meter and their species. The model is hierarchical and normal. Standard deviations known beforehand: {meterPoints} by meter, {speciesPoints} by species, {bothPoints} by both, {boardPoints} from board to board.',
-  'methods.correction.bias':
-    'Oven-dry checks, weighed boards and boards at equilibrium tell how far a meter is off: by meter, by species, and by board. A hierarchical normal model weighs them.',
+    'Dried pieces and weighed sample boards shift the readings of their meter and their species. The model is hierarchical and normal. Standard deviations known beforehand: {meterPoints} by meter, {speciesPoints} by species, {bothPoints} by both, {boardPoints} from board to board. One common factor on them is learned, too; its prior weighs as much as {priorBoards} boards.',
   'methods.correction.source':
-    'W. L. James, FPL-GTR-6, 1988, Figure 5, as digitized in open code. Pfaff and Garrahan, Forest Products Journal 36(3), 1986, from open code. Forsén and Tarvainen, VTT Publications 420, 2000, abstract. Wood Handbook, chapter 13. Bound water: FPL-GTR-6.',
+    'W. L. James, FPL-GTR-6, 1988, Figure 5, as digitized in open code. Pfaff and Garrahan, Forest Products Journal 36(3), 1986, from open code. Forsén and Tarvainen, VTT Publications 420, 2000, abstract. Wood Handbook, chapter 13. Bound water: FPL-GTR-6. Left-out checks: Stone, J. Royal Statistical Society B 36, 1974; hierarchy: Gelman and others, Bayesian Data Analysis (both from memory). Hand-held meters: the middle of ±1 to ±3 points at two sigma. Other parts of the uncertainty: our judgment.',
 
   'methods.curves.title': 'Resistance curves of species',
   'methods.curves.what':
-    'Each curve is resistance along the grain over moisture content. Between points: a monotone cubic in the logarithm of resistance. A curve ends where it falls by less than 13% for each point.',
+    'Each curve is resistance along the grain over moisture content. Between points: a monotone cubic in the logarithm of resistance. A curve ends where it falls by less than {fallSharePct} for each point. Beyond, it goes on at its last slope, with more uncertainty.',
   'methods.curves.none':
     'A species without a curve gets temperature correction only, and a wider uncertainty.',
   'methods.curves.caption': 'Curves and their sources',
@@ -102,11 +106,17 @@ export const methods = {
     'Across a drying board moisture is close to a parabola. Its average is two thirds of the way from shell to core. Pins at 21% of the thickness meet that average.',
   'methods.depth.pins':
     'Bare pins read the wettest layer that they touch. Pins of unknown length are taken to be {pinMm} long. In boards up to {thinMm} one depth tells the average.',
+  'methods.depth.driven':
+    'For the average, pins go in all the way if that is {fromSharePct} to {toSharePct} of the thickness, else to {atSharePct}. Pins longer than {middleSharePct} of the thickness read shell and core.',
+  'methods.depth.profile':
+    'A reading at depth z is average + g · (1/(n + 1) − |1 − 2 z/thickness|^n), g being core less surface. n is {exponents}: each counts by how well it explains the readings. So does each depth that pins of unknown length may have reached.',
+  'methods.depth.interval':
+    'What readings share, as the meter’s error, stays however many they are. Their scatter shrinks with their number. Intervals are Student’s t, with Welch–Satterthwaite degrees of freedom.',
   'methods.depth.ends': 'Spots stay {clearanceDistanceMm} from the ends where the board is long enough.',
   'methods.depth.scatter':
     'Readings at one depth differ by {dryPoints} in dry wood, and in proportion above. That is known beforehand as well as {degrees} spare readings would tell.',
   'methods.depth.source':
-    'Parabola: arithmetic. Steepness of the profile: the drying model. Pin depth: EN 13183-2 and Dry Kiln Operator’s Manual (from memory). Scatter: common practice, no source.',
+    'Parabola: arithmetic. Steepness of the profile: the drying model. Pin depth: EN 13183-2 and Dry Kiln Operator’s Manual (from memory). Intervals: GUM, JCGM 100:2008, 5.1 and G.4. Profile: Bayesian linear model, as in Gelman and others (from memory). Scatter: common practice, no source.',
 
   'methods.drying.title': 'Drying model and forecast',
   'methods.drying.law':
@@ -252,8 +262,21 @@ export const methods = {
   'methods.numbers.range-most': 'Corrections meant to, °C',
   'methods.numbers.limit-least': 'Corrections refused below, °C',
   'methods.numbers.limit-most': 'Corrections refused above, °C',
-  'methods.numbers.least-for-a-line': 'Fewest checks for a line',
+  'methods.numbers.least-for-a-line': 'Fewest checks for a fit',
   'methods.numbers.scatter-degrees': 'Weight of the scatter known beforehand, readings',
+  'methods.numbers.scale-unknown': 'Scale not known, share of MC',
+  'methods.numbers.compensation-unknown':
+    'Not known if the meter corrects for temperature, share of the correction',
+  'methods.numbers.unknown-temp': 'Wood temperature not known, span, °C',
+  'methods.numbers.outside': 'Beyond a curve, share of the points beyond',
+  'methods.numbers.wet-limit': 'A meter is less sure from, %',
+  'methods.numbers.wet-adds': 'By so many points for each point above',
+  'methods.numbers.free-adds': 'And for each above fiber saturation',
+  'methods.numbers.dry-adds': 'And for each below the least that it tells',
+  'methods.numbers.middle-counts': 'Pins read the core from this share of the thickness',
+  'methods.numbers.unknown-air': 'Board above the EMC of unknown air, points',
+  'methods.numbers.unknown-air-sd': 'The same, its spread',
+  'methods.numbers.always-fully-in': 'Chance that short pins went in fully at every spot',
   'methods.numbers.coldest': 'Coldest air of the EMC formula, °C',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',
