@@ -4,6 +4,7 @@ import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
+import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
 import type { NumberUsed } from './number-used.ts';
@@ -16,6 +17,7 @@ export const judgingNumbers: readonly NumberUsed[] = [
   ['ONE_IN', 'one-in', ONE_IN],
   ['OWN_PACE', 'own-pace', OWN_PACE],
   ['BETWEEN_ROUNDS_PCT', 'between-rounds', BETWEEN_ROUNDS_PCT],
+  ['DOUBT_SDS', 'doubt-sds', DOUBT_SDS],
   ['HARM', 'harm', HARM],
   ['UNEVEN_HARM', 'uneven-harm', UNEVEN_HARM],
   ['UNEVEN_BY_POINTS', 'uneven-by', UNEVEN_BY_POINTS],

@@ -11,3 +11,10 @@ export interface ExpectedAboveAir {
   pct: number;
   logSd: number;
 }
+
+/** A prior-predictive check doubts what is further off than this (G. E. P. Box, Journal of the Royal Statistical Society A 143, 1980; from memory). */
+export const DOUBT_SDS = 2.3;
+
+/** The wettest that any layer of the board can be by it, % MC. */
+export const wettestBy = ({ core: { pct, logSd }, emcPct }: PriorNow): number =>
+  emcPct + Math.max(0, pct - emcPct) * Math.exp(DOUBT_SDS * logSd);

@@ -13,7 +13,7 @@ import { mean } from '../../wood/maths/mean.ts';
 import { mostWaterPct } from '../../wood/moisture/most-water.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { ExpectedAboveAir, PriorNow } from '../readings/prior-now.ts';
+import { DOUBT_SDS, type ExpectedAboveAir, type PriorNow } from '../readings/prior-now.ts';
 import type { Suspicion } from '../readings/reading.ts';
 import type { ComparedReading } from './board-suspicions.ts';
 
@@ -25,8 +25,6 @@ export interface SinceSawn {
   airs: readonly { days: number; emcPct: number; tempC: number }[];
 }
 
-/** A prior-predictive check doubts what is further off than this (G. E. P. Box, Journal of the Royal Statistical Society A 143, 1980; from memory). */
-const DOUBT_SDS = 2.3;
 /** So wet is green wood, as a part of the most it can hold, and how far that differs (`dryingPrior`). */
 const GREEN_SHARE = 0.6;
 const GREEN_LOG_SD = 0.35;

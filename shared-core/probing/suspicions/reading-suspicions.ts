@@ -3,6 +3,7 @@ import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message } from '../../words/message.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
+import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm } from '../readings/spots.ts';
 import { intendedValue, isOrdinaryByNature, isTypedPct } from '../readings/typing-slip.ts';
@@ -38,16 +39,22 @@ export function meterOf(reading: Reading, { meters, typedBasis }: BoardEvidence)
   return (reading.meterProfileId === null ? undefined : meters[reading.meterProfileId]) ?? typedBasis;
 }
 
-const typingSlip: Rule = ({ reading }, { readings, previous }) => {
+/** What no board can be that was sawn then and dried in that air, but is one without the decimal point lost: a slip, whatever its other readings are. */
+const isExcluded = (prior: PriorNow, raw: number): boolean =>
+  raw > wettestBy(prior) && (intendedValue(raw, []) ?? raw) <= wettestBy(prior);
+
+const typingSlip: Rule = ({ reading }, { readings, previous, prior = null }) => {
   if (!isTypedPct(reading)) return null;
   const others = readings.filter(
     (other) => other.id !== reading.id && other.unit === 'pct' && other.excluded === null,
   );
   const beside = others.map((other) => other.raw);
   const before = previous === null ? [] : [previous.estimate.averagePct];
-  // All typed with the same slip, they agree with each other: then the last round tells, or that no meter shows so much.
+  // All typed with the same slip, they agree with each other: then the last round tells, or that no meter shows so much,
+  // or when the board was sawn.
   const mayAllBeSlips =
-    !beside.some(isOrdinaryByNature) && (previous !== null || reading.raw > MOST_SHOWN_PCT);
+    (!beside.some(isOrdinaryByNature) && (previous !== null || reading.raw > MOST_SHOWN_PCT)) ||
+    (prior !== null && isExcluded(prior, reading.raw));
   const meant =
     intendedValue(reading.raw, beside.length > 0 ? beside : before) ??
     (mayAllBeSlips ? intendedValue(reading.raw, before) : null);

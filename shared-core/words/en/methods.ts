@@ -298,6 +298,7 @@ export const methods = {
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
   'methods.numbers.own-pace': 'Share of its difference in pace that a board keeps',
   'methods.numbers.between-rounds': 'Air between rounds, points',
+  'methods.numbers.doubt-sds': 'Doubt of a first round, standard deviations off what drying allows',
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
   'methods.numbers.uneven-harm': 'The same for the shell–core difference',
   'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
@@ -82,5 +83,33 @@ describe('what a board should have before any reading', () => {
     expect(priorNow(27, null, summer(30))).toBeNull();
     expect(priorNow(27, 0.5, { days: 30, airs: [] })).toBeNull();
     expect(priorNow(27, 0.5, summer(2000))).toBeNull();
+  });
+});
+
+// Common practice, no source: lumber that was under a roof for a year is not wet through, and a decimal point is soon lost.
+describe('a first round typed without the decimal point, where no board can be so wet', () => {
+  const inches = 25.4;
+  const slipped = readings([98, 101], [112, 99]);
+  const dried = priorNow(inches, gravityOf('walnut-black'), summer(400))!;
+
+  test('4/4 walnut after a year: every value is a slip, and the one that was meant is offered', () => {
+    const { readings: judged, call } = judge(slipped, inches, dried);
+    expect(rules(judged)).toEqual(slipped.map(() => ['typing-slip']));
+    expect(judged.map(meantBy)).toEqual([9.8, 10.1, 11.2, 9.9]);
+    expect(call).not.toBe('keep-drying');
+  });
+
+  test('so is each of three, and not the fourth, which was typed right', () => {
+    const { readings: judged } = judge(readings([98, 97], [97.5, 11.6]), inches, dried);
+    expect(rules(judged)).toEqual([['typing-slip'], ['typing-slip'], ['typing-slip'], []]);
+  });
+
+  test.each([
+    ['sawn a week ago', priorNow(inches, gravityOf('walnut-black'), summer(7))],
+    ['8/4 white oak after two months', priorNow(54, gravityOf('oak-white'), summer(60))],
+    ['of which nobody knows when it was sawn', null],
+  ])('a board %s may be wet through', (_, prior) => {
+    const { readings: judged } = judge(readings([68, 71], [74, 76]), inches, prior);
+    expect(rules(judged).flat()).not.toContain('typing-slip');
   });
 });
