@@ -1,12 +1,28 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
-import { HARM, THIN_MM, UNEVEN_HARM } from '../probing/calls/decide.ts';
+import { HARM, MOST_EXTRA, SURE, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
+import { MODEL_SCORE } from '../probing/calls/half-probed.ts';
+import { WORTH_MOVING_DAYS } from '../probing/calls/judgement.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
+import { YOUNG_DAYS } from '../probing/calls/next-step.ts';
+import { ENOUGH } from '../probing/calls/spots-read.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
+import { COVERAGE } from '../probing/readings/estimate.ts';
+import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
-import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
-import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
+import { STEADY_PCT, WINDOW_MS } from '../probing/readings/settle.ts';
+import { SLIP_ABOVE_PCT, SLIP_BELOW_PCT } from '../probing/readings/typing-slip.ts';
+import { CHANGE_SCORE, DIFFERENCE_SCORE, OUTLIER_SCORE } from '../probing/suspicions/board-suspicions.ts';
+import { BETWEEN_ROUNDS_PCT, LONGEST_DAYS } from '../probing/suspicions/expectation.ts';
+import {
+  BOARD_SCORE,
+  FEWEST_BOARDS,
+  LEAST_DRIFT_PCT,
+  OWN_PACE,
+  ROUND_SCORE,
+} from '../probing/suspicions/round-suspicions.ts';
+import { FEWEST_MATES, LEAST_SHIFT_PCT } from '../probing/suspicions/species-suspicions.ts';
 import { constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { RING_ANGLE_DEG } from '../wood/movement/shrinkage.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
@@ -21,6 +37,15 @@ export const callMethods = (): MethodPart =>
     [
       message('methods.calls.ready', { harmChancePct: 100 * HARM, unevenChancePct: 100 * UNEVEN_HARM }),
       message('methods.calls.others'),
+      message('methods.calls.spots', { enough: ENOUGH, surelyChancePct: 50 * (1 + COVERAGE) }),
+      message('methods.calls.later-part', { intervalChancePct: 100 * COVERAGE, modelSds: MODEL_SCORE }),
+      message('methods.calls.more', {
+        mostExtra: MOST_EXTRA,
+        worthChancePct: 100 * WORTH_PROBING,
+        sureChancePct: 100 * SURE,
+      }),
+      message('methods.calls.unused'),
+      message('methods.calls.by-forecast', { youngDays: YOUNG_DAYS, gainDays: WORTH_MOVING_DAYS }),
       message('methods.calls.profile', { steepness: STEEPNESS.mean, steepnessSd: STEEPNESS.sd }),
       message('methods.calls.history', {
         shellPoints: SHELL_SD_POINTS,
@@ -34,7 +59,7 @@ export const callMethods = (): MethodPart =>
         indoorsCorePct: DRY_ENOUGH_CORE_PCT,
       }),
     ],
-    null,
+    message('methods.calls.source'),
     {
       caption: message('methods.calls.caption'),
       heads: [
@@ -60,7 +85,24 @@ export const questionableMethods = (): MethodPart =>
     message('methods.questionable.title'),
     [
       message('methods.questionable.what'),
-      message('methods.questionable.first-round'),
+      message('methods.questionable.board', {
+        outlierScore: OUTLIER_SCORE,
+        differenceScore: DIFFERENCE_SCORE,
+      }),
+      message('methods.questionable.first-round', { doubtSds: DOUBT_SDS }),
+      message('methods.questionable.jump', { changeScore: CHANGE_SCORE, longestDays: LONGEST_DAYS }),
+      message('methods.questionable.round', {
+        boards: FEWEST_BOARDS,
+        boardScore: BOARD_SCORE,
+        roundScore: ROUND_SCORE,
+        driftPoints: LEAST_DRIFT_PCT,
+      }),
+      message('methods.questionable.species', { mates: FEWEST_MATES, shiftPoints: LEAST_SHIFT_PCT }),
+      message('methods.questionable.slip', {
+        leastLimitPct: SLIP_BELOW_PCT,
+        mostLimitPct: SLIP_ABOVE_PCT,
+      }),
+      message('methods.questionable.rest', { restPoints: STEADY_PCT, windowSeconds: WINDOW_MS / 1000 }),
       message('methods.questionable.between', {
         paceSharePct: 100 * OWN_PACE,
         betweenPoints: BETWEEN_ROUNDS_PCT,

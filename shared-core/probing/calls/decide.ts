@@ -18,11 +18,11 @@ export const UNEVEN_HARM = 0.05;
 /** More readings are asked for where they change the call at least this often. Common practice, no source. */
 export const WORTH_PROBING = 0.2;
 /** More readings of each depth than this are not asked for. */
-const MOST_EXTRA = 4;
+export const MOST_EXTRA = 4;
 /** In a board up to this thick pins at a fifth to a third of it tell the average, and no more is asked. Common practice, no source. */
 export const THIN_MM = 30;
 /** Surer than this a side is not called probable. */
-const SURE = 0.9;
+export const SURE = 0.9;
 
 /** The call from one estimate, as if no reading in it were questionable. */
 export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall {

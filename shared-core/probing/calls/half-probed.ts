@@ -12,7 +12,7 @@ import type { Assessment, SpotsRead } from './assessment.ts';
 export const FULL_ROUND_HOLDS = 'call.half-read-since';
 
 /** Standard deviations of the drying model that a sound board does not pass. */
-const MODEL_SCORE = 2;
+export const MODEL_SCORE = 2;
 
 /**
  * Whether the spots that are read decide the call, whatever the others read: it is too wet with a chance of 95 %. That the

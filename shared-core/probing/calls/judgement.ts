@@ -21,7 +21,7 @@ import { isReadyInDoubt, isYoung, nextStepByCall, nextStepOf, nextStepSchema } f
 import { type DayOf, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
 
 /** Another place is worth naming where it gains more than this. */
-const WORTH_MOVING_DAYS = 7;
+export const WORTH_MOVING_DAYS = 7;
 
 /** The average that is stated, and that weight and size follow from: as it was read last, or as the forecast has it. */
 const averageSchema = z.object({

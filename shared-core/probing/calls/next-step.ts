@@ -7,7 +7,7 @@ import type { Call, SpotsRead } from './assessment.ts';
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
 
 /** A forecast does not overrule a call that is younger than this. Common practice, no source. */
-const YOUNG_DAYS = 7;
+export const YOUNG_DAYS = 7;
 
 /** What a board is due for today, the most urgent first. */
 export const dueKindSchema = z.enum([

@@ -8,7 +8,7 @@ import type { SpotsRead } from './assessment.ts';
 export type SpotsByDepth = Record<Depth, number>;
 
 /** So many readings of a depth are enough, whatever the plan has. */
-const ENOUGH = 2;
+export const ENOUGH = 2;
 
 const depths = ['shell', 'average', 'core'] as const;
 

@@ -47,7 +47,7 @@ export type BoardEstimate = {
 /** Part of the thickness from a face that counts as the middle, once pins that are known to be there have read it. */
 export const CORE_FROM = 0.4;
 
-const COVERAGE = 0.9;
+export const COVERAGE = 0.9;
 /** "Likely" means 8 chances in 10 wherever a person reads it. */
 const LIKELY_COVERAGE = 0.8;
 

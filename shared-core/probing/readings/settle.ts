@@ -47,8 +47,10 @@ export type SettlingResult = {
   value: number | null;
 };
 
+/** A value in % that moves by less than this each second is at rest, more in wet wood. */
+export const STEADY_PCT = 0.2;
 /** Length of the window, ms; the pins are watched for at least four fifths of it. */
-const WINDOW_MS = 1500;
+export const WINDOW_MS = 1500;
 /** However slow the meter, so many values are needed before one is saved. */
 const FEWEST = 4;
 /** Values nearer together than this in time are passed over: 250 a second is more than enough. */
@@ -67,7 +69,7 @@ const SCALES = {
   pct: {
     toScale: (value: number) => value,
     fromScale: (y: number) => y,
-    steadyPerSecond: (y: number) => Math.max(0.2, 0.015 * y),
+    steadyPerSecond: (y: number) => Math.max(STEADY_PCT, 0.015 * y),
     widest: (y: number) => Math.max(0.8, 0.06 * y),
     jump: (y: number) => Math.max(1.5, 0.12 * y),
   },

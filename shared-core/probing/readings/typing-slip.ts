@@ -2,8 +2,8 @@ import { median } from '../../wood/maths/robust.ts';
 import type { JudgedReading, Reading } from './reading.ts';
 
 /** Below and above these no pin reading of lumber is ordinary, so that a slip is likelier, % MC. */
-const SLIP_BELOW_PCT = 5;
-const SLIP_ABOVE_PCT = 60;
+export const SLIP_BELOW_PCT = 5;
+export const SLIP_ABOVE_PCT = 60;
 /** Where no other reading tells, the intended value is looked for in here, % MC. */
 const ORDINARY = { min: 5, max: 40 };
 

@@ -16,13 +16,13 @@ export type ComparedReading = { index: number; reading: Reading; mcPct: number }
 type Found = { index: number; suspicion: Suspicion };
 
 /** Score above which one of three or more readings is an outlier (Iglewicz and Hoaglin 1993, from memory). */
-const OUTLIER_SCORE = 3.5;
+export const OUTLIER_SCORE = 3.5;
 /** Standard deviations of a difference that sound readings do not pass: 0.7 in 1000 would. */
-const DIFFERENCE_SCORE = 3.4;
+export const DIFFERENCE_SCORE = 3.4;
 /** So far beside an odd reading the wood is much the same but for a knot or a crack, mm. Common practice, no source. */
 const BESIDE_MM = 100;
 /** Standard deviations that a sound change since the last round does not pass. */
-const CHANGE_SCORE = 3.2;
+export const CHANGE_SCORE = 3.2;
 
 /**
  * What a board's readings say against each other and against the last round, by the readings' index.

@@ -41,7 +41,7 @@ const AIRS: Record<PlaceFacts['kind'], { tempC: number; emcSdPct: number }> = {
 export const BETWEEN_ROUNDS_PCT = 0.35;
 
 /** Longest stretch expected from one round to the next; beyond it the air has changed too much, days. */
-const LONGEST_DAYS = 60;
+export const LONGEST_DAYS = 60;
 const CELLS = 10;
 /** The model’s tables end here, % MC. */
 const MODEL_TOP_PCT = 58;

@@ -25,10 +25,10 @@ export type WalkedBoard = {
 export const DEPTHS = ['shell', 'core'] as const;
 
 /** Fewer boards than this cannot speak for a round. */
-const FEWEST_BOARDS = 5;
+export const FEWEST_BOARDS = 5;
 /** Standard deviations that a sound board, or a sound round, does not pass. */
-const BOARD_SCORE = 3;
-const ROUND_SCORE = 3;
+export const BOARD_SCORE = 3;
+export const ROUND_SCORE = 3;
 /** Both depths must be off by this much before the whole board is called off. */
 const BOTH_SCORE = 1.5;
 /** Fall of the sum of squared scores that makes a swap the better story. */
@@ -38,7 +38,7 @@ export const OWN_PACE = 0.45;
 /** Up to so many boards, all pairs are soon compared. */
 const MOST_FOR_ALL_PAIRS = 200;
 /** A drift smaller than this over a round is not worth a word, % MC. */
-const LEAST_DRIFT_PCT = 1.5;
+export const LEAST_DRIFT_PCT = 1.5;
 
 /** A suspicion of all of a board's readings, or of those of one depth. */
 export type RoundSuspicion = { depth: Depth | null; suspicion: Suspicion };

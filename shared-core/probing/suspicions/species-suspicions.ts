@@ -13,13 +13,13 @@ import { meterOf } from './reading-suspicions.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 
 /** Fewer boards of one species than this cannot tell how that species reads in this stack. */
-const FEWEST_MATES = 4;
+export const FEWEST_MATES = 4;
 /** Boards this much thicker or thinner dry otherwise, as a part of the thickness. */
 const THICKNESS_SHARE = 0.1;
 /** Rounds further apart than this are not one and the same, days. */
 const ONE_ROUND_DAYS = 3;
 /** Species that would read closer to each other than this are not worth a word, % MC. */
-const LEAST_SHIFT_PCT = 2;
+export const LEAST_SHIFT_PCT = 2;
 /**
  * Fall of the sum of squared scores from which the stack's species is the better story where there is one round only; two
  * rounds tell of the board's change as well, and any fall will do.

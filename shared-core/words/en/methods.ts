@@ -181,6 +181,18 @@ export const methods = {
     'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}. A board above {thinMm} is never ready on a core that no pins reached.',
+  'methods.calls.spots':
+    'No call is made before the spots of the plan are read, up to {enough} at each depth. Too wet is called sooner, from a chance of {surelyChancePct} on.',
+  'methods.calls.later-part':
+    'A later round of some spots leaves the call to the last full one. Where it contradicts that, the board is to be probed again: its {intervalChancePct} interval lies outside that of the full round, moved by what the drying model allows within {modelSds} standard deviations.',
+  'methods.calls.more':
+    'More readings are asked for, up to {mostExtra} at each depth, where the chance that they make the board ready is {worthChancePct} or more. Else the likelier side is called, with its chance if below {sureChancePct}.',
+  'methods.calls.unused':
+    'Questionable readings are not used. Where they would overturn a good call, the board is to be probed again.',
+  'methods.calls.by-forecast':
+    'A forecast that disagrees with a call asks for probing once the call is {youngDays} days old. Another place is named where the board is ready {gainDays} days sooner.',
+  'methods.calls.source':
+    'Worth of more readings: Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (from memory). Limits: common practice, no source.',
   'methods.calls.others':
     'Bring in: too wet, and by the forecast, or by its lowest EMC, this place won’t dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
   'methods.calls.half-point':
@@ -199,8 +211,21 @@ export const methods = {
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
-    'A first round is doubted beyond 2.3 standard deviations of what drying allows since sawing (Box 1980, from memory).',
-  'methods.questionable.source': 'Common practice, no source; the rules were tried on simulated rounds.',
+    'A first round is doubted beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces. So is one that is drier than the driest air since.',
+  'methods.questionable.board':
+    'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations. Two disagree beyond {differenceScore}. So does a shell that is wetter than the core of a drying board.',
+  'methods.questionable.jump':
+    'A change since the last round is odd beyond {changeScore} standard deviations of what the drying model expects. After {longestDays} days, or after a move, the bound is the most that diffusion can do.',
+  'methods.questionable.round':
+    'Rounds of {boards} boards or more are compared. A board is apart from its stack beyond {boardScore} standard deviations; a round is off beyond {roundScore}; a drift counts from {driftPoints} on.',
+  'methods.questionable.species':
+    'A species is doubted where {mates} boards beside it are of another, and its readings fit in better as that, {shiftPoints} or more apart.',
+  'methods.questionable.slip':
+    'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, or what drying allows since sawing.',
+  'methods.questionable.rest':
+    'A live value is saved once it changes by less than {restPoints} a second, over {windowSeconds} seconds.',
+  'methods.questionable.source':
+    'First round: Box, J. Royal Statistical Society A 143, 1980. Odd readings: Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993. Drift: Theil 1950, Sen 1968. Diffusion’s bound: Crank, The Mathematics of Diffusion, 1975 (all from memory). The rest is common practice, no source; the rules were tried on simulated rounds.',
 
   'methods.shrinkage.title': 'Shrinkage, size and weight',
   'methods.shrinkage.formula':
