@@ -8,6 +8,7 @@ import {
 } from '../wood/climate/air-from-outdoors.ts';
 import { COLDEST_C } from '../wood/climate/emc.ts';
 import { ABOVE_MEANS, ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
+import { roomSeasons, UNSURE_PCT } from '../wood/climate/room-air.ts';
 import { message } from '../words/message.ts';
 import { type MethodPart, partOf } from './method-part.ts';
 
@@ -33,6 +34,7 @@ export function airMethods(): MethodPart {
     message('methods.air.title'),
     [
       message('methods.air.stations'),
+      message('methods.air.region'),
       message('methods.air.hours'),
       message('methods.air.typed', { sdPoints: ABOVE_MEANS_SD }),
       message('methods.air.rooms'),
@@ -52,7 +54,11 @@ export function airMethods(): MethodPart {
       }),
       message('methods.air.room-sd', { gainSd: ROOM_SD.gramsPerM3, tempSdStepK: ROOM_SD.tempC }),
       message('methods.air.shed', { sdPoints: SHED_SD_PCT }),
-      message('methods.air.unknown'),
+      message('methods.air.unknown', {
+        driestPct: roomSeasons.heated.winter.emcPct,
+        dampestPct: roomSeasons.heated.summer.emcPct,
+        sdPoints: UNSURE_PCT,
+      }),
     ],
     message('methods.air.source'),
     {

@@ -2,6 +2,7 @@ import { airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
 import { dryingParameters, dryingPrior, modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
 import { Z_90 } from '../wood/maths/gaussian.ts';
+import { GREEN } from '../wood/moisture/most-water.ts';
 import { type DryingClass, dryingClassSchema } from '../wood/species/drying-class.ts';
 import { message } from '../words/message.ts';
 import { type MethodPart, partOf } from './method-part.ts';
@@ -70,7 +71,7 @@ export const dryingMethods = (): MethodPart =>
       message('methods.drying.unknowns'),
       message('methods.drying.classes'),
       message('methods.drying.thickness'),
-      message('methods.drying.green'),
+      message('methods.drying.green', { greenSharePct: 100 * GREEN.share }),
       message('methods.drying.fit', { modelPoints: modelErrorPct }),
       message('methods.drying.ahead'),
       message('methods.drying.likely'),

@@ -3,6 +3,7 @@ import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { averageGravity, modelErrorPct, ownAirSdPct, priorPace } from '../wood/drying/history-fit.ts';
+import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
 import type { NumberUsed } from './number-used.ts';
 
@@ -21,5 +22,7 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['ownAirSdPct', 'own-air', ownAirSdPct],
   ['ANCHOR_MC_PCT', 'anchor', ANCHOR_MC_PCT],
   ['LONGEST_HISTORY_DAYS', 'longest-history', LONGEST_HISTORY_DAYS],
+  ['GREEN', 'green', GREEN.share],
+  ['GREEN', 'green-sd', GREEN.logSd],
   ['usualRingRadiusMm', 'ring-radius', usualRingRadiusMm],
 ];

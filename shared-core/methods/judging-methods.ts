@@ -6,7 +6,8 @@ import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { YOUNG_DAYS } from '../probing/calls/next-step.ts';
 import { ENOUGH } from '../probing/calls/spots-read.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
-import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { CERTAINTY, ONE_IN } from '../probing/plan/stack-call.ts';
+import { MEAN_MARGIN_PCT, USUAL_SPREAD_PCT } from '../probing/plan/stack-plan.ts';
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
 import { COVERAGE } from '../probing/readings/estimate.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
@@ -124,6 +125,10 @@ export const shrinkageMethods = (): MethodPart =>
         quarterDegrees: RING_ANGLE_DEG.quarter,
         radiusMm: usualRingRadiusMm,
       }),
+      message('methods.shrinkage.cup'),
+      message('methods.shrinkage.weight'),
+      message('methods.shrinkage.sample-board'),
+      message('methods.shrinkage.board-feet'),
       message('methods.shrinkage.oven', {
         astmHours: constantMassRules['ASTM D4442'].hours,
         enHours: constantMassRules['EN 13183-1'].hours,
@@ -136,19 +141,23 @@ export const sampleMethods = (): MethodPart =>
   partOf(
     'sample',
     message('methods.sample.title'),
-    [message('methods.sample.none-wet', { oneIn: ONE_IN }), message('methods.sample.mean')],
+    [
+      message('methods.sample.none-wet', { oneIn: ONE_IN }),
+      message('methods.sample.mean', { spreadPoints: USUAL_SPREAD_PCT }),
+      message('methods.sample.next'),
+    ],
     message('methods.sample.source'),
     {
-      caption: message('methods.sample.caption'),
+      caption: message('methods.sample.caption', { certaintyPct: 100 * CERTAINTY }),
       heads: [
         message('methods.sample.stack'),
-        message('methods.sample.for-none-wet'),
-        message('methods.sample.for-mean'),
+        message('methods.sample.for-none-wet', { oneIn: ONE_IN }),
+        message('methods.sample.for-mean', { marginPoints: MEAN_MARGIN_PCT }),
       ],
       rows: [10, 30, 60, 120, 500].map((boards) => [
         boards,
-        boardsForNoneWet(boards, 1 / ONE_IN, 0.9),
-        boardsForMean(boards, 1.5, 1, 0.9, null),
+        boardsForNoneWet(boards, 1 / ONE_IN, CERTAINTY),
+        boardsForMean(boards, USUAL_SPREAD_PCT, MEAN_MARGIN_PCT, CERTAINTY, null),
       ]),
     },
   );

@@ -10,7 +10,7 @@ import { boardsForNoneWet } from './sample-size.ts';
 /** One in so many boards of a stack may be unfit without harm: they are found when it is worked. Common practice, no source. */
 export const ONE_IN = 10;
 /** How sure a stack that is called ready has to be. Common practice, no source. */
-const CERTAINTY = 0.9;
+export const CERTAINTY = 0.9;
 
 /** Boards of a stack, counted; those that were moved elsewhere are not among them. */
 export interface StackFigures {

@@ -9,9 +9,9 @@ import { boardsForMean, boardsForNoneWet, probeNext } from './sample-size.ts';
 import { ONE_IN } from './stack-call.ts';
 
 /** The stack's average is to be known to this, % MC. */
-const MEAN_MARGIN_PCT = 1;
+export const MEAN_MARGIN_PCT = 1;
 /** How far boards of a stack differ where too few were probed to tell, one standard deviation, % MC. Common practice, no source. */
-const USUAL_SPREAD_PCT = 1.5;
+export const USUAL_SPREAD_PCT = 1.5;
 /** Boards that happen to agree do not promise that all do, % MC. */
 const LEAST_SPREAD_PCT = 0.3;
 /** A probing that could save less than this is not worth the walk, % MC. */

@@ -10,7 +10,7 @@ import {
 import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
-import { mostWaterPct } from '../../wood/moisture/most-water.ts';
+import { GREEN, mostWaterPct } from '../../wood/moisture/most-water.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { DOUBT_SDS, type ExpectedAboveAir, type PriorNow } from '../readings/prior-now.ts';
@@ -25,9 +25,6 @@ export interface SinceSawn {
   airs: readonly { days: number; emcPct: number; tempC: number }[];
 }
 
-/** So wet is green wood, as a part of the most it can hold, and how far that differs (`dryingPrior`). */
-const GREEN_SHARE = 0.6;
-const GREEN_LOG_SD = 0.35;
 /** The model's tables end here, % MC. */
 const MODEL_TOP_PCT = 58;
 /** The air of a place strays so far from its months, % MC of EMC. Common practice, no source. */
@@ -51,7 +48,7 @@ export function priorNow(
   if (basicSpecificGravity === null || airs.length === 0 || days > LONGEST_DAYS) return null;
   const grid = dryingGrid(thicknessMm, true, CELLS);
   const tables = new LawTables(woodDryingLaw(basicSpecificGravity));
-  const greenPct = GREEN_SHARE * mostWaterPct(basicSpecificGravity);
+  const greenPct = GREEN.share * mostWaterPct(basicSpecificGravity);
   const segments = airs.map(
     (air): AirSegment => ({
       durationS: Math.max(1, air.days * DAY_S),
@@ -80,7 +77,7 @@ export function priorNow(
   };
   const middle = run(0, greenPct);
   const fast = run(2, greenPct);
-  const drier = run(0, greenPct * Math.exp(-2 * GREEN_LOG_SD));
+  const drier = run(0, greenPct * Math.exp(-2 * GREEN.logSd));
   const emcPct = airs.at(-1)!.emcPct;
   const expected = (of: (at: typeof middle) => number): ExpectedAboveAir => {
     const [log, fastLog, drierLog] = [middle, fast, drier].map((at) => logAbove(of(at), emcPct)) as Three;

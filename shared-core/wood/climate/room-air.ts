@@ -20,14 +20,14 @@ interface Season {
  * States, 6 and 10 % (FPL-GTR-282, Table 13-2, from memory): driest when it is heated. The other two rooms and all
  * temperatures: common practice, no source.
  */
-const seasons: Record<HeatedRoom, { winter: Season; summer: Season }> = {
+export const roomSeasons: Record<HeatedRoom, { winter: Season; summer: Season }> = {
   'part-heated': { winter: { tempC: 10, emcPct: 9 }, summer: { tempC: 24, emcPct: 12 } },
   heated: { winter: { tempC: 20, emcPct: 6 }, summer: { tempC: 24, emcPct: 10 } },
   conditioned: { winter: { tempC: 20, emcPct: 6 }, summer: { tempC: 24, emcPct: 8 } },
 };
 
 /** The same table has 6 % on average in the dry southwest and 11 % on the damp coast, against 8 % elsewhere. */
-const UNSURE_PCT = 1.5;
+export const UNSURE_PCT = 1.5;
 
 /**
  * The usual air of a room over the year, where the outdoor air is not known (else `air-from-outdoors.ts`). Rough: forecasts
@@ -36,7 +36,7 @@ const UNSURE_PCT = 1.5;
  * @param monthsLater  6 where July is winter, else 0
  */
 export function roomYear(room: HeatedRoom, monthsLater: number): MonthlyAir {
-  const { winter, summer } = seasons[room];
+  const { winter, summer } = roomSeasons[room];
   return Array.from({ length: 12 }, (_, month) => {
     // January is the middle of winter, July of summer.
     const warmth = (1 - Math.cos((2 * Math.PI * (month + monthsLater)) / 12)) / 2;

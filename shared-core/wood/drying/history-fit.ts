@@ -20,7 +20,7 @@ import {
   times,
 } from '../maths/gaussian.ts';
 import { mean } from '../maths/mean.ts';
-import { mostWaterPct } from '../moisture/most-water.ts';
+import { GREEN, mostWaterPct } from '../moisture/most-water.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../moisture/spot-scatter.ts';
 import { type DryingClass, dryingClassSchema } from '../species/drying-class.ts';
 import {
@@ -291,20 +291,18 @@ export const ownAirSdPct = 1;
 /**
  * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the class or the density is
  * not known, and wider air where a place has the average of a region.
- * Green moisture: six tenths of what the wood can hold (Wood Handbook, eq. 4-3), a rough middle of its Table 4-1 (from
- * memory).
  */
 export function dryingPrior(board: DryingBoard): Gaussian {
   const { surface, exponent } = priorPace;
   const diffusivity = priorDiffusivity(board.dryingClass ?? null);
   const densityLogSd = board.basicSpecificGravity === null ? 0.5 : 0;
   const { mcPct, logSd } = board.start;
-  const green = 0.6 * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
+  const green = GREEN.share * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
   const airSdPct = Math.max(...board.stays.map(({ air }) => Math.hypot(ownAirSdPct, roughnessPct(air))));
   const sd = [
     Math.hypot(diffusivity.logSd, densityLogSd),
     surface.logSd,
-    mcPct === null ? 0.35 : logSd,
+    mcPct === null ? GREEN.logSd : logSd,
     airSdPct,
     exponent.sd,
   ];

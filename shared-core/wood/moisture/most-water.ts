@@ -1,4 +1,10 @@
 /**
+ * So wet is green wood, as a part of the most that it can hold, and the spread of that as a standard deviation of its
+ * logarithm: a rough middle of the Wood Handbook's Table 4-1 (from memory).
+ */
+export const GREEN = { share: 0.6, logSd: 0.35 } as const;
+
+/**
  * The most water that wood can hold: every cavity full.
  *
  * @param basicSpecificGravity   oven-dry mass over green volume, relative to water, 0.05 to 1.4

@@ -27,6 +27,8 @@ export const methods = {
   'methods.air.title': 'Air of places',
   'methods.air.stations':
     'Typical years of 1,020 stations (TMY3). A month’s EMC is that of its hours, weighted by saturation vapor pressure. Months are smoothed: half their own, a quarter of each neighbor.',
+  'methods.air.region':
+    'Where no station is named, a place has the average of its region’s stations. It is as uncertain as they differ.',
   'methods.air.hours': 'Forecasts also carry how single days swing around their month at that station.',
   'methods.air.typed':
     'Monthly averages that you type for outdoor air get the EMC of their hours. It differs from that of the averages, as below. A month may be {sdPoints} off.',
@@ -43,7 +45,7 @@ export const methods = {
     'The gain may be {gainSd} grams off and the temperature {tempSdStepK}. The EMC is as uncertain as that makes it.',
   'methods.air.shed': 'An open shed has the outdoor air. It may be {sdPoints} off.',
   'methods.air.unknown':
-    'Where the outdoor air is not known, a heated room is assumed to swing between 6% and 10%, within 1.5 points.',
+    'Where the outdoor air is not known, a heated room is assumed to swing between {driestPct} and {dampestPct} over the year, give or take {sdPoints}.',
   'methods.air.source':
     'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160, from open code. Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract seen); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
 
@@ -168,7 +170,7 @@ export const methods = {
   'methods.drying.pace': 'Pace',
   'methods.drying.likely': '“Likely” means 8 chances in 10.',
   'methods.drying.green':
-    'Green wood is assumed to hold six tenths of the most it can: 100 (1.54 − G)/(1.54 G) %.',
+    'Green wood is assumed to hold {greenSharePct} of the most it can: 100 (1.54 − G)/(1.54 G) %.',
   'methods.drying.source':
     'Crank, The Mathematics of Diffusion, 1975. Siau, Transport Processes in Wood, 1984, and Simpson, Wood and Fiber 5, 1973, from open code. Most water: Wood Handbook, eq. 4-3. Pace: published drying days (Rietz and Page, and 18 more species; from memory), Peck 1957, Miceli 1982. Thickness, air movement, spreads: common practice, no source.',
 
@@ -234,21 +236,32 @@ export const methods = {
     'The handbook’s coefficients C were seen for hardwoods, and for five softwoods in open code. For other softwoods, change is figured from shrinkage.',
   'methods.shrinkage.rings':
     'Rings: flat {flatDegrees}°, rift {riftDegrees}°, quarter {quarterDegrees}°. Cup assumes a ring radius of {radiusMm} where none is given.',
+  'methods.shrinkage.cup':
+    'Cup comes from the rings, which shrink more along than across, and from unlike faces: width²/8 times the curvature of a free plate.',
+  'methods.shrinkage.weight':
+    'Density = 1000 G (1 + MC/100)/(1 − V/100), kg/m³. V is the loss of volume since green, G the basic specific gravity. Green to oven-dry, V is 26.5 G where the species has none of its own.',
+  'methods.shrinkage.sample-board':
+    'Sample board: oven-dry weight = 100 · weight/(100 + MC), MC the mean of its end sections. From then on its weight tells its MC.',
+  'methods.shrinkage.board-feet':
+    'Board feet: width in inches times whole feet, over 12, to the whole square foot; then times thickness in quarters.',
   'methods.shrinkage.oven':
     'Oven-dry: MC = (weight − dry weight)/dry weight. Dry: ASTM D4442 or EN 13183-1, no change in {astmHours} h or {enHours} h.',
   'methods.shrinkage.source':
-    'Wood Handbook (FPL-GTR-190), chapter 13 and eq. 4-9, seen. ASTM D4442 and EN 13183-1 (from memory).',
+    'Wood Handbook (FPL-GTR-190), chapter 13 and eq. 4-9, seen; density, chapter 4 (from memory). ASTM D4442 and EN 13183-1; free plate: Timoshenko and Goodier, Theory of Elasticity; sample boards: Dry Kiln Operator’s Manual; board feet: NHLA rules (all from memory).',
 
   'methods.sample.title': 'How many boards to probe',
   'methods.sample.none-wet':
     'If all probed boards are ready: the hypergeometric chance that 1 in {oneIn} of the stack is not.',
-  'methods.sample.mean': 'For the stack’s average: n = (t s/e)², less for a small stack. t is Student’s.',
-  'methods.sample.caption': 'Boards to probe, at 90% certainty',
+  'methods.sample.mean':
+    'For the stack’s average: n = (t s/e)², less for a small stack. t is Student’s. The spread s is {spreadPoints} until readings tell it.',
+  'methods.sample.next':
+    'Next to probe: the board with the largest expected loss by a wrong call, s · L(distance to the limit/s). L is the unit normal loss.',
+  'methods.sample.caption': 'Boards to probe, at {certaintyPct} certainty',
   'methods.sample.stack': 'Boards in the stack',
-  'methods.sample.for-none-wet': 'At most 1 in 10 not ready',
-  'methods.sample.for-mean': 'Average within 1 point',
+  'methods.sample.for-none-wet': 'At most 1 in {oneIn} not ready',
+  'methods.sample.for-mean': 'Average within {marginPoints}',
   'methods.sample.source':
-    'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6. Stein, Annals of Mathematical Statistics 16, 1945 (both from memory).',
+    'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6. Stein, Annals of Mathematical Statistics 16, 1945. Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (all from memory).',
 
   'methods.cautions.title': 'Cautions',
   'methods.cautions.pins': 'Pins are sharp. Push them away from your other hand.',
@@ -313,6 +326,8 @@ export const methods = {
   'methods.numbers.surface-sd': 'Surface factor, spread of its logarithm',
   'methods.numbers.exponent-mean': 'Exponent of the rise, middle',
   'methods.numbers.exponent-sd': 'Exponent of the rise, spread',
+  'methods.numbers.green': 'Green moisture, share of the most it can hold',
+  'methods.numbers.green-sd': 'The same, spread of its logarithm',
   'methods.numbers.anchor': 'Moisture content at which all exponents agree, %',
   'methods.numbers.longest-history': 'Longest history, days',
   'methods.numbers.ring-radius': 'Ring radius assumed, mm',
