@@ -6,23 +6,14 @@ import { App } from '../../../../renderer/app/App.tsx';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { openDemoYard } from '../../../../renderer/stores/yard.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
-import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { aMeter } from '../shell/a-meter.ts';
+import { aYard } from '../shell/a-yard-file.ts';
 import { fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
-const own: YardInfo = {
-  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-  kind: 'own',
-  file: '/own.sqlite',
-  problem: null,
-  canStartAfresh: false,
-  rescuedFile: null,
-  boards: 0,
-  version: '0.1.0',
-};
+const own = aYard({ file: '/own.sqlite', boards: 0 });
 const emptyYard = {
   'meter.state': () => aMeter(),
   'stacks.list': () => [],

@@ -9,20 +9,12 @@ import { useYard } from '../../../../renderer/stores/yard.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { a4SheetLayout } from '../../../../shared-core/labels/sheet.ts';
+import { aYard } from '../shell/a-yard-file.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
 const settings: Settings = { ...usualSettings, units: 'metric' };
 
-const info: YardInfo = {
-  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-  kind: 'own',
-  file: '/home/ann/.local/share/pintally/yard.sqlite',
-  problem: null,
-  canStartAfresh: false,
-  rescuedFile: null,
-  boards: 0,
-  version: '0.1.0',
-};
+const info = aYard({ file: '/home/ann/.local/share/pintally/yard.sqlite', boards: 0 });
 
 const inForce = (): Settings => useSettings.getState().settings ?? settings;
 

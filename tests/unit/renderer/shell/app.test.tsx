@@ -8,36 +8,12 @@ import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { go, useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { BackupState } from '../../../../shared-core/contract/backups.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from './a-meter.ts';
+import { aYard, backupsAre } from './a-yard-file.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
-
-const aYard = (changes: Partial<YardInfo> = {}): YardInfo => ({
-  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-  kind: 'own',
-  file: '/home/sawyer/yard.sqlite',
-  problem: null,
-  canStartAfresh: false,
-  rescuedFile: null,
-  boards: 12,
-  version: '0.1.0',
-  ...changes,
-});
-
-const backupsAre = (changes: Partial<BackupState> = {}): BackupState => ({
-  chosenFolder: null,
-  usualFolder: '/home/sawyer/backups',
-  isAway: false,
-  elsewhere: null,
-  hasDialogs: false,
-  problem: null,
-  restored: null,
-  isFullOfOnlyCopies: false,
-  ...changes,
-});
 
 async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMachine>[0] = {}) {
   location.hash = '#/meter';

@@ -8,35 +8,18 @@ import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import { aRound } from '../round/a-round.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aLiveMeter } from './a-meter.ts';
+import { aYard, backupsAre } from './a-yard-file.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 /** The whole window on an open round, with a live meter. */
 async function open(meter: MeterState = aLiveMeter()) {
   location.hash = '#/round/12';
   const machine = playMachine({
-    'yard.info': () => ({
-      uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-      kind: 'own',
-      file: '/home/sawyer/yard.sqlite',
-      problem: null,
-      canStartAfresh: false,
-      rescuedFile: null,
-      boards: 12,
-      version: '0.1.0',
-    }),
+    'yard.info': () => aYard(),
     'meter.state': () => meter,
     'settings.get': () => ({}) as never,
     'stacks.list': () => [aStack({ id: 4, name: 'Walnut from the lane', openRoundId: 12 })],
-    'backups.state': () => ({
-      chosenFolder: null,
-      usualFolder: '/home/sawyer/backups',
-      isAway: false,
-      elsewhere: null,
-      hasDialogs: false,
-      problem: null,
-      restored: null,
-      isFullOfOnlyCopies: false,
-    }),
+    'backups.state': () => backupsAre(),
     'rounds.open': () => aRound(),
     'rounds.leave': () => ({}),
   });

@@ -13,18 +13,10 @@ import { message } from '../../../../shared-core/words/message.ts';
 import '../ui/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aMeter } from './a-meter.ts';
+import { aYard } from './a-yard-file.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
-const own: YardInfo = {
-  uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-  kind: 'own',
-  file: '/own.sqlite',
-  problem: null,
-  canStartAfresh: false,
-  rescuedFile: null,
-  boards: 6,
-  version: '0.1.0',
-};
+const own = aYard({ file: '/own.sqlite', boards: 6 });
 const demo: YardInfo = { ...own, uuid: '0a3f7f1b-9d53-4c3b-8f55-0b5c1d4e8f10', kind: 'demo' };
 
 beforeEach(forgetEverything);

@@ -11,6 +11,7 @@ import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.t
 import type { StackDue } from '../../../../shared-core/probing/plan/stack-call.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { aYard } from '../shell/a-yard-file.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
 
@@ -218,16 +219,7 @@ describe('The first start', () => {
 
   test('asks five things, the focus in the first, and offers the demo yard beside them', async () => {
     const { machine, user } = begin({
-      'yard.openDemo': () => ({
-        uuid: '7f1b0a3f-9d53-4c3b-8f55-0b5c1d4e8f10',
-        kind: 'demo',
-        file: '/demo.sqlite',
-        problem: null,
-        canStartAfresh: false,
-        rescuedFile: null,
-        boards: 19,
-        version: '0.1.0',
-      }),
+      'yard.openDemo': () => aYard({ kind: 'demo', file: '/demo.sqlite', boards: 19 }),
     });
     const name = await nameField();
     expect(document.activeElement).toBe(name);
