@@ -1,5 +1,6 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { alongBoard } from '../../../shared-core/probing/readings/along-board.ts';
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
@@ -20,10 +21,15 @@ export function ReadingsOfBoard({
   readings: readonly JudgedReading[];
 }) {
   const { say, formats } = useWords();
+  const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
   const spotOf = (reading: JudgedReading): string => {
-    const { depth, face } = reading.spot;
+    const { face } = reading.spot;
     const along = alongBoard(reading, board, readings);
-    const parts = [say(`board.${depth}`), along && say(along), face !== 'face' && say(`board.spot-${face}`)];
+    const parts = [
+      say(`board.${depthOf(reading)}`),
+      along && say(along),
+      face !== 'face' && say(`board.spot-${face}`),
+    ];
     return parts.filter(Boolean).join(', ');
   };
   return (
@@ -69,11 +75,12 @@ export function ReadingsOfBoard({
         <>
           <ExcludeReading
             reading={reading}
+            depth={depthOf(reading)}
             onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
-          <DepthOfReading reading={reading} />
-          <ReadingDetails reading={reading} />
+          <DepthOfReading reading={reading} depth={depthOf(reading)} />
+          <ReadingDetails reading={reading} depth={depthOf(reading)} />
         </>
       )}
     />

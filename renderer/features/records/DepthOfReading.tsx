@@ -1,16 +1,16 @@
 import { useState } from 'react';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { DepthForm } from './DepthForm.tsx';
 
 /** How deep a reading was, and who says so; pressed, it can be corrected. */
-export function DepthOfReading({ reading }: { reading: JudgedReading }) {
+export function DepthOfReading({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
   const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
   const { spot, depthFrom, raw, unit } = reading;
-  const { depth, depthMm } = spot;
+  const { depthMm } = spot;
   if (reading.isDamaged) return null;
   return (
     <>

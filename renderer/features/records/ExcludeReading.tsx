@@ -1,5 +1,5 @@
 import { type Exclusion, readingReasons } from '../../../shared-core/probing/readings/exclusion.ts';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
@@ -7,19 +7,22 @@ import { ExcludeButton } from './ExcludeButton.tsx';
 /** Excludes a reading of the meter, or includes it again; nothing for one that the disk changed, which is never used. */
 export function ExcludeReading({
   reading,
+  depth,
   onExclude,
   onInclude,
 }: {
   reading: JudgedReading;
+  /** What it tells. */
+  depth: Depth;
   onExclude: (why: Exclusion) => Promise<unknown>;
   onInclude: () => void;
 }) {
   const { say, formats } = useWords();
-  const { raw, unit, spot, excluded } = reading;
+  const { raw, unit, excluded } = reading;
   if (reading.isDamaged) return null;
   return (
     <ExcludeButton
-      recordName={say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) })}
+      recordName={say('reading.name', { depth, shownValue: rawText(raw, unit, formats) })}
       excluded={excluded}
       reasons={readingReasons}
       onExclude={onExclude}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -9,11 +9,11 @@ import { CorrectionSteps } from './CorrectionSteps.tsx';
 import { ReadingMeter } from './ReadingMeter.tsx';
 
 /** Opens how a value was corrected, and which meter it was read with. */
-export function ReadingDetails({ reading }: { reading: JudgedReading }) {
+export function ReadingDetails({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
   const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
-  const { raw, unit, spot } = reading;
-  const recordName = say('reading.name', { depth: spot.depth, shownValue: rawText(raw, unit, formats) });
+  const { raw, unit } = reading;
+  const recordName = say('reading.name', { depth, shownValue: rawText(raw, unit, formats) });
   return (
     <>
       <Button

@@ -6,7 +6,7 @@ import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';
 
-/** A reading of the round at its spot, with its depth and what can be done about it. */
+/** A reading of the round, named by its spot, with its depth and what can be done about it. */
 export function SavedReading({ reading }: { reading: JudgedReading }) {
   return (
     <div
@@ -22,11 +22,12 @@ export function SavedReading({ reading }: { reading: JudgedReading }) {
       <div className={css.corrections}>
         <ExcludeReading
           reading={reading}
+          depth={reading.spot.depth}
           // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
           onExclude={async (why) => void exclude(reading, why)}
           onInclude={() => void include(reading.id)}
         />
-        <DepthOfReading reading={reading} />
+        <DepthOfReading reading={reading} depth={reading.spot.depth} />
       </div>
       <ReadingRemarks reading={reading} />
     </div>

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { depthRead } from './depth-read.ts';
 import { type KnownOfBoard, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
 import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { plannedDepthMm } from './spots.ts';
@@ -66,7 +67,9 @@ const LIKELY_COVERAGE = 0.8;
 export function estimateBoard(counted: readonly CountedReading[], known: KnownOfBoard): BoardEstimate | null {
   if (counted.length === 0) return null;
   const { thicknessMm } = known;
-  const at = (depth: Depth) => counted.filter(({ reading }) => reading.spot.depth === depth);
+  const at = (depth: Depth) => counted.filter(({ reading }) => depthRead(reading, thicknessMm) === depth);
+  /** So many spots of the plan are read, at whatever depth. */
+  const countedFor = (depth: Depth) => counted.filter(({ reading }) => reading.spot.depth === depth).length;
   const groups = depthSchema.options.map(at).filter((group) => group.length > 0);
   const own = groups.reduce((sum, group) => sum + group.length - 1, 0);
   const degrees = SCATTER_DEGREES + own;
@@ -93,9 +96,9 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
       shellPct,
       corePct,
       differencePct: shellPct === null || corePct === null ? null : corePct - shellPct,
-      countedShell: shell.length,
-      countedAverage: at('average').length,
-      countedCore: core.length,
+      countedShell: countedFor('shell'),
+      countedAverage: countedFor('average'),
+      countedCore: countedFor('core'),
       inCore: inCore.length,
     },
     posterior,

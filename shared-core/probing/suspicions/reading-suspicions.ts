@@ -2,15 +2,13 @@ import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
 import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message } from '../../words/message.ts';
+import { tells } from '../readings/depth-read.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm } from '../readings/spots.ts';
 import { intendedValue, isOrdinaryByNature, isTypedPct } from '../readings/typing-slip.ts';
 import type { CorrectedReading } from './suspicion.ts';
-
-/** A core reading must come from at least this part of the thickness: 91 % of the way from face to center value. */
-const CORE_FROM = 0.35;
 
 /** The scales of pin meters end here or before, %. From memory. */
 const MOST_SHOWN_PCT = 100;
@@ -226,7 +224,7 @@ const endGrain: Rule = ({ reading }) =>
 const pinsShallow: Rule = ({ reading }, { board }) => {
   const { depth, depthMm, face } = reading.spot;
   if (depth !== 'core' || depthMm === null || face === 'fresh-cut') return null;
-  if (depthMm >= CORE_FROM * board.thicknessMm) return null;
+  if (tells.core(depthMm / board.thicknessMm)) return null;
   return {
     rule: 'pins-shallow',
     severity: 'questionable',

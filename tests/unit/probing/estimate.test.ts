@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import { estimateBoard } from '../../../shared-core/probing/readings/estimate.ts';
 import type { KnownOfBoard } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
@@ -184,4 +185,38 @@ describe('the middle of a board', () => {
 
 test('nothing counted, nothing estimated', () => {
   expect(estimateBoard([], known())).toBeNull();
+});
+
+describe('a reading whose pins are known to have been elsewhere', () => {
+  // 8 mm of 54 mm is 0.15 of the thickness, 27 mm half of it.
+  const at = (depth: Depth, depthMm: number, depthFrom: 'person' | 'plan' = 'person') =>
+    depthRead(
+      { ...reading(1, depth, 14), depthFrom, spot: { ...counted(depth, [14], depthMm)[0]!.reading.spot } },
+      54,
+    );
+
+  test('tells what they reached, and not what its spot is for', () => {
+    expect(at('core', 8)).toBe('shell');
+    expect(at('core', 46)).toBe('shell');
+    expect(at('core', 13)).toBe('average');
+    expect(at('shell', 27)).toBe('core');
+    expect(at('average', 27)).toBe('core');
+    expect(at('core', 25)).toBe('core');
+  });
+
+  test('but where only the plan says how deep it was, that is no news', () => {
+    expect(at('core', 8, 'plan')).toBe('core');
+  });
+
+  test('is none of the core, nor of the shell–core difference', () => {
+    const thick = known({ thicknessMm: 54 });
+    const shallow = [...counted('shell', [12, 12], 5), ...counted('core', [14, 14], 8)];
+    expect(estimateBoard(shallow, thick)!.estimate).toMatchObject({
+      shellPct: 13,
+      corePct: null,
+      differencePct: null,
+      // Its spots are read all the same.
+      countedCore: 2,
+    });
+  });
 });

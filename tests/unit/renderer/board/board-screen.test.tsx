@@ -238,6 +238,24 @@ describe('A board', () => {
     ]);
   });
 
+  test('a core reading that was at 8 mm of 54 is of the shell, in its buttons too', async () => {
+    const shallow = {
+      ...spots[1]!,
+      depthFrom: 'person' as const,
+      spot: { ...spots[1]!.spot, depthMm: 8 },
+    };
+    openBoard({
+      ...found,
+      board: aBoardRow(1, { latest, lengthMm: 2400, thicknessMm: 54 }),
+      readings: [spots[0]!, shallow],
+    });
+    const readings = await panel(/^Readings/);
+    expect(readings.getAllByRole('rowheader')[1]!.textContent).toBe(
+      'Shell, 80 cm from the right end8 mm deep',
+    );
+    expect(readings.queryByRole('button', { name: /core/i })).toBeNull();
+  });
+
   test('a pair stays apart by its ends after the length of the board was edited', async () => {
     openBoard({
       ...found,

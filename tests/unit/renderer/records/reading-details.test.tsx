@@ -30,7 +30,7 @@ async function open(reading: JudgedReading) {
     'readings.undoSetMeter': () => moved,
   });
   const user = userEvent.setup();
-  render(<ReadingDetails reading={reading} />);
+  render(<ReadingDetails reading={reading} depth="shell" />);
   await user.click(screen.getByRole('button', { name: /^Details of shell reading 14.2%/ }));
   return { machine, user, dialog: within(screen.getByRole('dialog')) };
 }
