@@ -53,8 +53,8 @@ export const correctionMethods = (): MethodPart =>
       }),
       message('methods.correction.frozen', {
         frozenPct: FROZEN_FROM_PCT,
-        coldPoints: COLD_PER_K,
-        coldStepK: 1,
+        coldPoints: 10 * COLD_PER_K,
+        coldStepK: 10,
         mostPoints: MOST_COLD_PCT,
       }),
       message('methods.correction.uncertainty'),

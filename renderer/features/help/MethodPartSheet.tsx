@@ -1,6 +1,7 @@
 import type { Ref } from 'react';
 import type { MethodCell, MethodPart, MethodTable } from '../../../shared-core/methods/method-part.ts';
 import { Sheet } from '../../ui/Screen.tsx';
+import { unbroken } from '../../unbroken.ts';
 import { useWords } from '../../words.ts';
 import css from './methods.module.css';
 
@@ -25,7 +26,7 @@ export function MethodPartSheet({ part, ref }: { part: MethodPart; ref: Ref<HTML
 function Table({ table: { caption, heads, rows } }: { table: MethodTable }) {
   const { say, formats } = useWords();
   const shown = (cell: MethodCell): string =>
-    typeof cell === 'number' ? formats.raw(cell) : typeof cell === 'string' ? cell : say(cell);
+    typeof cell === 'number' ? formats.raw(cell) : typeof cell === 'string' ? unbroken(cell) : say(cell);
   return (
     <table className={css.table}>
       <caption>{say(caption)}</caption>

@@ -111,7 +111,7 @@ export const methods = {
   'methods.depth.driven':
     'For the average, pins go in all the way if that is {fromSharePct} to {toSharePct} of the thickness, else to {atSharePct}. Pins longer than {middleSharePct} of the thickness read shell and core.',
   'methods.depth.profile':
-    'A reading at depth z is average + g · (1/(n + 1) − |1 − 2 z/thickness|^n), g being core less surface. n is {exponents}: each counts by how well it explains the readings. So does each depth that pins of unknown length may have reached.',
+    'A reading at depth z is average + g · (1/(n + 1) − |1 − 2 z/thickness|^n), g being core less surface. n is each of {exponents}, weighed by how well it explains the readings. So is each depth that pins of unknown length may have reached.',
   'methods.depth.interval':
     'What readings share, as the meter’s error, stays however many they are. Their scatter shrinks with their number. Intervals are Student’s t, with Welch–Satterthwaite degrees of freedom.',
   'methods.depth.ends': 'Spots stay {clearanceDistanceMm} from the ends where the board is long enough.',
@@ -215,7 +215,7 @@ export const methods = {
   'methods.questionable.first-round':
     'A first round is doubted beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces. So is one that is drier than the driest air since.',
   'methods.questionable.board':
-    'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations. Two disagree beyond {differenceScore}. So does a shell that is wetter than the core of a drying board.',
+    'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations, one of two beyond {differenceScore}. So is a shell that is wetter by that than the core of a drying board.',
   'methods.questionable.jump':
     'A change since the last round is odd beyond {changeScore} standard deviations of what the drying model expects. After {longestDays} days, or after a move, the bound is the most that diffusion can do.',
   'methods.questionable.round':
