@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { test } from './pintally.ts';
-import { openDemoYard, picture } from './walk.ts';
+import { goTo, openDemoYard, picture, startRound } from './walk.ts';
 
 /** As long as a name may be, without a space to break it at. */
 const LONG = 'Quartersawnwhiteoakfromthefarendoftheorchardwallthatfellinthewinterstormof2026aa';
@@ -40,5 +40,39 @@ test('a long name breaks within its card, its page and its forms', async ({ pint
     await page.getByRole('article', { name: LONG }).scrollIntoViewIfNeeded();
     await picture(page, `long-name-${width}`);
     await page.getByRole('link', { name: LONG, exact: true }).click();
+  }
+});
+
+test('a meter with a long name breaks on its page, in the round and in its choice', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await goTo(page, 'Meter');
+  await page.getByRole('button', { name: 'Add a hand meter' }).click();
+  const form = page.getByRole('dialog');
+  await form.getByLabel('Name').fill(LONG);
+  await form.getByRole('button', { name: 'Save' }).click();
+  await expect(form).toHaveCount(0);
+  for (const width of [1280, 800, 320]) {
+    await page.setViewportSize({ width, height: 860 });
+    await expect(page.getByRole('heading', { name: LONG })).toBeVisible();
+    expect.soft(await burst(page), `the meter's page at ${width} px`).toEqual([]);
+  }
+  await page.setViewportSize({ width: 1280, height: 860 });
+  await startRound(page, 'Walnut from the lane', 9);
+  await page.keyboard.press('1');
+  for (const width of [1280, 800, 320]) {
+    await page.setViewportSize({ width, height: 860 });
+    const meter = page.getByRole('button', { name: LONG });
+    await expect(meter).toBeVisible();
+    expect.soft(await burst(page), `the round at ${width} px`).toEqual([]);
+    const { x, width: wide } = (await meter.boundingBox())!;
+    expect.soft(x + wide, `the meter's button at ${width} px`).toBeLessThanOrEqual(width);
+    await picture(page, `long-meter-${width}`);
+    await meter.click();
+    await expect(page.getByRole('dialog')).toBeVisible();
+    expect.soft(await burst(page), `its choice at ${width} px`).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
   }
 });
