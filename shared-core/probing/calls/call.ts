@@ -3,6 +3,7 @@ import { type Message, message } from '../../words/message.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
+import { countSpots } from '../readings/spots.ts';
 import { DAMAGED, meterOf } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
@@ -83,7 +84,7 @@ function callOf(
     suspicions.find((each) => each.severity === 'refused') ??
     suspicions.find((each) => each.severity === 'questionable');
   const half = halfProbed(all?.estimate ?? NOTHING_COUNTED, evidence);
-  const isLaterPart = evidence.fullRound && half !== null && included.length < half.planned;
+  const isLaterPart = evidence.fullRound && half !== null && countSpots(included) < half.planned;
   if (half !== null && (isLaterPart || (all !== null && !isDecided(firm, evidence))))
     return callHalfProbed({ half, firm, heaviest, evidence });
   if (all === null) {

@@ -7,7 +7,7 @@ import type { SpotsRead } from './assessment.ts';
 
 export type SpotsByDepth = Record<Depth, number>;
 
-/** So many readings of a depth are enough, whatever the plan has. */
+/** So many spots of a depth that nothing speaks against are enough for a call, once all of the plan are read. */
 export const ENOUGH = 2;
 
 const depths = ['shell', 'average', 'core'] as const;
@@ -26,29 +26,40 @@ function usualPlan({ lengthMm }: BoardEvidence['board']): SpotsByDepth {
 
 type Counted = Pick<Estimate, 'countedShell' | 'countedAverage' | 'countedCore'>;
 
-/** How many readings of each depth are still needed; none where another plan's readings are enough by themselves. */
+/** How many spots of each depth are still needed for a call. */
 export function spotsLacking(
-  { countedShell: shell, countedAverage: average, countedCore: core }: Counted,
+  counted: Counted,
   { board, plan = usualPlan(board) }: Pick<BoardEvidence, 'board' | 'plan'>,
 ): SpotsByDepth {
-  const counted = { shell, average, core };
-  const lacking = (depth: Depth) => Math.max(0, Math.min(ENOUGH, plan[depth]) - counted[depth]);
-  const isEnough = average >= ENOUGH || (shell >= ENOUGH && core >= ENOUGH);
-  return isEnough
-    ? { shell: 0, average: 0, core: 0 }
-    : { shell: lacking('shell'), average: lacking('average'), core: lacking('core') };
+  const enough = (depth: Depth) => Math.min(ENOUGH, plan[depth]);
+  return lackingOf(counted, { shell: enough('shell'), average: enough('average'), core: enough('core') });
 }
 
-/** How many spots of the plan are read, of how many; null where that is enough for a call. */
+/** None where another plan's spots are enough by themselves: so many averages, or pairs of shell and core. */
+function lackingOf(
+  { countedShell: shell, countedAverage: average, countedCore: core }: Counted,
+  needed: SpotsByDepth,
+): SpotsByDepth {
+  const atLeast = (depth: Depth) => Math.max(ENOUGH, needed[depth]);
+  const isEnough = average >= atLeast('average') || (shell >= atLeast('shell') && core >= atLeast('core'));
+  return isEnough
+    ? { shell: 0, average: 0, core: 0 }
+    : {
+        shell: Math.max(0, needed.shell - shell),
+        average: Math.max(0, needed.average - average),
+        core: Math.max(0, needed.core - core),
+      };
+}
+
+/** How many spots of the plan are read, of how many; null where that is all of them. */
 export function halfProbed(
   counted: Counted,
-  evidence: Pick<BoardEvidence, 'board' | 'plan'>,
+  { board, plan = usualPlan(board) }: Pick<BoardEvidence, 'board' | 'plan'>,
 ): SpotsRead | null {
-  const lacking = spotsLacking(counted, evidence);
-  if (depths.every((depth) => lacking[depth] === 0)) return null;
-  const { plan = usualPlan(evidence.board) } = evidence;
-  const { countedShell: shell, countedAverage: average, countedCore: core } = counted;
-  const has = { shell, average, core };
+  const lacking = lackingOf(counted, plan);
   const sum = (of: (depth: Depth) => number) => depths.reduce((total, depth) => total + of(depth), 0);
-  return { read: sum((depth) => Math.min(has[depth], plan[depth])), planned: sum((depth) => plan[depth]) };
+  const open = sum((depth) => lacking[depth]);
+  if (open === 0) return null;
+  const planned = sum((depth) => plan[depth]);
+  return { read: planned - open, planned };
 }

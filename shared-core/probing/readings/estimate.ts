@@ -5,7 +5,7 @@ import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatte
 import { depthRead } from './depth-read.ts';
 import { type KnownOfBoard, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
 import { type Depth, depthSchema, type Reading } from './reading.ts';
-import { plannedDepthMm } from './spots.ts';
+import { countSpots, plannedDepthMm } from './spots.ts';
 
 /** The state of a board as one round found it, % MC. */
 export const estimateSchema = z.object({
@@ -21,6 +21,7 @@ export const estimateSchema = z.object({
   highPct: z.number(),
   /** It likely lies in here, 8 chances in 10: what a person is shown. */
   likelyInterval: z.object({ minPct: z.number(), maxPct: z.number() }),
+  /** At how many spots of each depth; two readings of one spot tell little more than one. */
   countedShell: z.number().int(),
   countedAverage: z.number().int(),
   countedCore: z.number().int(),
@@ -69,7 +70,8 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   const { thicknessMm } = known;
   const at = (depth: Depth) => counted.filter(({ reading }) => depthRead(reading, thicknessMm) === depth);
   /** So many spots of the plan are read, at whatever depth. */
-  const countedFor = (depth: Depth) => counted.filter(({ reading }) => reading.spot.depth === depth).length;
+  const countedFor = (depth: Depth) =>
+    countSpots(counted.flatMap(({ reading }) => (reading.spot.depth === depth ? [reading] : [])));
   const groups = depthSchema.options.map(at).filter((group) => group.length > 0);
   const own = groups.reduce((sum, group) => sum + group.length - 1, 0);
   const degrees = SCATTER_DEGREES + own;

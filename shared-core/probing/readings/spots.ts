@@ -123,6 +123,13 @@ export const EXTRA_SPOTS: Record<Depth, number> = { shell: 100, average: 101, co
 /** Whether a number is that of a spot beyond every plan. */
 export const isExtraSpot = (index: number | null): boolean => index !== null && index >= EXTRA_SPOTS.shell;
 
+/** At how many spots readings of one depth were taken; those beyond every plan are each at a new one. */
+export function countSpots(readings: readonly { spotIndex: number | null }[]): number {
+  const numbers = readings.map(({ spotIndex }) => spotIndex);
+  const planned = numbers.filter((number) => number !== null && !isExtraSpot(number));
+  return new Set(planned).size + numbers.length - planned.length;
+}
+
 /** For each depth of the board's plan, its number and its spot for more readings elsewhere. */
 export function extraSpots(board: BoardToPlan): [index: number, PlannedSpot][] {
   const { plan } = planSpots(board);

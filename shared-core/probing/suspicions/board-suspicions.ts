@@ -6,6 +6,7 @@ import { message, thicknessOf } from '../../words/message.ts';
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { type Depth, depthSchema, type Reading, type Suspicion } from '../readings/reading.ts';
+import { isExtraSpot } from '../readings/spots.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 import { shown } from './reading-suspicions.ts';
@@ -49,6 +50,7 @@ function sameSpots(readings: readonly ComparedReading[]): Found[] {
   return readings.flatMap(({ index, reading: { spotIndex } }, place): Found[] => {
     const isAgain =
       spotIndex !== null &&
+      !isExtraSpot(spotIndex) &&
       readings.slice(0, place).some((earlier) => earlier.reading.spotIndex === spotIndex);
     if (!isAgain) return [];
     return [

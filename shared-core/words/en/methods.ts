@@ -184,7 +184,7 @@ export const methods = {
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.spots':
-    'No call is made before the spots of the plan are read, up to {enough} at each depth. Too wet is called sooner, from a chance of {surelyChancePct} on.',
+    'No call is made before every spot of the plan is read. Two readings at one spot count as one. Where some are questionable, {enough} others of each planned depth are enough. Too wet is called sooner, from a chance of {surelyChancePct} on.',
   'methods.calls.later-part':
     'A later round of some spots leaves the call to the last full one. Where it contradicts that, the board is to be probed again: its {intervalChancePct} interval lies outside that of the full round, moved by what the drying model allows within {modelSds} standard deviations.',
   'methods.calls.more':

@@ -52,6 +52,29 @@ describe('a board with 1 of 4 spots read', () => {
   });
 });
 
+describe('a board read twice in one hole', () => {
+  // 8 mm pins read the average of 27 mm, at three spots.
+  test('has 1 of 3 spots read, and so no call', async () => {
+    const [board] = await yard.command('boards.add', [{ ...yard.board('ONE-HOLE'), thicknessMm: 27 }]);
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    const assessment = async () => (await yard.query('rounds.get', { roundId })).probed?.assessment;
+    await aimAt(roundId, 2, 0);
+    await type(roundId, 7.4);
+    await aimAt(roundId, 2, 0);
+    await type(roundId, 7.5);
+    expect(await assessment()).toMatchObject({ call: null, spotsRead: { read: 1, planned: 3 } });
+    expect((await yard.query('boards.get', { id: board!.id })).board.judgement.call).toBeNull();
+    for (const [spotIndex, spotsRead] of [
+      [1, { read: 2, planned: 3 }],
+      [2, null],
+    ] as const) {
+      await aimAt(roundId, 2, spotIndex);
+      await type(roundId, 7.4);
+      expect(await assessment()).toMatchObject({ call: spotsRead ? null : 'ready', spotsRead });
+    }
+  });
+});
+
 describe('a later round with only some spots read', () => {
   test('leaves the call and the average to the full one, and both are shown', async () => {
     const full = await walk(7.4, 7.6, 7.5, 7.7);

@@ -4,13 +4,14 @@ import { type Assessment, assessmentSchema } from '../../../shared-core/probing/
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { EXTRA_SPOTS } from '../../../shared-core/probing/readings/spots.ts';
 import type { MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
-import { evidence, interior, lastRound, plainSpecies, reading, readings } from './a-board.ts';
+import { evidence, interior, lastRound, plainSpecies, reading, readings, rules } from './a-board.ts';
 
 const judge = (...args: Parameters<typeof evidence>): Assessment => judgeBoard(evidence(...args));
 const shed = { name: 'the open shed', kind: 'open-shed', emcPct: 13, month: 5 } as const;
@@ -300,6 +301,40 @@ describe('no call yet', () => {
     expect(estimate!.averagePct).toBeGreaterThan(7);
     expect(judge(readings([7.8, 8], [8.2])).spotsRead).toEqual({ read: 3, planned: 4 });
     expect(judge(readings([7.8, 8], [8.2, 8.4])).spotsRead).toBeNull();
+  });
+
+  // One hole tells of one spot, however often it is read.
+  describe('by readings at one spot', () => {
+    const at = (spotIndex: number, id: number, raw: number) => reading(id, 'average', raw, { spotIndex });
+    const plan = { shell: 0, average: 3, core: 0 };
+
+    test('two of them are one spot, of a board that is read by its average', () => {
+      const { call, spotsRead, readings: judged } = judge([at(0, 1, 8), at(0, 2, 8.1)], { plan });
+      expect(call).toBeNull();
+      expect(spotsRead).toEqual({ read: 1, planned: 3 });
+      expect(rules(judged)).toEqual([[], ['same-spot']]);
+    });
+
+    test('two of three spots are not all of them', () => {
+      const two = [at(0, 1, 8), at(1, 2, 8.1)];
+      expect(judge(two, { plan })).toMatchObject({ call: null, spotsRead: { read: 2, planned: 3 } });
+      expect(judge([...two, at(2, 3, 8)], { plan })).toMatchObject({ call: 'ready', spotsRead: null });
+    });
+
+    test('more readings elsewhere are each at a spot of their own', () => {
+      const elsewhere = [at(0, 1, 8), at(EXTRA_SPOTS.average, 2, 8.1), at(EXTRA_SPOTS.average, 3, 8)];
+      const { call, readings: judged } = judge(elsewhere, { plan });
+      expect(call).toBe('ready');
+      expect(rules(judged).flat()).toEqual([]);
+    });
+
+    test('a pair of shell and core read twice is a pair', () => {
+      const twice = (depth: 'shell' | 'core', spotIndex: number) =>
+        [8, 8.1].map((raw, index) => reading(10 * spotIndex + index, depth, raw, { spotIndex }));
+      const { call, spotsRead } = judge([...twice('shell', 0), ...twice('core', 1)]);
+      expect(call).toBeNull();
+      expect(spotsRead).toEqual({ read: 2, planned: 4 });
+    });
   });
 
   test('nor for what speaks against a reading, which is said', () => {

@@ -128,7 +128,13 @@ test('every reason of a call', () => {
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species }),
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species, board: { ...beam, thicknessMm: 27, widthMm: 200 } }),
     judge(byAverage(8, 8, 8), { plan }),
-    judge([...byAverage(8), reading(9, 'average', 8, spot({ depth: 'average', fromEndMm: 100 }))], { plan }),
+    judge(
+      [
+        ...byAverage(8),
+        ...[8, 9].map((id) => reading(id, 'average', 8, spot({ depth: 'average', fromEndMm: 100 }))),
+      ],
+      { plan },
+    ),
     judge(byAverage(9.8, 9.8, 9.8), { plan, place: { ...shed, emcPct: 5 } }),
     judge(readings([8, 8], [8.1, 8.1], { depthFrom: 'plan' }), { board: beam }),
     judge(readings([8, 8], []), { board: beam, plan: { shell: 2, average: 0, core: 0 } }),
