@@ -1,7 +1,18 @@
 import { airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
-import { dryingParameters, dryingPrior, modelErrorPct, priorPace } from '../wood/drying/history-fit.ts';
+import { SEASON_SHARE } from '../wood/drying/coming-weather.ts';
+import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
+import { aheadLogSd, pointCount } from '../wood/drying/forecast.ts';
+import {
+  dryingParameters,
+  dryingPrior,
+  modelErrorPct,
+  priorPace,
+  THICKNESS_POWER,
+  withinGroupSd,
+} from '../wood/drying/history-fit.ts';
 import { Z_90 } from '../wood/maths/gaussian.ts';
+import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { type DryingClass, dryingClassSchema } from '../wood/species/drying-class.ts';
 import { message } from '../words/message.ts';
@@ -43,6 +54,7 @@ const THICKNESS_MM = 28;
 /** Outdoors in the middle of the United States; the prior hardly depends on it. */
 const AIR = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.7 }));
 
+const toTenth = (value: number): number => Math.round(10 * value) / 10;
 const toHundredth = (value: number): number => Math.round(100 * value) / 100;
 
 /** The priors of a board as the model has them, in plain numbers. */
@@ -68,12 +80,17 @@ export const dryingMethods = (): MethodPart =>
     message('methods.drying.title'),
     [
       message('methods.drying.law'),
+      message('methods.drying.diffusivity-formula', { saturationPct: FIBER_SATURATION_PCT }),
+      message('methods.drying.vapor-formula'),
+      message('methods.drying.exponent-formula', { anchorPct: ANCHOR_MC_PCT }),
+      message('methods.drying.face-formula'),
       message('methods.drying.unknowns'),
       message('methods.drying.classes'),
-      message('methods.drying.thickness'),
+      message('methods.drying.thickness', { timesAsLong: toTenth(2 ** (2 - THICKNESS_POWER)) }),
       message('methods.drying.green', { greenSharePct: 100 * GREEN.share }),
-      message('methods.drying.fit', { modelPoints: modelErrorPct }),
-      message('methods.drying.ahead'),
+      message('methods.drying.fit', { spreads: [...withinGroupSd], modelPoints: modelErrorPct }),
+      message('methods.drying.ahead', { paceSd: aheadLogSd, seasonSharePct: 100 * SEASON_SHARE }),
+      message('methods.drying.runs', { points: pointCount }),
       message('methods.drying.likely'),
     ],
     message('methods.drying.source'),
@@ -102,11 +119,17 @@ export const dryingMethods = (): MethodPart =>
     },
     {
       caption: message('methods.drying.air-caption'),
-      heads: [message('methods.drying.air'), message('methods.drying.share'), message('methods.drying.pace')],
+      heads: [
+        message('methods.drying.air'),
+        message('methods.drying.share'),
+        message('methods.drying.pace'),
+        message('methods.drying.pace-sd'),
+      ],
       rows: airMovementSchema.options.map((each) => [
         message(`places.movement.${each}`),
         movements[each].surface,
         movements[each].pace,
+        movements[each].paceLogSd,
       ]),
     },
   );

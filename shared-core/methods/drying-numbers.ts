@@ -2,7 +2,14 @@ import { COLDEST_C } from '../wood/climate/emc.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
-import { averageGravity, modelErrorPct, ownAirSdPct, priorPace } from '../wood/drying/history-fit.ts';
+import { aheadLogSd } from '../wood/drying/forecast.ts';
+import {
+  averageGravity,
+  modelErrorPct,
+  ownAirSdPct,
+  priorPace,
+  THICKNESS_POWER,
+} from '../wood/drying/history-fit.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
 import type { NumberUsed } from './number-used.ts';
@@ -20,6 +27,8 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['priorPace', 'exponent-sd', priorPace.exponent.sd],
   ['averageGravity', 'average-gravity', averageGravity],
   ['ownAirSdPct', 'own-air', ownAirSdPct],
+  ['aheadLogSd', 'ahead', aheadLogSd],
+  ['THICKNESS_POWER', 'thickness', THICKNESS_POWER],
   ['ANCHOR_MC_PCT', 'anchor', ANCHOR_MC_PCT],
   ['LONGEST_HISTORY_DAYS', 'longest-history', LONGEST_HISTORY_DAYS],
   ['GREEN', 'green', GREEN.share],

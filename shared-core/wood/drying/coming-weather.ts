@@ -6,8 +6,8 @@ import type { DayToDay } from '../climate/station.ts';
 import { mean } from '../maths/mean.ts';
 import { transverseDiffusivityM2S } from './diffusivity.ts';
 
-/** Seasons of one year against the mean ones, % MC of EMC at an EMC of 13 %. Common practice, no source. */
-const SEASON_SD_PCT = 0.5;
+/** Seasons of one year against the mean ones, as a share of the EMC: half a point at 13 %. Common practice, no source. */
+export const SEASON_SHARE = 0.5 / 13;
 
 /** Lumber dries mostly at about this, and then at about this moisture content. */
 const [USUAL_C, USUAL_MC_PCT] = [15, 15];
@@ -36,7 +36,7 @@ export function responseDays(
  * @param boardDays       `responseDays`
  */
 export function comingAirSdPct(air: MonthlyAir, days: DayToDay | null, boardDays: number): number {
-  const seasonSdPct = (SEASON_SD_PCT * mean(emcOfYear(air).monthlyEmcPct)) / 13;
+  const seasonSdPct = SEASON_SHARE * mean(emcOfYear(air).monthlyEmcPct);
   if (days === null) return seasonSdPct;
   const correlationDays = days.lag > 0 ? -1 / Math.log(Math.min(0.99, days.lag)) : 0;
   return Math.hypot(seasonSdPct, days.sdPct * Math.sqrt(correlationDays / (correlationDays + boardDays)));

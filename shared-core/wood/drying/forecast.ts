@@ -143,7 +143,7 @@ export const forecastSchema = z.object({
 export type Forecast = z.infer<typeof forecastSchema>;
 
 /** Enough that a 10 % point rests on a handful of runs. */
-const pointCount = 48;
+export const pointCount = 48;
 /** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
 const reachFactor = 1.1;
 
@@ -152,7 +152,7 @@ const reachFactor = 1.1;
  * more with the horizon (M. C. Kennedy and A. O'Hagan, Bayesian calibration of computer models, 2001; from memory). Common
  * practice, no source.
  */
-const aheadLogSd = 0.1;
+export const aheadLogSd = 0.1;
 
 /** One thing that may be true of the board and the air to come, and how much it weighs; all weights add up to 1. */
 type Possibility = {

@@ -112,7 +112,7 @@ const USUAL_THICKNESS_MM = 28;
  * have 1.2 to 1.5 (`tests/bench/data/drying-records.csv`: the kiln equation for red oak has 1.52), and practice about 1.6, three times
  * the days for twice the thickness (common practice, no source). Half of the difference to 1.3 is taken: 1.65.
  */
-const THICKNESS_POWER = 0.35;
+export const THICKNESS_POWER = 0.35;
 
 /**
  * @param elsewhere   stays that it may be run through besides the board's own
@@ -322,7 +322,7 @@ export function dryingPrior(board: DryingBoard): Gaussian {
  * How much boards of one stack and log still differ among themselves: the spread that is left of each unknown when
  * the group's own value is known. Common practice, no source.
  */
-const withinGroupSd = [0.25, 0.3, 0.15, 0.3, 0.1];
+export const withinGroupSd = [0.25, 0.3, 0.15, 0.3, 0.1];
 
 /**
  * The prior of a board when its siblings have been probed: they share the group's values, each with a spread of

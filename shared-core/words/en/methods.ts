@@ -123,6 +123,14 @@ export const methods = {
   'methods.drying.title': 'Drying model and forecast',
   'methods.drying.law':
     'Moisture moves through the thickness by diffusion, and leaves each face into the air. Diffusivity rises with moisture content and temperature and falls with density. The solver agrees with Crank’s series.',
+  'methods.drying.diffusivity-formula':
+    'Diffusivity across the grain: D = Db · Dv/((1 − p)(Db + Dv (1 − √p))), p the share of pores. Bound water: Db = 0.000007 · exp(−(9200 − 70 M)/(1.9872 T)) m²/s, T in kelvin. From {saturationPct} on, D stays.',
+  'methods.drying.vapor-formula':
+    'Vapor in the pores: Dv = 0.018 · 0.000022 (T/273)^1.75 · P · dh/dM/(8.314 T · density of the cell wall), P saturation pressure. Humidity over wood: h = exp(−(K2 · K1^M + K3)), with Bradley’s constants.',
+  'methods.drying.exponent-formula':
+    'How steeply D rises with moisture is an exponent e, not known: D = D₀ · (D/D₀)^e, D₀ at {anchorPct}.',
+  'methods.drying.face-formula':
+    'A face loses, in SI units, 0.005 · vapor density of saturated air · (h of the face − h of the air), over the wood’s basic density and times its factors.',
   'methods.drying.unknowns':
     'Five things are not known of a board: how fast it dries inside, how freely its faces dry, its first moisture content, how far its air is from the place’s, and how steeply diffusivity rises.',
   'methods.drying.prior-caption': 'Before any reading: a {boardMm} board of northern red oak',
@@ -136,7 +144,7 @@ export const methods = {
   'methods.drying.emc': 'EMC, points off the place’s months',
   'methods.drying.exponent': 'Share of the published rise with moisture',
   'methods.drying.fit':
-    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. The model itself is taken to be {modelPoints} off.',
+    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is taken to be {modelPoints} off.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
   'methods.drying.face': 'Face',
   'methods.drying.share': 'Share',
@@ -148,9 +156,11 @@ export const methods = {
   'methods.drying.classes':
     'Species dry by their class, which follows from the botanical name. One of no known class has wider dates.',
   'methods.drying.thickness':
-    'Twice the thickness takes three times as long. The law alone would say four times; edges and checks help.',
+    'Twice the thickness takes {timesAsLong} times as long. The law alone would say four times; edges and checks help.',
   'methods.drying.ahead':
-    'The weather ahead and the pace ahead are uncertain, too. Before a reading in a room or a kiln, so is the effect of its air.',
+    'The pace ahead is uncertain, its logarithm by {paceSd}. So are the seasons, by {seasonSharePct} of the EMC. Single days count less the slower the board follows: within thickness²/(π² D). Before a reading in a room or a kiln, the effect of its air is uncertain, too.',
+  'methods.drying.runs':
+    'The model runs for {points} combinations of all that, each weighed by how well it explains the readings. Dates and bands are the 10, 50 and 90% points of these runs.',
   'methods.drying.classes-caption': 'By class, before any reading',
   'methods.drying.class': 'Class',
   'methods.drying.class-refractory': 'Refractory: live oak, tanoak, black locust',
@@ -168,11 +178,12 @@ export const methods = {
   'methods.drying.air-caption': 'How the air moves, against wind outdoors',
   'methods.drying.air': 'Air',
   'methods.drying.pace': 'Pace',
+  'methods.drying.pace-sd': 'Spread of its logarithm, before a reading',
   'methods.drying.likely': '“Likely” means 8 chances in 10.',
   'methods.drying.green':
     'Green wood is assumed to hold {greenSharePct} of the most it can: 100 (1.54 − G)/(1.54 G) %.',
   'methods.drying.source':
-    'Crank, The Mathematics of Diffusion, 1975. Siau, Transport Processes in Wood, 1984, and Simpson, Wood and Fiber 5, 1973, from open code. Most water: Wood Handbook, eq. 4-3. Pace: published drying days (Rietz and Page, and 18 more species; from memory), Peck 1957, Miceli 1982. Thickness, air movement, spreads: common practice, no source.',
+    'Crank, The Mathematics of Diffusion, 1975. Siau, Transport Processes in Wood, 1984, and Simpson, Wood and Fiber 5, 1973, from open code. Most water: Wood Handbook, eq. 4-3. Pace: published drying days (Rietz and Page, and 18 more species; from memory), Peck 1957, Miceli 1982. Pace ahead: Kennedy and O’Hagan, Bayesian calibration of computer models, 2001; weights: Gelman and others, and Ionides 2008 (all from memory). Thickness, air movement, spreads: common practice, no source.',
 
   'methods.calls.title': 'Calls',
   'methods.calls.ready':
@@ -328,6 +339,8 @@ export const methods = {
   'methods.numbers.exponent-sd': 'Exponent of the rise, spread',
   'methods.numbers.green': 'Green moisture, share of the most it can hold',
   'methods.numbers.green-sd': 'The same, spread of its logarithm',
+  'methods.numbers.ahead': 'Pace ahead, spread of its logarithm',
+  'methods.numbers.thickness': 'Rise of the diffusivity factor with thickness, exponent',
   'methods.numbers.anchor': 'Moisture content at which all exponents agree, %',
   'methods.numbers.longest-history': 'Longest history, days',
   'methods.numbers.ring-radius': 'Ring radius assumed, mm',
