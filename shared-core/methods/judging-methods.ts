@@ -11,7 +11,7 @@ import { MEAN_MARGIN_PCT, USUAL_SPREAD_PCT } from '../probing/plan/stack-plan.ts
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
 import { COVERAGE } from '../probing/readings/estimate.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
-import { SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
+import { SHELL_AHEAD, SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
 import { STEADY_PCT, WINDOW_MS } from '../probing/readings/settle.ts';
 import { SLIP_ABOVE_PCT, SLIP_BELOW_PCT } from '../probing/readings/typing-slip.ts';
 import { CHANGE_SCORE, DIFFERENCE_SCORE, OUTLIER_SCORE } from '../probing/suspicions/board-suspicions.ts';
@@ -47,7 +47,11 @@ export const callMethods = (): MethodPart =>
       }),
       message('methods.calls.unused'),
       message('methods.calls.by-forecast', { youngDays: YOUNG_DAYS, gainDays: WORTH_MOVING_DAYS }),
-      message('methods.calls.profile', { steepness: STEEPNESS.mean, steepnessSd: STEEPNESS.sd }),
+      message('methods.calls.profile', {
+        steepness: STEEPNESS.mean,
+        steepnessSd: STEEPNESS.sd,
+        aheadPoints: SHELL_AHEAD.points,
+      }),
       message('methods.calls.history', {
         shellPoints: SHELL_SD_POINTS,
         gradientPct: 100 * GRADIENT_SHARE,

@@ -1,10 +1,12 @@
 import { CORE_FROM } from '../probing/readings/estimate.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
 import {
+  AIR_SD_PCT,
   ALWAYS_FULLY_IN,
+  SHELL_AHEAD,
   SHORTEST_PINS_MM,
+  SPELL_SD_PCT,
   STEEPNESS,
-  SURFACE_SD_PCT,
   UNKNOWN_AIR,
 } from '../probing/readings/profile-posterior.ts';
 import { END_CLEARANCE_MM } from '../probing/readings/spots.ts';
@@ -43,7 +45,13 @@ export const readingNumbers: readonly NumberUsed[] = [
   ['AVERAGE_TO', 'average-most', Math.round(100 * AVERAGE_TO) / 100],
   ['STEEPNESS', 'steepness', STEEPNESS.mean],
   ['STEEPNESS', 'steepness-sd', STEEPNESS.sd],
-  ['SURFACE_SD_PCT', 'surface-sd-points', SURFACE_SD_PCT],
+  ['SHELL_AHEAD', 'shell-ahead', SHELL_AHEAD.points],
+  ['SHELL_AHEAD', 'shell-ahead-sd', SHELL_AHEAD.sdPoints],
+  ['AIR_SD_PCT', 'known-air-sd', AIR_SD_PCT],
+  ['SPELL_SD_PCT', 'spell-outdoors', SPELL_SD_PCT.outdoors],
+  ['SPELL_SD_PCT', 'spell-shed', SPELL_SD_PCT['open-shed']],
+  ['SPELL_SD_PCT', 'spell-shop', SPELL_SD_PCT.shop],
+  ['SPELL_SD_PCT', 'spell-room', SPELL_SD_PCT['heated-room']],
   ['USUAL_METER_SD_PCT', 'meter-sd', USUAL_METER_SD_PCT],
   ['SPECIES_SPREAD', 'species-spread', SPECIES_SPREAD],
   ['SCALE_UNKNOWN_SHARE', 'scale-unknown', SCALE_UNKNOWN_SHARE],

@@ -34,7 +34,12 @@ describe("Dry Kiln Operator's Manual: pins at one fifth to one quarter of the th
     mcPct: 16 - 6 * (1 - (2 * depthMm) / 30) ** 2,
   });
   const of = (depthsMm: number[]) =>
-    profilePosterior(depthsMm.map(at), { thicknessMm: 30, emcPct: null, history: null }, 0.1, 0.85);
+    profilePosterior(
+      depthsMm.map(at),
+      { thicknessMm: 30, emcPct: null, placeKind: 'shop', history: null },
+      0.1,
+      0.85,
+    );
 
   test.each([30 / 5, 30 / 4])('at %f mm they do, of a parabola', (depthMm) => {
     expect(Math.abs(of([depthMm, depthMm]).averagePct - 14)).toBeLessThan(0.35);

@@ -4,6 +4,7 @@
  */
 import { normalCdf } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
+import type { PlaceFacts } from './evidence.ts';
 import { plannedDepthMm } from './spots.ts';
 
 /** One reading as the profile sees it. */
@@ -26,6 +27,7 @@ export interface KnownOfBoard {
   thicknessMm: number;
   /** EMC of the air where it is, % MC; null where that is not known. */
   emcPct: number | null;
+  placeKind: PlaceFacts['kind'];
   history: HistoryProfile | null;
 }
 
@@ -63,20 +65,37 @@ const REACHES = [0.33, 0.67, 1] as const;
 /** How likely short pins were pushed in fully at every spot, the shell's as well. Common practice, no source. */
 export const ALWAYS_FULLY_IN = 0.2;
 /**
- * Core less surface of a drying board, as so many times what its average is above the EMC of its air, with one standard
- * deviation: from the app's own drying model, 19 to 80 mm, at paces drawn from its prior
- * (`tests/bench/calls-by-harm.bench.ts` draws such boards). With a surface at the EMC and a constant diffusivity it would be
- * π/2 (Crank, The Mathematics of Diffusion, 1975, eq. 4.17, from memory).
+ * Core less surface of a drying board: so many times what its average is above the EMC of its air, with one standard
+ * deviation, and some points more (`SHELL_AHEAD`): the line that fits the app's own drying model, 19 to 80 mm, at paces
+ * drawn from its prior in air that changes (`tests/bench/calls-by-harm.bench.ts` draws such boards). With a surface at the
+ * EMC and a constant diffusivity it would be π/2 and no point more (Crank, The Mathematics of Diffusion, 1975, eq. 4.17,
+ * from memory).
  */
-export const STEEPNESS = { mean: 1.3, sd: 0.45 } as const;
-/** How far the air of the last weeks strays from its month's, and the surface from its average of some days, % MC. Common practice, no source. */
-const AIR_SD_PCT = 1;
-export const SURFACE_SD_PCT = 1.2;
+export const STEEPNESS = { mean: 1.15, sd: 0.2 } as const;
+/** Of a board near its EMC, or lately moved, the shell is ahead of the average by so much more, points of MC. */
+export const SHELL_AHEAD = { points: 1.5, sdPoints: 0.5 } as const;
+/** How far what is known of a place's air is off, % MC of EMC. Common practice, no source. */
+export const AIR_SD_PCT = 0.7;
+/**
+ * How far the EMC of some days or weeks, and with it a board's surface, strays from the month's usual one, one standard
+ * deviation, % MC. Common practice, no source.
+ */
+export const SPELL_SD_PCT: Record<PlaceFacts['kind'], number> = {
+  outdoors: 1.8,
+  'open-shed': 1.5,
+  shop: 0.8,
+  'heated-room': 0.6,
+};
 /** Where the air is not known the board is this far above its EMC, give or take, % MC. Common practice, no source. */
 export const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
 
 /** What drying allows of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
-function gradientPrior({ emcPct, history }: KnownOfBoard, averagePct: number, steepness: number) {
+function gradientPrior(
+  { emcPct, placeKind, history }: KnownOfBoard,
+  averagePct: number,
+  sharedPct: number,
+  steepness: number,
+) {
   if (history !== null)
     return {
       ofAverage: 0,
@@ -87,10 +106,16 @@ function gradientPrior({ emcPct, history }: KnownOfBoard, averagePct: number, st
   const above = averagePct - airPct;
   const sdPct = Math.hypot(
     STEEPNESS.sd * above,
-    STEEPNESS.mean * (emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT),
-    SURFACE_SD_PCT,
+    // The meter's error moves the average that was read, and nothing else.
+    STEEPNESS.mean * Math.hypot(emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT, sharedPct),
+    SHELL_AHEAD.sdPoints,
+    SPELL_SD_PCT[placeKind],
   );
-  return { ofAverage: STEEPNESS.mean, offsetPct: -STEEPNESS.mean * airPct, sdPct };
+  return {
+    ofAverage: STEEPNESS.mean,
+    offsetPct: SHELL_AHEAD.points - STEEPNESS.mean * airPct,
+    sdPct,
+  };
 }
 
 /** Where the tips may have been, each with how likely: as planned but for pins that are too short. */
@@ -144,7 +169,7 @@ export function profilePosterior(
   for (const { weight, depthsMm } of possibleDepths(readings, thicknessMm)) {
     for (const exponent of EXPONENTS) {
       const steepness = shellShare ** exponent;
-      const prior = gradientPrior(known, aboutPct, steepness);
+      const prior = gradientPrior(known, aboutPct, sharedPct, steepness);
       const fitted = solved(readings, depthsMm, thicknessMm, exponent, scatterPct, prior);
       parts.push({
         weight: 0,

@@ -5,7 +5,7 @@ import { dryingClassOf } from '../../wood/species/drying-class.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import { STEEPNESS } from '../readings/profile-posterior.ts';
+import { SHELL_AHEAD, SPELL_SD_PCT, STEEPNESS } from '../readings/profile-posterior.ts';
 import type { Depth, ShellOrCore } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 
@@ -26,15 +26,12 @@ function pacesOf(species: Species): [Pace, Pace, Pace] {
   })) as [Pace, Pace, Pace];
 }
 
-/**
- * The air of each kind of place: how warm it is where nothing else is known, and how far the EMC of some weeks
- * strays from the month's usual one, one standard deviation. Common practice, no source.
- */
-const AIRS: Record<PlaceFacts['kind'], { tempC: number; emcSdPct: number }> = {
-  outdoors: { tempC: 14, emcSdPct: 1.8 },
-  'open-shed': { tempC: 14, emcSdPct: 1.5 },
-  shop: { tempC: 18, emcSdPct: 0.8 },
-  'heated-room': { tempC: 20, emcSdPct: 0.6 },
+/** How warm the air of each kind of place is where nothing else is known, °C. Common practice, no source. */
+const TEMP_C: Record<PlaceFacts['kind'], number> = {
+  outdoors: 14,
+  'open-shed': 14,
+  shop: 18,
+  'heated-room': 20,
 };
 
 /** What two rounds differ by besides the spots: temperatures taken, the meter's own day, % MC. Common practice, no source. */
@@ -66,7 +63,7 @@ export function expectationNow(
   const days = (Date.parse(takenAt) - Date.parse(previous.takenAt)) / (DAY_S * 1000);
   if (!(days >= 0 && days <= LONGEST_DAYS)) return null;
 
-  const { tempC, emcSdPct } = AIRS[place.kind];
+  const tempC = TEMP_C[place.kind];
   const grid = dryingGrid(board.thicknessMm, true, CELLS);
   const startPct = Float64Array.from(grid.centerM, (x) =>
     Math.min(
@@ -95,7 +92,7 @@ export function expectationNow(
   };
   const paces = pacesOf(species);
   const [slow, middle, fast] = paces.map((pace) => run(pace, emcPct));
-  const damp = run(paces[1], emcPct + emcSdPct);
+  const damp = run(paces[1], emcPct + SPELL_SD_PCT[place.kind]);
 
   const expected = (depth: Depth): Expected => {
     const pct = middle![depth];
@@ -124,7 +121,7 @@ function startOf(
   if (shellPct !== null && corePct !== null)
     return { corePct, dropPct: (corePct - shellPct) / (1 - 2 * shellShare) ** 2, areBothRead: true };
   if (countedAverage === 0) return null;
-  const dropPct = STEEPNESS.mean * (averagePct - emcPct);
+  const dropPct = SHELL_AHEAD.points + STEEPNESS.mean * (averagePct - emcPct);
   // A parabola's average lies a third of its drop below its middle.
   return { corePct: averagePct + dropPct / 3, dropPct, areBothRead: false };
 }

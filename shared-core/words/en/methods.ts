@@ -189,7 +189,7 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. The chance of a harmful shell–core difference is below {unevenChancePct}.',
   'methods.calls.profile':
-    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC.',
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. The air’s weeks and the meter’s error widen that.',
   'methods.calls.history':
     'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
   'methods.calls.depth':
@@ -365,7 +365,13 @@ export const methods = {
   'methods.numbers.most-history-sd': 'Most doubt with which history tells of a core, points',
   'methods.numbers.steepness': 'Core less surface, times the average above the EMC',
   'methods.numbers.steepness-sd': 'The same, its spread',
-  'methods.numbers.surface-sd-points': 'Surface, from its average of some days, points',
+  'methods.numbers.shell-ahead': 'The same, points more',
+  'methods.numbers.shell-ahead-sd': 'Those points, their spread',
+  'methods.numbers.known-air-sd': 'EMC of a place as it is known, its spread, points',
+  'methods.numbers.spell-outdoors': 'EMC of some weeks from its month’s, outdoors, its spread, points',
+  'methods.numbers.spell-shed': 'The same in an open shed',
+  'methods.numbers.spell-shop': 'The same in a shop',
+  'methods.numbers.spell-room': 'The same in a heated room',
   'methods.numbers.meter-sd': 'Hand-held meter, from board to board, points',
   'methods.numbers.species-spread': 'Spread between species without a curve, share of MC',
   'methods.numbers.bias-meter': 'Bias of a meter, spread beforehand, points',

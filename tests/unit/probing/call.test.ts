@@ -68,7 +68,7 @@ describe('ready', () => {
   test('at the wet side of the target it says how far the board will still shrink across its width', () => {
     // Wood Handbook, Table 4-3, red oak group's size of shrinkage; the change by chapter 13's formula.
     const species = { ...plainSpecies, radialPct: 4, tangentialPct: 8.6 };
-    const wet = readings([9.4, 9.4], [9.6, 9.6]);
+    const wet = readings([9.5, 9.5], [9.7, 9.7]);
     const widthMm = 200;
     const last = (board: Partial<BoardEvidence['board']>, of = wet) =>
       judge(of, { species, board: { thicknessMm: 27, lengthMm: 3000, ...board } }).reasons.at(-1)!;
@@ -241,7 +241,7 @@ describe('probe again', () => {
   });
 
   test('because it is too close to call, and more readings would change the call often enough', () => {
-    const { call, reasons } = judge(readings([9.2, 10.9], [9.3, 11]));
+    const { call, reasons } = judge(readings([9.5, 11.2], [9.6, 11.3]));
     expect(call).toBe('probe-again');
     expect(reasons[0]).toEqual(
       message('call.too-close', { averagePct, targetRange, each: expect.any(Number) }),
@@ -345,7 +345,7 @@ describe('no call yet', () => {
 
   test('but where the spots read decide it whatever the others read: far too wet', () => {
     expect(judge(readings([24], []))).toMatchObject({ call: 'keep-drying', spotsRead: null });
-    expect(judge(readings([10.5], [])).call).toBeNull();
+    expect(judge(readings([9.5], [])).call).toBeNull();
   });
 
   test('not where the core was skipped: its spots are not in the plan', () => {

@@ -12,6 +12,7 @@ const THICKNESS_MM = 27;
 const known = (more: Partial<KnownOfBoard> = {}): KnownOfBoard => ({
   thicknessMm: THICKNESS_MM,
   emcPct: null,
+  placeKind: 'shop',
   history: null,
   ...more,
 });
@@ -124,7 +125,7 @@ describe('the interval', () => {
   });
 
   test('is wider where only one depth was read, and ends at zero', () => {
-    const { estimate } = estimateBoard(counted('shell', [3, 3]), known())!;
+    const { estimate } = estimateBoard(counted('shell', [2, 2]), known())!;
     expect(estimate.corePct).toBeNull();
     expect(estimate.differencePct).toBeNull();
     expect(estimate.countedCore).toBe(0);

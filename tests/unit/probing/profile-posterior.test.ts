@@ -8,7 +8,7 @@ import {
 } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 
-const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, history: null };
+const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, placeKind: 'shop', history: null };
 const at = (depthMm: number, mcPct: number, isOnlyPlanned = false) => ({ depthMm, mcPct, isOnlyPlanned });
 const of = (readings: ReturnType<typeof at>[], known = beam) => profilePosterior(readings, known, 0.5, 0.85);
 
@@ -20,6 +20,14 @@ describe('a core that no pins reached', () => {
     expect(far.differenceSdPct).toBeGreaterThan(near.differenceSdPct);
     expect(chanceDifferenceAbove(far, 5)).toBeGreaterThan(0.3);
     expect(chanceDifferenceAbove(near, 5)).toBeLessThan(0.01);
+  });
+
+  test('is less sure in air that changes more, and by a meter that is less sure of the average', () => {
+    const doubt = (placeKind: KnownOfBoard['placeKind'], sharedPct = 0.85) =>
+      profilePosterior([at(8, 12)], { ...beam, placeKind }, 0.5, sharedPct).differenceSdPct;
+    expect(doubt('heated-room')).toBeLessThan(doubt('shop'));
+    expect(doubt('shop')).toBeLessThan(doubt('open-shed'));
+    expect(doubt('shop', 0.3)).toBeLessThan(doubt('shop') - 0.1);
   });
 
   test('is told by history where there is one, with its doubt', () => {
@@ -39,7 +47,7 @@ describe('readings at several known depths', () => {
     const thickness = fc.double({ min: 19, max: 80, noNaN: true });
     fc.assert(
       fc.property(thickness, pct, pct, fc.boolean(), (thicknessMm, shellPct, corePct, isOtherFace) => {
-        const known = { thicknessMm, emcPct: null, history: null };
+        const known = { thicknessMm, emcPct: null, placeKind: 'shop' as const, history: null };
         const readings = [0.1, 0.2, 0.35, 0.5].map((u) =>
           at((isOtherFace ? 1 - u : u) * thicknessMm, parabola(u, shellPct, corePct)),
         );
@@ -75,7 +83,7 @@ describe('a depth that only the plan says', () => {
 
   test('is taken deeper where the readings differ: short pins read no gradient', () => {
     const flat = of([at(5.5, 12, true), at(27, 12, true)]);
-    const steep = of([at(5.5, 10, true), at(27, 15, true)]);
+    const steep = of([at(5.5, 9, true), at(27, 16, true)]);
     expect(steep.differencePct).toBeGreaterThan(flat.differencePct + 1.5);
   });
 });

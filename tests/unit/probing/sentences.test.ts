@@ -121,7 +121,7 @@ test('every reason of a call', () => {
     judge(readings([14], []), { fullRound: lastRound(8, 8.2, '2026-05-19T10:00:00Z') }),
     judge([...readings([8], [8.2, 8.3]), reading(9, 'shell', 7.9, spot({ fromEndMm: 100 }))]),
     judge([...readings([8, 8.1], [8.2]), reading(9, 'core', 8.3, spot({ depth: 'core', fromEndMm: 100 }))]),
-    judge(readings([9.2, 10.9], [9.3, 11])),
+    judge(readings([9.5, 11.2], [9.6, 11.3])),
     judge(readings([7.8, 7.8], [7.9, 7.9]), { endUse: { ...furniture, tolerancePoints: 0.3 } }),
     judge(readings([8.4, 8.4], [8.4, 8.4]), { endUse: siding }),
     judge(readings([8.4, 8.4], [8.4, 8.4]), { endUse: { ...siding, minIsAdvice: true } }),
