@@ -1,5 +1,6 @@
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/calls/call-here.ts';
 import { HARM, MOST_EXTRA, SURE, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
+import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { MODEL_SCORE } from '../probing/calls/half-probed.ts';
 import { WORTH_MOVING_DAYS } from '../probing/calls/judgement.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
@@ -36,7 +37,11 @@ export const callMethods = (): MethodPart =>
     'calls',
     message('methods.calls.title'),
     [
-      message('methods.calls.ready', { harmChancePct: 100 * HARM, unevenChancePct: 100 * UNEVEN_HARM }),
+      message('methods.calls.ready', {
+        harmChancePct: 100 * HARM,
+        unevenPoints: UNEVEN_BY_POINTS,
+        unevenChancePct: 100 * UNEVEN_HARM,
+      }),
       message('methods.calls.others'),
       message('methods.calls.spots', { enough: ENOUGH, surelyChancePct: 50 * (1 + COVERAGE) }),
       message('methods.calls.later-part', { intervalChancePct: 100 * COVERAGE, modelSds: MODEL_SCORE }),

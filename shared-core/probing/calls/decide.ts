@@ -5,7 +5,11 @@ import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { BoardEstimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import { chanceAverageAbove, chanceDifferenceAbove } from '../readings/profile-posterior.ts';
+import {
+  chanceAverageAbove,
+  chanceDifferenceAbove,
+  type ProfilePosterior,
+} from '../readings/profile-posterior.ts';
 import type { MadeCall } from './assessment.ts';
 import { isGradientOfDrying, UNEVEN_BY_POINTS } from './gradient-of-drying.ts';
 import { shrinkageToCome } from './shrinkage-to-come.ts';
@@ -13,7 +17,7 @@ import { spotsLacking } from './spots-read.ts';
 
 /** Ready is called where the chance that it is too wet to work is below this. */
 export const HARM = 0.1;
-/** The same for a shell–core difference that does harm, which nobody sees before the wood is cut. */
+/** The same for a shell–core difference that does harm, where no pins are known to have reached the core, or the shell: nobody sees it before the wood is cut. */
 export const UNEVEN_HARM = 0.05;
 /** More readings are asked for where they change the call at least this often. Common practice, no source. */
 export const WORTH_PROBING = 0.2;
@@ -46,7 +50,7 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall 
 const probeAgain = (...reasons: MadeCall['reasons']): MadeCall => ({ call: 'probe-again', reasons });
 const likely = ({ estimate }: BoardEstimate): PctRange => estimate.likelyInterval;
 const targetOf = ({ minPct, maxPct }: EndUse): PctRange => ({ minPct, maxPct });
-const toChancePct = (chance: number): number => Math.min(99, Math.round(100 * chance));
+const toChancePct = (chance: number): number => Math.min(99, Math.max(1, Math.round(100 * chance)));
 
 /** Chance that it is wetter than the use can take. */
 const chanceOfHarm = ({ posterior }: BoardEstimate, { maxPct, tolerancePoints }: EndUse): number =>
@@ -145,6 +149,13 @@ function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
 
 const isThin = ({ board }: BoardEvidence): boolean => board.thicknessMm <= THIN_MM;
 
+const whyNoCore = ({ readings }: BoardEvidence): Message =>
+  message(
+    readings.some(({ depthFrom, spot }) => depthFrom === 'plan' && spot.depth === 'core')
+      ? 'call.core-depth-unknown'
+      : 'call.core-not-reached',
+  );
+
 /** Of a thick board whose core no pin reached, and whose history does not tell it either. */
 function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): MadeCall | null {
   const { endUse } = evidence;
@@ -153,19 +164,18 @@ function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): M
   const { averagePct } = estimate;
   return probeAgain(
     message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) }),
-    message(
-      evidence.readings.some(({ depthFrom, spot }) => depthFrom === 'plan' && spot.depth === 'core')
-        ? 'call.core-depth-unknown'
-        : 'call.core-not-reached',
-    ),
+    whyNoCore(evidence),
   );
 }
 
-function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): MadeCall | null {
+function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | null {
+  const { endUse, place } = evidence;
   const { maxShellCorePct: allowedPoints } = endUse;
   if (allowedPoints === null) return null;
   const { estimate, posterior } = board;
   const { averagePct, differencePct } = estimate;
+  const chance = chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS);
+  if (chance < (isDifferenceRead(board, evidence) ? HARM : UNEVEN_HARM)) return null;
   const inTarget = message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) });
   if (estimate.inCore > 0 && differencePct !== null && Math.abs(differencePct) > allowedPoints)
     return {
@@ -179,16 +189,20 @@ function tooUneven(board: BoardEstimate, { endUse, place }: BoardEvidence): Made
         inTarget,
       ],
     };
-  const chance = chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS);
-  if (chance < UNEVEN_HARM) return null;
   const uneven = message('call.may-be-uneven', {
     unevenChancePct: toChancePct(chance),
     differencePoints: allowedPoints + UNEVEN_BY_POINTS,
   });
   return estimate.inCore > 0
     ? { call: 'keep-drying', reasons: [uneven, inTarget] }
-    : probeAgain(uneven, inTarget, message('call.core-not-reached'));
+    : probeAgain(uneven, inTarget, whyNoCore(evidence));
 }
+
+/** Whether pins read shell and core, at depths that are known. */
+const isDifferenceRead = ({ estimate }: BoardEstimate, { readings }: BoardEvidence): boolean =>
+  estimate.inCore > 0 &&
+  estimate.differencePct !== null &&
+  readings.every(({ depthFrom, excluded }) => excluded !== null || depthFrom !== 'plan');
 
 const shownDifference = ({ shellPct, corePct }: BoardEstimate['estimate']): number =>
   Math.abs(shownPoints(corePct ?? 0, shellPct ?? 0));
@@ -212,13 +226,11 @@ function ready(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
 }
 
 /** What is known of the shell–core difference of a ready board. */
-function differenceOf({ estimate }: BoardEstimate, { endUse, profile }: BoardEvidence): Message[] {
+function differenceOf({ estimate, posterior }: BoardEstimate, { endUse, profile }: BoardEvidence): Message[] {
   const { maxShellCorePct: allowedPoints } = endUse;
   if (allowedPoints === null) return [];
   if (estimate.inCore > 0 && estimate.differencePct !== null)
-    return [
-      message('call.difference-allowed', { differencePoints: shownDifference(estimate), allowedPoints }),
-    ];
+    return [differenceRead(shownDifference(estimate), allowedPoints, posterior)];
   if (profile)
     return [
       message('call.difference-by-history', {
@@ -228,4 +240,21 @@ function differenceOf({ estimate }: BoardEstimate, { endUse, profile }: BoardEvi
       }),
     ];
   return [message('call.core-not-judged')];
+}
+
+/** It may be a little above the limit: then the meter's error makes harm unlikely. */
+function differenceRead(
+  differencePoints: number,
+  allowedPoints: number,
+  posterior: ProfilePosterior,
+): Message {
+  if (differencePoints <= allowedPoints)
+    return message('call.difference-allowed', { differencePoints, allowedPoints });
+  const harmPoints = allowedPoints + UNEVEN_BY_POINTS;
+  return message('call.difference-just-over', {
+    differencePoints,
+    allowedPoints,
+    harmPoints,
+    unevenChancePct: toChancePct(chanceDifferenceAbove(posterior, harmPoints)),
+  });
 }

@@ -22,6 +22,8 @@ export const calls = {
   'call.difference-by-history':
     'No pins are known to have reached the core. By its history: shell–core difference {differencePoints}, give or take {errorPoints}; {allowedPoints} allowed.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
+  'call.difference-just-over':
+    'Shell–core difference {differencePoints}; {allowedPoints} allowed. The chance that it is above {harmPoints} is {unevenChancePct}.',
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',

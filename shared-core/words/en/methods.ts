@@ -187,7 +187,7 @@ export const methods = {
 
   'methods.calls.title': 'Calls',
   'methods.calls.ready':
-    'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. The chance of a harmful shell–core difference is below {unevenChancePct}.',
+    'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. So is the chance of a shell–core difference {unevenPoints} above its limit. That chance must be below {unevenChancePct} where no pins read the core, or only the plan gives a depth.',
   'methods.calls.profile':
     'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. The air’s weeks and the meter’s error widen that.',
   'methods.calls.history':
@@ -353,7 +353,7 @@ export const methods = {
   'methods.numbers.between-rounds': 'Air between rounds, points',
   'methods.numbers.doubt-sds': 'Doubt of a first round, standard deviations off what drying allows',
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
-  'methods.numbers.uneven-harm': 'The same for the shell–core difference',
+  'methods.numbers.uneven-harm': 'The same for a shell–core difference that was not read',
   'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',
   'methods.numbers.worth-probing': 'Readings are asked for where they change the call this often',
   'methods.numbers.thin': 'Thickness up to which one depth tells the average, mm',

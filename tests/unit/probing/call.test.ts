@@ -38,6 +38,27 @@ describe('ready', () => {
     expect(highPct).toBeLessThan(10);
   });
 
+  test('though the difference is read a little above its limit: harm is unlikely, and it says how unlikely', () => {
+    const { call, reasons } = judge(readings([6.6, 6.7], [9.2, 9.4]));
+    expect(call).toBe('ready');
+    expect(reasons.at(-1)).toEqual(
+      message('call.difference-just-over', {
+        // 9.3% less 6.7%, as both are shown.
+        differencePoints: 2.6,
+        allowedPoints: 2,
+        harmPoints: 3,
+        unevenChancePct: expect.any(Number),
+      }),
+    );
+    const { unevenChancePct } = reasons.at(-1)!.facts as { unevenChancePct: number };
+    expect(unevenChancePct).toBeGreaterThan(0);
+    expect(unevenChancePct).toBeLessThan(10);
+    // The same readings, but nobody knows that the pins were as deep as planned.
+    const planned = judge(readings([6.6, 6.7], [9.2, 9.4], { depthFrom: 'plan' }));
+    expect(planned.call).toBe('probe-again');
+    expect(planned.reasons.at(-1)!.code).toBe('call.core-depth-unknown');
+  });
+
   // 6 to 8 % for furniture, workable at 9 to 10 %: common practice, no source. No meter tells a board to ±1 %, so the
   // whole interval never fits such a target; what counts is that wood too wet to work is unlikely.
   const furniture = { ...interior, name: 'furniture', minPct: 6, maxPct: 8, tolerancePoints: 2 };
@@ -138,12 +159,12 @@ describe('keep drying', () => {
   });
 
   test('because the core is still too much wetter than the shell', () => {
-    const { call, reasons, estimate } = judge(readings([6.6, 6.7], [9.2, 9.4]));
+    const { call, reasons, estimate } = judge(readings([6.3, 6.4], [9.7, 9.8]));
     expect(call).toBe('keep-drying');
     expect(reasons).toEqual([
       message('call.core-wetter', {
-        // 9.3% less 6.7%, as both are shown.
-        differencePoints: 2.6,
+        // 9.8% less 6.4%, as both are shown.
+        differencePoints: 3.4,
         allowedPoints: 2,
         placeName: 'the shop',
       }),
