@@ -62,8 +62,10 @@ export const SHORTEST_PINS_MM = 5;
 const USUAL_PINS_MM = 8;
 /** Where longer ones ended, as a part of the way from the usual ones to the planned depth. */
 const REACHES = [0.33, 0.67, 1] as const;
-/** How likely short pins were pushed in fully at every spot, the shell's as well. Common practice, no source. */
+/** How likely pins were pushed in fully at every spot, the shell's as well. Common practice, no source. */
 export const ALWAYS_FULLY_IN = 0.2;
+/** Lengths of such pins, mm: any that a meter may have. Common practice, no source. */
+const FULLY_IN_MM = [SHORTEST_PINS_MM, USUAL_PINS_MM, 15, 25] as const;
 /**
  * Core less surface of a drying board: so many times what its average is above the EMC of its air, with one standard
  * deviation, and some points more (`SHELL_AHEAD`): the line that fits the app's own drying model, 19 to 80 mm, at paces
@@ -133,8 +135,8 @@ function possibleDepths(readings: readonly ReadingAtDepth[], thicknessMm: number
   ];
   return [
     ...reaches.map((mm) => ({ weight: (1 - ALWAYS_FULLY_IN) / reaches.length, depthsMm: upTo(mm) })),
-    ...[SHORTEST_PINS_MM, USUAL_PINS_MM].map((mm) => ({
-      weight: ALWAYS_FULLY_IN / 2,
+    ...FULLY_IN_MM.map((mm) => ({
+      weight: ALWAYS_FULLY_IN / FULLY_IN_MM.length,
       depthsMm: fullyIn(mm),
     })),
   ];

@@ -193,7 +193,7 @@ export const methods = {
   'methods.calls.history':
     'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
   'methods.calls.depth':
-    'Where only the plan gives a depth, the pins may be as short as {shortestMm}. A board above {thinMm} is never ready on a core that no pins reached.',
+    'Where only the plan gives a depth, the pins may be as short as {shortestMm}, or longer and pushed in fully at every spot. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.spots':
     'No call is made before every spot of the plan is read. Two readings at one spot count as one. Where some are questionable, {enough} others of each planned depth are enough. Too wet is called sooner, from a chance of {surelyChancePct} on.',
   'methods.calls.later-part':
@@ -325,7 +325,7 @@ export const methods = {
   'methods.numbers.middle-counts': 'Pins read the core from this share of the thickness',
   'methods.numbers.unknown-air': 'Board above the EMC of unknown air, points',
   'methods.numbers.unknown-air-sd': 'The same, its spread',
-  'methods.numbers.always-fully-in': 'Chance that short pins went in fully at every spot',
+  'methods.numbers.always-fully-in': 'Chance that pins of unknown length went in fully at every spot',
   'methods.numbers.coldest': 'Coldest air of the EMC formula, °C',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',

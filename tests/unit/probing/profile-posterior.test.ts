@@ -81,6 +81,16 @@ describe('a depth that only the plan says', () => {
     expect(chanceDifferenceAbove(perhaps, 3)).toBeGreaterThan(10 * chanceDifferenceAbove(surely, 3));
   });
 
+  test('may lie near the core: a shell that reads like a core read in a cut may be none', () => {
+    const room: KnownOfBoard = { ...beam, emcPct: 7, placeKind: 'heated-room' };
+    const uneven = (isOnlyPlanned: boolean) => {
+      const shell = at(5.5, 10, isOnlyPlanned);
+      return chanceDifferenceAbove(of([shell, shell, at(27, 10.2), at(27, 10.2)], room), 3);
+    };
+    expect(uneven(false)).toBeLessThan(0.001);
+    expect(uneven(true)).toBeGreaterThan(0.05);
+  });
+
   test('is taken deeper where the readings differ: short pins read no gradient', () => {
     const flat = of([at(5.5, 12, true), at(27, 12, true)]);
     const steep = of([at(5.5, 9, true), at(27, 16, true)]);
