@@ -55,7 +55,8 @@ export const callMethods = (): MethodPart =>
       message('methods.calls.profile', {
         steepness: STEEPNESS.mean,
         steepnessSd: STEEPNESS.sd,
-        aheadPoints: SHELL_AHEAD.points,
+        aheadPoints: SHELL_AHEAD.settled.points,
+        movedPoints: SHELL_AHEAD.moved.points,
       }),
       message('methods.calls.history', {
         shellPoints: SHELL_SD_POINTS,

@@ -1,4 +1,5 @@
 import { CORE_FROM } from '../probing/readings/estimate.ts';
+import { ENTERED_AT_ONCE_DAYS, NEW_HERE_DAYS } from '../probing/readings/new-here.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
 import {
   AIR_SD_PCT,
@@ -45,8 +46,12 @@ export const readingNumbers: readonly NumberUsed[] = [
   ['AVERAGE_TO', 'average-most', Math.round(100 * AVERAGE_TO) / 100],
   ['STEEPNESS', 'steepness', STEEPNESS.mean],
   ['STEEPNESS', 'steepness-sd', STEEPNESS.sd],
-  ['SHELL_AHEAD', 'shell-ahead', SHELL_AHEAD.points],
-  ['SHELL_AHEAD', 'shell-ahead-sd', SHELL_AHEAD.sdPoints],
+  ['SHELL_AHEAD', 'shell-ahead', SHELL_AHEAD.settled.points],
+  ['SHELL_AHEAD', 'shell-ahead-moved', SHELL_AHEAD.moved.points],
+  ['SHELL_AHEAD', 'shell-ahead-unknown', SHELL_AHEAD.unknown.points],
+  ['SHELL_AHEAD', 'shell-ahead-sd', SHELL_AHEAD.unknown.sdPoints],
+  ['NEW_HERE_DAYS', 'new-here', NEW_HERE_DAYS],
+  ['ENTERED_AT_ONCE_DAYS', 'entered-at-once', ENTERED_AT_ONCE_DAYS],
   ['AIR_SD_PCT', 'known-air-sd', AIR_SD_PCT],
   ['SPELL_SD_PCT', 'spell-outdoors', SPELL_SD_PCT.outdoors],
   ['SPELL_SD_PCT', 'spell-shed', SPELL_SD_PCT['open-shed']],

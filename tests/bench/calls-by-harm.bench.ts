@@ -7,7 +7,7 @@
  *
  * The truth dries by the app's own model at a pace drawn from its prior, in air that changes from day to day (one standard
  * deviation outdoors 1.5 % MC of EMC, in a room 0.6, with three quarters left the next day; ours, no source). One in four
- * was moved to a drier place some days before. Its average is drawn evenly round the top of its target. It is read at the
+ * was moved to a drier place some days before, which the app knows. Its average is drawn evenly round the top of its target. It is read at the
  * spots that the app plans for those pins, where they reach no core also with a fresh crosscut, with an error of the meter
  * of 0.85 % MC that all readings share, and the scatter of `spot-scatter.ts`. The EMC that the app knows of the place is
  * 0.7 % MC off.
@@ -96,7 +96,7 @@ const called = (truth: Truth, plan: readonly PlannedSpot[], readings: Reading[],
     plan: spotsByDepth(plan),
     species: plainSpecies,
     endUse,
-    place: { ...place.facts, emcPct: known.emcPct },
+    place: { ...place.facts, emcPct: known.emcPct, isNewHere: truth.isNewHere },
     readings,
     meters: {},
     typedBasis: { scale: SCALE, range: { min: 4, max: 80 }, meterSdPct: METER_SD_PCT },

@@ -54,6 +54,7 @@ export interface Truth {
   differencePct: number;
   /** Days since it came to its place, or since it was sawn there; what it had then, and its wood's density. */
   days: number;
+  isNewHere: boolean;
   startPct: number;
   gravity: number;
   /** That many days ago, as `at`. */
@@ -120,6 +121,7 @@ export function drawTruth(random: Random, thicknessMm: number): Truth | null {
     at,
     differencePct: at(thicknessMm / 2) - at(plannedDepthMm('shell', thicknessMm)),
     days: near + 1,
+    isNewHere: wasMoved,
     startPct,
     gravity,
     earlier: (daysAgo) => onDay(near - daysAgo),

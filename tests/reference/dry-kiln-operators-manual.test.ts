@@ -36,7 +36,7 @@ describe("Dry Kiln Operator's Manual: pins at one fifth to one quarter of the th
   const of = (depthsMm: number[]) =>
     profilePosterior(
       depthsMm.map(at),
-      { thicknessMm: 30, emcPct: null, placeKind: 'shop', history: null },
+      { thicknessMm: 30, emcPct: null, placeKind: 'shop', isNewHere: null, history: null },
       0.1,
       0.85,
     );

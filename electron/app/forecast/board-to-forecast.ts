@@ -3,6 +3,7 @@ import { type AirSource, type BoardRow, movementIn, type Place } from '../../../
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
+import { ENTERED_AT_ONCE_DAYS } from '../../../shared-core/probing/readings/new-here.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
@@ -23,8 +24,6 @@ import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { BoardToForecast } from './forecast-messages.ts';
 
-/** A board that was entered within so many days of sawing was there from the first. */
-const ENTERED_AT_ONCE_DAYS = 14;
 /** How far ahead a forecast looks. */
 const HORIZON_DAYS = 730;
 /** The middle of the 1,020 stations of `seeds/weather-stations.json`. */

@@ -15,6 +15,7 @@ import type {
   MeterFacts,
 } from '../../../shared-core/probing/readings/evidence.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { isNewHere, type Stop } from '../../../shared-core/probing/readings/new-here.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -151,7 +152,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
       species,
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
-      place: placeFacts(placeAt(known.moves, at), at),
+      place: {
+        ...placeFacts(placeAt(known.moves, at), at),
+        isNewHere: isNewHere(stopsOf(known.moves, at), sawnOn, at),
+      },
       readings,
       meters: Object.fromEntries([...profileIds].map((id) => [id, meterFacts(speciesId, id, by)])),
       typedBasis: {
@@ -243,6 +247,14 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   function placeAt(moves: readonly Move[], at: string): Place {
     const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
     return orRefuse(context.yard().places.get(orRefuse(move, 'move').placeId), 'place');
+  }
+
+  /** Where it was, with the EMC of each place in the month of that instant. */
+  function stopsOf(moves: readonly Move[], at: string): Stop[] {
+    return moves.map(({ since, placeId }) => {
+      const { emcPct } = placeFacts(orRefuse(context.yard().places.get(placeId), 'place'), at);
+      return { since, emcPct };
+    });
   }
 
   function earlierRounds(

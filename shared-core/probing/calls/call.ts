@@ -54,8 +54,8 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
     return { ...reading, corrected, suspicions, counts };
   });
   const { thicknessMm } = evidence.board;
-  const { emcPct, kind: placeKind } = evidence.place;
-  const known = { thicknessMm, emcPct, placeKind, history: evidence.profile ?? null };
+  const { emcPct, kind: placeKind, isNewHere = null } = evidence.place;
+  const known = { thicknessMm, emcPct, placeKind, isNewHere, history: evidence.profile ?? null };
   const all = estimateBoard(countedOf(readings), known);
   const sound = readings.filter((each) => !isQuestionable(each.suspicions));
   const firm = sound.length === readings.length ? all : estimateBoard(countedOf(sound), known);

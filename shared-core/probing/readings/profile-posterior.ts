@@ -28,6 +28,8 @@ export interface KnownOfBoard {
   /** EMC of the air where it is, % MC; null where that is not known. */
   emcPct: number | null;
   placeKind: PlaceFacts['kind'];
+  /** It came here from damper air within the last two months; null where that is not known. */
+  isNewHere: boolean | null;
   history: HistoryProfile | null;
 }
 
@@ -74,8 +76,18 @@ const FULLY_IN_MM = [SHORTEST_PINS_MM, USUAL_PINS_MM, 15, 25] as const;
  * from memory).
  */
 export const STEEPNESS = { mean: 1.15, sd: 0.2 } as const;
-/** Of a board near its EMC, or lately moved, the shell is ahead of the average by so much more, points of MC. */
-export const SHELL_AHEAD = { points: 1.5, sdPoints: 0.5 } as const;
+/**
+ * So many points more is the core above the surface of one that is long where it is, of one that came from damper air in
+ * the last two months, and of one of which that is not known. From the drying model, as `STEEPNESS`.
+ */
+export const SHELL_AHEAD = {
+  settled: { points: 1, sdPoints: 0 },
+  moved: { points: 2, sdPoints: 0 },
+  unknown: { points: 1.5, sdPoints: 0.5 },
+} as const;
+/** @param isNewHere  see `new-here.ts`; null where that is not known */
+export const shellAhead = (isNewHere: boolean | null): (typeof SHELL_AHEAD)[keyof typeof SHELL_AHEAD] =>
+  SHELL_AHEAD[isNewHere === null ? 'unknown' : isNewHere ? 'moved' : 'settled'];
 /** How far what is known of a place's air is off, % MC of EMC. Common practice, no source. */
 export const AIR_SD_PCT = 0.7;
 /**
@@ -93,7 +105,7 @@ export const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
 
 /** What drying allows of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
 function gradientPrior(
-  { emcPct, placeKind, history }: KnownOfBoard,
+  { emcPct, placeKind, isNewHere, history }: KnownOfBoard,
   averagePct: number,
   sharedPct: number,
   steepness: number,
@@ -106,16 +118,17 @@ function gradientPrior(
     };
   const airPct = emcPct ?? averagePct - UNKNOWN_AIR.abovePct;
   const above = averagePct - airPct;
+  const ahead = shellAhead(isNewHere);
   const sdPct = Math.hypot(
     STEEPNESS.sd * above,
     // The meter's error moves the average that was read, and nothing else.
     STEEPNESS.mean * Math.hypot(emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT, sharedPct),
-    SHELL_AHEAD.sdPoints,
+    ahead.sdPoints,
     SPELL_SD_PCT[placeKind],
   );
   return {
     ofAverage: STEEPNESS.mean,
-    offsetPct: SHELL_AHEAD.points - STEEPNESS.mean * airPct,
+    offsetPct: ahead.points - STEEPNESS.mean * airPct,
     sdPct,
   };
 }

@@ -5,7 +5,7 @@ import { dryingClassOf } from '../../wood/species/drying-class.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence, PlaceFacts } from '../readings/evidence.ts';
-import { SHELL_AHEAD, SPELL_SD_PCT, STEEPNESS } from '../readings/profile-posterior.ts';
+import { SPELL_SD_PCT, STEEPNESS, shellAhead } from '../readings/profile-posterior.ts';
 import type { Depth, ShellOrCore } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 
@@ -58,7 +58,7 @@ export function expectationNow(
   if (previous === null || previous.moved !== false || place.emcPct === null) return null;
   if (species.basicSpecificGravity === null) return null;
   const shellShare = plannedDepthMm('shell', board.thicknessMm) / board.thicknessMm;
-  const start = startOf(previous.estimate, shellShare, place.emcPct);
+  const start = startOf(previous.estimate, shellShare, { ...place, emcPct: place.emcPct });
   if (start === null) return null;
   const days = (Date.parse(takenAt) - Date.parse(previous.takenAt)) / (DAY_S * 1000);
   if (!(days >= 0 && days <= LONGEST_DAYS)) return null;
@@ -116,12 +116,12 @@ export function expectationNow(
 function startOf(
   { shellPct, corePct, averagePct, countedAverage }: Estimate,
   shellShare: number,
-  emcPct: number,
+  { emcPct, isNewHere = null }: { emcPct: number; isNewHere?: boolean | null },
 ) {
   if (shellPct !== null && corePct !== null)
     return { corePct, dropPct: (corePct - shellPct) / (1 - 2 * shellShare) ** 2, areBothRead: true };
   if (countedAverage === 0) return null;
-  const dropPct = SHELL_AHEAD.points + STEEPNESS.mean * (averagePct - emcPct);
+  const dropPct = shellAhead(isNewHere).points + STEEPNESS.mean * (averagePct - emcPct);
   // A parabola's average lies a third of its drop below its middle.
   return { corePct: averagePct + dropPct / 3, dropPct, areBothRead: false };
 }

@@ -189,7 +189,7 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. So is the chance of a shell–core difference {unevenPoints} above its limit. That chance must be below {unevenChancePct} where no pins read the core, or only the plan gives a depth.',
   'methods.calls.profile':
-    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. The air’s weeks and the meter’s error widen that.',
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that.',
   'methods.calls.history':
     'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
   'methods.calls.depth':
@@ -366,7 +366,11 @@ export const methods = {
   'methods.numbers.steepness': 'Core less surface, times the average above the EMC',
   'methods.numbers.steepness-sd': 'The same, its spread',
   'methods.numbers.shell-ahead': 'The same, points more',
+  'methods.numbers.shell-ahead-moved': 'Points more after a move to drier air',
+  'methods.numbers.shell-ahead-unknown': 'Points more where a move is not known',
   'methods.numbers.shell-ahead-sd': 'Those points, their spread',
+  'methods.numbers.new-here': 'A move counts for so long, days',
+  'methods.numbers.entered-at-once': 'Entered within so many days of sawing, it was there from the first',
   'methods.numbers.known-air-sd': 'EMC of a place as it is known, its spread, points',
   'methods.numbers.spell-outdoors': 'EMC of some weeks from its month’s, outdoors, its spread, points',
   'methods.numbers.spell-shed': 'The same in an open shed',

@@ -13,6 +13,7 @@ const known = (more: Partial<KnownOfBoard> = {}): KnownOfBoard => ({
   thicknessMm: THICKNESS_MM,
   emcPct: null,
   placeKind: 'shop',
+  isNewHere: null,
   history: null,
   ...more,
 });

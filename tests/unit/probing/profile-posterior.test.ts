@@ -8,7 +8,7 @@ import {
 } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 
-const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, placeKind: 'shop', history: null };
+const beam: KnownOfBoard = { thicknessMm: 54, emcPct: 9, placeKind: 'shop', isNewHere: null, history: null };
 const at = (depthMm: number, mcPct: number, isOnlyPlanned = false) => ({ depthMm, mcPct, isOnlyPlanned });
 const of = (readings: ReturnType<typeof at>[], known = beam) => profilePosterior(readings, known, 0.5, 0.85);
 
@@ -30,6 +30,16 @@ describe('a core that no pins reached', () => {
     expect(doubt('shop', 0.3)).toBeLessThan(doubt('shop') - 0.1);
   });
 
+  test('is further from the shell in a board that came from damper air, and less surely known where nobody knows', () => {
+    const [settled, moved, unknown] = [false, true, null].map((isNewHere) =>
+      of([at(8, 12)], { ...beam, isNewHere }),
+    ) as [ReturnType<typeof of>, ReturnType<typeof of>, ReturnType<typeof of>];
+    expect(moved.differencePct).toBeGreaterThan(settled.differencePct + 0.5);
+    expect(unknown.differencePct).toBeGreaterThan(settled.differencePct);
+    expect(unknown.differencePct).toBeLessThan(moved.differencePct);
+    expect(unknown.differenceSdPct).toBeGreaterThan(settled.differenceSdPct);
+  });
+
   test('is told by history where there is one, with its doubt', () => {
     const history = { differencePct: 2, differenceSdPct: 0.4 };
     const known = of([at(8, 14), at(8, 14)], { ...beam, history });
@@ -47,7 +57,13 @@ describe('readings at several known depths', () => {
     const thickness = fc.double({ min: 19, max: 80, noNaN: true });
     fc.assert(
       fc.property(thickness, pct, pct, fc.boolean(), (thicknessMm, shellPct, corePct, isOtherFace) => {
-        const known = { thicknessMm, emcPct: null, placeKind: 'shop' as const, history: null };
+        const known = {
+          thicknessMm,
+          emcPct: null,
+          placeKind: 'shop' as const,
+          isNewHere: null,
+          history: null,
+        };
         const readings = [0.1, 0.2, 0.35, 0.5].map((u) =>
           at((isOtherFace ? 1 - u : u) * thicknessMm, parabola(u, shellPct, corePct)),
         );
