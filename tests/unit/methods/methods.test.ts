@@ -6,6 +6,7 @@ import type { MethodPart } from '../../../shared-core/methods/method-part.ts';
 import { methodParts } from '../../../shared-core/methods/methods.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 
 const parts = methodParts(builtInSpecies, builtInEndUses);
@@ -126,6 +127,11 @@ describe('The numbers used', () => {
     const listed = methodNumbers.map(({ constant }) => constant);
     expect(numbers.filter((name) => !listed.includes(name) && !NO_METHOD.includes(name))).toEqual([]);
     expect(listed.filter((name) => !exported.includes(name))).toEqual([]);
+  });
+
+  test('have each its own words', () => {
+    const words = methodNumbers.map(({ means }) => english[means.code]);
+    expect(words.filter((each, at) => words.indexOf(each) !== at)).toEqual([]);
   });
 
   test('are on the page with their values', () => {
