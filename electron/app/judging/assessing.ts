@@ -17,6 +17,7 @@ import type {
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { isNewHere, type Stop } from '../../../shared-core/probing/readings/new-here.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
+import type { PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
 import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
@@ -127,6 +128,19 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return { code: known.facts.code, evidence: evidenceOf(known, roundId, true) };
   }
 
+  /** Works out what a board can be expected to have in its first round, which is remembered until it is read. */
+  function expect(boardId: number, roundId: number): void {
+    const { readings, rounds } = context.yard();
+    if (readings.roundBefore(boardId, roundId) === undefined)
+      priorOfBoard(knownBoard(boardId), orRefuse(rounds.get(roundId), 'round').startedAt);
+  }
+
+  function priorOfBoard({ boardId, moves, facts }: KnownBoard, at: string): PriorNow | null {
+    const { speciesId, thicknessMm, sawnOn } = facts;
+    const { basicSpecificGravity } = orRefuse(context.yard().species.get(speciesId), 'species');
+    return priorOf({ boardId, moves, thicknessMm, basicSpecificGravity, sawnOn }, at);
+  }
+
   function knownBoard(boardId: number): KnownBoard {
     const { boards, moves } = context.yard();
     return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: moves.ofBoard(boardId) };
@@ -165,19 +179,9 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       },
       profile: by === 'own' ? historyProfile(known, roundId, at) : null,
       ...earlier,
+      // Nothing is compared with it before there is a reading.
       prior:
-        withPrevious && earlier.previous === null
-          ? priorOf(
-              {
-                boardId: known.boardId,
-                moves: known.moves,
-                thicknessMm: board.thicknessMm,
-                basicSpecificGravity: species.basicSpecificGravity,
-                sawnOn,
-              },
-              at,
-            )
-          : null,
+        withPrevious && earlier.previous === null && readings.length > 0 ? priorOfBoard(known, at) : null,
     };
   }
 
@@ -319,6 +323,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     found,
     finding,
     boardOfRound,
+    expect,
     correct,
     findings,
     /** Boards of the round whose readings are still to be judged by these rules. */

@@ -30,6 +30,7 @@ import { createMovingReadings } from './moving-readings.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
 import type { PlanBases } from './plan-bases.ts';
+import { createPriorsAhead } from './priors-ahead.ts';
 import { createRoundClock } from './round-clock.ts';
 import { createRoundTelling } from './round-telling.ts';
 import { createRoundView, type RoundView, summaryOf } from './round-view.ts';
@@ -55,6 +56,7 @@ export function createRounds(
   aims.changed.follow((window) => planBases.take(window, aims.of(window)));
   const openRounds = createOpenRounds(context, view, planBases.pins);
   const telling = createRoundTelling(context, aims, openRounds);
+  const priorsAhead = createPriorsAhead(context, aims, openRounds, assessing);
   const insertion = createInsertion(context, meter);
   const clock = createRoundClock(context);
   const finished = createSignal();
@@ -205,6 +207,7 @@ export function createRounds(
     leave: (yard: string | null): void => {
       aims.leave(yard);
       openRounds.leave();
+      priorsAhead.leave();
       insertion.end();
       clock.leave();
     },
