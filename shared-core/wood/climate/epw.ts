@@ -42,7 +42,7 @@ interface Hour {
  * The year of air in an EPW file (EnergyPlus weather format): 8 header lines, the first with the site; then a row an hour
  * with month, day, dry-bulb temperature in °C (column 7) and relative humidity in % (column 9).
  *
- * A month's EMC is that of its hours weighted by saturation vapor pressure, then smoothed, as in the list of stations.
+ * A month's EMC is what wood follows in its hours, then smoothed, as in the list of stations.
  *
  * @returns a problem where the text is no such file, or a month is missing
  */
@@ -59,7 +59,7 @@ export function epwYear(text: string): Outcome<EpwYear> {
     months.map((each) => ({
       tempC: mean(each.map(({ tempC }) => tempC)),
       rh: mean(each.map(({ rhPct }) => rhPct)) / 100,
-      emcPct: weightedEmcPct(each),
+      emcPct: followedEmcPct(each),
     })),
   );
   const named = [siteName, region].filter((name) => name !== '' && name !== '-').join(', ');
@@ -82,12 +82,23 @@ function hourOf(line: string): Hour[] {
 /** A blank cell is no zero. */
 const numberIn = (cell = ''): number => (cell.trim() === '' ? Number.NaN : Number(cell));
 
-const hourlyEmcPct = ({ tempC, rhPct }: Hour): number => emcPct(tempC, rhPct / 100);
+const hourlyEmcPct = ({ tempC, rhPct }: Pick<Hour, 'tempC' | 'rhPct'>): number => emcPct(tempC, rhPct / 100);
 
-function weightedEmcPct(hours: readonly Hour[]): number {
+/**
+ * The EMC that wood follows. Water leaves by saturation vapor pressure, so hours are weighted by it. A face that follows each
+ * hour is at the mean of their EMC, and a face that follows none at the EMC of their mean air. A board is about halfway
+ * (`station.ts`).
+ */
+function followedEmcPct(hours: readonly Hour[]): number {
   const weights = hours.map(({ tempC }) => saturationPressurePa(tempC));
-  const sum = hours.reduce((total, hour, at) => total + (weights[at] as number) * hourlyEmcPct(hour), 0);
-  return sum / weights.reduce((total, weight) => total + weight, 0);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const weighted = (of: (hour: Hour) => number): number =>
+    hours.reduce((sum, hour, at) => sum + (weights[at] as number) * of(hour), 0) / total;
+  const ofMeanAir = hourlyEmcPct({
+    tempC: weighted(({ tempC }) => tempC),
+    rhPct: weighted(({ rhPct }) => rhPct),
+  });
+  return (weighted(hourlyEmcPct) + ofMeanAir) / 2;
 }
 
 /** How daily means swing round the mean of their month. */

@@ -6,21 +6,21 @@ import type { Air } from './monthly-air.ts';
  * humidity: averages over the months of 1,020 typical years (TMY3; `station.ts` has which EMC). Linear between, level beyond.
  */
 export const ABOVE_MEANS: readonly (readonly [rh: number, points: number])[] = [
-  [0.45, -0.7],
-  [0.55, -0.2],
-  [0.65, 0.5],
-  [0.75, 0.9],
-  [0.85, 1.05],
+  [0.45, -0.8],
+  [0.55, -0.6],
+  [0.65, -0.1],
+  [0.75, 0.15],
+  [0.85, 0.3],
 ];
 
 /** How far single months of the same stations are from that, % MC. */
-export const ABOVE_MEANS_SD = 0.7;
+export const ABOVE_MEANS_SD = 0.6;
 
 /**
  * A month outdoors of which a person knows the mean temperature and humidity. Its hours come to another EMC than their mean:
- * damp nights hold more than dry days take.
+ * damp nights hold more than dry days take, and more water leaves in warm, dry hours.
  *
- * @example outdoorMonth({ tempC: 15, rh: 0.75 }).emcPct // 15.3: 0.9 above that of the means
+ * @example outdoorMonth({ tempC: 15, rh: 0.75 }).emcPct // 14.5: 0.15 above that of the means
  */
 export function outdoorMonth({ tempC, rh }: Pick<Air, 'tempC' | 'rh'>): Air {
   const emc = emcPct(tempC, rh) + aboveMeans(rh);

@@ -26,7 +26,7 @@ export const methods = {
 
   'methods.air.title': 'Air of places',
   'methods.air.stations':
-    'Typical years of 1,020 stations (TMY3). A month’s EMC is that of its hours, weighted by saturation vapor pressure. Months are smoothed: half their own, a quarter of each neighbor.',
+    'Typical years of 1,020 stations (TMY3). A month’s EMC is halfway between two: the mean of its hours’ EMC, and the EMC of its mean air. Both are weighted by saturation vapor pressure. Months are smoothed: half their own, a quarter of each neighbor.',
   'methods.air.region':
     'Where no station is named, a place has the average of its region’s stations. It is as uncertain as they differ.',
   'methods.air.hours': 'Forecasts also carry how single days swing around their month at that station.',
