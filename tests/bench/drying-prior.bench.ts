@@ -11,7 +11,7 @@ import { dryingClassSchema } from '../../shared-core/wood/species/drying-class.t
 import { geometricMean } from './drying-days.ts';
 import { airDays, otherDays } from './published-days.ts';
 
-const FACTORS = Array.from({ length: 13 }, (_, k) => 2 ** ((k - 6) / 6));
+const FACTORS = Array.from({ length: 25 }, (_, k) => 2 ** ((k - 12) / 12));
 const shown = (value: number): string => value.toFixed(2).padStart(6);
 
 console.log('class                median  factor  days over published then: fewest, most');

@@ -238,7 +238,8 @@ type PriorFactor = { median: number; logSd: number };
  *
  * Diffusivity: the median of each class is the one at which published days of air-drying come out right on average over its
  * species and over their fewest and most days (`tests/bench/drying-prior.bench.ts`): Rietz and Page (eight species), the
- * periods of 18 further species, both from memory, Peck's and Miceli's measured ones. Refractory woods have none among
+ * periods of 18 further species, both from memory, Peck's and Miceli's measured ones. Miceli's count least, for they say only
+ * when boards were below 10 %. Of dense hardwoods it is faster than those days, for what is held of cherry by practice. Refractory woods have none among
  * them: between upland and lowland oak, by their kiln schedules (from memory). That moisture should pass at about the half of
  * steady flow is measured (`sonderegger-2011-diffusion.test.ts`). Where these days came from is W. T. Simpson and C. A.
  * Hart, Method for Estimating Air-Drying Times of Lumber (Forest Products Journal 51, 2001; abstract read), and FPL-RN-0293
@@ -260,17 +261,17 @@ export const priorPace: {
   diffusivity: {
     medians: {
       refractory: 0.22,
-      'lowland-oak': 0.17,
+      'lowland-oak': 0.16,
       'upland-oak': 0.5,
       'ring-porous': 0.4,
-      maple: 0.65,
-      'dense-hardwood': 0.58,
-      'light-hardwood': 0.5,
-      gum: 0.33,
-      pine: 0.5,
-      softwood: 0.65,
+      maple: 0.74,
+      'dense-hardwood': 0.55,
+      'light-hardwood': 0.47,
+      gum: 0.29,
+      pine: 0.45,
+      softwood: 0.58,
       wetwood: 0.2,
-      baldcypress: 0.15,
+      baldcypress: 0.13,
     },
     logSd: Math.hypot(0.35, 0.35),
     unknown: { median: 0.45, logSd: 0.7 },
