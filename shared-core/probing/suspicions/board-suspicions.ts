@@ -212,7 +212,9 @@ function foundBefore(
 ): { pct: number | null; counted: number } {
   if (depth === 'shell') return { pct: shellPct, counted: countedShell };
   if (depth === 'core') return { pct: corePct, counted: countedCore };
-  return { pct: countedAverage > 0 ? averagePct : null, counted: countedAverage };
+  // Shell and core tell the average as well, in pairs.
+  const counted = countedAverage > 0 ? countedAverage : Math.min(countedShell, countedCore);
+  return { pct: counted > 0 ? averagePct : null, counted };
 }
 
 type Change = {

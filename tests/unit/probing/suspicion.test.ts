@@ -380,6 +380,18 @@ describe('against the last round', () => {
     expect(judgedOn(22, 22.2, 22.1)).toEqual([[], [], []]);
   });
 
+  test('an average after a round of shell and core is compared with the average of those', () => {
+    const pairs = lastRound(8.3, 8.7, '2026-05-06T10:00:00Z');
+    const wetter = judge(averages([15.1, 15.4, 15.2]), { previous: pairs });
+    expect(rules(wetter)).toEqual(Array(3).fill(['jump-since-last-round']));
+    expect(wetter[0]!.suspicions[0]!.why).toMatchObject({ facts: { depth: 'average', beforePct: 8.5 } });
+    expect(rules(judge(averages([8.4, 8.7, 8.5]), { previous: pairs })).flat()).toEqual([]);
+    // A shell alone tells no average.
+    const { estimate, takenAt } = pairs;
+    const shells = { estimate: { ...estimate, corePct: null, differencePct: null, countedCore: 0 }, takenAt };
+    expect(rules(judge(averages([15.1, 15.4, 15.2]), { previous: shells })).flat()).toEqual([]);
+  });
+
   test('of two cores that disagree, only the one that the last round speaks against is questionable', () => {
     const judged = judge(readings([8.1, 8.4], [8.6, 13.6]), {
       previous: lastRound(8.3, 8.7, '2026-05-06T10:00:00Z'),
