@@ -56,7 +56,7 @@ function readyThere(place: Outcome['places'][number], all: number, words: Words)
   return say('stacks.if-moved-boards', {
     boards: place.dated,
     all,
-    hasLast: place.last === null ? 'no' : 'yes',
+    how: place.last === null ? 'any-day' : place.isLikely ? 'likely' : 'about',
     date: place.last === null ? '' : formats.likely(place.last),
   });
 }

@@ -3,7 +3,7 @@ import { CallShape, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { ReadyCautions } from '../../ui/ReadyCautions.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
-import { readyFacts } from './ready-words.ts';
+import { readyDay, readyFacts } from './ready-words.ts';
 import css from './stack-screen.module.css';
 
 /** What to do with a stack, in a sentence; then why, and the figures behind it. */
@@ -26,7 +26,7 @@ export function StackCall({
       !isForecasting &&
       nextReady.when.likely > formats.localDay(new Date()) &&
       say('stacks.next-ready', readyFacts(nextReady, words)),
-    isSpread && !isForecasting && say('stacks.last-ready', { date: formats.likely(lastReady.when) }),
+    isSpread && !isForecasting && say('stacks.last-ready', readyDay(lastReady.when, formats)),
   ].filter(Boolean);
   return (
     <Sheet>

@@ -5,7 +5,7 @@ import { Actions, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 import { NextOfStack } from './NextOfStack.tsx';
-import { readyFacts } from './ready-words.ts';
+import { readyDay, readyFacts } from './ready-words.ts';
 import css from './stacks-screen.module.css';
 
 /** One stack: how many boards are what, how dry, ready when, and what to do with it. */
@@ -124,11 +124,11 @@ function StackFigures({ stack }: { stack: StackRow }) {
       )}
       {nextReady && !isForecasting && nextReady.when.likely > formats.localDay(new Date()) && (
         <div>
-          <dd>{formats.likely(nextReady.when)}</dd>
+          <dd>{say('stacks.ready-day', readyDay(nextReady.when, formats))}</dd>
           <dt>
             {say('stacks.next-likely', readyFacts(nextReady, words))}
             {lastReady && lastReady.when.likely !== nextReady.when.likely && (
-              <span>{say('stacks.last-likely', { date: formats.likely(lastReady.when) })}</span>
+              <span>{say('stacks.last-likely', readyDay(lastReady.when, formats))}</span>
             )}
           </dt>
         </div>

@@ -5,7 +5,7 @@ import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
-import { readyInRow } from './ready-words.ts';
+import { readyDay, readyInRow } from './ready-words.ts';
 
 type BoardColumn = Exclude<BoardSort, 'added'> | 'shell-core' | 'stack' | 'likely' | 'place' | 'log';
 type More = Omit<Column<BoardRow>, 'id' | 'head' | 'cell' | 'widthRem'>;
@@ -46,7 +46,9 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
 
   function readyBetween(board: BoardRow): ReactNode {
     const dated = readyOf(board.judgement);
-    return dated && say('stacks.ready-between', { readyWhen: dated.when });
+    return (
+      dated && say('stacks.ready-between', { readyWhen: dated.when, end: readyDay(dated.when, formats).end })
+    );
   }
 
   const stack = column('stack', 15, ({ stackName }) => name(stackName), {

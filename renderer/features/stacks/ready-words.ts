@@ -1,5 +1,6 @@
 import type { BoardRow, LikelyReady } from '../../../shared-core/contract/yard.ts';
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
+import type { When } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 
 /** When a board is ready, for its row: the day where it is, else where it is ready first; or why there is none. */
@@ -7,8 +8,10 @@ export function readyInRow({ judgement, bestPlaceName: placeName }: BoardRow, wo
   const { say, formats } = words;
   const dated = readyOf(judgement);
   if (dated) {
-    const date = formats.likely(dated.when);
-    return dated.placeId === null || placeName === null ? date : say('stacks.ready-at', { date, placeName });
+    const day = readyDay(dated.when, formats);
+    return dated.placeId === null || placeName === null
+      ? say('stacks.ready-day', day)
+      : say('stacks.ready-at', { ...day, placeName });
   }
   switch (judgement.places[0]?.ready?.kind) {
     case 'now':
@@ -25,9 +28,15 @@ export function readyInRow({ judgement, bestPlaceName: placeName }: BoardRow, wo
   }
 }
 
-/** For a sentence: whether only a move makes it so is part of it. */
-export const readyFacts = ({ when, placeName }: LikelyReady, { formats }: Words) => ({
+/** For a sentence: a day is likely only where the time to it has an end. Without one there are no 8 chances in 10. */
+export const readyDay = (when: When, formats: Words['formats']) => ({
   date: formats.likely(when),
+  end: when.to === null ? ('open' as const) : ('known' as const),
+});
+
+/** The same with the move that it may need. */
+export const readyFacts = ({ when, placeName }: LikelyReady, { formats }: Words) => ({
+  ...readyDay(when, formats),
   where: placeName === null ? ('here' as const) : ('elsewhere' as const),
   placeName: placeName ?? '',
 });

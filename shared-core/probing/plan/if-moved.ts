@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { messageSchema } from '../../words/message.ts';
 import { cautionsOfMove } from '../calls/cautions.ts';
 import type { JudgedPlace, Judgement } from '../calls/judgement.ts';
-import { type Ready, readySchema, whenSchema } from '../calls/ready-in.ts';
+import { type Ready, readySchema, whenOf, whenSchema } from '../calls/ready-in.ts';
 
 export const ifMovedSchema = z.object({
   boards: z.number().int(),
@@ -20,6 +20,8 @@ export const ifMovedSchema = z.object({
       /** Boards with a day there, and the last of their days; null without any. */
       dated: z.number().int(),
       last: whenSchema.nullable(),
+      /** Whether each of them is ready by its latest day with 9 chances in 10: of none is that day open. */
+      isLikely: z.boolean(),
       cautions: z.array(messageSchema),
     }),
   ),
@@ -48,7 +50,8 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
       const readies = boards.flatMap(
         ({ judgement }) => judgement.places.find((each) => each.placeId === placeId)?.ready ?? [],
       );
-      const whens = readies.flatMap((ready) => (ready.kind === 'likely' ? ready.when : []));
+      const whens = readies.flatMap((ready) => whenOf(ready) ?? []);
+      const dated = readies.filter(isDated);
       const cautions = origins.flatMap((from) => cautionsOfMove(from, kind, wettest));
       return {
         placeId,
@@ -56,8 +59,9 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
         lowestEmcPct: lowestEmc?.emcPct ?? null,
         ready: boards.length === 1 ? (readies[0] ?? null) : null,
         isForecast: readies.length > 0,
-        dated: readies.filter(isDated).length,
+        dated: dated.length,
         last: whens.toSorted((a, b) => a.likely.localeCompare(b.likely)).at(-1) ?? null,
+        isLikely: dated.every((ready) => ready.kind === 'now' || whenOf(ready)?.to != null),
         cautions: [...new Map(cautions.map((each) => [each.code, each])).values()],
       };
     }),

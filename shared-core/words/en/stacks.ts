@@ -69,11 +69,12 @@ export const stacks = {
   'stacks.average-target':
     'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
   'stacks.should-be-ready': '{which, select, first {} other {more }}should be ready now',
+  'stacks.ready-day': '{end, select, open {About {date}} other {{date}}}',
   'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
-  'stacks.last-likely': 'last {date}',
+  'stacks.last-likely': '{end, select, open {last about {date}} other {last {date}}}',
   'stacks.next-ready':
-    '{where, select, here {Next likely ready {date}.} other {If moved to {placeName}, next likely ready {date}.}}',
-  'stacks.last-ready': 'Last {date}.',
+    '{where, select, here {{end, select, open {Next ready about {date}, maybe much later.} other {Next likely ready {date}.}}} other {If moved to {placeName}, {end, select, open {next ready about {date}, maybe much later.} other {next likely ready {date}.}}}}',
+  'stacks.last-ready': '{end, select, open {Last about {date}.} other {Last likely {date}.}}',
 
   // The form of a stack.
   'stacks.add': 'Add a stack',
@@ -103,8 +104,8 @@ export const stacks = {
   'stacks.if-moved': 'Ready, if moved today',
   'stacks.if-moved-place': '{placeName}: {readyText}',
   'stacks.if-moved-boards':
-    '{boards} of {all} likely ready{hasLast, select, yes {, the last {date}} other { any day now}}',
-  'stacks.if-moved-none': 'none gets there',
+    '{boards} of {all} {how, select, likely {likely ready, the last {date}} about {ready by about {date}, maybe much later} other {ready any day now}}',
+  'stacks.if-moved-none': 'none likely within two years',
   'stacks.move-day': 'On',
   'stacks.move-day-hint': 'The day of the move.',
   'stacks.moved': '{name} moved to {placeName}.',
@@ -139,8 +140,8 @@ export const stacks = {
   'stacks.since': 'since {sinceOn}',
   'stacks.ready-now': 'Now',
   'stacks.ready-not-here': 'Not here: too damp',
-  'stacks.ready-at': '{date} in {placeName}',
-  'stacks.ready-between': 'ready {readyWhen}',
+  'stacks.ready-at': '{end, select, open {About {date}} other {{date}}} in {placeName}',
+  'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
 

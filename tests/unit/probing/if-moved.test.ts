@@ -5,7 +5,10 @@ import { place } from './a-judged-board.ts';
 
 const shed = place(1, 'Pole shed', 'open-shed', 11.2);
 const room = place(2, 'Bench room', 'heated-room', 6.5);
-const on = (likely: string): Ready => ({ kind: 'likely', when: { likely, from: likely, to: null } });
+const on = (likely: string, to: string | null = null): Ready => ({
+  kind: 'likely',
+  when: { likely, from: likely, to },
+});
 const board = (inRoom: Ready | null, averagePct = 14) => ({
   placeId: 1,
   judgement: {
@@ -37,6 +40,18 @@ test('a stack: how many of its boards have a day there, and the last of these', 
   ).places;
   expect(inRoom).toMatchObject({ ready: null, isForecast: true, dated: 3, last: { likely: '2027-05-09' } });
   expect(inShed).toMatchObject({ isForecast: true, dated: 0, last: null });
+});
+
+test.each([
+  [[on('2027-03-01', '2027-04-01'), on('2027-05-09', '2027-06-20')], true],
+  [[on('2027-03-01', '2027-04-01'), on('2027-05-09')], false],
+  [[on('2027-03-01', '2027-04-01'), { kind: 'any-day' } as const], false],
+])('a stack is likely ready by a day only if all its boards are: %j', (readies, isLikely) => {
+  const [, inRoom] = ifMoved(
+    readies.map((each) => board(each)),
+    [shed, room],
+  ).places;
+  expect(inRoom).toMatchObject({ dated: 2, isLikely });
 });
 
 test('the wettest board decides what the place could do to it', () => {

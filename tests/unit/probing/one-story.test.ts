@@ -1,5 +1,6 @@
 /** Whatever is stated of a board, on its page and in every list, never contradicts itself. */
 import { describe, expect, test } from 'vitest';
+import { readyWords } from '../../../shared-core/history-chart/ready-words.ts';
 import { callHere, isTooWetForIndoors } from '../../../shared-core/probing/calls/call-here.ts';
 import {
   type Judgement,
@@ -11,7 +12,7 @@ import {
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { type Fact, type Message, message } from '../../../shared-core/words/message.ts';
 import { randomFrom } from '../../faults/random.ts';
-import { expectWhole, inEnglish } from '../words/in-english.ts';
+import { englishWords, expectWhole, inEnglish } from '../words/in-english.ts';
 import {
   ahead,
   dayOf,
@@ -86,6 +87,12 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
       if (ready?.kind !== 'likely') return true;
       const { from, likely, to } = ready.when;
       return from <= likely && (to === null || likely <= to) && likely > dayOf(onDay(0));
+    }),
+  'no day is called likely whose late end is open': ({ places }) =>
+    places.every(({ ready }) => {
+      if (ready?.kind !== 'likely') return true;
+      const isLikely = /^Likely /.test(readyWords({ ready, lowestEmcPct: null }, englishWords) ?? '');
+      return isLikely === (ready.when.to !== null);
     }),
   'the place of the next step is the one that is named beside the day': ({ next, bestPlaceId }) =>
     next.step !== 'move' || next.placeId === bestPlaceId,

@@ -12,16 +12,17 @@ const wordsIn = (units: DisplayUnits) =>
     units,
     today: '2027-05-01',
   });
-const metric = wordsIn('metric');
+/** As a person in Chicago who measures in millimeters reads them. */
+export const englishWords = wordsIn('metric');
 const imperial = wordsIn('imperial');
 
 /** A message as the window would show it. */
-export const inEnglish = (message: Message): string => metric.say(message);
+export const inEnglish = (message: Message): string => englishWords.say(message);
 
 /** Fails where a fact that a sentence asks for is missing, or is not what the sentence can show. */
 export function expectWhole(messages: readonly Message[]): void {
   for (const message of messages) {
-    for (const { say } of [metric, imperial]) {
+    for (const { say } of [englishWords, imperial]) {
       expect(say(message), JSON.stringify(message)).not.toMatch(
         /Text missing|undefined|null|NaN|Infinity|[{}]/,
       );

@@ -18,6 +18,7 @@ const place = (placeId: number, placeName: string, more: Partial<Places[number]>
   isForecast: true,
   dated: 0,
   last: null,
+  isLikely: true,
   cautions: [],
   ...more,
 });
@@ -53,16 +54,22 @@ test('the form of a move names when a board is ready in each place but its own',
   ]);
 });
 
-test('of a stack, how many of its boards are ready there, and when the last', async () => {
+test('of a stack, how many of its boards are ready there, and when the last; likely only where no late end is open', async () => {
   open(
     6,
-    [place(2, 'Bench room', { dated: 5, last: when }), place(3, 'Fence row'), place(4, 'Shop', { dated: 1 })],
+    [
+      place(2, 'Bench room', { dated: 5, last: when }),
+      place(3, 'Fence row'),
+      place(4, 'Shop', { dated: 1, isLikely: false }),
+      place(5, 'Loft', { dated: 6, last: { ...when, to: null }, isLikely: false }),
+    ],
     null,
   );
   expect(await lines()).toEqual([
     'Bench room: 5 of 6 likely ready, the last Mar 14, 2090',
-    'Fence row: none gets there',
-    'Shop: 1 of 6 likely ready any day now',
+    'Fence row: none likely within two years',
+    'Shop: 1 of 6 ready any day now',
+    'Loft: 6 of 6 ready by about Mar 2090, maybe much later',
   ]);
 });
 

@@ -124,7 +124,7 @@ describe('The boards of a stack', () => {
       'May 12, 2090',
       'Aug 22, 2024',
       'Northern red oak27 mm',
-      unbroken('13.7–16.1%ready May 12, 2090 (Apr 20 – Jun 15, 2090)'),
+      unbroken('13.7–16.1%likely ready May 12, 2090 (Apr 20 – Jun 15, 2090)'),
       'Pole shedsince Mar 3, 2024',
       'Ridge',
     ]);
@@ -144,12 +144,14 @@ describe('The boards of a stack', () => {
       aBoardRow(4, { judgement: judgedReady({ kind: 'now' }) }),
       aBoardRow(5, { judgement: judgedReady({ kind: 'too-damp' }) }),
       aBoardRow(6, { judgement: judgedReady({ kind: 'unlikely', earliestOn: '2090-01-02' }) }),
+      aBoardRow(7, { judgement: judgedReady({ kind: 'likely', when: { ...when, to: null } }) }),
     ];
-    open(6, { 'boards.list': () => ({ total: 6, rows: boards }) });
+    open(7, { 'boards.list': () => ({ total: 7, rows: boards }) });
     expect(await screen.findByText('Jan 18, 2090 in Bench room')).toBeTruthy();
     expect(screen.getByText('2 questionable readings would change this call.')).toBeTruthy();
     expect(screen.getByText('Any day now')).toBeTruthy();
     expect(screen.getByText('Now')).toBeTruthy();
+    expect(screen.getByText('About Jan 2090')).toBeTruthy();
     // A board that gets nowhere says so.
     expect(screen.getByText('Not here: too damp')).toBeTruthy();
     expect(screen.getByText('Unlikely within two years')).toBeTruthy();

@@ -73,6 +73,17 @@ describe('The stacks', () => {
     await expectNoBarriers();
   });
 
+  test('a day without a latest one is about then, and never likely', async () => {
+    const when = { likely: '2090-03-14', from: '2090-01-01', to: null };
+    const last = { ...when, likely: '2090-09-20' };
+    open([aStack({ nextReady: { when, placeName: null }, lastReady: { when: last, placeName: null } })]);
+    const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByText('About Mar 2090')).toBeTruthy();
+    expect(card.getByText('last about Sep 2090')).toBeTruthy();
+    expect(screen.getByText('6 boards. 1 ready. Next ready about Mar 2090, maybe much later.')).toBeTruthy();
+    expect(document.body.textContent).not.toMatch(/\blikely\b/i);
+  });
+
   test('dates that only a move brings name the place; what should be ready by now says so', async () => {
     const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
     open([
