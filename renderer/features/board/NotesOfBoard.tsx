@@ -11,6 +11,13 @@ import { useWords } from '../../words.ts';
 /** What the figures beside the call show. */
 const ofFigures: readonly Code[] = ['call.likely', 'call.difference-allowed', 'call.gradient-of-drying'];
 
+/** What "Ready here" beside the call says, where there is a forecast. */
+const ofReadyHere: readonly Code[] = [
+  'call.place-too-damp',
+  'call.place-too-damp-all-year',
+  'call.place-too-slow',
+];
+
 /** What else speaks for the call, what is missing for the dates, and what they are based on. */
 export function NotesOfBoard({
   missing,
@@ -25,9 +32,10 @@ export function NotesOfBoard({
 }) {
   const { say } = useWords();
   const details = forecast?.details;
+  const saidBeside = details ? [...ofFigures, ...ofReadyHere] : ofFigures;
   const shown = reasons
     .slice(1)
-    .filter(({ code, facts }) => !ofFigures.includes(code) && !isOfSpecies(facts?.why))
+    .filter(({ code, facts }) => !saidBeside.includes(code) && !isOfSpecies(facts?.why))
     .map((each) => say(each))
     .filter((note) => !next.why || note !== say(next.why));
   const basis = details && (

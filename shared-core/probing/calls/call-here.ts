@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { ReasonedCall, SpotsRead } from './assessment.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
 
 /** The lowest EMC of a place: one number wherever it is shown. */
 export const lowestEmcSchema = z.object({
@@ -60,10 +61,12 @@ export interface Here {
 
 /**
  * The call that readings alone make, with what the place decides. Only boards too wet for their use are to be brought in:
- * one that is dry enough on average and uneven through its thickness equalizes where it is.
+ * one that is dry enough on average and uneven through its thickness equalizes where it is. Its number comes first, then
+ * what the place does to it.
  */
 export function callHere(found: Found, here: Here): ReasonedCall {
   const { call, reasons } = found;
+  const [first, ...more] = reasons;
   const { placeName, lowestEmc, target, averagePct, corePct, getsThere } = here;
   if (!isTooWet(found, target)) return { call, reasons };
   if (lowestEmc === null && getsThere === null)
@@ -72,28 +75,30 @@ export function callHere(found: Found, here: Here): ReasonedCall {
   if (getsThere ?? isDryEnough)
     return lowestEmc === null || getsThere
       ? { call, reasons }
-      : {
-          call,
-          reasons: [...reasons, air('call.place-dries-to', lowestEmc), ...roughness(lowestEmc)],
-        };
+      : { call, reasons: [first, driesTo(lowestEmc, target), ...more, ...roughness(lowestEmc)] };
   const why =
     lowestEmc !== null && !isDryEnough
-      ? air('call.place-too-damp', lowestEmc)
+      ? tooDamp(lowestEmc)
       : message('call.place-too-slow', { placeName, targetRange: target });
   const rough = lowestEmc === null ? [] : roughness(lowestEmc);
-  return isTooWetForIndoors(averagePct, corePct)
-    ? { call, reasons: [...reasons, why, ...rough] }
-    : { call: 'bring-in', reasons: [why, ...reasons, ...rough] };
+  return {
+    call: isTooWetForIndoors(averagePct, corePct) ? call : 'bring-in',
+    reasons: [first, why, ...more, ...rough],
+  };
 }
 
-function air(
-  code: 'call.place-dries-to' | 'call.place-too-damp',
-  { placeName, emcPct, month }: LowestEmc,
-): Message {
+/** Without a forecast: near its EMC wood dries too slowly to promise it. */
+function driesTo({ placeName, emcPct, month }: LowestEmc, { maxPct }: PctRange): Message {
+  const isNear = emcPct > maxPct - NEVER_QUITE_PCT ? ('yes' as const) : ('no' as const);
   return month === null
-    ? message(`${code}-all-year`, { placeName, emcPct })
-    : message(code, { placeName, emcPct, airMonth: month });
+    ? message('call.place-dries-to-all-year', { placeName, emcPct, isNear })
+    : message('call.place-dries-to', { placeName, emcPct, isNear, airMonth: month });
 }
+
+const tooDamp = ({ placeName, emcPct, month }: LowestEmc): Message =>
+  month === null
+    ? message('call.place-too-damp-all-year', { placeName, emcPct })
+    : message('call.place-too-damp', { placeName, emcPct, airMonth: month });
 
 const roughness = ({ isRough, placeName }: LowestEmc): Message[] =>
   isRough ? [message('call.rough-air', { placeName })] : [];

@@ -25,7 +25,7 @@ export const board = {
   'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.too-wet-to-move':
-    'It won’t reach its target here. Let it dry to {dryEnoughLimitPct}, its core to {coreLimitPct}. Then move it to drier air.',
+    'It is unlikely to reach its target here. First let it dry to {dryEnoughLimitPct}, and its core to {coreLimitPct}. Then move it to drier air.',
   'next-step.equalize': 'Let it equalize. Probe it again in about a month.',
   'next-step.no-forecast': 'No forecast yet. Probe it again in about a month.',
   'next-step.should-be-ready': '{probedOn}: {callName}. Forecast for today, {todayOn}: should be ready.',

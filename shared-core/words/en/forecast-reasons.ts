@@ -25,9 +25,9 @@ export const forecastReasons = {
   'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
   'forecast.probe.undecided': 'It is near its target. Readings a week after the last ones tell more.',
   'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',
-  'forecast.probe.never': 'It won’t reach its target here. Move it to drier air.',
+  'forecast.probe.never': 'It is unlikely to reach its target here. Move it to drier air.',
   'forecast.probe.after-moving':
-    'It will not come near its target here by {untilOn}. Probe it after moving it.',
+    'It is unlikely to come near its target here by {untilOn}. Probe it after moving it.',
   'forecast.probe.learns-rate':
     'How fast this board dries is not clear yet. Readings a month after the last ones help most.',
   'forecast.probe.tries-air':

@@ -36,9 +36,9 @@ export const stackCall = {
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}}}.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}}}.',
   'stack-call.to-move-later':
-    '{boards, plural, one {# board} other {# boards}} won’t reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, then move {boards, plural, one {it} other {them}} to drier air.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, then move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',

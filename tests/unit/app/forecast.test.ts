@@ -182,7 +182,7 @@ describe('where it is, and elsewhere', () => {
       bestPlaceId: yard.place.id,
       next: { step: 'move', placeId: yard.place.id },
     });
-    expect(judgement.reasons[0]!.code).toBe('call.place-too-damp-all-year');
+    expect(judgement.reasons[1]!.code).toBe('call.place-too-damp-all-year');
   });
 
   test('a board that stays damper than its place should make it: the place’s months are to be checked', async () => {

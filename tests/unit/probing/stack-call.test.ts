@@ -92,7 +92,7 @@ describe("a stack's call", () => {
     const figures = stack(6, { 'keep-drying': 6 }, { 'move-later': 6 });
     expect(sentences(figures)?.slice(0, 2)).toEqual([
       'All 6 need drying.',
-      '6 boards won’t reach the target in Pole shed. Let them dry to 20%, then move them to drier air.',
+      '6 boards are unlikely to reach the target in Pole shed. Let them dry to 20%, then move them to drier air.',
     ]);
     expect(dueOfStack(figures)).toBeNull();
   });
@@ -174,7 +174,7 @@ describe('what is due on a stack', () => {
   test('then boards to bring in', () => {
     expect(due(8, { 'bring-in': 5 })).toEqual([
       'bring-in',
-      '5 boards won’t reach the target in Pole shed. Move them to drier air.',
+      '5 boards are unlikely to reach the target in Pole shed. Move them to drier air.',
     ]);
   });
 
@@ -186,7 +186,7 @@ describe('what is due on a stack', () => {
   test('boards to move now, and those too wet for it', () => {
     expect(due(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 })).toEqual([
       'bring-in',
-      '10 boards won’t reach the target in Pole shed. Move 9 to drier air now, 1 at 20%.',
+      '10 boards are unlikely to reach the target in Pole shed. Move 9 to drier air now, 1 at 20%.',
     ]);
   });
 

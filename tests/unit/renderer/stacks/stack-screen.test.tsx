@@ -153,7 +153,7 @@ describe('The boards of a stack', () => {
     expect(screen.getByText('Now')).toBeTruthy();
     expect(screen.getByText('About Jan 2090')).toBeTruthy();
     // A board that gets nowhere says so.
-    expect(screen.getByText('Not here: too damp')).toBeTruthy();
+    expect(screen.getByText('Unlikely here: too damp')).toBeTruthy();
     expect(screen.getByText('Unlikely within two years')).toBeTruthy();
   });
 
@@ -785,7 +785,7 @@ describe('What to do with a stack', () => {
     });
     expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
     expect(
-      screen.getByText('5 boards won’t reach the target in Pole shed. Move them to drier air.'),
+      screen.getByText('5 boards are unlikely to reach the target in Pole shed. Move them to drier air.'),
     ).toBeTruthy();
     expect(
       screen.getByText('3 to probe again. If moved to Bench room, next likely ready Jan 18, 2090.'),
