@@ -19,6 +19,7 @@ import * as spotPlans from './migrations/0018-spot-plans.ts';
 import * as airMovement from './migrations/0019-air-movement.ts';
 import * as coreHistories from './migrations/0020-core-histories.ts';
 import * as callsInRecords from './migrations/0021-calls-in-records.ts';
+import * as halfProbed from './migrations/0022-half-probed.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -53,4 +54,5 @@ export const migrations: readonly Migration[] = [
   airMovement,
   coreHistories,
   callsInRecords,
+  halfProbed,
 ];

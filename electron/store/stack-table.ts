@@ -34,6 +34,7 @@ type StackFields = Omit<
   | 'targetRange'
   | 'boards'
   | 'probed'
+  | 'halfProbed'
   | 'calls'
   | 'elsewhere'
   | 'averagePct'
@@ -112,6 +113,13 @@ export function stackReads(
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
+  const halfProbed = db
+    .prepare<object, number>(
+      `SELECT count(*) FROM board b INDEXED BY board_half_probed
+       WHERE ${inStack} AND b.latest_call IS NULL AND b.latest_at IS NOT NULL`,
+    )
+    .pluck();
+
   function toRow({ isForecasting, ...row }: StackFields, groups: readonly BoardsAlike[]): StackRow {
     const { minPct, maxPct } = endUses.get(row.endUseId) as EndUse;
     const inIt = { stackId: row.id, placeId: row.placeId };
@@ -139,6 +147,7 @@ export function stackReads(
       placeName: row.placeName,
       endUse: { minPct, maxPct },
       boards: boardsOf(here),
+      halfProbed: halfProbed.get(inIt) as number,
       calls: countBy(callSchema.options, ({ call }) => call),
       averagePct:
         averages === 0 ? null : called.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
@@ -153,7 +162,7 @@ export function stackReads(
       ...figures,
       toProbeAgain: again && finding ? { boardCode: again.boardCode, why: finding.reason } : null,
     };
-    const { boards, calls, averagePct, averaged, due } = figures;
+    const { boards, halfProbed: half, calls, averagePct, averaged, due } = figures;
     return {
       ...row,
       targetRange: { minPct, maxPct },
@@ -164,6 +173,7 @@ export function stackReads(
       shouldBeReady: due['should-be-ready'],
       isForecasting: isForecasting === 1,
       probed: boardsOf(here, ({ call }) => call !== null),
+      halfProbed: half,
       elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
       nextReady: likelyReady(dated.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
       lastReady: likelyReady(

@@ -136,7 +136,10 @@ export const stackRowSchema = stackSchema.extend({
   /** Of its use, % MC. */
   targetRange: z.object({ minPct: z.number(), maxPct: z.number() }),
   boards: z.number().int(),
+  /** With a call. */
   probed: z.number().int(),
+  /** With readings, but too few for a call. */
+  halfProbed: z.number().int(),
   calls: callCountsSchema,
   elsewhere: z.object({ boards: z.number().int(), ready: z.number().int() }),
   /** Mean of the boards' averages, each of its latest round, % MC. */

@@ -73,7 +73,7 @@ function Groups({ boards, onChosen }: Pick<Chosen, 'onChosen'> & { boards: reado
       say(`call.${call}`),
       (board) => board.call === call,
     ]),
-    [say('labels.not-probed'), ({ call }) => call === null],
+    [say('labels.no-call'), ({ call }) => call === null],
     [say('labels.outdated'), ({ label }) => label === 'outdated'],
   ];
   return (
@@ -108,7 +108,7 @@ function OneByOne({ boards, chosen, onChosen }: Chosen & { boards: readonly Labe
             <>
               {say('labels.species-and-call', {
                 speciesName,
-                callName: say(call ? `call.${call}` : 'labels.not-probed'),
+                callName: say(call ? `call.${call}` : 'labels.no-call'),
               })}
               {label === 'outdated' && <strong> {say('labels.outdated')}</strong>}
             </>

@@ -81,7 +81,7 @@ function callsChanged(changed: RequestOutput<'boards.callsChanged'>['changed']) 
       ...changed.slice(0, MOST_NAMED).map(({ code: boardCode, call }) =>
         message('stacks.call-now', {
           boardCode,
-          callName: message(call ? `call.${call}` : 'stacks.not-probed'),
+          callName: message(call ? `call.${call}` : 'stacks.no-call'),
         }),
       ),
       ...(more > 0 ? [message('stacks.more-calls', { more })] : []),

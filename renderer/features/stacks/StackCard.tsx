@@ -75,8 +75,9 @@ export function StackCard({
 function StackFigures({ stack }: { stack: StackRow }) {
   const words = useWords();
   const { say, formats } = words;
-  const { boards, calls, probed, averagePct, averaged, targetRange, shouldBeReady } = stack;
+  const { boards, calls, probed, halfProbed, averagePct, averaged, targetRange, shouldBeReady } = stack;
   const { isForecasting, nextReady, lastReady } = stack;
+  const unread = boards - probed - halfProbed;
   const present = callsInOrder.filter((call) => calls[call] > 0);
   const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
   const others = present.filter((call) => call !== most);
@@ -85,7 +86,11 @@ function StackFigures({ stack }: { stack: StackRow }) {
       <div>
         <dd style={most && inkOf(most)}>
           {most && <CallShape call={most} />}
-          {most ? say(`stacks.count-${most}`, { boards: calls[most] }) : say('stacks.not-probed')}
+          {most
+            ? say(`stacks.count-${most}`, { boards: calls[most] })
+            : halfProbed > 0
+              ? say('stacks.count-half-probed', { boards: halfProbed })
+              : say('stacks.not-probed')}
         </dd>
         <dt>
           {say('stacks.count-of', { boards })}
@@ -94,8 +99,11 @@ function StackFigures({ stack }: { stack: StackRow }) {
               <CallShape call={call} /> {say(`stacks.count-${call}`, { boards: calls[call] })}
             </span>
           ))}
-          {probed > 0 && probed < boards && (
-            <span>{say('stacks.count-not-probed', { boards: boards - probed })}</span>
+          {probed > 0 && halfProbed > 0 && (
+            <span>{say('stacks.count-half-probed', { boards: halfProbed })}</span>
+          )}
+          {probed + halfProbed > 0 && unread > 0 && (
+            <span>{say('stacks.count-not-probed', { boards: unread })}</span>
           )}
         </dt>
       </div>

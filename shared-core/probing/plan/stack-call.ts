@@ -17,6 +17,8 @@ export interface StackFigures {
   placeName: string;
   endUse: Pick<EndUse, 'minPct' | 'maxPct'>;
   boards: number;
+  /** With readings, but too few for a call. */
+  halfProbed: number;
   calls: Record<Call, number>;
   /** Mean of the boards' averages, each of its latest round, % MC; null where none can be relied on. */
   averagePct: number | null;
@@ -59,7 +61,11 @@ export function callOnStack(stack: StackFigures): StackCall | null {
   const { boards, calls, due } = stack;
   if (boards === 0) return null;
   const probed = probedOf(stack);
-  if (probed === 0) return { call: null, reasons: [message('stack-call.not-probed-yet')] };
+  if (probed === 0)
+    return {
+      call: null,
+      reasons: stack.halfProbed === 0 ? [message('stack-call.not-probed-yet')] : withoutCall(stack, probed),
+    };
   const probeAgain = (again: number): StackCall => ({
     call: 'probe-again',
     reasons: [callOf('probe-again', again, probed), ...others(stack, 'probe-again')],
@@ -91,7 +97,16 @@ function others(stack: StackFigures, call: Call): Message[] {
     ...(['ready', ...NOT_READY] as const)
       .filter((each) => each !== call && each !== due && stack.calls[each] > 0 && stack.calls[each] < probed)
       .map((each) => message(`stack-call.also.${each}`, { boards: stack.calls[each] })),
-    ...(stack.boards > probed ? [message('stack-call.not-probed', { boards: stack.boards - probed })] : []),
+    ...withoutCall(stack, probed),
+  ];
+}
+
+/** How many boards of it are read in part, and how many not at all. */
+function withoutCall({ boards, halfProbed }: StackFigures, probed: number): Message[] {
+  const unread = boards - probed - halfProbed;
+  return [
+    ...(halfProbed > 0 ? [message('stack-call.half-probed', { boards: halfProbed })] : []),
+    ...(unread > 0 ? [message('stack-call.not-probed', { boards: unread })] : []),
   ];
 }
 

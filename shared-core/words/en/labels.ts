@@ -15,7 +15,7 @@ export const labels = {
   'labels.none': 'Select none',
   'labels.group-and-boards': '{groupName} ({boards})',
   'labels.species-and-call': '{speciesName} · {callName}',
-  'labels.not-probed': 'Not probed yet',
+  'labels.no-call': 'No call yet',
   'labels.outdated': 'Label out of date',
   'labels.no-boards': 'No boards found.',
   'labels.first-boards-only':

@@ -28,6 +28,7 @@ export const stackCall = {
   'stack-call.also.bring-in': '{boards} to bring in.',
   'stack-call.also.too-dry': '{boards} too dry.',
   'stack-call.also.probe-again': '{boards} to probe again.',
+  'stack-call.half-probed': '{boards} partly probed.',
   'stack-call.not-probed': '{boards} not probed yet.',
 
   'stack-call.open-round':

@@ -64,6 +64,7 @@ export const stacks = {
   'stacks.count-keep-drying': '{boards} keep drying',
   'stacks.count-too-dry': '{boards} too dry',
   'stacks.count-probe-again': '{boards} probe again',
+  'stacks.count-half-probed': '{boards} partly probed',
   'stacks.count-not-probed': '{boards} not probed yet',
   'stacks.count-of': 'of {boards}',
   'stacks.average-target':
@@ -114,7 +115,7 @@ export const stacks = {
   'stacks.search': 'Find a board',
   'filter.label': 'Show',
   'filter.all': 'All',
-  'filter.not-probed': 'Not probed',
+  'filter.not-probed': 'No call yet',
   'filter.elsewhere': 'Elsewhere',
   'stacks.search-example': 'ID, species, or log',
   'stacks.none-found': 'No boards match “{searchText}”.',
@@ -144,6 +145,7 @@ export const stacks = {
   'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
+  'stacks.no-call': 'no call yet',
 
   // Adding boards, and editing several.
   'stacks.add-boards-to': 'Add boards to {stackName}',

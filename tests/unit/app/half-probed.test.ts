@@ -28,7 +28,7 @@ const codes = async (filter: 'not-probed' | 'probe-again') =>
   );
 
 describe('a board with 1 of 4 spots read', () => {
-  test('has no call anywhere, and counts as not probed', async () => {
+  test('has no call anywhere, and counts as partly probed', async () => {
     const roundId = await walk(8);
     const spotsRead = { read: 1, planned: 4 };
     const { board } = await first();
@@ -40,7 +40,19 @@ describe('a board with 1 of 4 spots read', () => {
     });
     expect(await codes('not-probed')).toEqual(['WAL-01', 'WAL-02']);
     expect(await codes('probe-again')).toEqual([]);
-    expect(await stack()).toMatchObject({ boards: 2, probed: 0, averagePct: null, call: { call: null } });
+    expect(await stack()).toMatchObject({
+      boards: 2,
+      probed: 0,
+      halfProbed: 1,
+      averagePct: null,
+      call: {
+        call: null,
+        reasons: [
+          message('stack-call.half-probed', { boards: 1 }),
+          message('stack-call.not-probed', { boards: 1 }),
+        ],
+      },
+    });
     const plan = await yard.query('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
     expect(plan!.next[0]).toMatchObject({ code: 'WAL-01', call: null });
     const { summary } = await yard.query('rounds.get', { roundId });

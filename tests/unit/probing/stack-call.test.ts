@@ -27,6 +27,7 @@ function stack(
     placeName: 'Pole shed',
     endUse: { minPct: 6, maxPct: 8 },
     boards,
+    halfProbed: 0,
     calls: counts,
     averagePct: isProbed ? 13.1 : null,
     averaged: Object.values(counts).reduce((sum, count) => sum + count, 0) - counts['probe-again'],
@@ -79,6 +80,13 @@ describe("a stack's call", () => {
       '2 ready to use.',
       '1 not probed yet.',
     ]);
+  });
+
+  // A half-probed board was read: it is never counted as not probed.
+  test('how many were read in part, apart from those not probed', () => {
+    const figures = { ...stack(9, { 'keep-drying': 5, ready: 1 }), halfProbed: 2 };
+    expect(sentences(figures)?.slice(-2)).toEqual(['2 partly probed.', '1 not probed yet.']);
+    expect(sentences({ ...stack(1, {}), halfProbed: 1 })).toEqual(['1 partly probed.']);
   });
 
   test('boards to keep drying that will not get there where they are are to be moved', () => {
@@ -246,6 +254,7 @@ test('every sentence is whole', () => {
     'stack-call.could-change',
     'stack-call.learns-rate',
     'stack-call.may-not-be-ready',
+    'stack-call.half-probed',
     'stack-call.not-probed',
     'stack-call.not-probed-yet',
     'stack-call.open-round',

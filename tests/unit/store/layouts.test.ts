@@ -623,3 +623,15 @@ describe('a yard file of layout 20', () => {
     ).toEqual(calls);
   });
 });
+
+/** Made from layout 20 by the app as it was at layout 21. */
+describe('a yard file of layout 21', () => {
+  test('keeps every row as it was, and has an index of its half-probed boards', () => {
+    const { before, after } = migrated(21);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT * FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, "SELECT 1 FROM sqlite_schema WHERE name = 'board_half_probed'")).toHaveLength(1);
+  });
+});

@@ -113,7 +113,7 @@ describe('Choosing boards for labels', () => {
   test.each([
     ['Ready (1)', ['OAK-01']],
     ['Keep drying (2)', ['OAK-02', 'OAK-03']],
-    ['Not probed yet (1)', ['OAK-04']],
+    ['No call yet (1)', ['OAK-04']],
     ['Label out of date (1)', ['OAK-01']],
   ])('"%s" chooses those and no others', async (name, codes) => {
     const { user } = await openWithAll();

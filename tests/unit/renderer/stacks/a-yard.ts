@@ -31,6 +31,7 @@ export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   },
   due: null,
   probed: 4,
+  halfProbed: 0,
   calls: { ready: 1, 'bring-in': 0, 'keep-drying': 3, 'too-dry': 0, 'probe-again': 0 },
   lastProbedAt: new Date(Date.now() - 3 * DAY_MS).toISOString(),
   openRoundId: null,
