@@ -6,7 +6,8 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { DepthOfReading } from '../records/DepthOfReading.tsx';
+import { ChangeDepth } from '../records/ChangeDepth.tsx';
+import { depthWords } from '../records/depth-words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
@@ -20,7 +21,8 @@ export function ReadingsOfBoard({
   /** Newest round first. */
   readings: readonly JudgedReading[];
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
   const spotOf = (reading: JudgedReading): string => {
     const { face } = reading.spot;
@@ -42,8 +44,7 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: ({ spot: { depthMm }, depthFrom }) =>
-            depthMm !== null && say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm }),
+          below: (reading) => depthWords(reading, words),
           widthRem: 12,
         },
         {
@@ -79,7 +80,7 @@ export function ReadingsOfBoard({
             onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
-          <DepthOfReading reading={reading} depth={depthOf(reading)} />
+          <ChangeDepth reading={reading} depth={depthOf(reading)} />
           <ReadingDetails reading={reading} depth={depthOf(reading)} />
         </>
       )}

@@ -20,6 +20,8 @@ export function CoreDialog({ board, onClose }: Probing) {
   const { plan } = planSpots({ ...board, planBasis: { ...board.planBasis, core: chosen } });
   const how = plan.map(howTo).find((each) => each !== null);
   const isUnreached = faces === 'shell';
+  const isAssumed = pins?.lengthMm == null;
+  const pinsMm = pinLengthMm(pins);
   return (
     <FormDialog
       title={say('core.title', { boardCode: board.code })}
@@ -29,11 +31,13 @@ export function CoreDialog({ board, onClose }: Probing) {
     >
       <p>
         {isUnreached
-          ? say('core.out-of-reach', {
-              pinsMm: pinLengthMm(pins),
+          ? say(isAssumed ? 'core.out-of-reach-assumed' : 'core.out-of-reach', {
+              pinsMm,
               coreDepthMm: plannedDepthMm('core', board.thicknessMm),
             })
-          : say('core.average-only')}
+          : isAssumed
+            ? say('core.average-only-assumed', { pinsMm })
+            : say('core.average-only')}
       </p>
       <Choice
         label={say('core.way')}

@@ -1,13 +1,24 @@
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
+
 import { exclude, include } from '../../stores/round-corrections.ts';
 import { McValue } from '../../ui/McValue.tsx';
-import { DepthOfReading } from '../records/DepthOfReading.tsx';
+import { useWords } from '../../words.ts';
+import { ChangeDepth } from '../records/ChangeDepth.tsx';
+import { depthWords } from '../records/depth-words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';
 
 /** A reading of the round, named by its spot, with its depth and what can be done about it. */
-export function SavedReading({ reading }: { reading: JudgedReading }) {
+export function SavedReading({
+  reading,
+  shared,
+}: {
+  reading: JudgedReading;
+  /** What is said once of all readings, above them. */
+  shared: readonly Suspicion[];
+}) {
+  const words = useWords();
   return (
     <div
       className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}
@@ -20,6 +31,7 @@ export function SavedReading({ reading }: { reading: JudgedReading }) {
         struck={reading.excluded !== null || !reading.counts}
       />
       <div className={css.corrections}>
+        {!reading.isDamaged && <small>{depthWords(reading, words)}</small>}
         <ExcludeReading
           reading={reading}
           depth={reading.spot.depth}
@@ -27,9 +39,9 @@ export function SavedReading({ reading }: { reading: JudgedReading }) {
           onExclude={async (why) => void exclude(reading, why)}
           onInclude={() => void include(reading.id)}
         />
-        <DepthOfReading reading={reading} depth={reading.spot.depth} />
+        <ChangeDepth reading={reading} depth={reading.spot.depth} />
       </div>
-      <ReadingRemarks reading={reading} />
+      <ReadingRemarks reading={reading} but={shared} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { howTo, type PlannedSpot, pinsOf, spotName } from '../../../shared-core/probing/readings/spots.ts';
+
 import { useWords } from '../../words.ts';
 import { SavedReading } from './SavedReading.tsx';
 import css from './SpotList.module.css';
@@ -9,6 +10,7 @@ import css from './SpotList.module.css';
 export function SpotItem({
   planned,
   readings,
+  shared,
   isCurrent,
   isAimed,
   hasPins,
@@ -17,6 +19,8 @@ export function SpotItem({
 }: {
   planned: PlannedSpot;
   readings: readonly JudgedReading[];
+  /** What is said once of all readings of the board. */
+  shared: readonly Suspicion[];
   isCurrent: boolean;
   /** The next reading will belong to it. */
   isAimed: boolean;
@@ -53,7 +57,7 @@ export function SpotItem({
         {lastRound}
       </button>
       {readings.map((reading) => (
-        <SavedReading key={reading.id} reading={reading} />
+        <SavedReading key={reading.id} reading={reading} shared={shared} />
       ))}
     </li>
   );

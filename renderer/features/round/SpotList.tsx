@@ -7,6 +7,7 @@ import {
   planSpots,
 } from '../../../shared-core/probing/readings/spots.ts';
 import { useWords } from '../../words.ts';
+import { Remarks, suspicionsOfAll } from '../records/ReadingRemarks.tsx';
 import { MoreSpots } from './MoreSpots.tsx';
 import { SavedReading } from './SavedReading.tsx';
 import { SpotItem } from './SpotItem.tsx';
@@ -19,6 +20,7 @@ export function SpotList(probing: Probing) {
   const { say } = useWords();
   const { plan, remarks } = planSpots(board);
   const all = probed?.assessment?.readings ?? [];
+  const shared = suspicionsOfAll(all);
   const readingsAt = (index: number, planned: PlannedSpot): JudgedReading[] =>
     all.filter((reading) => reading.spotIndex === index && isReadAt(planned, reading.spot));
   const current = pinsAt ?? spotIndex;
@@ -47,13 +49,15 @@ export function SpotList(probing: Probing) {
   };
   return (
     <section className={css.spots} aria-label={say('spots.title')} aria-busy={!areHere}>
-      {remarks.length > 0 && <small>{remarks.map((remark) => say(remark)).join(' ')}</small>}
+      {remarks.length > 0 && <p className={css.remark}>{remarks.map((remark) => say(remark)).join(' ')}</p>}
+      <Remarks of={shared} />
       <ol ref={list}>
         {spots.map(([index, planned]) => (
           <SpotItem
             key={index}
             planned={planned}
             readings={readingsAt(index, planned)}
+            shared={shared}
             isCurrent={index === current}
             isAimed={index === spotIndex}
             hasPins={pinsAt === null ? null : index === pinsAt ? 'here' : 'elsewhere'}
@@ -65,7 +69,7 @@ export function SpotList(probing: Probing) {
           <li className={css.spot}>
             <p className={css.name}>{say('spots.elsewhere')}</p>
             {elsewhere.map((reading) => (
-              <SavedReading key={reading.id} reading={reading} />
+              <SavedReading key={reading.id} reading={reading} shared={shared} />
             ))}
           </li>
         )}

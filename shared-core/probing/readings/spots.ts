@@ -206,9 +206,7 @@ export const spotName = ({ along, spot: { depth } }: Pick<PlannedSpot, 'along' |
 export function pinsOf({ spot: { depth, depthMm }, by }: PlannedSpot): Message {
   if (depthMm === null) return message('spot.pins', { depth });
   if (by === 'long-pins') return message('spot.pins-long', { depthMm });
-  return by === 'pins'
-    ? message('spot.pins-to', { depth, depthMm })
-    : message('spot.pins-in-cut', { depthMm });
+  return by === 'pins' ? message('spot.pins-to', { depthMm }) : message('spot.pins-in-cut', { depthMm });
 }
 
 /** What to do before the pins go in; null where they go into a face. */

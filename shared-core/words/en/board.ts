@@ -88,7 +88,7 @@ export const board = {
   'board.reading-date': 'Date',
   'board.reading-raw': 'raw {shownValue}',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
-  'board.spot-fresh-cut': 'on a fresh cut',
+  'board.spot-fresh-cut': 'on a fresh crosscut',
   'board.spot-fresh-rip': 'on a fresh rip cut',
   'board.spot-end-grain': 'in end grain',
   'board.taken.settled': 'Settled',

@@ -13,7 +13,7 @@ export const round = {
   'round-start.year-right': 'Yes, start the round',
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
-  'round-start.pins-along': 'Point both pins along the grain, unless the meter’s papers say otherwise.',
+  'round-start.pins-along': 'Point both pins along the grain, unless the meter’s manual says otherwise.',
   'round-start.meter-live':
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
   'round-start.meter-live-by-press':
@@ -90,13 +90,13 @@ export const round = {
   'spot.nearer-left': 'nearer the left end',
   'spot.nearer-right': 'nearer the right end',
   'spot.in-middle': 'in the middle, {fromDistanceMm} from either end',
-  'spot.half-way': 'in the middle',
-  'spot.third-from-left': 'a third of the way from the left end',
-  'spot.third-from-right': 'a third of the way from the right end',
+  'spot.half-way': 'middle',
+  'spot.third-from-left': 'left third',
+  'spot.third-from-right': 'right third',
   'spot.along': '{alongSharePct} of the way from the left end',
   'spot.cut-left': 'fresh crosscut, left half',
   'spot.cut-right': 'fresh crosscut, right half',
-  'spot.rip': 'fresh rip, {along}',
+  'spot.rip': 'fresh rip cut, {along}',
   'spot.elsewhere': 'elsewhere on the board',
   'spot.pins-long': 'long insulated pins to {depthMm}, mid-thickness',
   'spot.pins-in-cut': 'pins mid-thickness, {depthMm} from either face',
@@ -109,14 +109,13 @@ export const round = {
   'spot.how-long-pins': 'Drive them straight in, and pull them straight out.',
   'spot.pins':
     'pins {depth, select, core {to mid-thickness} average {a quarter of the way in} other {just under the face}}',
-  'spot.pins-to':
-    'pins to {depthMm}, {depth, select, core {mid-thickness} average {for the average} other {just under the face}}',
+  'spot.pins-to': 'pins {depthMm} deep',
   'spot-plan.short-board':
     'This board is only {boardLengthMm} long, so no spot is {clearDistanceMm} from both ends. Probe the middle. Ends dry first, so it may be wetter than it reads.',
   'spot-plan.fewer':
     'This board is only {boardLengthMm} long. It has room to probe in {count, plural, one {# place} other {# places}} at least {clearDistanceMm} from both ends, not {places}.',
-  'spot-plan.pins-assumed': 'Pin length unknown. Planned for {pinsMm} pins. Give yours on the Meter page.',
-  'spot-plan.length-unknown': 'Board length unknown. Stay at least {clearDistanceMm} from both ends.',
+  'spot-plan.pins-assumed': 'Pin length unknown: {pinsMm} assumed.',
+  'spot-plan.length-unknown': 'Stay {clearDistanceMm} from both ends.',
 
   'round-step.spot': '{spot}: {pins}.',
   'round-step.pull-pins': '{spot}: saved. Pull the pins.',
@@ -140,14 +139,17 @@ export const round = {
   'spots.one-more-depth': '{depth, select, core {+ Core} average {+ Average} other {+ Shell}}',
 
   'core.title': 'Core of {boardCode}',
-  'core.out-of-reach': '{pinsMm} pins do not reach the core, {coreDepthMm} deep.',
+  'core.out-of-reach': '{pinsMm} pins don’t reach the core, {coreDepthMm} deep.',
   'core.average-only': 'These pins read the average of this board.',
+  'core.out-of-reach-assumed':
+    'Pin length unknown. If {pinsMm}, they don’t reach the core, {coreDepthMm} deep.',
+  'core.average-only-assumed': 'Pin length unknown. If {pinsMm}, they read the average of this board.',
   'core.way': 'Read the core',
   'core.skip': 'Skip it',
   'core.fresh-cut': 'Fresh crosscut',
-  'core.fresh-rip': 'Fresh rip',
+  'core.fresh-rip': 'Fresh rip cut',
   'core.long-pins': 'Long insulated pins',
-  'core.skip-effect': 'Core not read: it stays unjudged.',
+  'core.skip-effect': 'Core not read.',
   'core.for-round': 'For the whole round',
   'core.for-round-hint': 'Boards that have readings keep their plan.',
 
@@ -159,7 +161,8 @@ export const round = {
   'depth.from-face': 'Pins from the nearest face',
   'depth.only-planned': 'Only planned so far. How deep did the pins go?',
   'depth.missing': 'Give the depth of the pins.',
-  'depth.for': 'Change',
+  'depth.change': 'Change depth',
+  'depth.for': 'Apply to',
   'depth.for-this': 'This reading',
   'depth.for-round':
     '{depth, select, core {All core} average {All average} other {All shell}} readings of this round',
@@ -248,7 +251,7 @@ export const round = {
   'round-keys.go-to': 'Go to a board by its ID',
   'round-keys.spot': 'Choose the spot',
   'round-keys.core': 'Choose how to read the core',
-  'round-keys.meter': 'Meter for typed values',
+  'round-keys.meter': 'Meter for typed readings',
   'round-keys.wood-temp': 'Wood temperature of this board',
   'round-keys.help': 'All keys',
 

@@ -20,7 +20,7 @@ export const suspicions = {
 
   'suspicion.dry-too-soon': '{readPct} is too dry so soon after sawing. Expected: {expectedInterval}.',
   'suspicion.dry-too-soon.do':
-    'Short pins may have read the dry shell only: read the core in a fresh cut, or with long insulated pins. Check the sawing date and the species.',
+    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species.',
   'suspicion.drier-than-its-air':
     '{readPct} is drier than any air this board met: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
@@ -30,7 +30,7 @@ export const suspicions = {
     'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',
   'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',
   'suspicion.below-freezing': 'The wood is at {woodTempC}. Readings below freezing are less exact.',
-  'suspicion.below-freezing.do': 'Use it, or probe again on a milder day.',
+  'suspicion.below-freezing.do': 'You can use it. A milder day is more exact.',
 
   'suspicion.not-settled': '{reading} was saved before the reading settled.',
   'suspicion.not-settled.do': 'Push the pins in again and wait until the value is steady.',
@@ -68,7 +68,7 @@ export const suspicions = {
   'suspicion.near-end.do': 'Probe at least {clearDistanceMm} from both ends.',
 
   'suspicion.end-grain': 'The pins went into end grain. It dries and wets much faster than the faces.',
-  'suspicion.end-grain.do': 'Probe a face. Or crosscut well in from the end and probe the fresh cut.',
+  'suspicion.end-grain.do': 'Probe a face. Or probe a fresh crosscut, well in from the end.',
 
   'suspicion.pins-shallow':
     'The pins were {depthMm} deep. The core of this board is {coreDepthMm} below the face.',

@@ -13,14 +13,12 @@ const first = { board: aBoard(1), spotIndex: 0, pinsAt: null, isLast: false, sec
 
 test('says which depth, where along the board and how deep the pins go', () => {
   expect(textOf(roundStep({ ...first, spotIndex: 1 }), 'metric')).toBe(
-    'Core, 60 cm from the left end: pins to 25 mm, mid-thickness.',
+    'Core, 60 cm from the left end: pins 25 mm deep.',
   );
 });
 
 test('says it in inches where those are the person’s', () => {
-  expect(textOf(roundStep(first), 'imperial')).toBe(
-    'Shell, 24 in from the left end: pins to 3/16 in, just under the face.',
-  );
+  expect(textOf(roundStep(first), 'imperial')).toBe('Shell, 24 in from the left end: pins 3/16 in deep.');
 });
 
 test('with every spot read, says the call and what Enter does', () => {

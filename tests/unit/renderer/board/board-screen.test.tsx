@@ -234,7 +234,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh cut14 mm deep',
+      'Core, 75 cm from an end, on a fresh crosscut14 mm deep',
     ]);
   });
 
@@ -266,7 +266,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh cut14 mm deep',
+      'Core, 75 cm from an end, on a fresh crosscut14 mm deep',
     ]);
   });
 
@@ -339,8 +339,8 @@ describe('A board', () => {
     openBoard({ ...found, board: aBoardRow(1, { latest, lengthMm: null }), readings: [left!, right!] });
     const readings = await panel(/^Readings/);
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
-      'Shell, a third of the way from the left end2.5 mm deep',
-      'Shell, a third of the way from the right end2.5 mm deep',
+      'Shell, left third2.5 mm deep',
+      'Shell, right third2.5 mm deep',
     ]);
   });
 

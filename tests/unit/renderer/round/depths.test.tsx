@@ -7,7 +7,9 @@ import { Notices } from '../../../../renderer/app/Notices.tsx';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import type { PlanBasis } from '../../../../shared-core/probing/readings/plan-basis.ts';
+import type { Suspicion } from '../../../../shared-core/probing/readings/reading.ts';
 import { EXTRA_SPOTS } from '../../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
 import { byHand } from './by-hand.ts';
@@ -49,11 +51,11 @@ const spots = () => screen.getByRole('region', { name: 'Spots' });
 test('a core that the pins do not reach is offered and not asked for, with the how-to of each way', async () => {
   const { machine, user } = await open(aBoard(1, { planBasis: shell }));
   expect(within(spots()).queryByText(/^Core,/)).toBeNull();
-  expect(within(spots()).getByText('Core not read: it stays unjudged.')).toBeTruthy();
+  expect(within(spots()).getByText('Core not read.')).toBeTruthy();
   await user.click(within(spots()).getByRole('button', { name: /Read the core/ }));
   const dialog = await screen.findByRole('dialog', { name: 'Core of WAL-01' });
-  expect(dialog.textContent).toContain('8 mm pins do not reach the core, 25 mm deep.');
-  await user.click(within(dialog).getByRole('radio', { name: 'Fresh rip' }));
+  expect(dialog.textContent).toContain('8 mm pins don’t reach the core, 25 mm deep.');
+  await user.click(within(dialog).getByRole('radio', { name: 'Fresh rip cut' }));
   expect(dialog.textContent).toContain('Rip the board at least 50 mm from an edge.');
   await user.click(within(dialog).getByRole('radio', { name: 'Fresh crosscut' }));
   expect(dialog.textContent).toContain('Cut the board at least 50 cm from an end. Read the cut at once.');
@@ -79,7 +81,41 @@ test('a fresh cut says at its spot where to cut, and that saw and pins are sharp
 
 test('the plan says that it assumed the pins', async () => {
   await open(aBoard(1, { planBasis: { ...shell, pins: null } }));
-  expect(spots().textContent).toContain('Pin length unknown. Planned for 8 mm pins.');
+  expect(spots().textContent).toContain('Pin length unknown: 8 mm assumed.');
+});
+
+test('pins of unknown length are never said not to reach the core', async () => {
+  const { user } = await open(aBoard(1, { planBasis: { ...shell, pins: null } }));
+  await user.click(within(spots()).getByRole('button', { name: /Read the core/ }));
+  const dialog = await screen.findByRole('dialog', { name: 'Core of WAL-01' });
+  expect(dialog.textContent).toContain('Pin length unknown. If 8 mm, they don’t reach the core, 25 mm deep.');
+});
+
+test('what is true of all readings is said once, above the spots', async () => {
+  const frozen: Suspicion = {
+    rule: 'below-freezing',
+    severity: 'note',
+    why: message('suspicion.below-freezing', { woodTempC: -2 }),
+    whatToDo: message('suspicion.below-freezing.do'),
+  };
+  const end: Suspicion = {
+    rule: 'near-end',
+    severity: 'note',
+    why: message('suspicion.near-end', { fromEndDistanceMm: 100 }),
+    whatToDo: message('suspicion.near-end.do', { clearDistanceMm: 300 }),
+  };
+  const readings = [0, 1, 2, 3].map((spotIndex) =>
+    aReading(spotIndex + 1, { spotIndex, suspicions: spotIndex === 0 ? [frozen, end] : [frozen] }),
+  );
+  await open(read(aBoard(1), readings));
+  const remark = within(spots()).getAllByText(/Readings below freezing are less exact/);
+  expect(remark).toHaveLength(1);
+  expect(remark[0]!.closest('li')).toBeNull();
+  expect(
+    within(spots())
+      .getByText(/Ends dry first/)
+      .closest('li'),
+  ).toBeTruthy();
 });
 
 test('one more reading elsewhere is typed for a depth of choice, also once every spot is read', async () => {
@@ -115,7 +151,8 @@ test('a reading of another plan is shown elsewhere on the board, and never at a 
 test('how deep a reading was is corrected, for all of its round at that depth, and undone', async () => {
   const planned = aReading(1, { depthFrom: 'plan' });
   const { machine, user } = await open(read(aBoard(1), [planned]));
-  await user.click(within(spots()).getByRole('button', { name: /^5 mm planned/ }));
+  expect(within(spots()).getByText('5 mm planned')).toBeTruthy();
+  await user.click(within(spots()).getByRole('button', { name: /^Change depth/ }));
   const dialog = await screen.findByRole('dialog', { name: 'Depth of the reading' });
   const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
   await user.clear(field);

@@ -109,9 +109,7 @@ describe('with no meter, values are typed', () => {
   test('the board, what to do and the field that waits for the value', async () => {
     await open();
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
-    expect(
-      screen.getByText('Shell, 60 cm from the left end: pins to 5 mm, just under the face.'),
-    ).toBeTruthy();
+    expect(screen.getByText('Shell, 60 cm from the left end: pins 5 mm deep.')).toBeTruthy();
     expect(document.activeElement).toBe(screen.getByLabelText('Reading on the meter, %'));
     expect(document.title).toBe('WAL-01, round on Walnut from the lane · Pintally');
     await expectNoBarriers();

@@ -1,0 +1,11 @@
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { Words } from '../../../shared-core/words/words.ts';
+
+/** How deep a reading was, and whether that was only planned. */
+export const depthWords = (
+  { spot: { depthMm }, depthFrom }: Pick<JudgedReading, 'spot' | 'depthFrom'>,
+  { say }: Words,
+): string =>
+  depthMm === null
+    ? say('depth.unknown')
+    : say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm });
