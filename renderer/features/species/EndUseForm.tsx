@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { EndUseRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { cautionsOfReady } from '../../../shared-core/probing/calls/cautions.ts';
+import { HARM } from '../../../shared-core/probing/calls/decide.ts';
 import { newSpeciesId } from '../../../shared-core/wood/species/derive-species.ts';
 import { type EndUse, newEndUseSchema } from '../../../shared-core/wood/species/end-use.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -76,7 +77,7 @@ export function EndUseForm({
       <NumberField
         label={say('use.tolerance')}
         unit={say('use.points')}
-        hint={say('use.tolerance-hint')}
+        hint={say('use.tolerance-hint', { oneIn: 1 / HARM })}
         {...field('tolerancePoints')}
       />
       <Checkbox

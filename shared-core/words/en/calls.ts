@@ -15,7 +15,7 @@ export const calls = {
 
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
   'call.below-target-serves':
-    '{averagePct} is below the target, {targetRange}, and serves as well. Likely {likelyInterval}.',
+    '{averagePct}: drier than the target, {targetRange}, which is fine. Likely {likelyInterval}.',
   'call.will-shrink': 'It will still shrink about {shrinkMm} across its width, down to {dryPct}.',
   'call.will-shrink-share': 'It will still shrink about {shrinkPct} of its width, down to {dryPct}.',
   'call.core-not-judged': 'The core is not judged: no pins are known to have reached it.',

@@ -15,8 +15,8 @@ export const forecast = {
   'forecast.places': 'If moved today',
   'forecast.move-there': 'Move to {placeName}',
   'forecast.places-caption':
-    'Ready means {targetRange} on average and a shell–core difference of {allowedPoints} at most.',
-  'forecast.places-caption-any': 'Ready means {targetRange} on average.',
+    'Dates for {targetRange} on average and a shell–core difference of {allowedPoints} at most.',
+  'forecast.places-caption-any': 'Dates for {targetRange} on average.',
   'forecast.place': 'Place',
   'forecast.here-now': 'here now',
   'forecast.ready': 'Ready',

@@ -62,7 +62,7 @@ describe('The forecast of a board', () => {
     openForecast();
     const table = within(
       await screen.findByRole('table', {
-        name: unbroken('Ready means 6–8% on average and a shell–core difference of 2.0 points at most.'),
+        name: unbroken('Dates for 6–8% on average and a shell–core difference of 2.0 points at most.'),
       }),
     );
     const [shed, room] = table.getAllByRole('row').slice(1) as [HTMLElement, HTMLElement];

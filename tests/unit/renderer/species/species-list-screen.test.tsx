@@ -119,7 +119,7 @@ describe('The uses', () => {
     const tolerance = screen.getByLabelText('Tolerance');
     await user.clear(tolerance);
     await user.type(tolerance, '1.5');
-    await user.click(screen.getByRole('checkbox', { name: 'Drier wood serves as well' }));
+    await user.click(screen.getByRole('checkbox', { name: 'Drier is fine' }));
     await user.clear(screen.getByLabelText('Shell–core difference, at most'));
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('endUses.edit')).toEqual([
