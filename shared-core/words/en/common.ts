@@ -68,9 +68,9 @@ export const common = {
   'correction.not-done': 'no change',
   'reading-meter.read-with': 'Read with',
   'reading-meter.unknown': 'Unknown meter',
-  'reading-meter.for': 'Change it for',
+  'reading-meter.for': 'Apply to',
   'reading-meter.for-reading': 'This reading',
-  'reading-meter.for-round': 'This round’s readings like it',
+  'reading-meter.for-round': 'All readings of this round with this meter',
   'reading.raw-as-shown': 'raw, as the meter shows',
 
   'pins.drifting': 'Drifting: hold still',

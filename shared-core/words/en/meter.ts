@@ -254,20 +254,20 @@ export const meter = {
     'Length unknown{insulated, select, yes {, insulated} no {, not insulated} other {}}',
   'meter-profile.accuracy-is': '±{accuracyPoints}',
 
-  'round-meter.title': 'Meter for typed values',
+  'round-meter.title': 'Meter for typed readings',
   'round-meter.from-now-on': 'From now on',
 
   // The meters of the yard.
   'meters.title': 'Your meters',
   'meters.none': 'No meter yet. Pintally asks at your first reading.',
-  'meters.kind': '{kind, select, typed {You type its values.} simulated {Simulated.} other {Bluetooth.}}',
-  'meters.is-typing': 'You type from this one now.',
+  'meters.kind': '{kind, select, typed {You type its readings.} simulated {Simulated.} other {Bluetooth.}}',
+  'meters.is-typing': 'In use for typed readings.',
   'meters.add': 'Add a hand meter',
-  'meters.typing': 'Type from this meter',
-  'meters.typing-named': 'Type from this meter: {meterName}',
+  'meters.typing': 'Use for typed readings',
+  'meters.typing-named': 'Use for typed readings: {meterName}',
   'meters.edit-named': 'Edit {meterName}',
   'meters.earlier':
-    '{readings, plural, one {# earlier reading keeps} other {# earlier readings keep}} what was known then.',
+    '{readings, plural, one {# earlier reading still uses} other {# earlier readings still use}} the old settings.',
   'meters.update-earlier': 'Use this for {readings, plural, one {it} other {them}} too',
   'meters.updated': '{readings, plural, one {# reading is} other {# readings are}} corrected again.',
 

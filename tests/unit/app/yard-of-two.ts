@@ -141,7 +141,7 @@ export async function yardOfTwo({
   const boards = await command('boards.add', [board('WAL-01'), board('WAL-02')]);
   if (thicknessMm === 27) {
     const pins = { lengthMm: 30, insulated: true };
-    await command('meters.add', { name: 'Hammer probe', profile: { ...unknownProfile, pins } });
+    await command('meters.add', { name: 'Long-pin meter', profile: { ...unknownProfile, pins } });
   }
 
   return {

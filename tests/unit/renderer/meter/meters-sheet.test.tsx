@@ -127,7 +127,7 @@ describe('the meters of the yard', () => {
     ]);
     render(<MetersSheet />);
     const [one, other] = await screen.findAllByRole('listitem');
-    expect(one!.textContent).toContain('You type from this one now.');
+    expect(one!.textContent).toContain('In use for typed readings.');
     expect(one!.textContent).toContain('Unknown (default assumed)');
     expect(other!.textContent).toContain('Black walnut');
     expect(other!.textContent).toContain('Corrected by the meter');
@@ -140,7 +140,7 @@ describe('the meters of the yard', () => {
     const machine = play([handMeter, { ...handMeter, id: 5, isTypedFrom: false, name: 'New one' }]);
     const user = userEvent.setup();
     render(<MetersSheet />);
-    await user.click(await screen.findByRole('button', { name: 'Type from this meter: New one' }));
+    await user.click(await screen.findByRole('button', { name: 'Use for typed readings: New one' }));
     expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
   });
 
@@ -148,7 +148,7 @@ describe('the meters of the yard', () => {
     const machine = play([handMeter], 12);
     const user = userEvent.setup();
     render(<MetersSheet />);
-    expect(await screen.findByText(/12 earlier readings keep what was known then\./)).toBeTruthy();
+    expect(await screen.findByText(/12 earlier readings still use the old settings\./)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Use this for them too' }));
     expect(machine.inputsOf('meters.updateEarlier')).toEqual([{ meterId: 4 }]);
     expect(useNotices.getState().notices).toMatchObject([{ sentence: '12 readings are corrected again.' }]);

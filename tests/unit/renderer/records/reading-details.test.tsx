@@ -77,7 +77,7 @@ test('one that cannot be a moisture content says so', async () => {
 test('all of its round are moved to another meter, and back by one press', async () => {
   const { machine, user, dialog } = await open(aReading(1, { raw: 14.2, meterId: 4, meterProfileId: 4 }));
   await user.selectOptions(await dialog.findByLabelText('Read with'), 'Hand meter 5');
-  await user.click(dialog.getByRole('radio', { name: 'This round’s readings like it' }));
+  await user.click(dialog.getByRole('radio', { name: 'All readings of this round with this meter' }));
   await user.click(dialog.getByRole('button', { name: 'Save' }));
   expect(machine.inputsOf('readings.setMeter')).toEqual([{ readingId: 1, scope: 'round', meterId: 5 }]);
   expect(screen.queryByRole('dialog')).toBeNull();

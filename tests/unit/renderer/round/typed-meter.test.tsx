@@ -97,7 +97,7 @@ test('a value is of the meter that the round shows, and another one is chosen by
   expect(screen.queryByText(QUESTION)).toBeNull();
 
   await user.keyboard('m');
-  const dialog = within(await screen.findByRole('dialog', { name: 'Meter for typed values' }));
+  const dialog = within(await screen.findByRole('dialog', { name: 'Meter for typed readings' }));
   await expectNoBarriers();
   await user.click(dialog.getByRole('radio', { name: 'Hand meter 5' }));
   expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
