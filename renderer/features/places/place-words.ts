@@ -43,11 +43,14 @@ export function movementCaution(movement: AirMovement): Message | null {
   }
 }
 
-/** What the air of a room is taken to be, and from what. */
+/** What the air of a room is assumed to be, and from what. */
 export function roomHint({ air, airSource }: AirOfPlace): Message {
   const emcs = emcOfYear(air).monthlyEmcPct;
-  const range = { driestPct: Math.min(...emcs), dampestPct: Math.max(...emcs) };
+  const [driestPct, dampestPct] = [Math.min(...emcs), Math.max(...emcs)];
   return airSource?.kind === 'room' && airSource.outdoors !== undefined
-    ? message('places.from-outdoors-hint', { outdoorsName: airSource.outdoors, ...range })
-    : message('places.room-hint', range);
+    ? message('places.from-outdoors-hint', {
+        outdoorsName: airSource.outdoors,
+        emcInterval: { minPct: driestPct, maxPct: dampestPct },
+      })
+    : message('places.room-hint', { driestPct, dampestPct });
 }

@@ -22,14 +22,14 @@ export const places = {
   'places.boards': '({boards, plural, one {# board} other {# boards}})',
   'places.no-boards': 'No boards here.',
 
-  'places.movement': 'Air at the boards',
-  'places.movement.still-room': 'Still room',
-  'places.movement.open-shed': 'Open shed',
-  'places.movement.wind': 'Wind outdoors',
+  'places.movement': 'Air movement',
+  'places.movement.still-room': 'Still',
+  'places.movement.open-shed': 'Sheltered',
+  'places.movement.wind': 'Windy',
   'places.movement.fan': 'Fan',
   'places.movement.dehumidified': 'Dehumidifier',
   'places.movement.solar-kiln': 'Solar kiln',
-  'places.movement-here': 'Air at the boards: {movement}',
+  'places.movement-here': 'Air movement: {movement}',
   'places.movement-caution.fan': 'Wet oak can dry too fast in a fan’s air, and check.',
   'places.movement-caution.dehumidified':
     'Wet oak can dry too fast here, and check. Start mild. Enter the air that the dehumidifier keeps.',
@@ -60,7 +60,7 @@ export const places = {
   'places.room-hint':
     'An assumption: EMC from {driestPct} in winter to {dampestPct} in summer. Replace it once you know your own.',
   'places.from-outdoors-hint':
-    'From the outdoor air of {outdoorsName}: EMC from {driestPct} to {dampestPct}. Rough, so the dates are too.',
+    'From the air of {outdoorsName}: EMC {emcInterval}. Rough, and so are the dates.',
   'places.edit-months': 'Edit the months',
   'places.renew-air': 'Use the outdoor air of {outdoorsName}',
   'places.steady-hint': 'Kept steady by a dehumidifier or air conditioner.',

@@ -213,7 +213,7 @@ describe('Places', () => {
     await user.type(screen.getByLabelText('Name'), 'Bench room');
     await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
     const made = airFromOutdoors('heated', asheville.air);
-    expect(screen.getByText(/^From the outdoor air of Yard: EMC from [\d.]+% to [\d.]+%/)).toBeTruthy();
+    expect(screen.getByText(/^From the air of Yard: EMC [\d.]+–\u2060?[\d.]+%/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Edit the months' }));
     expect(screen.getByLabelText('January, relative humidity')).toHaveProperty(
       'value',
@@ -371,7 +371,7 @@ describe('Places', () => {
   test('how the air moves at the boards is as its kind has it, until a person chooses', async () => {
     const { machine, user } = open([], { 'places.add': () => aPlace('Bench room', 40) });
     await user.click(await screen.findByRole('button', { name: 'Add a place' }));
-    const movement = screen.getByRole('combobox', { name: 'Air at the boards' });
+    const movement = screen.getByRole('combobox', { name: 'Air movement' });
     expect(movement).toHaveProperty('value', 'open-shed');
     await user.selectOptions(movement, 'Fan');
     await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
@@ -380,7 +380,7 @@ describe('Places', () => {
       within(movement)
         .getAllByRole('option')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Still room', 'Open shed', 'Wind outdoors', 'Fan', 'Dehumidifier', 'Solar kiln']);
+    ).toEqual(['Still', 'Sheltered', 'Windy', 'Fan', 'Dehumidifier', 'Solar kiln']);
     await user.selectOptions(movement, 'Dehumidifier');
     await user.type(screen.getByLabelText('Name'), 'Bench room');
     await user.click(screen.getByRole('button', { name: 'Add' }));
@@ -395,7 +395,7 @@ describe('Places', () => {
     async (name) => {
       const { user } = open([]);
       await user.click(await screen.findByRole('button', { name: 'Add a place' }));
-      const movement = screen.getByRole('combobox', { name: 'Air at the boards' });
+      const movement = screen.getByRole('combobox', { name: 'Air movement' });
       expect(movement.getAttribute('aria-describedby')).toBeNull();
       await user.selectOptions(movement, name);
       expect(screen.getByText(/^Wet oak can dry too fast.*check/).id).toBe(
@@ -408,9 +408,9 @@ describe('Places', () => {
   test('a card says how the air moves at the boards, and what that can do', async () => {
     open([aPlace('Pole shed', 60), aPlace('Kiln', 35, { kind: 'outdoors', airMovement: 'solar-kiln' })]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
-    expect(shed.getByText('Air at the boards: Open shed')).toBeTruthy();
+    expect(shed.getByText('Air movement: Sheltered')).toBeTruthy();
     const kiln = within(screen.getByRole('region', { name: 'Kiln' }));
-    expect(kiln.getByText('Air at the boards: Solar kiln')).toBeTruthy();
+    expect(kiln.getByText('Air movement: Solar kiln')).toBeTruthy();
     expect(kiln.getByText(/^Wet oak can dry too fast here, and check/)).toBeTruthy();
     expect(shed.queryByText(/Wet oak/)).toBeNull();
   });
@@ -424,11 +424,11 @@ describe('Places', () => {
       },
     });
     await user.click(await screen.findByRole('button', { name: 'Edit Pole shed' }));
-    await user.selectOptions(screen.getByRole('combobox', { name: 'Air at the boards' }), 'Dehumidifier');
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Air movement' }), 'Dehumidifier');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('places.edit')).toMatchObject([{ changed: { airMovement: 'dehumidified' } }]);
     expect(await screen.findByRole('button', { name: 'Use theirs' })).toBeTruthy();
-    const field = { name: 'Air at the boards', description: /Saved meanwhile: Open shed/ };
+    const field = { name: 'Air movement', description: /Saved meanwhile: Sheltered/ };
     expect(screen.getByRole('combobox', field)).toHaveProperty('value', 'dehumidified');
   });
 
