@@ -13,6 +13,7 @@ interface FactTypes {
   Points: number;
   Range: PctRange | DayRange;
   Interval: PctRange;
+  PointsInterval: PctRange;
   Mm: number;
   LengthMm: number;
   DistanceMm: number;
@@ -48,6 +49,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   Points: (value, { points }) => points(value),
   Range: (value, { mcRange, dayRange }) => ('minPct' in value ? mcRange(value) : dayRange(value)),
   Interval: (value, { mcInterval }) => mcInterval(value),
+  PointsInterval: (value, { pointsInterval }) => pointsInterval(value),
   Mm: (value, { shortLength }) => shortLength(value),
   LengthMm: (value, { longLength }) => longLength(value),
   DistanceMm: (value, { longLength }) => longLength(value),

@@ -140,6 +140,11 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     /** A difference between two moisture contents: "4.2 points". */
     points: (points: number): string =>
       say('unit.points', { amount: shown(points, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) }),
+    /** Where such a difference likely lies: "1.1–2.3 points". */
+    pointsInterval({ minPct, maxPct }: PctRange): string {
+      const digits = { minimumFractionDigits: 1, maximumFractionDigits: 1 };
+      return say('unit.points', { amount: `${shown(minPct, digits)}–${shown(maxPct, digits)}` });
+    },
     /** An error, with its sign: "+0.2 points". */
     signedPoints: (points: number): string =>
       say('unit.points', {

@@ -1,5 +1,5 @@
 /** The call from one estimate, by the harm that a wrong one would do. */
-import { normalCdf } from '../../wood/maths/gaussian.ts';
+import { normalCdf, Z_90 } from '../../wood/maths/gaussian.ts';
 import { shownPoints } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
@@ -234,8 +234,10 @@ function differenceOf({ estimate, posterior }: BoardEstimate, { endUse, profile 
   if (profile)
     return [
       message('call.difference-by-history', {
-        differencePoints: Math.max(0, profile.differencePct),
-        errorPoints: profile.differenceSdPct,
+        likelyPointsInterval: {
+          minPct: Math.max(0, profile.differencePct - Z_90 * profile.differenceSdPct),
+          maxPct: Math.max(0, profile.differencePct + Z_90 * profile.differenceSdPct),
+        },
         allowedPoints,
       }),
     ];

@@ -19,7 +19,7 @@ export const board = {
   'next-step.move': 'Move to a drier place',
   'next-step.move-to': 'Move to {placeName}',
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
-  'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will tell.',
+  'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will help.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
   'next-step.half-probed': '{spots, plural, one {# spot} other {# spots}} to go.',
   'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',

@@ -16,11 +16,11 @@ export const calls = {
   'call.within-target': '{averagePct} is within the target, {targetRange}. Likely {likelyInterval}.',
   'call.below-target-serves':
     '{averagePct}: drier than the target, {targetRange}, which is fine. Likely {likelyInterval}.',
-  'call.will-shrink': 'It will still shrink about {shrinkMm} across its width, down to {dryPct}.',
-  'call.will-shrink-share': 'It will still shrink about {shrinkPct} of its width, down to {dryPct}.',
-  'call.core-not-judged': 'The core is not judged: no pins are known to have reached it.',
+  'call.will-shrink': 'Dried to {dryPct}, it shrinks about {shrinkMm} across its width.',
+  'call.will-shrink-share': 'Dried to {dryPct}, it shrinks about {shrinkPct} of its width.',
+  'call.core-not-judged': 'Core not read.',
   'call.difference-by-history':
-    'No pins are known to have reached the core. By its history: shell–core difference {differencePoints}, give or take {errorPoints}; {allowedPoints} allowed.',
+    'Core not read. Forecast difference: likely {likelyPointsInterval}. {allowedPoints} allowed.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
   'call.difference-just-over':
     'Shell–core difference {differencePoints}; {allowedPoints} allowed. The chance that it is above {harmPoints} is {unevenChancePct}.',
@@ -55,7 +55,7 @@ export const calls = {
   'call.average-in-target': 'The average, {averagePct}, is within the target, {targetRange}.',
   'call.may-be-uneven':
     'The chance that shell and core differ by more than {differencePoints} is {unevenChancePct}.',
-  'call.core-not-reached': 'No pins reached the core. Read it in a fresh cut, or with long insulated pins.',
+  'call.core-not-reached': 'Core not read. Read it in a fresh crosscut, or with long insulated pins.',
   'call.core-depth-unknown':
     'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 
@@ -84,7 +84,7 @@ export const calls = {
   'call.half-read': '{read} of {planned} spots read, so no call yet.',
   'call.half-read-since': '{read} of {planned} spots read. The call of {probedOn} still holds.',
   'call.contradicts-full':
-    '{read} of {planned} spots read, and they contradict the round of {probedOn}. Read all {planned}.',
+    '{read} of {planned} spots read, and they don’t match the round of {probedOn}. Read all {planned}.',
 
   'round-summary.no-boards': 'No boards in this stack.',
   'round-summary.none-probed':

@@ -15,14 +15,12 @@ export const suspicions = {
   'suspicion.same-spot': 'This spot has an earlier reading in this round.',
   'suspicion.same-spot.do': 'Exclude the one that is wrong. If both are right, probe another spot.',
   'suspicion.equal-values': 'All {readings} readings are {reading}.',
-  'suspicion.equal-values.do':
-    'Check that the meter does not hold its last value. Then probe one spot again.',
+  'suspicion.equal-values.do': 'Check that the meter is not on hold. Then probe one spot again.',
 
-  'suspicion.dry-too-soon': '{readPct} is too dry so soon after sawing. Expected: {expectedInterval}.',
+  'suspicion.dry-too-soon': '{readPct} is unlikely this soon after sawing. Expected: {expectedInterval}.',
   'suspicion.dry-too-soon.do':
     'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species.',
-  'suspicion.drier-than-its-air':
-    '{readPct} is drier than any air this board met: lowest EMC {lowestEmcPct}.',
+  'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
     'Check the species, the meter’s setting, and where the board has been. Then probe it again.',
 

@@ -61,7 +61,7 @@ describe('a thick board whose core no pin reached', () => {
     const { call, reasons } = await probe(6);
     expect(call).toBe('ready');
     expect(reasons).toContain(
-      'No pins are known to have reached the core. By its history: shell–core difference 0.0 points, give or take 0.9 points; 2.0 points allowed.',
+      'Core not read. Forecast difference: likely 0.0–1.2 points. 2.0 points allowed.',
     );
   });
 
@@ -90,7 +90,7 @@ describe('a thick board whose core no pin reached', () => {
     inFile('DELETE FROM core_history RETURNING 1');
     const { roundId, call, reasons } = await probe(6);
     expect(call).toBe('probe-again');
-    expect(reasons.join(' ')).toMatch(/No pins reached the core/);
+    expect(reasons.join(' ')).toMatch(/Core not read\. Read it in a fresh crosscut/);
     await expect.poll(() => callOf(roundId), { timeout: 20_000 }).toEqual(['ready']);
   });
 

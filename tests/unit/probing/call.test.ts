@@ -94,14 +94,14 @@ describe('ready', () => {
     const last = (board: Partial<BoardEvidence['board']>, of = wet) =>
       judge(of, { species, board: { thicknessMm: 27, lengthMm: 3000, ...board } }).reasons.at(-1)!;
     expect(inEnglish(last({ widthMm, sawing: 'flat' }))).toBe(
-      'It will still shrink about 1 mm across its width, down to 8.0%.',
+      'Dried to 8.0%, it shrinks about 1 mm across its width.',
     );
     expect(last({ widthMm, sawing: 'quarter' }).facts!.shrinkMm).toBeLessThan(0.6);
-    expect(inEnglish(last({}))).toBe('It will still shrink about 0.5% of its width, down to 8.0%.');
+    expect(inEnglish(last({}))).toBe('Dried to 8.0%, it shrinks about 0.5% of its width.');
     expect(last({ widthMm }, readings([7.8, 8], [8, 8.1])).code).toBe('call.difference-allowed');
   });
 
-  test('below the target, where drier wood serves as well', () => {
+  test('below the target, where drier is fine', () => {
     const staging = { ...interior, name: 'staging', minPct: 13.5, maxPct: 16, minIsAdvice: true };
     const dry = readings([12.6, 12.7], [12.7, 12.8]);
     const { call, reasons } = judge(dry, { endUse: staging, place: shed });
@@ -480,11 +480,12 @@ describe('the core', () => {
     expect(reasons.at(-1)).toEqual(message('call.core-depth-unknown'));
   });
 
-  test('is read in a fresh cut as well', () => {
+  test('is read in a fresh crosscut as well', () => {
     const cut = flat.map(at(27, 'fresh-cut'));
     expect(judgeBeam(cut)).toMatchObject({ call: 'ready', estimate: { inCore: 2 } });
   });
 
+  // 0.8 and 1.28 standard deviations of 0.5 on either side: 8 chances in 10.
   test('may be known from history, with how sure that is', () => {
     const { call, reasons } = judgeBeam(short, {
       plan,
@@ -492,7 +493,7 @@ describe('the core', () => {
     });
     expect(call).toBe('ready');
     expect(inEnglish(reasons[1]!)).toBe(
-      'No pins are known to have reached the core. By its history: shell–core difference 0.8 points, give or take 0.5 points; 2.0 points allowed.',
+      'Core not read. Forecast difference: likely 0.2–1.4 points. 2.0 points allowed.',
     );
     const doubtful = judgeBeam(short, { plan, profile: { differencePct: 1.8, differenceSdPct: 1.5 } });
     expect(doubtful.call).toBe('probe-again');

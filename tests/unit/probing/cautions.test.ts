@@ -11,7 +11,7 @@ describe('Before a move', () => {
   test('into a heated room, a board that may check there is named with the usual step', () => {
     const wet = { averagePct: 22, corePct: 28 };
     expect(cautionsOfMove('shop', 'heated-room', wet).map((each) => inEnglish(each))).toEqual([
-      'Too wet for a heated room: it can check and honeycomb. Dry it under cover first, to 20%, its core to 25%. Slow species and thick boards need this most.',
+      'Too wet for a heated room: it can check and honeycomb. First dry it under cover to 20%, and its core to 25%. Slow species and thick boards need this most.',
     ]);
     expect(codes('shop', 'heated-room', { averagePct: 18, corePct: 28 })).toEqual(['caution.checks']);
     expect(codes('shop', 'heated-room', { averagePct: 15, corePct: 17 })).toEqual([]);

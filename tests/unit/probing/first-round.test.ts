@@ -42,7 +42,7 @@ describe('a first round is checked against what is possible', () => {
     expect(call).toBe('probe-again');
     expect(rules(judged).flat()).toContain('dry-too-soon');
     const said = reasons.map((each) => inEnglish(each)).join(' ');
-    for (const reason of ['short pins', 'sawing date', 'species', 'fresh cut'])
+    for (const reason of ['short pins', 'sawing date', 'species', 'fresh crosscut'])
       expect(said.toLowerCase()).toContain(reason);
     expectWhole(reasons);
     // Without the check the same round is ready.

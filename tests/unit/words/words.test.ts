@@ -64,6 +64,7 @@ test.each([
   ['raw', 1.45, '1.45', '1.45'],
   ['rawOhm', 1_234_500, '1.2345 MΩ', '1.2345 MΩ'],
   ['stepPoints', 4.2, '4.2 points', '4.2 points'],
+  ['likelyPointsInterval', { minPct: 1.1, maxPct: 2.3 }, '1.1–2.3 points', '1.1–2.3 points'],
   ['depthMm', 27, '27 mm', '1 1/16 in'],
   ['boardLengthMm', 2400, '2.4 m', '7 ft 10 in'],
   ['lengthMm', 2400, '2.4 m', '7 ft 10 in'],

@@ -81,7 +81,7 @@ test('only the place chosen says what it could do to the wood', async () => {
     2,
   );
   await lines();
-  expect(screen.getAllByText(/Air-drying kills no insects/)).toHaveLength(1);
+  expect(screen.getAllByText(/Air-drying does not kill insects/)).toHaveLength(1);
 });
 
 test('beside Ready, framing and a copy of it have their caution, and furniture none', async () => {
