@@ -28,7 +28,7 @@ const amendmentsSchema = z
     spot: spotSchema,
     /** `as-saved`: what was said of it was undone. */
     depthMm: spotSchema.shape.depthMm.or(z.literal('as-saved')),
-    /** Of the meter that it was taken with; null where nobody knows. */
+    /** Of the meter that it was taken with; null where unknown. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
   })

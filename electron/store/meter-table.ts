@@ -15,9 +15,9 @@ import type { Db } from './yard-file.ts';
 
 /** What one version of a meter's profile holds. */
 export interface MeterRecord {
-  /** How its bytes are read; null where nobody knows, and of a hand meter. */
+  /** How its bytes are read; null where unknown, and of a hand meter. */
   description: MeterDescription | null;
-  /** What its values mean; null where nobody was asked. */
+  /** What its values mean; null where it was not asked. */
   profile: MeterProfile | null;
 }
 

@@ -179,7 +179,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Of one board in one round, in the order they were taken. */
     ofBoard: (boardId: number, roundId: number): Reading[] =>
       ofBoard.all(boardId, roundId).map((row) => toReading(row, version)),
-    /** Those of these readings that nobody excluded. */
+    /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
     /** Those that have an earlier version of a meter's profile than its newest. */

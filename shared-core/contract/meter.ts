@@ -16,7 +16,7 @@ export const meterOfYardSchema = z.object({
   kind: z.enum(['bluetooth', 'simulated', 'typed']),
   name: z.string(),
   unit: readingUnitSchema,
-  /** What its values mean; null where nobody was asked. */
+  /** What its values mean; null where it was not asked. */
   profile: meterProfileSchema.nullable(),
   /** Typed values are read off this one. */
   isTypedFrom: z.boolean(),

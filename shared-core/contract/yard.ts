@@ -43,7 +43,7 @@ export const dayUntil = (today: string) =>
 export const placeKindSchema = z.enum(['outdoors', 'open-shed', 'shop', 'heated-room']);
 export type PlaceKind = z.infer<typeof placeKindSchema>;
 
-/** How the air moves at the boards where nobody says otherwise. */
+/** How the air moves at the boards where a person has not chosen. */
 export const usualMovement: Record<PlaceKind, AirMovement> = {
   outdoors: 'wind',
   'open-shed': 'open-shed',
@@ -191,7 +191,7 @@ export const boardSchema = z.object({
   /** Local day. */
   sawnOn: z.iso.date().nullable(),
   sawing: sawingSchema,
-  /** From the pith to the middle of the board, as its end shows it; null where nobody looked. */
+  /** From the pith to the middle of the board, as its end shows it; null where not entered. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
   barkSide: barkSideSchema,
   /** Local day on which the bark came off that face, where the board dried with it until then; null where it did not. */

@@ -15,7 +15,7 @@ export const speciesSources = (species: readonly Species[]): MethodPart =>
     rows: species.filter(({ source }) => source !== '').map(({ name, source }) => [name, source]),
   });
 
-/** What nobody saw on a page: generated from the marks of what is in use. */
+/** What was not checked against a page: generated from the marks of what is in use. */
 export const fromMemory = (species: readonly Species[], endUses: readonly EndUse[]): MethodPart =>
   partOf('memory', message('methods.memory.title'), [message('methods.memory.what')], null, {
     caption: message('methods.memory.caption'),

@@ -238,7 +238,7 @@ function dayToDayOf(source: AirSource | null): DayToDay | null {
   }
 }
 
-/** What is assumed of the air where nobody gave it. */
+/** What is assumed of the air where it was not entered. */
 function assumptionsOfAir(source: AirSource | null, placeName: string): Message[] {
   if (source?.kind === 'region') return [message('forecast.assumed.regional-air', { placeName })];
   return source?.kind === 'room' ? [message('forecast.assumed.room-air', { placeName })] : [];

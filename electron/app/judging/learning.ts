@@ -29,7 +29,7 @@ const ONE_SECTION_SD_PCT = 1;
 /** A weight of another day than the readings is used up to this, and less sure by so much for each day between. */
 const MOST_DAYS_APART = 5;
 const PER_DAY_PCT = 0.2;
-/** The newest of these are used; more would not tell more. */
+/** Only the newest are used: more of them do not narrow it. */
 const MOST_KNOWN = 200;
 
 /**

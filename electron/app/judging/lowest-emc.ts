@@ -2,7 +2,7 @@ import type { Place } from '../../../shared-core/contract/yard.ts';
 import type { LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 
-/** Months that nobody gave for this place: of its region, usual in such a room, or in place of damaged ones. */
+/** Months that a person did not enter: those of its region, usual ones of such a room, or those that replace damaged ones. */
 const isRoughAir = ({ airSource, isDamaged }: Place & { isDamaged?: true | undefined }): boolean =>
   isDamaged === true || airSource?.kind === 'region' || airSource?.kind === 'room';
 

@@ -13,7 +13,7 @@ import { checkCurve } from '../stock/known-curve.ts';
 const KEY = 'typing-meter';
 const savedSchema = z.object({ meterId: rowIdSchema });
 
-/** The meter that typed values are read off; null before anybody named one. */
+/** The meter that typed values are read off; null before one was chosen. */
 export const typedFrom = (yard: Pick<YardReader, 'settings'>): number | null =>
   savedSchema.safeParse(yard.settings.get(KEY)).data?.meterId ?? null;
 

@@ -25,7 +25,7 @@ interface Board {
 /**
  * What the spots of a round's boards are planned by. A board that is read keeps its plan, and so does one that a window
  * has in hand: the meter may be another by then, but the pins are on their way into the board.
- * @param pins  those in use; null where nobody knows them
+ * @param pins  those in use; null where unknown
  */
 export function createPlanBases(pins: () => Pins | null) {
   const inHand = new Map<string, { roundId: number; boardId: number; pins: Pins | null }>();

@@ -9,7 +9,7 @@ import { useWords } from '../../words.ts';
 import { ProfileForm } from './ProfileForm.tsx';
 
 /**
- * Asks once what a meter is set to; one press says that nobody knows.
+ * Asks once what a meter is set to; one press says that it is unknown.
  * @param meter    null: a hand meter that has no name yet
  * @param roundId  the round in which it is asked
  */

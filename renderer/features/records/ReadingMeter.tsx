@@ -19,7 +19,7 @@ export function ReadingMeter({
   onClose,
 }: {
   reading: JudgedReading;
-  /** Null where nobody named it. */
+  /** Null where it was not named. */
   meter: MeterOfYard | null;
   meters: readonly MeterOfYard[];
   onClose: () => void;

@@ -204,7 +204,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     pinsAt: pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null,
     field,
     typing,
-    /** The meter that typed values are read off; undefined before anybody named one. */
+    /** The meter that typed values are read off; undefined before one was chosen. */
     typedFrom,
     fieldIsEmpty,
     draft,

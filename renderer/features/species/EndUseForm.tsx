@@ -27,7 +27,7 @@ export const emptyUse: Draft<EndUse> = {
   source: '',
 };
 
-/** Without the mark of what nobody looked up, which is for the methods page. */
+/** Without the mark of what was not checked against a page, which is for the methods page. */
 const draftOfUse = (endUse: EndUse): EndUse => ({ ...endUse, source: sourceShown(endUse.source) });
 
 /** Edits a use and its limits; adds a new one, begun with `start`, where `endUse` is null. */

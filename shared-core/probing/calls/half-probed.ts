@@ -8,7 +8,7 @@ import { expectationNow } from '../suspicions/expectation.ts';
 import { possibleRange } from '../suspicions/possible-change.ts';
 import type { Assessment, SpotsRead } from './assessment.ts';
 
-/** First reason of a round that leaves the call to the full one before it. */
+/** First reason of a round that does not replace the call of the full round before it. */
 export const FULL_ROUND_HOLDS = 'call.half-read-since';
 
 /** Standard deviations of the drying model that a sound board does not pass. */
@@ -72,7 +72,7 @@ export function callHalfProbed({
  * Whether two rounds cannot both be right: the 90 % interval of the later average lies wholly outside that of the earlier
  * one, moved by the most that the average can have changed since. By chance alone, that is so of 2 boards in 100.
  *
- * That change is what the drying model expects of shell and core, within two standard deviations, or where it cannot tell,
+ * That change is what the drying model expects of shell and core, within two standard deviations. Without a forecast it is
  * what is possible for any board. The average of a parabola is two parts of its middle and one of its faces.
  */
 function contradicts(now: Estimate, fullRound: EarlierRound, evidence: BoardEvidence): boolean {

@@ -63,7 +63,7 @@ type Ahead = Pick<Forecast, 'nextProbe'> & {
 };
 
 export interface JudgementFacts {
-  /** Of the board's newest round that leaves the call to no full one before it; null where it was never probed. */
+  /** Of the newest round that makes the call: a half-probed one does not replace a full one. Null where it was never probed. */
   found: Found | null;
   target: PctRange;
   /** Where it is, then the others, in the order of `forecast.places`. */

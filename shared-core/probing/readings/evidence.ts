@@ -16,7 +16,7 @@ export type MeterFacts = {
   scale: MeterScale;
   /** It shows a % that is corrected for temperature already; left out or null where that is not known. */
   compensatesTemp?: boolean | null;
-  /** Left out or null where nobody knows. */
+  /** Left out or null where unknown. */
   pins?: Pins | null;
   /** Its standard uncertainty from one board to the next, % MC; left out or null: the usual one. */
   meterSdPct?: number | null;
@@ -60,7 +60,7 @@ export type BoardEvidence = {
     /** Left out or null, and left out or `unknown`, where that is not known. */
     widthMm?: number | null;
     sawing?: Sawing | 'unknown';
-    /** A person confirmed its species; left out where nobody did. */
+    /** A person confirmed its species; left out where not confirmed. */
     isSpeciesConfirmed?: boolean;
   };
   species: Species;
@@ -74,7 +74,7 @@ export type BoardEvidence = {
   readings: Reading[];
   /** By the reading's `meterProfileId`. */
   meters: Readonly<Record<number, MeterFacts>>;
-  /** Holds for readings that were typed before anybody named a meter. */
+  /** Holds for readings that were typed before a meter was chosen. */
   typedBasis: MeterFacts;
   /** What it can be expected to have before any reading; left out or null where that is not known, or not its first round. */
   prior?: PriorNow | null;

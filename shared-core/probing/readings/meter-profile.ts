@@ -5,16 +5,16 @@ import { pinsSchema } from './pins.ts';
 /** What the values of a meter mean and what its pins reach, whether they come by radio or are typed. */
 export const meterProfileSchema = z.object({
   scale: meterScaleSchema,
-  /** It corrects what it shows for the wood's temperature itself; null where nobody knows. */
+  /** It corrects what it shows for the wood's temperature itself; null where unknown. */
   compensatesTemp: z.boolean().nullable(),
-  /** Null where nobody knows. */
+  /** Null where unknown. */
   pins: pinsSchema.nullable(),
   /** Standard uncertainty of one value, % MC; null: as usual. The least is of a laboratory's, the most of a toy's. */
   sdPct: z.number().min(0.2).max(4).nullable(),
 });
 export type MeterProfile = z.infer<typeof meterProfileSchema>;
 
-/** Of a meter that nobody knows anything about. */
+/** Of a meter of which nothing is known. */
 export const unknownProfile: MeterProfile = {
   scale: { kind: 'unknown' },
   compensatesTemp: null,
@@ -22,6 +22,6 @@ export const unknownProfile: MeterProfile = {
   sdPct: null,
 };
 
-/** What the values of a meter mean, in its unit; null for a profile that nobody was asked for. */
+/** What the values of a meter mean, in its unit; null for a profile that was not asked for. */
 export const scaleOf = (unit: ReadingUnit, profile: MeterProfile | null): MeterScale =>
   unit === 'ohm' ? { kind: 'ohms' } : (profile?.scale ?? unknownProfile.scale);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** The pins of a meter; each null where nobody knows. Uninsulated ones read the wettest layer they touch. */
+/** The pins of a meter; each null where unknown. Uninsulated ones read the wettest layer they touch. */
 export const pinsSchema = z.object({
   /** How far they go into the wood, mm. */
   lengthMm: z.number().positive().max(200).nullable(),

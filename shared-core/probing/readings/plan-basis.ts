@@ -11,7 +11,7 @@ export const planBasisSchema = z.object({
   faces: z.enum(['pairs', 'average', 'shell']),
   /** How a person chose to reach the core all the same; null where it stays unjudged, and for pairs. */
   core: coreWaySchema.nullable(),
-  /** The pins it was made for; null where nobody knew them. */
+  /** The pins it was made for; null where unknown. */
   pins: pinsSchema.nullable(),
 });
 export type PlanBasis = z.infer<typeof planBasisSchema>;
@@ -44,7 +44,7 @@ export const pinLengthMm = (pins: Pins | null): number => pins?.lengthMm ?? ASSU
  * What pins can tell of a board from its faces.
  *
  * @param thicknessMm board thickness, mm, above 0
- * @param pins        of the meter in use; null where nobody knows them
+ * @param pins        of the meter in use; null where unknown
  */
 export function usualBasis(thicknessMm: number, pins: Pins | null): PlanBasis {
   const lengthMm = pinLengthMm(pins);

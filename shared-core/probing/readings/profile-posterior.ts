@@ -9,7 +9,7 @@ import { plannedDepthMm } from './spots.ts';
 
 /** One reading as the profile sees it. */
 export interface ReadingAtDepth {
-  /** How deep the wood lies that was read, mm; the planned depth where nobody knows it. */
+  /** How deep the wood lies that was read, mm; the planned depth where it is unknown. */
   depthMm: number;
   /** Only the plan says how deep: the pins may be shorter. */
   isOnlyPlanned: boolean;

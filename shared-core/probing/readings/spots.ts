@@ -89,7 +89,7 @@ export function planSpots({
 function pinDepthMm(depth: Depth, thicknessMm: number, { faces, pins }: PlanBasis): number {
   if (depth === 'average') return averageDepthMm(thicknessMm, pins);
   const planned = plannedDepthMm(depth, thicknessMm);
-  // Pairs are planned where the pins reach the middle, or were before anybody asked how long they are.
+  // Pairs are planned where the pins reach the middle, or were before their length was asked for.
   return faces === 'pairs' && (pins?.lengthMm ?? null) === null
     ? planned
     : Math.min(planned, pinLengthMm(pins));

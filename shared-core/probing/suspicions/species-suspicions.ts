@@ -74,7 +74,7 @@ function comparedOf(board: WalkedBoard, index: number): Compared[] {
   if (shell.length === 0 || core.length === 0 || byLine) return [];
   const { scale } = meterOf(board.readings[0]!, board.evidence);
   const { species } = board.evidence;
-  // The meter turned it into % of a species without a curve, so nobody knows the resistance.
+  // The meter turned it into % of a species without a curve, so the resistance is unknown.
   if (species.curveId === null && showsSpecies(scale, species)) return [];
   const basis = basisOfScale(scale);
   const before = board.evidence.previous?.estimate;

@@ -31,7 +31,7 @@ function nearTheEndsPct(mcPct: number): number {
 export const SPECIES_SPREAD = 0.07;
 /** A % of an unknown scale may be that of the board's own species as well as the usual one: half that share. */
 export const SCALE_UNKNOWN_SHARE = 0.5 * SPECIES_SPREAD;
-/** Where nobody knows whether the meter corrects for temperature itself: this part of the shift may be too much. */
+/** Where it is unknown whether the meter corrects for temperature itself: this part of the shift may be too much. */
 export const COMPENSATION_UNKNOWN_SHARE = 0.25;
 /** Wood of unknown temperature may be anywhere in so many °C. Common practice, no source. */
 export const UNKNOWN_TEMP_SPAN_K = 30;
@@ -62,7 +62,7 @@ function temperatureUncertaintyPct(
 }
 
 /**
- * What nothing corrects for, as shares of the MC, one standard deviation: the species, and a scale that nobody knows. A
+ * What nothing corrects for, as shares of the MC, one standard deviation: the species, and an unknown scale. A
  * scale matters for a shown %, not for ohms.
  */
 export function openShares({ unit, scale, species }: Pick<ReadingToCorrect, 'unit' | 'scale' | 'species'>): {

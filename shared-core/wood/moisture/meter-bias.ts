@@ -19,7 +19,7 @@ export interface MeterOnSpecies {
   meterScale: number;
   /** Spread of species where this one is not corrected for, as a share of the MC; 0 where it is. */
   speciesShare: number;
-  /** Spread by a scale that nobody knows, as a share of the MC; 0 where it is known. */
+  /** Spread by an unknown scale, as a share of the MC; 0 where it is known. */
   scaleShare: number;
 }
 

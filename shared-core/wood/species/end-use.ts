@@ -16,7 +16,7 @@ export const endUseSchema = z.object({
   maxPct: z.number().min(1).max(200),
   /** How far above its target wood still works for it, points of MC: a board is ready where wetter than that is unlikely. */
   tolerancePoints: z.number().min(0).max(20),
-  /** Drier wood serves as well: nobody has to let it take up moisture. */
+  /** Drier wood serves as well: it need not take up moisture. */
   minIsAdvice: z.boolean(),
   /** Largest shell–core difference that the use allows, points of MC; null where any will do. */
   maxShellCorePct: z.number().min(0.5).max(100).nullable(),
@@ -24,7 +24,7 @@ export const endUseSchema = z.object({
   cautions: z.array(useCautionSchema).max(useCautionSchema.options.length),
   /** What a person should know about it. */
   note: z.string().max(1000),
-  /** Where its limits come from; "(from memory)" follows what nobody looked up. */
+  /** Where its limits come from; "(from memory)" follows what was not checked against a page. */
   source: z.string().max(1000),
 });
 /** As a person gives it: with a range that is one. */

@@ -33,7 +33,7 @@ export const speciesSchema = z.object({
   linear: z.object({ a: z.number().min(0.2).max(5), b: z.number().min(-30).max(30) }).nullable(),
   /** What a person should know about it. */
   note: z.string().max(1000),
-  /** Where the figures come from; "(from memory)" follows what nobody looked up. */
+  /** Where the figures come from; "(from memory)" follows what was not checked against a page. */
   source: z.string().max(1000),
 });
 export type Species = z.infer<typeof speciesSchema>;

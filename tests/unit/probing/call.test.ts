@@ -411,7 +411,7 @@ describe('no call yet', () => {
       expect(next('2026-05-20T10:00:00Z')).toBeNull();
     });
 
-    test('in which nothing counts leaves it as it was; one with every spot read does not', () => {
+    test('without a usable reading keeps the call before it; a full round replaces that call', () => {
       const excluded = { excluded: { text: 'wrong board' } };
       expect(judge(readings([8], [], excluded), { fullRound })).toMatchObject({
         call: null,

@@ -35,7 +35,7 @@ const many = (pct: number): number[] => Array(50).fill(pct);
 describe('the average over the thickness', () => {
   // Arithmetic: a parabola with core c and surface s averages s + 2/3 (c - s). Real profiles are flatter or steeper
   // within, which moves it by some tenths of a point and is in its uncertainty.
-  test('of core 16 % and a surface of 10 % is about 14 %', () => {
+  test('is about 14% for a core of 16% and a surface of 10%', () => {
     const { estimate, posterior } = estimateBoard(
       [...counted('shell', many(10), 1e-6), ...counted('core', many(16), 13.5)],
       known(),
