@@ -260,7 +260,7 @@ export const meter = {
   // The meters of the yard.
   'meters.title': 'Your meters',
   'meters.none': 'No meter yet. Pintally asks at your first reading.',
-  'meters.kind': '{kind, select, typed {You type its readings.} simulated {Simulated.} other {Bluetooth.}}',
+  'meters.kind': '{kind, select, typed {Hand meter.} simulated {Simulated.} other {Bluetooth.}}',
   'meters.is-typing': 'In use for typed readings.',
   'meters.add': 'Add a hand meter',
   'meters.typing': 'Use for typed readings',
