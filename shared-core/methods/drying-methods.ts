@@ -55,7 +55,6 @@ const THICKNESS_MM = 28;
 const AIR = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.7 }));
 
 const toTenth = (value: number): number => Math.round(10 * value) / 10;
-const toHundredth = (value: number): number => Math.round(100 * value) / 100;
 
 /** The priors of a board as the model has them, in plain numbers. */
 function priorRows() {
@@ -69,7 +68,8 @@ function priorRows() {
   return dryingParameters.map((name, at) => {
     const middle = mean[at] ?? Number.NaN;
     const sd = Math.sqrt(covariance[at]?.[at] ?? Number.NaN);
-    const shown = (value: number): number => toHundredth(name.startsWith('log') ? Math.exp(value) : value);
+    const shown = (value: number): number =>
+      Number((name.startsWith('log') ? Math.exp(value) : value).toPrecision(3));
     return [message(UNKNOWNS[name]), shown(middle), shown(middle - Z_90 * sd), shown(middle + Z_90 * sd)];
   });
 }
@@ -103,6 +103,7 @@ export const dryingMethods = (): MethodPart =>
         message('methods.drying.high'),
       ],
       rows: priorRows(),
+      isOfUnlike: true,
     },
     {
       caption: message('methods.drying.faces-caption'),

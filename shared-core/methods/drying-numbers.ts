@@ -16,7 +16,7 @@ import type { NumberUsed } from './number-used.ts';
 
 /** Priors and limits of the air, the drying model and the board itself. */
 export const dryingNumbers: readonly NumberUsed[] = [
-  ['COLDEST_C', 'coldest', COLDEST_C],
+  ['COLDEST_C', 'coldest', COLDEST_C, 'temperature'],
   ['ABOVE_MEANS_SD', 'above-means-sd', ABOVE_MEANS_SD],
   ['modelErrorPct', 'model-error', modelErrorPct],
   ['priorPace', 'diffusivity-median', priorPace.diffusivity.unknown.median],
@@ -33,5 +33,5 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['LONGEST_HISTORY_DAYS', 'longest-history', LONGEST_HISTORY_DAYS],
   ['GREEN', 'green', GREEN.share],
   ['GREEN', 'green-sd', GREEN.logSd],
-  ['usualRingRadiusMm', 'ring-radius', usualRingRadiusMm],
+  ['usualRingRadiusMm', 'ring-radius', usualRingRadiusMm, 'length'],
 ];

@@ -58,16 +58,17 @@ export const callMethods = (): MethodPart =>
         aheadPoints: SHELL_AHEAD.settled.points,
         movedPoints: SHELL_AHEAD.moved.points,
       }),
-      message('methods.calls.history', {
+      message('methods.calls.history'),
+      message('methods.calls.history-sd', {
         shellPoints: SHELL_SD_POINTS,
-        gradientPct: 100 * GRADIENT_SHARE,
+        gradientSharePct: 100 * GRADIENT_SHARE,
         mostPoints: MOST_HISTORY_SD_POINTS,
       }),
       message('methods.calls.depth', { shortestMm: SHORTEST_PINS_MM, thinMm: THIN_MM }),
       message('methods.calls.half-point', {
         nearPoints: NEVER_QUITE_PCT,
-        indoorsPct: DRY_ENOUGH_FOR_INDOORS_PCT,
-        indoorsCorePct: DRY_ENOUGH_CORE_PCT,
+        indoorsLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
+        coreLimitPct: DRY_ENOUGH_CORE_PCT,
       }),
     ],
     message('methods.calls.source'),

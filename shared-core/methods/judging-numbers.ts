@@ -22,7 +22,7 @@ export const judgingNumbers: readonly NumberUsed[] = [
   ['UNEVEN_HARM', 'uneven-harm', UNEVEN_HARM],
   ['UNEVEN_BY_POINTS', 'uneven-by', UNEVEN_BY_POINTS],
   ['WORTH_PROBING', 'worth-probing', WORTH_PROBING],
-  ['THIN_MM', 'thin', THIN_MM],
+  ['THIN_MM', 'thin', THIN_MM, 'length'],
   ['SHELL_SD_POINTS', 'shell-sd', SHELL_SD_POINTS],
   ['GRADIENT_SHARE', 'gradient-share', GRADIENT_SHARE],
   ['MOST_HISTORY_SD_POINTS', 'most-history-sd', MOST_HISTORY_SD_POINTS],

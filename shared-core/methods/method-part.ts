@@ -7,6 +7,8 @@ export interface MethodTable {
   caption: Message;
   heads: readonly Message[];
   rows: readonly (readonly MethodCell[])[];
+  /** The numbers of a column are of unlike things; else all have as many decimals. */
+  isOfUnlike?: true;
 }
 
 /** One part of the methods page. */

@@ -53,5 +53,6 @@ export const numbersUsed = (): MethodPart =>
   partOf('numbers', message('methods.numbers.title'), [message('methods.numbers.what')], null, {
     caption: message('methods.numbers.caption'),
     heads: [message('methods.numbers.number'), message('methods.numbers.value')],
+    isOfUnlike: true,
     rows: methodNumbers.map(({ means, value }) => [means, value]),
   });

@@ -289,6 +289,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
 
     /** "1,234", "0.25". */
     number,
+    /** With so many decimals, as in a column: "0.20". */
+    decimal: (value: number, digits: number): string =>
+      shown(value, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
     /** Between a whole number and its decimals: ".". */
     decimalMark: shown(1.5, {}).charAt(1),
     /** As it was typed or sent: 1.45 stays "1.45". */

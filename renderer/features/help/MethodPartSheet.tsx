@@ -23,10 +23,13 @@ export function MethodPartSheet({ part, ref }: { part: MethodPart; ref: Ref<HTML
   );
 }
 
-function Table({ table: { caption, heads, rows } }: { table: MethodTable }) {
+function Table({ table: { caption, heads, rows, isOfUnlike } }: { table: MethodTable }) {
   const { say, formats } = useWords();
-  const shown = (cell: MethodCell): string =>
-    typeof cell === 'number' ? formats.raw(cell) : typeof cell === 'string' ? unbroken(cell) : say(cell);
+  const digits = heads.map((_, at) => Math.max(...rows.map((row) => decimalsOf(row[at]))));
+  const shown = (cell: MethodCell, at: number): string => {
+    if (typeof cell === 'number') return isOfUnlike ? formats.raw(cell) : formats.decimal(cell, digits[at]!);
+    return typeof cell === 'string' ? unbroken(cell) : say(cell);
+  };
   return (
     <table className={css.table}>
       <caption>{say(caption)}</caption>
@@ -60,3 +63,6 @@ function Table({ table: { caption, heads, rows } }: { table: MethodTable }) {
     </table>
   );
 }
+
+const decimalsOf = (cell: MethodCell | undefined): number =>
+  typeof cell === 'number' ? (String(cell).split('.')[1]?.length ?? 0) : 0;

@@ -8,6 +8,9 @@ export const methods = {
   'methods.contents': 'Contents',
   'methods.print': 'Print',
   'methods.temperature': '{cellTempC}',
+  'methods.temperature-step': '{cellStepK}',
+  'methods.length': '{cellMm}',
+  'methods.distance': '{cellDistanceMm}',
   'methods.source': 'Source: {source}',
   'methods.read': 'Read the methods',
 
@@ -22,7 +25,7 @@ export const methods = {
   'methods.emc.dew':
     'Dew point and vapor pressure: Magnus form, 610.94 · exp(17.625 T/(243.04 + T)) Pa, over water.',
   'methods.emc.source':
-    'Wood Handbook (FPL-GTR-282, 2021), eq. 4-5, seen. Magnus form: Alduchov and Eskridge, J. Applied Meteorology 35, 1996 (from memory).',
+    'Wood Handbook (FPL-GTR-282, 2021), eq. 4-5, checked. Magnus form: Alduchov and Eskridge, J. Applied Meteorology 35, 1996 (from memory).',
 
   'methods.air.title': 'Air of places',
   'methods.air.stations':
@@ -38,32 +41,31 @@ export const methods = {
   'methods.air.rooms':
     'Rooms are made from the outdoor air, if the yard has a place outdoors. The outdoor vapor pressure is kept. The room is warmed, and people add moisture.',
   'methods.air.room-temperature':
-    'Heated: {heatedTempC} up to {untilTempC} outdoors; above that, outdoors and {aboveStepK}. Air-conditioned: {cooledTempC} at most, humidity {cooledRhPct} at most. Shop heated now and then: {shopTempC} at least.',
+    'Heated: {heatedTempC}. Above {untilTempC} outdoors: {aboveStepK} warmer than outdoors. Air-conditioned: {cooledTempC} at most, humidity {cooledRhPct} at most. Shop heated now and then: {shopTempC} at least.',
   'methods.air.gain':
     'Moisture gain: {coldGain} grams of water in a cubic meter of air below {coldTempC} outdoors, {warmGain} above {warmTempC}, linear between. A shop has half.',
   'methods.air.room-sd':
-    'The gain may be {gainSd} grams off and the temperature {tempSdStepK}. The EMC is as uncertain as that makes it.',
+    'The gain may be {gainSd, plural, one {# gram} other {# grams}} off and the temperature {tempSdStepK}. The EMC is as uncertain as that makes it.',
   'methods.air.shed': 'An open shed has the outdoor air. It may be {sdPoints} off.',
   'methods.air.unknown':
     'Where the outdoor air is not known, a heated room is assumed to swing between {driestPct} and {dampestPct} over the year, give or take {sdPoints}.',
   'methods.air.source':
-    'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160, from open code. Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract seen); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
+    'TMY3: Wilcox and Marion, NREL/TP-581-43156, 2008. Room temperature: ASHRAE 160, from open code. Moisture gain: half of the design values of Kalamees, Vinha and Kurnitski, J. Building Physics 29, 2006 (abstract checked); half is near the mean (from memory). Same shape as the humidity classes of EN ISO 13788. The rest is common practice, no source.',
 
   'methods.correction.title': 'From the value shown to moisture content',
   'methods.correction.steps':
     'A value is corrected in steps: scale of the meter, temperature, species, then your own oven-dry checks. Each reading opens to its steps.',
   'methods.correction.scale':
     'A value in % means the resistance that its scale stands for. That resistance is looked up on the curve of the board’s species.',
-  'methods.correction.usual':
-    'Where nobody says which scale, it is coast Douglas-fir, right at {usualTempC}.',
+  'methods.correction.usual': 'If the scale is unknown, coast Douglas-fir is assumed, exact at {usualTempC}.',
   'methods.correction.temperature':
     'Three published temperature corrections disagree. Resistance uses James. A value in % uses Pfaff and Garrahan. How far the others lie from it, as a root mean square, adds to the uncertainty.',
   'methods.correction.formulas':
     'M is the value shown, T the wood’s temperature in °C. James, our fit of his figure: MC = M · exp(−0.007735 D + 0.00004858 D²) − 0.03636 D, D = T − 21.1. Pfaff and Garrahan: MC = (M + 0.567 − 0.0260 T + 0.000051 T²)/(0.881 · 1.0056^T). VTT 420: MC = M − 0.125 T.',
   'methods.correction.scale-temperature':
-    'Each is MC = gain · M + offset. On a scale that is right at another temperature: MC = gain/gain₀ · (M − offset₀) + offset, those with ₀ at the scale’s temperature.',
+    'Each is MC = gain · M + offset. On a scale that is exact at another temperature: MC = gain/gain₀ · (M − offset₀) + offset, those with ₀ at the scale’s temperature.',
   'methods.correction.temperature-caption':
-    'Points to add to a reading of {shownPct} on a scale right at {commonTempC}',
+    'Points to add to a reading of {shownPct} on a scale exact at {commonTempC}',
   'methods.correction.wood': 'Wood',
   'methods.correction.james': 'James',
   'methods.correction.pfaff': 'Pfaff and Garrahan',
@@ -107,7 +109,7 @@ export const methods = {
   'methods.depth.parabola':
     'Across a drying board moisture is close to a parabola. Its average is two thirds of the way from shell to core. Pins at 21% of the thickness meet that average.',
   'methods.depth.pins':
-    'Bare pins read the wettest layer that they touch. Pins of unknown length are taken to be {pinMm} long. In boards up to {thinMm} one depth tells the average.',
+    'Bare pins read the wettest layer that they touch. Pins of unknown length are assumed {pinMm} long. In boards up to {thinMm} one depth tells the average.',
   'methods.depth.driven':
     'For the average, pins go in all the way if that is {fromSharePct} to {toSharePct} of the thickness, else to {atSharePct}. Pins longer than {middleSharePct} of the thickness read shell and core.',
   'methods.depth.profile':
@@ -191,13 +193,15 @@ export const methods = {
   'methods.calls.profile':
     'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that.',
   'methods.calls.history':
-    'Where no pins reach a thick board’s core, its history may tell it: shell and core as the forecast made before the round has them. Readings of the round are no part of it. Its doubt grows by {shellPoints} for the shell’s weather and by {gradientPct} of the difference. With a doubt above {mostPoints}, it is not used. (Common practice, no source.)',
+    'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it.',
+  'methods.calls.history-sd':
+    'To its uncertainty come {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}, or longer and pushed in fully at every spot. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.spots':
     'No call is made before every spot of the plan is read. Two readings at one spot count as one. Where some are questionable, {enough} others of each planned depth are enough. Too wet is called sooner, from a chance of {surelyChancePct} on.',
   'methods.calls.later-part':
-    'A later round of some spots leaves the call to the last full one. Where it contradicts that, the board is to be probed again: its {intervalChancePct} interval lies outside that of the full round, moved by what the drying model allows within {modelSds} standard deviations.',
+    'A later round of some spots does not replace the call of the last full one. Where the two don’t match, the board is to be probed again: its {intervalChancePct} interval lies outside that of the full round, moved by what the drying model allows within {modelSds} standard deviations.',
   'methods.calls.more':
     'More readings are asked for, up to {mostExtra} at each depth, where the chance that they make the board ready is {worthChancePct} or more. Else the likelier side is called, with its chance if below {sureChancePct}.',
   'methods.calls.unused':
@@ -207,9 +211,9 @@ export const methods = {
   'methods.calls.source':
     'Worth of more readings: Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (from memory). Limits: common practice, no source.',
   'methods.calls.others':
-    'Bring in: too wet, and by the forecast, or by its lowest EMC, this place won’t dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
+    'Bring in: too wet, and by the forecast, or by its lowest EMC, this place is unlikely to dry it to the target. Keep drying: too wet. Too dry: below a lower limit that matters. Probe again: probing can change the call.',
   'methods.calls.half-point':
-    'Wood comes within {nearPoints} of its EMC only after very long. Before it goes indoors, stock should be {indoorsPct} or drier, its core {indoorsCorePct} (Torgeson, FPL Report 1684, 1956).',
+    'Wood comes within {nearPoints} of its EMC only after very long. Before it goes indoors, stock should be {indoorsLimitPct} or drier, its core {coreLimitPct} (Torgeson, FPL Report 1684, 1956).',
   'methods.calls.caption': 'Targets, tolerances and limits of the built-in uses',
   'methods.calls.use': 'Use',
   'methods.calls.target': 'Target',
@@ -224,7 +228,7 @@ export const methods = {
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
-    'A first round is doubted beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces. So is one that is drier than the driest air since.',
+    'A first round is questionable beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces. So is one that is drier than the driest air since.',
   'methods.questionable.board':
     'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations, one of two beyond {differenceScore}. So is a shell that is wetter by that than the core of a drying board.',
   'methods.questionable.jump':
@@ -232,7 +236,7 @@ export const methods = {
   'methods.questionable.round':
     'Rounds of {boards} boards or more are compared. A board is apart from its stack beyond {boardScore} standard deviations; a round is off beyond {roundScore}; a drift counts from {driftPoints} on.',
   'methods.questionable.species':
-    'A species is doubted where {mates} boards beside it are of another, and its readings fit in better as that, {shiftPoints} or more apart.',
+    'A species is questionable where {mates} boards beside it are of another, and its readings fit in better as that, {shiftPoints} or more apart.',
   'methods.questionable.slip':
     'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, or what drying allows since sawing.',
   'methods.questionable.rest':
@@ -244,7 +248,7 @@ export const methods = {
   'methods.shrinkage.formula':
     'Change = D (M2 − M1)/(3000/S − 30 + M1): D size at M1, S shrinkage from green to oven-dry in %. Between 6% and 14%: D · C · (M2 − M1).',
   'methods.shrinkage.coefficients':
-    'The handbook’s coefficients C were seen for hardwoods, and for five softwoods in open code. For other softwoods, change is figured from shrinkage.',
+    'The handbook’s coefficients C were checked for hardwoods, and for five softwoods in open code. For other softwoods, change is figured from shrinkage.',
   'methods.shrinkage.rings':
     'Rings: flat {flatDegrees}°, rift {riftDegrees}°, quarter {quarterDegrees}°. Cup assumes a ring radius of {radiusMm} where none is given.',
   'methods.shrinkage.cup':
@@ -258,13 +262,13 @@ export const methods = {
   'methods.shrinkage.oven':
     'Oven-dry: MC = (weight − dry weight)/dry weight. Dry: ASTM D4442 or EN 13183-1, no change in {astmHours} h or {enHours} h.',
   'methods.shrinkage.source':
-    'Wood Handbook (FPL-GTR-190), chapter 13 and eq. 4-9, seen; density, chapter 4 (from memory). ASTM D4442 and EN 13183-1; free plate: Timoshenko and Goodier, Theory of Elasticity; sample boards: Dry Kiln Operator’s Manual; board feet: NHLA rules (all from memory).',
+    'Wood Handbook (FPL-GTR-190), chapter 13 and eq. 4-9, checked; density, chapter 4 (from memory). ASTM D4442 and EN 13183-1; free plate: Timoshenko and Goodier, Theory of Elasticity; sample boards: Dry Kiln Operator’s Manual; board feet: NHLA rules (all from memory).',
 
   'methods.sample.title': 'How many boards to probe',
   'methods.sample.none-wet':
     'If all probed boards are ready: the hypergeometric chance that 1 in {oneIn} of the stack is not.',
   'methods.sample.mean':
-    'For the stack’s average: n = (t s/e)², less for a small stack. t is Student’s. The spread s is {spreadPoints} until readings tell it.',
+    'For the stack’s average: n = (t s/e)², less for a small stack. t is Student’s, e the margin, s the spread between boards: {spreadPoints} until they are probed.',
   'methods.sample.next':
     'Next to probe: the board with the largest expected loss by a wrong call, s · L(distance to the limit/s). L is the unit normal loss.',
   'methods.sample.caption': 'Boards to probe, at {certaintyPct} certainty',
@@ -284,14 +288,14 @@ export const methods = {
 
   'methods.species.title': 'Sources of species',
   'methods.species.what':
-    'A figure marked “from memory” was not seen on a page. Group figures, named “(any)”, are means of their species.',
+    'A figure marked “from memory” was not checked against a page. Group figures, named “(any)”, are means of their species.',
   'methods.species.caption': 'Species and their sources',
   'methods.species.species': 'Species',
   'methods.species.source-head': 'Sources',
 
   'methods.memory.title': 'From memory',
   'methods.memory.what':
-    'Nobody here saw these figures on a page. They are used, and may be off. Your own figures go before them.',
+    'These figures were not checked against a page. They may be off. Your own replace them.',
   'methods.memory.caption': 'Figures from memory',
   'methods.memory.figure': 'Figure',
   'methods.memory.of': 'Of',
@@ -306,17 +310,17 @@ export const methods = {
   'methods.numbers.fiber-saturation': 'Fiber saturation, %',
   'methods.numbers.frozen': 'Wet enough to freeze, from %',
   'methods.numbers.least-meter': 'Least that a pin meter tells, %',
-  'methods.numbers.neutral-temp': 'Temperature of the usual scale, °C',
-  'methods.numbers.range-least': 'Corrections meant from, °C',
-  'methods.numbers.range-most': 'Corrections meant to, °C',
-  'methods.numbers.limit-least': 'Corrections refused below, °C',
-  'methods.numbers.limit-most': 'Corrections refused above, °C',
+  'methods.numbers.neutral-temp': 'Temperature of the usual scale',
+  'methods.numbers.range-least': 'Corrections meant from',
+  'methods.numbers.range-most': 'Corrections meant to',
+  'methods.numbers.limit-least': 'Corrections refused below',
+  'methods.numbers.limit-most': 'Corrections refused above',
   'methods.numbers.least-for-a-line': 'Fewest checks for a fit',
   'methods.numbers.scatter-degrees': 'Weight of the scatter known beforehand, readings',
   'methods.numbers.scale-unknown': 'Scale not known, share of MC',
   'methods.numbers.compensation-unknown':
     'Not known if the meter corrects for temperature, share of the correction',
-  'methods.numbers.unknown-temp': 'Wood temperature not known, span, °C',
+  'methods.numbers.unknown-temp': 'Wood temperature unknown, span',
   'methods.numbers.outside': 'Beyond a curve, share of the points beyond',
   'methods.numbers.wet-limit': 'A meter is less sure from, %',
   'methods.numbers.wet-adds': 'By so many points for each point above',
@@ -326,7 +330,7 @@ export const methods = {
   'methods.numbers.unknown-air': 'Board above the EMC of unknown air, points',
   'methods.numbers.unknown-air-sd': 'Board above the EMC of unknown air, its spread, points',
   'methods.numbers.always-fully-in': 'Chance that pins of unknown length went in fully at every spot',
-  'methods.numbers.coldest': 'Coldest air of the EMC formula, °C',
+  'methods.numbers.coldest': 'Coldest air of the EMC formula',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',
   'methods.numbers.diffusivity-median': 'Diffusivity factor where no class is known, middle',
@@ -343,26 +347,27 @@ export const methods = {
   'methods.numbers.thickness': 'Rise of the diffusivity factor with thickness, exponent',
   'methods.numbers.anchor': 'Moisture content at which all exponents agree, %',
   'methods.numbers.longest-history': 'Longest history, days',
-  'methods.numbers.ring-radius': 'Ring radius assumed, mm',
+  'methods.numbers.ring-radius': 'Ring radius assumed',
   'methods.numbers.never-quite': 'Never quite at EMC, points',
   'methods.numbers.dry-enough': 'Dry enough for indoors, %',
   'methods.numbers.dry-enough-core': 'Core dry enough for indoors, %',
-  'methods.numbers.end-clearance': 'Distance of spots from the ends, mm',
+  'methods.numbers.end-clearance': 'Distance of spots from the ends',
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
   'methods.numbers.own-pace': 'Share of its difference in pace that a board keeps',
   'methods.numbers.between-rounds': 'Air between rounds, points',
-  'methods.numbers.doubt-sds': 'Doubt of a first round, standard deviations off what drying allows',
+  'methods.numbers.doubt-sds':
+    'A first round is questionable from, standard deviations off what drying allows',
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
   'methods.numbers.uneven-harm': 'The same for a shell–core difference that was not read',
   'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',
   'methods.numbers.worth-probing': 'Readings are asked for where they change the call this often',
-  'methods.numbers.thin': 'Thickness up to which one depth tells the average, mm',
-  'methods.numbers.assumed-pin': 'Pin length where it is not known, mm',
+  'methods.numbers.thin': 'Thickness up to which one depth tells the average',
+  'methods.numbers.assumed-pin': 'Pin length where it is unknown',
   'methods.numbers.average-least': 'Pins read the average from this share of the thickness',
   'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
   'methods.numbers.shell-sd': 'Shell against the forecast’s, its spread by the weather, points',
   'methods.numbers.gradient-share': 'Error of a forecast shell–core difference, as a part of it',
-  'methods.numbers.most-history-sd': 'Most doubt with which history tells of a core, points',
+  'methods.numbers.most-history-sd': 'Most uncertainty with which history is used for a core, points',
   'methods.numbers.steepness': 'Core less surface, times the average above the EMC',
   'methods.numbers.steepness-sd': 'Core less surface, its spread',
   'methods.numbers.shell-ahead': 'Core less surface, points more',
@@ -382,5 +387,5 @@ export const methods = {
   'methods.numbers.bias-species': 'Bias of a species’ correction, spread beforehand, points',
   'methods.numbers.bias-both': 'Bias of a meter on a species, spread beforehand, points',
   'methods.numbers.bias-board': 'From board to board, spread beforehand, points',
-  'methods.numbers.shortest-pins': 'Shortest pins, where only the plan gives a depth, mm',
+  'methods.numbers.shortest-pins': 'Shortest pins, where only the plan gives a depth',
 } as const;

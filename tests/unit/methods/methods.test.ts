@@ -7,7 +7,7 @@ import { methodParts } from '../../../shared-core/methods/methods.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
-import type { Message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 
 const parts = methodParts(builtInSpecies, builtInEndUses);
 const partOf = (id: string): MethodPart => parts.find((part) => part.id === id)!;
@@ -132,6 +132,17 @@ describe('The numbers used', () => {
   test('have each its own words', () => {
     const words = methodNumbers.map(({ means }) => english[means.code]);
     expect(words.filter((each, at) => words.indexOf(each) !== at)).toEqual([]);
+  });
+
+  // 0.35 times the root of 2, as one constant has it.
+  test('have three figures at most, and lengths and temperatures in the person’s own unit', () => {
+    for (const { value } of methodNumbers)
+      if (typeof value === 'number' && !Number.isInteger(value))
+        expect(Number(value.toPrecision(3))).toBe(value);
+    const shownOf = (name: string) => methodNumbers.find(({ constant }) => constant === name)!.value;
+    expect(shownOf('COLDEST_C')).toEqual(message('methods.temperature', { cellTempC: expect.any(Number) }));
+    expect(shownOf('ASSUMED_PIN_MM')).toEqual(message('methods.length', { cellMm: 8 }));
+    expect(JSON.stringify(methodNumbers)).not.toMatch(/\d{1}\.\d{5}/);
   });
 
   test('are on the page with their values', () => {
