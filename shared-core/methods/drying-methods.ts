@@ -90,7 +90,7 @@ export const dryingMethods = (): MethodPart =>
       message('methods.drying.green', { greenSharePct: 100 * GREEN.share }),
       message('methods.drying.fit', { spreads: [...withinGroupSd], modelPoints: modelErrorPct }),
       message('methods.drying.ahead', { paceSd: aheadLogSd, seasonSharePct: 100 * SEASON_SHARE }),
-      message('methods.drying.runs', { points: pointCount }),
+      message('methods.drying.runs', { runs: pointCount }),
       message('methods.drying.likely'),
     ],
     message('methods.drying.source'),

@@ -146,7 +146,7 @@ export const methods = {
   'methods.drying.emc': 'EMC, points off the place’s months',
   'methods.drying.exponent': 'Share of the published rise with moisture',
   'methods.drying.fit':
-    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is taken to be {modelPoints} off.',
+    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
   'methods.drying.face': 'Face',
   'methods.drying.share': 'Share',
@@ -162,7 +162,7 @@ export const methods = {
   'methods.drying.ahead':
     'The pace ahead is uncertain, its logarithm by {paceSd}. So are the seasons, by {seasonSharePct} of the EMC. Single days count less the slower the board follows: within thickness²/(π² D). Before a reading in a room or a kiln, the effect of its air is uncertain, too.',
   'methods.drying.runs':
-    'The model runs for {points} combinations of all that, each weighed by how well it explains the readings. Dates and bands are the 10, 50 and 90% points of these runs.',
+    'The model runs for {runs} combinations of all that, each weighed by how well it explains the readings. Dates and bands are the 10%, 50%, and 90% points of these runs.',
   'methods.drying.classes-caption': 'By class, before any reading',
   'methods.drying.class': 'Class',
   'methods.drying.class-refractory': 'Refractory: live oak, tanoak, black locust',

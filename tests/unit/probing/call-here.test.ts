@@ -81,7 +81,7 @@ describe('A board that is too wet', () => {
 
   test('in air that is the same all year: no month is named', () => {
     const { lowestEmc } = here(12);
-    expect(told(tooWet, { ...here(12), lowestEmc: { ...lowestEmc!, month: null } })[1]).toBe(
+    expect(told(tooWet, { ...here(12), lowestEmc: { ...lowestEmc!, month: null } })[2]).toBe(
       'Pole shed is unlikely to dry it to the target: EMC 12.0% all year.',
     );
   });

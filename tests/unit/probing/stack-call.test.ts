@@ -224,6 +224,7 @@ test('every sentence is whole', () => {
     stack(60, {}),
     { ...stack(4, {}), openRound: { readings: 3, boardsDone: 0 } },
     stack(4, { 'keep-drying': 4 }, { 'move-later': 4 }),
+    { ...stack(3, { 'keep-drying': 2 }), halfProbed: 1 },
     stack(2, { ready: 2 }),
     stack(20, { ready: 2 }),
     stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
