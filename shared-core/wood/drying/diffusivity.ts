@@ -22,12 +22,12 @@ import { FIBER_SATURATION_PCT } from '../moisture/fiber-saturation.ts';
 const gasConstantCal = 1.9872;
 
 /** Lumber dries mostly at about this, °C: the cell model is taken here. */
-const USUAL_C = 15;
+export const USUAL_C = 15;
 /** How steeply diffusivity rises over temperature, K. */
 const RISE_K = 5280;
 
 /** Diffusivity at a temperature over that at 15 °C, the same for all wood. */
-function temperatureRise(tempC: number): number {
+export function temperatureRise(tempC: number): number {
   checkTemp(tempC);
   return Math.exp(RISE_K / (USUAL_C + ZERO_CELSIUS_K) - RISE_K / (tempC + ZERO_CELSIUS_K));
 }

@@ -8,7 +8,13 @@
  * (`rosenbrock.ts`), third order and L-stable, whose four linear systems a step share one tridiagonal matrix. The flux at
  * the faces is taken from the same linear systems as the new state, so mass balances to rounding.
  */
-import { surfaceEmission, surfaceHumidity, transverseDiffusivityM2S } from './diffusivity.ts';
+import {
+  surfaceEmission,
+  surfaceHumidity,
+  temperatureRise,
+  transverseDiffusivityM2S,
+  USUAL_C,
+} from './diffusivity.ts';
 import { ros3pl } from './rosenbrock.ts';
 
 /** A stretch of time in one air: EMC runs straight from start to end, temperature is its mean. */
@@ -52,6 +58,8 @@ export function woodDryingLaw(basicSpecificGravity: number, exponent = 1): Dryin
 /** Cubic pieces of the integral of D and of the surface potential, over % MC from 0 to `topPct`. */
 type LawTable = {
   emission: number;
+  /** Diffusivity over the one that was integrated. */
+  rise: number;
   /** Four coefficients a piece, lowest power first, in the fraction of a piece. */
   integral: Float64Array;
   potential: Float64Array;
@@ -92,7 +100,8 @@ function integralOf(diffusivities: Float64Array): Float64Array {
   return hermitePieces(integral, atNodes);
 }
 
-function tabulate(law: DryingLaw, tempC: number): LawTable {
+/** What a face does. */
+function faceTableOf(law: DryingLaw, tempC: number): Pick<LawTable, 'emission' | 'potential'> {
   const potential = new Float64Array(pieces + 1);
   const potentialSlope = new Float64Array(pieces + 1);
   const small = 1e-3;
@@ -103,11 +112,7 @@ function tabulate(law: DryingLaw, tempC: number): LawTable {
       (law.surfacePotential(mc + small, tempC) - law.surfacePotential(Math.max(0, mc - small), tempC)) /
       (small + Math.min(mc, small));
   }
-  return {
-    emission: law.emission(tempC),
-    integral: integralOf(diffusivitiesOf(law, tempC)),
-    potential: hermitePieces(potential, potentialSlope),
-  };
+  return { emission: law.emission(tempC), potential: hermitePieces(potential, potentialSlope) };
 }
 
 /** Value and slope of a table at a moisture content; straight on beyond its ends. */
@@ -160,7 +165,8 @@ export class LawTables implements Tables {
   at(tempC: number): LawTable {
     let table = this.byTemp.get(tempC);
     if (table === undefined) {
-      table = tabulate(this.law, tempC);
+      const integral = integralOf(diffusivitiesOf(this.law, tempC));
+      table = { ...faceTableOf(this.law, tempC), integral, rise: 1 };
       this.byTemp.set(tempC, table);
     }
     return table;
@@ -172,16 +178,19 @@ const exponentStep = 0.4;
 /** Beyond this the exponent counts as this; a fit to odd readings may try more. */
 const [leastExponent, mostExponent] = [-0.8, 2];
 
-/** Of one wood at one temperature: what all its exponents share, and the integrals by step of the exponent. */
-type TempTables = { table: LawTable; diffusivities: Float64Array; integrals: Map<number, Float64Array> };
-
-/** Tables of one wood for any exponent of its law; share them between runs. */
+/**
+ * Tables of one wood for any exponent of its law; share them between runs. Temperature raises its diffusivity at every moisture
+ * content alike, so one integral does for all.
+ */
 export class WoodTables {
   private readonly law: DryingLaw;
-  private readonly byTemp = new Map<number, TempTables>();
+  private readonly diffusivities: Float64Array;
+  private readonly byStep = new Map<number, Float64Array>();
+  private readonly byTemp = new Map<number, Omit<LawTable, 'integral'>>();
 
   constructor(basicSpecificGravity: number) {
     this.law = woodDryingLaw(basicSpecificGravity);
+    this.diffusivities = diffusivitiesOf(this.law, USUAL_C);
   }
 
   /** @param exponent  as `woodDryingLaw` takes it; finite */
@@ -189,13 +198,13 @@ export class WoodTables {
     if (!Number.isFinite(exponent)) throw new RangeError(`The exponent of a law cannot be ${exponent}.`);
     const steps = Math.min(mostExponent, Math.max(leastExponent, exponent)) / exponentStep;
     const below = Math.floor(steps);
-    const share = steps - below;
+    const integral = this.mixed(below, steps - below);
     const known = new Map<number, LawTable>();
     return {
       at: (tempC) => {
         let table = known.get(tempC);
         if (table === undefined) {
-          table = this.mixed(tempC, below, share);
+          table = { ...this.sharedAt(tempC), integral };
           known.set(tempC, table);
         }
         return table;
@@ -203,32 +212,28 @@ export class WoodTables {
     };
   }
 
-  private mixed(tempC: number, below: number, share: number): LawTable {
-    const shared = this.sharedAt(tempC);
-    const integral = this.integralAt(shared, tempC, below).slice();
-    const next = share === 0 ? integral : this.integralAt(shared, tempC, below + 1);
-    for (let i = 0; i < integral.length; i++) {
-      integral[i] = integral[i]! + share * (next[i]! - integral[i]!);
-    }
-    return { ...shared.table, integral };
+  private mixed(below: number, share: number): Float64Array {
+    const integral = this.integralAt(below);
+    if (share === 0) return integral;
+    const next = this.integralAt(below + 1);
+    return integral.map((value, i) => value + share * (next[i]! - value));
   }
 
-  private sharedAt(tempC: number): TempTables {
+  private sharedAt(tempC: number): Omit<LawTable, 'integral'> {
     let shared = this.byTemp.get(tempC);
     if (shared === undefined) {
-      const diffusivities = diffusivitiesOf(this.law, tempC);
-      shared = { table: tabulate(this.law, tempC), diffusivities, integrals: new Map() };
+      shared = { ...faceTableOf(this.law, tempC), rise: temperatureRise(tempC) };
       this.byTemp.set(tempC, shared);
     }
     return shared;
   }
 
-  private integralAt({ diffusivities, integrals }: TempTables, tempC: number, step: number): Float64Array {
-    let integral = integrals.get(step);
+  private integralAt(step: number): Float64Array {
+    let integral = this.byStep.get(step);
     if (integral === undefined) {
-      const anchor = this.law.diffusivityM2S(ANCHOR_MC_PCT, tempC);
-      integral = integralOf(diffusivities.map((d) => anchor * (d / anchor) ** (step * exponentStep)));
-      integrals.set(step, integral);
+      const anchor = this.law.diffusivityM2S(ANCHOR_MC_PCT, USUAL_C);
+      integral = integralOf(this.diffusivities.map((d) => anchor * (d / anchor) ** (step * exponentStep)));
+      this.byStep.set(step, integral);
     }
     return integral;
   }
@@ -340,7 +345,7 @@ export type DryingResult = {
 
 /** A face of the board, and how its outflow answered the first cell and the air when it was last worked out. */
 type Face = {
-  /** From the first cell's center to the face, m/s over the law's diffusivity. */
+  /** From the first cell's center to the face, m/s over the diffusivity that was integrated. */
   conductance: number;
   emission: number;
   cellPct: number;
@@ -380,13 +385,15 @@ class Equations {
   private readonly run: DryingRun;
   /** Of each cell, 1/m. */
   private readonly perWidth: Float64Array;
-  /** From each cell to the next, m/s over the law's diffusivity. */
+  /** From each cell to the next, m/s over the diffusivity that was integrated. */
   private readonly conductance: Float64Array;
   private readonly faceA: Face;
   private readonly faceB: Face;
   /** Largest last change of a face's moisture. */
   private readonly newtonPct: number;
   private table: LawTable;
+  /** Of the table: conductances hold it. */
+  private rise = 1;
   /** The air last met: its EMC, the potential there, and its slope. */
   private emcPct = Number.NaN;
   private air = Number.NaN;
@@ -431,6 +438,13 @@ class Equations {
   bringTo(tempC: number): LawTable {
     const { tables, faceFactors, grid } = this.run;
     this.table = tables.at(tempC);
+    const change = this.table.rise / this.rise;
+    if (change !== 1) {
+      for (let i = 0; i < this.conductance.length; i++) this.conductance[i] = change * this.conductance[i]!;
+      this.faceA.conductance *= change;
+      this.faceB.conductance *= change;
+      this.rise = this.table.rise;
+    }
     this.faceA.emission = this.table.emission * faceFactors[0];
     // The middle of a board that is alike on both sides lets nothing through.
     this.faceB.emission = grid.half ? 0 : this.table.emission * faceFactors[1];
