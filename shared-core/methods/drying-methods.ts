@@ -82,6 +82,7 @@ export const dryingMethods = (): MethodPart =>
       message('methods.drying.law'),
       message('methods.drying.diffusivity-formula', { saturationPct: FIBER_SATURATION_PCT }),
       message('methods.drying.vapor-formula'),
+      message('methods.drying.bradley'),
       message('methods.drying.exponent-formula', { anchorPct: ANCHOR_MC_PCT }),
       message('methods.drying.face-formula'),
       message('methods.drying.unknowns'),

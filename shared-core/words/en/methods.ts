@@ -128,7 +128,9 @@ export const methods = {
   'methods.drying.diffusivity-formula':
     'Diffusivity across the grain: D = Db · Dv/((1 − p)(Db + Dv (1 − √p))), p the share of pores. Bound water: Db = 0.000007 · exp(−(9200 − 70 M)/(1.9872 T)) m²/s, T 288.15 K. From {saturationPct} on, D stays. At another temperature D is exp(5280/288.15 − 5280/T) times as much, T in kelvin: it rises about as evaporation does.',
   'methods.drying.vapor-formula':
-    'Vapor in the pores: Dv = 0.018 · 0.000022 (T/273)^1.75 · P · dh/dM/(8.314 T · density of the cell wall), P saturation pressure. Humidity over wood: h = exp(−(K2 · K1^M + K3)), with Bradley’s constants.',
+    'Vapor in the pores: Dv = 0.018 · 0.000022 (T/273)^1.75 · P · dh/dM/(8.314 T · density of the cell wall), P saturation pressure. Humidity over wood: h = exp(−(K2 · K1^M + K3)).',
+  'methods.drying.bradley':
+    'K1 = 0.839 + 0.0000202 F − 0.00000156 F²; K2 = 3.56 + 0.00392 F − 0.0000445 F²; K3 = 0.0219 + 0.0000164 F; F in °F, 32 at least (Bradley).',
   'methods.drying.exponent-formula':
     'How steeply D rises with moisture is an exponent e, not known: D = D₀ · (D/D₀)^e, D₀ at {anchorPct}.',
   'methods.drying.face-formula':
