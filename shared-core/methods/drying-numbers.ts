@@ -1,15 +1,10 @@
 import { COLDEST_C } from '../wood/climate/emc.ts';
+import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd } from '../wood/drying/forecast.ts';
-import {
-  averageGravity,
-  modelErrorPct,
-  ownAirSdPct,
-  priorPace,
-  THICKNESS_POWER,
-} from '../wood/drying/history-fit.ts';
+import { averageGravity, modelErrorPct, priorPace, THICKNESS_POWER } from '../wood/drying/history-fit.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
 import type { NumberUsed } from './number-used.ts';
@@ -26,7 +21,8 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['priorPace', 'exponent-mean', priorPace.exponent.mean],
   ['priorPace', 'exponent-sd', priorPace.exponent.sd],
   ['averageGravity', 'average-gravity', averageGravity],
-  ['ownAirSdPct', 'own-air', ownAirSdPct],
+  ['HUMIDITY_SD', 'humidity-sd', 100 * HUMIDITY_SD],
+  ['WOOD_EMC_SD_PCT', 'wood-emc-sd', WOOD_EMC_SD_PCT],
   ['aheadLogSd', 'ahead', aheadLogSd],
   ['THICKNESS_POWER', 'thickness', THICKNESS_POWER],
   ['ANCHOR_MC_PCT', 'anchor', ANCHOR_MC_PCT],

@@ -32,12 +32,7 @@ import {
   simulateDrying,
   woodDryingLaw,
 } from '../../shared-core/wood/drying/drying-model.ts';
-import {
-  type Forecast,
-  type ForecastInput,
-  forecastBoard,
-  type Quantiles,
-} from '../../shared-core/wood/drying/forecast.ts';
+import { type Forecast, type ForecastInput, forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
   type DryingBoard,
@@ -45,6 +40,7 @@ import {
   type FitReading,
   fitHistory,
 } from '../../shared-core/wood/drying/history-fit.ts';
+import type { Quantiles } from '../../shared-core/wood/drying/run-quantiles.ts';
 import { type Information, normalCdf, Z_90 } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';

@@ -1,7 +1,8 @@
 /**
  * When a board will be ready for its use: where it is, and side by side if it were moved today.
  *
- * What the readings leave open (`history-fit.ts`), the air to come and what the model itself gets wrong are eight numbers.
+ * What the readings leave open (`history-fit.ts`) and the air and the pace to come are seven numbers; what the model itself
+ * gets wrong is spread out over each run (`run-quantiles.ts`).
  * The model runs at a fixed set of points spread evenly over them (`normal-points.ts`), each weighed by how well its past
  * agrees with the readings (importance sampling; Gelman and others, Bayesian Data Analysis, section 10.4, from memory):
  * the normal distribution of the fit is only where the points are put. Every quantile, of a moisture content or of a
@@ -13,7 +14,7 @@ import type { Outcome } from '../../outcome.ts';
 import { DAY_MS } from '../../time.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
-import { type MonthlyAir, roughnessPct } from '../climate/monthly-air.ts';
+import { airSdPct, type MonthlyAir } from '../climate/monthly-air.ts';
 import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
@@ -33,11 +34,11 @@ import {
   fitReadingSchema,
   type HistoryFit,
   modelErrorPct,
-  ownAirSdPct,
   pooledPrior,
   runBoard,
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
+import { errorShare, type Quantiles, quantilesSchema, runQuantiles } from './run-quantiles.ts';
 
 const unknowns = dryingParameters.length;
 
@@ -66,10 +67,6 @@ export const forecastInputSchema = z.object({
   horizonDays: z.number().int().min(7).max(3650),
 });
 export type ForecastInput = z.infer<typeof forecastInputSchema>;
-
-/** The 10, 50 and 90 % values of one quantity. */
-export const quantilesSchema = z.object({ low: z.number(), median: z.number(), high: z.number() });
-export type Quantiles = z.infer<typeof quantilesSchema>;
 
 /** Values over time for the plot, % MC; every array as long as `atMs`. */
 export const bandSchema = z.object({
@@ -160,14 +157,16 @@ type Possibility = {
   theta: number[];
   /** Standard normal: how the air to come differs from its monthly means. */
   air: number;
-  /** What the model gets wrong on this board, % MC, where it is not dry: see `withError`. */
-  errorPct: number;
   /** Standard normal: how much faster it dries from now on than the model that was fitted to its past would have it. */
   pace: number;
   weight: number;
 };
 
-const points = normalPoints(pointCount, unknowns + 3);
+/**
+ * Made in three dimensions more than are used: so few points give widths of dates that are a tenth off those of a thousand,
+ * and with these they were nearest (`tests/bench/heated-room.bench.ts`).
+ */
+const points = normalPoints(pointCount, unknowns + 5);
 
 /** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
 function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
@@ -177,14 +176,9 @@ function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility
   return points.map((point) => ({
     theta: times(lower, point.slice(0, unknowns)).map((value, i) => posterior.mean[i]! + reach * value),
     air: point[unknowns]!,
-    errorPct: modelErrorPct * point[unknowns + 1]!,
-    pace: point[unknowns + 2]!,
+    pace: point[unknowns + 1]!,
   }));
 }
-
-/** The model is wrong by less where wood is dry, for so are places: in proportion below 13 % MC. */
-const errorShare = (pct: number): number => Math.min(1, Math.max(0, pct) / 13);
-const withError = (pct: number, { errorPct }: Possibility): number => pct + errorShare(pct) * errorPct;
 
 /** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
 function weightsOf(costs: readonly number[]): number[] {
@@ -201,28 +195,12 @@ function weightsOf(costs: readonly number[]): number[] {
   return capped.map((value) => value / total);
 }
 
-/** The 10, 50 and 90 % values of one number for each possibility; an infinite one is one that never comes. */
-function quantilesOf(possible: readonly Possibility[], values: readonly number[]): Quantiles {
-  const order = values.map((_, k) => k).sort((a, b) => values[a]! - values[b]!);
-  const at = (probability: number): number => {
-    let below = 0;
-    let before: number | null = null;
-    let beforeAt = 0;
-    for (const k of order) {
-      const middle = below + possible[k]!.weight / 2;
-      if (middle >= probability) {
-        const value = values[k]!;
-        if (before === null || !Number.isFinite(value)) return value;
-        return before + ((value - before) * (probability - beforeAt)) / (middle - beforeAt);
-      }
-      below += possible[k]!.weight;
-      before = values[k]!;
-      beforeAt = middle;
-    }
-    return before!;
-  };
-  return { low: at(0.1), median: at(0.5), high: at(0.9) };
-}
+/** Reads quantiles over them. */
+const quantilesOver = (possible: readonly Possibility[]) =>
+  runQuantiles(
+    possible.map(({ weight }) => weight),
+    modelErrorPct,
+  );
 
 /** Depth of the shell in a forecast: 3 mm as pins go in, but within the outer sixth of a thin board. */
 const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
@@ -238,13 +216,10 @@ const bandPoints = 120;
 function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
   const every = Math.ceil(allMs.length / bandPoints);
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
-  const over = (value: (series: Series, at: number) => number): Quantiles[] =>
-    shown.map((at) =>
-      quantilesOf(
-        possible,
-        runs.map((series, k) => withError(value(series, at), possible[k]!)),
-      ),
-    );
+  const over = (value: (series: Series, at: number) => number): Quantiles[] => {
+    const { withError } = quantilesOver(possible);
+    return shown.map((at) => withError(runs.map((series) => value(series, at))));
+  };
   return {
     atMs: shown.map((at) => allMs[at]!),
     average: over((series, at) => series.average[at]!),
@@ -339,7 +314,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
     const tried = index === 0 && triedHere;
     const { movement = 'wind' } = place;
     const comingSdPct = comingAirSdPct(place.air, place.days ?? null, boardDays);
-    const untriedSdPct = Math.hypot(ownAirSdPct, roughnessPct(place.air), comingSdPct);
+    const untriedSdPct = Math.hypot(airSdPct(place.air), comingSdPct);
     const offsets = possible.map(({ theta, air }) =>
       tried ? theta[3]! + air * comingSdPct : air * untriedSdPct,
     );
@@ -390,6 +365,18 @@ const logQuantiles = ({ mean, sd }: Moments): Quantiles => ({
   high: Math.exp(mean + Z_90 * sd),
 });
 
+/** The first of so many at which something holds, that goes on holding; null where it never does. */
+function firstWhere(count: number, holds: (at: number) => boolean): number | null {
+  if (!holds(count - 1)) return null;
+  let [before, at] = [-1, count - 1];
+  while (at - before > 1) {
+    const middle = Math.floor((before + at) / 2);
+    if (holds(middle)) at = middle;
+    else before = middle;
+  }
+  return at;
+}
+
 function placeForecast(
   endUse: ForecastInput['endUse'],
   place: { placeId: number; air: MonthlyAir },
@@ -400,28 +387,24 @@ function placeForecast(
   isTried: boolean,
 ): PlaceForecast {
   const year = emcOfYear(place.air);
-  const firstFit = runs.map((series, k) => {
-    const at = atMs.findIndex(
-      (_, i) =>
-        shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!) +
-          errorShare(endUse.maxPct) * possible[k]!.errorPct <=
-        0,
-    );
-    return at < 0 ? Number.POSITIVE_INFINITY : atMs[at]!;
+  const closest = runs.map((series) => {
+    let least = Number.POSITIVE_INFINITY;
+    return Float64Array.from(atMs, (_, i) => {
+      least = Math.min(least, shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!));
+      return least;
+    });
   });
-  const reached = quantilesOf(possible, firstFit);
-  // Whole days, as they are shown.
-  const dayOf = (ms: number): number | null =>
-    Number.isFinite(ms) ? atMs[0]! + Math.round((ms - atMs[0]!) / DAY_MS) * DAY_MS : null;
-  const reach = {
-    earlyMs: dayOf(reached.low),
-    likelyMs: dayOf(reached.median),
-    lateMs: dayOf(reached.high),
+  // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
+  const errorPct = errorShare(endUse.maxPct) * modelErrorPct;
+  const chanceBy = (i: number): number =>
+    possible.reduce((sum, { weight }, k) => sum + weight * normalCdf(-closest[k]![i]! / errorPct), 0);
+  const dayOf = (probability: number): number | null => {
+    const at = firstWhere(atMs.length, (i) => chanceBy(i) >= probability);
+    return at === null ? null : atMs[at]!;
   };
-  const floorPct = quantilesOf(
-    possible,
-    offsets.map((offset) => year.driestEmcPct + offset),
-  );
+  const reach = { earlyMs: dayOf(0.1), likelyMs: dayOf(0.5), lateMs: dayOf(0.9) };
+  const { plain } = quantilesOver(possible);
+  const floorPct = plain(offsets.map((offset) => year.driestEmcPct + offset));
   return {
     placeId: place.placeId,
     reach,
@@ -431,13 +414,7 @@ function placeForecast(
     never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
     band: bandOf(possible, runs, atMs),
     coreAhead: coreAheadSteps(atMs.length).map((at): CoreAhead => {
-      const { low, median, high } = quantilesOf(
-        possible,
-        runs.map(
-          (series, k) =>
-            withError(series.core[at]!, possible[k]!) - withError(shellOf(series, at), possible[k]!),
-        ),
-      );
+      const { low, median, high } = plain(runs.map((series) => series.core[at]! - shellOf(series, at)));
       return { atMs: atMs[at]!, differencePct: median, sdPct: (high - low) / (2 * Z_90) };
     }),
   };
@@ -450,11 +427,8 @@ function nowOf(
   profiles: readonly Float64Array[],
   shell: number,
 ): Forecast['now'] {
-  const over = (value: (profile: Float64Array) => number): Quantiles =>
-    quantilesOf(
-      possible,
-      profiles.map((profile, k) => withError(value(profile), possible[k]!)),
-    );
+  const { withError } = quantilesOver(possible);
+  const over = (value: (profile: Float64Array) => number): Quantiles => withError(profiles.map(value));
   const shellPct = (profile: Float64Array): number =>
     Math.min(atDepthOf(grid, profile, shell), atDepthOf(grid, profile, 1 - shell));
   return {

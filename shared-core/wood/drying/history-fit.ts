@@ -10,7 +10,7 @@ import { z } from 'zod';
 import type { Outcome } from '../../outcome.ts';
 import { HOUR_MS } from '../../time.ts';
 import { message } from '../../words/message.ts';
-import { roughnessPct } from '../climate/monthly-air.ts';
+import { airSdPct } from '../climate/monthly-air.ts';
 import {
   type Gaussian,
   type Information,
@@ -286,9 +286,6 @@ export function priorDiffusivity(dryingClass: DryingClass | null): PriorFactor {
   return dryingClass === null ? unknown : { median: medians[dryingClass], logSd };
 }
 
-/** How far the air where a board is may be from its place's months, % MC of EMC. Common practice, no source. */
-export const ownAirSdPct = 1;
-
 /**
  * What is known of the unknowns before any reading: `priorPace`, with a wider diffusivity where the class or the density is
  * not known, and wider air where a place has the average of a region.
@@ -299,12 +296,12 @@ export function dryingPrior(board: DryingBoard): Gaussian {
   const densityLogSd = board.basicSpecificGravity === null ? 0.5 : 0;
   const { mcPct, logSd } = board.start;
   const green = GREEN.share * mostWaterPct(board.basicSpecificGravity ?? averageGravity);
-  const airSdPct = Math.max(...board.stays.map(({ air }) => Math.hypot(ownAirSdPct, roughnessPct(air))));
+  const offsetSdPct = Math.max(...board.stays.map(({ air }) => airSdPct(air)));
   const sd = [
     Math.hypot(diffusivity.logSd, densityLogSd),
     surface.logSd,
     mcPct === null ? GREEN.logSd : logSd,
-    airSdPct,
+    offsetSdPct,
     exponent.sd,
   ];
   return {

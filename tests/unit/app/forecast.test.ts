@@ -114,7 +114,6 @@ describe('a board that was probed', () => {
       message('forecast.assumed.readings-unused', {
         readOn: expect.stringMatching(/^2026-08-01T/),
       }),
-      expect.objectContaining({ code: 'forecast.assumed.own-air' }),
     ]);
 
     const other = await addBoard({ code: 'NEW-02', sawnOn: dayAfter(61) });

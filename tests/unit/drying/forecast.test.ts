@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
-import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { airSdPct, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import type { Faces } from '../../../shared-core/wood/drying/board-history.ts';
 import {
   type Forecast,
@@ -127,8 +127,9 @@ describe('a forecast', () => {
       const floor = forecastOf(inputOf({ board })).places[0]!.floorPct;
       return floor.high - floor.low;
     };
-    // Standard deviations of 1 point of a place and half a point of a year's seasons, and 2 points of the region on top.
-    expect(width(roughShed) / width(ownShed)).toBeCloseTo(Math.hypot(1, 0.5, 2) / Math.hypot(1, 0.5), 1);
+    // Half a point of a year's seasons and the place's own spread, and 2 points of the region on top.
+    const own = Math.hypot(airSdPct(ownShed), 0.5);
+    expect(width(roughShed) / width(ownShed)).toBeCloseTo(Math.hypot(own, 2) / own, 1);
   });
 
   test('narrows when siblings have been probed', () => {
@@ -485,6 +486,12 @@ describe('4/4 oak from 15 to 8 % in a still room of 21 °C and 35 % humidity', (
     };
     const width = widthOn(35, { nowMs: atMs, readings: [reading] });
     expect(width).toBeLessThan(widthOn(35, { nowMs: sawn }) / 2);
+    /** From the early to the late day, days. */
+    const daysWide = (input: Partial<ForecastInput>): number => {
+      const { earlyMs, lateMs } = forecastOf(inputOf({ ...long, ...input })).places[0]!.reach;
+      return (lateMs! - earlyMs!) / DAY_MS;
+    };
+    expect(daysWide({ nowMs: atMs, readings: [reading] })).toBeLessThan(daysWide({ nowMs: sawn }) / 2);
   });
 
   test('a board that was read elsewhere is to be read there, for that narrows the dates', () => {

@@ -121,7 +121,7 @@ describe('a fit', () => {
   });
 
   // By hand: a board long in balance with its room shows nothing but EMC. What the meter is wrong by (0.7) and the offset
-  // of the air (1 beforehand) cannot be told apart, so no number of rounds brings the offset below 0.573.
+  // of the air cannot be told apart, so no number of rounds brings the offset below what the two together leave.
   test('many rounds with one meter do not average away what the meter is wrong by', () => {
     const old: DryingBoard = { ...oak, thicknessMm: 12, stays: [{ fromMs: sawn, air: room }] };
     const years = Array.from({ length: 20 }, (_, i) => 500 + 20 * i);

@@ -1,0 +1,43 @@
+import { describe, expect, test } from 'vitest';
+import { runQuantiles } from '../../../shared-core/wood/drying/run-quantiles.ts';
+import { normalQuantile, Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
+
+const even = (count: number): number[] => Array.from({ length: count }, () => 1 / count);
+
+describe('quantiles over runs', () => {
+  test('lie between the middles of the runs round them, as each weighs', () => {
+    // Middles at 0.25, 0.6 and 0.85: by hand.
+    const { plain } = runQuantiles([0.5, 0.2, 0.3], 0.5);
+    expect(plain([10, 20, 30])).toEqual({ low: 10, median: 10 + (10 * 0.25) / 0.35, high: 30 });
+  });
+
+  test('do not go by the order of the runs, nor by what was asked before', () => {
+    const { plain, withError } = runQuantiles(even(4), 0.5);
+    const sorted = plain([1, 2, 3, 4]);
+    expect(plain([4, 2, 1, 3])).toEqual(sorted);
+    expect(withError([14, 12, 11, 13])).toEqual(runQuantiles(even(4), 0.5).withError([11, 12, 13, 14]));
+  });
+
+  test('with an error are as wide as both together', () => {
+    const runs = Array.from({ length: 400 }, (_, k) => 20 + 2 * normalQuantile((k + 0.5) / 400));
+    const { low, median, high } = runQuantiles(even(400), 1.5).withError(runs);
+    expect(median).toBeCloseTo(20, 2);
+    // Standard deviations of 2 and 1.5 are 2.5 together.
+    expect((high - low) / (2 * Z_90)).toBeCloseTo(2.5, 1);
+  });
+
+  test('have a smaller error where wood is dry, in proportion below 13 %', () => {
+    const { withError } = runQuantiles(even(50), 0.5);
+    const width = (pct: number): number => {
+      const { low, high } = withError(Array.from({ length: 50 }, () => pct));
+      return high - low;
+    };
+    expect(width(13)).toBeGreaterThan(0);
+    expect(width(26)).toBeCloseTo(width(13), 9);
+    expect(width(6.5)).toBeCloseTo(width(13) / 2, 9);
+  });
+
+  test('of one run without error are its value', () => {
+    expect(runQuantiles([1], 0).withError([8])).toEqual({ low: 8, median: 8, high: 8 });
+  });
+});
