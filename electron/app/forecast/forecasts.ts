@@ -5,6 +5,7 @@ import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts'
 import { NEVER_QUITE_PCT } from '../../../shared-core/probing/calls/never-quite.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { airSdPct } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { barkFaceOf, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
@@ -18,9 +19,6 @@ import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { judgementOf } from './judging-board.ts';
-
-/** A difference from a place's months that makes them worth checking, % MC of EMC. */
-const WORTH_CHECKING_PCT = 1;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
@@ -63,6 +61,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         ...airToCheck(place, offsetOf(place.id)),
         ...assumptions,
         ...ownAir(here, place, offsetOf(place.id), learnedFrom),
+        ...airInDoubt(here, place, endUse),
       ],
       ...warp(row, forecast, endUse),
     };
@@ -154,6 +153,19 @@ function ownAir(
   return [message('forecast.assumed.own-air', { placeName, ownPct, emcPct, others })];
 }
 
-/** @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months, % MC */
-const airToCheck = ({ name: placeName }: Place, offsetPct: number): Message[] =>
-  Math.abs(offsetPct) < WORTH_CHECKING_PCT ? [] : [message('forecast.assumed.check-air', { placeName })];
+/**
+ * A place's months are worth checking where they are further off than usual.
+ * @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months, % MC
+ */
+const airToCheck = ({ name: placeName, air }: Place, offsetPct: number): Message[] =>
+  Math.abs(offsetPct) < airSdPct(air) ? [] : [message('forecast.assumed.check-air', { placeName })];
+
+/** The latest date is open because the air may keep the board above its target: more readings of the board hardly close it. */
+const airInDoubt = (
+  { reach, floorPct }: Forecast['places'][number],
+  { name: placeName }: Place,
+  { maxPct }: Pick<EndUse, 'maxPct'>,
+): Message[] =>
+  reach.likelyMs !== null && reach.lateMs === null && floorPct.high > maxPct
+    ? [message('forecast.assumed.air-in-doubt', { placeName, emcPct: floorPct.high })]
+    : [];

@@ -50,6 +50,8 @@ export const forecastReasons = {
     '{others, plural, =0 {This board’s readings} other {Readings of this stack}} put the lowest EMC in {placeName} at {ownPct}. The forecast uses that. Readings of all boards there put it at {emcPct}.',
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
+  'forecast.assumed.air-in-doubt':
+    'The EMC in {placeName} may stay at {emcPct}, above the target. So the latest date is open. Check its air with a hygrometer.',
   'forecast.assumed.sun':
     'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is ignored.',
   'forecast.assumed.lowest':
