@@ -25,6 +25,7 @@ const columns: Columns<NewBoard> = {
   widthMm: 'width_mm',
   lengthMm: 'length_mm',
   sawnOn: 'sawn_on',
+  driedBy: 'dried_by',
   sawing: 'sawing',
   ringRadiusMm: 'ring_radius_mm',
   barkSide: 'bark_side',
@@ -65,7 +66,15 @@ export interface BoardVersion {
 interface JudgedBy<Flag>
   extends Pick<
     Board,
-    'code' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'lengthMm' | 'widthMm' | 'sawing' | 'sawnOn'
+    | 'code'
+    | 'speciesId'
+    | 'thicknessMm'
+    | 'thicknessQuarters'
+    | 'lengthMm'
+    | 'widthMm'
+    | 'sawing'
+    | 'sawnOn'
+    | 'driedBy'
   > {
   endUseId: string;
   /** Whether a person looked and says that it is of this species. */
@@ -206,7 +215,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
     `SELECT b.code, b.species_id AS speciesId, s.end_use_id AS endUseId, b.thickness_mm AS thicknessMm,
-       b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, b.width_mm AS widthMm, b.sawing, b.sawn_on AS sawnOn,
+       b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, b.width_mm AS widthMm, b.sawing, b.sawn_on AS sawnOn, b.dried_by AS driedBy,
        c.board_id IS NOT NULL AS isSpeciesConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_species c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,

@@ -20,6 +20,7 @@ import * as airMovement from './migrations/0019-air-movement.ts';
 import * as coreHistories from './migrations/0020-core-histories.ts';
 import * as callsInRecords from './migrations/0021-calls-in-records.ts';
 import * as halfProbed from './migrations/0022-half-probed.ts';
+import * as driedBy from './migrations/0023-dried-by.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -55,4 +56,5 @@ export const migrations: readonly Migration[] = [
   coreHistories,
   callsInRecords,
   halfProbed,
+  driedBy,
 ];

@@ -172,6 +172,9 @@ export type StackOnPage = z.infer<typeof stackOnPageSchema>;
 export const sawingSchema = z.enum(['flat', 'rift', 'quarter', 'unknown']);
 export type Sawing = z.infer<typeof sawingSchema>;
 
+/** In the air of the places that are known, or in a kiln or other drier air before it came. */
+export const driedBySchema = z.enum(['air', 'kiln']);
+
 export const boardSchema = z.object({
   id: rowIdSchema,
   code: boardCodeSchema,
@@ -190,6 +193,7 @@ export const boardSchema = z.object({
   lengthMm: z.number().min(50).max(20_000).nullable(),
   /** Local day. */
   sawnOn: z.iso.date().nullable(),
+  driedBy: driedBySchema,
   sawing: sawingSchema,
   /** From the pith to the middle of the board, as its end shows it; null where not entered. */
   ringRadiusMm: z.number().min(5).max(3000).nullable(),
@@ -219,6 +223,7 @@ export const boardGivenOn = (today: string) => {
  */
 export const newBoardSchema = givenBoardSchema.extend({
   thicknessQuarters: boardSchema.shape.thicknessQuarters.default(null),
+  driedBy: driedBySchema.default('air'),
 });
 export type NewBoard = z.infer<typeof newBoardSchema>;
 export const boardEditSchema = editOf(givenBoardSchema);
@@ -228,6 +233,7 @@ export const unknownOfBoard = {
   widthMm: null,
   lengthMm: null,
   sawnOn: null,
+  driedBy: 'air',
   sawing: 'unknown',
   ringRadiusMm: null,
   barkSide: 'unknown',

@@ -17,7 +17,6 @@ import type {
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { isNewHere, type Stop } from '../../../shared-core/probing/readings/new-here.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
-import type { PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
 import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
@@ -60,7 +59,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     (boardId, roundId) => judgeBoard(evidenceOf(knownBoard(boardId), roundId, false, 'published')),
     (meterId) => (meterId === null ? TYPED : meaningOf(context.yard().meters.get(meterId) ?? NO_RECORD)),
   );
-  const priorOf = createPriors(context);
+  const checksOf = createPriors(context);
 
   function assess(boardId: number, roundId: number): Assessment {
     return assessKnown(knownBoard(boardId), roundId);
@@ -128,17 +127,17 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return { code: known.facts.code, evidence: evidenceOf(known, roundId, true) };
   }
 
-  /** Works out what a board can be expected to have in its first round, which is remembered until it is read. */
+  /** Works out what a board can be expected to have until a round of it is believed, which is remembered until it is read. */
   function expect(boardId: number, roundId: number): void {
-    const { readings, rounds } = context.yard();
-    if (readings.roundBefore(boardId, roundId) === undefined)
-      priorOfBoard(knownBoard(boardId), orRefuse(rounds.get(roundId), 'round').startedAt);
+    const known = knownBoard(boardId);
+    if (!isBelievedBefore(known, roundId))
+      firstRoundChecks(known, orRefuse(context.yard().rounds.get(roundId), 'round').startedAt);
   }
 
-  function priorOfBoard({ boardId, moves, facts }: KnownBoard, at: string): PriorNow | null {
-    const { speciesId, thicknessMm, sawnOn } = facts;
-    const { basicSpecificGravity } = orRefuse(context.yard().species.get(speciesId), 'species');
-    return priorOf({ boardId, moves, thicknessMm, basicSpecificGravity, sawnOn }, at);
+  function firstRoundChecks({ boardId, moves, facts }: KnownBoard, at: string) {
+    if (facts.driedBy === 'kiln') return {};
+    const { basicSpecificGravity } = orRefuse(context.yard().species.get(facts.speciesId), 'species');
+    return checksOf({ ...facts, boardId, moves, basicSpecificGravity }, at);
   }
 
   function knownBoard(boardId: number): KnownBoard {
@@ -151,9 +150,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     roundId: number,
     withPrevious: boolean,
     by: Corrections = 'own',
+    isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
     const yard = context.yard();
-    const { speciesId, endUseId, code: _code, sawnOn, ...board } = known.facts;
+    const { speciesId, endUseId, code: _code, sawnOn, driedBy: _driedBy, ...board } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const profileIds = new Set(
@@ -180,9 +180,25 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       profile: by === 'own' ? historyProfile(known, roundId, at) : null,
       ...earlier,
       // Nothing is compared with it before there is a reading.
-      prior:
-        withPrevious && earlier.previous === null && readings.length > 0 ? priorOfBoard(known, at) : null,
+      ...(isKnown || readings.length === 0 ? {} : firstRoundChecks(known, at)),
     };
+  }
+
+  /** Whether a call was made from an earlier round's readings. Until then each round is checked by what the board can be. */
+  function isBelievedBefore(known: KnownBoard, roundId: number): boolean {
+    const { roundBefore, roundsOfBoard } = context.yard().readings;
+    const last = roundBefore(known.boardId, roundId);
+    if (last === undefined) return false;
+    const rounds = roundsOfBoard(known.boardId);
+    return rounds.slice(0, rounds.indexOf(last) + 1).some((id) => isBelieved(known, id));
+  }
+
+  /** By its finding, where one is saved: none is made here, which would ask for those of all rounds before it. */
+  function isBelieved(known: KnownBoard, roundId: number): boolean {
+    const saved = context.yard().findings.one(known.boardId, roundId, RULES_VERSION);
+    if (saved !== null) return saved.call !== null && !saved.isQuestionable;
+    const { call, reliable } = judgeBoard(evidenceOf(known, roundId, false, 'own', false));
+    return call !== null && reliable !== null;
   }
 
   /**

@@ -1,8 +1,10 @@
 import type { Move } from '../../../shared-core/contract/yard.ts';
-import type { PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
+import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
+import type { DriestAir, PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
 import { priorNow, type SinceSawn } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import type { QueryContext } from '../context.ts';
 
 /** Air is taken as the same for so long, days. */
@@ -10,13 +12,16 @@ const STEP_DAYS = 15;
 /** Boards of which the last one is remembered: those of a round. */
 const MOST_REMEMBERED = 200;
 
-interface Sawn {
+interface ToCheck {
   boardId: number;
   thicknessMm: number;
   sawnOn: string | null;
   basicSpecificGravity: number | null;
   moves: readonly Move[];
 }
+
+/** What a board's readings are checked by until a round of it was believed. */
+type Checks = Required<Pick<BoardEvidence, 'prior' | 'driestAir'>>;
 
 /**
  * What boards can be expected to have before their first readings. A board's is made once a day and remembered, so that no
@@ -26,10 +31,16 @@ export function createPriors(context: QueryContext) {
   const remembered = new Map<string, PriorNow | null>();
 
   /** @param at  of the readings, UTC, ISO 8601 */
-  return function priorOf(board: Sawn, at: string): PriorNow | null {
-    if (board.sawnOn === null) return null;
-    const since = sinceSawn(board.sawnOn, board.moves, at);
-    if (since === null) return null;
+  return function checksOf(board: ToCheck, at: string): Checks {
+    const { sawnOn, moves } = board;
+    const since = sawnOn === null ? null : sinceSawn(sawnOn, moves, at);
+    return {
+      prior: since && priorOf(board, since),
+      driestAir: since === null ? driestOfYears(moves, at) : driest(since.airs),
+    };
+  };
+
+  function priorOf(board: ToCheck, since: SinceSawn): PriorNow | null {
     const key = JSON.stringify([board.boardId, board.thicknessMm, board.basicSpecificGravity, since]);
     const known = remembered.get(key);
     if (known !== undefined) return known;
@@ -37,24 +48,44 @@ export function createPriors(context: QueryContext) {
     if (remembered.size >= MOST_REMEMBERED) remembered.delete(remembered.keys().next().value as string);
     remembered.set(key, prior);
     return prior;
-  };
+  }
+
+  function airOf({ placeId }: Move): MonthlyAir | undefined {
+    return context.yard().places.get(placeId)?.air;
+  }
+
+  /** Where nobody knows since when it is there: the driest month of each of its places. Null where the air of one is not known. */
+  function driestOfYears(moves: readonly Move[], at: string): DriestAir | null {
+    const until = moves.filter(({ since }) => Date.parse(since) <= Date.parse(at));
+    const airs = (until.length > 0 ? until : moves.slice(0, 1)).map(airOf);
+    return airs.includes(undefined) ? null : driest(airs.flatMap((air) => monthsOf(air as MonthlyAir)));
+  }
 
   /** Null where the air of one of its places is not known, or it was not sawn by then. */
-  function sinceSawn(sawnOn: string, moves: readonly Move[], at: string): SinceSawn | null {
+  function sinceSawn(sawnOn: string, moves: readonly Move[], at: string) {
     const fromMs = Date.parse(sawnOn);
     const days = Math.floor((Date.parse(at) - fromMs) / DAY_MS);
     if (!(days >= 0) || moves.length === 0) return null;
-    const airs: { days: number; emcPct: number; tempC: number }[] = [];
+    const airs: (ReturnType<typeof monthsOf>[number] & { days: number })[] = [];
     for (let day = 0; day < Math.max(1, days); day += STEP_DAYS) {
       const now = fromMs + day * DAY_MS;
       const move = moves.findLast(({ since }) => Date.parse(since) <= now) ?? moves[0]!;
-      const air = context.yard().places.get(move.placeId)?.air;
-      const month = new Date(now).getMonth();
-      const emcPct = air && emcOfYear(air).monthlyEmcPct[month];
-      const tempC = air?.[month]?.tempC;
-      if (emcPct == null || tempC == null) return null;
-      airs.push({ days: Math.min(STEP_DAYS, Math.max(1, days - day)), emcPct, tempC });
+      const air = airOf(move);
+      if (air === undefined) return null;
+      const month = monthsOf(air)[new Date(now).getMonth()]!;
+      airs.push({ days: Math.min(STEP_DAYS, Math.max(1, days - day)), ...month });
     }
     return { days, airs };
   }
+}
+
+/** What the air of each month does to wood, and how far that may be off, % MC. */
+function monthsOf(air: MonthlyAir) {
+  const { monthlyEmcPct } = emcOfYear(air);
+  return air.map(({ tempC, emcSdPct }, month) => ({ emcPct: monthlyEmcPct[month]!, tempC, emcSdPct }));
+}
+
+function driest(airs: readonly { emcPct: number; emcSdPct?: number | undefined }[]): DriestAir | null {
+  const [lowest] = airs.toSorted((a, b) => a.emcPct - b.emcPct);
+  return lowest === undefined ? null : { emcPct: lowest.emcPct, sdPct: lowest.emcSdPct ?? 0 };
 }

@@ -88,6 +88,7 @@ export function createLostParents(
           stack_id: (stack as Value | undefined) ?? some('stack'),
           species_id: species,
           thickness_mm: 25.4,
+          dried_by: 'air',
           sawing: 'unknown',
           log: '',
         };

@@ -9,7 +9,8 @@ import css from './board.module.css';
 export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
   const { say, formats } = useWords();
   // What is a name or the person's own words is marked, so that no browser translates it.
-  const { speciesName, widthMm, lengthMm, sawnOn, sawing, barkSide, barkOffOn, ringRadiusMm } = board;
+  const { speciesName, widthMm, lengthMm, sawnOn, driedBy, sawing, barkSide, barkOffOn, ringRadiusMm } =
+    board;
   const facts: [label: string, value: string | null, isTheirs?: 'theirs'][] = [
     isSpeciesConfirmed
       ? [say('board.species'), say('board.species-confirmed', { speciesName })]
@@ -18,6 +19,7 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
     [say('board.width'), widthMm === null ? null : formats.shortLength(widthMm)],
     [say('board.length'), lengthMm === null ? null : formats.longLength(lengthMm)],
     [say('board.sawn-on'), sawnOn === null ? null : formats.day(sawnOn)],
+    [say('board.dried-by'), driedBy === 'air' ? null : say(`board.dried-by.${driedBy}`)],
     [say('board.sawing'), sawing === 'unknown' ? null : say(`board.sawing.${sawing}`)],
     [say('board.bark-side'), barkSide === 'unknown' ? null : say(`board.bark-side.${barkSide}`)],
     [say('board.bark-off-on'), barkOffOn === null ? null : formats.day(barkOffOn)],

@@ -13,7 +13,7 @@ import { dayOf } from '../../ui/days.ts';
 import { EndGrain, isEndKnown } from '../../ui/EndGrain.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
-import { barkSideOptions, sawingOptions } from './end-words.ts';
+import { barkSideOptions, driedByOptions, sawingOptions } from './end-words.ts';
 
 type Given = typeof givenBoardSchema._zod.input;
 type BoardDraft = Draft<Given>;
@@ -78,11 +78,26 @@ export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
       </div>
       <div className="form-grid">
         <DateField label={say('board.sawn-on')} max={formats.localDay(new Date())} {...field('sawnOn')} />
+        <DriedBy board={board} />
         <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>
       <EndFields board={board} />
       <TextArea label={say('board.note')} {...field('note')} />
     </>
+  );
+}
+
+/** Whether it came from a kiln. */
+function DriedBy({ board: { draft, field } }: Of<'driedBy'>) {
+  const { say } = useWords();
+  return (
+    <Select
+      label={say('board.dried-by')}
+      hint={say('board.dried-by-hint')}
+      options={driedByOptions(say)}
+      {...field('driedBy')}
+      value={draft.driedBy ?? 'air'}
+    />
   );
 }
 

@@ -1,10 +1,14 @@
-import { type BoardRow, sawingSchema } from '../../../shared-core/contract/yard.ts';
+import { type BoardRow, driedBySchema, sawingSchema } from '../../../shared-core/contract/yard.ts';
 import { barkSideSchema } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 
 /** What a person may choose for the sawing of a board. */
 export const sawingOptions = (say: Say) =>
   sawingSchema.options.map((value) => ({ value, label: say(`board.sawing.${value}`) }));
+
+/** What a person may choose for how it was dried before it came. */
+export const driedByOptions = (say: Say) =>
+  driedBySchema.options.map((value) => ({ value, label: say(`board.dried-by.${value}`) }));
 
 /** What a person may choose for the side on which its bark was. */
 export const barkSideOptions = (say: Say) =>

@@ -14,6 +14,7 @@ const fields = {
   widthMm: 'board.width',
   lengthMm: 'board.length',
   sawnOn: 'board.sawn-on',
+  driedBy: 'board.dried-by',
   sawing: 'board.sawing',
   ringRadiusMm: 'board.pith-distance',
   barkSide: 'board.bark-side',

@@ -6,7 +6,7 @@ import type { EndUse } from '../../wood/species/end-use.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from './estimate.ts';
 import type { Pins } from './pins.ts';
-import type { PriorNow } from './prior-now.ts';
+import type { DriestAir, PriorNow } from './prior-now.ts';
 import type { HistoryProfile } from './profile-posterior.ts';
 import type { Depth, Reading } from './reading.ts';
 
@@ -76,8 +76,10 @@ export type BoardEvidence = {
   meters: Readonly<Record<number, MeterFacts>>;
   /** Holds for readings that were typed before a meter was chosen. */
   typedBasis: MeterFacts;
-  /** What it can be expected to have before any reading; left out or null where that is not known, or not its first round. */
+  /** What it can be expected to have before any reading; left out or null where that is not known, or an earlier round was believed. */
   prior?: PriorNow | null;
+  /** Of the places where it has been as far as is known; left out or null likewise. */
+  driestAir?: DriestAir | null;
   /** The last round before this one; null on a board's first round. */
   previous: EarlierRound | null;
   /** The last one before this that read every spot it needed; left out or null where none did. */

@@ -2,9 +2,14 @@
 export interface PriorNow {
   average: ExpectedAboveAir;
   core: ExpectedAboveAir;
-  /** EMC of its air now, and the lowest of all months that it met. */
+  /** EMC of its air now. */
   emcPct: number;
-  lowestEmcPct: number;
+}
+/** The driest air that a board met. */
+export interface DriestAir {
+  /** Its EMC, % MC, and how far that may be off, one standard deviation; 0 where it is that of the place itself. */
+  emcPct: number;
+  sdPct: number;
 }
 /** Its middle, and how far it may be off: one standard deviation of the logarithm of what it is above its air. */
 export interface ExpectedAboveAir {

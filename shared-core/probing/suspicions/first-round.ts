@@ -87,7 +87,6 @@ export function priorNow(
     average: expected(({ averagePct }) => averagePct),
     core: expected(({ corePct }) => corePct),
     emcPct,
-    lowestEmcPct: Math.min(...airs.map((air) => air.emcPct)),
   };
 }
 type Three = [number, number, number];
@@ -97,27 +96,36 @@ const NEAREST_PCT = 0.5;
 const logAbove = (pct: number, emcPct: number): number => Math.log(Math.max(NEAREST_PCT, pct - emcPct));
 
 /**
- * What speaks against a board's first round as a whole: drier than it can have become since it was sawn, or drier than
- * any air that it met. Null where nothing does.
+ * What speaks against a round as a whole before any other was believed: drier than the board can have become since it was
+ * sawn, or drier than any air that it met. Null where nothing does.
  */
 export function firstRoundSuspicion(
   readings: readonly (ComparedReading & { standardUncertaintyPct: number })[],
-  { previous, prior = null }: Pick<BoardEvidence, 'previous' | 'prior'>,
+  { prior = null, driestAir = null }: Pick<BoardEvidence, 'prior' | 'driestAir'>,
 ): Suspicion | null {
-  if (previous !== null || prior === null || readings.length === 0) return null;
+  if (readings.length === 0) return null;
   const meterSdPct = mean(readings.map(({ standardUncertaintyPct }) => standardUncertaintyPct));
   const readPct = mean(readings.map(({ mcPct }) => mcPct));
-  const core = readings.filter(({ reading }) => reading.spot.depth === 'core').map(({ mcPct }) => mcPct);
   // The meter and the air give the reading the benefit of their doubt.
   const doubtPct = Math.hypot(meterSdPct, AIR_SD_PCT);
-  const { emcPct, lowestEmcPct } = prior;
-  if (lowestEmcPct - readPct > DOUBT_SDS * doubtPct)
+  if (driestAir !== null && driestAir.emcPct - readPct > DOUBT_SDS * Math.hypot(doubtPct, driestAir.sdPct))
     return {
       rule: 'drier-than-its-air',
       severity: 'questionable',
-      why: message('suspicion.drier-than-its-air', { readPct, lowestEmcPct }),
+      why: message('suspicion.drier-than-its-air', { readPct, lowestEmcPct: driestAir.emcPct }),
       whatToDo: message('suspicion.drier-than-its-air.do'),
     };
+  return prior === null ? null : dryTooSoon(readings, readPct, doubtPct, prior);
+}
+
+function dryTooSoon(
+  readings: readonly ComparedReading[],
+  readPct: number,
+  doubtPct: number,
+  prior: PriorNow,
+): Suspicion | null {
+  const { emcPct } = prior;
+  const core = readings.filter(({ reading }) => reading.spot.depth === 'core').map(({ mcPct }) => mcPct);
   const isTooDry = ({ pct, logSd }: ExpectedAboveAir, read: number): boolean =>
     logAbove(pct, emcPct) - logAbove(read + doubtPct, emcPct) > DOUBT_SDS * logSd;
   if (!isTooDry(prior.average, readPct) && !(core.length > 0 && isTooDry(prior.core, mean(core))))

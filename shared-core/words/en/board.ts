@@ -119,6 +119,10 @@ export const board = {
   'board.weight': 'Weight',
   'board.oven-checks': 'Oven checks',
 
+  'board.dried-by': 'Dried',
+  'board.dried-by.air': 'In the air of its places',
+  'board.dried-by.kiln': 'In a kiln, or in other drier air',
+  'board.dried-by-hint': 'Before it came here.',
   'board.sawing': 'Sawing',
   'board.sawing.flat': 'Flat-sawn',
   'board.sawing.rift': 'Rift-sawn',

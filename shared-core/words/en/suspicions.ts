@@ -19,10 +19,10 @@ export const suspicions = {
 
   'suspicion.dry-too-soon': '{readPct} is unlikely this soon after sawing. Expected: {expectedInterval}.',
   'suspicion.dry-too-soon.do':
-    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species.',
+    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species. If the board was kiln-dried, edit it and say so.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
-    'Check the species, the meter’s setting, and where the board has been. Then probe it again.',
+    'Check the species, the meter’s setting, and where the board has been. If it was kiln-dried, edit it and say so. If not, probe it again.',
 
   'suspicion.frozen':
     'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',

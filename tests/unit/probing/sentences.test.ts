@@ -62,12 +62,8 @@ test('every suspicion', () => {
     judge(readings([15, 15.4, 22], [17, 17.4]), { place: shed }),
     judge(readings([14.6, 14.9], [15.4, 15.7]), { previous: lastRound(8.2, 8.8, '2026-05-06T10:00:00Z') }),
     judge(readings([12, 12.3], [20, 20.2]), { previous: previous('2026-05-20T03:00:00Z') }),
-    judge(readings([12, 12], [13, 13]), {
-      prior: { average: wet, core: wet, emcPct: 11, lowestEmcPct: 11 },
-    }),
-    judge(readings([6.5, 6.5], [6.6, 6.6]), {
-      prior: { average: wet, core: wet, emcPct: 11, lowestEmcPct: 11 },
-    }),
+    judge(readings([12, 12], [13, 13]), { prior: { average: wet, core: wet, emcPct: 11 } }),
+    judge(readings([6.5, 6.5], [6.6, 6.6]), { driestAir: { emcPct: 11, sdPct: 0 } }),
     judge(readings([14.2, 14.4], [14.3, 14.5]), {
       place: shed,
       board: { thicknessMm: 52, lengthMm: 3000 },

@@ -629,9 +629,21 @@ describe('a yard file of layout 21', () => {
   test('keeps every row as it was, and has an index of its half-probed boards', () => {
     const { before, after } = migrated(21);
     for (const table of tablesOf(before)) {
-      const all = `SELECT * FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
       expect(rows(after, all)).toEqual(rows(before, all));
     }
     expect(rows(after, "SELECT 1 FROM sqlite_schema WHERE name = 'board_half_probed'")).toHaveLength(1);
+  });
+});
+
+/** Made from layout 21 by the app as it was at layout 22. */
+describe('a yard file of layout 22', () => {
+  test('keeps every row as it was, and no board of it came from a kiln', () => {
+    const { before, after } = migrated(22);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, 'SELECT DISTINCT dried_by FROM board')).toEqual([{ dried_by: 'air' }]);
   });
 });

@@ -68,6 +68,17 @@ describe('A board in its form', () => {
     expect(['Thickness', 'Width', 'Length'].map(shown)).toEqual(['1 1/8', '8 1/4', '8']);
   });
 
+  test('a person says that it came from a kiln', async () => {
+    const { form, save, user } = await openForm('metric');
+    await user.selectOptions(form.getByLabelText('Dried'), 'In a kiln, or in other drier air');
+    expect(await save()).toEqual({ driedBy: 'kiln' });
+  });
+
+  test('its page says that it came from a kiln', async () => {
+    openBoard({ ...found, board: aBoardRow(1, { driedBy: 'kiln' }) }, {}, { tab: 'about' });
+    expect(await screen.findByText('In a kiln, or in other drier air')).toBeTruthy();
+  });
+
   test('a size typed in inches is saved in mm, and no other with it', async () => {
     const { type, save } = await openForm('imperial');
     await type('Thickness', '1 1/8');

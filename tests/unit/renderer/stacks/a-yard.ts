@@ -68,6 +68,7 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   widthMm: null,
   lengthMm: 2400,
   sawnOn: null,
+  driedBy: 'air',
   sawing: 'unknown',
   ringRadiusMm: null,
   barkSide: 'unknown',
