@@ -91,6 +91,14 @@ export function meterReads(db: Db) {
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
+  const versions = 'SELECT id FROM meter_profile WHERE meter_id = @id';
+  const used = db
+    .prepare<{ id: number }, number>(
+      `SELECT EXISTS (SELECT 1 FROM reading WHERE meter_profile_id IN (${versions}))
+        OR EXISTS (SELECT 1 FROM oven_check WHERE meter_profile_id IN (${versions}))
+        OR EXISTS (SELECT 1 FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${versions}))`,
+    )
+    .pluck();
   const profile = db.prepare<[number], { meterId: number | null; record: string }>(
     'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',
   );
@@ -105,6 +113,8 @@ export function meterReads(db: Db) {
     },
     /** In the order they were first met. */
     all: (): MeterRow[] => all.all().map(toMeter),
+    /** Whether a reading or an oven check refers to it, or ever did. */
+    isUsed: (id: number): boolean => used.get({ id }) === 1,
     /** Names of the meters whose newest version the disk damaged. */
     damaged: (): string[] =>
       all

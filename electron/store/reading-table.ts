@@ -156,12 +156,13 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   );
   const profileNow = `(SELECT CAST(coalesce((SELECT k.value FROM amendment k WHERE k.reading_id = g.id
     AND k.field = 'meterProfileId' ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
+  const recordOf = (id: string) => `(SELECT record FROM meter_profile WHERE id = ${id})`;
   const versions = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
   const ofEarlier = db.prepare<{ meterId: number; newestId: number | null }, ReadingOwnerRow>(
     `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
      WHERE g.id IN (SELECT id FROM reading WHERE meter_profile_id IN (${versions}) UNION
        SELECT reading_id FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${versions}))
-       AND ${profileNow} IN (${versions}) AND ${profileNow} <> @newestId ORDER BY g.id`,
+       AND ${profileNow} IN (${versions}) AND ${recordOf(profileNow)} <> ${recordOf('@newestId')} ORDER BY g.id`,
   );
   const ofAct = db.prepare<[string], ReadingOwnerRow>(
     `SELECT DISTINCT g.id, g.board_id AS boardId, g.round_id AS roundId
@@ -182,7 +183,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
-    /** Those that have an earlier version of a meter's profile than its newest. */
+    /** Those whose version of a meter's profile says something else than its newest. */
     ofEarlierProfiles: (meterId: number): ReadingOwnerRow[] =>
       ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
     /** Those that an act amended. */

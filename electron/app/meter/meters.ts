@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
 import type { MeterProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
@@ -11,6 +12,7 @@ import type { MovingReadings } from '../rounds/moving-readings.ts';
 import { checkCurve } from '../stock/known-curve.ts';
 
 const KEY = 'typing-meter';
+const DELETED = 'deleted-meters';
 const savedSchema = z.object({ meterId: rowIdSchema });
 
 /** The meter that typed values are read off; null before one was chosen. */
@@ -20,6 +22,10 @@ export const typedFrom = (yard: Pick<YardReader, 'settings'>): number | null =>
 export function typeFrom({ settings }: Yard, meterId: number): void {
   settings.put(KEY, { meterId });
 }
+
+/** Ids of the hand meters that a person deleted. The file keeps them, as undoing it needs them. */
+const deleted = ({ settings }: Pick<YardReader, 'settings'>): number[] =>
+  z.array(rowIdSchema).safeParse(settings.get(DELETED)).data ?? [];
 
 /** A meter of the yard, with what its values mean. */
 const shown = (
@@ -39,7 +45,13 @@ export const metersQueries = (context: QueryContext) =>
   ({
     'meters.list': () => {
       const yard = context.yard();
-      return yard.meters.all().map((meter) => shown(meter, yard));
+      const gone = new Set(deleted(yard));
+      // One that another window typed a reading from meanwhile is there again.
+      const isThere = ({ id }: MeterRow) => !gone.has(id) || yard.meters.isUsed(id);
+      return yard.meters
+        .all()
+        .filter(isThere)
+        .map((meter) => shown(meter, yard));
     },
     'meters.earlierReadings': ({ meterId }) => ({
       readings: context.yard().readings.ofEarlierProfiles(meterId).length,
@@ -76,6 +88,26 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       orConflict(current && shown(current, yard));
       if (profile) yard.meters.setProfile(id, profile, context.now());
       return shown(get(id), yard);
+    },
+
+    'meters.delete': ({ meterId }) => {
+      const yard = context.yard();
+      const { name: meterName, kind } = get(meterId);
+      orRefuse(kind === 'typed' || undefined, 'meter');
+      if (yard.meters.isUsed(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
+      yard.settings.put(DELETED, [...deleted(yard), meterId]);
+      if (typedFrom(yard) === meterId) yard.settings.put(KEY, null);
+      return { act: yard.acts.now() };
+    },
+
+    'meters.undoDelete': ({ act }) => {
+      const { acts } = context.yard();
+      orRefuse(acts.find(act)?.request === 'meters.delete' || undefined, 'act');
+      const undone = acts.undo(act, context.now());
+      let came = undone.next(Number.MAX_SAFE_INTEGER);
+      while (!came.done) came = undone.next(Number.MAX_SAFE_INTEGER);
+      if (!came.value) throw new Refusal(message('refusal.meters-changed-since'));
+      return {};
     },
 
     'meters.typeFrom': ({ meterId }) => {

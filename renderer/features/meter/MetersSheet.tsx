@@ -44,6 +44,11 @@ export function MetersSheet() {
 function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
   const { say } = useWords();
   const { id: meterId, name: meterName, kind, unit, isTypedFrom } = meter;
+  async function remove(): Promise<void> {
+    const done = await attempt(bridge().command('meters.delete', { meterId }));
+    if (done)
+      tellUndoable(say('meters.deleted', { meterName }), () => bridge().command('meters.undoDelete', done));
+  }
   const typeFrom = () => attempt(bridge().command('meters.typeFrom', { meterId }));
   return (
     <>
@@ -59,6 +64,11 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
         {!isTypedFrom && unit === 'pct' && (
           <Button kind="quiet" aria-label={say('meters.typing-named', { meterName })} onClick={typeFrom}>
             {say('meters.typing')}
+          </Button>
+        )}
+        {kind === 'typed' && (
+          <Button kind="quiet" aria-label={say('meters.delete-named', { meterName })} onClick={remove}>
+            {say('meters.delete')}
           </Button>
         )}
       </Actions>

@@ -6,9 +6,12 @@ import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { tellUndoable } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 import { ProfileFields } from './ProfileFields.tsx';
 import { profileDraft, profileDraftSchema } from './profile-draft.ts';
+
+const metersNow = () => bridge().query('meters.list', {});
 
 /** Asks what a meter's values mean and what its pins reach; of a new hand meter where `meter` is null. */
 export function ProfileForm(props: {
@@ -45,11 +48,36 @@ function Form({
   async function save(): Promise<void> {
     const made = answers.read();
     if (meter === null) {
-      await bridge().command('meters.add', { ...made, roundId });
+      const before = (await metersNow()).find(({ isTypedFrom }) => isTypedFrom);
+      const { readings } = await bridge().command('meters.add', { ...made, roundId });
+      // With readings it stays: they are moved from it one by one.
+      if (readings === 0) await tellAdded(made.name, before);
       return;
     }
-    await edit.save(made);
-    if (roundId !== null) await bridge().command('meters.updateEarlier', { meterId: meter.id, roundId });
+    const before = edit.theirs ?? edit.base;
+    const saved = await edit.save(made);
+    const moved =
+      roundId === null
+        ? null
+        : await bridge().command('meters.updateEarlier', { meterId: meter.id, roundId });
+    // Before anybody was asked there was nothing to go back to.
+    if (!saved || !before?.profile || saved.version === before.version) return;
+    const { name, profile } = before;
+    tellUndoable(say('meters.edited', { meterName: saved.name }), async () => {
+      if (moved && moved.readings > 0) await bridge().command('readings.undoSetMeter', { act: moved.act });
+      const changed = meter.kind === 'typed' ? { name, profile } : { profile };
+      return bridge().command('meters.edit', { id: meter.id, basedOn: saved.version, changed });
+    });
+  }
+
+  /** Undone, values are typed from the meter before again. */
+  async function tellAdded(meterName: string, before: MeterOfYard | undefined): Promise<void> {
+    const added = (await metersNow()).findLast(({ kind }) => kind === 'typed');
+    if (!added) return;
+    tellUndoable(say('meters.added', { meterName }), async () => {
+      await bridge().command('meters.delete', { meterId: added.id });
+      if (before) await bridge().command('meters.typeFrom', { meterId: before.id });
+    });
   }
 
   return (

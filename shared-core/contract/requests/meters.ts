@@ -43,6 +43,21 @@ export const metersRequests = {
     output: meterOfYardSchema,
     topics: () => ['meters'],
   }),
+  /** A hand meter that no reading or oven check refers to; refused for any other. */
+  'meters.delete': command({
+    input: z.object({ meterId: rowIdSchema }),
+    output: z.object({
+      /** To undo it by. */
+      act: z.uuid(),
+    }),
+    topics: () => ['meters'],
+  }),
+  /** Refused where the meters were changed since. */
+  'meters.undoDelete': command({
+    input: z.object({ act: z.uuid() }),
+    output: nothingSchema,
+    topics: () => ['meters'],
+  }),
   /** Which meter typed values are read off from now on. */
   'meters.typeFrom': command({
     input: z.object({ meterId: rowIdSchema }),

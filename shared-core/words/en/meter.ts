@@ -265,6 +265,11 @@ export const meter = {
   'meters.add': 'Add a hand meter',
   'meters.typing': 'Use for typed readings',
   'meters.typing-named': 'Use for typed readings: {meterName}',
+  'meters.added': '{meterName} added.',
+  'meters.edited': '{meterName} saved.',
+  'meters.delete': 'Delete',
+  'meters.delete-named': 'Delete {meterName}',
+  'meters.deleted': '{meterName} deleted.',
   'meters.edit-named': 'Edit {meterName}',
   'meters.earlier':
     '{readings, plural, one {# earlier reading still uses} other {# earlier readings still use}} the old settings.',

@@ -151,6 +151,9 @@ export const refusals = {
   'refusal.species-exists': 'There is already a species {speciesId}. Nothing was saved. Choose another name.',
   'refusal.use-exists': 'There is already a use {useId}. Nothing was saved. Choose another name.',
   'refusal.species-not-saved': 'The species was not saved.',
+  'refusal.meter-used':
+    'Readings or checks were taken with {meterName}. It was not deleted. Use another meter for typed readings.',
+  'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
 

@@ -207,3 +207,45 @@ describe('a meter that sends its values', () => {
     await expect.poll(() => yard.heard('meter.live').at(-1)?.corrected?.mcPct).toBeCloseTo(14.2, 6);
   });
 });
+
+describe('a hand meter that was added by mistake', () => {
+  const names = async () => (await yard.query('meters.list', {})).map(({ name }) => name);
+
+  test('is deleted, no value is typed from it, and undoing that brings both back', async () => {
+    const { id: meterId } = await addMeter();
+    const { act } = await yard.command('meters.delete', { meterId });
+    expect(await names()).toEqual([]);
+    await type(await begin(), 12);
+    expect((await readings())[0]!.meterId).toBeNull();
+    await yard.command('meters.undoDelete', { act });
+    expect(await yard.query('meters.list', {})).toMatchObject([{ id: meterId, isTypedFrom: true }]);
+    expect(await yard.refusal('meters.undoDelete', { act })).toMatch(/Nothing was undone/);
+  });
+
+  test('stays where a reading was taken with it, even one moved away since, and it is said why', async () => {
+    const first = await addMeter();
+    await type(await begin(), 12);
+    const second = await addMeter();
+    const [reading] = await readings();
+    await yard.command('readings.setMeter', { readingId: reading!.id, scope: 'reading', meterId: second.id });
+    for (const { id: meterId } of [first, second])
+      expect(await yard.refusal('meters.delete', { meterId })).toBe(
+        'Readings or checks were taken with Old one. It was not deleted. Use another meter for typed readings.',
+      );
+    expect(await names()).toHaveLength(2);
+  });
+
+  test('whose profile is put back leaves no reading with an earlier one', async () => {
+    const { id, version } = await addMeter();
+    await type(await begin(), 12);
+    const edited = await yard.command('meters.edit', {
+      id,
+      basedOn: version,
+      changed: { profile: unknownProfile },
+    });
+    const earlier = () => yard.query('meters.earlierReadings', { meterId: id });
+    expect(await earlier()).toEqual({ readings: 1 });
+    await yard.command('meters.edit', { id, basedOn: edited.version, changed: { profile: setToWalnut } });
+    expect(await earlier()).toEqual({ readings: 0 });
+  });
+});
