@@ -244,7 +244,7 @@ describe('Places', () => {
     await user.click(await screen.findByRole('button', { name: 'Edit Bench room' }));
     expect(screen.getByText(/^An assumption/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Use the outdoor air of Yard' }));
-    expect(screen.getByText(/^From the outdoor air of Yard/)).toBeTruthy();
+    expect(screen.getByText(/^From the air of Yard/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Save' }));
     await waitFor(() =>
       expect(machine.inputsOf('places.edit')).toMatchObject([

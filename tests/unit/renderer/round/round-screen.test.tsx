@@ -353,7 +353,7 @@ describe('a board that was read before', () => {
     await user.keyboard('{PageDown}');
     expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toBe('2 of 4 spots read');
     expect(screen.getByRole('button', { name: /^WAL-02/ }).textContent).toBe('WAL-022 of 4');
-    expect(screen.getByText(/^Shell, 60 cm from the right end: pins to 5 mm/)).toBeTruthy();
+    expect(screen.getByText(/^Shell, 60 cm from the right end: pins 5 mm deep/)).toBeTruthy();
     const spots = screen.getByRole('region', { name: 'Spots' });
     expect(spots.getAttribute('aria-busy')).toBe('true');
     await expectNoBarriers();
@@ -425,7 +425,7 @@ describe('a reading that was saved', () => {
     expect(screen.getByText('Shell 12.1% saved').closest('[aria-live]')?.getAttribute('aria-live')).toBe(
       'polite',
     );
-    expect(screen.getByText(/^Core, 60 cm from the left end: pins to 25 mm/)).toBeTruthy();
+    expect(screen.getByText(/^Core, 60 cm from the left end: pins 25 mm/)).toBeTruthy();
     expect(screen.getByRole('region', { name: 'Spots' }).textContent).toContain('12.1% MCcorrected11.4%raw');
     expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toBe('1 of 4 spots read');
   });
