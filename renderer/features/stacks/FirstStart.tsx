@@ -94,6 +94,7 @@ function FirstStackForm() {
           {say('stacks.only-add')}
         </Button>
       </Actions>
+      <p className="soft">{say('stacks.other-places')}</p>
     </form>
   );
 }

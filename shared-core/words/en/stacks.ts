@@ -19,6 +19,8 @@ export const stacks = {
   'stacks.what-name': 'What do you call this stack?',
   'stacks.how-many-boards': 'How many boards?',
   'stacks.start-probing': 'Start probing',
+  'stacks.other-places':
+    'Drying in a shed or a shop? Add it in Places later. Its air follows from the outdoor air.',
   'stacks.only-add': 'Add the stack only',
   'stacks.units-of-region':
     '{units, select, imperial {Inches and °F} other {Millimeters and °C}}, from your computer’s region.',

@@ -248,6 +248,11 @@ describe('The first start', () => {
     await user.type(screen.getByLabelText('Thickness'), '8/4');
     await user.type(screen.getByLabelText('How many boards?'), '12');
     await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville{Enter}');
+    expect(
+      screen.getByText(
+        'Drying in a shed or a shop? Add it in Places later. Its air follows from the outdoor air.',
+      ),
+    ).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Start probing' }));
     expect(machine.inputsOf('stacks.start')).toEqual([
       {
