@@ -1,4 +1,5 @@
 import { THIN_MM } from '../probing/calls/decide.ts';
+import { USUAL_TEMP_RANGE_C } from '../probing/readings/assumed-temp.ts';
 import {
   ASSUMED_PIN_MM,
   AVERAGE_AT,
@@ -56,6 +57,10 @@ export const correctionMethods = (): MethodPart =>
         coldPoints: 10 * COLD_PER_K,
         coldStepK: 10,
         mostPoints: MOST_COLD_PCT,
+      }),
+      message('methods.correction.of-air', {
+        outdoorsK: USUAL_TEMP_RANGE_C.outdoors,
+        roomK: USUAL_TEMP_RANGE_C['heated-room'],
       }),
       message('methods.correction.uncertainty'),
       message('methods.correction.wet', { saturationPct: FIBER_SATURATION_PCT, leastPct: LEAST_METER_PCT }),

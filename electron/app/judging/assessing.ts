@@ -8,6 +8,7 @@ import { FULL_ROUND_HOLDS } from '../../../shared-core/probing/calls/half-probed
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import { halfProbed, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
+import { assumedTempIn } from '../../../shared-core/probing/readings/assumed-temp.ts';
 import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
 import type {
   BoardEvidence,
@@ -253,10 +254,13 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   }): Corrected {
     const yard = context.yard();
     const { speciesId } = orRefuse(yard.boards.get(live.boardId), 'board');
+    const now = context.now();
+    const place = placeFacts(placeAt(yard.moves.ofBoard(live.boardId), now), now);
     return correctReading({
       value: live.value,
       unit: live.unit,
       woodTempC: live.woodTempC,
+      airTemp: assumedTempIn(place),
       species: orRefuse(yard.species.get(speciesId), 'species'),
       ...meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD),
       ...ownCorrection(speciesId, live.meterId, meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD)),

@@ -25,7 +25,11 @@ export function CorrectionSteps({
         [say('correction.scale'), fromOhmsPct === null ? effect(scale) : null],
         [
           woodTempC === null
-            ? say('correction.temperature-unknown')
+            ? say(
+                corrected.warnings.includes('temperature-of-air')
+                  ? 'correction.temperature-of-air'
+                  : 'correction.temperature-unknown',
+              )
             : say('correction.temperature', { woodTempC }),
           effect(temperature),
         ],

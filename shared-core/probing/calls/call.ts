@@ -1,5 +1,6 @@
 import { correctReading } from '../../wood/moisture/correction.ts';
 import { type Message, message } from '../../words/message.ts';
+import { assumedTempIn } from '../readings/assumed-temp.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
@@ -30,6 +31,7 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
         value: reading.raw,
         unit: reading.unit,
         woodTempC: reading.woodTempC,
+        airTemp: assumedTempIn(evidence.place),
         species: evidence.species,
         scale,
         compensatesTemp,
@@ -123,7 +125,9 @@ const unreliable = { reliable: null, spotsRead: null };
 
 /** A temperature not measured is the cheapest uncertainty to remove. */
 function withRemedy(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCall {
-  const unknown = suspicions.find((each) => each.rule === 'temperature-unknown');
+  const unknown = suspicions.find(
+    (each) => each.rule === 'temperature-unknown' || each.rule === 'temperature-of-air',
+  );
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
 }

@@ -79,6 +79,7 @@ export const suspicionRuleSchema = z.enum([
   /** Below about 6 %, above fiber saturation, or past the ends of the species' curve. */
   'outside-curve-range',
   'temperature-unknown',
+  'temperature-of-air',
   'temperature-out-of-range',
   /** The entered wood temperature is far from what the air of the place has in that month. */
   'temperature-unlikely',

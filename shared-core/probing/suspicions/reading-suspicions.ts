@@ -2,6 +2,7 @@ import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
 import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message } from '../../words/message.ts';
+import { USUAL_TEMP_RANGE_C } from '../readings/assumed-temp.ts';
 import { tells } from '../readings/depth-read.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
@@ -75,8 +76,14 @@ const notAReading: Rule = ({ reading, corrected }) => {
   };
 };
 
-const frozen: Rule = ({ reading: { woodTempC }, corrected: { mcPct, warnings } }) =>
-  woodTempC !== null && mcPct !== null && warnings.includes('frozen')
+/** What it was corrected for, be it measured or that of the air. */
+const tempOf = ({ reading: { woodTempC } }: CorrectedReading, { place }: BoardEvidence): number | null =>
+  woodTempC ?? place.airTempC ?? null;
+
+const frozen: Rule = (each, evidence) => {
+  const woodTempC = tempOf(each, evidence);
+  const { mcPct, warnings } = each.corrected;
+  return woodTempC !== null && mcPct !== null && warnings.includes('frozen')
     ? {
         rule: 'frozen',
         severity: 'refused',
@@ -84,9 +91,11 @@ const frozen: Rule = ({ reading: { woodTempC }, corrected: { mcPct, warnings } }
         whatToDo: message('suspicion.frozen.do'),
       }
     : null;
+};
 
-const belowFreezing: Rule = ({ reading: { woodTempC }, corrected: { warnings } }) =>
-  woodTempC !== null && warnings.includes('below-freezing')
+const belowFreezing: Rule = (each, evidence) => {
+  const woodTempC = tempOf(each, evidence);
+  return woodTempC !== null && each.corrected.warnings.includes('below-freezing')
     ? {
         rule: 'below-freezing',
         severity: 'note',
@@ -94,6 +103,7 @@ const belowFreezing: Rule = ({ reading: { woodTempC }, corrected: { warnings } }
         whatToDo: message('suspicion.below-freezing.do'),
       }
     : null;
+};
 
 const notSettled: Rule = ({ reading }) =>
   reading.settled === false
@@ -169,6 +179,20 @@ const temperatureUnknown: Rule = ({ corrected }) =>
       }
     : null;
 
+const temperatureOfAir: Rule = ({ corrected }, { place: { name, airTempC = null } }) =>
+  airTempC !== null && corrected.warnings.includes('temperature-of-air')
+    ? {
+        rule: 'temperature-of-air',
+        severity: 'note',
+        why: message('suspicion.temperature-of-air', {
+          airTempC,
+          placeName: name,
+          perStepK: ABOUT_A_POINT_K,
+        }),
+        whatToDo: message('suspicion.temperature-unknown.do'),
+      }
+    : null;
+
 const temperatureOutOfRange: Rule = ({ reading: { woodTempC }, corrected }) =>
   woodTempC !== null && corrected.warnings.includes('temperature-out-of-range')
     ? {
@@ -178,9 +202,6 @@ const temperatureOutOfRange: Rule = ({ reading: { woodTempC }, corrected }) =>
         whatToDo: message('suspicion.temperature-out-of-range.do'),
       }
     : null;
-
-/** Sun, frost and the hour of the day take wood so far from the month's mean air temperature, °C (common practice, no source). */
-const USUAL_TEMP_RANGE_C = { outdoors: 18, 'open-shed': 15, shop: 12, 'heated-room': 8 } as const;
 
 const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
   const airTempC = place.airTempC ?? null;
@@ -242,6 +263,7 @@ const RULES: readonly Rule[] = [
   outsideMeterRange,
   outsideCurveRange,
   temperatureUnknown,
+  temperatureOfAir,
   temperatureOutOfRange,
   temperatureUnlikely,
   nearEnd,

@@ -55,6 +55,8 @@ export const correctionWarningSchema = z.enum([
   'no-species-correction',
   /** Wood temperature not known: not corrected for temperature. */
   'temperature-unknown',
+  /** Wood temperature not known: corrected for that of the air around it. */
+  'temperature-of-air',
   /** Wood temperature outside the published range of the formula. */
   'temperature-out-of-range',
   /** Free water in it is frozen, and ice hardly conducts: no pin reading is valid. */

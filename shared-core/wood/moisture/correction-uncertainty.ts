@@ -3,7 +3,7 @@ import { type Estimate, estimate } from './correction-steps.ts';
 import { FIBER_SATURATION_PCT } from './fiber-saturation.ts';
 import { biasSdPct } from './meter-bias.ts';
 import { basisOfScale, showsSpecies } from './scale.ts';
-import { NEUTRAL_TEMP_C } from './temperature.ts';
+import { NEUTRAL_TEMP_C, withinLimit } from './temperature.ts';
 
 /** Below this a pin meter tells little, % MC (Wood Handbook, chapter 13). */
 export const LEAST_METER_PCT = 6;
@@ -51,14 +51,15 @@ function temperatureUncertaintyPct(
 ): number {
   if (input.unit === 'pct' && input.compensatesTemp === true) return disagreementPct;
   const without = estimate(input, null).mcPct;
-  if (woodTempC === null) {
-    const off = [-UNKNOWN_TEMP_SIGMA_C, UNKNOWN_TEMP_SIGMA_C].map(
-      (byK) => estimate(input, NEUTRAL_TEMP_C + byK).mcPct - without,
-    );
+  const spreadPct = (aboutC: number, sdK: number, middlePct: number): number => {
+    const off = [-sdK, sdK].map((byK) => estimate(input, withinLimit(aboutC + byK)).mcPct - middlePct);
     return Math.hypot(...off) / Math.SQRT2;
-  }
+  };
+  const { airTemp = null } = input;
+  if (woodTempC === null && airTemp === null) return spreadPct(NEUTRAL_TEMP_C, UNKNOWN_TEMP_SIGMA_C, without);
+  const ofAirPct = woodTempC === null && airTemp !== null ? spreadPct(airTemp.tempC, airTemp.sdK, mcPct) : 0;
   const isOpen = input.unit === 'pct' && input.compensatesTemp !== false && !input.ownCalibration;
-  return Math.hypot(disagreementPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
+  return Math.hypot(ofAirPct, disagreementPct, isOpen ? COMPENSATION_UNKNOWN_SHARE * (mcPct - without) : 0);
 }
 
 /**
@@ -96,6 +97,7 @@ function meterUncertaintyPct(input: ReadingToCorrect, mcPct: number): number {
  * extension beyond a curve.
  *
  * @param woodTempC  null: not known, or too far out to be corrected for
+ * @param estimated  at that temperature, or at that of the air
  */
 export function uncertaintyPct(
   input: ReadingToCorrect,
@@ -105,7 +107,7 @@ export function uncertaintyPct(
   return Math.hypot(
     meterUncertaintyPct(input, estimated.mcPct),
     temperatureUncertaintyPct(input, woodTempC, estimated),
-    Math.min(MOST_COLD_PCT, COLD_PER_K * Math.max(0, -(woodTempC ?? 0))),
+    Math.min(MOST_COLD_PCT, COLD_PER_K * Math.max(0, -(woodTempC ?? input.airTemp?.tempC ?? 0))),
     OUTSIDE_SHARE * estimated.beyondCurvePct,
   );
 }

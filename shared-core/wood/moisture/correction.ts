@@ -5,7 +5,7 @@ import { LEAST_METER_PCT, openShares, uncertaintyPct } from './correction-uncert
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from './fiber-saturation.ts';
 import type { LearnedBias } from './meter-bias.ts';
 import { mostWaterPct } from './most-water.ts';
-import { WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C } from './temperature.ts';
+import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C, withinLimit } from './temperature.ts';
 
 /** The user's own oven-dry checks as a line: reading on the basis scale = a MC + b (see `calibration.ts`). */
 export interface OwnCalibration {
@@ -15,12 +15,20 @@ export interface OwnCalibration {
   standardErrorPct: number;
 }
 
+/** A wood temperature that nobody measured, °C, and one standard deviation of it. */
+export interface AssumedTemp {
+  tempC: number;
+  sdK: number;
+}
+
 export interface ReadingToCorrect {
   value: number;
   /** `pct` as shown on the meter's scale, `ohm` as resistance between the pins. */
   unit: ReadingUnit;
   /** null: not known. */
   woodTempC: number | null;
+  /** What it may be where it is not known, by the air around it; null: nothing is known of that either. */
+  airTemp?: AssumedTemp | null;
   species: Species;
   /** What a shown % means. */
   scale: MeterScale;
@@ -79,7 +87,7 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const isCompensated = unit === 'pct' && input.compensatesTemp === true;
   if (woodTempC === null || !Number.isFinite(woodTempC)) {
     woodTempC = null;
-    if (!isCompensated) warnings.push('temperature-unknown');
+    if (!isCompensated) warnings.push(input.airTemp ? 'temperature-of-air' : 'temperature-unknown');
   } else {
     if (woodTempC < WOOD_TEMP_RANGE_C.min || woodTempC > WOOD_TEMP_RANGE_C.max) {
       warnings.push('temperature-out-of-range');
@@ -88,13 +96,14 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     }
   }
 
-  const estimated = estimate(input, woodTempC);
+  const assumedTempC = input.woodTempC === null && input.airTemp ? withinLimit(input.airTemp.tempC) : null;
+  const estimated = estimate(input, woodTempC ?? assumedTempC);
   const { mcPct, steps, beyondCurvePct } = estimated;
   if (!(mcPct >= 0 && mcPct <= mostPct)) return REFUSED;
 
   const open = openShares(input);
   if (!input.ownCalibration && open.speciesShare > 0) warnings.push('no-species-correction');
-  if (woodTempC !== null && woodTempC <= 0)
+  if ((woodTempC ?? assumedTempC ?? NEUTRAL_TEMP_C) <= 0)
     warnings.push(mcPct > FROZEN_FROM_PCT ? 'frozen' : 'below-freezing');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
   if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');

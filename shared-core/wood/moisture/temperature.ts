@@ -3,6 +3,10 @@ export const WOOD_TEMP_RANGE_C = { min: -20, max: 60 } as const;
 /** Beyond these the corrections are refused, °C: outside, resistance may no longer tell one MC from another. */
 export const WOOD_TEMP_LIMIT_C = { min: -40, max: 80 } as const;
 
+/** The nearest temperature that the corrections are not refused at, °C. */
+export const withinLimit = (tempC: number): number =>
+  Math.min(WOOD_TEMP_LIMIT_C.max, Math.max(WOOD_TEMP_LIMIT_C.min, tempC));
+
 /** At one wood temperature a published correction is a straight line: MC = gain × reading + offset. */
 type Line = { gain: number; offset: number };
 type Published = (woodTempC: number) => Line;

@@ -82,6 +82,8 @@ export const methods = {
     'Standard uncertainty of one reading of {shownPct} at {commonTempC}',
   'methods.correction.case': 'Case',
   'methods.correction.points': 'Points',
+  'methods.correction.of-air':
+    'Wood of unknown temperature is assumed to be as warm as the usual air of that month at its place. Outdoors it may be {outdoorsK} off at two standard deviations, in a heated room {roomK}.',
   'methods.correction.with-curve': 'Species with a curve (black walnut)',
   'methods.correction.without-curve': 'Species without a curve (black cherry)',
   'methods.correction.no-temperature': 'Wood temperature not known (black walnut)',

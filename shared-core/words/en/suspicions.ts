@@ -51,6 +51,8 @@ export const suspicions = {
 
   'suspicion.temperature-unknown':
     'Wood temperature unknown, so the reading is not corrected for it. Each {perStepK} shifts a reading by about 1 point.',
+  'suspicion.temperature-of-air':
+    'Wood temperature unknown. The reading is corrected for the air of {placeName}, about {airTempC}. Each {perStepK} shifts a reading by about 1 point.',
   'suspicion.temperature-unknown.do': 'Measure the wood temperature and enter it for the round.',
 
   'suspicion.temperature-out-of-range':

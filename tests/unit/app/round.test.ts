@@ -193,7 +193,8 @@ describe('a round with typed values', () => {
     const roundId = await begin(null);
     await type(roundId, 12);
     const unknown = (await readingsOf(roundId))[0]!;
-    expect(unknown.corrected.warnings).toContain('temperature-unknown');
+    // The shop is known to be at 20 °C.
+    expect(unknown.corrected.warnings).toContain('temperature-of-air');
     await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
     const cold = (await readingsOf(roundId))[0]!;
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.

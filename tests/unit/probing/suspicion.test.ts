@@ -107,6 +107,17 @@ describe('a reading by itself', () => {
     ]);
   });
 
+  test('corrected for the air, where that is known: a note that says so', () => {
+    const place = { name: 'the shed', kind: 'open-shed', emcPct: 8, month: 5, airTempC: 20 } as const;
+    expect(suspicionsOf(reading(1, 'shell', 8, { woodTempC: null }), { place })).toMatchObject([
+      {
+        rule: 'temperature-of-air',
+        severity: 'note',
+        why: message('suspicion.temperature-of-air', { airTempC: 20, placeName: 'the shed', perStepK: 10 }),
+      },
+    ]);
+  });
+
   test('a wood temperature that the air of that month cannot explain: questionable (30 °C typed for 30 °F, say)', () => {
     const heated = { name: 'the room', kind: 'heated-room', emcPct: 8, month: 5, airTempC: 20 } as const;
     expect(suspicionsOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), { place: heated })).toMatchObject([

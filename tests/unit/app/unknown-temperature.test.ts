@@ -1,0 +1,50 @@
+/** Rounds started without a wood temperature, where the air of the place says how cold it may be. */
+import { expect, test, vi } from 'vitest';
+import { aimAt, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+withYardOfTwo();
+
+async function inAirOf(tempC: number) {
+  const air = Array.from({ length: 12 }, () => ({ tempC, rh: 0.75 }));
+  const { id: placeId } = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
+  const { id: stackId } = await yard.command('stacks.add', {
+    name: 'Oak',
+    placeId,
+    endUseId: 'air-dried-stock',
+    topCover: 'covered',
+    note: '',
+  });
+  await yard.command('boards.add', [{ ...yard.board('OAK-1'), stackId, speciesId: 'oak-white' }]);
+  return stackId;
+}
+
+async function walk(stackId: number, woodTempC: number | null) {
+  const { id: roundId } = await yard.command('rounds.start', { stackId, woodTempC });
+  for (const [spotIndex, raw] of [13, 13.3, 13.1, 13.2].entries()) {
+    await aimAt(roundId, 0, spotIndex);
+    await type(roundId, raw);
+  }
+  const { call, readings, estimate } = (await yard.query('rounds.get', { roundId })).probed!.assessment!;
+  await yard.command('rounds.finish', { roundId });
+  return { call, estimate: estimate!, rules: readings[0]!.suspicions.map(({ rule }) => rule) };
+}
+
+test('in a shed at −20 °C, 13% of unknown temperature is not Ready: the air is taken for the wood, and that is said', async () => {
+  const stackId = await inAirOf(-20);
+  const unknown = await walk(stackId, null);
+  expect(unknown.call).not.toBe('ready');
+  expect(unknown.rules).toEqual(expect.arrayContaining(['temperature-of-air', 'below-freezing']));
+  const known = await walk(stackId, -20);
+  expect(unknown.estimate.averagePct).toBeCloseTo(known.estimate.averagePct, 1);
+  // Nobody measured it, so it is less sure.
+  expect(unknown.estimate.standardUncertaintyPct).toBeGreaterThan(known.estimate.standardUncertaintyPct);
+});
+
+test('at room temperature it makes little difference', async () => {
+  const { call, rules } = await walk(await inAirOf(20), null);
+  expect(call).toBe('ready');
+  expect(rules).toEqual(['temperature-of-air']);
+});
