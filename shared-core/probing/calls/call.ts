@@ -96,7 +96,7 @@ function callOf(
   }
   if (firm === null) return { ...everythingQuestionable(all, heaviest), ...unreliable };
 
-  const decided = withRemedy(decide(firm, evidence), suspicions);
+  const decided = withHeld(withRemedy(decide(firm, evidence), suspicions), suspicions);
   const questionable = readings.filter((each) => each.counts && isQuestionable(each.suspicions)).length;
   const relied = { reliable: firm.estimate, spotsRead: null };
   if (questionable === 0 || heaviest === undefined) return { ...decided, ...relied };
@@ -130,6 +130,14 @@ function withRemedy(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCa
   );
   if (decided.call !== 'probe-again' || unknown === undefined) return decided;
   return { ...decided, reasons: [...decided.reasons, ...adviceOf(unknown)] };
+}
+
+/** A meter that holds its value shows it at every spot, so a call made from that alone says so. */
+function withHeld({ call, reasons }: MadeCall, suspicions: readonly Suspicion[]): MadeCall {
+  const held = suspicions.find((each) => each.rule === 'equal-values');
+  if (call === 'probe-again') return { call, reasons };
+  const [decisive, ...others] = reasons;
+  return { call, reasons: [decisive, ...adviceOf(held), ...others] };
 }
 
 function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | undefined): MadeCall {

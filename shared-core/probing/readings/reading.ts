@@ -85,8 +85,10 @@ export const suspicionRuleSchema = z.enum([
   'temperature-unlikely',
   'near-end',
   'end-grain',
-  /** Called a core reading, but the pins were not in far enough. */
+  /** The pins were not in far enough for what it is called, or only touched the surface. */
   'pins-shallow',
+  /** The pins would have come out at the other face. */
+  'deeper-than-board',
   /** The spot has an earlier reading that is used too. */
   'same-spot',
   /** The meter showed one and the same value at every spot. */

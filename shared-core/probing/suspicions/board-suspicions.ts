@@ -68,12 +68,16 @@ function sameSpots(readings: readonly ComparedReading[]): Found[] {
 }
 
 /** So many readings that are all the same to the last digit are less likely than a meter that holds its value. Common practice, no source. */
-const FEWEST_EQUAL = 4;
+const FEWEST_EQUAL = 3;
+/** Some meters show only steps of so many points: then it takes one reading more. */
+const COARSE_STEP_PCT = 0.5;
 
 function equalValues(readings: readonly ComparedReading[]): Found[] {
   const [first] = readings;
-  if (first === undefined || readings.length < FEWEST_EQUAL) return [];
+  if (first === undefined) return [];
   const { raw, unit } = first.reading;
+  const isCoarse = unit === 'pct' && raw % COARSE_STEP_PCT === 0;
+  if (readings.length < (isCoarse ? FEWEST_EQUAL + 1 : FEWEST_EQUAL)) return [];
   if (readings.some(({ reading }) => reading.raw !== raw || reading.unit !== unit)) return [];
   const suspicion: Suspicion = {
     rule: 'equal-values',

@@ -1,13 +1,13 @@
 import type { CorrectionWarning } from '../../wood/moisture/corrected.ts';
 import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
-import { type Message, message } from '../../words/message.ts';
+import { type Message, message, thicknessOf } from '../../words/message.ts';
 import { USUAL_TEMP_RANGE_C } from '../readings/assumed-temp.ts';
 import { tells } from '../readings/depth-read.ts';
 import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
 import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
-import { endClearanceMm } from '../readings/spots.ts';
+import { endClearanceMm, plannedDepthMm } from '../readings/spots.ts';
 import { intendedValue, isOrdinaryByNature, isTypedPct } from '../readings/typing-slip.ts';
 import type { CorrectedReading } from './suspicion.ts';
 
@@ -242,15 +242,40 @@ const endGrain: Rule = ({ reading }) =>
       }
     : null;
 
-const pinsShallow: Rule = ({ reading }, { board }) => {
+/** Pins less deep than this read the skin of the wood, mm. Common practice, no source. */
+const SURFACE_MM = 1.5;
+
+const pinsShallow: Rule = ({ reading }, { board: { thicknessMm } }) => {
   const { depth, depthMm, face } = reading.spot;
-  if (depth !== 'core' || depthMm === null || face === 'fresh-cut') return null;
-  if (tells.core(depthMm / board.thicknessMm)) return null;
+  if (depthMm === null || face === 'fresh-cut') return null;
+  if (depthMm < Math.min(SURFACE_MM, plannedDepthMm('shell', thicknessMm))) {
+    return {
+      rule: 'pins-shallow',
+      severity: 'questionable',
+      why: message('suspicion.pins-shallow.surface', { depthMm }),
+      whatToDo: message('suspicion.pins-shallow.surface.do'),
+    };
+  }
+  if (depth !== 'core' || tells.core(depthMm / thicknessMm)) return null;
   return {
     rule: 'pins-shallow',
     severity: 'questionable',
-    why: message('suspicion.pins-shallow', { depthMm, coreDepthMm: board.thicknessMm / 2 }),
+    why: message('suspicion.pins-shallow', { depthMm, coreDepthMm: thicknessMm / 2 }),
     whatToDo: message('suspicion.pins-shallow.do'),
+  };
+};
+
+/** The thickness was edited since, or is wrong: nobody knows what such a reading tells. */
+const deeperThanBoard: Rule = ({ reading: { spot, depthFrom } }, { board }) => {
+  const { depthMm, face } = spot;
+  // A fresh crosscut is read in its middle, however thick the board was thought to be.
+  if (depthFrom !== 'person' || face === 'fresh-cut') return null;
+  if (depthMm === null || depthMm <= board.thicknessMm) return null;
+  return {
+    rule: 'deeper-than-board',
+    severity: 'questionable',
+    why: message('suspicion.deeper-than-board', { depthMm, boardThickness: thicknessOf(board) }),
+    whatToDo: message('suspicion.deeper-than-board.do'),
   };
 };
 
@@ -269,6 +294,7 @@ const RULES: readonly Rule[] = [
   nearEnd,
   endGrain,
   pinsShallow,
+  deeperThanBoard,
 ];
 
 /** The raw value as the meter shows it. */

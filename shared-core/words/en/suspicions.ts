@@ -74,6 +74,10 @@ export const suspicions = {
     'The pins were {depthMm} deep. The core of this board is {coreDepthMm} below the face.',
   'suspicion.pins-shallow.do':
     'Drive longer, insulated pins to mid-thickness. Or probe the middle of a fresh crosscut.',
+  'suspicion.pins-shallow.surface': 'The pins were {depthMm} deep. They read the surface only.',
+  'suspicion.pins-shallow.surface.do': 'Drive the pins deeper and probe again. Or correct the depth.',
+  'suspicion.deeper-than-board': 'The pins were {depthMm} deep, but the board is {boardThickness} thick.',
+  'suspicion.deeper-than-board.do': 'Correct the depth of the reading, or the board’s thickness.',
 
   'suspicion.outlier-on-board':
     '{mcPct} is far from the board’s other {depth, select, shell {shell} average {average} other {core}} readings, about {othersPct}.',

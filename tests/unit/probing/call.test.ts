@@ -120,6 +120,17 @@ describe('ready', () => {
     });
   });
 
+  test('from readings that are all the same, it says at once to check that the meter is not on hold', () => {
+    const same = judge(readings([7.8, 7.8], [7.8, 7.8]));
+    expect(same.call).toBe('ready');
+    expect(same.reasons.slice(1, 3).map(({ code }) => code)).toEqual([
+      'suspicion.equal-values',
+      'suspicion.equal-values.do',
+    ]);
+    const sound = judge(readings([7.8, 7.9], [7.8, 7.8]));
+    expect(sound.reasons.map(({ code }) => code)).not.toContain('suspicion.equal-values');
+  });
+
   test('one questionable reading that would not change it does not hold it up', () => {
     const near = reading(9, 'shell', 7.9, {
       spot: { depth: 'shell', depthMm: null, fromEndMm: 100, face: 'face' },
@@ -437,7 +448,7 @@ describe('too dry', () => {
   });
 
   test('by a little, with its chance and an oven-dry check', () => {
-    const { call, reasons } = judge(readings([8.4, 8.4], [8.4, 8.4]), { endUse: siding });
+    const { call, reasons } = judge(readings([8.4, 8.4], [8.4, 8.5]), { endUse: siding });
     expect(call).toBe('too-dry');
     expect(reasons.map(({ code }) => code)).toEqual([
       'call.below-target',

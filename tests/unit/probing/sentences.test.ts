@@ -56,6 +56,8 @@ test('every suspicion', () => {
     odd(spot({ fromEndMm: 100 })),
     odd(spot({ face: 'end-grain' })),
     odd(spot({ depth: 'core', depthMm: 3 })),
+    odd(spot({ depthMm: 1 })),
+    odd({ ...spot({ depth: 'core', depthMm: 40 }), depthFrom: 'person' }),
     judge(readings([8.1, 8.4, 12.2], [8.6, 8.9])),
     judge(readings([12.1, 12.4, 7.2], [12.6, 12.9])),
     judge(readings([8.1, 8.4], [8.6, 12.6])),

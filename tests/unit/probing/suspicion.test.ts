@@ -174,6 +174,37 @@ describe('a reading by itself', () => {
     const deep = reading(1, 'core', 8.6, spot({ depth: 'core', depthMm: 22 }));
     expect(suspicionsOf(deep, { board })).toEqual([]);
   });
+
+  test('1 mm deep: the pins read the surface only, whatever the spot is for (common practice, no source)', () => {
+    const board = { thicknessMm: 27, lengthMm: 3000 };
+    for (const depth of ['shell', 'average', 'core'] as const) {
+      expect(suspicionsOf(reading(1, depth, 8.6, spot({ depth, depthMm: 1 })), { board })).toMatchObject([
+        {
+          rule: 'pins-shallow',
+          severity: 'questionable',
+          why: message('suspicion.pins-shallow.surface', { depthMm: 1 }),
+        },
+      ]);
+    }
+    // 1/16 in, and as deep as a sheet 5 mm thick is planned.
+    expect(suspicionsOf(reading(1, 'shell', 8.6, spot({ depthMm: 25.4 / 16 })), { board })).toEqual([]);
+    const thin = { thicknessMm: 5, lengthMm: 3000 };
+    expect(suspicionsOf(reading(1, 'shell', 8.6, spot({ depthMm: 1 })), { board: thin })).toEqual([]);
+  });
+
+  test('a depth that a person gave, beyond the board since its thickness was edited: questionable', () => {
+    const board = { thicknessMm: 20, lengthMm: 3000 };
+    const given = reading(1, 'core', 8.6, {
+      ...spot({ depth: 'core', depthMm: 27 }),
+      depthFrom: 'person',
+    });
+    expect(suspicionsOf(given, { board })).toMatchObject([
+      { rule: 'deeper-than-board', severity: 'questionable' },
+    ]);
+    const cut = { ...given, spot: { ...given.spot, face: 'fresh-cut' as const } };
+    expect(suspicionsOf(cut, { board })).toEqual([]);
+    expect(suspicionsOf({ ...given, depthFrom: 'plan' }, { board })).toEqual([]);
+  });
 });
 
 describe('readings that may be one and the same', () => {
@@ -196,7 +227,12 @@ describe('readings that may be one and the same', () => {
     ).not.toContain('same-spot');
   });
 
-  test('four equal values: a note on each; three may be chance (common practice, no source)', () => {
+  test('equal values: a note on each of three, or of four in whole or half points (common practice, no source)', () => {
+    const three = judge(readings([7.2, 7.2], [7.2]));
+    expect(rules(three)).toEqual([['equal-values'], ['equal-values'], ['equal-values']]);
+    expect(rules(judge(readings([8, 8], [8]))).flat()).toEqual([]);
+    expect(rules(judge(readings([8.5, 8.5], [8.5]))).flat()).toEqual([]);
+    expect(rules(judge(readings([8, 8], [8, 8]))).flat()).toContain('equal-values');
     const four = judge(readings([8.4, 8.4], [8.4, 8.4]));
     expect(rules(four)).toEqual([['equal-values'], ['equal-values'], ['equal-values'], ['equal-values']]);
     expect(four[0]!.suspicions[0]).toMatchObject({
@@ -207,7 +243,7 @@ describe('readings that may be one and the same', () => {
       }),
     });
     expect(rules(judge(readings([8.4, 8.4], [8.4, 8.5]))).flat()).toEqual([]);
-    expect(rules(judge(readings([8.4, 8.4], [8.4]))).flat()).toEqual([]);
+    expect(rules(judge(readings([8.4, 8.4], []))).flat()).toEqual([]);
   });
 });
 
