@@ -307,13 +307,16 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     at: string,
   ): { round: EarlierRound; isFull: boolean } | null {
     const evidence = evidenceOf(known, roundId, false);
-    const { estimate, readings } = judgeBoard(evidence);
+    const { estimate, readings, call } = judgeBoard(evidence);
     const takenAt = readings.at(-1)?.takenAt;
     if (estimate === null || takenAt === undefined) return null;
     const moved = known.moves.some(
       ({ since }) => Date.parse(since) > Date.parse(takenAt) && Date.parse(since) <= Date.parse(at),
     );
-    return { round: { estimate, takenAt, moved }, isFull: halfProbed(estimate, evidence) === null };
+    return {
+      round: { estimate, takenAt, moved, isReady: call === 'ready' },
+      isFull: halfProbed(estimate, evidence) === null,
+    };
   }
 
   /** Every board read in the round with its finding as it is saved; null where that is still to be made. */

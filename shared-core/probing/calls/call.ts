@@ -10,7 +10,7 @@ import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, MadeCall } from './assessment.ts';
 import { decide } from './decide.ts';
-import { callHalfProbed, isDecided } from './half-probed.ts';
+import { callHalfProbed, coreUnreadSince, isDecided } from './half-probed.ts';
 import { halfProbed } from './spots-read.ts';
 
 /**
@@ -96,7 +96,13 @@ function callOf(
   }
   if (firm === null) return { ...everythingQuestionable(all, heaviest), ...unreliable };
 
-  const decided = withHeld(withRemedy(decide(firm, evidence), suspicions), suspicions);
+  const decided = withHeld(
+    atScaleEnd(withRemedy(decide(firm, evidence), suspicions), suspicions),
+    suspicions,
+  );
+  const unread = coreUnreadSince(all.estimate, evidence);
+  if (half === null && unread !== null && decided.call !== 'ready' && isShellDry(firm, evidence))
+    return callHalfProbed({ half: unread, firm, heaviest, evidence });
   const questionable = readings.filter((each) => each.counts && isQuestionable(each.suspicions)).length;
   const relied = { reliable: firm.estimate, spotsRead: null };
   if (questionable === 0 || heaviest === undefined) return { ...decided, ...relied };
@@ -122,6 +128,17 @@ function callOf(
 
 const NOTHING_COUNTED = { countedShell: 0, countedAverage: 0, countedCore: 0 };
 const unreliable = { reliable: null, spotsRead: null };
+
+/** What is as dry as a meter shows or drier, said beside the call. */
+function atScaleEnd(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCall {
+  const { whatToDo, why } =
+    suspicions.find((each) => each.whatToDo.code === 'suspicion.outside-meter-range.repeated.do') ?? {};
+  return why && whatToDo ? { ...decided, reasons: [...decided.reasons, why, whatToDo] } : decided;
+}
+
+/** Whether all that was read is dry enough; the shell alone may still leave the average open. */
+const isShellDry = ({ estimate: { shellPct } }: BoardEstimate, { endUse }: BoardEvidence): boolean =>
+  shellPct !== null && shellPct <= endUse.maxPct;
 
 /** A temperature not measured is the cheapest uncertainty to remove. */
 function withRemedy(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCall {

@@ -7,12 +7,24 @@ import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
 import { expectationNow } from '../suspicions/expectation.ts';
 import { possibleRange } from '../suspicions/possible-change.ts';
 import type { Assessment, SpotsRead } from './assessment.ts';
+import { ENOUGH, halfProbed } from './spots-read.ts';
 
 /** First reason of a round that does not replace the call of the full round before it. */
 export const FULL_ROUND_HOLDS = 'call.half-read-since';
 
 /** Standard deviations of the drying model that a sound board does not pass. */
 export const MODEL_SCORE = 2;
+
+/**
+ * How far a round is read that left out the core, where the full round before it read that and called the board ready; null
+ * where it did not, or this one has it too. Its plan has no core, but it cannot replace the other without.
+ */
+export function coreUnreadSince(estimate: Estimate, evidence: BoardEvidence): SpotsRead | null {
+  const { plan, fullRound } = evidence;
+  if (plan === undefined || fullRound?.isReady !== true) return null;
+  const core = Math.min(ENOUGH, fullRound.estimate.inCore);
+  return core <= plan.core ? null : halfProbed(estimate, { ...evidence, plan: { ...plan, core } });
+}
 
 /**
  * Whether the spots that are read decide the call, whatever the others read: it is too wet with a chance of 95 %. That the

@@ -48,6 +48,8 @@ export type EarlierRound = {
   takenAt: string;
   /** Whether it was elsewhere since; left out where that is not known, which counts as yes. */
   moved?: boolean;
+  /** Whether its readings alone called the board ready; left out where that is not known. */
+  isReady?: boolean;
 };
 
 /** Everything that one board's call for one round is made from. */

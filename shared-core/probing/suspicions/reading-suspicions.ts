@@ -115,10 +115,24 @@ const notSettled: Rule = ({ reading }) =>
       }
     : null;
 
+/** So far above the low end of a scale another spot says the same, in the meter's unit. Common practice, no source. */
+const NEAR_THE_END = 1;
+
 const outsideMeterRange: Rule = ({ reading }, evidence) => {
   const { range } = meterOf(reading, evidence);
   if (range === null || (reading.raw > range.min && reading.raw < range.max)) return null;
   const isLow = reading.raw <= range.min;
+  // Poor contact reads too dry, but not at one spot after another.
+  const isRepeated =
+    isLow &&
+    evidence.readings.some(
+      (other) =>
+        other.id !== reading.id &&
+        other.excluded === null &&
+        other.unit === reading.unit &&
+        (other.spotIndex === null || other.spotIndex !== reading.spotIndex) &&
+        other.raw <= range.min + NEAR_THE_END,
+    );
   const facts = {
     reading: shown(reading),
     end: shown({ ...reading, raw: isLow ? range.min : range.max }),
@@ -126,11 +140,13 @@ const outsideMeterRange: Rule = ({ reading }, evidence) => {
   return {
     rule: 'outside-meter-range',
     // Past the wet end the wood is wet all the same; past the dry end the true value is open.
-    severity: isLow === (reading.unit === 'pct') ? 'questionable' : 'note',
+    severity: isLow === (reading.unit === 'pct') && !isRepeated ? 'questionable' : 'note',
     why: isLow
       ? message('suspicion.outside-meter-range.low', facts)
       : message('suspicion.outside-meter-range.high', facts),
-    whatToDo: message('suspicion.outside-meter-range.do'),
+    whatToDo: message(
+      isRepeated ? 'suspicion.outside-meter-range.repeated.do' : 'suspicion.outside-meter-range.do',
+    ),
   };
 };
 

@@ -37,6 +37,8 @@ export const suspicions = {
     '{reading} is at the low end of the meter’s scale, {end}. The true value may be lower.',
   'suspicion.outside-meter-range.high':
     '{reading} is at the high end of the meter’s scale, {end}. The true value may be higher.',
+  'suspicion.outside-meter-range.repeated.do':
+    'Other spots say the same: it is so dry, or drier. An oven-dry check will tell.',
   'suspicion.outside-meter-range.do':
     'Check that both pins are firmly in sound wood. If it repeats, this meter cannot measure this board.',
 

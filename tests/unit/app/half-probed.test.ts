@@ -123,3 +123,27 @@ describe('a later round with only some spots read', () => {
     expect((await first()).board.latest!.roundId).toBe(full);
   });
 });
+
+describe('a thick board that is Ready by a fresh cut', () => {
+  // 8 mm pins reach no core of 54 mm: it was read in a cut, and nobody cuts again each week.
+  test('stays so when only its shell is read later, unless that contradicts it', async () => {
+    const [board] = await yard.command('boards.add', [{ ...yard.board('THICK'), thicknessMm: 54 }]);
+    const { id: boardId } = board!;
+    const round = async (core: 'fresh-cut' | null, ...raws: number[]) => {
+      const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+      if (core !== null) await yard.command('rounds.planCore', { roundId, boardId, core, forRound: false });
+      for (const [spotIndex, raw] of raws.entries()) {
+        await aimAt(roundId, 2, spotIndex);
+        await type(roundId, raw);
+      }
+      await yard.command('rounds.finish', { roundId });
+      yard.later(5 * DAY_MS);
+      const { latest } = (await yard.query('boards.get', { id: boardId })).board;
+      return { isOfThis: latest!.roundId === roundId, call: latest!.call };
+    };
+    expect(await round('fresh-cut', 6.7, 6.8, 6.8, 6.9)).toEqual({ isOfThis: true, call: 'ready' });
+    expect(await round(null, 6.8, 6.7)).toEqual({ isOfThis: false, call: 'ready' });
+    expect(await round('fresh-cut', 6.7, 6.8, 6.8, 6.9)).toEqual({ isOfThis: true, call: 'ready' });
+    expect(await round(null, 14, 14.2)).toEqual({ isOfThis: true, call: expect.not.stringMatching('ready') });
+  });
+});

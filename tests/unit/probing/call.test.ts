@@ -433,6 +433,25 @@ describe('no call yet', () => {
   });
 });
 
+// A meter that shows 5 % at the least, on wood that is about as dry.
+describe('as dry as the meter shows', () => {
+  const of = (id: string) => builtInEndUses.find((use) => use.id === id)!;
+  const plan = { shell: 0, average: 3, core: 0 };
+  const at = (...raws: number[]) => raws.map((raw, index) => reading(index + 1, 'average', raw));
+
+  test.each([
+    ['firewood', [4.6, 4.7, 4.5], 'ready'],
+    ['firewood', [5, 5.1, 4.9], 'ready'],
+    ['framing', [5, 5.1, 4.9], 'ready'],
+    ['furniture', [4.6, 4.7, 4.5], 'too-dry'],
+  ] as const)('%s at %s is %s, with the oven-dry check', (id, raws, expected) => {
+    const { call, reasons } = judge(at(...raws), { plan, endUse: of(id) });
+    expect(call).toBe(expected);
+    expect(reasons.map((each) => inEnglish(each)).join(' ')).toContain('An oven-dry check will');
+    expectWhole(reasons);
+  });
+});
+
 describe('too dry', () => {
   const siding = { ...interior, name: 'siding', minPct: 9, maxPct: 14 };
   test('is said plainly, with what to do: no reading makes it damper', () => {

@@ -3,6 +3,7 @@ import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { inEnglish } from '../words/in-english.ts';
 import {
   averages,
   evidence,
@@ -71,10 +72,13 @@ describe('a reading by itself', () => {
   });
 
   test('at the end of the meter’s scale: questionable at the dry end; at the wet end a note, since wet is wet', () => {
-    const dry = judge(readings([8, 8], [8, 8.1]), {
-      typedBasis: { scale: SCALE, range: { min: 8, max: 40 } },
-    })[0]!.suspicions;
+    const typedBasis = { scale: SCALE, range: { min: 8, max: 40 } };
+    const dry = judge(readings([8, 9.4], [9.5, 9.6]), { typedBasis })[0]!.suspicions;
     expect(dry).toMatchObject([{ rule: 'outside-meter-range', severity: 'questionable' }]);
+    // Poor contact reads too dry (common practice, no source), but not at one spot after another.
+    const again = judge(readings([8, 8], [8, 8.1]), { typedBasis })[0]!.suspicions;
+    expect(again).toMatchObject([{ rule: 'outside-meter-range', severity: 'note' }]);
+    expect(inEnglish(again[0]!.whatToDo)).toContain('oven-dry check');
     const wet = judge(readings([40, 40], [40, 39]), {
       typedBasis: { scale: SCALE, range: { min: 6, max: 40 } },
     })[0]!.suspicions;
