@@ -30,6 +30,7 @@ import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
+import { depthQueries } from './rounds/depths.ts';
 import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
 import { redatingCommands, redatingQueries } from './rounds/redating.ts';
 import { createRoundView } from './rounds/round-view.ts';
@@ -205,6 +206,7 @@ export function createApp({
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
     ...metersQueries(queryContext),
+    ...depthQueries(queryContext),
     ...rounds.queries,
     ...redatingQueries(queryContext),
     ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),

@@ -47,12 +47,14 @@ export function actUndo(db: Db) {
     `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
      WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ?`,
   );
+  // A later act that was undone, and the act that undid it, cancel out.
   const amendments = db.prepare<[string, number, number], Amended>(
     `SELECT a.id, a.reading_id AS readingId, a.field,
        coalesce((SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field AND b.id < a.id
         ORDER BY b.id DESC LIMIT 1), CASE a.field ${asTaken.join(' ')} END) AS before,
        NOT EXISTS (SELECT 1 FROM amendment c WHERE c.reading_id = a.reading_id AND c.field = a.field
-        AND c.id > a.id) AS isNewest
+        AND c.id > a.id AND (c.act_id IS NULL OR NOT EXISTS (SELECT 1 FROM act d
+          WHERE d.undone_by IS NOT NULL AND (d.id = c.act_id OR d.undone_by = c.act_id)))) AS isNewest
      FROM amendment a JOIN reading g ON g.id = a.reading_id
      WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?)
        AND a.field IN (${Object.keys(AS_TAKEN).map((field) => `'${field}'`)}) AND a.id > ?

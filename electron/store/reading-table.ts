@@ -169,6 +169,15 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      FROM amendment a JOIN reading g ON g.id = a.reading_id
      WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) ORDER BY g.id`,
   );
+  const givenDepths = db
+    .prepare<[number], number>(
+      `SELECT g.id FROM reading g JOIN amendment k ON k.id =
+         (SELECT max(id) FROM amendment WHERE reading_id = g.id AND field = 'depthMm')
+       JOIN act ON act.id = k.act_id
+       WHERE g.round_id = ? AND act.request IN ('readings.setDepth', 'readings.undoDepth')
+         AND k.value <> '"as-saved"'`,
+    )
+    .pluck();
   const walked = db.prepare<[number], { boardId: number }>(
     'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
   );
@@ -188,6 +197,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
     /** Those that an act amended. */
     amendedBy: (act: string): ReadingOwnerRow[] => ofAct.all(act),
+    /** Ids of those in a round whose depth a person gave, other than by reaching it as the plan says. */
+    withGivenDepth: (roundId: number): Set<number> => new Set(givenDepths.all(roundId)),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
     /** The round in which the board was last read before this one, but for slips. */

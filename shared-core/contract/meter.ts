@@ -3,10 +3,19 @@ import { meterDescriptionSchema } from '../gatt/meter-description.ts';
 import { meterProfileSchema } from '../probing/readings/meter-profile.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
+import { says } from './validation.ts';
 import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
 
+/** Shorter pins would read the surface only, mm. Common practice, no source. */
+export const LEAST_PINS_MM = 2;
+
 /** What a person tells of a hand meter, whose values are typed. */
-export const typedMeterSchema = z.object({ name: nameSchema, profile: meterProfileSchema });
+export const typedMeterSchema = z.object({
+  name: nameSchema,
+  profile: meterProfileSchema
+    .refine(({ scale }) => scale.kind !== 'ohms', says('validation.typed-ohms'))
+    .refine(({ pins }) => (pins?.lengthMm ?? LEAST_PINS_MM) >= LEAST_PINS_MM, says('validation.pins-short')),
+});
 
 /** A meter of the yard, as a list shows it. */
 export const meterOfYardSchema = z.object({

@@ -26,6 +26,9 @@ export function readTyped(text: string, boardCodes: readonly string[]): Typed {
   }
   if (Number.isNaN(raw))
     return { problem: message('round.not-a-number', { typedText, rawExample: EXAMPLE_PCT }) };
+  if (raw < 0) {
+    return { problem: message('refusal.nothing-saved', { why: message('validation.negative-reading') }) };
+  }
   if (!isOnAMeter(raw)) {
     return { problem: message('refusal.nothing-saved', { why: message('validation.zero-reading') }) };
   }

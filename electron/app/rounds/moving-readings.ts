@@ -3,6 +3,7 @@ import type { ReadingsMoved } from '../../../shared-core/contract/requests/meter
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { ReadingOwnerRow } from '../../store/reading-table.ts';
+import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -12,6 +13,17 @@ import type { RoundTelling } from './round-telling.ts';
 
 /** The acts that only amended readings. */
 const UNDONE = ['readings.setMeter', 'meters.updateEarlier', 'readings.setDepth'];
+
+/** Readings of a round for which something holds, excluded ones too. */
+export function inRound(
+  { readings }: Pick<YardReader, 'readings'>,
+  roundId: number,
+  holds: (reading: Reading) => boolean,
+): Reading[] {
+  return readings
+    .boardsWalked(roundId)
+    .flatMap((boardId) => readings.ofBoard(boardId, roundId).filter(holds));
+}
 
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
@@ -48,13 +60,8 @@ export function createMovingReadings(
     /** Follows what was amended of readings, whatever it was. */
     amended: moved,
 
-    /** Readings of a round for which something holds, excluded ones too. */
-    inRound: (roundId: number, holds: (reading: Reading) => boolean): Reading[] => {
-      const { readings } = context.yard();
-      return readings
-        .boardsWalked(roundId)
-        .flatMap((boardId) => readings.ofBoard(boardId, roundId).filter(holds));
-    },
+    inRound: (roundId: number, holds: (reading: Reading) => boolean): Reading[] =>
+      inRound(context.yard(), roundId, holds),
 
     /** To the meter's newest profile. */
     toMeter: (all: readonly ReadingOwnerRow[], meterId: number): ReadingsMoved => {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LEAST_PINS_MM } from '../../../shared-core/contract/meter.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { nameSchema } from '../../../shared-core/contract/yard.ts';
 import {
@@ -30,7 +31,11 @@ const fields = z.object({
   compensates: answerSchema,
   /** One of the usual lengths, as text; `other`, `unknown`. */
   pins: z.string(),
-  pinsMm: z.number(says('meter-profile.pin-length-missing')).positive().max(200).nullable(),
+  pinsMm: z
+    .number(says('meter-profile.pin-length-missing'))
+    .min(LEAST_PINS_MM, says('validation.pins-short'))
+    .max(200)
+    .nullable(),
   insulated: answerSchema,
   /** Twice its standard uncertainty, as manuals have it, % MC. */
   accuracyPct: z

@@ -1,37 +1,82 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { says } from '../../../shared-core/contract/validation.ts';
+import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
+import { givenDepthSchema, type ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
+import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { LengthField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 
-const schema = z.object({
-  depthMm: z.number(says('depth.missing')).positive(says('depth.missing')).max(500),
-});
+const schema = z.object({ depthMm: givenDepthSchema });
+
+/** Lengths that a person types in sixteenths of an inch are this close, mm. */
+const CLOSE_MM = 0.8;
 
 /** Corrects how deep a reading was: of it alone, or of all of its round at that depth. */
 export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
   const { say } = useWords();
-  const { id: readingId, spot } = reading;
-  const { draft: _, field, read } = useDraft(schema, { depthMm: spot.depthMm });
+  const { id: readingId, spot, depthFrom } = reading;
+  const [shown, setShown] = useState<ShownDepth>({ depthMm: spot.depthMm, depthFrom });
+  const [isConflict, setConflict] = useState(false);
+  const theirs = isConflict ? { depthMm: shown.depthMm } : null;
+  const { draft, field, read, refill } = useDraft(schema, { depthMm: spot.depthMm }, theirs);
   const [scope, setScope] = useState<'this' | 'round'>('this');
+  const [givenToo, setGivenToo] = useState(false);
+  const given = useQuery('readings.givenDepths', { readingId }).output?.readings ?? 0;
+
+  /** The depth that was asked about, as the meter's pins are shorter. */
+  const [askedAbout, setAskedAbout] = useState<number | null>(null);
+  const isAskedAbout = askedAbout !== null && askedAbout === draft.depthMm;
+  const meters = useQuery('meters.list', {}).output;
+  const pinsMm = meters?.find(({ id }) => id === reading.meterId)?.profile?.pins?.lengthMm ?? null;
 
   async function save(): Promise<void> {
     const { depthMm } = read();
+    if (spot.face === 'face' && pinsMm !== null && depthMm > pinsMm + CLOSE_MM && !isAskedAbout) {
+      setAskedAbout(depthMm);
+      throw new Refusal(message('depth.beyond-pins', { pinsMm }));
+    }
     const wholeRound = scope === 'round';
-    const { act, readings } = await bridge().command('readings.setDepth', { readingId, depthMm, wholeRound });
+    const given = { readingId, depthMm, shown, wholeRound, givenToo };
+    const { act, readings } = await bridge()
+      .command('readings.setDepth', given)
+      .catch((error: unknown) => {
+        if (error instanceof Conflict) {
+          setShown(error.current as ShownDepth);
+          setConflict(true);
+        }
+        throw error;
+      });
     tellUndoable(say('depth.changed', { readings, depthMm }), () =>
       bridge().command('readings.undoDepth', { act }),
     );
   }
 
   return (
-    <FormDialog title={say('depth.title')} saveWords={say('common.save')} onSave={save} onClose={onClose}>
+    <FormDialog
+      title={say('depth.title')}
+      saveWords={say(isAskedAbout ? 'depth.other-pins' : 'common.save')}
+      isQuestion={isAskedAbout}
+      onSave={save}
+      onClose={onClose}
+      conflict={
+        isConflict
+          ? {
+              takeTheirs: () => {
+                setConflict(false);
+                refill({ depthMm: shown.depthMm });
+              },
+            }
+          : null
+      }
+    >
       <LengthField
         label={say(spot.face === 'face' || spot.face === 'end-grain' ? 'depth.of-tips' : 'depth.from-face')}
         hint={reading.depthFrom === 'plan' ? say('depth.only-planned') : undefined}
@@ -47,6 +92,14 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
         ]}
         onValue={setScope}
       />
+      {scope === 'round' && given > 0 && (
+        <Checkbox
+          label={say('depth.given-too', { readings: given })}
+          hint={say(givenToo ? 'depth.given-change' : 'depth.given-stay', { readings: given })}
+          checked={givenToo}
+          onChecked={setGivenToo}
+        />
+      )}
     </FormDialog>
   );
 }

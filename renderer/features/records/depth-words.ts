@@ -3,9 +3,11 @@ import type { Words } from '../../../shared-core/words/words.ts';
 
 /** How deep a reading was, and whether that was only planned. */
 export const depthWords = (
-  { spot: { depthMm }, depthFrom }: Pick<JudgedReading, 'spot' | 'depthFrom'>,
+  { spot: { depthMm, face }, depthFrom }: Pick<JudgedReading, 'spot' | 'depthFrom'>,
   { say }: Words,
 ): string =>
   depthMm === null
     ? say('depth.unknown')
-    : say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm });
+    : face === 'fresh-cut' || face === 'fresh-rip'
+      ? say('depth.on-cut', { depthMm })
+      : say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm });

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { coreWaySchema } from '../../probing/readings/plan-basis.ts';
-import { isOnAMeter, MOST_TYPED_PCT, spotSchema } from '../../probing/readings/reading.ts';
+import { depthFromSchema, isOnAMeter, MOST_TYPED_PCT, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
@@ -14,9 +14,15 @@ import { ofMoved, readingsMovedSchema } from './meters.ts';
 /** A value in % as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
 const typedPctSchema = z
   .number()
-  .min(-MOST_TYPED_PCT, says('validation.no-meter-shows'))
+  .min(0, says('validation.negative-reading'))
   .max(MOST_TYPED_PCT, says('validation.no-meter-shows'))
   .refine(isOnAMeter, says('validation.zero-reading'));
+
+/** Pins less deep than that only touch the wood. */
+export const givenDepthSchema = z.number().min(1).max(500);
+const shownDepthSchema = z.object({ depthMm: spotSchema.shape.depthMm, depthFrom: depthFromSchema });
+/** How deep a reading was, and who says so. */
+export type ShownDepth = z.infer<typeof shownDepthSchema>;
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
@@ -148,12 +154,22 @@ export const roundRequests = {
   /** Says how deep the wood was read. Its call, and all that follows from it, is made again. */
   'readings.setDepth': command({
     input: ofReading.extend({
-      depthMm: spotSchema.shape.depthMm.unwrap(),
+      depthMm: givenDepthSchema,
+      /** What the window shows; another depth there is a conflict. */
+      shown: shownDepthSchema,
       /** Also of the round's other readings of this depth, reached in the same way. */
       wholeRound: z.boolean(),
+      /** Those of them too that a person gave another depth. */
+      givenToo: z.boolean().default(false),
     }),
     output: readingsMovedSchema,
     topics: ofMoved,
+  }),
+  /** How many others of the round, of this depth and reached in the same way, a person gave another depth. */
+  'readings.givenDepths': query({
+    input: ofReading,
+    output: z.object({ readings: z.number().int().min(0) }),
+    topics: () => ['boards', 'stacks'],
   }),
   /** Takes back what `readings.setDepth` said. Refused where somebody said something else since. */
   'readings.undoDepth': command({

@@ -4,7 +4,7 @@ import { emcPct } from './emc.ts';
 /** The mean air of one month: temperature in °C, relative humidity as a fraction. */
 export const airSchema = z.object({
   tempC: z.number().min(-60).max(60),
-  rh: z.number().min(0).max(0.99),
+  rh: z.number().min(0).max(0.99, 'validation.most-humidity'),
   /** What wood follows in that month's hours, % MC, where those are known: they come to another EMC than their mean. */
   emcPct: z.number().min(0).max(30).optional(),
   /** Standard deviation of the true EMC round this one, % MC, where it is an average over a region. */

@@ -154,18 +154,25 @@ export const round = {
   'core.for-round-hint': 'Boards that have readings keep their plan.',
 
   'depth.known': '{depthMm} deep',
+  'depth.on-cut': '{depthMm} from the face, on the cut',
   'depth.planned': '{depthMm} planned',
   'depth.unknown': 'Depth unknown',
   'depth.title': 'Depth of the reading',
   'depth.of-tips': 'Pin tips below the face',
   'depth.from-face': 'Pins from the nearest face',
   'depth.only-planned': 'Only planned so far. How deep did the pins go?',
-  'depth.missing': 'Give the depth of the pins.',
+  'depth.beyond-pins': 'Your pins are {pinsMm} long. Did you use other pins?',
+  'depth.other-pins': 'Yes, other pins',
   'depth.change': 'Change depth',
   'depth.for': 'Apply to',
   'depth.for-this': 'This reading',
   'depth.for-round':
     '{depth, select, core {All core} average {All average} other {All shell}} readings of this round',
+  'depth.given-too': 'Change {readings, plural, one {it} other {these}} too',
+  'depth.given-stay':
+    '{readings, plural, one {1 reading keeps the depth} other {# readings keep the depths}} you gave {readings, plural, one {it} other {them}}.',
+  'depth.given-change':
+    '{readings, plural, one {1 reading loses the depth} other {# readings lose the depths}} you gave {readings, plural, one {it} other {them}}.',
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
   'board-call.title': 'Call so far',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { type MeterProfile, unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { say } from './a-window.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
@@ -167,6 +167,18 @@ describe('readings moved to another meter', () => {
     };
     const [, untouched] = await averages();
     await expect.poll(async () => (await averages())[1]).toBe(untouched);
+  });
+
+  test('a hand meter is not one of ohms, nor one whose pins only touch the wood', async () => {
+    const add = (profile: MeterProfile) =>
+      yard.refusal('meters.add', { name: 'Odd', profile: { ...unknownProfile, ...profile } });
+    expect(await add({ ...unknownProfile, scale: { kind: 'ohms' } })).toBe(
+      'Readings are typed in %, not in ohms. Give what species the meter is set to. Nothing was saved.',
+    );
+    const pins = { lengthMm: 0.5, insulated: null };
+    expect(await add({ ...unknownProfile, pins })).toBe(
+      'Those pins read the surface only. Check their length and its unit. Nothing was saved.',
+    );
   });
 
   test('a meter of ohms takes no readings in %', async () => {

@@ -56,6 +56,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   },
   'settings.get': {},
   'meters.list': {},
+  'readings.givenDepths': { readingId: 1 },
   'meters.earlierReadings': { meterId: 1 },
 };
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { EXTRA_SPOTS, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { aimAt, aimOf, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -36,6 +37,24 @@ const depthsOf = async (roundId: number): Promise<string[]> =>
       .join(' '),
   );
 const readingsOf = async (roundId: number) => (await roundNow(roundId)).probed?.assessment?.readings ?? [];
+const shownOf = ({ spot: { depthMm }, depthFrom }: Reading) => ({ depthMm, depthFrom });
+/** Gives the depth of a reading as a window does that shows it as it is. */
+async function setDepth(
+  readingId: number,
+  depthMm: number,
+  more: Partial<RequestInput<'readings.setDepth'>> = {},
+) {
+  const { boards } = yard;
+  const pages = await Promise.all(boards.map(({ id }) => yard.query('boards.get', { id })));
+  const reading = pages.flatMap(({ readings }) => readings).find(({ id }) => id === readingId)!;
+  return yard.command('readings.setDepth', {
+    readingId,
+    depthMm,
+    shown: shownOf(reading),
+    wholeRound: false,
+    ...more,
+  });
+}
 const typeWith = (lengthMm: number) =>
   yard.command('meters.add', {
     name: `${lengthMm} mm`,
@@ -174,7 +193,7 @@ describe('the true depth of a reading', () => {
     const roundId = await begin(16);
     await type(roundId, 12);
     const [{ id: readingId } = { id: 0 }] = await readingsOf(roundId);
-    const { act } = await yard.command('readings.setDepth', { readingId, depthMm: 6, wholeRound: false });
+    const { act } = await setDepth(readingId, 6);
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 6 }, depthFrom: 'person' }]);
     await yard.command('readings.undoDepth', { act });
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 2 }, depthFrom: 'plan' }]);
@@ -185,14 +204,10 @@ describe('the true depth of a reading', () => {
     const roundId = await begin(16);
     for (const raw of [12, 13, 12.2, 13.1]) await type(roundId, raw);
     const [shell, core] = await readingsOf(roundId);
-    await yard.command('readings.setDepth', { readingId: core!.id, depthMm: 7, wholeRound: false });
+    await setDepth(core!.id, 7);
     await aimAt(roundId, 1);
     for (const raw of [12, 13]) await type(roundId, raw);
-    const given = await yard.command('readings.setDepth', {
-      readingId: core!.id,
-      depthMm: 5,
-      wholeRound: true,
-    });
+    const given = await setDepth(core!.id, 5, { wholeRound: true });
     expect(given.readings).toBe(3);
     expect(await readingsOf(roundId)).toMatchObject([
       { spot: { depthMm: 2 }, depthFrom: 'plan' },
@@ -210,7 +225,55 @@ describe('the true depth of a reading', () => {
     const roundId = await begin(16);
     await type(roundId, 12);
     const [reading] = await readingsOf(roundId);
-    const deep = { readingId: reading!.id, depthMm: 17, wholeRound: false };
+    const deep = { readingId: reading!.id, depthMm: 17, wholeRound: false, shown: shownOf(reading!) };
     expect(await yard.refusal('readings.setDepth', deep)).toMatch(/only 16 mm thick/);
+    const none = { ...deep, depthMm: 0.0025 };
+    expect(await yard.answer('readings.setDepth', none)).toMatchObject({ ok: false });
+  });
+
+  test('given to single readings stays when a whole round gets another, unless those are to change too', async () => {
+    const roundId = await begin(16);
+    for (const raw of [12, 13, 12.2, 13.1]) await type(roundId, raw);
+    const [first, , third] = await readingsOf(roundId);
+    await setDepth(third!.id, 4);
+    const others = () => yard.query('readings.givenDepths', { readingId: first!.id });
+    expect(await others()).toEqual({ readings: 1 });
+    expect(await setDepth(first!.id, 3, { wholeRound: true })).toMatchObject({ readings: 1 });
+    const shellDepths = async () =>
+      (await readingsOf(roundId))
+        .filter(({ spot }) => spot.depth === 'shell')
+        .map(({ spot }) => spot.depthMm);
+    expect(await shellDepths()).toEqual([3, 4]);
+    await setDepth(first!.id, 2.5, { wholeRound: true, givenToo: true });
+    expect(await shellDepths()).toEqual([2.5, 2.5]);
+    // Given for all at once, one more such change is for all again.
+    expect(await others()).toEqual({ readings: 0 });
+    expect(await setDepth(first!.id, 3, { wholeRound: true })).toMatchObject({ readings: 2 });
+  });
+
+  test('that another window gave meanwhile is a conflict, and stays', async () => {
+    const roundId = await begin(16);
+    await type(roundId, 12);
+    const [reading] = await readingsOf(roundId);
+    await setDepth(reading!.id, 4);
+    const late = { readingId: reading!.id, depthMm: 3, wholeRound: false, shown: shownOf(reading!) };
+    expect(await yard.answer('readings.setDepth', late)).toMatchObject({
+      ok: false,
+      current: { depthMm: 4, depthFrom: 'person' },
+    });
+    expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 4 } }]);
+  });
+
+  test('is undone in reverse order, and not over a later one that holds', async () => {
+    const roundId = await begin(16);
+    await type(roundId, 12);
+    const [{ id } = { id: 0 }] = await readingsOf(roundId);
+    const one = await setDepth(id, 3);
+    const other = await setDepth(id, 4);
+    expect(await yard.answer('readings.undoDepth', { act: one.act })).toMatchObject({ ok: false });
+    await yard.command('readings.undoDepth', { act: other.act });
+    expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 3 } }]);
+    await yard.command('readings.undoDepth', { act: one.act });
+    expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 2 }, depthFrom: 'plan' }]);
   });
 });

@@ -5,7 +5,9 @@ import type { ReactNode } from 'react';
 import { afterEach, expect, test } from 'vitest';
 import { Notices } from '../../../../renderer/app/Notices.tsx';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
+import { Conflict } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
+import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
 import type { PlanBasis } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import type { Suspicion } from '../../../../shared-core/probing/readings/reading.ts';
 import { EXTRA_SPOTS } from '../../../../shared-core/probing/readings/spots.ts';
@@ -37,6 +39,8 @@ async function open(first: ProbedBoard, more: Parameters<typeof playMachine>[0] 
     'rounds.get': () => round,
     'rounds.planCore': () => ({}),
     'readings.setDepth': () => moved,
+    'readings.givenDepths': () => ({ readings: 0 }),
+    'meters.list': () => [],
     'readings.undoDepth': () => moved,
     ...more,
   });
@@ -161,8 +165,88 @@ test('how deep a reading was is corrected, for all of its round at that depth, a
   await expectNoBarriers();
   await user.click(within(dialog).getByRole('button', { name: 'Save' }));
   await waitFor(() =>
-    expect(machine.inputsOf('readings.setDepth')).toEqual([{ readingId: 1, depthMm: 8, wholeRound: true }]),
+    expect(machine.inputsOf('readings.setDepth')).toEqual([
+      {
+        readingId: 1,
+        depthMm: 8,
+        shown: { depthMm: 5, depthFrom: 'plan' },
+        wholeRound: true,
+        givenToo: false,
+      },
+    ]),
   );
   await user.click(await screen.findByRole('button', { name: 'Undo' }));
   await waitFor(() => expect(machine.inputsOf('readings.undoDepth')).toEqual([{ act: ACT }]));
+});
+
+const depthDialog = async (user: ReturnType<typeof byHand>, typed: string) => {
+  await user.click(within(spots()).getByRole('button', { name: /^Change depth/ }));
+  const dialog = await screen.findByRole('dialog', { name: 'Depth of the reading' });
+  const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
+  await user.clear(field);
+  await user.type(field, typed);
+  return dialog;
+};
+const saveIn = (dialog: HTMLElement) => within(dialog).getByRole('button', { name: 'Save' });
+
+test('depths given to single readings are said to stay, and can be changed too', async () => {
+  const board = read(aBoard(1), [aReading(1)]);
+  const { machine, user } = await open(board, { 'readings.givenDepths': () => ({ readings: 2 }) });
+  const dialog = await depthDialog(user, '8');
+  expect(dialog.textContent).not.toContain('keep the depths');
+  await user.click(within(dialog).getByRole('radio', { name: 'All shell readings of this round' }));
+  expect(dialog.textContent).toContain('2 readings keep the depths you gave them.');
+  await user.click(within(dialog).getByRole('checkbox', { name: 'Change these too' }));
+  await user.click(saveIn(dialog));
+  await waitFor(() =>
+    expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ wholeRound: true, givenToo: true }]),
+  );
+});
+
+test('a depth that was changed meanwhile is shown, and saved over only when asked to', async () => {
+  const now = { depthMm: 4, depthFrom: 'person' } as const;
+  const { machine, user } = await open(read(aBoard(1), [aReading(1)]), {
+    'readings.setDepth': ({ shown }) => {
+      if (shown.depthFrom !== 'person') throw new Conflict(now);
+      return moved;
+    },
+  });
+  const dialog = await depthDialog(user, '8');
+  await user.click(saveIn(dialog));
+  await within(dialog).findByText(/4/, { selector: '.field-saved' });
+  await user.click(within(dialog).getByRole('button', { name: 'Keep mine' }));
+  await waitFor(() => expect(machine.inputsOf('readings.setDepth').at(-1)).toMatchObject({ shown: now }));
+});
+
+test('a depth beyond the meter’s pins is asked about once', async () => {
+  const meter = { id: 5, version: 1, kind: 'typed', name: 'Old', unit: 'pct', isTypedFrom: true } as const;
+  const profile = { ...unknownProfile, pins: { lengthMm: 8, insulated: false } };
+  const { machine, user } = await open(read(aBoard(1), [aReading(1, { meterId: 5 })]), {
+    'meters.list': () => [{ ...meter, profile }],
+  });
+  const dialog = await depthDialog(user, '25');
+  await user.click(saveIn(dialog));
+  expect(await within(dialog).findByText('Your pins are 8 mm long. Did you use other pins?')).toBeTruthy();
+  expect(machine.inputsOf('readings.setDepth')).toEqual([]);
+  await user.click(within(dialog).getByRole('button', { name: 'Yes, other pins' }));
+  await waitFor(() => expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ depthMm: 25 }]));
+});
+
+test('0 and a depth beyond every board say what is possible, and blank is another thing', async () => {
+  const { machine, user } = await open(read(aBoard(1), [aReading(1)]));
+  const dialog = await depthDialog(user, '0');
+  await user.click(saveIn(dialog));
+  expect(await within(dialog).findByText('At least 1 mm.')).toBeTruthy();
+  const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
+  await user.clear(field);
+  expect(await within(dialog).findByText('Fill this in.')).toBeTruthy();
+  await user.type(field, '1524');
+  expect(await within(dialog).findByText('At most 500 mm.')).toBeTruthy();
+  expect(machine.inputsOf('readings.setDepth')).toEqual([]);
+});
+
+test('in a cut, the depth is named as the distance from the face', async () => {
+  const spot = { depth: 'core', depthMm: 25, fromEndMm: 500, face: 'fresh-cut' } as const;
+  await open(read(aBoard(1), [aReading(1, { spot, depthFrom: 'person' })]));
+  expect(within(spots()).getByText('25 mm from the face, on the cut')).toBeTruthy();
 });
