@@ -29,7 +29,7 @@ export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidenc
   if (each.reading.isDamaged) return [DAMAGED];
   const found = RULES.map((rule) => rule(each, evidence)).filter((one) => one !== null);
   // A slip explains whatever else is odd about the value.
-  const slip = found.find((one) => one.rule === 'typing-slip');
+  const slip = found.find((one) => one.rule === 'typing-slip' && one.severity === 'refused');
   return slip === undefined ? found : [slip];
 }
 
@@ -42,7 +42,17 @@ export function meterOf(reading: Reading, { meters, typedBasis }: BoardEvidence)
 const isExcluded = (prior: PriorNow, raw: number): boolean =>
   raw > wettestBy(prior) && (intendedValue(raw, []) ?? raw) <= wettestBy(prior);
 
-const typingSlip: Rule = ({ reading }, { readings, previous, prior = null }) => {
+/** Boards in a heated room are seldom wetter than its EMC by more than this, % MC. Common practice, no source. */
+const ROOM_ABOVE_EMC_PCT = 6;
+
+/** What was meant by a value of a board in a heated room, where a tenth of it is about what the air there makes of wood; null where it is not. */
+function meantInRoom(raw: number, { kind, emcPct }: BoardEvidence['place']): number | null {
+  const meant = intendedValue(raw, []);
+  if (kind !== 'heated-room' || emcPct === null || meant === null) return null;
+  return meant < raw && meant <= emcPct + ROOM_ABOVE_EMC_PCT ? meant : null;
+}
+
+const typingSlip: Rule = ({ reading }, { readings, previous, place, prior = null }) => {
   if (!isTypedPct(reading)) return null;
   const others = readings.filter(
     (other) => other.id !== reading.id && other.unit === 'pct' && other.excluded === null,
@@ -57,12 +67,15 @@ const typingSlip: Rule = ({ reading }, { readings, previous, prior = null }) => 
   const meant =
     intendedValue(reading.raw, beside.length > 0 ? beside : before) ??
     (mayAllBeSlips ? intendedValue(reading.raw, before) : null);
-  if (meant === null) return null;
+  // Nothing else tells: the wood may be green.
+  const maybe =
+    meant ?? (previous !== null || beside.some(isOrdinaryByNature) ? null : meantInRoom(reading.raw, place));
+  if (maybe === null) return null;
   return {
     rule: 'typing-slip',
-    severity: 'refused',
-    why: message('suspicion.typing-slip', { rawPct: reading.raw, rawMeantPct: meant }),
-    whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: meant }),
+    severity: meant === null ? 'note' : 'refused',
+    why: message('suspicion.typing-slip', { rawPct: reading.raw, rawMeantPct: maybe }),
+    whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: maybe }),
   };
 };
 

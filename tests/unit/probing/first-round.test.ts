@@ -120,4 +120,16 @@ describe('a first round typed without the decimal point, where no board can be s
     const { readings: judged } = judge(readings([68, 71], [74, 76]), inches, { prior });
     expect(rules(judged).flat()).not.toContain('typing-slip');
   });
+
+  test('in a heated room, where a tenth is about what the air makes of wood, each is asked about: it may be green', () => {
+    const room = { name: 'the room', kind: 'heated-room', emcPct: 7.4, month: 7 } as const;
+    const inRoom = (of: Reading[]) => judgeBoard(evidence(of, { place: room }));
+    const { readings: judged, call } = inRoom(readings([75, 76], [78, 77]));
+    expect(rules(judged).every((each) => each.includes('typing-slip'))).toBe(true);
+    expect(judged.map(meantBy)).toEqual([7.5, 7.6, 7.8, 7.7]);
+    expect(call).toBe('keep-drying');
+    const { readings: first } = inRoom(readings([130, 72], [78, 77]));
+    expect(first.map(meantBy)).toEqual([13, 7.2, 7.8, 7.7]);
+    expect(rules(inRoom(readings([45, 46], [48, 47])).readings).flat()).not.toContain('typing-slip');
+  });
 });
