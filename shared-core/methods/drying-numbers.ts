@@ -2,6 +2,7 @@ import { COLDEST_C } from '../wood/climate/emc.ts';
 import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
+import { USUAL_C } from '../wood/drying/diffusivity.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd } from '../wood/drying/forecast.ts';
 import { averageGravity, modelErrorPct, priorPace, THICKNESS_POWER } from '../wood/drying/history-fit.ts';
@@ -24,6 +25,7 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['HUMIDITY_SD', 'humidity-sd', 100 * HUMIDITY_SD],
   ['WOOD_EMC_SD_PCT', 'wood-emc-sd', WOOD_EMC_SD_PCT],
   ['aheadLogSd', 'ahead', aheadLogSd],
+  ['USUAL_C', 'usual-drying-temp', USUAL_C, 'temperature'],
   ['THICKNESS_POWER', 'thickness', THICKNESS_POWER],
   ['ANCHOR_MC_PCT', 'anchor', ANCHOR_MC_PCT],
   ['LONGEST_HISTORY_DAYS', 'longest-history', LONGEST_HISTORY_DAYS],

@@ -334,6 +334,7 @@ export const methods = {
   'methods.numbers.unknown-air': 'Board above the EMC of unknown air, points',
   'methods.numbers.unknown-air-sd': 'Board above the EMC of unknown air, its spread, points',
   'methods.numbers.always-fully-in': 'Chance that pins of unknown length went in fully at every spot',
+  'methods.numbers.usual-drying-temp': 'Temperature that the diffusivity is worked out at',
   'methods.numbers.coldest': 'Coldest air of the EMC formula',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',
