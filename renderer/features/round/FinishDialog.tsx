@@ -1,9 +1,13 @@
+import { openSpots } from '../../../shared-core/contract/round.ts';
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { finishRound } from '../../stores/round-opening.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
+
+/** So many boards are named; the others are counted. */
+const MOST_NAMED = 3;
 
 /** The question has the focus, and no button: Enter, pressed once more than needed, does nothing. */
 const focusOn = (question: HTMLElement | null) => question?.focus();
@@ -12,12 +16,23 @@ const focusOn = (question: HTMLElement | null) => question?.focus();
 export function FinishDialog({ round, onClose }: Probing) {
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
+  const begun = round.boards.filter((board) => board.isRead && openSpots(board) > 0);
+  const named = begun.slice(0, MOST_NAMED);
+  const more = begun.length - named.length;
   const values = unsavedOf(useDraftsOf(round.id)).length;
   return (
     <Dialog title={say('finish.title')} onClose={onClose}>
       <p ref={focusOn} tabIndex={-1}>
         {say(round.summary.message)}
       </p>
+      {begun.length > 0 && (
+        <p>
+          {named
+            .map((board) => say('finish.open-spots', { boardCode: board.code, spots: openSpots(board) }))
+            .join(' ')}{' '}
+          {more > 0 && say('finish.more-open', { boards: more })}
+        </p>
+      )}
       {values > 0 && <p>{say('finish.unsaved', { values })}</p>}
       <p>
         {unread > 0 && say('finish.unread', { unread })} {say('finish.effect')}

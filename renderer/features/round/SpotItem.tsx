@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { howTo, type PlannedSpot, pinsOf, spotName } from '../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../shared-core/words/message.ts';
 
 import { useWords } from '../../words.ts';
 import { SavedReading } from './SavedReading.tsx';
@@ -14,6 +15,7 @@ export function SpotItem({
   isCurrent,
   isAimed,
   hasPins,
+  isCutMade,
   lastRound,
   onChoose,
 }: {
@@ -26,13 +28,15 @@ export function SpotItem({
   isAimed: boolean;
   /** The spot that the pins which are in were saved at; null for none. */
   hasPins: 'here' | 'elsewhere' | null;
+  /** Its fresh crosscut was read at the board's other spot on it. */
+  isCutMade: boolean;
   /** What the round before read here. */
   lastRound?: ReactNode;
   onChoose: () => void;
 }) {
   const { say } = useWords();
   const pins = pinsOf(planned);
-  const how = howTo(planned);
+  const how = isCutMade ? message('spot.how-same-cut') : howTo(planned);
   const isOpen = !readings.some(({ counts }) => counts);
   const [here, next] = ['spots.probe-here', 'spots.probe-next'] as const;
   return (

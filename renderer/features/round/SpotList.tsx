@@ -31,6 +31,7 @@ export function SpotList(probing: Probing) {
   const shown = new Set(spots.flatMap(([index, planned]) => readingsAt(index, planned)));
   // Taken by another plan, as where the thickness was corrected since.
   const elsewhere = all.filter((reading) => !shown.has(reading));
+  const isCut = all.some(({ spot, excluded }) => spot.face === 'fresh-cut' && excluded === null);
   const list = useRef<HTMLOListElement>(null);
   const areHere = probed !== null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another board's spots are new to the eye as well, and its readings push them down.
@@ -61,6 +62,7 @@ export function SpotList(probing: Probing) {
             isCurrent={index === current}
             isAimed={index === spotIndex}
             hasPins={pinsAt === null ? null : index === pinsAt ? 'here' : 'elsewhere'}
+            isCutMade={planned.by === 'fresh-cut' && isCut}
             lastRound={lastRoundAt(index)}
             onChoose={() => goTo(board, index)}
           />

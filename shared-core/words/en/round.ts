@@ -101,9 +101,10 @@ export const round = {
   'spot.pins-long': 'long insulated pins to {depthMm}, mid-thickness',
   'spot.pins-in-cut': 'pins mid-thickness, {depthMm} from either face',
   'spot.how-cut':
-    'Cut the board at least {fromEndDistanceMm} from an end. Read the cut at once. Clamp the board: saw and pins are sharp.',
+    'Cut the board at least {fromEndDistanceMm} from an end. Read the cut at once. Point both pins along the faces. Clamp the board: saw and pins are sharp.',
   'spot.how-cut-middle':
-    'Cut the board in its middle. Read the cut at once. Clamp the board: saw and pins are sharp.',
+    'Cut the board in its middle. Read the cut at once. Point both pins along the faces. Clamp the board: saw and pins are sharp.',
+  'spot.how-same-cut': 'Read the same cut. Point both pins along the faces. Pins are sharp.',
   'spot.how-rip':
     'Rip the board at least {insideMm} from an edge. Read the new edge at once. Clamp the board: saw and pins are sharp.',
   'spot.how-long-pins': 'Drive them straight in, and pull them straight out.',
@@ -211,6 +212,8 @@ export const round = {
   'saved.questionable': 'Questionable. {why}',
 
   'finish.title': 'Finish the round?',
+  'finish.open-spots': '{boardCode} has {spots, plural, one {# open spot} other {# open spots}}.',
+  'finish.more-open': '{boards, plural, one {# more board has} other {# more boards have}} open spots.',
   'finish.unread':
     '{unread, plural, one {# board has no readings. It keeps its earlier call, if any.} other {# boards have no readings. They keep their earlier calls, if any.}}',
   'finish.unsaved':

@@ -63,6 +63,7 @@ test('a core that the pins do not reach is offered and not asked for, with the h
   expect(dialog.textContent).toContain('Rip the board at least 50 mm from an edge.');
   await user.click(within(dialog).getByRole('radio', { name: 'Fresh crosscut' }));
   expect(dialog.textContent).toContain('Cut the board at least 50 cm from an end. Read the cut at once.');
+  expect(dialog.textContent).toContain('Point both pins along the faces.');
   expect(dialog.textContent).toContain('saw and pins are sharp');
   await expectNoBarriers();
   await user.click(within(dialog).getByRole('checkbox', { name: /For the whole round/ }));
@@ -79,7 +80,9 @@ test('a fresh cut says at its spot where to cut, and that saw and pins are sharp
   const { user } = await open(aBoard(1, { planBasis }));
   expect(spots().textContent).not.toContain('Read the cut at once.');
   await user.click(within(spots()).getByRole('button', { name: /Core, fresh crosscut, left half/ }));
-  expect(spots().textContent).toContain('Read the cut at once. Clamp the board: saw and pins are sharp.');
+  expect(spots().textContent).toContain(
+    'Read the cut at once. Point both pins along the faces. Clamp the board: saw and pins are sharp.',
+  );
   expect(within(spots()).getByText('Core: Fresh crosscut')).toBeTruthy();
 });
 
@@ -249,4 +252,20 @@ test('in a cut, the depth is named as the distance from the face', async () => {
   const spot = { depth: 'core', depthMm: 25, fromEndMm: 500, face: 'fresh-cut' } as const;
   await open(read(aBoard(1), [aReading(1, { spot, depthFrom: 'person' })]));
   expect(within(spots()).getByText('25 mm from the face, on the cut')).toBeTruthy();
+});
+
+test('once a cut was read, the other spot on it asks for no other cut', async () => {
+  const board = aBoard(1, { planBasis: { ...shell, core: 'fresh-cut' } });
+  const spot = { depth: 'core', depthMm: 25, fromEndMm: 500, face: 'fresh-cut' } as const;
+  const { user } = await open(read(board, [aReading(1, { spotIndex: 2, spot, depthFrom: 'person' })]));
+  await user.click(within(spots()).getByRole('button', { name: /Core, fresh crosscut, right half/ }));
+  expect(spots().textContent).toContain('Read the same cut.');
+  expect(spots().textContent).not.toContain('Cut the board');
+});
+
+test('finishing names the boards that have open spots', async () => {
+  const { user } = await open(read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1 })]));
+  await user.click(screen.getByRole('button', { name: /^Finish/ }));
+  const dialog = await screen.findByRole('dialog', { name: 'Finish the round?' });
+  expect(dialog.textContent).toContain('WAL-01 has 2 open spots.');
 });
