@@ -4,6 +4,7 @@ import { judgementSchema } from '../probing/calls/judgement.ts';
 import { outlookSchema } from '../probing/calls/outlook.ts';
 import { whenSchema } from '../probing/calls/ready-in.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
+import { averageIsSchema } from '../probing/readings/estimate.ts';
 import { instantSchema } from '../time.ts';
 import { LEAST_QUARTERS } from '../units/typed-length.ts';
 import { monthlyAirSchema } from '../wood/climate/monthly-air.ts';
@@ -144,7 +145,7 @@ export const stackRowSchema = stackSchema.extend({
   elsewhere: z.object({ boards: z.number().int(), ready: z.number().int() }),
   /** Mean of the boards' averages, each of its latest round, % MC. */
   averagePct: z.number().nullable(),
-  /** Of so many boards; the others' averages are questionable. */
+  /** Of so many boards; the others' averages are questionable or not known. */
   averaged: z.number().int(),
   /** Boards not called ready that should be by now. */
   shouldBeReady: z.number().int(),
@@ -268,7 +269,9 @@ export const sharedBoardFieldsSchema = givenBoardSchema
 export const latestFindingSchema = z.object({
   roundId: rowIdSchema,
   at: instantSchema,
+  /** Null where no reading can be used, or only the shell was read and that leaves it open. */
   averagePct: z.number().nullable(),
+  averageIs: averageIsSchema.default('read'),
   /** The average likely lies in here: 8 chances in 10. */
   lowPct: z.number().nullable(),
   highPct: z.number().nullable(),

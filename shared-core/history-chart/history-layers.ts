@@ -58,7 +58,8 @@ function readLayers(
       const { [of]: pct, lowPct, highPct } = finding;
       const interval =
         of === 'averagePct' && lowPct !== null && highPct !== null ? { low: lowPct, high: highPct } : {};
-      return pct === null ? [] : [{ x: Date.parse(finding.at), y: pct, ...interval }];
+      const isRead = of !== 'averagePct' || finding.averageIs === 'read';
+      return pct === null || !isRead ? [] : [{ x: Date.parse(finding.at), y: pct, ...interval }];
     });
   const depths = (['shell', 'core'] as const).map((depth): Layer => {
     const read = forecast ? readingsOf(forecast, depth) : [];

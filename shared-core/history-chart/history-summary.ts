@@ -13,8 +13,8 @@ export function historySummary(
   words: Words,
 ): string {
   const { say } = words;
-  const averages = findings.flatMap(({ at, averagePct, isQuestionable }) =>
-    averagePct === null || isQuestionable ? [] : [{ at, averagePct }],
+  const averages = findings.flatMap(({ at, averagePct, averageIs, isQuestionable }) =>
+    averagePct === null || averageIs !== 'read' || isQuestionable ? [] : [{ at, averagePct }],
   );
   const [first, last] = [averages[0], averages.at(-1)];
   const change =

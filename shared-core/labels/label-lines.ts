@@ -48,9 +48,15 @@ export function labelLines(content: LabelContent, words: Words): LabelLines {
     call: { ...callMarks[latest.call], word: say(`call.${latest.call}`) },
     // A label is read years later, so its day always has its year.
     day: formats.day(latest.at, 'year'),
-    mc: latest.averagePct === null ? say('labels.no-average') : formats.mc(latest.averagePct),
+    mc: averageLine(latest, words),
     details: [...details, [intervalLine(latest, words), ''], [shellCoreLine(latest, words), '']],
   };
+}
+
+function averageLine({ averagePct, averageIs, shellPct }: LabelFinding, { say, formats }: Words): string {
+  if (averagePct === null)
+    return shellPct === null ? say('labels.no-average') : say('labels.shell-alone', { shellPct });
+  return averageIs === 'estimated' ? say('labels.estimated', { averagePct }) : formats.mc(averagePct);
 }
 
 /** Thickness, width and length; the thickness is the last to go. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
+import { averageIsSchema } from '../probing/readings/estimate.ts';
 import { instantSchema } from '../time.ts';
 
 /** What one board's label is about. Its words are made where it is drawn (`label-lines.ts`). */
@@ -22,6 +23,7 @@ export const labelContentSchema = z.object({
       at: instantSchema,
       /** Corrected MC, %; null where no reading of the round can be used. */
       averagePct: z.number().nullable(),
+      averageIs: averageIsSchema.default('read'),
       shellPct: z.number().nullable(),
       corePct: z.number().nullable(),
       /** Where the average likely lies, %. */

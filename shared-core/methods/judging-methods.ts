@@ -10,7 +10,7 @@ import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts'
 import { CERTAINTY, ONE_IN } from '../probing/plan/stack-call.ts';
 import { MEAN_MARGIN_PCT, USUAL_SPREAD_PCT } from '../probing/plan/stack-plan.ts';
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
-import { COVERAGE } from '../probing/readings/estimate.ts';
+import { COVERAGE, WETTEST_CORE_PCT, WIDEST_ESTIMATE_POINTS } from '../probing/readings/estimate.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { SHELL_AHEAD, SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
 import { STEADY_PCT, WINDOW_MS } from '../probing/readings/settle.ts';
@@ -43,6 +43,11 @@ export const callMethods = (): MethodPart =>
         unevenChancePct: 100 * UNEVEN_HARM,
       }),
       message('methods.calls.others'),
+      message('methods.calls.core-open', {
+        sureChancePct: 100 * SURE,
+        widestPoints: WIDEST_ESTIMATE_POINTS,
+        wettestPct: WETTEST_CORE_PCT,
+      }),
       message('methods.calls.spots', { enough: ENOUGH, surelyChancePct: 50 * (1 + COVERAGE) }),
       message('methods.calls.later-part', { intervalChancePct: 100 * COVERAGE, modelSds: MODEL_SCORE }),
       message('methods.calls.more', {

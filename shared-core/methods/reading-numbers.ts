@@ -1,4 +1,4 @@
-import { CORE_FROM } from '../probing/readings/estimate.ts';
+import { CORE_FROM, WETTEST_CORE_PCT, WIDEST_ESTIMATE_POINTS } from '../probing/readings/estimate.ts';
 import { ENTERED_AT_ONCE_DAYS, NEW_HERE_DAYS } from '../probing/readings/new-here.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
 import {
@@ -72,6 +72,8 @@ export const readingNumbers: readonly NumberUsed[] = [
   ['PRIOR_SD_PCT', 'bias-both', PRIOR_SD_PCT.both],
   ['PRIOR_SD_PCT', 'bias-board', PRIOR_SD_PCT.board],
   ['CORE_FROM', 'middle-counts', CORE_FROM],
+  ['WIDEST_ESTIMATE_POINTS', 'widest-estimate', WIDEST_ESTIMATE_POINTS],
+  ['WETTEST_CORE_PCT', 'wettest-estimate', WETTEST_CORE_PCT],
   ['UNKNOWN_AIR', 'unknown-air', UNKNOWN_AIR.abovePct],
   ['UNKNOWN_AIR', 'unknown-air-sd', UNKNOWN_AIR.sdPct],
   ['ALWAYS_FULLY_IN', 'always-fully-in', ALWAYS_FULLY_IN],

@@ -71,6 +71,7 @@ export function fillYard(file: string): void {
             roundId,
             at,
             averagePct: 12 + (n % 40) / 20,
+            averageIs: 'read' as const,
             lowPct: 12,
             highPct: 14,
             shellPct: 12,

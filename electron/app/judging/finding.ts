@@ -16,12 +16,14 @@ export function findingOf(
   const { plan } = planSpots(board);
   const spotPcts = readingsBySpot(plan, readings).map((reading) => reading?.corrected.mcPct ?? null);
   const shown = reliable ?? estimate;
+  const isShown = shown !== null && shown.averageIs !== 'unknown';
   return {
     roundId,
     at,
-    averagePct: shown?.averagePct ?? null,
-    lowPct: reliable?.likelyInterval.minPct ?? null,
-    highPct: reliable?.likelyInterval.maxPct ?? null,
+    averagePct: isShown ? shown.averagePct : null,
+    averageIs: shown?.averageIs ?? 'unknown',
+    lowPct: isShown && reliable ? reliable.likelyInterval.minPct : null,
+    highPct: isShown && reliable ? reliable.likelyInterval.maxPct : null,
     shellPct: shown?.shellPct ?? null,
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
@@ -51,6 +53,7 @@ export function foundOf({
     reasons,
     at,
     averagePct: shown?.averagePct ?? null,
+    averageIs: shown?.averageIs ?? 'unknown',
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
     spotsRead,

@@ -39,12 +39,8 @@ export function CallOfBoard({
       </p>
       <p className={css.sentence}>{say(reason)}</p>
       {call === 'ready' && endUse && <ReadyCautions useId={endUse.id} />}
-      {isMeasured(latest) && (
-        <>
-          <McScale found={latest} endUse={endUse} lowestEmc={lowestEmc} />
-          <Figures found={latest} endUse={endUse} />
-        </>
-      )}
+      {isMeasured(latest) && <McScale found={latest} endUse={endUse} lowestEmc={lowestEmc} />}
+      {(isMeasured(latest) || latest.shellPct !== null) && <Figures found={latest} endUse={endUse} />}
     </>
   );
 }
@@ -53,38 +49,41 @@ type Measured = LatestFinding & { averagePct: number };
 const isMeasured = (found: LatestFinding): found is Measured => found.averagePct !== null;
 
 function Figures({
-  found: { averagePct, lowPct, highPct, shellPct, corePct, isQuestionable },
+  found: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
   endUse,
 }: {
-  found: Measured;
+  found: LatestFinding;
   endUse: EndUse | null;
 }) {
   const { say, formats } = useWords();
   return (
     <dl className={css.figures}>
       <Figure
-        label={say('board.average')}
-        mark={['disc', 'ink']}
+        label={say(averageIs === 'estimated' ? 'board.average-estimated' : 'board.average')}
+        {...(averageIs === 'read' && { mark: ['disc', 'ink'] as const })}
         note={
           isQuestionable
             ? say('board.questionable')
-            : lowPct !== null &&
-              highPct !== null &&
-              say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
+            : averagePct === null
+              ? say('board.average-unknown')
+              : lowPct !== null &&
+                highPct !== null &&
+                say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
         }
       >
-        {formats.mc(averagePct)}
+        {mcOrDash(averagePct, formats)}
       </Figure>
       <Figure label={say('board.shell')} mark={['square', 'keep-drying']}>
         {mcOrDash(shellPct, formats)}
       </Figure>
       <Figure label={say('board.core')} mark={['triangle', 'bring-in']}>
-        {mcOrDash(corePct, formats)}
+        {corePct === null && shellPct !== null ? say('board.not-read') : mcOrDash(corePct, formats)}
       </Figure>
       {shellPct !== null && corePct !== null && (
         <Figure
           label={say('board.difference')}
           note={
+            averagePct !== null &&
             endUse?.maxShellCorePct != null &&
             (isGradientOfDrying({ averagePct, shellPct, corePct }, endUse)
               ? say('board.difference-of-drying')
@@ -108,7 +107,7 @@ export function Figure({
   children,
 }: {
   label: string;
-  mark?: [Shape, Color];
+  mark?: readonly [Shape, Color];
   note?: ReactNode;
   children: ReactNode;
 }) {

@@ -15,7 +15,7 @@ const MARK_WIDTH = 14;
 
 /** What a round found, against the target of the use and the driest that the place gets. */
 export function McScale({
-  found: { averagePct, lowPct, highPct, shellPct, corePct, isQuestionable },
+  found: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
   endUse,
   lowestEmc: place,
 }: {
@@ -61,7 +61,10 @@ export function McScale({
         aria-label={[
           isQuestionable
             ? say('board.scale.average-questionable', { averagePct })
-            : say('board.scale.average', { averagePct, likelyInterval: { minPct: low, maxPct: high } }),
+            : say(averageIs === 'estimated' ? 'board.scale.average-estimated' : 'board.scale.average', {
+                averagePct,
+                likelyInterval: { minPct: low, maxPct: high },
+              }),
           shellPct !== null && say('board.scale.shell', { shellPct }),
           corePct !== null && say('board.scale.core', { corePct }),
           target && `${target}.`,
@@ -109,7 +112,7 @@ export function McScale({
           strokeWidth="8"
           strokeLinecap="round"
         />
-        <circle fill={paint('ink')} cx={at(averagePct)} cy={middle} r="8" />
+        {averageIs === 'read' && <circle fill={paint('ink')} cx={at(averagePct)} cy={middle} r="8" />}
         {shellPct !== null && <PointMark shape="square" color="keep-drying" x={at(shellPct)} y={below} />}
         {corePct !== null && (
           <PointMark shape="triangle" color="bring-in" x={at(corePct)} y={below + (isClose ? 14 : 0)} />

@@ -60,7 +60,7 @@ export function ShapeOfBoard({
 function Shrinking({ board, species, endUse, known }: ShapeFacts) {
   const { say } = useWords();
   if (!known) return <p>{say('movement.unknown-mc')}</p>;
-  const { averagePct: fromPct, readOn } = known;
+  const { averagePct: fromPct, readOn, isEstimated } = known;
   const targetPct = targetOfUsePct(endUse);
   const changes = sizeChanges(board, species, fromPct, targetPct);
   const missing = missingForChanges(board, species, fromPct, targetPct);
@@ -73,7 +73,7 @@ function Shrinking({ board, species, endUse, known }: ShapeFacts) {
       <p>
         {readOn === null
           ? say('movement.from-forecast', ends)
-          : say('movement.from-read', { ...ends, readOn })}
+          : say(isEstimated ? 'movement.from-estimate' : 'movement.from-read', { ...ends, readOn })}
       </p>
       {shown.length > 0 && <ChangeTable board={board} changes={shown} isRead={readOn !== null} />}
       <Missing messages={missing} species={species} />

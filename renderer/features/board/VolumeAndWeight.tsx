@@ -63,7 +63,9 @@ export function VolumeAndWeight({ board, species, endUse, known }: ShapeFacts) {
         [
           say(known.readOn === null ? 'movement.weight-now' : 'movement.weight-when-probed'),
           formats.weight(mass.nowKg),
-          say(known.readOn === null ? 'movement.at-about-mc' : 'movement.at-mc', { mcPct: known.averagePct }),
+          say(known.readOn === null || known.isEstimated ? 'movement.at-about-mc' : 'movement.at-mc', {
+            mcPct: known.averagePct,
+          }),
         ],
         [
           say('movement.weight-at-target'),

@@ -33,8 +33,8 @@ export function WeightChart({
   ].sort((a, b) => a.x - b.x);
   const [first, last] = [byWeight[0], byWeight.at(-1)];
   if (!first || !last) return null;
-  const byMeter = findings.flatMap(({ at, averagePct }): PointValue[] =>
-    averagePct === null ? [] : [{ x: Date.parse(at), y: averagePct }],
+  const byMeter = findings.flatMap(({ at, averagePct, averageIs }): PointValue[] =>
+    averagePct === null || averageIs !== 'read' ? [] : [{ x: Date.parse(at), y: averagePct }],
   );
   const times = [...byWeight, ...byMeter].map(({ x }) => x);
   return (

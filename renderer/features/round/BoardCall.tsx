@@ -46,26 +46,29 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
 
 /** The likely average with its interval, the shell and the core; nothing where too little was read for one. */
 function Estimate({
-  finding: { averagePct, lowPct, highPct, shellPct, corePct },
+  finding: { averagePct, averageIs, lowPct, highPct, shellPct, corePct },
 }: {
   finding: RoundFinding;
 }) {
   const { say, formats } = useWords();
-  if (averagePct === null) return null;
+  if (averagePct === null && shellPct === null) return null;
   return (
     <Facts
       of={[
         [
-          say('board-call.average'),
+          say(averageIs === 'estimated' ? 'board.average-estimated' : 'board-call.average'),
           <>
-            {formats.mc(averagePct)}{' '}
+            {mcOrDash(averagePct, formats)}{' '}
             {lowPct !== null && highPct !== null && (
               <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
             )}
           </>,
         ],
         [say('board-call.shell'), mcOrDash(shellPct, formats)],
-        [say('board-call.core'), mcOrDash(corePct, formats)],
+        [
+          say('board-call.core'),
+          corePct === null && shellPct !== null ? say('board.not-read') : mcOrDash(corePct, formats),
+        ],
       ]}
     />
   );

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { RoundBoard } from '../../../shared-core/contract/round.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { averageNote } from '../../ui/average-note.ts';
 import { callsInOrder } from '../../ui/CallBadge.tsx';
 import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
@@ -47,10 +48,14 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
           head: say('findings.average'),
           cell: ({ finding }) => <strong>{mcOrDash(finding?.averagePct ?? null, formats)}</strong>,
           below: ({ finding }) =>
-            finding &&
-            finding.lowPct !== null &&
-            finding.highPct !== null &&
-            formats.mcInterval({ minPct: finding.lowPct, maxPct: finding.highPct }),
+            finding && (
+              <>
+                {averageNote(finding, say)}{' '}
+                {finding.lowPct !== null &&
+                  finding.highPct !== null &&
+                  formats.mcInterval({ minPct: finding.lowPct, maxPct: finding.highPct })}
+              </>
+            ),
           sortBy: ({ finding }) => finding?.averagePct ?? null,
           align: 'end',
         },

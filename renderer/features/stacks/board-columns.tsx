@@ -3,8 +3,10 @@ import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts'
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
+import { averageNote } from '../../ui/average-note.ts';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
+import { mcOrDash } from '../../ui/McValue.tsx';
 import { readyDay, readyInRow } from './ready-words.ts';
 
 type BoardColumn = Exclude<BoardSort, 'added'> | 'shell-core' | 'stack' | 'likely' | 'place' | 'log';
@@ -24,7 +26,9 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
   ): Column<BoardRow> => ({ id, head: say(`stacks.column-${id}`), widthRem, cell, ...more });
 
   function average({ latest }: BoardRow): ReactNode {
-    if (latest?.averagePct == null) return latest && <em>{say('stacks.no-average')}</em>;
+    if (!latest) return null;
+    if (latest.averagePct === null)
+      return latest.shellPct === null ? <em>{say('stacks.no-average')}</em> : mcOrDash(null, formats);
     return <strong>{formats.mc(latest.averagePct)}</strong>;
   }
 
@@ -63,7 +67,7 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
     column('code', 7.25, ({ code }) => name(code), sorted),
     column('average', 6, average, {
       ...sorted,
-      below: ({ latest }) => latest?.isQuestionable && say('board.questionable'),
+      below: ({ latest }) => latest && averageNote(latest, say),
     }),
     column('shell-core', 9, shellAndCore, optional),
     column(

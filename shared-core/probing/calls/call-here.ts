@@ -1,6 +1,7 @@
 /** What the place of a board that is too wet adds to its call: dry on there, or bring it in. */
 import { z } from 'zod';
 import { type Message, message, type PctRange } from '../../words/message.ts';
+import type { AverageIs } from '../readings/estimate.ts';
 import type { ReasonedCall, SpotsRead } from './assessment.ts';
 import { NEVER_QUITE_PCT } from './never-quite.ts';
 
@@ -23,6 +24,7 @@ export interface Found extends ReasonedCall {
   at: string;
   /** Null where no reading counts. */
   averagePct: number | null;
+  averageIs: AverageIs;
   corePct: number | null;
   /** The average rests on questionable readings. */
   isQuestionable: boolean;

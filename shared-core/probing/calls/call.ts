@@ -113,13 +113,19 @@ function callOf(
       reasons: [...reasons, message('call.questionable-unused', { questionable, why: heaviest.why })],
       ...relied,
     };
-  const firmPct = firm.estimate.averagePct;
+  const { averagePct: firmPct, averageIs } = firm.estimate;
   const allPct = all.estimate.averagePct;
+  const wouldBe = message('call.would-be', {
+    questionable,
+    callName: message(`call.${call}`),
+    firmPct,
+    allPct,
+  });
   return {
     call: 'probe-again',
     reasons: [
       message('call.would-change', { questionable }),
-      message('call.would-be', { questionable, callName: message(`call.${call}`), firmPct, allPct }),
+      ...(averageIs === 'read' ? [wouldBe] : []),
       ...adviceOf(heaviest),
     ],
     ...unreliable,
@@ -164,8 +170,12 @@ function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | 
 }
 
 function everythingQuestionable({ estimate }: BoardEstimate, suspicion: Suspicion | undefined): MadeCall {
-  const { averagePct } = estimate;
-  return probeAgain(message('call.all-questionable', { averagePct }), ...adviceOf(suspicion));
+  const { averagePct, averageIs, shellPct } = estimate;
+  const unreliable =
+    averageIs === 'read' || shellPct === null
+      ? message('call.all-questionable', { averagePct })
+      : message('call.shell-questionable', { shellPct });
+  return probeAgain(unreliable, ...adviceOf(suspicion));
 }
 
 const probeAgain = (...reasons: MadeCall['reasons']): MadeCall => ({ call: 'probe-again', reasons });

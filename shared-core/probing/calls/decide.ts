@@ -31,10 +31,14 @@ export const SURE = 0.9;
 /** The call from one estimate, as if no reading in it were questionable. */
 export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
   const { endUse } = evidence;
-  const { averagePct, lowPct } = board.estimate;
+  const { averagePct } = board.estimate;
   const few = tooFew(board, evidence);
-  if (few !== null && lowPct <= endUse.maxPct)
-    return probeAgain(few, message('call.likely', { likelyInterval: likely(board) }));
+  if (few !== null && !isSurelyTooWet(board.estimate, endUse))
+    return probeAgain(
+      few,
+      ...(isRead(board) ? [message('call.likely', { likelyInterval: likely(board) })] : []),
+    );
+  if (few === null && isCoreOpen(board, evidence)) return withoutCore(board, evidence);
 
   const isTooWet = averagePct > endUse.maxPct;
   const mayBeTooWet = !isTooWet && chanceOfHarm(board, endUse) >= HARM;
@@ -44,7 +48,35 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall 
     if (each !== null) return tooClose(board, endUse, each);
     return isTooDry && !mayBeTooWet ? tooDry(board, endUse) : tooWet(board, evidence);
   }
-  return coreNotReached(board, evidence) ?? tooUneven(board, evidence) ?? ready(board, evidence);
+  return tooUneven(board, evidence) ?? ready(board, evidence);
+}
+
+/** With a chance of 95 %, and not by an estimate alone. */
+export const isSurelyTooWet = (
+  { averageIs, lowPct, shellPct }: BoardEstimate['estimate'],
+  { maxPct }: Pick<EndUse, 'maxPct'>,
+): boolean => lowPct > maxPct && (averageIs === 'read' || (shellPct !== null && shellPct > maxPct));
+
+const isRead = ({ estimate }: BoardEstimate): boolean => estimate.averageIs === 'read';
+
+/** Whether nothing tells the core of a thick board, or how wet a board is inside: no pins and no history. */
+const isCoreOpen = (board: BoardEstimate, evidence: BoardEvidence): boolean =>
+  !evidence.profile && (!isRead(board) || (!isThin(evidence) && board.estimate.inCore === 0));
+
+/**
+ * Without the core a board is called too wet or too dry only where that is nearly sure; else the core decides, whatever the
+ * use, and more readings of the shell would not.
+ */
+function withoutCore(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
+  const { endUse } = evidence;
+  const { averagePct, shellPct } = board.estimate;
+  const readPct = isRead(board) ? averagePct : shellPct;
+  const wetChance = chanceAverageAbove(board.posterior, endUse.maxPct);
+  if (wetChance >= SURE && readPct !== null && readPct > endUse.maxPct) return tooWet(board, evidence);
+  const dryChance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
+  if (dryChance >= SURE && readPct !== null && readPct < endUse.minPct && !endUse.minIsAdvice)
+    return tooDry(board, endUse);
+  return coreNotRead(board, evidence);
 }
 
 const probeAgain = (...reasons: MadeCall['reasons']): MadeCall => ({ call: 'probe-again', reasons });
@@ -112,8 +144,10 @@ const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
 
 /** Whether it is to dry on where it is or to be brought in, its place decides (`call-here.ts`). */
 function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
-  const { averagePct } = board.estimate;
+  const { averagePct, shellPct } = board.estimate;
   const targetRange = targetOf(endUse);
+  if (!isRead(board) && shellPct !== null && shellPct > endUse.maxPct)
+    return { call: 'keep-drying', reasons: [message('call.shell-too-wet', { shellPct, targetRange })] };
   if (averagePct <= endUse.maxPct)
     return {
       call: 'keep-drying',
@@ -135,7 +169,12 @@ function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
 }
 
 function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
-  const { averagePct } = board.estimate;
+  const { averagePct, shellPct } = board.estimate;
+  if (!isRead(board) && shellPct !== null && shellPct < endUse.minPct)
+    return {
+      call: 'too-dry',
+      reasons: [message('call.shell-below-target', { shellPct, targetRange: targetOf(endUse) })],
+    };
   const chance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
   return {
     call: 'too-dry',
@@ -156,16 +195,17 @@ const whyNoCore = ({ readings }: BoardEvidence): Message =>
       : 'call.core-not-reached',
   );
 
-/** Of a thick board whose core no pin reached, and whose history does not tell it either. */
-function coreNotReached({ estimate }: BoardEstimate, evidence: BoardEvidence): MadeCall | null {
-  const { endUse } = evidence;
-  if (endUse.maxShellCorePct === null || isThin(evidence) || estimate.inCore > 0 || evidence.profile)
-    return null;
-  const { averagePct } = estimate;
-  return probeAgain(
-    message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) }),
-    whyNoCore(evidence),
-  );
+/** The way to the core comes first, because that is what to do. */
+const coreNotRead = (board: BoardEstimate, evidence: BoardEvidence): MadeCall =>
+  probeAgain(whyNoCore(evidence), ...inTarget(board, evidence.endUse));
+
+/** Said only of an average that was read, and that is within. */
+function inTarget(board: BoardEstimate, endUse: EndUse): Message[] {
+  const { averagePct } = board.estimate;
+  const isWithin = averagePct >= endUse.minPct && averagePct <= endUse.maxPct;
+  return isRead(board) && isWithin
+    ? [message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) })]
+    : [];
 }
 
 function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | null {
@@ -173,10 +213,9 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
   const { maxShellCorePct: allowedPoints } = endUse;
   if (allowedPoints === null) return null;
   const { estimate, posterior } = board;
-  const { averagePct, differencePct } = estimate;
+  const { differencePct } = estimate;
   const chance = chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS);
   if (chance < (isDifferenceRead(board, evidence) ? HARM : UNEVEN_HARM)) return null;
-  const inTarget = message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) });
   if (estimate.inCore > 0 && differencePct !== null && Math.abs(differencePct) > allowedPoints)
     return {
       call: 'keep-drying',
@@ -186,7 +225,7 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
           allowedPoints,
           placeName: place.name,
         }),
-        inTarget,
+        ...inTarget(board, endUse),
       ],
     };
   const uneven = message('call.may-be-uneven', {
@@ -194,8 +233,8 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
     differencePoints: allowedPoints + UNEVEN_BY_POINTS,
   });
   return estimate.inCore > 0
-    ? { call: 'keep-drying', reasons: [uneven, inTarget] }
-    : probeAgain(uneven, inTarget, whyNoCore(evidence));
+    ? { call: 'keep-drying', reasons: [uneven, ...inTarget(board, endUse)] }
+    : probeAgain(whyNoCore(evidence), uneven, ...inTarget(board, endUse));
 }
 
 /** Whether pins read shell and core, at depths that are known. */

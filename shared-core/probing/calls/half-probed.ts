@@ -7,6 +7,7 @@ import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
 import { expectationNow } from '../suspicions/expectation.ts';
 import { possibleRange } from '../suspicions/possible-change.ts';
 import type { Assessment, SpotsRead } from './assessment.ts';
+import { isSurelyTooWet } from './decide.ts';
 import { ENOUGH, halfProbed } from './spots-read.ts';
 
 /** First reason of a round that does not replace the call of the full round before it. */
@@ -31,7 +32,7 @@ export function coreUnreadSince(estimate: Estimate, evidence: BoardEvidence): Sp
  * others would show an average within the target is less likely still.
  */
 export const isDecided = (firm: BoardEstimate | null, { endUse }: Pick<BoardEvidence, 'endUse'>): boolean =>
-  firm !== null && firm.estimate.lowPct > endUse.maxPct;
+  firm !== null && isSurelyTooWet(firm.estimate, endUse);
 
 /**
  * No call, but where an earlier round read every spot and this one contradicts it: then the board is to be probed again.

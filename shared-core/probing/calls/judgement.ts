@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { DAY_MS, instantSchema, isoOf } from '../../time.ts';
 import type { Forecast, PlaceForecast } from '../../wood/drying/forecast.ts';
 import { type Message, message, messageSchema, type PctRange, type When } from '../../words/message.ts';
+import type { AverageIs } from '../readings/estimate.ts';
 import { type Call, callSchema, type SpotsRead } from './assessment.ts';
 import {
   callHere,
@@ -28,6 +29,8 @@ const averageSchema = z.object({
   averagePct: z.number(),
   /** When it was read, UTC; null where it is the forecast's, for today. */
   readOn: instantSchema.nullable(),
+  /** Of that day, by its shell alone. */
+  isEstimated: z.boolean().default(false),
 });
 export type KnownAverage = z.infer<typeof averageSchema>;
 
@@ -142,14 +145,19 @@ function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready |
 }
 
 const averageOf = ({ found, forecast }: JudgementFacts): Judgement['average'] =>
-  averageRead(found) ?? (forecast && { averagePct: forecast.now.average.median, readOn: null });
+  averageRead(found) ??
+  (forecast && { averagePct: forecast.now.average.median, readOn: null, isEstimated: false });
 
 const averageRead = (
-  found: Pick<Found, 'at' | 'averagePct' | 'isQuestionable'> | null,
+  found: Pick<Found, 'at' | 'averagePct' | 'averageIs' | 'isQuestionable'> | null,
 ): Judgement['average'] =>
-  found === null || found.averagePct === null || found.isQuestionable
+  found === null || found.averagePct === null || found.averageIs === 'unknown' || found.isQuestionable
     ? null
-    : { averagePct: found.averagePct, readOn: found.at };
+    : {
+        averagePct: found.averagePct,
+        readOn: found.at,
+        isEstimated: found.averageIs === 'estimated',
+      };
 
 /**
  * The other place where it is likely ready first, if that gains enough; heated rooms are none for a board that may still
@@ -199,6 +207,7 @@ export function judgeByFinding(
     reason: Message;
     at: string;
     averagePct: number | null;
+    averageIs: AverageIs;
     isQuestionable: boolean;
     spotsRead: SpotsRead | null;
   } | null,

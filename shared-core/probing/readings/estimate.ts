@@ -7,9 +7,17 @@ import { type KnownOfBoard, type ProfilePosterior, profilePosterior } from './pr
 import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { countSpots, plannedDepthMm } from './spots.ts';
 
+/**
+ * How the average is known: pins reached deep enough to tell it; or only the shell was read, and it is estimated by what
+ * drying allows; or that leaves so much open that no number is shown.
+ */
+export const averageIsSchema = z.enum(['read', 'estimated', 'unknown']);
+export type AverageIs = z.infer<typeof averageIsSchema>;
+
 /** The state of a board as one round found it, % MC. */
 export const estimateSchema = z.object({
   averagePct: z.number(),
+  averageIs: averageIsSchema,
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
   /** Core less shell. */
@@ -50,6 +58,10 @@ export type BoardEstimate = {
 export const CORE_FROM = 0.4;
 
 export const COVERAGE = 0.9;
+/** An estimated average is shown where it likely lies within so many points. Common practice, no source. */
+export const WIDEST_ESTIMATE_POINTS = 5;
+/** Where the core comes near fiber saturation the shell no longer tells how wet it is, % MC. Common practice, no source. */
+export const WETTEST_CORE_PCT = 25;
 /** "Likely" means 8 chances in 10 wherever a person reads it. */
 const LIKELY_COVERAGE = 0.8;
 
@@ -77,17 +89,17 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   const degrees = SCATTER_DEGREES + own;
   const prior = spotScatterPct(mean(counted.map(({ mcPct }) => mcPct)));
   const squares = SCATTER_DEGREES * prior ** 2 + groups.reduce((sum, group) => sum + squaresAbout(group), 0);
+  const shell = at('shell');
   const posterior = profilePosterior(
     counted.map(({ reading, mcPct }) => ({
       depthMm: depthOf(reading, thicknessMm),
       isOnlyPlanned: reading.depthFrom === 'plan' || reading.spot.depthMm === null,
       mcPct,
     })),
-    known,
+    { ...known, isShellAlone: shell.length === counted.length },
     Math.sqrt(squares / degrees),
     mean(counted.map((each) => each.standardUncertaintyPct)),
   );
-  const shell = at('shell');
   const core = at('core');
   const inCore = counted.filter(({ reading }) => isInCore(reading, thicknessMm));
   const shellPct = shell.length > 0 ? mean(shell.map(({ mcPct }) => mcPct)) : null;
@@ -95,6 +107,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   return withInterval(
     {
       averagePct: Math.max(0, posterior.averagePct),
+      isRead: shell.length < counted.length,
       shellPct,
       corePct,
       differencePct: shellPct === null || corePct === null ? null : corePct - shellPct,
@@ -118,7 +131,12 @@ function isInCore(reading: Reading, thicknessMm: number): boolean {
 
 /** The estimate with its intervals: Student's t with Welch-Satterthwaite degrees of freedom. */
 function withInterval(
-  estimate: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct' | 'likelyInterval'>,
+  {
+    isRead,
+    ...estimate
+  }: Omit<Estimate, 'standardUncertaintyPct' | 'lowPct' | 'highPct' | 'likelyInterval' | 'averageIs'> & {
+    isRead: boolean;
+  },
   posterior: ProfilePosterior,
   degrees: number,
 ): BoardEstimate {
@@ -131,15 +149,19 @@ function withInterval(
     return { minPct: Math.max(0, averagePct - half), maxPct: averagePct + half };
   };
   const { minPct, maxPct } = intervalOf(COVERAGE);
+  const likely = intervalOf(LIKELY_COVERAGE);
+  const corePct = (estimate.shellPct ?? averagePct) + Math.max(0, posterior.differencePct);
+  const isClose = likely.maxPct - likely.minPct <= WIDEST_ESTIMATE_POINTS && corePct <= WETTEST_CORE_PCT;
   return {
     posterior,
     degrees,
     estimate: {
       ...estimate,
+      averageIs: isRead ? 'read' : isClose ? 'estimated' : 'unknown',
       standardUncertaintyPct,
       lowPct: minPct,
       highPct: maxPct,
-      likelyInterval: intervalOf(LIKELY_COVERAGE),
+      likelyInterval: likely,
     },
   };
 }

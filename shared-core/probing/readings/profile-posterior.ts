@@ -2,7 +2,7 @@
  * What a board's readings say of its moisture through the thickness, with what drying allows: a small Bayesian model in
  * closed form, fast enough to run with every reading.
  */
-import { normalCdf } from '../../wood/maths/gaussian.ts';
+import { normalCdf, normalDensity } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import type { PlaceFacts } from './evidence.ts';
 import { plannedDepthMm } from './spots.ts';
@@ -31,6 +31,8 @@ export interface KnownOfBoard {
   /** It came here from damper air within the last two months; null where that is not known. */
   isNewHere: boolean | null;
   history: HistoryProfile | null;
+  /** Only its shell was read, so that its core follows from what is expected alone. */
+  isShellAlone?: boolean;
 }
 
 /** One profile family and pin length, with how likely it is: average and difference are jointly normal within it. */
@@ -103,34 +105,60 @@ export const SPELL_SD_PCT: Record<PlaceFacts['kind'], number> = {
 /** Where the air is not known the board is this far above its EMC, give or take, % MC. Common practice, no source. */
 export const UNKNOWN_AIR = { abovePct: 1.5, sdPct: 3 } as const;
 
-/** What drying allows of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
-function gradientPrior(
-  { emcPct, placeKind, isNewHere, history }: KnownOfBoard,
+/** What is expected of core less surface, as a line of the average: `ofAverage` × average + `offsetPct`, give or take `sdPct`. */
+interface GradientPrior {
+  ofAverage: number;
+  offsetPct: number;
+  sdPct: number;
+  /** It holds for averages on one side of the EMC alone; null: for all. */
+  side: Side | null;
+}
+interface Side {
+  /** 1 for above, -1 for below. */
+  sign: 1 | -1;
+  emcPct: number;
+  /** How far the EMC and what all readings share may be off, one standard deviation, % MC. */
+  sdPct: number;
+}
+
+/**
+ * A board above the EMC of its air dries, and its core is wetter than its shell. One below came from drier air, or the month
+ * is a damp one: its core is about as dry as its shell, and nothing makes it drier than both. That counts where the shell
+ * alone was read; deeper readings tell the average themselves.
+ */
+function gradientPriors(
+  { emcPct, placeKind, isNewHere, history, isShellAlone = false }: KnownOfBoard,
   averagePct: number,
   sharedPct: number,
   steepness: number,
-) {
+): GradientPrior[] {
   if (history !== null)
-    return {
-      ofAverage: 0,
-      offsetPct: history.differencePct / steepness,
-      sdPct: Math.max(0.1, history.differenceSdPct) / steepness,
-    };
+    return [
+      {
+        ofAverage: 0,
+        offsetPct: history.differencePct / steepness,
+        sdPct: Math.max(0.1, history.differenceSdPct) / steepness,
+        side: null,
+      },
+    ];
   const airPct = emcPct ?? averagePct - UNKNOWN_AIR.abovePct;
   const above = averagePct - airPct;
   const ahead = shellAhead(isNewHere);
-  const sdPct = Math.hypot(
-    STEEPNESS.sd * above,
-    // The meter's error moves the average that was read, and nothing else.
-    STEEPNESS.mean * Math.hypot(emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT, sharedPct),
-    ahead.sdPoints,
-    SPELL_SD_PCT[placeKind],
-  );
-  return {
+  // The meter's error moves the average that was read, and nothing else.
+  const edgeSdPct = Math.hypot(emcPct === null ? UNKNOWN_AIR.sdPct : AIR_SD_PCT, sharedPct);
+  const sdAt = (abovePct: number): number =>
+    Math.hypot(STEEPNESS.sd * abovePct, STEEPNESS.mean * edgeSdPct, ahead.sdPoints, SPELL_SD_PCT[placeKind]);
+  const drying = {
     ofAverage: STEEPNESS.mean,
     offsetPct: ahead.points - STEEPNESS.mean * airPct,
-    sdPct,
+    sdPct: sdAt(above),
   };
+  if (emcPct === null || !isShellAlone) return [{ ...drying, side: null }];
+  const edge = { emcPct, sdPct: edgeSdPct };
+  return [
+    { ...drying, side: { ...edge, sign: 1 } },
+    { ofAverage: 0, offsetPct: 0, sdPct: sdAt(0), side: { ...edge, sign: -1 } },
+  ];
 }
 
 /** Where the tips may have been, each with how likely: as planned but for pins that are too short. */
@@ -184,16 +212,18 @@ export function profilePosterior(
   for (const { weight, depthsMm } of possibleDepths(readings, thicknessMm)) {
     for (const exponent of EXPONENTS) {
       const steepness = shellShare ** exponent;
-      const prior = gradientPrior(known, aboutPct, sharedPct, steepness);
-      const fitted = solved(readings, depthsMm, thicknessMm, exponent, scatterPct, prior);
-      parts.push({
-        weight: 0,
-        logWeight: Math.log(weight) + fitted.logEvidence,
-        averagePct: fitted.averagePct,
-        spotsPct: fitted.averageSdPct,
-        differencePct: fitted.gradientPct * steepness,
-        differenceSdPct: fitted.gradientSdPct * steepness,
-      });
+      for (const prior of gradientPriors(known, aboutPct, sharedPct, steepness)) {
+        const anywhere = solved(readings, depthsMm, thicknessMm, exponent, scatterPct, prior);
+        const fitted = prior.side === null ? anywhere : onSide(anywhere, prior.side);
+        parts.push({
+          weight: 0,
+          logWeight: Math.log(weight) + fitted.logEvidence,
+          averagePct: fitted.averagePct,
+          spotsPct: fitted.averageSdPct,
+          differencePct: fitted.gradientPct * steepness,
+          differenceSdPct: fitted.gradientSdPct * steepness,
+        });
+      }
     }
   }
   const top = Math.max(...parts.map(({ logWeight }) => logWeight));
@@ -218,6 +248,15 @@ export function profilePosterior(
   };
 }
 
+interface Fitted {
+  averagePct: number;
+  gradientPct: number;
+  averageSdPct: number;
+  gradientSdPct: number;
+  covariance: number;
+  logEvidence: number;
+}
+
 /** Average and core less surface of one family by least squares with their prior; the average's own prior is flat. */
 function solved(
   readings: readonly ReadingAtDepth[],
@@ -225,8 +264,8 @@ function solved(
   thicknessMm: number,
   exponent: number,
   scatterPct: number,
-  { ofAverage, offsetPct, sdPct }: ReturnType<typeof gradientPrior>,
-) {
+  { ofAverage, offsetPct, sdPct }: GradientPrior,
+): Fitted {
   // A reading is average + gradient × x: the mean of |1 - 2u|^n over the thickness is 1 / (n + 1).
   const xs = depthsMm.map(
     (depthMm) => 1 / (exponent + 1) - Math.abs(1 - (2 * depthMm) / thicknessMm) ** exponent,
@@ -258,9 +297,37 @@ function solved(
     gradientPct,
     averageSdPct: Math.sqrt(gg / determinant),
     gradientSdPct: Math.sqrt(aa / determinant),
+    covariance: -ag / determinant,
     logEvidence: -(misfit + Math.log(determinant) + 2 * Math.log(sdPct)) / 2,
   };
 }
+
+/**
+ * A fit of which only the averages on one side of the EMC hold: the moments of a truncated normal distribution (Johnson,
+ * Kotz and Balakrishnan, Continuous Univariate Distributions, section 13.10; from memory), the gradient with them.
+ */
+function onSide(fitted: Fitted, { sign, emcPct, sdPct }: Side): Fitted {
+  const { averagePct, averageSdPct, gradientPct, gradientSdPct, covariance, logEvidence } = fitted;
+  const variance = averageSdPct ** 2;
+  const spread = Math.hypot(averageSdPct, sdPct);
+  const z = (sign * (averagePct - emcPct)) / spread;
+  const chance = normalCdf(z);
+  if (chance < LEAST_CHANCE) return { ...fitted, logEvidence: logEvidence + Math.log(LEAST_CHANCE) };
+  const ratio = normalDensity(z) / chance;
+  const movedPct = (sign * ratio * variance) / spread;
+  const lost = (variance / spread) ** 2 * ratio * (ratio + z);
+  const perPct = covariance / variance;
+  return {
+    averagePct: averagePct + movedPct,
+    gradientPct: gradientPct + perPct * movedPct,
+    averageSdPct: Math.sqrt(variance - lost),
+    gradientSdPct: Math.sqrt(gradientSdPct ** 2 - perPct ** 2 * lost),
+    covariance: perPct * (variance - lost),
+    logEvidence: logEvidence + Math.log(chance),
+  };
+}
+/** A side less likely than this weighs nothing. */
+const LEAST_CHANCE = 1e-6;
 
 /** Probability that the board's average is above that, % MC. */
 export function chanceAverageAbove({ parts, sharedPct }: ProfilePosterior, pct: number): number {

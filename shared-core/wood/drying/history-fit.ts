@@ -190,10 +190,11 @@ const MOST_LOG_FACTOR = 9;
 const factorOf = (log: number): number =>
   Math.exp(Math.min(MOST_LOG_FACTOR, Math.max(-MOST_LOG_FACTOR, log)));
 
-/** The profile at the start, nowhere wetter than the model can run. */
+/** The profile at the start, nowhere wetter than the wood can be or the model can run. */
 function startOf({ grid, board }: BoardModel, averagePct: number): Float64Array {
-  const most = MOST_MC_PCT / 2;
-  return parabolicStart(grid, Math.min(most, averagePct), board.start.shellRatio);
+  const most = Math.min(MOST_MC_PCT, mostWaterPct(board.basicSpecificGravity ?? averageGravity));
+  const start = parabolicStart(grid, Math.min(most, averagePct), board.start.shellRatio);
+  return start.map((pct) => Math.min(most, pct));
 }
 
 type Stretch = { segments: StaySegment[]; around: Around; durationS: number };

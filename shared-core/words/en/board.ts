@@ -37,6 +37,7 @@ export const board = {
     '{probedOn}: {callName}. Forecast for today, {todayOn}: may no longer be ready.',
 
   'board.scale.average': 'Average {averagePct}, likely {likelyInterval}.',
+  'board.scale.average-estimated': 'Estimated average {averagePct}, likely {likelyInterval}.',
   'board.scale.average-questionable': 'Average {averagePct}, questionable.',
   'board.scale.shell': 'Shell {shellPct}.',
   'board.scale.core': 'Core {corePct}.',
@@ -44,6 +45,9 @@ export const board = {
   'board.scale.emc-all-year': 'EMC in {placeName}, all year: {emcPct}',
   'board.scale.lowest-emc': 'Lowest EMC in {placeName}, in {driestMonth}: {emcPct}',
   'board.average': 'Average',
+  'board.average-estimated': 'Estimated average',
+  'board.average-unknown': 'Unknown: core not read',
+  'board.not-read': 'Not read',
   'board.likely': 'Likely {likelyInterval}',
   'board.questionable': 'Questionable',
   'board.shell': 'Shell',

@@ -27,8 +27,8 @@ export const calls = {
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
-  'call.may-be-too-wet':
-    '{averagePct} is in the target, but the chance that it is above {workableLimitPct} is {harmChancePct}.',
+  'call.shell-too-wet': 'Too wet: shell {shellPct}. Target {targetRange}.',
+  'call.may-be-too-wet': 'Average {averagePct}. Chance that it is above {workableLimitPct}: {harmChancePct}.',
   'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
   'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',
   'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
@@ -59,6 +59,8 @@ export const calls = {
   'call.core-depth-unknown':
     'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 
+  'call.shell-below-target':
+    'Too dry: shell {shellPct}. Target {targetRange}. Let it take up moisture where it will be used.',
   'call.below-target':
     'Too dry: {averagePct}. Target {targetRange}. Let it take up moisture where it will be used.',
 
@@ -78,6 +80,7 @@ export const calls = {
   'call.questionable-unused':
     '{questionable, plural, one {# questionable reading} other {# questionable readings}}, not used for the call. {why}',
   'call.all-questionable': 'All readings are questionable, so {averagePct} is not reliable.',
+  'call.shell-questionable': 'All readings are questionable, so shell {shellPct} is not reliable.',
   'call.none-usable': 'No usable reading. {why}',
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',

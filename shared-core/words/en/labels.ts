@@ -54,6 +54,8 @@ export const labels = {
   // On a label, where there is little room.
   'labels.no-readings': 'No readings yet',
   'labels.no-average': 'No usable reading',
+  'labels.estimated': 'About {averagePct}',
+  'labels.shell-alone': 'Shell {shellPct}',
   'labels.likely': 'Likely {likelyInterval}',
   'labels.rough-over': 'Over {limitPct}: rough',
   'labels.rough-under': 'Under {limitPct}: rough',

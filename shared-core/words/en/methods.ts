@@ -195,7 +195,9 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. So is the chance of a shell–core difference {unevenPoints} above its limit. That chance must be below {unevenChancePct} where no pins read the core, or only the plan gives a depth.',
   'methods.calls.profile':
-    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that.',
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that. Where only the shell was read, below the EMC, no gradient is expected: such wood came from drier air.',
+  'methods.calls.core-open':
+    'Where only the shell was read, the average is estimated from it. It is shown where it likely lies within {widestPoints} and the core is below {wettestPct}. Without the core a board is called too wet or too dry from a chance of {sureChancePct} on, where its shell is so too. Else the core is asked for, for every use. (Common practice, no source.)',
   'methods.calls.history':
     'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it.',
   'methods.calls.history-sd':
@@ -370,6 +372,8 @@ export const methods = {
   'methods.numbers.thin': 'Thickness up to which one depth tells the average',
   'methods.numbers.assumed-pin': 'Pin length where it is unknown',
   'methods.numbers.average-least': 'Pins read the average from this share of the thickness',
+  'methods.numbers.widest-estimate': 'Widest likely interval of an estimated average that is shown, points',
+  'methods.numbers.wettest-estimate': 'Wettest core with which it is shown',
   'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
   'methods.numbers.shell-sd': 'Shell against the forecast’s, its spread by the weather, points',
   'methods.numbers.gradient-share': 'Error of a forecast shell–core difference, as a part of it',

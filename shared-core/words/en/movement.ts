@@ -3,6 +3,8 @@ export const movement = {
   'movement.title': 'Size, volume, and weight',
   'movement.unknown-mc': 'No reliable MC yet. Probe it first.',
   'movement.from-read': 'From {fromPct} on {readOn} to {targetPct}, the target for {useName}:',
+  'movement.from-estimate':
+    'From about {fromPct}, by the shell on {readOn}, to {targetPct}, the target for {useName}:',
   'movement.from-forecast':
     'From about {fromPct}, today’s forecast, to {targetPct}, the target for {useName}:',
   'movement.table': 'Change in size',

@@ -145,6 +145,8 @@ export const stacks = {
   'stacks.ready-not-here': 'Unlikely here: too damp',
   'stacks.ready-at': '{end, select, open {About {date}} other {{date}}} in {placeName}',
   'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',
+  'stacks.estimated': 'Estimated',
+  'stacks.shell-alone': 'Shell {shellPct}',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
   'stacks.no-call': 'no call yet',

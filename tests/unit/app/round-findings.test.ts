@@ -44,8 +44,8 @@ const listed = async () =>
   (await yard.query('boards.list', { stackId: yard.stack.id, search: '', offset: 0, limit: 100 })).rows.map(
     ({ latest }) => latest,
   );
-const averagesIn = async (roundId: number) =>
-  (await round(roundId)).boards.map(({ finding }) => finding?.averagePct ?? null);
+const shellsIn = async (roundId: number) =>
+  (await round(roundId)).boards.map(({ finding }) => finding?.shellPct ?? null);
 
 /** Something done to the yard file by nobody whom the app knows. */
 function onDisk(sql: string): void {
@@ -80,7 +80,7 @@ test('every board is shown as it was judged, and the board aimed at with its rea
   const { probed, boards, aim } = await round(roundId);
   const board = boards.find(({ boardId }) => boardId === aim?.boardId)!;
   expect(probed).toMatchObject(board);
-  expect(probed?.assessment?.estimate?.averagePct).toBe(board.finding?.averagePct);
+  expect(probed?.assessment?.estimate?.shellPct).toBe(board.finding?.shellPct);
 });
 
 test('opening a round judges only the board that is aimed at', async () => {
@@ -158,7 +158,7 @@ describe('a round with many boards to judge again', () => {
   const allJudged = () => vi.waitFor(async () => expect(await unjudged()).toBe(0), 10_000);
 
   test('says so, judges the one aimed at now and the others meanwhile, and tells when that is done', async () => {
-    const before = await averagesIn(roundId);
+    const before = await shellsIn(roundId);
     await yard.command('rounds.setTemperature', { roundId, boardId: null, woodTempC: 2 });
     const told = yard.heard('changed').length;
     const { summary, boards, aim } = await round(roundId);
@@ -166,11 +166,11 @@ describe('a round with many boards to judge again', () => {
     expect(inEnglish(summary.message)).toMatch(/\d\d being judged/);
     // Wood Handbook (FPL-GTR-190), ch. 13: added in colder wood.
     const aimed = boards.findIndex(({ boardId }) => boardId === aim?.boardId);
-    expect(boards[aimed]?.finding?.averagePct).toBeGreaterThan(before[aimed]!);
+    expect(boards[aimed]?.finding?.shellPct).toBeGreaterThan(before[aimed]!);
     await vi.waitFor(() => expect(yard.heard('changed').length).toBeGreaterThan(told), 10_000);
     await allJudged();
-    const after = await averagesIn(roundId);
-    for (const [index, averagePct] of after.entries()) expect(averagePct).toBeGreaterThan(before[index]!);
+    const after = await shellsIn(roundId);
+    for (const [index, shellPct] of after.entries()) expect(shellPct).toBeGreaterThan(before[index]!);
     // The last few are judged for who looks before they are saved.
     await vi.waitFor(async () => expect(await listed()).toEqual(await findingsIn(roundId)), 10_000);
     expect(inEnglish((await round(roundId)).summary.message)).not.toMatch(/being judged/);

@@ -15,9 +15,11 @@ import {
   type DryingBoard,
   dryingPrior,
   type FitReading,
+  modelErrorPct,
   runBoard,
 } from '../../../shared-core/wood/drying/history-fit.ts';
 import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
+import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { worked } from '../worked.ts';
@@ -425,6 +427,19 @@ describe('at the edges', () => {
     const { now } = finite(inputOf({ readings: readingsOf(middle, rounds) }));
     // What is left is what the meter (1 %) and the model (0.5 %) get wrong.
     expect(now.average.high - now.average.low).toBeLessThan(2 * Z_90 * Math.hypot(1, 0.5));
+  });
+
+  // Wood Handbook (FPL-GTR-282), eq. 4-3: every cavity full. A quarter of a meter of oak read at 30 % in its shell holds no more.
+  test('no board is wetter than its wood can be', () => {
+    const thick = { ...oak, thicknessMm: 250, start: { ...oak.start, mcPct: 90 } };
+    const wet = [0.02, 0.02].map((depthFraction) => ({
+      atMs: sawn + 119 * DAY_MS,
+      depthFraction,
+      mcPct: 30,
+      standardUncertaintyPct: 1,
+    }));
+    const { now } = forecastOf(inputOf({ board: thick, readings: wet, elsewhere: [] }));
+    expect(now.core.high).toBeLessThan(mostWaterPct(0.56) + 3 * modelErrorPct);
   });
 
   test('a place without all twelve months is a fault of the caller', () => {

@@ -9,6 +9,7 @@ export const wordsIn = (units: 'metric' | 'imperial', locale = 'en-US') =>
 export const aFinding: LabelFinding = {
   at: '2026-03-12T17:30:00.000Z',
   averagePct: 12.36,
+  averageIs: 'read' as const,
   shellPct: 11.2,
   corePct: 13.1,
   lowPct: 11.55,

@@ -45,6 +45,7 @@ function boards(count: number): LabelContent[] {
     latest: {
       at: '2026-03-12T17:30:00Z',
       averagePct: 7 + index,
+      averageIs: 'read' as const,
       shellPct: 6.8 + index,
       corePct: 7.4 + index,
       lowPct: 6.1 + index,

@@ -102,6 +102,7 @@ export function evidence(of: Reading[], more: Partial<BoardEvidence> = {}): Boar
 export const lastRound = (shellPct: number, corePct: number, takenAt: string) => ({
   estimate: {
     averagePct: (shellPct + corePct) / 2,
+    averageIs: 'read' as const,
     shellPct,
     corePct,
     differencePct: corePct - shellPct,

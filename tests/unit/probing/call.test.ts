@@ -56,7 +56,7 @@ describe('ready', () => {
     // The same readings, but nobody knows that the pins were as deep as planned.
     const planned = judge(readings([6.6, 6.7], [9.2, 9.4], { depthFrom: 'plan' }));
     expect(planned.call).toBe('probe-again');
-    expect(planned.reasons.at(-1)!.code).toBe('call.core-depth-unknown');
+    expect(planned.reasons[0].code).toBe('call.core-depth-unknown');
   });
 
   // 6 to 8 % for furniture, workable at 9 to 10 %: common practice, no source. No meter tells a board to ±1 %, so the
@@ -79,9 +79,7 @@ describe('ready', () => {
       place: { ...shop, emcPct: 6 },
     });
     expect(call).toBe('keep-drying');
-    expect(inEnglish(reasons[0])).toMatch(
-      /^7\.\d% is in the target, but the chance that it is above 8\.3% is \d\d%\.$/,
-    );
+    expect(inEnglish(reasons[0])).toMatch(/^Average 7\.\d%\. Chance that it is above 8\.3%: \d\d%\.$/);
     expect(reasons.at(-1)).toEqual(message('call.more-will-not-help'));
     expect(judge(readings([7.8, 7.8], [7.9, 7.9]), { endUse: furniture }).call).toBe('ready');
   });
@@ -500,14 +498,14 @@ describe('the core', () => {
   test('that no pins reached never makes a thick board ready', () => {
     const { call, reasons } = judgeBeam(short, { plan });
     expect(call).toBe('probe-again');
-    expect(reasons.at(-1)).toEqual(message('call.core-not-reached'));
+    expect(reasons).toEqual([message('call.core-not-reached')]);
     expect(judgeBeam(flat).call).toBe('ready');
   });
 
   test('that only the plan says was reached is one of unknown depth', () => {
     const { call, reasons } = judgeBeam(flat.map((each) => ({ ...each, depthFrom: 'plan' })));
     expect(call).toBe('probe-again');
-    expect(reasons.at(-1)).toEqual(message('call.core-depth-unknown'));
+    expect(reasons.map(({ code }) => code)).toEqual(['call.core-depth-unknown', 'call.average-in-target']);
   });
 
   test('is read in a fresh crosscut as well', () => {
@@ -527,7 +525,7 @@ describe('the core', () => {
     );
     const doubtful = judgeBeam(short, { plan, profile: { differencePct: 1.8, differenceSdPct: 1.5 } });
     expect(doubtful.call).toBe('probe-again');
-    expect(doubtful.reasons[0].code).toBe('call.may-be-uneven');
+    expect(doubtful.reasons.map(({ code }) => code)).toEqual(['call.core-not-reached', 'call.may-be-uneven']);
   });
 
   // Common practice, no source: pins at a fifth to a third of a thin board read about its average.
@@ -546,15 +544,52 @@ describe('the core', () => {
     });
     expect(call).toBe('probe-again');
     expect(reasons.map(({ code }) => code)).toEqual([
+      'call.core-not-reached',
       'call.may-be-uneven',
       'call.average-in-target',
-      'call.core-not-reached',
     ]);
   });
 
-  test('does not matter to firewood', () => {
+  // The round of a 4 in piece of ash with two shell spots, which once was Ready, and drier than both.
+  test('of thick firewood is asked for as well: its average is not read', () => {
     const firewood = { ...interior, minPct: 0, maxPct: 20, maxShellCorePct: null };
-    expect(judgeBeam(short, { plan, endUse: firewood }).call).toBe('ready');
+    const damp = { ...shed, emcPct: 20 };
+    const shells = (pct: number) => short.map((each) => ({ ...each, raw: pct }));
+    const ofFirewood = (pct: number) => judgeBeam(shells(pct), { plan, endUse: firewood, place: damp });
+    expect(ofFirewood(17)).toMatchObject({
+      call: 'probe-again',
+      reasons: [{ code: 'call.core-not-reached' }],
+    });
+    expect(ofFirewood(17).estimate!.averagePct).toBeGreaterThan(16.8);
+    expect(ofFirewood(28)).toMatchObject({ call: 'keep-drying', reasons: [{ code: 'call.shell-too-wet' }] });
+  });
+
+  test('decides where the shell is near the limit: no more shell readings are asked for', () => {
+    for (const pct of [9.6, 10, 12, 14, 15]) {
+      const { call, reasons } = judgeBeam(
+        short.map((each) => ({ ...each, raw: pct })),
+        { plan },
+      );
+      expect(call).toBe('probe-again');
+      expect(reasons[0].code).toBe('call.core-not-reached');
+    }
+  });
+
+  test('unread leaves the average estimated, or unknown where that is wide; a shell far out of the target decides', () => {
+    const of = (pct: number, emcPct: number) =>
+      judgeBeam(
+        short.map((each) => ({ ...each, raw: pct })),
+        { plan, place: { ...shed, emcPct } },
+      );
+    expect(of(13, 12.5).estimate!.averageIs).toBe('estimated');
+    expect(of(13.2, 12.5).estimate!.averagePct).toBeGreaterThan(13.2);
+    expect(of(22, 13).estimate!.averageIs).toBe('unknown');
+    expect(of(22, 13).reasons.map((each) => inEnglish(each))).toEqual([
+      'Too wet: shell 22.0%. Target 10–15%.',
+    ]);
+    expect(of(6, 13).reasons.map((each) => inEnglish(each))).toEqual([
+      'Too dry: shell 6.0%. Target 10–15%. Let it take up moisture where it will be used.',
+    ]);
   });
 });
 

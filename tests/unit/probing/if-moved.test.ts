@@ -16,7 +16,7 @@ const board = (inRoom: Ready | null, averagePct = 14) => ({
       { placeId: 1, ready: { kind: 'too-damp' as const } },
       { placeId: 2, ready: inRoom },
     ],
-    average: { averagePct, readOn: null },
+    average: { averagePct, readOn: null, isEstimated: false },
   },
   corePct: averagePct + 1,
 });

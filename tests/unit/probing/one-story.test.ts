@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { readyWords } from '../../../shared-core/history-chart/ready-words.ts';
 import { callHere, isTooWetForIndoors } from '../../../shared-core/probing/calls/call-here.ts';
+import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
 import {
   type Judgement,
   type JudgementFacts,
@@ -10,6 +11,8 @@ import {
   readyOf,
 } from '../../../shared-core/probing/calls/judgement.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
+import { modelErrorPct } from '../../../shared-core/wood/drying/history-fit.ts';
+import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import { type Fact, type Message, message } from '../../../shared-core/words/message.ts';
 import { randomFrom } from '../../faults/random.ts';
 import { englishWords, expectWhole, inEnglish } from '../words/in-english.ts';
@@ -25,6 +28,7 @@ import {
   randomFacts,
   reach,
 } from './a-judged-board.ts';
+import { type ReadBoard, randomRead } from './a-read-board.ts';
 
 const BOARDS = 10_000;
 
@@ -204,6 +208,68 @@ test(`${BOARDS} boards: no two statements contradict each other`, () => {
   expect(kinds.size).toBeGreaterThan(30);
 });
 
+/** Each holds for every board that was read, whatever the readings. */
+const ofReadBoards: Record<string, (board: ReadBoard) => boolean> = {
+  'an average that was not read is never below both the shell and the air': ({ given, assessment }) => {
+    const { estimate } = assessment;
+    if (estimate === null || estimate.averageIs === 'read') return true;
+    return estimate.averagePct > Math.min(estimate.shellPct!, given.place.emcPct!) - 0.3;
+  },
+  'a shell below its air leaves the average near the shell': ({ given, assessment }) => {
+    const { estimate } = assessment;
+    if (estimate?.averageIs !== 'estimated' || estimate.shellPct! > given.place.emcPct! - 4) return true;
+    return Math.abs(estimate.averagePct - estimate.shellPct!) < 0.5;
+  },
+  'only what is within the target is said to be': ({ given, judgement }) =>
+    judgement.reasons
+      .filter(({ code }) => /average-in-target|within-target/.test(code))
+      .every(({ facts: of }) => {
+        const averagePct = of!.averagePct as number;
+        return averagePct >= given.endUse.minPct && averagePct <= given.endUse.maxPct;
+      }),
+  'what nothing tells of the inside is not Ready, for any use': ({ given, assessment, judgement }) =>
+    judgement.call !== 'ready' ||
+    assessment.estimate!.inCore > 0 ||
+    (given.board.thicknessMm <= THIN_MM && assessment.estimate!.averageIs === 'read'),
+  'no sentence names an average that was not read': ({ found: { averageIs }, judgement }) =>
+    averageIs === 'read' || all(judgement, 'averagePct').length === 0,
+  'where the core decides, it is asked for first': ({ assessment, judgement }) =>
+    !says(judgement, /^call\.core-(not-reached|depth-unknown)$/) ||
+    (/^call\.core-/.test(judgement.reasons[0]!.code) && assessment.estimate!.inCore === 0),
+  'more of the same is never asked for where the core is not read': ({ assessment, judgement }) =>
+    assessment.estimate?.averageIs === 'read' || !says(judgement, /^call\.(too-close|more-will-not-help)$/),
+  'page, list and label have one average, and it is the one of the sentences': ({ finding, judgement }) =>
+    judgement.average?.readOn == null ||
+    (judgement.average.averagePct === finding.averagePct &&
+      all(judgement, 'averagePct').every((averagePct) => averagePct === finding.averagePct)),
+  'an average that is unknown by the readings is the forecast’s, or none': ({
+    found: { averageIs },
+    ...board
+  }) =>
+    averageIs !== 'unknown' ||
+    (board.finding.averagePct === null &&
+      board.judgement.average?.averagePct === board.forecast?.now.average.median),
+  'nothing is wetter than the wood can be': ({ given, forecast }) =>
+    forecast === null ||
+    forecast.now.core.high <= mostWaterPct(given.species.basicSpecificGravity!) + 3 * modelErrorPct,
+};
+
+test('300 boards read with any pins: no average that nothing shows, one on all pages, and the core asked for', () => {
+  const random = randomFrom(1711);
+  const broken = new Map<string, string>();
+  const kinds = new Set<string>();
+  for (let board = 0; board < 300; board += 1) {
+    const each = randomRead(random, board % 15 === 0);
+    kinds.add(`${each.judgement.call} ${each.found.averageIs}`);
+    for (const [name, holds] of Object.entries(ofReadBoards)) {
+      if (!broken.has(name) && !holds(each))
+        broken.set(name, JSON.stringify({ board, ...each, forecast: null }));
+    }
+  }
+  expect(Object.fromEntries(broken)).toEqual({});
+  expect(kinds.size).toBeGreaterThan(7);
+});
+
 /** What a person reads of it, the call first. */
 const told = (judgement: Judgement): string[] => messagesOf(judgement).map((each) => inEnglish(each));
 
@@ -257,13 +323,22 @@ describe('the boards that once told two stories', () => {
 
   test('the average that is stated is the one that was read, with its day; else the forecast’s', () => {
     const forecast = ahead(14.2, [reach(null, null, null), reach(20, 40, 90)]);
-    expect(judge(facts({ forecast })).average).toEqual({ averagePct: 14.9, readOn: onDay(-30) });
+    expect(judge(facts({ forecast })).average).toEqual({
+      averagePct: 14.9,
+      readOn: onDay(-30),
+      isEstimated: false,
+    });
     const questionable = found('probe-again', 14.9, { isQuestionable: true });
     expect(judge(facts({ forecast, found: questionable })).average).toEqual({
       averagePct: 14.2,
       readOn: null,
+      isEstimated: false,
     });
-    expect(judge(facts({ forecast, found: null })).average).toEqual({ averagePct: 14.2, readOn: null });
+    expect(judge(facts({ forecast, found: null })).average).toEqual({
+      averagePct: 14.2,
+      readOn: null,
+      isEstimated: false,
+    });
     expect(judge(facts({ found: null })).average).toBeNull();
   });
 

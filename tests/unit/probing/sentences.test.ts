@@ -138,6 +138,18 @@ test('every reason of a call', () => {
     judge(byAverage(9.8, 9.8, 9.8), { plan, place: { ...shed, emcPct: 5 } }),
     judge(readings([8, 8], [8.1, 8.1], { depthFrom: 'plan' }), { board: beam }),
     judge(readings([8, 8], []), { board: beam, plan: { shell: 2, average: 0, core: 0 } }),
+    judge(readings([8, 8], [], { settled: false, how: 'at-once' }), {
+      board: beam,
+      plan: { shell: 2, average: 0, core: 0 },
+    }),
+    ...[8, 22].map((pct) =>
+      judge(readings([pct, pct], []), {
+        board: beam,
+        endUse: { ...siding, minPct: 11, maxPct: 15 },
+        place: { ...shed, emcPct: 13 },
+        plan: { shell: 2, average: 0, core: 0 },
+      }),
+    ),
     judge(readings([8, 8], []), {
       board: beam,
       plan: { shell: 2, average: 0, core: 0 },

@@ -133,6 +133,7 @@ describe('an act', () => {
       roundId: 1,
       at: act().at,
       averagePct: 12,
+      averageIs: 'read' as const,
       lowPct: 11,
       highPct: 13,
       shellPct: 12,

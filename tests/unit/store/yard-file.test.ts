@@ -270,6 +270,7 @@ describe('due for judging', () => {
     roundId,
     at: '2026-02-01T10:05:00.000Z',
     averagePct: 12,
+    averageIs: 'read' as const,
     lowPct: 11,
     highPct: 13,
     shellPct: 12,

@@ -85,7 +85,14 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
 }
 
 export function read(board: ProbedBoard, readings: JudgedReading[], call: Call = 'keep-drying'): ProbedBoard {
-  const found = { averagePct: 12.6, shellPct: 12.1, corePct: 13.4, lowPct: 11.4, highPct: 13.8 };
+  const found = {
+    averagePct: 12.6,
+    averageIs: 'read' as const,
+    shellPct: 12.1,
+    corePct: 13.4,
+    lowPct: 11.4,
+    highPct: 13.8,
+  };
   const estimate = {
     ...found,
     differencePct: 1.3,

@@ -44,6 +44,7 @@ export const aFinding = (more: Partial<LatestFinding> = {}): LatestFinding => ({
   roundId: 7,
   at: new Date(2026, 7, 22, 12).toISOString(),
   averagePct: 14.9,
+  averageIs: 'read' as const,
   lowPct: 13.7,
   highPct: 16.1,
   shellPct: 14.1,

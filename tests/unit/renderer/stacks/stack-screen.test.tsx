@@ -182,10 +182,32 @@ describe('The boards of a stack', () => {
   });
 
   test('a board never probed shows that, and so does one without a usable reading', async () => {
-    const latest = aFinding({ averagePct: null, lowPct: null, highPct: null, call: 'probe-again' });
+    const latest = aFinding({
+      averagePct: null,
+      lowPct: null,
+      highPct: null,
+      shellPct: null,
+      call: 'probe-again',
+    });
     open(2, { 'boards.list': listOf(2, (number) => aBoardRow(number, number === 2 ? { latest } : {})) });
     expect(await screen.findByRole('cell', { name: 'not probed yet' })).toBeTruthy();
     expect(screen.getByText('no usable reading')).toBeTruthy();
+  });
+
+  test('a board of which only the shell was read shows its shell, and an average only as estimated', async () => {
+    const unknown = aFinding({
+      averagePct: null,
+      averageIs: 'unknown',
+      lowPct: null,
+      highPct: null,
+      shellPct: 22,
+    });
+    const estimated = aFinding({ averagePct: 12.9, averageIs: 'estimated', shellPct: 12.3, corePct: null });
+    open(2, {
+      'boards.list': listOf(2, (number) => aBoardRow(number, { latest: number === 2 ? unknown : estimated })),
+    });
+    expect(await screen.findByText('Shell 22.0%')).toBeTruthy();
+    expect(screen.getByText('Estimated')).toBeTruthy();
   });
 
   test('a press on a head has the machine sort by it, and keeps the focus there', async () => {
