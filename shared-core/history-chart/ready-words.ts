@@ -20,10 +20,14 @@ export function readyWords(
       // Without a latest day there are no 8 chances in 10 between two.
       return say(ready.when.to === null ? 'forecast.about' : 'forecast.likely', { readyWhen: ready.when });
     case 'unlikely':
-      return say('forecast.unlikely', { earliestOn: ready.earliestOn });
+      return say('forecast.unlikely', { bestMonthsRange: ready.best, averagePct: ready.best.averagePct });
     case 'too-damp':
       return say('forecast.air-too-damp', { emcPct: lowestEmcPct as number });
     case 'not-within':
-      return say('forecast.not-within');
+      return ready.driestPct === null
+        ? say('forecast.not-within')
+        : say('forecast.driest', { driestPct: ready.driestPct });
+    case 'leaves':
+      return say('forecast.leaves', { leavesOn: ready.leavesOn });
   }
 }

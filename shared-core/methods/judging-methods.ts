@@ -2,10 +2,10 @@ import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/call
 import { HARM, MOST_EXTRA, SURE, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
 import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { MODEL_SCORE } from '../probing/calls/half-probed.ts';
-import { WORTH_MOVING_DAYS } from '../probing/calls/judgement.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { YOUNG_DAYS } from '../probing/calls/next-step.ts';
 import { ENOUGH } from '../probing/calls/spots-read.ts';
+import { WORTH_MOVING_DAYS } from '../probing/calls/where-to.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { CERTAINTY, ONE_IN } from '../probing/plan/stack-call.ts';
 import { MEAN_MARGIN_PCT, USUAL_SPREAD_PCT } from '../probing/plan/stack-plan.ts';

@@ -27,6 +27,7 @@ interface FactTypes {
   BoardFeet: number;
   Ohm: number;
   Month: number;
+  MonthsRange: DayRange;
   On: string;
   At: string;
   When: When;
@@ -63,6 +64,7 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   BoardFeet: (value, { boardFeet }) => boardFeet(value),
   Ohm: (value, { ohms }) => ohms(value),
   Month: (value, { month }) => month(value),
+  MonthsRange: (value, { monthRange }) => monthRange(value),
   On: (value, { day }) => day(value),
   At: (value, { dateTime }) => dateTime(value),
   When: (value, { when }) => when(value),

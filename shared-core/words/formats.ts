@@ -271,6 +271,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       dateFormat({ month: length, timeZone: 'UTC' }).format(new Date(Date.UTC(2000, month - 1, 1))),
     /** The month of a day or instant: "May 2028". */
     monthOfYear,
+    /** "Jan – Mar 2027". */
+    monthRange,
     /** How long ago in local days: "today", "yesterday", "12 days ago", "4 months ago". */
     ago(instantOrDay: string): string {
       if (today === null) throw new RangeError('How long ago a day was needs to know today');

@@ -125,7 +125,11 @@ export function boardToForecast(
         }),
       },
       readings,
-      endUse: { minPct: endUse.minPct, maxPct: endUse.maxPct, maxShellCorePct: endUse.maxShellCorePct },
+      endUse: {
+        minPct: endUse.minIsAdvice ? 0 : endUse.minPct,
+        maxPct: endUse.maxPct,
+        maxShellCorePct: endUse.maxShellCorePct,
+      },
       placeId: row.placeId,
       elsewhere: [...places.values()]
         .filter(({ id }) => id !== row.placeId)

@@ -19,7 +19,7 @@ export function judgementOf(
 ): Judgement {
   const yard = context.yard();
   const stack = orRefuse(yard.stacks.get(board.stackId), 'stack');
-  const { minPct, maxPct } = orRefuse(yard.endUses.get(stack.endUseId), 'use');
+  const { minPct, maxPct, cautions } = orRefuse(yard.endUses.get(stack.endUseId), 'use');
   const { forecast } = made;
   const placeOf = (placeId: number, ownOffsetPct: number | null): JudgedPlace => {
     const place = orRefuse(yard.places.get(placeId), 'place');
@@ -30,6 +30,7 @@ export function judgementOf(
   return judge({
     found: assessing.found(board.id),
     target: { minPct, maxPct },
+    mayCheck: !cautions.includes('firewood'),
     places: [
       placeOf(board.placeId, here?.airOffsetPct ?? null),
       ...others.map(({ placeId }) => placeOf(placeId, null)),

@@ -80,7 +80,8 @@ export function ForecastPlaces({
             head: say('board.move'),
             headSpokenOnly: true,
             cell: ({ placeId }) =>
-              placeId !== here.placeId && (
+              placeId !== here.placeId &&
+              placeOf(placeId).ready?.kind !== 'leaves' && (
                 <Button
                   kind="quiet"
                   aria-label={say('forecast.move-there', { placeName: nameOf(placeId) })}

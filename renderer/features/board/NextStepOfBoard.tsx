@@ -36,9 +36,11 @@ export function NextStepOfBoard({
         />
       )}
       <p className={css.next}>
-        {next.step === 'move' && (
+        {next.step === 'move' && next.due !== 'add-place' && (
           <Button kind="main" onClick={() => onMove(next.placeId)}>
-            {placeName ? say('next-step.move-to', { placeName }) : say('next-step.move')}
+            {placeName
+              ? say('next-step.move-to', { placeName })
+              : say(next.due === 'move-back' ? 'next-step.move-back' : 'next-step.move')}
           </Button>
         )}
         {next.step === 'label' && (

@@ -52,7 +52,11 @@ export function IfMoved({
 function readyThere(place: Outcome['places'][number], all: number, words: Words): string | null {
   const { say, formats } = words;
   if (all === 1) return readyWords(place, words);
-  if (place.dated === 0) return place.isForecast ? say('stacks.if-moved-none') : null;
+  if (place.dated === 0) {
+    if (place.leaving > 0) return say('stacks.if-moved-leaving', { boards: place.leaving, all });
+    if (place.driestRange) return say('stacks.if-moved-driest', { driestRange: place.driestRange });
+    return place.isForecast ? say('stacks.if-moved-none') : null;
+  }
   return say('stacks.if-moved-boards', {
     boards: place.dated,
     all,

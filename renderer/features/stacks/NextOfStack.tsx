@@ -3,9 +3,12 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 
+/** Whether what it is due for first is a move. */
+const isDueToMove = ({ due }: StackRow): boolean =>
+  due !== null && ['move-back', 'bring-in', 'add-place'].includes(due.kind);
+
 /** Whether boards of it are to be moved. */
-export const isToMove = ({ due, calls }: StackRow): boolean =>
-  due?.kind === 'bring-in' || calls['bring-in'] > 0;
+export const isToMove = (stack: StackRow): boolean => isDueToMove(stack) || stack.calls['bring-in'] > 0;
 
 /** What to do with a stack next, the most urgent first: probe it, and move it where boards need that. */
 export function NextOfStack({
@@ -20,7 +23,7 @@ export function NextOfStack({
 }) {
   const { say } = useWords();
   const { id: stackId, name: stackName, openRoundId, due } = stack;
-  const isMoveFirst = due?.kind === 'bring-in';
+  const isMoveFirst = isDueToMove(stack);
   const named = (actionName: string) => ({
     'aria-label': say(isDue ? 'stacks.action-due' : 'stacks.action-of-stack', { actionName, stackName }),
     children: actionName,

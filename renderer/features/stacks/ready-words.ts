@@ -19,7 +19,8 @@ export function readyInRow({ judgement, bestPlaceName: placeName }: BoardRow, wo
     case 'any-day':
       return say('forecast.any-day');
     case 'too-damp':
-      return say('stacks.ready-not-here');
+    case 'leaves':
+      return judgement.call === null ? null : say('stacks.ready-not-here');
     case 'unlikely':
     case 'not-within':
       return say('forecast.not-within');

@@ -19,10 +19,8 @@ import {
 } from './call-here.ts';
 import { NEVER_QUITE_PCT } from './never-quite.ts';
 import { isReadyInDoubt, isYoung, nextStepByCall, nextStepOf, nextStepSchema } from './next-step.ts';
-import { type DayOf, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
-
-/** Another place is worth naming where it gains more than this. */
-export const WORTH_MOVING_DAYS = 7;
+import { type DayOf, isReached, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
+import { bestOf, driestOf, isHeated, type Today, underCover } from './where-to.ts';
 
 /** The average that is stated, and that weight and size follow from: as it was read last, or as the forecast has it. */
 const averageSchema = z.object({
@@ -60,15 +58,17 @@ export interface JudgedPlace {
 }
 
 /** As much of a forecast as a judgement is made from. */
-type Ahead = Pick<Forecast, 'nextProbe'> & {
+export type Ahead = Pick<Forecast, 'nextProbe'> & {
   now: Pick<Forecast['now'], 'average' | 'core' | 'probabilityReady'>;
-  places: readonly Pick<PlaceForecast, 'reach' | 'band'>[];
+  places: readonly Pick<PlaceForecast, 'reach' | 'best' | 'band'>[];
 };
 
 export interface JudgementFacts {
   /** Of the newest round that makes the call: a half-probed one does not replace a full one. Null where it was never probed. */
   found: Found | null;
   target: PctRange;
+  /** Checks spoil it: not firewood. */
+  mayCheck: boolean;
   /** Where it is, then the others, in the order of `forecast.places`. */
   places: readonly [JudgedPlace, ...JudgedPlace[]];
   /** The newest; null where none can be made, or none was made yet. */
@@ -85,18 +85,32 @@ export function judge(facts: JudgementFacts): Judgement {
   const [here] = places;
   const expected = forecast === null ? [] : expectedIn(facts, forecast);
   const getsThere = forecast === null ? null : isReached(expected[0]);
-  const today = {
+  const today: Today = {
     averagePct: forecast?.now.average.median ?? found?.averagePct ?? 0,
     corePct: forecast?.now.core.median ?? found?.corePct ?? null,
   };
   const byPlace =
     found &&
     callHere(found, { placeName: here.name, lowestEmc: here.lowestEmc, target, getsThere, ...today });
-  const called = found && byPlace?.call ? { call: byPlace.call, at: found.at } : null;
-  const isInDoubt = called !== null && forecast !== null && isReadyInDoubt(called, forecast, nowMs);
-  const mayMove = called === null || !['ready', 'probe-again'].includes(called.call);
-  const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today) : null;
   const isStuck = found !== null && isTooWet(found, target) && getsThere === false;
+  const bestIfStuck = forecast && isStuck ? bestOf(facts, forecast, expected, today) : null;
+  const driest = forecast && isStuck && bestIfStuck === null ? driestOf(facts, forecast, today) : null;
+  // No air is drier than that of the room it is in.
+  const isInAlready = byPlace?.call === 'bring-in' && driest?.placeId === here.placeId && isHeated(here);
+  const call = isInAlready ? 'keep-drying' : (byPlace?.call ?? null);
+  const called = found && call ? { call, at: found.at } : null;
+  const isInDoubt = called !== null && forecast !== null && isReadyInDoubt(called, forecast, nowMs);
+  // What was read and the forecast differ: no day goes with both.
+  const isDryByReadingsOnly =
+    called?.call === 'too-dry' && forecast !== null && forecast.now.average.median >= target.minPct;
+  const isToGoBack =
+    facts.mayCheck &&
+    call === 'keep-drying' &&
+    isHeated(here) &&
+    isTooWetForIndoors(today.averagePct, today.corePct);
+  const mayMove =
+    !isDryByReadingsOnly && !isToGoBack && (call === null || !['ready', 'probe-again'].includes(call));
+  const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today) : null;
   const lastGain = forecast && isStuck && bestPlaceId === null ? lastGainHere(facts, forecast) : [];
   const next = nextStepOf({
     called,
@@ -106,12 +120,20 @@ export function judge(facts: JudgementFacts): Judgement {
     getsThere,
     isDryEnough: found === null || !isTooWet({ ...found, call: 'keep-drying' }, target),
     bestPlaceId,
+    driest: driest && {
+      ...driest,
+      isHere: driest.placeId === here.placeId,
+      isIndoors: isHeated(driest),
+      target,
+    },
+    backTo: isToGoBack ? { placeId: underCover(places)?.placeId ?? null } : null,
     nowMs,
   });
   // Readings could not tell more on their day; a board that has dried since they can.
   const isStillSo = ({ code }: Message): boolean =>
     code !== 'call.more-will-not-help' ||
-    (next.step !== 'probe' && called !== null && isYoung(called, nowMs));
+    // It is to be probed again once it has taken up moisture.
+    (called?.call !== 'too-dry' && next.step !== 'probe' && called !== null && isYoung(called, nowMs));
   return {
     call: called?.call ?? null,
     reasons: [...(byPlace?.reasons ?? []), ...lastGain].filter(isStillSo),
@@ -119,7 +141,10 @@ export function judge(facts: JudgementFacts): Judgement {
     lowestEmc: here.lowestEmc,
     places: expected.map((ready, index) => ({
       placeId: places[index]!.placeId,
-      ready: index === 0 && isInDoubt ? null : stated(ready, index === 0, called?.call ?? null),
+      ready:
+        (index === 0 && isInDoubt) || isDryByReadingsOnly
+          ? null
+          : stated(ready, index === 0, called?.call ?? null),
     })),
     bestPlaceId,
     next,
@@ -134,9 +159,6 @@ function expectedIn({ places, target, nowMs, dayOf }: JudgementFacts, forecast: 
     return readyIn(place, emcPct, forecast.now.average.median, target, nowMs, dayOf);
   });
 }
-
-const isReached = (ready: Ready | undefined): boolean =>
-  ready?.kind === 'likely' || ready?.kind === 'any-day';
 
 /** What is stated of a place beside the call: a board called ready is so now, and one to be probed again has no day yet. */
 function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready | null {
@@ -158,31 +180,6 @@ const averageRead = (
         readOn: found.at,
         isEstimated: found.averageIs === 'estimated',
       };
-
-/**
- * The other place where it is likely ready first, if that gains enough; heated rooms are none for a board that may still
- * check there, and where it has to dry first no other place is.
- */
-function bestOf(
-  { places }: JudgementFacts,
-  forecast: Ahead,
-  expected: readonly Ready[],
-  { averagePct, corePct }: { averagePct: number; corePct: number | null },
-): number | null {
-  const isWet = isTooWetForIndoors(averagePct, corePct);
-  if (isWet && !isReached(expected[0])) return null;
-  const likelyMs = (index: number): number =>
-    isReached(expected[index])
-      ? (forecast.places[index]!.reach.likelyMs as number)
-      : Number.POSITIVE_INFINITY;
-  const hereMs = forecast.now.probabilityReady >= 0.5 ? 0 : likelyMs(0);
-  const [best] = places
-    .map((place, index) => ({ ...place, index }))
-    .slice(1)
-    .filter(({ kind, index }) => !(isWet && kind === 'heated-room') && isReached(expected[index]))
-    .toSorted((a, b) => likelyMs(a.index) - likelyMs(b.index));
-  return best && likelyMs(best.index) + WORTH_MOVING_DAYS * DAY_MS <= hereMs ? best.placeId : null;
-}
 
 /** From when on it is as dry as the place ever makes it, to a margin not worth waiting for; none where that is now. */
 function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead): Message[] {

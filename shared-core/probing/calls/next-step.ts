@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { DAY_MS } from '../../time.ts';
 import type { Forecast } from '../../wood/drying/forecast.ts';
-import { type Message, message, messageSchema } from '../../words/message.ts';
+import { type Message, message, messageSchema, type PctRange } from '../../words/message.ts';
 import type { Call, SpotsRead } from './assessment.ts';
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
 
@@ -11,6 +11,8 @@ export const YOUNG_DAYS = 7;
 
 /** What a board is due for today, the most urgent first. */
 export const dueKindSchema = z.enum([
+  /** Its heated room may check it. */
+  'move-back',
   'first-round',
   'should-be-ready',
   'probe-again',
@@ -18,20 +20,25 @@ export const dueKindSchema = z.enum([
   'could-change-call',
   'learns-rate',
   'bring-in',
+  /** The same where no place of the yard is drier by enough. */
+  'add-place',
   /** It won't get there where it is, but has to dry there first. */
   'move-later',
 ]);
 export type DueKind = z.infer<typeof dueKindSchema>;
 
+const moveKinds = ['move-back', 'bring-in', 'add-place'] as const satisfies readonly DueKind[];
+export type ProbeKind = Exclude<DueKind, (typeof moveKinds)[number] | 'move-later'>;
+
 /** Beside its button; null where the call's own sentence is reason enough. */
 const why = messageSchema.nullable();
 
 export const nextStepSchema = z.discriminatedUnion('step', [
-  z.object({ step: z.literal('probe'), due: dueKindSchema.exclude(['bring-in', 'move-later']), why }),
+  z.object({ step: z.literal('probe'), due: dueKindSchema.exclude([...moveKinds, 'move-later']), why }),
   /** `placeId` is null where no place is known to be dry enough. */
   z.object({
     step: z.literal('move'),
-    due: z.literal('bring-in'),
+    due: z.enum(moveKinds),
     placeId: z.number().int().nullable(),
     why,
   }),
@@ -66,6 +73,17 @@ export interface NextStepFacts {
   isDryEnough: boolean;
   /** Where it is ready first, if that gains enough to move it; null for nowhere. */
   bestPlaceId: number | null;
+  /** Where a board that no place gets to its target gets driest; null for any other. */
+  driest: {
+    placeId: number;
+    name: string;
+    driestPct: number;
+    isHere: boolean;
+    isIndoors: boolean;
+    target: PctRange;
+  } | null;
+  /** Where a board may check as wet as it is in its heated room: the place to take it back to, null where none is known. */
+  backTo: { placeId: number | null } | null;
   /** UTC, ms: the end of the day that the forecast calls today. */
   nowMs: number;
 }
@@ -90,14 +108,9 @@ export function nextStepOf(facts: NextStepFacts): NextStep {
     case 'ready':
       return forecast === null ? label(null) : whileReady(called, forecast, nowMs);
     case 'bring-in':
-      return {
-        step: 'move',
-        due: 'bring-in',
-        placeId: facts.bestPlaceId,
-        why:
-          forecast !== null && facts.bestPlaceId === null ? message('next-step.no-place-dry-enough') : null,
-      };
+      return bringIn(facts);
     case 'keep-drying':
+      if (facts.backTo !== null) return moveBack(facts.backTo);
       return forecast === null
         ? wait(null, whyNot ?? message('next-step.no-forecast'))
         : whileDrying(called, forecast, facts);
@@ -114,10 +127,43 @@ export const nextStepByCall = (call: Call | null, spotsRead: SpotsRead | null = 
     getsThere: null,
     isDryEnough: false,
     bestPlaceId: null,
+    driest: null,
+    backTo: null,
     nowMs: 0,
   });
 
-const probe = (due: Exclude<DueKind, 'bring-in' | 'move-later'>, why: Message | null): NextStep => ({
+function bringIn({ bestPlaceId, forecast, driest }: NextStepFacts): NextStep {
+  const to = (placeId: number | null, why: Message | null, due: 'bring-in' | 'add-place' = 'bring-in') =>
+    ({ step: 'move', due, placeId, why }) as const;
+  if (bestPlaceId !== null || forecast === null) return to(bestPlaceId, null);
+  return driest === null || driest.isHere
+    ? to(null, message('next-step.no-place-dry-enough'), 'add-place')
+    : to(driest.placeId, driestPlace(driest));
+}
+
+const driestPlace = ({
+  name: placeName,
+  driestPct,
+  isIndoors,
+  target: targetRange,
+}: NonNullable<NextStepFacts['driest']>): Message =>
+  message('next-step.driest-place', {
+    placeName,
+    driestPct,
+    targetRange,
+    isIndoors: isIndoors ? 'yes' : 'no',
+  });
+
+const limits = { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT, coreLimitPct: DRY_ENOUGH_CORE_PCT };
+
+const moveBack = ({ placeId }: NonNullable<NextStepFacts['backTo']>): NextStep => ({
+  step: 'move',
+  due: 'move-back',
+  placeId,
+  why: message('next-step.back-under-cover', limits),
+});
+
+const probe = (due: ProbeKind, why: Message | null): NextStep => ({
   step: 'probe',
   due,
   why,
@@ -165,15 +211,13 @@ function whileDrying(called: Called, forecast: Ahead, facts: NextStepFacts): Nex
       ? probe('should-be-ready', callAndForecast('should-be-ready', called, nowMs))
       : waitUntil(againMs, callAndForecast('still-not-ready', called, nowMs));
   }
+  if (facts.driest?.isHere && facts.driest.isIndoors) return wait(null, driestPlace(facts.driest));
   if (getsThere === false && !isDryEnough)
     return {
       step: 'wait',
       due: 'move-later',
       probeMs: null,
-      why: message('next-step.too-wet-to-move', {
-        dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
-        coreLimitPct: DRY_ENOUGH_CORE_PCT,
-      }),
+      why: message('next-step.too-wet-to-move', limits),
     };
   if (nextProbe.atMs === null) return wait(null, message('next-step.equalize'));
   if (nextProbe.atMs - nowMs >= DAY_MS) return waitUntil(nextProbe.atMs, nextProbe.why);

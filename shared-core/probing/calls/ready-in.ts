@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { DAY_MS, isoOf } from '../../time.ts';
 import type { PlaceForecast } from '../../wood/drying/forecast.ts';
 import type { PctRange, When } from '../../words/message.ts';
+import { NEVER_QUITE_PCT } from './never-quite.ts';
 
 /** Local ISO days. */
 export const whenSchema: z.ZodType<When> = z.object({
@@ -17,11 +18,17 @@ export const readySchema = z.discriminatedUnion('kind', [
   /** It is about there; readings will tell. */
   z.object({ kind: z.literal('any-day') }),
   z.object({ kind: z.literal('likely'), when: whenSchema }),
-  /** More likely not than so; the first day on which it may be. */
-  z.object({ kind: z.literal('unlikely'), earliestOn: z.iso.date() }),
+  /** More likely not than so; when it is likeliest, and its average then, % MC. */
+  z.object({
+    kind: z.literal('unlikely'),
+    best: z.object({ from: z.iso.date(), to: z.iso.date(), averagePct: z.number() }),
+  }),
   /** The air there is damper all year than the target. */
-  z.object({ kind: z.literal('too-damp') }),
-  z.object({ kind: z.literal('not-within') }),
+  z.object({ kind: z.literal('too-damp'), driestPct: z.number() }),
+  /** `driestPct` is null where it dries to the target and stays uneven, or below it. */
+  z.object({ kind: z.literal('not-within'), driestPct: z.number().nullable() }),
+  /** Dry enough today, it takes up more moisture there than its target allows. */
+  z.object({ kind: z.literal('leaves'), leavesOn: z.iso.date() }),
 ]);
 export type Ready = z.infer<typeof readySchema>;
 
@@ -32,6 +39,21 @@ export type DayOf = (instant: string) => string;
 export const canReach = (averagePct: number, lowestEmcPct: number | null, { maxPct }: PctRange): boolean =>
   averagePct <= maxPct || lowestEmcPct === null || lowestEmcPct <= maxPct;
 
+/** The driest that a place gets the board, % MC. */
+export const driestIn = ({ band }: Pick<PlaceForecast, 'band'>): number =>
+  Math.min(...band.average.map(({ median }) => median));
+
+/** When a board that is dry enough goes above its target there, within a year and by a margin that matters, UTC, ms; null where it does not. */
+function leavesAtMs(
+  { band }: Pick<PlaceForecast, 'band'>,
+  { maxPct }: PctRange,
+  nowMs: number,
+): number | null {
+  const year = band.average.filter((_, at) => band.atMs[at]! <= nowMs + 365 * DAY_MS);
+  if (year.every(({ median }) => median <= maxPct + NEVER_QUITE_PCT)) return null;
+  return band.atMs[year.findIndex(({ median }) => median > maxPct)]!;
+}
+
 /**
  * @param place         its forecast there
  * @param lowestEmcPct  the one that is shown of the place, % MC; null where its air is not known
@@ -39,24 +61,34 @@ export const canReach = (averagePct: number, lowestEmcPct: number | null, { maxP
  * @param nowMs         UTC, ms: the end of the day that the forecast calls today
  */
 export function readyIn(
-  { reach: { earlyMs, likelyMs, lateMs } }: Pick<PlaceForecast, 'reach'>,
+  place: Pick<PlaceForecast, 'reach' | 'best' | 'band'>,
   lowestEmcPct: number | null,
   averagePct: number,
   target: PctRange,
   nowMs: number,
   dayOf: DayOf,
 ): Ready {
+  const { earlyMs, likelyMs, lateMs } = place.reach;
   const day = (atMs: number): string => dayOf(isoOf(atMs));
   const isToday = (atMs: number): boolean => atMs - nowMs < DAY_MS;
-  if (!canReach(averagePct, lowestEmcPct, target)) return { kind: 'too-damp' };
-  if (likelyMs === null)
-    return earlyMs === null || isToday(earlyMs)
-      ? { kind: 'not-within' }
-      : { kind: 'unlikely', earliestOn: day(earlyMs) };
+  const driestPct = driestIn(place);
+  if (!canReach(averagePct, lowestEmcPct, target)) return { kind: 'too-damp', driestPct };
+  const leavesMs = averagePct <= target.maxPct ? leavesAtMs(place, target, nowMs) : null;
+  if (leavesMs !== null) return { kind: 'leaves', leavesOn: day(leavesMs) };
+  if (likelyMs === null) {
+    if (earlyMs === null || isToday(earlyMs))
+      return { kind: 'not-within', driestPct: driestPct > target.maxPct ? driestPct : null };
+    const { fromMs, toMs, averagePct } = place.best;
+    return { kind: 'unlikely', best: { from: day(fromMs), to: day(toMs), averagePct } };
+  }
   if (isToday(likelyMs)) return { kind: 'any-day' };
   const to = lateMs === null ? null : day(lateMs);
   return { kind: 'likely', when: { likely: day(likelyMs), from: day(earlyMs ?? likelyMs), to } };
 }
+
+/** Whether the forecast has the board get there. */
+export const isReached = (ready: Ready | undefined): boolean =>
+  ready?.kind === 'likely' || ready?.kind === 'any-day';
 
 /** The day on which it is likely ready; null where none is named. */
 export const whenOf = (ready: Ready | null): When | null => (ready?.kind === 'likely' ? ready.when : null);

@@ -3,7 +3,10 @@ import { z } from 'zod';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
-import { DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct } from '../calls/call-here.ts';
+import {
+  DRY_ENOUGH_CORE_PCT as coreLimitPct,
+  DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct,
+} from '../calls/call-here.ts';
 import { type DueKind, dueKindSchema } from '../calls/next-step.ts';
 import { boardsForNoneWet } from './sample-size.ts';
 
@@ -122,7 +125,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
     reasons: [
       callOf(call, calls[call], probed),
       ...(later > 0 && due['bring-in'] === 0
-        ? [message('stack-call.to-move-later', { boards: later, placeName, dryEnoughLimitPct })]
+        ? [message('stack-call.to-move-later', { boards: later, placeName, dryEnoughLimitPct, coreLimitPct })]
         : []),
       ...(averagePct === null
         ? []
@@ -156,6 +159,7 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     later,
     placeName,
     dryEnoughLimitPct,
+    coreLimitPct,
   };
   const reasons: Partial<Record<DueKind, Message | null>> = {
     'should-be-ready': message('stack-call.should-be-ready', { boards: due['should-be-ready'] }),
@@ -165,6 +169,8 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     'could-change-call': message('stack-call.could-change', { boards: due['could-change-call'] }),
     'learns-rate': message('stack-call.learns-rate', { boards: due['learns-rate'] }),
     'bring-in': message('stack-call.to-move', toMove),
+    'move-back': message('stack-call.move-back', { boards: due['move-back'] }),
+    'add-place': message('stack-call.add-place', { boards: due['add-place'] }),
   };
   // What its call says comes first, so that both ask for one thing.
   const isToMove = mostOf(calls) === 'bring-in' && calls['bring-in'] > 0;

@@ -81,7 +81,8 @@ export const placeForecastSchema = z.object({
   placeId: z.number().int(),
   /**
    * Day by which the board has come into its use's range, its core near enough to its shell, with a probability of 10, 50
-   * and 90 %. Null where that does not come within the horizon.
+   * and 90 %. On the likely and the late one it has more likely than not stayed there: damper air later in the year may
+   * take it back to the side it came from. Null where such a day does not come within the horizon.
    */
   reach: z.object({
     earlyMs: z.number().nullable(),
@@ -96,6 +97,8 @@ export const placeForecastSchema = z.object({
   airOffsetPct: z.number().nullable(),
   /** Even the lowest likely floor lies above the use's range: waiting there cannot do. */
   never: z.boolean(),
+  /** When it is likeliest to be within that range, UTC, ms, and its average then, % MC. */
+  best: z.object({ fromMs: z.number(), toMs: z.number(), averagePct: z.number() }),
   band: bandSchema,
   /** For judging readings to come, taken by pins that reach no core. */
   coreAhead: z.array(coreAheadSchema),
@@ -398,11 +401,29 @@ function placeForecast(
   const errorPct = errorShare(endUse.maxPct) * modelErrorPct;
   const chanceBy = (i: number): number =>
     possible.reduce((sum, { weight }, k) => sum + weight * normalCdf(-closest[k]![i]! / errorPct), 0);
-  const dayOf = (probability: number): number | null => {
-    const at = firstWhere(atMs.length, (i) => chanceBy(i) >= probability);
-    return at === null ? null : atMs[at]!;
+  const chanceOn = (use: ForecastInput['endUse'], i: number): number =>
+    possible.reduce((sum, { weight }, k) => {
+      const { average, core } = runs[k]!;
+      const short = shortfall(use, average[i]!, shellOf(runs[k]!, i), core[i]!);
+      return sum + weight * normalCdf(-short / errorPct);
+    }, 0);
+  const band = bandOf(possible, runs, atMs);
+  // A board that dries on past its range has come there all the same.
+  const isFromBelow = band.average[0]!.median < endUse.minPct;
+  const side = isFromBelow
+    ? { ...endUse, maxPct: Number.POSITIVE_INFINITY }
+    : { ...endUse, minPct: Number.NEGATIVE_INFINITY };
+  const comesAt = (probability: number): number | null =>
+    firstWhere(atMs.length, (i) => chanceBy(i) >= probability);
+  const hasStayedOn = (i: number): boolean => chanceOn(side, i) >= 0.5;
+  const dayOf = (at: number | null): number | null => (at === null ? null : atMs[at]!);
+  const [early, middle, late] = [comesAt(0.1), comesAt(0.5), comesAt(0.9)];
+  const likely = middle === null ? -1 : atMs.findIndex((_, i) => i >= middle && hasStayedOn(i));
+  const reach = {
+    earlyMs: dayOf(early),
+    likelyMs: dayOf(likely < 0 ? null : likely),
+    lateMs: dayOf(late !== null && likely >= 0 && late >= likely && hasStayedOn(late) ? late : null),
   };
-  const reach = { earlyMs: dayOf(0.1), likelyMs: dayOf(0.5), lateMs: dayOf(0.9) };
   const { plain } = quantilesOver(possible);
   const floorPct = plain(offsets.map((offset) => year.driestEmcPct + offset));
   return {
@@ -412,12 +433,28 @@ function placeForecast(
     floorMonth: year.driestMonth,
     airOffsetPct: isTried ? floorPct.median - year.driestEmcPct : null,
     never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
-    band: bandOf(possible, runs, atMs),
+    best: bestOf(
+      band,
+      band.atMs.map((ms) => chanceOn(endUse, Math.round((ms - atMs[0]!) / DAY_MS))),
+    ),
+    band,
     coreAhead: coreAheadSteps(atMs.length).map((at): CoreAhead => {
       const { low, median, high } = plain(runs.map((series) => series.core[at]! - shellOf(series, at)));
       return { atMs: atMs[at]!, differencePct: median, sdPct: (high - low) / (2 * Z_90) };
     }),
   };
+}
+
+/** Time around the best chance in which it is hardly worse, as a share of it. Common practice, no source. */
+const NEARLY_BEST = 0.8;
+
+function bestOf({ atMs, average }: Band, chances: readonly number[]): PlaceForecast['best'] {
+  const peak = chances.indexOf(Math.max(...chances));
+  const isGood = (i: number): boolean => (chances[i] ?? 0) > NEARLY_BEST * chances[peak]!;
+  let [from, to] = [peak, peak];
+  while (isGood(from - 1)) from -= 1;
+  while (isGood(to + 1)) to += 1;
+  return { fromMs: atMs[from]!, toMs: atMs[to]!, averagePct: average[peak]!.median };
 }
 
 function nowOf(

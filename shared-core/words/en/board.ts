@@ -17,6 +17,7 @@ export const board = {
   'board.worth-knowing': 'Worth knowing',
   'next-step.label': 'Print label',
   'next-step.move': 'Move to a drier place',
+  'next-step.move-back': 'Move it back under cover',
   'next-step.move-to': 'Move to {placeName}',
   'next-step.probe-on': 'Probe it next on {probeOn}. {why}',
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will help.',
@@ -24,6 +25,10 @@ export const board = {
   'next-step.half-probed': '{spots, plural, one {# spot} other {# spots}} to go.',
   'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
+  'next-step.driest-place':
+    '{placeName} gets it driest: about {driestPct}. {isIndoors, select, yes {For {targetRange}, run a dehumidifier there, or change the use.} other {For {targetRange}, add a drier place, or change the use.}}',
+  'next-step.back-under-cover':
+    'Too wet for a heated room: it may check. Move it back under cover until it is at {dryEnoughLimitPct}, and its core at {coreLimitPct}.',
   'next-step.too-wet-to-move':
     'It is unlikely to reach its target here. First let it dry to {dryEnoughLimitPct}, and its core to {coreLimitPct}. Then move it to drier air.',
   'next-step.equalize': 'Let it equalize. Probe it again in about a month.',

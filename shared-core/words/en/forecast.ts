@@ -27,8 +27,10 @@ export const forecast = {
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',
   'forecast.any-day': 'Any day now',
-  'forecast.unlikely': 'Unlikely within two years; earliest {earliestOn}',
+  'forecast.unlikely': 'Unlikely within two years; best chance {bestMonthsRange}, at about {averagePct}',
   'forecast.not-within': 'Unlikely within two years',
+  'forecast.driest': 'Unlikely within two years; about {driestPct} at best',
+  'forecast.leaves': 'Too damp: above the target from about {leavesOn}',
   'forecast.air-too-damp': 'Unlikely: the air is too damp (lowest EMC {emcPct})',
 
   'forecast.based-on': 'Based on',

@@ -37,9 +37,13 @@ export const stackCall = {
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}}}.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}, core {coreLimitPct}}}.',
+  'stack-call.move-back':
+    '{boards, plural, one {# board is} other {# boards are}} too wet for heated rooms. Move {boards, plural, one {it} other {them}} back under cover.',
+  'stack-call.add-place':
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in any of your places. Add a drier one, or change the use.',
   'stack-call.to-move-later':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, then move {boards, plural, one {it} other {them}} to drier air.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, core to {coreLimitPct}. Then move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',

@@ -109,6 +109,8 @@ export const stacks = {
   'stacks.if-moved-boards':
     '{boards} of {all} {how, select, likely {likely ready, the last {date}} about {ready by about {date}, maybe much later} other {ready any day now}}',
   'stacks.if-moved-none': 'none likely within two years',
+  'stacks.if-moved-driest': 'none likely within two years; {driestRange} at best',
+  'stacks.if-moved-leaving': '{boards} of {all} would take up too much moisture',
   'stacks.move-day': 'On',
   'stacks.move-day-hint': 'The day of the move.',
   'stacks.moved': '{name} moved to {placeName}.',

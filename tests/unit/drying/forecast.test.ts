@@ -69,6 +69,42 @@ function readingsOf(theta: readonly number[], daysAfter: readonly number[]): Fit
 const middle = dryingPrior(oak).mean;
 
 describe('a forecast', () => {
+  // A room that is dry in winter and damp in summer, at its driest near the top of the target.
+  test.each([0.38, 0.4, 0.42, 0.44])(
+    'names no likely day on which the board is out again, at %f in winter',
+    (driest) => {
+      const seasonal: MonthlyAir = [0, 0, 0.05, 0.1, 0.15, 0.2, 0.22, 0.2, 0.15, 0.1, 0.05, 0].map(
+        (more) => ({
+          tempC: 20,
+          rh: driest + more,
+        }),
+      );
+      const nowMs = sawn + 230 * DAY_MS;
+      const dry = { atMs: nowMs - DAY_MS, depthFraction: 0.5, mcPct: 9.3, standardUncertaintyPct: 0.7 };
+      const { places } = forecastOf(
+        inputOf({
+          nowMs,
+          board: {
+            ...oak,
+            start: { atMs: sawn, mcPct: 12, logSd: 0.1, shellRatio: 1 },
+            stays: [{ fromMs: sawn, air: seasonal }],
+          },
+          readings: [dry, { ...dry, depthFraction: 0.1 }],
+          endUse: { minPct: 6, maxPct: 8, maxShellCorePct: 2 },
+          horizonDays: 730,
+        }),
+      );
+      const { reach, best, band } = places[0]!;
+      const medianAt = (ms: number) => band.average[band.atMs.findIndex((each) => each >= ms)]!.median;
+      for (const ms of [reach.likelyMs, reach.lateMs])
+        if (ms !== null) expect(medianAt(ms)).toBeLessThan(8.4);
+      expect(best.fromMs).toBeLessThanOrEqual(best.toMs);
+      // The driest that it gets is within the time that is called best.
+      const driestMedian = Math.min(...band.average.map(({ median }) => median));
+      expect(best.averagePct).toBeLessThan(driestMedian + 0.3);
+    },
+  );
+
   test('is plain data of its schema, and the same each time', () => {
     const input = inputOf({ readings: readingsOf(middle, [60, 119]) });
     const forecast = forecastOf(input);

@@ -49,17 +49,37 @@ export const found = (call: Found['call'], averagePct: number, more: Partial<Fou
 export function ahead(
   averagePct: number,
   reaches: readonly Reach[],
-  more: Partial<Omit<Ahead, 'now' | 'places'>> & { probabilityReady?: number; corePct?: number } = {},
+  more: Partial<Omit<Ahead, 'now' | 'places'>> & {
+    probabilityReady?: number;
+    corePct?: number;
+    /** Of each place, its average in 200 days. */
+    endsPct?: readonly number[];
+  } = {},
 ): Ahead {
   const atMs = [0, 100, 200].map(inDays);
-  const average = [averagePct, averagePct - 1, averagePct - 1.2].map(around);
+  const bandTo = (endPct: number | undefined) => {
+    const average = (
+      endPct === undefined
+        ? [averagePct, averagePct - 1, averagePct - 1.2]
+        : [averagePct, (averagePct + endPct) / 2, endPct]
+    ).map(around);
+    return { atMs, average, shell: average, core: average };
+  };
   return {
     now: {
       average: around(averagePct),
       core: around(more.corePct ?? averagePct + 1),
       probabilityReady: more.probabilityReady ?? 0,
     },
-    places: reaches.map((each) => ({ reach: each, band: { atMs, average, shell: average, core: average } })),
+    places: reaches.map((each, index) => {
+      const endPct = more.endsPct?.[index];
+      const fromMs = each.likelyMs ?? each.earlyMs ?? inDays(100);
+      return {
+        reach: each,
+        best: { fromMs, toMs: fromMs + 60 * DAY_MS, averagePct: endPct ?? averagePct - 1.2 },
+        band: bandTo(endPct),
+      };
+    }),
     nextProbe: more.nextProbe ?? { atMs: inDays(40), why: message('forecast.probe.not-sooner') },
   };
 }
@@ -68,6 +88,7 @@ export function ahead(
 export const facts = (more: Partial<JudgementFacts> = {}): JudgementFacts => ({
   found: found('keep-drying', 14.9),
   target: { minPct: 6, maxPct: 8 },
+  mayCheck: true,
   places: [place(1, 'Pole shed', 'open-shed', 11.2), place(2, 'Bench room', 'heated-room', 6.5, null)],
   forecast: null,
   whyNot: null,
@@ -108,6 +129,7 @@ export function randomFacts(random: Random): JudgementFacts {
   return {
     found: chance(0.1) ? null : made,
     target,
+    mayCheck: chance(0.8),
     places,
     forecast: hasForecast ? randomAhead(averagePct) : null,
     whyNot: !hasForecast && chance(0.5) ? message('forecast.none.no-fit') : null,
@@ -166,7 +188,10 @@ export function randomFacts(random: Random): JudgementFacts {
       return reach(early, likely, late);
     });
     return {
-      ...ahead(today, reaches, { probabilityReady }),
+      ...ahead(today, reaches, {
+        probabilityReady,
+        endsPct: places.map(({ lowestEmc }) => (lowestEmc?.emcPct ?? 10) + between(0, 3)),
+      }),
       nextProbe: probeAt(probabilityReady, reaches[0]!),
     };
   }

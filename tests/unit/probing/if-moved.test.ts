@@ -13,7 +13,7 @@ const board = (inRoom: Ready | null, averagePct = 14) => ({
   placeId: 1,
   judgement: {
     places: [
-      { placeId: 1, ready: { kind: 'too-damp' as const } },
+      { placeId: 1, ready: { kind: 'too-damp' as const, driestPct: 12 } },
       { placeId: 2, ready: inRoom },
     ],
     average: { averagePct, readOn: null, isEstimated: false },
@@ -24,7 +24,10 @@ const board = (inRoom: Ready | null, averagePct = 14) => ({
 test('one board: when it is ready in each place', () => {
   const made = ifMoved([board(on('2027-03-01'))], [shed, room]);
   expect(ifMovedSchema.parse(made)).toEqual(made);
-  expect(made.places.map(({ ready }) => ready)).toEqual([{ kind: 'too-damp' }, on('2027-03-01')]);
+  expect(made.places.map(({ ready }) => ready)).toEqual([
+    { kind: 'too-damp', driestPct: 12 },
+    on('2027-03-01'),
+  ]);
 });
 
 test('a stack: how many of its boards have a day there, and the last of these', () => {
@@ -32,7 +35,7 @@ test('a stack: how many of its boards have a day there, and the last of these', 
     on('2027-03-01'),
     on('2027-05-09'),
     { kind: 'any-day' } as const,
-    { kind: 'not-within' } as const,
+    { kind: 'not-within', driestPct: 8.6 } as const,
   ];
   const [inShed, inRoom] = ifMoved(
     boards.map((each) => board(each)),
@@ -40,6 +43,19 @@ test('a stack: how many of its boards have a day there, and the last of these', 
   ).places;
   expect(inRoom).toMatchObject({ ready: null, isForecast: true, dated: 3, last: { likely: '2027-05-09' } });
   expect(inShed).toMatchObject({ isForecast: true, dated: 0, last: null });
+});
+
+test('a stack that a place does not get there: how dry its boards get at best, and how many it takes out again', () => {
+  const boards = [
+    { kind: 'not-within', driestPct: 8.6 } as const,
+    { kind: 'unlikely', best: { from: '2027-01-01', to: '2027-03-01', averagePct: 8.3 } } as const,
+    { kind: 'leaves', leavesOn: '2026-12-20' } as const,
+  ];
+  const [, inRoom] = ifMoved(
+    boards.map((each) => board(each)),
+    [shed, room],
+  ).places;
+  expect(inRoom).toMatchObject({ dated: 0, leaving: 1, driestRange: { minPct: 8.3, maxPct: 8.6 } });
 });
 
 test.each([

@@ -143,6 +143,7 @@ describe('The next step with a board', () => {
     });
     expect(stepFor('bring-in', forecast([notReached, notReached]))).toMatchObject({
       step: 'move',
+      due: 'add-place',
       placeId: null,
       why: message('next-step.no-place-dry-enough'),
     });

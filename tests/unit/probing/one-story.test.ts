@@ -10,6 +10,8 @@ import {
   judgementSchema,
   readyOf,
 } from '../../../shared-core/probing/calls/judgement.ts';
+import { driestIn } from '../../../shared-core/probing/calls/ready-in.ts';
+import { ifMoved } from '../../../shared-core/probing/plan/if-moved.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { modelErrorPct } from '../../../shared-core/wood/drying/history-fit.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
@@ -46,13 +48,22 @@ const likelyMsOf = ({ places, forecast }: JudgementFacts, id: number | null): nu
 const isToCome = (kind: string | undefined): boolean => kind === 'likely' || kind === 'any-day';
 const all = (judgement: Judgement, name: string): Fact[] =>
   messagesOf(judgement).flatMap(({ facts: given }) => given?.[name] ?? []);
+/** To the driest place, or back under cover: not where it is ready first. */
+const isSecondBest = ({ due, why }: Judgement['next']): boolean =>
+  due === 'move-back' || why?.code === 'next-step.driest-place';
+const isWet = ({ forecast, found: read }: JudgementFacts): boolean =>
+  forecast === null
+    ? read !== null && isTooWetForIndoors(read.averagePct ?? 0, read.corePct)
+    : isTooWetForIndoors(forecast.now.average.median, forecast.now.core.median);
 const tooWet = [/^call\.(probably-)?too-wet$/];
 const wontDoHere = [/^call\.place-too-/, /^call\.last-gain$/];
 
 /** Each holds for every board. */
 const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) => boolean> = {
-  'it is to be moved now if, and only if, the call is Bring in': ({ call, next }) =>
-    (call === 'bring-in') === (next.step === 'move'),
+  'it is to be moved now if, and only if, the call is Bring in, or its room may check it': ({
+    call,
+    next,
+  }) => (call === 'bring-in') === (next.step === 'move' && next.due !== 'move-back'),
   'moving and waiting are never said together': (judgement) =>
     judgement.next.step !== 'wait' ||
     (judgement.call !== 'bring-in' && !says(judgement, /^next-step\.no-place/)),
@@ -111,7 +122,68 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
       return isLikely === (ready.when.to !== null);
     }),
   'the place of the next step is the one that is named beside the day': ({ next, bestPlaceId }) =>
-    next.step !== 'move' || next.placeId === bestPlaceId,
+    next.step !== 'move' || next.placeId === bestPlaceId || (bestPlaceId === null && isSecondBest(next)),
+  'where no place gets it there, the next step is the driest by a point, or says that none is': (
+    { next, places },
+    given,
+  ) => {
+    if (next.step !== 'move' || next.due === 'move-back' || given.forecast === null) return true;
+    const allowed = given.places.flatMap(({ kind, placeId }, index) =>
+      kind === 'heated-room' && isWet(given)
+        ? []
+        : [{ placeId, driestPct: driestIn(given.forecast!.places[index]!) }],
+    );
+    const hereIn = driestIn(given.forecast.places[0]!);
+    const least = Math.min(...allowed.map(({ driestPct }) => driestPct));
+    if (places.slice(1).some(({ ready }) => isToCome(ready?.kind)) && next.why === null) return true;
+    return next.placeId === null
+      ? next.due === 'add-place' && least > hereIn - 1
+      : least === allowed.find(({ placeId }) => placeId === next.placeId)?.driestPct && least <= hereIn - 1;
+  },
+  'a board that may check in its heated room goes back under cover, and no other does': (
+    { call, next },
+    given,
+  ) => {
+    const isToGo =
+      call === 'keep-drying' && given.mayCheck && given.places[0].kind === 'heated-room' && isWet(given);
+    return isToGo === (next.due === 'move-back');
+  },
+  'under cover is no heated room': ({ next }, given) =>
+    next.step !== 'move' || next.due !== 'move-back' || placeOf(given, next.placeId)?.kind !== 'heated-room',
+  'no board is to be brought in from the driest heated room': ({ call, next }, given) =>
+    call !== 'bring-in' ||
+    given.forecast === null ||
+    given.places[0].kind !== 'heated-room' ||
+    (next.step === 'move' && next.placeId !== null),
+  'a place that takes a board out of its target is not offered': ({ bestPlaceId, next }, given) => {
+    if (given.forecast === null || given.forecast.now.average.median > given.target.maxPct) return true;
+    const offered = [bestPlaceId, next.step === 'move' ? next.placeId : null];
+    return given.places.every(
+      ({ placeId }, index) =>
+        !offered.includes(placeId) ||
+        given.forecast!.places[index]!.band.average.every(
+          ({ median }) => median <= given.target.maxPct + 0.5,
+        ),
+    );
+  },
+  'the form of a move says of each place what the page says': ({ places, average }, given) => {
+    const [{ placeId }] = given.places;
+    const { places: inForm } = ifMoved(
+      [{ placeId, judgement: { places, average }, corePct: null }],
+      given.places,
+    );
+    return places.every(
+      ({ placeId, ready }) => inForm.find((each) => each.placeId === placeId)?.ready === ready,
+    );
+  },
+  'a board too dry by its readings and not by its forecast has no day': (
+    { call, places },
+    { forecast, target },
+  ) =>
+    call !== 'too-dry' ||
+    forecast === null ||
+    forecast.now.average.median < target.minPct ||
+    places.every(({ ready }) => ready === null),
   'a place is a remedy only if it is drier than the top of the target': ({ bestPlaceId }, given) => {
     const lowest = lowestOf(given, bestPlaceId);
     const isDryAlready = given.forecast !== null && given.forecast.now.average.median <= given.target.maxPct;
@@ -135,6 +207,7 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
   'waiting is advised only where it gains something, or before a move': (judgement) =>
     judgement.next.step !== 'wait' ||
     judgement.next.due === 'move-later' ||
+    judgement.next.why?.code === 'next-step.driest-place' ||
     judgement.next.why?.code === 'next-step.no-forecast' ||
     judgement.next.why?.code.startsWith('forecast.none') ||
     !says(judgement, ...wontDoHere),
@@ -398,7 +471,7 @@ describe('the boards that once told two stories', () => {
       forecast: ahead(14, [reach(null, null, null), reach(30, 60, 90)]),
     });
     expect(told(judge(slow))[1]).toBe('In Loft it is unlikely to reach 6–8% within two years.');
-    expect(here(judge(slow))).toEqual({ kind: 'not-within' });
+    expect(here(judge(slow))).toEqual({ kind: 'not-within', driestPct: 12.8 });
   });
 
   test('uneven through its thickness and dry enough on average: it equalizes where it is, whatever the air', () => {

@@ -39,6 +39,8 @@ function stack(
       'could-change-call': 0,
       'learns-rate': 0,
       'bring-in': counts['bring-in'],
+      'move-back': 0,
+      'add-place': 0,
       'move-later': 0,
       ...due,
     },
@@ -100,7 +102,7 @@ describe("a stack's call", () => {
     const figures = stack(6, { 'keep-drying': 6 }, { 'move-later': 6 });
     expect(sentences(figures)?.slice(0, 2)).toEqual([
       'All 6 need drying.',
-      '6 boards are unlikely to reach the target in Pole shed. Let them dry to 20%, then move them to drier air.',
+      '6 boards are unlikely to reach the target in Pole shed. Let them dry to 20%, core to 25%. Then move them to drier air.',
     ]);
     expect(dueOfStack(figures)).toBeNull();
   });
@@ -194,7 +196,21 @@ describe('what is due on a stack', () => {
   test('boards to move now, and those too wet for it', () => {
     expect(due(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 })).toEqual([
       'bring-in',
-      '10 boards are unlikely to reach the target in Pole shed. Move 9 to drier air now, 1 at 20%.',
+      '10 boards are unlikely to reach the target in Pole shed. Move 9 to drier air now, 1 at 20%, core 25%.',
+    ]);
+  });
+
+  test('boards too wet for their heated room come before all others', () => {
+    expect(due(6, { 'keep-drying': 4, 'probe-again': 2 }, { 'move-back': 1 })).toEqual([
+      'move-back',
+      '1 board is too wet for heated rooms. Move it back under cover.',
+    ]);
+  });
+
+  test('boards that no place of the yard gets to the target are not sent to drier air', () => {
+    expect(due(6, { 'bring-in': 3, ready: 3 }, { 'bring-in': 0, 'add-place': 3 })).toEqual([
+      'add-place',
+      '3 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
     ]);
   });
 
@@ -229,6 +245,8 @@ test('every sentence is whole', () => {
     stack(20, { ready: 2 }),
     stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
     stack(3, { 'keep-drying': 3 }, { 'bring-in': 3 }),
+    stack(3, { 'keep-drying': 3 }, { 'move-back': 3 }),
+    stack(3, { 'bring-in': 3 }, { 'bring-in': 0, 'add-place': 3 }),
     stack(1, { 'keep-drying': 1 }, { 'should-be-ready': 1 }),
     ...(['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const).flatMap((call) => [
       stack(3, { [call]: 3 }, { 'could-change-call': 1 }),
@@ -241,6 +259,7 @@ test('every sentence is whole', () => {
     ...[dueOfStack(each)?.why ?? []].flat(),
   ]);
   expect([...codesOf(messages)].filter((code) => code.startsWith('stack-call.')).sort()).toEqual([
+    'stack-call.add-place',
     'stack-call.all-ready',
     'stack-call.all.bring-in',
     'stack-call.all.keep-drying',
@@ -256,6 +275,7 @@ test('every sentence is whole', () => {
     'stack-call.half-probed',
     'stack-call.learns-rate',
     'stack-call.may-not-be-ready',
+    'stack-call.move-back',
     'stack-call.not-probed',
     'stack-call.not-probed-yet',
     'stack-call.open-round',

@@ -93,6 +93,7 @@ export function answerOf(
   const judgement = judge({
     found: found && { ...found, reasons: [found.reason] },
     target: { minPct: 6, maxPct: 8 },
+    mayCheck: true,
     places: (details?.places ?? [{ ...poleShed, lowestEmcPct: 7.5, lowestEmcMonth: null }]).map(
       ({ placeId, name, kind, lowestEmcPct: emcPct, lowestEmcMonth: month }) => ({
         placeId,

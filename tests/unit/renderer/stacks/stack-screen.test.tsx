@@ -136,14 +136,19 @@ describe('The boards of a stack', () => {
     const reason = message('call.would-change', { questionable: 2 });
     const boards = [
       aBoardRow(1, {
-        judgement: judgedReady({ kind: 'too-damp' }, { kind: 'likely', when }),
+        judgement: judgedReady({ kind: 'too-damp', driestPct: 12.5 }, { kind: 'likely', when }),
         bestPlaceName: 'Bench room',
       }),
       aBoardRow(2, { latest: aFinding({ call: 'probe-again', reason }) }),
       aBoardRow(3, { judgement: judgedReady({ kind: 'any-day' }) }),
       aBoardRow(4, { judgement: judgedReady({ kind: 'now' }) }),
-      aBoardRow(5, { judgement: judgedReady({ kind: 'too-damp' }) }),
-      aBoardRow(6, { judgement: judgedReady({ kind: 'unlikely', earliestOn: '2090-01-02' }) }),
+      aBoardRow(5, { judgement: judgedReady({ kind: 'too-damp', driestPct: 12.5 }) }),
+      aBoardRow(6, {
+        judgement: judgedReady({
+          kind: 'unlikely',
+          best: { from: '2090-01-02', to: '2090-03-02', averagePct: 8.4 },
+        }),
+      }),
       aBoardRow(7, { judgement: judgedReady({ kind: 'likely', when: { ...when, to: null } }) }),
     ];
     open(7, { 'boards.list': () => ({ total: 7, rows: boards }) });
@@ -800,6 +805,7 @@ describe('What to do with a stack', () => {
               later: 0,
               placeName: 'Pole shed',
               dryEnoughLimitPct: 20,
+              coreLimitPct: 25,
             }),
           },
           nextReady: { when, placeName: 'Bench room' },

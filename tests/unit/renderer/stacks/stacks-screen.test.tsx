@@ -155,6 +155,7 @@ describe('The stacks', () => {
             later: 0,
             placeName: 'Shed',
             dryEnoughLimitPct: 20,
+            coreLimitPct: 25,
           }),
         },
       }),
