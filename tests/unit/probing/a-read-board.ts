@@ -63,6 +63,7 @@ export function randomRead(random: Random, withForecast: boolean): ReadBoard {
   const judgement = judge({
     found,
     target: given.endUse,
+    mayCheck: true,
     places: [place(1, 'Here', kind, emcPct, null)],
     forecast,
     whyNot: null,

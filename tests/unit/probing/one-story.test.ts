@@ -60,10 +60,8 @@ const wontDoHere = [/^call\.place-too-/, /^call\.last-gain$/];
 
 /** Each holds for every board. */
 const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) => boolean> = {
-  'it is to be moved now if, and only if, the call is Bring in, or its room may check it': ({
-    call,
-    next,
-  }) => (call === 'bring-in') === (next.step === 'move' && next.due !== 'move-back'),
+  'it is to be moved now if, and only if, the call is Bring in, or its room may check it': ({ call, next }) =>
+    (call === 'bring-in') === (next.step === 'move' && next.due !== 'move-back'),
   'moving and waiting are never said together': (judgement) =>
     judgement.next.step !== 'wait' ||
     (judgement.call !== 'bring-in' && !says(judgement, /^next-step\.no-place/)),
