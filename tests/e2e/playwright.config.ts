@@ -6,7 +6,7 @@ const long = ['no-barriers.spec.ts', 'round-live.spec.ts', 'many-boards.spec.ts'
 export default defineConfig({
   testDir: '.',
   outputDir: '../../artifacts/e2e',
-  globalSetup: './ready-demo.ts',
+  globalSetup: ['../own-temp-folder.ts', './ready-demo.ts'],
   // Each test has its own host, yard and browser. Only `round-live` uses the emulated radio, in one test.
   fullyParallel: true,
   workers: 2,
