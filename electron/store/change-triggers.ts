@@ -8,7 +8,7 @@ import type { Db } from './yard-file.ts';
 const recordedTables: Record<string, readonly string[]> = {
   species: [],
   end_use: [],
-  place: [],
+  place: ['air_offset_pct'],
   stack: [],
   board: [
     'latest_round_id',
@@ -19,6 +19,9 @@ const recordedTables: Record<string, readonly string[]> = {
     'ready_on',
     'probe_why',
     'air_offset_pct',
+    'air_precision',
+    'told_offset_pct',
+    'told_precision',
   ],
   board_origin: [],
   move: [],

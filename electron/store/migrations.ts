@@ -21,6 +21,7 @@ import * as coreHistories from './migrations/0020-core-histories.ts';
 import * as callsInRecords from './migrations/0021-calls-in-records.ts';
 import * as halfProbed from './migrations/0022-half-probed.ts';
 import * as driedBy from './migrations/0023-dried-by.ts';
+import * as learnedAir from './migrations/0024-learned-air.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -57,4 +58,5 @@ export const migrations: readonly Migration[] = [
   callsInRecords,
   halfProbed,
   driedBy,
+  learnedAir,
 ];

@@ -1,5 +1,6 @@
 import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
+import type { AirTold } from '../../shared-core/wood/climate/learned-air.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
@@ -47,7 +48,7 @@ export function outlookWrites(db: Db) {
   );
   // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
-    `UPDATE board SET ready_on = ?, probe_why = ?, air_offset_pct = ?, latest_call = coalesce(?,
+    `UPDATE board SET ready_on = ?, probe_why = ?, told_offset_pct = ?, told_precision = ?, latest_call = coalesce(?,
        (SELECT ${valueIn('record', 'call')} FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM outlook WHERE board_id IN (SELECT value FROM json_each(?))');
@@ -64,14 +65,22 @@ export function outlookWrites(db: Db) {
     put: (
       { boardId, touched }: DueOutlook,
       outlook: Outlook | null,
+      airTold: AirTold | null,
       today: string,
       rulesVersion: number,
     ): boolean => {
       if (done.run(boardId, touched).changes === 0) return false;
       put.run(boardId, today, rulesVersion, outlook && JSON.stringify(outlook));
-      const { judgement = null, airOffsetPct = null } = outlook ?? {};
+      const judgement = outlook?.judgement ?? null;
       const readyOn = judgement && readyOf(judgement)?.when.likely;
-      putInBoard.run(readyOn, judgement?.next.due ?? null, airOffsetPct, judgement?.call ?? null, boardId);
+      putInBoard.run(
+        readyOn,
+        judgement?.next.due ?? null,
+        airTold?.offsetPct ?? null,
+        airTold?.precision ?? null,
+        judgement?.call ?? null,
+        boardId,
+      );
       return true;
     },
     /** Those of these boards are gone, and due again. */

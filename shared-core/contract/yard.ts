@@ -94,8 +94,11 @@ export const placeRowSchema = placeSchema.extend({
   version: versionSchema,
   /** The disk damaged its air or where that is from: it has a stand-in, until the place is saved again. */
   isDamaged: z.boolean().optional(),
-  /** How far the readings of so many boards here put its EMC from that of its months, % MC; null where there are none, or both agree. */
-  airOffset: z.object({ meanPct: z.number(), boards: z.number().int().positive() }).nullable(),
+  /**
+   * How far readings put its EMC from that of its months, % MC: those of so many boards here, and of boards at places of its
+   * kind. Null where there are none, or both agree.
+   */
+  airOffset: z.object({ offsetPct: z.number(), boards: z.number().int().nonnegative() }).nullable(),
   /** The stacks with boards here. */
   stacks: z.array(z.object({ id: rowIdSchema, name: z.string(), boards: z.number().int().positive() })),
 });

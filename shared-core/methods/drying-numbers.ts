@@ -1,4 +1,5 @@
 import { COLDEST_C } from '../wood/climate/emc.ts';
+import { AIR_BETWEEN_BOARDS_SD_PCT, KIND_SHARE, SHARED_SD_PCT } from '../wood/climate/learned-air.ts';
 import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
@@ -24,6 +25,9 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['averageGravity', 'average-gravity', averageGravity],
   ['HUMIDITY_SD', 'humidity-sd', 100 * HUMIDITY_SD],
   ['WOOD_EMC_SD_PCT', 'wood-emc-sd', WOOD_EMC_SD_PCT],
+  ['KIND_SHARE', 'kind-share', KIND_SHARE],
+  ['AIR_BETWEEN_BOARDS_SD_PCT', 'air-between-boards-sd', AIR_BETWEEN_BOARDS_SD_PCT],
+  ['SHARED_SD_PCT', 'shared-air-sd', SHARED_SD_PCT],
   ['aheadLogSd', 'ahead', aheadLogSd],
   ['USUAL_C', 'usual-drying-temp', USUAL_C, 'temperature'],
   ['THICKNESS_POWER', 'thickness', THICKNESS_POWER],

@@ -4,7 +4,7 @@
  */
 import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
-import { forecastBoard } from '../../../shared-core/wood/drying/forecast.ts';
+import { airToldBy, forecastBoard } from '../../../shared-core/wood/drying/forecast.ts';
 import { boardModel, dryingPrior, fitHistory } from '../../../shared-core/wood/drying/history-fit.ts';
 import { historyProblem } from '../../../shared-core/wood/drying/history-problem.ts';
 import type { Information } from '../../../shared-core/wood/maths/gaussian.ts';
@@ -47,10 +47,11 @@ function forecastOf(board: BoardToForecast, all: readonly BoardToForecast[]): Fo
     .slice(0, MOST_SIBLINGS);
   const known = siblings.flatMap((sibling) => learnedFrom(sibling) ?? []);
   const made = forecastBoard({ ...board, siblings: known });
-  return {
-    boardId: board.boardId,
-    made: made.ok ? { ok: true, value: { forecast: made.value, learnedFrom: known.length } } : made,
-  };
+  const { boardId } = board;
+  if (!made.ok) return { boardId, made };
+  const own = board.readings.length > 0 ? learnedFrom(board) : null;
+  const value = { forecast: made.value, learnedFrom: known.length, airTold: own && airToldBy(board, own) };
+  return { boardId, made: { ok: true, value } };
 }
 
 async function forecastAll({ boards, boardIds }: ForecastQuestion): Promise<ForecastAnswer[]> {

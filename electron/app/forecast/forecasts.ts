@@ -2,7 +2,6 @@ import { setImmediate } from 'node:timers/promises';
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
 import type { BoardRow, Place } from '../../../shared-core/contract/yard.ts';
 import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
-import { NEVER_QUITE_PCT } from '../../../shared-core/probing/calls/never-quite.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { airSdPct } from '../../../shared-core/wood/climate/monthly-air.ts';
@@ -19,6 +18,7 @@ import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { judgementOf } from './judging-board.ts';
+import { airLearner } from './learned-airs.ts';
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
@@ -34,9 +34,9 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       'use',
     );
     const offsetOf = (placeId: number) => yard.places.airOffsetPct(placeId) ?? 0;
-    const places = forecast.places.map(({ placeId, airOffsetPct }, index) => {
+    const places = forecast.places.map(({ placeId }, index) => {
       const { name, kind, air } = orRefuse(yard.places.get(placeId), 'place');
-      const { driestEmcPct, driestMonth } = emcOfYear(air, airOffsetPct ?? offsetOf(placeId));
+      const { driestEmcPct, driestMonth } = emcOfYear(air, offsetOf(placeId));
       const { ready } = orRefuse(judgement.places[index], 'place');
       return { placeId, name, kind, lowestEmcPct: driestEmcPct, lowestEmcMonth: driestMonth, ready };
     });
@@ -51,16 +51,12 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       thicknessMm: row.thicknessMm,
       stays,
       places,
-      emcNowPct: orRefuse(
-        emcOfYear(place.air, here.airOffsetPct ?? offsetOf(place.id)).monthlyEmcPct[month],
-        'month',
-      ),
+      emcNowPct: orRefuse(emcOfYear(place.air, offsetOf(place.id)).monthlyEmcPct[month], 'month'),
       readings,
       learnedFrom,
       assumptions: [
         ...airToCheck(place, offsetOf(place.id)),
         ...assumptions,
-        ...ownAir(here, place, offsetOf(place.id), learnedFrom),
         ...airInDoubt(here, place, endUse),
       ],
       ...warp(row, forecast, endUse),
@@ -117,7 +113,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         judgement: judgementOf(context, assessing, row, { forecast: null, whyNot }, Date.parse(now)),
       });
       if (!own.ok) return none(own.problem);
-      const boards = [own.value.board];
+      const boards = [airLearner(context.yard())(own.value.board)];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();
@@ -134,23 +130,6 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       return { details: details(row, own.value, forecast, learnedFrom, judgement), whyNot: null, judgement };
     },
   } satisfies Partial<Queries>;
-}
-
-/**
- * What readings of this stack say of the air that the board is in, where that is far from what all boards there say.
- * @param meanOffsetPct  how far those of all boards put the EMC of the place from that of its months, % MC
- * @param others         boards of its stack and log that the forecast learned from
- */
-function ownAir(
-  { airOffsetPct }: Forecast['places'][number],
-  { name: placeName, air }: Place,
-  meanOffsetPct: number,
-  others: number,
-): Message[] {
-  if (airOffsetPct === null || Math.abs(airOffsetPct - meanOffsetPct) < NEVER_QUITE_PCT) return [];
-  const { driestEmcPct: ownPct } = emcOfYear(air, airOffsetPct);
-  const { driestEmcPct: emcPct } = emcOfYear(air, meanOffsetPct);
-  return [message('forecast.assumed.own-air', { placeName, ownPct, emcPct, others })];
 }
 
 /**

@@ -21,20 +21,17 @@ export function judgementOf(
   const stack = orRefuse(yard.stacks.get(board.stackId), 'stack');
   const { minPct, maxPct, cautions } = orRefuse(yard.endUses.get(stack.endUseId), 'use');
   const { forecast } = made;
-  const placeOf = (placeId: number, ownOffsetPct: number | null): JudgedPlace => {
+  const placeOf = (placeId: number): JudgedPlace => {
     const place = orRefuse(yard.places.get(placeId), 'place');
-    const lowestEmc = lowestEmcOf(place, ownOffsetPct ?? yard.places.airOffsetPct(placeId));
+    const lowestEmc = lowestEmcOf(place, yard.places.airOffsetPct(placeId));
     return { placeId, name: place.name, kind: place.kind, lowestEmc };
   };
-  const [here, ...others] = forecast?.places ?? [];
+  const others = forecast?.places.slice(1) ?? [];
   return judge({
     found: assessing.found(board.id),
     target: { minPct, maxPct },
     mayCheck: !cautions.includes('firewood'),
-    places: [
-      placeOf(board.placeId, here?.airOffsetPct ?? null),
-      ...others.map(({ placeId }) => placeOf(placeId, null)),
-    ],
+    places: [placeOf(board.placeId), ...others.map(({ placeId }) => placeOf(placeId))],
     forecast,
     whyNot: 'whyNot' in made ? made.whyNot : null,
     nowMs,

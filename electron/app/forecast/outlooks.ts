@@ -13,6 +13,7 @@ import { coreHistoryOf, makeCoreHistory, needsCoreHistory, newestRoundOf } from 
 import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { dayOf, judgementOf } from './judging-board.ts';
+import { airLearner, learnAirs } from './learned-airs.ts';
 
 /** Forecast and saved at a time. */
 const AT_A_TIME = 16;
@@ -47,13 +48,14 @@ export function createOutlooks(
       if (!(await yieldIfDue())) return [];
     }
     const now = endOfDay(context.now());
+    const withLearnedAir = airLearner(context.yard());
     const known = new Map<number, PreparedBoard | null>();
     const prepared = (boardId: number): PreparedBoard | null => {
       const before = known.get(boardId);
       if (before !== undefined) return before;
       const row = context.yard().boards.get(boardId);
       const made = row && boardToForecast({ ...context, now: () => now }, assessing, row);
-      const board = made?.ok ? made.value : null;
+      const board = made?.ok ? { ...made.value, board: withLearnedAir(made.value.board) } : null;
       known.set(boardId, board);
       return board;
     };
@@ -71,7 +73,8 @@ export function createOutlooks(
       const asked = some.filter(({ boardId }) => prepared(boardId)).map(({ boardId }) => boardId);
       const answers = asked.length > 0 ? await forecaster.ask({ boards: [...boards], boardIds: asked }) : [];
       if (!(await yieldIfDue())) return [];
-      save(some, prepared, new Map(answers.map(({ boardId, made }) => [boardId, made])), now);
+      const made = new Map(answers.map(({ boardId, made }) => [boardId, made]));
+      if (save(some, prepared, made, now)) stacks.add(context.yard().outlooks.stacksDue());
       if (performance.now() - toldMs >= TELL_EVERY_MS) {
         toldMs = performance.now();
         context.changed(['outlooks']);
@@ -80,15 +83,16 @@ export function createOutlooks(
     return ['outlooks'];
   });
 
+  /** @returns whether the air of a place came out differently, so that all boards are due again */
   function save(
     some: readonly DueOutlook[],
     prepared: (boardId: number) => PreparedBoard | null,
     made: ReadonlyMap<number, Awaited<ReturnType<Forecaster['ask']>>[number]['made']>,
     now: string,
-  ): void {
+  ): boolean {
     const yard = context.yard();
     const { boards, outlooks, coreHistories, transaction } = yard;
-    transaction(() => {
+    return transaction(() => {
       for (const each of some) {
         const answer = made.get(each.boardId);
         const board = answer?.ok ? boards.get(each.boardId) : undefined;
@@ -99,7 +103,8 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        if (!outlooks.put(each, outlook, dayOf(now), RULES_VERSION)) continue;
+        const airTold = answer?.ok ? answer.value.airTold : null;
+        if (!outlooks.put(each, outlook, airTold, dayOf(now), RULES_VERSION)) continue;
         const { boardId } = each;
         const row = board ?? boards.get(boardId);
         if (row === undefined || !needsCoreHistory(row)) continue;
@@ -107,6 +112,8 @@ export function createOutlooks(
         const forecast = answer?.ok ? answer.value.forecast : null;
         coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(prepared(boardId), forecast));
       }
+      // Only once all boards have told, so that they are made again once.
+      return outlooks.stacksDue().length === 0 && learnAirs(yard);
     });
   }
 

@@ -36,7 +36,7 @@ export function PlaceCard({
   const caution = movementCaution(movement);
   const thisMonth = new Date().getMonth();
   const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
-  const offsetPct = airOffset?.meanPct ?? 0;
+  const offsetPct = airOffset?.offsetPct ?? 0;
   const { monthlyEmcPct, driestEmcPct, driestMonth } = emcOfYear(air, offsetPct);
   return (
     <Sheet

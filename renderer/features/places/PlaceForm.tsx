@@ -73,7 +73,7 @@ function FormOf({ place, onSaved, onClose, outdoors }: Props & { outdoors: Outdo
         <YearChart
           placeName={named.draft.name.trim() || null}
           air={year}
-          offsetPct={isSame ? (place?.airOffset?.meanPct ?? 0) : 0}
+          offsetPct={isSame ? (place?.airOffset?.offsetPct ?? 0) : 0}
         />
       )}
     </FormDialog>

@@ -20,7 +20,7 @@ export function PlacesScreen() {
   const highestPct = (places: readonly PlaceRow[]): number =>
     Math.max(
       ...places.flatMap(({ air, airOffset }) =>
-        [0, airOffset?.meanPct].flatMap((offsetPct) => emcOfYear(air, offsetPct).monthlyEmcPct),
+        [0, airOffset?.offsetPct].flatMap((offsetPct) => emcOfYear(air, offsetPct).monthlyEmcPct),
       ),
     );
   return (

@@ -9,19 +9,13 @@ export const outlookSchema = z.object({
   averagePct: z.number(),
   standardUncertaintyPct: z.number(),
   judgement: judgementSchema,
-  /** See `PlaceForecast`, of where it is. */
-  airOffsetPct: z.number().nullable(),
 });
 export type Outlook = z.infer<typeof outlookSchema>;
 
-export function outlookOf(
-  { now: { average }, places }: Pick<Forecast, 'now' | 'places'>,
-  judgement: Judgement,
-): Outlook {
+export function outlookOf({ now: { average } }: Pick<Forecast, 'now'>, judgement: Judgement): Outlook {
   return {
     averagePct: average.median,
     standardUncertaintyPct: (average.high - average.low) / (2 * Z_90),
     judgement,
-    airOffsetPct: places[0]?.airOffsetPct ?? null,
   };
 }

@@ -14,8 +14,17 @@ import type { Outcome } from '../../outcome.ts';
 import { DAY_MS } from '../../time.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
+import { AIR_BETWEEN_BOARDS_SD_PCT, type AirTold, airTold, type LearnedAir } from '../climate/learned-air.ts';
 import { airSdPct, type MonthlyAir } from '../climate/monthly-air.ts';
-import { cholesky, normalCdf, times, Z_90 } from '../maths/gaussian.ts';
+import {
+  cholesky,
+  type Gaussian,
+  type Information,
+  normalCdf,
+  posterior,
+  times,
+  Z_90,
+} from '../maths/gaussian.ts';
 import { normalPoints } from '../maths/normal-points.ts';
 import { endUseSchema } from '../species/end-use.ts';
 import { movements } from './air-movement.ts';
@@ -41,11 +50,15 @@ import { historyProblem } from './history-problem.ts';
 import { errorShare, type Quantiles, quantilesSchema, runQuantiles } from './run-quantiles.ts';
 
 const unknowns = dryingParameters.length;
+const AIR = dryingParameters.indexOf('emcOffsetPct');
 
 export const informationSchema = z.object({
   matrix: z.array(z.array(z.number()).length(unknowns)).length(unknowns),
   vector: z.array(z.number()).length(unknowns),
 });
+
+/** What other boards teach of the air of a place (`learned-air.ts`); null where they teach nothing. */
+const learnedAirSchema = z.object({ offsetPct: z.number(), sdPct: z.number().positive() }).nullable();
 
 export const forecastInputSchema = z.object({
   /** UTC, ms; the caller's clock. */
@@ -60,10 +73,12 @@ export const forecastInputSchema = z.object({
     .array(
       staySchema
         .pick({ air: true, days: true, movement: true, faces: true })
-        .extend({ placeId: z.number().int() }),
+        .extend({ placeId: z.number().int(), learned: learnedAirSchema.optional() }),
     )
     .max(20),
   placeId: z.number().int(),
+  /** Of where it is. */
+  learned: learnedAirSchema.optional(),
   horizonDays: z.number().int().min(7).max(3650),
 });
 export type ForecastInput = z.infer<typeof forecastInputSchema>;
@@ -93,8 +108,6 @@ export const placeForecastSchema = z.object({
   floorPct: quantilesSchema,
   /** 1 to 12; null where the air is the same all year. */
   floorMonth: z.number().int().nullable(),
-  /** How far readings taken here put the place's EMC from that of its months, % MC; null where none was taken here. */
-  airOffsetPct: z.number().nullable(),
   /** Even the lowest likely floor lies above the use's range: waiting there cannot do. */
   never: z.boolean(),
   /** When it is likeliest to be within that range, UTC, ms, and its average then, % MC. */
@@ -259,7 +272,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const problem = historyProblem(board, input.readings, nowMs);
   if (problem !== null) return { ok: false, problem };
   const model = boardModel(board, input.elsewhere);
-  const prior = pooledPrior(dryingPrior(board), input.siblings);
+  const prior = pooledPrior(withLearned(dryingPrior(board), input), input.siblings);
   const fitted = fitHistory(model, input.readings, prior);
   if (!fitted.ok) return fitted;
   const fit = fitted.value;
@@ -306,31 +319,33 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
   const untilMs = nowMs + input.horizonDays * DAY_MS;
   const aheadMs = days(nowMs, input.horizonDays, 1);
-  const triedHere = input.readings.some(isReadIn(here));
+  const triedHere = isAirTried(input);
   const boardDays = responseDays(
     board.thicknessMm,
     board.basicSpecificGravity ?? averageGravity,
     model.thicknessFactor * Math.exp(logMoments(possible, 0).mean),
   );
-  const places = [{ ...here, placeId: input.placeId }, ...input.elsewhere].map((place, index) => {
+  const stayHere = { ...here, placeId: input.placeId, learned: input.learned };
+  const places = [stayHere, ...input.elsewhere].map((place, index) => {
     // Another place's air is not off by what this one's was, and no year is the mean year.
     const tried = index === 0 && triedHere;
     const { movement = 'wind' } = place;
     const comingSdPct = comingAirSdPct(place.air, place.days ?? null, boardDays);
-    const untriedSdPct = Math.hypot(airSdPct(place.air), comingSdPct);
+    const untried = airOfBoard(place);
+    const untriedSdPct = Math.hypot(untried.sdPct, comingSdPct);
     const offsets = possible.map(({ theta, air }) =>
-      tried ? theta[3]! + air * comingSdPct : air * untriedSdPct,
+      tried ? theta[AIR]! + air * comingSdPct : untried.offsetPct + air * untriedSdPct,
     );
     // What moving air does here is learned by reading here.
     const paceLogSd = tried ? aheadLogSd : Math.hypot(aheadLogSd, movements[movement].paceLogSd);
     const runs = possible.map(({ theta, pace }, k) => {
       const [diffusivity = 0, surface = 0, ...others] = theta;
       const faster = paceLogSd * pace;
-      const ahead = [diffusivity + faster, surface + faster, ...others].with(3, offsets[k]!);
+      const ahead = [diffusivity + faster, surface + faster, ...others].with(AIR, offsets[k]!);
       const stays = [{ ...place, movement, fromMs: nowMs }];
       return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
     });
-    return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, tried);
+    return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets);
   });
 
   const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
@@ -349,6 +364,41 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
       surfaceFactor: logQuantiles(logMoments(possible, 1)),
     },
   };
+}
+
+/** How far a board's air may be from that of its place's months, before a reading of it there. */
+const airOfBoard = ({ air, learned }: Pick<ForecastInput, 'learned'> & Pick<Stay, 'air'>): LearnedAir =>
+  learned
+    ? { offsetPct: learned.offsetPct, sdPct: Math.hypot(learned.sdPct, AIR_BETWEEN_BOARDS_SD_PCT) }
+    : { offsetPct: 0, sdPct: airSdPct(air) };
+
+/** With what others teach of its air. Not where it met other air too: the fit has one offset for all. */
+function withLearned(
+  prior: Gaussian,
+  { board: { stays }, learned }: Pick<ForecastInput, 'board' | 'learned'>,
+): Gaussian {
+  const { air } = stays[0]!;
+  if (!learned || stays.some((stay) => JSON.stringify(stay.air) !== JSON.stringify(air))) return prior;
+  const { offsetPct, sdPct } = airOfBoard({ air, learned });
+  return {
+    mean: prior.mean.with(AIR, offsetPct),
+    covariance: prior.covariance.map((row, i) => (i === AIR ? row.with(AIR, sdPct ** 2) : row)),
+  };
+}
+
+/**
+ * What a board's readings tell of the air where it is; null where they tell nothing.
+ *
+ * @param information  what its own fit learned
+ */
+export function airToldBy(input: Life, information: Information): AirTold | null {
+  if (!isAirTried(input)) return null;
+  const before = dryingPrior(input.board);
+  const after = posterior(before, information);
+  if (after === null) return null;
+  const known = 1 / after.covariance[AIR]![AIR]!;
+  const precision = known - 1 / before.covariance[AIR]![AIR]!;
+  return precision > 0 ? airTold((after.mean[AIR]! * known) / precision, 1 / Math.sqrt(precision)) : null;
 }
 
 type Moments = { mean: number; sd: number };
@@ -387,7 +437,6 @@ function placeForecast(
   possible: readonly Possibility[],
   runs: readonly Series[],
   offsets: readonly number[],
-  isTried: boolean,
 ): PlaceForecast {
   const year = emcOfYear(place.air);
   const closest = runs.map((series) => {
@@ -431,7 +480,6 @@ function placeForecast(
     reach,
     floorPct,
     floorMonth: year.driestMonth,
-    airOffsetPct: isTried ? floorPct.median - year.driestEmcPct : null,
     never: reach.earlyMs === null && floorPct.low > endUse.maxPct,
     best: bestOf(
       band,
@@ -499,6 +547,12 @@ function isUntriedAir({ board, readings, nowMs }: ForecastInput): boolean {
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
   return movements[here.movement ?? 'wind'].paceLogSd > knownRateSd && !readings.some(isReadIn(here));
 }
+
+type Life = Pick<ForecastInput, 'board' | 'readings' | 'nowMs'>;
+
+/** Whether its readings tell of the air where it is. */
+const isAirTried = ({ board, readings, nowMs }: Life): boolean =>
+  readings.some(isReadIn(board.stays.findLast((stay) => stay.fromMs <= nowMs)!));
 
 /** Whether a reading tells of the air of a stay: it takes a day in it. */
 const isReadIn =

@@ -46,8 +46,6 @@ export const forecastReasons = {
   'forecast.assumed.regional-air':
     'The air in {placeName} is a rough regional average, so the dates are rough too.',
   'forecast.assumed.room-air': 'The air in {placeName} is assumed, so the dates are rough too.',
-  'forecast.assumed.own-air':
-    '{others, plural, =0 {This board’s readings} other {Readings of this stack}} put the lowest EMC in {placeName} at {ownPct}. The forecast uses that. Readings of all boards there put it at {emcPct}.',
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
   'forecast.assumed.air-in-doubt':

@@ -151,6 +151,8 @@ export const methods = {
   'methods.drying.exponent': 'Share of the published rise with moisture',
   'methods.drying.fit':
     'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off.',
+  'methods.drying.places':
+    'Readings also tell how far a place’s EMC is from that of its months. Places of one kind share part of it.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
   'methods.drying.face': 'Face',
   'methods.drying.share': 'Share',
@@ -344,6 +346,9 @@ export const methods = {
   'methods.numbers.average-gravity': 'Specific gravity where it is not known',
   'methods.numbers.humidity-sd': 'Humidity of a place round its months, its spread, % relative humidity',
   'methods.numbers.wood-emc-sd': 'EMC of one wood round the formula, its spread, points',
+  'methods.numbers.kind-share': 'Share of a place’s EMC variance that its kind shares',
+  'methods.numbers.air-between-boards-sd': 'EMC between boards of one place, its spread, points',
+  'methods.numbers.shared-air-sd': 'Error of EMC that all readings share, its spread, points',
   'methods.numbers.diffusivity-sd': 'Diffusivity factor, spread of its logarithm',
   'methods.numbers.surface-median': 'Surface factor, middle',
   'methods.numbers.surface-sd': 'Surface factor, spread of its logarithm',

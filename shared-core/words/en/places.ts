@@ -17,7 +17,7 @@ export const places = {
   'places.lowest': 'Lowest EMC',
   'places.in-month': 'in {monthName}',
   'places.other-air':
-    'Lowest EMC in typical air: {typicalPct}. Readings of {boards, plural, one {# board} other {# boards}} put it {offPoints} {direction, select, damper {higher} other {lower}}.',
+    'Lowest EMC in typical air: {typicalPct}. Readings {boards, plural, =0 {at other places of this kind} one {of # board} other {of # boards}} put it {offPoints} {direction, select, damper {higher} other {lower}}.',
   'places.stacks-at': 'Stacks at {placeName}',
   'places.boards': '({boards, plural, one {# board} other {# boards}})',
   'places.no-boards': 'No boards here.',

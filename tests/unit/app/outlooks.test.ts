@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
-import type { BoardSort } from '../../../shared-core/contract/yard.ts';
+import type { BoardSort, Place } from '../../../shared-core/contract/yard.ts';
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
-import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
 import { aimAt, type } from './in-round.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
@@ -143,30 +142,73 @@ describe('what the forecast says of each board', () => {
 describe('the air of a place, as readings tell it', () => {
   const shop = async () => (await yard.query('places.list', {})).find(({ name }) => name === 'Shop')!;
 
-  test('is their mean in the list of places; a board’s page goes by the readings of its stack, and says both where they differ', async () => {
+  const damp = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.75 }));
+  const add = (name: string, kind: Place['kind']) => yard.command('places.add', { name, kind, air: damp });
+  const offsetAt = async (placeId: number) =>
+    (await yard.query('places.list', {})).find(({ id }) => id === placeId)!.airOffset;
+  const forecastOf = async (id: number) => (await yard.query('boards.forecast', { id })).details!.forecast;
+
+  test('is one number, wherever it is stated, though boards there tell different ones; and the same after a restart', async () => {
     const boards = await sawn('SAWN-01', 'SAWN-02');
     yard.later(400 * DAY_MS);
     await probe([null, null, 15, 9]);
     await outlooksMade();
-    const { airOffset, air } = await shop();
-    expect(airOffset).toMatchObject({ boards: 2 });
-    const { driestEmcPct: emcPct } = emcOfYear(air, airOffset!.meanPct);
-    for (const { id } of boards) {
-      const { details } = await yard.query('boards.forecast', { id });
-      const ownPct = details!.forecast.places[0]!.floorPct.median;
-      expect(Math.abs(ownPct - emcPct)).toBeGreaterThan(0.5);
-      // The air of this shop is the same all year.
-      expect(details!.places[0]!.lowestEmcPct).toBeCloseTo(ownPct, 6);
-      expect(details!.emcNowPct).toBeCloseTo(ownPct, 6);
-      expect(details!.assumptions).toContainEqual(
-        message('forecast.assumed.own-air', {
-          placeName: 'Shop',
-          emcPct,
-          ownPct: details!.places[0]!.lowestEmcPct,
-          others: details!.learnedFrom,
-        }),
-      );
-    }
+    const stated = async () => {
+      const { airOffset, air, id: placeId } = await shop();
+      expect(airOffset).toMatchObject({ boards: 2 });
+      const { driestEmcPct } = emcOfYear(air, airOffset!.offsetPct);
+      const pages = await Promise.all(boards.map(({ id }) => yard.query('boards.forecast', { id })));
+      const rows = await list({ search: 'SAWN' });
+      const moved = await yard.query('stacks.ifMoved', { id: yard.stack.id });
+      return {
+        driestEmcPct,
+        everywhere: [
+          ...pages.flatMap(({ details, judgement }) => [
+            details!.places[0]!.lowestEmcPct,
+            // The air of this shop is the same all year.
+            details!.emcNowPct,
+            judgement.lowestEmc!.emcPct,
+          ]),
+          ...rows.map(({ judgement }) => judgement.lowestEmc!.emcPct),
+          moved.places.find((place) => place.placeId === placeId)!.lowestEmcPct,
+        ],
+      };
+    };
+    const { driestEmcPct, everywhere } = await stated();
+    expect(everywhere).toHaveLength(9);
+    for (const emcPct of everywhere) expect(emcPct).toBeCloseTo(driestEmcPct, 9);
+    // By the months alone it would be less.
+    expect(driestEmcPct).toBeGreaterThan(emcOfYear(yard.place.air).driestEmcPct + 0.1);
+    await yard.command('yard.openDemo', {});
+    await yard.command('yard.openOwn', {});
+    expect(await stated()).toEqual({ driestEmcPct, everywhere });
+  });
+
+  test('of two sheds: readings in one shift the other’s, and narrow its dates; a room’s they do not', async () => {
+    const [read, other] = [await add('Pole shed', 'open-shed'), await add('Lean-to', 'open-shed')];
+    const room = await add('Cellar', 'heated-room');
+    const boards = await sawn('SAWN-01', 'SAWN-02');
+    const since = yard.now();
+    await yard.command('stacks.move', { id: yard.stack.id, placeId: read.id, since });
+    await yard.command('boards.move', { boardIds: [boards[1]!.id], placeId: other.id, since });
+    yard.later(400 * DAY_MS);
+    const floors = async () => {
+      const { places } = await forecastOf(boards[1]!.id);
+      const floorAt = (placeId: number) => places.find((place) => place.placeId === placeId)!.floorPct;
+      return [floorAt(other.id), floorAt(room.id)] as const;
+    };
+    const [before, roomBefore] = await floors();
+    await probe([null, null, 18]);
+    await outlooksMade();
+    const [[after, roomAfter], there] = [await floors(), await offsetAt(read.id)];
+    expect(after.median).toBeGreaterThan(before.median + 0.1);
+    expect(after.high - after.low).toBeLessThan(before.high - before.low);
+    expect(roomAfter).toEqual(roomBefore);
+    const here = await offsetAt(other.id);
+    expect(here).toMatchObject({ boards: 0 });
+    expect(here!.offsetPct).toBeGreaterThan(0.1);
+    expect(there!.offsetPct).toBeGreaterThan(here!.offsetPct);
+    expect(await offsetAt(room.id)).toBeNull();
   });
 
   test('is not known without a reading there', async () => {
@@ -181,8 +223,8 @@ describe('the air of a place, as readings tell it', () => {
     yard.later(400 * DAY_MS);
     await probe([null, null, 12.5]);
     await outlooksMade();
+    expect((await shop()).airOffset).not.toBeNull();
     await yard.command('boards.move', { boardIds: [board!.id], placeId: loft.id, since: yard.now() });
-    expect((await shop()).airOffset).toBeNull();
     await outlooksMade();
     expect((await yard.query('places.list', {})).map(({ airOffset }) => airOffset)).toEqual([null, null]);
   });

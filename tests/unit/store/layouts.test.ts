@@ -647,3 +647,15 @@ describe('a yard file of layout 22', () => {
     expect(rows(after, 'SELECT DISTINCT dried_by FROM board')).toEqual([{ dried_by: 'air' }]);
   });
 });
+
+/** Made from layout 22 by the store as it was at layout 23. */
+describe('a yard file of layout 23', () => {
+  test('keeps every row as it was, and no place of it has learned its air', () => {
+    const { before, after } = migrated(23);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, 'SELECT DISTINCT air_offset_pct FROM place')).toEqual([{ air_offset_pct: null }]);
+  });
+});

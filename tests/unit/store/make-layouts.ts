@@ -14,7 +14,8 @@
  * app of layout 17 (commit c72543b) did, and `layout-18.sqlite` that one as the app of layout 18 (commit 15c360b) did.
  * `layout-19.sqlite` is that one as the app of layout 19 (commit b6ea2af) opened it, and `layout-20.sqlite` that one as
  * the app of layout 20 (commit 59cc548) did. `layout-21.sqlite` is that one as the app of layout 21 (commit 67fd249)
- * opened it, and `layout-22.sqlite` that one as the app of layout 22 (commit 5a10541) did.
+ * opened it, and `layout-22.sqlite` that one as the app of layout 22 (commit 5a10541) did. `layout-23.sqlite` is that one
+ * as the store of layout 23 (commit 8af44e3) opened it.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';

@@ -95,7 +95,7 @@ describe('Places', () => {
   });
 
   test('one scale holds what readings say, too: the drawings reach above the highest of all', async () => {
-    const airOffset = { meanPct: 6, boards: 1 };
+    const airOffset = { offsetPct: 6, boards: 1 };
     open([aPlace('Pole shed', 60, { airOffset }), aPlace('Loft', 35)]);
     const loft = await screen.findByRole('img', { name: 'EMC at Loft, by month' });
     const ticks = [...loft.querySelectorAll('text')].map((text) => text.textContent);
@@ -106,7 +106,7 @@ describe('Places', () => {
   });
 
   test('where readings tell of other air, the EMC is theirs, and the card says what typical air gives', async () => {
-    open([aPlace('Pole shed', 60, { airOffset: { meanPct: -2, boards: 6 } })]);
+    open([aPlace('Pole shed', 60, { airOffset: { offsetPct: -2, boards: 6 } })]);
     const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
     const typicalPct = emcOfYear(aPlace('', 60).air).driestEmcPct;
     expect(shed.getAllByRole('definition')[1]!.textContent).toBe(
