@@ -80,7 +80,7 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
   const found = await findings(page);
   expect(found.map(([code]) => code)).toEqual(boards.map(({ code }) => code));
   for (const [, average, call, why] of found) {
-    expect(average).toMatch(/^\d+\.\d%\d+\.\d–\u2060\d+\.\d%$/);
+    expect(average).toMatch(/^\d+\.\d% \d+\.\d–\u2060\d+\.\d%$/);
     expect(call).toMatch(/Ready|Bring in|Keep drying|Probe again/i);
     expect(why?.length).toBeGreaterThan(20);
   }

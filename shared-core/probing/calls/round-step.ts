@@ -11,7 +11,7 @@ export function roundStep({
   secondsLeft,
   savesFor,
 }: {
-  board: BoardToPlan & { finding: { call: Call | null } | null };
+  board: BoardToPlan & { finding: { call: Call | null; reason: Message } | null };
   /** Null where all are read. */
   spotIndex: number | null;
   /** The spot that the pins which are in were saved at. */
@@ -34,7 +34,8 @@ export function roundStep({
       : secondsLeft === null
         ? message(isLast ? 'round-step.finish' : 'round-step.next-board')
         : message('round-step.by-itself', { seconds: secondsLeft });
-  return board.finding?.call
-    ? message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next })
-    : next;
+  if (!board.finding?.call) return next;
+  return board.finding.reason.code === 'call.core-not-reached'
+    ? message('round-step.core-not-read', { next })
+    : message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next });
 }

@@ -126,6 +126,7 @@ export const round = {
   'round-step.choose-spot': 'Choose the spot to read again.',
   'round-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
   'round-step.board-done': 'All spots read: {callName}. {next}',
+  'round-step.core-not-read': 'Core not read. Press C to read it. {next}',
 
   'spots.title': 'Spots',
   'spots.probe-here': '▶ Probe here: {pins}',

@@ -78,7 +78,9 @@ describe('a stack of which one board was probed', () => {
 test('the demo yard: every stack has a call with the number that decides', async () => {
   await yard.command('yard.openDemo', {});
   await expect
-    .poll(async () => (await yard.query('stacks.list', {})).map(({ call }) => call?.call))
+    .poll(async () => (await yard.query('stacks.list', {})).map(({ call }) => call?.call), {
+      timeout: 15_000,
+    })
     .not.toContain(null);
   for (const { id, boards, call } of await yard.query('stacks.list', {})) {
     const { toKnowReady, next } = (await yard.query('stacks.plan', { id, certainty: 0.9 }))!;

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
 import type { DisplayUnits } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
-import type { Message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { aBoard, aReading, read } from '../renderer/round/a-round.ts';
 
@@ -29,6 +29,14 @@ test('with every spot read, says the call and what Enter does', () => {
   );
   expect(textOf(roundStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
     'All spots read: Bring in. Next board in 2 s. Any key stops this.',
+  );
+});
+
+test('with the core still to be read, says the key for it and not only how to go on', () => {
+  const board = read(aBoard(1), [aReading(1)], 'probe-again');
+  const finding = { ...board.finding!, reason: message('call.core-not-reached') };
+  expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
+    'Core not read. Press C to read it. Press Enter for the next board.',
   );
 });
 

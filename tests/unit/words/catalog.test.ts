@@ -34,6 +34,10 @@ const isoDay = fc
   .date({ min: new Date('2000-01-01'), max: new Date('2060-01-01'), noInvalidDate: true })
   .map((date) => date.toISOString());
 
+const dayRange = fc
+  .record({ from: isoDay, to: isoDay })
+  .map(({ from, to }) => (from < to ? { from, to } : { from: to, to: from }));
+
 /** Any facts that a sentence could have, by the ends of their names. */
 function factsFor(code: Code): fc.Arbitrary<Facts> {
   const record = Object.fromEntries(
@@ -44,17 +48,9 @@ function factsFor(code: Code): fc.Arbitrary<Facts> {
         /^raw($|[A-Z])|(Pct|Points|Mm|TempC|StepK|Kg|Grams|M3|BoardFeet|Ohm)$|^mm$|^pct$|^points$/.test(name)
       )
         return [name, number];
-      if (/[rR]ange$/.test(name)) {
-        return [
-          name,
-          fc.oneof(
-            fc.record({ minPct: number, maxPct: number }),
-            fc
-              .record({ from: isoDay, to: isoDay })
-              .map(({ from, to }) => (from < to ? { from, to } : { from: to, to: from })),
-          ),
-        ];
-      }
+      if (/[mM]onthsRange$/.test(name)) return [name, dayRange];
+      if (/[rR]ange$/.test(name))
+        return [name, fc.oneof(fc.record({ minPct: number, maxPct: number }), dayRange)];
       if (/[iI]nterval$/.test(name)) return [name, fc.record({ minPct: number, maxPct: number })];
       if (/[tT]hickness$/.test(name))
         return [name, fc.record({ thicknessMm: number, quarters: fc.constantFrom(null, 4, 8) })];
