@@ -16,6 +16,9 @@
  * readings three more missed are 0.1. A quarter of the false alarms question the species of boards rightly entered as
  * another than their stack's, until a person confirms it.
  *
+ * First rounds are apart (`first-rounds.ts`): sound boards up to three years after sawing that are questioned by what they
+ * can be, and thick ones that read dry too soon.
+ *
  * An *odd board*, of another species and entered like its stack, has no target (0.45): only its level is unusual, and a
  * board that was sawn later has such a level too.
  */
@@ -23,12 +26,13 @@
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { median, robustSpread } from '../../shared-core/wood/maths/robust.ts';
 import { judgeRound } from '../unit/probing/a-round.ts';
+import { isQuestioned } from './first-rounds.ts';
 import { FAULTS, type Fault, METER_RANGE_PCT, makeRound, randomFrom } from './rounds-with-faults.ts';
 
 const GROSS_PCT = 3;
 const MOVED_PCT = 0.3;
 const QUALITATIVE_PCT = 30;
-const TARGET = { grossRecall: 0.9, falsePer100: 1 };
+const TARGET = { grossRecall: 0.9, falsePer100: 1, soundQuestioned: 0.03 };
 /** Readings alone cannot tell it from a board that was sawn later. */
 const NO_TARGET: Fault = 'odd board';
 
@@ -142,6 +146,18 @@ for (const [index, fault] of [null, ...FAULTS].entries()) {
   if (fault === null) ({ alarms, still } = tallies.pintally);
   else if (fault !== NO_TARGET && grossFound < TARGET.grossRecall * gross)
     missed.push(`${name}: gross recall ${share(grossFound, gross)}`);
+}
+if (only === undefined) {
+  const random = randomFrom(7000 + seed);
+  const count = (boards: number, read: Parameters<typeof isQuestioned>[1]) =>
+    Array.from({ length: boards }, () => isQuestioned(random, read)).filter(Boolean).length;
+  const sound = 10 * rounds;
+  const questioned = count(sound, null);
+  console.log(
+    `first rounds of sound boards: ${share(questioned, sound)} questioned (goal: at most ${TARGET.soundQuestioned}); of 54 mm boards that read 14 % after 30, 60 and 120 days: ${[30, 60, 120].map((days) => share(count(2 * rounds, { pct: 14, days }), 2 * rounds)).join(', ')}`,
+  );
+  if (questioned > TARGET.soundQuestioned * sound)
+    missed.push(`${questioned} of ${sound} sound first rounds questioned`);
 }
 if (alarms > (TARGET.falsePer100 * still) / 100)
   missed.push(`${alarms} false alarms in ${still} sound readings`);

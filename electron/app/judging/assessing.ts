@@ -1,6 +1,6 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Move, Place } from '../../../shared-core/contract/yard.ts';
-import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import type { Assessment, Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { callHere, type Found, type LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
 import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
@@ -51,6 +51,9 @@ interface KnownBoard {
   facts: NonNullable<ReturnType<YardReader['boards']['judgedBy']>>;
   moves: readonly Move[];
 }
+
+/** Of shells alone nobody can say how dry a thick board is: that is no reason to believe a later round. */
+const isCallOf = (call: Call | null): boolean => call !== null && call !== 'probe-again';
 
 /** Brings together what the core needs to judge a board. Nothing is saved here. */
 export function createAssessing(context: QueryContext, ownFits: OwnFits) {
@@ -137,8 +140,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   function firstRoundChecks({ boardId, moves, facts }: KnownBoard, at: string) {
     if (facts.driedBy === 'kiln') return {};
-    const { basicSpecificGravity } = orRefuse(context.yard().species.get(facts.speciesId), 'species');
-    return checksOf({ ...facts, boardId, moves, basicSpecificGravity }, at);
+    const species = orRefuse(context.yard().species.get(facts.speciesId), 'species');
+    return checksOf({ ...facts, boardId, moves, species }, at);
   }
 
   function knownBoard(boardId: number): KnownBoard {
@@ -185,7 +188,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     };
   }
 
-  /** Whether a call was made from an earlier round's readings. Until then each round is checked by what the board can be. */
+  /**
+   * Whether an earlier round's readings told more than to probe again. Until then each round is checked by what the board
+   * can be.
+   */
   function isBelievedBefore(known: KnownBoard, roundId: number): boolean {
     const { roundBefore, roundsOfBoard } = context.yard().readings;
     const last = roundBefore(known.boardId, roundId);
@@ -197,9 +203,9 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   /** By its finding, where one is saved: none is made here, which would ask for those of all rounds before it. */
   function isBelieved(known: KnownBoard, roundId: number): boolean {
     const saved = context.yard().findings.one(known.boardId, roundId, RULES_VERSION);
-    if (saved !== null) return saved.call !== null && !saved.isQuestionable;
+    if (saved !== null) return isCallOf(saved.call) && !saved.isQuestionable;
     const { call, reliable } = judgeBoard(evidenceOf(known, roundId, false, 'own', false));
-    return call !== null && reliable !== null;
+    return isCallOf(call) && reliable !== null;
   }
 
   /**

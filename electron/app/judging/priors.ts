@@ -4,7 +4,9 @@ import type { DriestAir, PriorNow } from '../../../shared-core/probing/readings/
 import { priorNow, type SinceSawn } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
-import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { airSdPct, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { QueryContext } from '../context.ts';
 
 /** Air is taken as the same for so long, days. */
@@ -16,7 +18,7 @@ interface ToCheck {
   boardId: number;
   thicknessMm: number;
   sawnOn: string | null;
-  basicSpecificGravity: number | null;
+  species: Species;
   moves: readonly Move[];
 }
 
@@ -41,10 +43,13 @@ export function createPriors(context: QueryContext) {
   };
 
   function priorOf(board: ToCheck, since: SinceSawn): PriorNow | null {
-    const key = JSON.stringify([board.boardId, board.thicknessMm, board.basicSpecificGravity, since]);
+    const { boardId, thicknessMm, species } = board;
+    const { basicSpecificGravity } = species;
+    const wood = { basicSpecificGravity, dryingClass: dryingClassOf(species) };
+    const key = JSON.stringify([boardId, thicknessMm, wood, since]);
     const known = remembered.get(key);
     if (known !== undefined) return known;
-    const prior = priorNow(board.thicknessMm, board.basicSpecificGravity, since);
+    const prior = priorNow(thicknessMm, wood, since);
     if (remembered.size >= MOST_REMEMBERED) remembered.delete(remembered.keys().next().value as string);
     remembered.set(key, prior);
     return prior;
@@ -66,14 +71,16 @@ export function createPriors(context: QueryContext) {
     const fromMs = Date.parse(sawnOn);
     const days = Math.floor((Date.parse(at) - fromMs) / DAY_MS);
     if (!(days >= 0) || moves.length === 0) return null;
-    const airs: (ReturnType<typeof monthsOf>[number] & { days: number })[] = [];
+    const enteredMs = Date.parse(moves[0]!.since);
+    const airs: SinceSawn['airs'][number][] = [];
     for (let day = 0; day < Math.max(1, days); day += STEP_DAYS) {
       const now = fromMs + day * DAY_MS;
       const move = moves.findLast(({ since }) => Date.parse(since) <= now) ?? moves[0]!;
       const air = airOf(move);
       if (air === undefined) return null;
       const month = monthsOf(air)[new Date(now).getMonth()]!;
-      airs.push({ days: Math.min(STEP_DAYS, Math.max(1, days - day)), ...month });
+      const stepDays = Math.min(STEP_DAYS, Math.max(1, days - day));
+      airs.push({ days: stepDays, ...month, isKnown: now + STEP_DAYS * DAY_MS > enteredMs });
     }
     return { days, airs };
   }
@@ -82,10 +89,11 @@ export function createPriors(context: QueryContext) {
 /** What the air of each month does to wood, and how far that may be off, % MC. */
 function monthsOf(air: MonthlyAir) {
   const { monthlyEmcPct } = emcOfYear(air);
-  return air.map(({ tempC, emcSdPct }, month) => ({ emcPct: monthlyEmcPct[month]!, tempC, emcSdPct }));
+  const sdPct = airSdPct(air);
+  return air.map(({ tempC }, month) => ({ emcPct: monthlyEmcPct[month]!, tempC, sdPct }));
 }
 
-function driest(airs: readonly { emcPct: number; emcSdPct?: number | undefined }[]): DriestAir | null {
+function driest(airs: readonly DriestAir[]): DriestAir | null {
   const [lowest] = airs.toSorted((a, b) => a.emcPct - b.emcPct);
-  return lowest === undefined ? null : { emcPct: lowest.emcPct, sdPct: lowest.emcSdPct ?? 0 };
+  return lowest === undefined ? null : { emcPct: lowest.emcPct, sdPct: lowest.sdPct };
 }

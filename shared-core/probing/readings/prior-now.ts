@@ -1,5 +1,6 @@
 /** What a board can be expected to have before any reading, % MC. */
 export interface PriorNow {
+  shell: ExpectedAboveAir;
   average: ExpectedAboveAir;
   core: ExpectedAboveAir;
   /** EMC of its air now. */
@@ -7,19 +8,23 @@ export interface PriorNow {
 }
 /** The driest air that a board met. */
 export interface DriestAir {
-  /** Its EMC, % MC, and how far that may be off, one standard deviation; 0 where it is that of the place itself. */
+  /** Its EMC, % MC, and how far that may be off, one standard deviation. */
   emcPct: number;
   sdPct: number;
 }
-/** Its middle, and how far it may be off: one standard deviation of the logarithm of what it is above its air. */
+/**
+ * Its middle, and how far it may be off, one standard deviation each: by pace and start, of the logarithm of what it is
+ * above its air; and by the air that it met, % MC.
+ */
 export interface ExpectedAboveAir {
   pct: number;
   logSd: number;
+  airSdPct: number;
 }
 
 /** A prior-predictive check doubts what is further off than this (G. E. P. Box, Journal of the Royal Statistical Society A 143, 1980; from memory). */
 export const DOUBT_SDS = 2.3;
 
 /** The wettest that any layer of the board can be by it, % MC. */
-export const wettestBy = ({ core: { pct, logSd }, emcPct }: PriorNow): number =>
-  emcPct + Math.max(0, pct - emcPct) * Math.exp(DOUBT_SDS * logSd);
+export const wettestBy = ({ core: { pct, logSd, airSdPct }, emcPct }: PriorNow): number =>
+  emcPct + Math.max(0, pct - emcPct) * Math.exp(DOUBT_SDS * logSd) + DOUBT_SDS * airSdPct;

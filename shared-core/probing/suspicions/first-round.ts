@@ -11,10 +11,13 @@ import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import { GREEN, mostWaterPct } from '../../wood/moisture/most-water.ts';
+import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import type { DryingClass } from '../../wood/species/drying-class.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { DOUBT_SDS, type ExpectedAboveAir, type PriorNow } from '../readings/prior-now.ts';
-import type { Suspicion } from '../readings/reading.ts';
+import { type Depth, depthSchema, type Suspicion } from '../readings/reading.ts';
+import { plannedDepthMm } from '../readings/spots.ts';
 import type { ComparedReading } from './board-suspicions.ts';
 
 /** Where a board was since it was sawn. */
@@ -22,46 +25,52 @@ export interface SinceSawn {
   /** Days from the sawing to the first round, 0 or more. */
   days: number;
   /** The air that it met, in order, of as many days together. */
-  airs: readonly { days: number; emcPct: number; tempC: number }[];
+  airs: readonly AirMet[];
+}
+interface AirMet {
+  days: number;
+  emcPct: number;
+  tempC: number;
+  /** How far the true EMC may be off, one standard deviation, % MC. */
+  sdPct: number;
+  /** Whether the board is known to have been there then: before its first place was entered, it may have been elsewhere. */
+  isKnown: boolean;
 }
 
 /** The model's tables end here, % MC. */
 const MODEL_TOP_PCT = 58;
 /** The air of a place strays so far from its months, % MC of EMC. Common practice, no source. */
 const AIR_SD_PCT = 1;
+/** Where nobody knows where it was, its air may have been so much drier, % MC of EMC, or warm as a room, °C. Common practice, no source. */
+const ELSEWHERE = { sdPct: 3, tempC: 20 } as const;
+/** No air that wood is kept in is drier, % MC of EMC. Common practice, no source. */
+const DRIEST_PCT = 3;
 const CELLS = 10;
 /** A board that was sawn longer ago has been in balance with its air, days. */
 const LONGEST_DAYS = 1100;
 
 /**
  * What a board should have now by the drying model, from when it was sawn and the air since, before any reading of it: at
- * the middle pace of all wood, at one that is two standard deviations faster in diffusion and surface together, and from a
- * drier start. Runs the model three times; not for the path on which a reading is saved.
+ * the middle pace of its class, at one that is two standard deviations faster in diffusion and surface together, from a
+ * drier start, and in drier air. Runs the model up to five times; not for the path on which a reading is saved.
  *
  * @returns null where nothing can be said: no air, no specific gravity, or sawn over three years ago
  */
 export function priorNow(
   thicknessMm: number,
-  basicSpecificGravity: number | null,
+  { basicSpecificGravity, dryingClass }: Wood,
   { days, airs }: SinceSawn,
 ): PriorNow | null {
   if (basicSpecificGravity === null || airs.length === 0 || days > LONGEST_DAYS) return null;
   const grid = dryingGrid(thicknessMm, true, CELLS);
-  const tables = new LawTables(woodDryingLaw(basicSpecificGravity));
+  const tables = new LawTables(woodDryingLaw(basicSpecificGravity, priorPace.exponent.mean));
   const greenPct = GREEN.share * mostWaterPct(basicSpecificGravity);
-  const segments = airs.map(
-    (air): AirSegment => ({
-      durationS: Math.max(1, air.days * DAY_S),
-      emcStartPct: air.emcPct,
-      emcEndPct: air.emcPct,
-      tempC: air.tempC,
-    }),
-  );
-  const endS = segments.reduce((sum, { durationS }) => sum + durationS, 0);
-  const run = (sds: number, startPct: number) => {
+  const diffusivity = priorDiffusivity(dryingClass);
+  const shellShare = plannedDepthMm('shell', thicknessMm) / thicknessMm;
+  const run = (sds: number, startPct: number, met: readonly AirMet[]): Record<Depth, number> => {
     const { surface } = priorPace;
-    const diffusivity = priorDiffusivity(null);
     const face = surface.median * Math.exp(sds * surface.logSd);
+    const segments = met.map(segmentOf);
     const { finalPct, depthPct } = simulateDrying({
       grid,
       tables,
@@ -70,76 +79,150 @@ export function priorNow(
       diffusivityFactor: diffusivity.median * Math.exp(sds * diffusivity.logSd),
       faceFactors: [face, face],
       tolerancePct: 0.2,
-      observeS: [endS],
-      depthFractions: [0.5],
+      observeS: [segments.reduce((sum, { durationS }) => sum + durationS, 0)],
+      depthFractions: [shellShare, 0.5],
     });
-    return { averagePct: averageOf(grid, finalPct), corePct: depthPct[0]![0]! };
+    const [shell, core] = depthPct.map((ofDepth) => ofDepth[0]!) as [number, number];
+    return { shell, average: averageOf(grid, finalPct), core };
   };
-  const middle = run(0, greenPct);
-  const fast = run(2, greenPct);
-  const drier = run(0, greenPct * Math.exp(-2 * GREEN.logSd));
+  const middle = run(0, greenPct, airs);
+  const fast = run(2, greenPct, airs);
+  const drier = run(0, greenPct * Math.exp(-2 * GREEN.logSd), airs);
+  const inDrierAir = run(
+    0,
+    greenPct,
+    airs.map((air) => (air.isKnown ? drierBy(air.sdPct, air) : air)),
+  );
+  const elsewhere = airs.every(({ isKnown }) => isKnown)
+    ? middle
+    : run(
+        0,
+        greenPct,
+        airs.map((air) => (air.isKnown ? air : inRoom(air))),
+      );
   const emcPct = airs.at(-1)!.emcPct;
-  const expected = (of: (at: typeof middle) => number): ExpectedAboveAir => {
-    const [log, fastLog, drierLog] = [middle, fast, drier].map((at) => logAbove(of(at), emcPct)) as Three;
-    return { pct: of(middle), logSd: Math.hypot((log - fastLog) / 2, (log - drierLog) / 2) };
+  const expected = (depth: Depth): ExpectedAboveAir => {
+    const [log, fastLog, drierLog] = [middle, fast, drier].map((at) => logAbove(at[depth], emcPct)) as Three;
+    return {
+      pct: middle[depth],
+      logSd: Math.hypot((log - fastLog) / 2, (log - drierLog) / 2),
+      airSdPct: Math.hypot(middle[depth] - inDrierAir[depth], (middle[depth] - elsewhere[depth]) / 2),
+    };
   };
-  return {
-    average: expected(({ averagePct }) => averagePct),
-    core: expected(({ corePct }) => corePct),
-    emcPct,
-  };
+  return { shell: expected('shell'), average: expected('average'), core: expected('core'), emcPct };
 }
+type Wood = { basicSpecificGravity: number | null; dryingClass: DryingClass | null };
+
+const segmentOf = ({ days, emcPct, tempC }: AirMet): AirSegment => ({
+  durationS: Math.max(1, days * DAY_S),
+  emcStartPct: emcPct,
+  emcEndPct: emcPct,
+  tempC,
+});
+
+const drierBy = (points: number, air: AirMet): AirMet => ({
+  ...air,
+  emcPct: Math.max(DRIEST_PCT, air.emcPct - points),
+});
+
+/** Two standard deviations drier, as in a heated room. */
+const inRoom = (air: AirMet): AirMet => ({
+  ...drierBy(2 * ELSEWHERE.sdPct, air),
+  tempC: Math.max(ELSEWHERE.tempC, air.tempC),
+});
+
 type Three = [number, number, number];
 
 /** Nearer to its air than this a board is at its EMC, % MC. */
 const NEAREST_PCT = 0.5;
+/** So far above its air a board is still drying, % MC. Common practice, no source. */
+const STILL_DRYING_PCT = 2;
+const PACE_STEPS = 46;
 const logAbove = (pct: number, emcPct: number): number => Math.log(Math.max(NEAREST_PCT, pct - emcPct));
+
+type Compared = ComparedReading & { standardUncertaintyPct: number };
 
 /**
  * What speaks against a round as a whole before any other was believed: drier than the board can have become since it was
  * sawn, or drier than any air that it met. Null where nothing does.
  */
 export function firstRoundSuspicion(
-  readings: readonly (ComparedReading & { standardUncertaintyPct: number })[],
+  readings: readonly Compared[],
   { prior = null, driestAir = null }: Pick<BoardEvidence, 'prior' | 'driestAir'>,
 ): Suspicion | null {
   if (readings.length === 0) return null;
-  const meterSdPct = mean(readings.map(({ standardUncertaintyPct }) => standardUncertaintyPct));
-  const readPct = mean(readings.map(({ mcPct }) => mcPct));
-  // The meter and the air give the reading the benefit of their doubt.
-  const doubtPct = Math.hypot(meterSdPct, AIR_SD_PCT);
-  if (driestAir !== null && driestAir.emcPct - readPct > DOUBT_SDS * Math.hypot(doubtPct, driestAir.sdPct))
+  const readPct = meanOf(readings);
+  if (
+    driestAir !== null &&
+    driestAir.emcPct - readPct > DOUBT_SDS * Math.hypot(doubtOf(readings), driestAir.sdPct)
+  )
     return {
       rule: 'drier-than-its-air',
       severity: 'questionable',
       why: message('suspicion.drier-than-its-air', { readPct, lowestEmcPct: driestAir.emcPct }),
       whatToDo: message('suspicion.drier-than-its-air.do'),
     };
-  return prior === null ? null : dryTooSoon(readings, readPct, doubtPct, prior);
+  return prior === null ? null : dryTooSoon(readings, prior);
 }
 
-function dryTooSoon(
-  readings: readonly ComparedReading[],
-  readPct: number,
-  doubtPct: number,
-  prior: PriorNow,
-): Suspicion | null {
-  const { emcPct } = prior;
-  const core = readings.filter(({ reading }) => reading.spot.depth === 'core').map(({ mcPct }) => mcPct);
-  const isTooDry = ({ pct, logSd }: ExpectedAboveAir, read: number): boolean =>
-    logAbove(pct, emcPct) - logAbove(read + doubtPct, emcPct) > DOUBT_SDS * logSd;
-  if (!isTooDry(prior.average, readPct) && !(core.length > 0 && isTooDry(prior.core, mean(core))))
-    return null;
-  const { pct, logSd } = prior.average;
-  const likelyAt = (sds: number): number =>
-    emcPct + Math.max(NEAREST_PCT, pct - emcPct) * Math.exp(sds * logSd);
+const meanOf = (readings: readonly Compared[]): number => mean(readings.map(({ mcPct }) => mcPct));
+
+/** How far the mean of sound readings strays by the meter, the spots, and the air of some weeks, % MC. */
+const doubtOf = (readings: readonly Compared[]): number =>
+  Math.hypot(
+    mean(readings.map(({ standardUncertaintyPct }) => standardUncertaintyPct)),
+    spotScatterPct(meanOf(readings)) / Math.sqrt(readings.length),
+    AIR_SD_PCT,
+  );
+
+function dryTooSoon(readings: readonly Compared[], prior: PriorNow): Suspicion | null {
+  const [most] = depthSchema.options
+    .map((depth) => ({ depth, of: readings.filter(({ reading }) => reading.spot.depth === depth) }))
+    .filter(({ of }) => of.length > 0)
+    .map(({ depth, of }) => ({ depth, of, sds: sdsBelow(of, prior[depth], prior.emcPct) }))
+    .toSorted((a, b) => b.sds - a.sds);
+  if (most === undefined || most.sds <= DOUBT_SDS) return null;
+  const { depth, of } = most;
+  const isSoon = prior.average.pct - prior.emcPct > STILL_DRYING_PCT;
+  const facts = { depth, readPct: meanOf(of), expectedInterval: likelyRange(prior[depth], prior.emcPct) };
   return {
     rule: 'dry-too-soon',
     severity: 'questionable',
-    why: message('suspicion.dry-too-soon', {
-      readPct,
-      expectedInterval: { minPct: likelyAt(-Z_90), maxPct: likelyAt(Z_90) },
-    }),
-    whatToDo: message('suspicion.dry-too-soon.do'),
+    why: isSoon ? message('suspicion.dry-too-soon', facts) : message('suspicion.dry-too-soon.later', facts),
+    whatToDo:
+      isSoon && !readings.some(isCoreRead)
+        ? message('suspicion.dry-too-soon.pins.do')
+        : message('suspicion.dry-too-soon.do'),
+  };
+}
+
+/** On a cut, or with pins that are known to have been deep enough. */
+const isCoreRead = ({ reading: { spot, depthFrom } }: ComparedReading): boolean =>
+  spot.depth === 'core' && (depthFrom !== 'plan' || spot.face !== 'face');
+
+/**
+ * How unlikely such dry readings are, in standard deviations: the least of pace and start on the one hand, meter and air on
+ * the other, that explain them together (the nearest point of first-order reliability: A. M. Hasofer and N. C. Lind, Journal
+ * of the Engineering Mechanics Division 100, 1974; from memory).
+ */
+function sdsBelow(readings: readonly Compared[], expected: ExpectedAboveAir, emcPct: number): number {
+  const shortPct = expected.pct - meanOf(readings);
+  const doubtPct = Math.hypot(doubtOf(readings), expected.airSdPct);
+  const ofPace = Array.from({ length: PACE_STEPS + 1 }, (_, step) => (step * 2 * DOUBT_SDS) / PACE_STEPS);
+  return Math.min(
+    ...ofPace.map((sds) => Math.hypot(sds, Math.max(0, shortPct - fallAt(sds, expected, emcPct)) / doubtPct)),
+  );
+}
+
+/** How much drier it is where pace and start are so many standard deviations on that side, % MC. */
+const fallAt = (sds: number, { pct, logSd }: ExpectedAboveAir, emcPct: number): number =>
+  Math.max(NEAREST_PCT, pct - emcPct) * (1 - Math.exp(-sds * logSd));
+
+/** Nine in ten sound boards are in it. */
+function likelyRange(expected: ExpectedAboveAir, emcPct: number): { minPct: number; maxPct: number } {
+  const byAirPct = Z_90 * Math.hypot(AIR_SD_PCT, expected.airSdPct);
+  return {
+    minPct: Math.max(0, expected.pct - Math.hypot(fallAt(Z_90, expected, emcPct), byAirPct)),
+    maxPct: expected.pct + Math.hypot(fallAt(-Z_90, expected, emcPct), byAirPct),
   };
 }

@@ -236,7 +236,7 @@ export const methods = {
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
-    'Until a call was made from a round of a board, its rounds are checked by what it can be. Readings are questionable beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces. So are readings below the lowest EMC of its places. A board from a kiln is not checked so.',
+    'Until a call was made from a round of a board, its rounds are checked by what it can be. Readings are questionable beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces of its class. That holds the doubt in the air of its places, and of where it was before it came. So are readings below the lowest EMC of its places. A board from a kiln is not checked so.',
   'methods.questionable.board':
     'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations, one of two beyond {differenceScore}. So is a shell that is wetter by that than the core of a drying board.',
   'methods.questionable.jump':

@@ -17,12 +17,17 @@ export const suspicions = {
   'suspicion.equal-values': 'All {readings} readings are {reading}.',
   'suspicion.equal-values.do': 'Check that the meter is not on hold. Then probe one spot again.',
 
-  'suspicion.dry-too-soon': '{readPct} is unlikely this soon after sawing. Expected: {expectedInterval}.',
+  'suspicion.dry-too-soon':
+    'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. That is unlikely this soon after sawing. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
+  'suspicion.dry-too-soon.later':
+    'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. Its places should not make it so dry. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
+  'suspicion.dry-too-soon.pins.do':
+    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species. If the board came from a kiln or drier air, edit it and say so.',
   'suspicion.dry-too-soon.do':
-    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species. If the board was kiln-dried, edit it and say so.',
+    'Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, edit it and say so.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
-    'Check the species, the meter’s setting, and where the board has been. If it was kiln-dried, edit it and say so. If not, probe it again.',
+    'Check the species, the meter’s setting, and where the board has been. If it came from a kiln or drier air, edit it and say so. If not, probe it again.',
 
   'suspicion.frozen':
     'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',

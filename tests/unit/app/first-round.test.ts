@@ -68,6 +68,18 @@ describe('54 mm white oak, sawn 60 days ago, at 14% through', () => {
     expect(await latestCall(boardId)).toBe('probe-again');
   });
 
+  test('nor after a round of its shell, which may be so dry', async () => {
+    const { stackId } = await inShed(sawn);
+    const { id: roundId } = await yard.command('rounds.start', { stackId, woodTempC: 18 });
+    for (const [spotIndex, raw] of [[0, 18] as const, [2, 18.4] as const]) {
+      await aimAt(roundId, 0, spotIndex);
+      await type(roundId, raw);
+    }
+    await yard.command('rounds.finish', { roundId });
+    yard.later(DAY_MS);
+    expect(await walk(stackId, 14, 14.5, 14.5, 14.6)).toEqual(tooDry);
+  });
+
   test('nor after a round in which one spot was read', async () => {
     const { stackId } = await inShed(sawn);
     expect((await walk(stackId, 14)).call).toBeNull();

@@ -12,7 +12,7 @@ withYardOfTwo();
 
 const runs = () => vi.mocked(priorNow).mock.calls.length;
 
-// What a board sawn then can be takes three runs of the drying model, which are tens of milliseconds.
+// What a board sawn then can be takes up to five runs of the drying model, which are tens of milliseconds.
 test('the first readings of boards are saved without a run of the drying model', async () => {
   const sawn = ['2026-01-10', '2026-01-20', '2026-01-30'];
   await yard.command(

@@ -5,13 +5,19 @@ import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { evidence, lastRound, readings, rules } from './a-board.ts';
 
 /** A shed in summer; months of the middle United States. */
-const summer = (days: number) => ({ days, airs: [{ days, emcPct: 12.6, tempC: 20 }] });
-const gravityOf = (id: string): number =>
-  builtInSpecies.find((each) => each.id === id)!.basicSpecificGravity!;
+const summer = (days: number) => ({
+  days,
+  airs: [{ days, emcPct: 12.6, tempC: 20, sdPct: 0.7, isKnown: true }],
+});
+const woodOf = (id: string) => {
+  const species = builtInSpecies.find((each) => each.id === id)!;
+  return { basicSpecificGravity: species.basicSpecificGravity, dryingClass: dryingClassOf(species) };
+};
 const airDried = builtInEndUses.find(({ id }) => id === 'air-dried-stock')!;
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 12.6, month: 7 } as const;
 
@@ -33,30 +39,43 @@ const judge = (
   );
 
 describe('a first round is checked against what is possible', () => {
-  const oak = priorNow(54, gravityOf('oak-white'), summer(60))!;
+  const oak = priorNow(54, woodOf('oak-white'), summer(60))!;
   const flat = readings([14, 14], [14.5, 14.5]);
 
   // The issue's board: 54 mm white oak, sawn 60 days ago, with 14 and 14.5 % in shell and core.
   test('54 mm white oak, sawn 60 days ago: no such board is at 14% through', () => {
     expect(oak.core.pct).toBeGreaterThan(32);
-    const { call, reasons, readings: judged } = judge(flat, 54, { prior: oak });
+    const onlyPlanned = readings([14, 14], [14.5, 14.5], { depthFrom: 'plan' });
+    const { call, reasons, readings: judged } = judge(onlyPlanned, 54, { prior: oak });
     expect(call).toBe('probe-again');
     expect(rules(judged).flat()).toContain('dry-too-soon');
     const said = reasons.map((each) => inEnglish(each)).join(' ');
     for (const reason of ['short pins', 'sawing date', 'species', 'fresh crosscut'])
       expect(said.toLowerCase()).toContain(reason);
+    expect(said).toContain('The core reads 14.5%. That is unlikely this soon after sawing. Core expected: ');
     expectWhole(reasons);
     // Without the check the same round is ready.
     expect(judge(flat, 54, {}).call).toBe('ready');
   });
 
+  test('where the core was read, short pins are no reason', () => {
+    const { reasons } = judge(flat, 54, { prior: oak });
+    const said = reasons.map((each) => inEnglish(each)).join(' ');
+    expect(said).toContain('sawing date');
+    expect(said).not.toContain('Short pins');
+  });
+
+  test('its shell alone may be so dry, and is compared with what a shell should be', () => {
+    expect(rules(judge(readings([18, 18.5], []), 54, { prior: oak }).readings).flat()).toEqual([]);
+  });
+
   test('the same board after two years is believed', () => {
-    const { call } = judge(flat, 54, { prior: priorNow(54, gravityOf('oak-white'), summer(730)) });
+    const { call } = judge(flat, 54, { prior: priorNow(54, woodOf('oak-white'), summer(730)) });
     expect(call).toBe('ready');
   });
 
   test('thin boards of a light wood dry so far in a summer', () => {
-    const prior = priorNow(25, gravityOf('pine-eastern-white'), summer(90));
+    const prior = priorNow(25, woodOf('pine-eastern-white'), summer(90));
     expect(rules(judge(flat, 25, { prior }).readings).flat()).toEqual([]);
   });
 
@@ -78,6 +97,46 @@ describe('a first round is checked against what is possible', () => {
     expect(rulesAt(1.5).flat()).toEqual([]);
   });
 
+  // 8/4 walnut, sawn two and a half years ago and lately brought into a room of which the app knows the air roughly.
+  describe('a dry board in a heated room', () => {
+    const days = 930;
+    const inRoom = (sdPct: number, enteredAfterDays: number) => ({
+      days,
+      airs: Array.from({ length: days / 15 }, (_, step) => ({
+        days: 15,
+        emcPct: 10.2,
+        tempC: 21,
+        sdPct,
+        isKnown: step * 15 >= enteredAfterDays,
+      })),
+    });
+
+    test('is believed within the doubt in its air', () => {
+      const driestAir = { emcPct: 10.2, sdPct: 1.6 };
+      const prior = priorNow(52, woodOf('walnut-black'), inRoom(1.6, 0));
+      const { readings: judged } = judge(readings([7.4, 7.5], [7.8, 7.9]), 52, { prior, driestAir });
+      expect(rules(judged).flat()).toEqual([]);
+    });
+
+    test('is believed to have been in drier air before it was entered', () => {
+      const rulesAt = (enteredAfterDays: number) => {
+        const prior = priorNow(52, woodOf('walnut-black'), inRoom(0.7, enteredAfterDays));
+        return rules(judge(readings([6.2, 6.4], [6.3, 6.1]), 52, { prior }).readings).flat();
+      };
+      expect(rulesAt(0)).toContain('dry-too-soon');
+      expect(rulesAt(915)).not.toContain('dry-too-soon');
+    });
+
+    test('is questioned beyond that, and not for being dry so soon', () => {
+      const prior = priorNow(52, woodOf('walnut-black'), inRoom(0.7, 0));
+      const { readings: judged, reasons } = judge(readings([5, 5.1], [5.2, 5]), 52, { prior });
+      expect(rules(judged).flat()).toContain('dry-too-soon');
+      const said = reasons.map((each) => inEnglish(each)).join(' ');
+      expect(said).toContain('Its places should not make it so dry.');
+      expect(said).not.toContain('soon');
+    });
+  });
+
   test('a round before that was not believed does not make it likelier', () => {
     const later = judge(flat, 54, { prior: oak }, lastRound(14, 14.4, '2026-05-01T10:00:00Z'));
     expect(rules(later.readings).flat()).toContain('dry-too-soon');
@@ -86,11 +145,12 @@ describe('a first round is checked against what is possible', () => {
 
 describe('what a board should have before any reading', () => {
   test('falls with the days, and is unknown without air, specific gravity or a day of sawing not long ago', () => {
-    const at = (days: number) => priorNow(27, 0.5, summer(days))!.average.pct;
+    const wood = { basicSpecificGravity: 0.5, dryingClass: null };
+    const at = (days: number) => priorNow(27, wood, summer(days))!.average.pct;
     expect(at(200)).toBeLessThan(at(30));
-    expect(priorNow(27, null, summer(30))).toBeNull();
-    expect(priorNow(27, 0.5, { days: 30, airs: [] })).toBeNull();
-    expect(priorNow(27, 0.5, summer(2000))).toBeNull();
+    expect(priorNow(27, { ...wood, basicSpecificGravity: null }, summer(30))).toBeNull();
+    expect(priorNow(27, wood, { days: 30, airs: [] })).toBeNull();
+    expect(priorNow(27, wood, summer(2000))).toBeNull();
   });
 });
 
@@ -98,7 +158,7 @@ describe('what a board should have before any reading', () => {
 describe('a first round typed without the decimal point, where no board can be so wet', () => {
   const inches = 25.4;
   const slipped = readings([98, 101], [112, 99]);
-  const dried = priorNow(inches, gravityOf('walnut-black'), summer(400))!;
+  const dried = priorNow(inches, woodOf('walnut-black'), summer(400))!;
 
   test('4/4 walnut after a year: every value is a slip, and the one that was meant is offered', () => {
     const { readings: judged, call } = judge(slipped, inches, { prior: dried });
@@ -113,8 +173,8 @@ describe('a first round typed without the decimal point, where no board can be s
   });
 
   test.each([
-    ['sawn a week ago', priorNow(inches, gravityOf('walnut-black'), summer(7))],
-    ['8/4 white oak after two months', priorNow(54, gravityOf('oak-white'), summer(60))],
+    ['sawn a week ago', priorNow(inches, woodOf('walnut-black'), summer(7))],
+    ['8/4 white oak after two months', priorNow(54, woodOf('oak-white'), summer(60))],
     ['of which nobody knows when it was sawn', null],
   ])('a board %s may be wet through', (_, prior) => {
     const { readings: judged } = judge(readings([68, 71], [74, 76]), inches, { prior });

@@ -33,7 +33,8 @@ const suspicionsOf = (assessments: readonly Assessment[]): Message[] =>
 test('every suspicion', () => {
   const previous = (takenAt: string) => lastRound(20, 28, takenAt);
   const inOhms: Partial<Reading> = { unit: 'ohm', how: 'settled', settled: true };
-  const wet = { pct: 50, logSd: 0.5 };
+  const wet = { pct: 50, logSd: 0.5, airSdPct: 0.5 };
+  const dry = { pct: 12, logSd: 0.2, airSdPct: 0.5 };
   const ofBoards = [
     odd({ how: 'settled' }, -4),
     odd({ ...inOhms }, -4),
@@ -65,7 +66,9 @@ test('every suspicion', () => {
     judge(readings([15, 15.4, 22], [17, 17.4]), { place: shed }),
     judge(readings([14.6, 14.9], [15.4, 15.7]), { previous: lastRound(8.2, 8.8, '2026-05-06T10:00:00Z') }),
     judge(readings([12, 12.3], [20, 20.2]), { previous: previous('2026-05-20T03:00:00Z') }),
-    judge(readings([12, 12], [13, 13]), { prior: { average: wet, core: wet, emcPct: 11 } }),
+    judge(readings([12, 12], [13, 13]), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
+    judge(readings([12, 12], []), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
+    judge(readings([6, 6], [6, 6]), { prior: { shell: dry, average: dry, core: dry, emcPct: 11 } }),
     judge(readings([6.5, 6.5], [6.6, 6.6]), { driestAir: { emcPct: 11, sdPct: 0 } }),
     judge(readings([14.2, 14.4], [14.3, 14.5]), {
       place: shed,
