@@ -52,7 +52,6 @@ interface KnownBoard {
   moves: readonly Move[];
 }
 
-/** Of shells alone nobody can say how dry a thick board is: that is no reason to believe a later round. */
 const isCallOf = (call: Call | null): boolean => call !== null && call !== 'probe-again';
 
 /** Brings together what the core needs to judge a board. Nothing is saved here. */
@@ -200,9 +199,18 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return rounds.slice(0, rounds.indexOf(last) + 1).some((id) => isBelieved(known, id));
   }
 
-  /** By its finding, where one is saved: none is made here, which would ask for those of all rounds before it. */
+  /**
+   * By its finding, where one is saved: none is made here, which would ask for those of all rounds before it. The shell of a
+   * thick board alone does not tell what its core can be.
+   */
   function isBelieved(known: KnownBoard, roundId: number): boolean {
-    const saved = context.yard().findings.one(known.boardId, roundId, RULES_VERSION);
+    const { boardId, facts } = known;
+    const isShellAlone = context
+      .yard()
+      .readings.ofBoard(boardId, roundId)
+      .every(({ spot }) => spot.depth === 'shell');
+    if (isShellAlone && facts.thicknessMm > THIN_MM) return false;
+    const saved = context.yard().findings.one(boardId, roundId, RULES_VERSION);
     if (saved !== null) return isCallOf(saved.call) && !saved.isQuestionable;
     const { call, reliable } = judgeBoard(evidenceOf(known, roundId, false, 'own', false));
     return isCallOf(call) && reliable !== null;
