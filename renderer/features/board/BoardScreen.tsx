@@ -11,6 +11,7 @@ import { useWords } from '../../words.ts';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
+import { DrynessSuspicion } from './DrynessSuspicion.tsx';
 import { ForecastPlaces } from './ForecastPlaces.tsx';
 import { HistoryChart } from './HistoryChart.tsx';
 import { NextStepOfBoard } from './NextStepOfBoard.tsx';
@@ -75,6 +76,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       <div className="beside">
         <Sheet title={say('board.call')}>
           <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
+          <DrynessSuspicion board={board} readings={readings} onEdit={edit} />
           <CallOfBoard board={board} endUse={endUse} judgement={judgement} />
           <Await of={[forecast]}>
             {(made) => (

@@ -65,6 +65,10 @@ export const board = {
   'board.species-check': 'Check its end grain and bark.',
   'board.change-species': 'Change species',
   'board.confirm-species': 'Confirm {speciesName}',
+  'board.dryness-question': 'Did it come from a kiln or drier air?',
+  'board.correct-dryness': 'Correct date or species',
+  'board.came-drier': 'It came from drier air',
+  'board.came-drier.done': '{boardCode} came from drier air. Its readings are used.',
 
   'history.title': 'History and forecast',
   'history.chart': 'Moisture content of {boardCode} over time',

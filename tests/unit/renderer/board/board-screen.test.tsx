@@ -2,6 +2,7 @@
 import '../ui/drawing-room.ts';
 import { cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { dayOf } from '../../../../renderer/ui/days.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
@@ -486,6 +487,35 @@ describe('A board', () => {
     expect(await screen.findByRole('combobox', { name: 'Species' })).toBeTruthy();
     await expectNoBarriers();
   });
+
+  test.each(['dry-too-soon', 'drier-than-its-air'] as const)(
+    'that is %s can be said to come from drier air, which can be undone',
+    async (rule) => {
+      const suspicion = {
+        rule,
+        severity: 'questionable' as const,
+        why: message('suspicion.drier-than-its-air', { readPct: 7.4, lowestEmcPct: 10.8 }),
+        whatToDo: message('suspicion.drier-than-its-air.do'),
+      };
+      const { machine, user } = openBoard(
+        { ...found, readings: [aReading(11, { roundId: 7, suspicions: [suspicion] })] },
+        { 'boards.edit': () => ({ ...found.board, driedBy: 'kiln', version: found.board.version + 1 }) },
+      );
+      const call = await region('Call');
+      await user.click(call.getByRole('button', { name: 'It came from drier air' }));
+      const { id, version } = found.board;
+      const said = { id, basedOn: version, changed: { driedBy: 'kiln' } };
+      expect(machine.inputsOf('boards.edit')).toEqual([said]);
+      const notice = useNotices.getState().notices.at(-1);
+      expect(notice?.sentence).toBe(`${found.board.code} came from drier air. Its readings are used.`);
+      await notice?.undo?.();
+      const undone = { id, basedOn: version + 1, changed: { driedBy: 'air' } };
+      expect(machine.inputsOf('boards.edit')).toEqual([said, undone]);
+      await user.click(call.getByRole('button', { name: 'Correct date or species' }));
+      expect(await screen.findByRole('combobox', { name: 'Species' })).toBeTruthy();
+      await expectNoBarriers();
+    },
+  );
 
   test('whose species is confirmed shows it', async () => {
     openBoard({ ...found, isSpeciesConfirmed: true }, {}, { tab: 'about' });

@@ -1,0 +1,51 @@
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { bridge } from '../../data/bridge.ts';
+import { attempt, tellUndoable } from '../../stores/notices.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+
+/** The ways out where the newest round is drier than the board can be by its date and places; nothing where it is not. */
+export function DrynessSuspicion({
+  board,
+  readings,
+  onEdit,
+}: {
+  board: BoardRow;
+  readings: readonly JudgedReading[];
+  onEdit: () => void;
+}) {
+  const { say } = useWords();
+  const isTooDry = readings
+    .filter(({ roundId }) => roundId === board.latest?.roundId)
+    .flatMap(({ suspicions }) => suspicions)
+    .some(({ rule }) => rule === 'dry-too-soon' || rule === 'drier-than-its-air');
+  if (!isTooDry) return null;
+
+  const { id, code, driedBy } = board;
+  async function cameFromDrierAir(): Promise<void> {
+    const { version } = await bridge().command('boards.edit', {
+      id,
+      basedOn: board.version,
+      changed: { driedBy: 'kiln' },
+    });
+    tellUndoable(say('board.came-drier.done', { boardCode: code }), () =>
+      bridge().command('boards.edit', { id, basedOn: version, changed: { driedBy } }),
+    );
+  }
+
+  return (
+    <Banner
+      kind="caution"
+      actions={
+        <>
+          <Button onClick={onEdit}>{say('board.correct-dryness')}</Button>
+          <Button onClick={() => void attempt(cameFromDrierAir())}>{say('board.came-drier')}</Button>
+        </>
+      }
+    >
+      {say('board.dryness-question')}
+    </Banner>
+  );
+}
