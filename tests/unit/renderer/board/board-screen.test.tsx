@@ -235,7 +235,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh crosscut14 mm deep',
+      'Core, 75 cm from an end, on a fresh crosscut14 mm from the face, on the cut',
     ]);
   });
 
@@ -267,7 +267,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh crosscut14 mm deep',
+      'Core, 75 cm from an end, on a fresh crosscut14 mm from the face, on the cut',
     ]);
   });
 
