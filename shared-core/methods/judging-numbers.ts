@@ -2,6 +2,7 @@ import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/call
 import { HARM, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
 import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
+import { WORTH_MOVING_POINTS } from '../probing/calls/where-to.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
@@ -22,6 +23,7 @@ export const judgingNumbers: readonly NumberUsed[] = [
   ['UNEVEN_HARM', 'uneven-harm', UNEVEN_HARM],
   ['UNEVEN_BY_POINTS', 'uneven-by', UNEVEN_BY_POINTS],
   ['WORTH_PROBING', 'worth-probing', WORTH_PROBING],
+  ['WORTH_MOVING_POINTS', 'worth-moving', WORTH_MOVING_POINTS],
   ['THIN_MM', 'thin', THIN_MM, 'length'],
   ['SHELL_SD_POINTS', 'shell-sd', SHELL_SD_POINTS],
   ['GRADIENT_SHARE', 'gradient-share', GRADIENT_SHARE],

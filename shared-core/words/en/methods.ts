@@ -373,6 +373,8 @@ export const methods = {
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
   'methods.numbers.uneven-harm': 'The same for a shell–core difference that was not read',
   'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',
+  'methods.numbers.worth-moving':
+    'Where no place gets a board to its target, a drier one is named from this many points',
   'methods.numbers.worth-probing': 'Readings are asked for where they change the call this often',
   'methods.numbers.thin': 'Thickness up to which one depth tells the average',
   'methods.numbers.assumed-pin': 'Pin length where it is unknown',
