@@ -7,7 +7,7 @@ import {
   percentageUnit,
   serviceChangedUuid,
 } from './assigned-numbers.ts';
-import type { MeterDescription } from './meter-description.ts';
+import { type MeterDescription, meterRangeSchema } from './meter-description.ts';
 import { parsePresentationFormat } from './presentation-format.ts';
 import {
   decodeValue,
@@ -136,7 +136,9 @@ function rangeOf(description: MeterDescription, validRange: Uint8Array | null): 
   if (validRange !== null && octets !== null && validRange.length === 2 * octets) {
     const low = decodeValue(validRange.subarray(0, octets), description);
     const high = decodeValue(validRange.subarray(octets), description);
-    if (low.ok && high.ok && low.value < high.value) return { min: low.value, max: high.value };
+    // A float may hold what no meter shows.
+    const given = meterRangeSchema.safeParse(low.ok && high.ok ? { min: low.value, max: high.value } : null);
+    if (given.success) return given.data;
   }
   const widest = widestRange[description.unit];
   const holds = representableRange(description.layout);

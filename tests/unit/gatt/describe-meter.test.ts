@@ -143,6 +143,17 @@ describe('a choice', () => {
     expect(remarks).toEqual([{ code, facts }]);
   });
 
+  test('a valid range beyond what a meter can show is passed over', () => {
+    // FLOAT (23), its lowest and highest value: -8388608e54 and 0.
+    const { description } = describeMeter([
+      characteristic({
+        presentationFormat: Uint8Array.of(23, 0, 0xad, 0x27, 1, 0, 0),
+        validRange: Uint8Array.of(0, 0, 128, 54, 0, 0, 0, 0),
+      }),
+    ]);
+    expect(description?.range).toEqual({ min: 0, max: 200 });
+  });
+
   test('whatever descriptors come, it answers, and a description it makes is one that can be saved', () => {
     const any = fc.record({
       serviceUuid: fc.constant(ownService),
