@@ -16,7 +16,7 @@ import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/histo
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInEndUses } from '../../shared-core/wood/species/built-in.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
-import { TAKEN_AT } from '../unit/probing/a-board.ts';
+import { reading } from '../unit/probing/a-board.ts';
 import type { Random } from './rounds-with-faults.ts';
 
 /** Of the meter's error, which all readings of a board share, % MC. */
@@ -163,22 +163,11 @@ export function readingsOf(
     const isCut = by !== 'pins';
     const tipMm = isCut ? plannedMm : honesty === 'fully in' ? reachMm : Math.min(plannedMm, reachMm);
     const pct = shownPct(at, { insulated: pins.insulated || isCut }, tipMm);
-    return {
-      id: index + 1,
-      roundId: 1,
-      boardId: 1,
+    const raw = Math.max(0.5, pct + meterPct + spotScatterPct(pct) * random.normal());
+    return reading(index + 1, spot.depth, raw, {
       spotIndex: index,
       spot: { ...spot, depthMm: plannedMm },
       depthFrom: isCut || honesty === 'honest' ? 'pins' : 'plan',
-      raw: Math.max(0.5, pct + meterPct + spotScatterPct(pct) * random.normal()),
-      unit: 'pct',
-      how: 'typed',
-      settled: null,
-      woodTempC: 20,
-      meterId: null,
-      meterProfileId: null,
-      takenAt: TAKEN_AT,
-      excluded: null,
-    };
+    });
   });
 }

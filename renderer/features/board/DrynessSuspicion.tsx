@@ -5,6 +5,7 @@ import { attempt, tellUndoable } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { newestSuspicion } from './newest-suspicion.ts';
 
 /** The ways out where the newest round is drier than the board can be by its date and places; nothing where it is not. */
 export function DrynessSuspicion({
@@ -17,11 +18,7 @@ export function DrynessSuspicion({
   onEdit: () => void;
 }) {
   const { say } = useWords();
-  const isTooDry = readings
-    .filter(({ roundId }) => roundId === board.latest?.roundId)
-    .flatMap(({ suspicions }) => suspicions)
-    .some(({ rule }) => rule === 'dry-too-soon' || rule === 'drier-than-its-air');
-  if (!isTooDry) return null;
+  if (!newestSuspicion(board, readings, ['dry-too-soon', 'drier-than-its-air'])) return null;
 
   const { id, code, driedBy } = board;
   async function cameFromDrierAir(): Promise<void> {

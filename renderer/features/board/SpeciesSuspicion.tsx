@@ -5,6 +5,7 @@ import { attempt } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { newestSuspicion } from './newest-suspicion.ts';
 
 /** The newest round's suspicion about the board's species, with both ways to settle it; nothing where there is none. */
 export function SpeciesSuspicion({
@@ -18,10 +19,7 @@ export function SpeciesSuspicion({
 }) {
   const { say } = useWords();
   const { speciesName } = board;
-  const suspicion = readings
-    .filter(({ roundId }) => roundId === board.latest?.roundId)
-    .flatMap(({ suspicions }) => suspicions)
-    .find(({ rule }) => rule === 'species-unlike-stack');
+  const suspicion = newestSuspicion(board, readings, ['species-unlike-stack']);
   if (suspicion === undefined) return null;
   return (
     <Banner
