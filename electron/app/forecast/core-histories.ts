@@ -39,8 +39,7 @@ export function newestRoundOf(
 
 /**
  * Makes again what a board's history told of its core before its newest round, where that is missing, and has the round
- * judged by it. Usually the forecast made before the round has said so.
- *
+ * judged by it. Usually the forecast made before the round has told it.
  */
 export async function makeCoreHistory(
   context: AppContext,

@@ -56,12 +56,12 @@ function blurred({ precision, pull }: Evidence, variance: number): Evidence {
 
 /**
  * What is known of a place's air before a board's own readings there: a normal hierarchy (Gelman and others, Bayesian Data
- * Analysis, chapter 5, from memory). A place's offset is that of its kind in this yard and its own; a board meets its place's
- * with a difference of its own.
+ * Analysis, chapter 5, from memory). A place's offset is that of its kind in this yard plus what sets the place apart; a
+ * board's is that of its place plus what sets the board apart.
  *
  * @param places  those of the yard
  * @param told    by boards other than the one asked for, each place once
- * @returns       null where nothing is told of its kind
+ * @returns       null where no readings tell of its kind
  */
 export function learnedAir(
   placeId: number,

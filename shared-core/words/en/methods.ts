@@ -262,7 +262,7 @@ export const methods = {
   'methods.shrinkage.cup':
     'Cup comes from the rings, which shrink more along than across, and from unlike faces: width²/8 times the curvature of a free plate.',
   'methods.shrinkage.weight':
-    'Density = 1000 G (1 + MC/100)/(1 − V/100), kg/m³. V is the loss of volume since green, G the basic specific gravity. Green to oven-dry, V is 26.5 G where the species has none of its own.',
+    'Density = 1000 G (1 + MC/100)/(1 − V/100), kg/m³. V is the loss of volume since green, G the basic specific gravity. Green to oven-dry, V is 26.5 G where the species has no figure.',
   'methods.shrinkage.sample-board':
     'Sample board: oven-dry weight = 100 · weight/(100 + MC), MC the mean of its end sections. From then on its weight tells its MC.',
   'methods.shrinkage.board-feet':
