@@ -9,6 +9,7 @@ import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicio
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
+import { faceRatio } from '../../../shared-core/wood/drying/drying-model.ts';
 import {
   assumptionsOfFaces,
   type BarkSide,
@@ -18,6 +19,7 @@ import {
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
+import { mean } from '../../../shared-core/wood/maths/mean.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
@@ -191,7 +193,7 @@ type Start = { start: DryingBoard['start']; assumptions: Message[]; isCoreKnown:
  * since; else as its first round found it.
  */
 function startOf(
-  { sawnOn }: BoardRow,
+  { sawnOn, thicknessMm }: BoardRow,
   entered: { since: string; placeName: string },
   firstRound: Assessment | undefined,
 ): Outcome<Start> {
@@ -199,7 +201,7 @@ function startOf(
   const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
   if (sawnMs !== null && Date.parse(enteredOn) - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS)
     return { ok: true, value: { start: { atMs: sawnMs, ...green }, assumptions: [], isCoreKnown: true } };
-  const first = firstRound && startOfRound(firstRound);
+  const first = firstRound && startOfRound(firstRound, thicknessMm);
   if (first) {
     const assumed =
       sawnMs === null
@@ -216,15 +218,21 @@ function startOf(
 
 const green = { mcPct: null, logSd: START_LOG_SD, shellRatio: 1 };
 
-function startOfRound({ estimate, readings }: Assessment): DryingBoard['start'] | null {
+function startOfRound({ estimate, readings }: Assessment, thicknessMm: number): DryingBoard['start'] | null {
   if (estimate === null) return null;
   const { averagePct, shellPct } = estimate;
+  const shellDepths = readings
+    .filter(({ counts, spot }) => counts && spot.depth === 'shell')
+    .map((reading) => depthOf(reading, thicknessMm) / thicknessMm);
   return {
     // Of all its readings, so that none is older than the start.
     atMs: Math.min(...readings.map((reading) => Date.parse(reading.takenAt))),
     mcPct: Math.max(1, averagePct),
     logSd: START_LOG_SD,
-    shellRatio: shellPct === null ? 1 : Math.min(1.5, Math.max(0.1, shellPct / averagePct)),
+    shellRatio:
+      shellPct === null || shellDepths.length === 0
+        ? 1
+        : Math.min(1.5, Math.max(0.1, faceRatio(shellPct / averagePct, mean(shellDepths)))),
   };
 }
 

@@ -138,6 +138,15 @@ describe('a board that was probed', () => {
     expect(forecast.now.average.median).toBeLessThan(forecast.past.average[0]!.median);
   });
 
+  test('on the day of its first round, its average and core are as they were read', async () => {
+    const id = yard.boards[0]!.id;
+    await probe(id, 18, 30);
+    const { forecast } = await details(id);
+    const { averagePct, corePct } = (await yard.query('boards.get', { id })).board.latest!;
+    expect(Math.abs(forecast.now.average.median - averagePct!)).toBeLessThan(1);
+    expect(Math.abs(forecast.now.core.median - corePct!)).toBeLessThan(2);
+  });
+
   test('an excluded reading teaches nothing', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
