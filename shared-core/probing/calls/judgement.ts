@@ -85,10 +85,7 @@ export function judge(facts: JudgementFacts): Judgement {
   const [here] = places;
   const expected = forecast === null ? [] : expectedIn(facts, forecast);
   const getsThere = forecast === null ? null : isReached(expected[0]);
-  const today: Today = {
-    averagePct: forecast?.now.average.median ?? found?.averagePct ?? 0,
-    corePct: forecast?.now.core.median ?? found?.corePct ?? null,
-  };
+  const today = wettestToday(facts);
   const byPlace =
     found &&
     callHere(found, { placeName: here.name, lowestEmc: here.lowestEmc, target, getsThere, ...today });
@@ -148,6 +145,20 @@ export function judge(facts: JudgementFacts): Judgement {
     })),
     bestPlaceId,
     next,
+  };
+}
+
+/** As wet as it can be today by its forecast or, for as long as no forecast overrules them, by its readings: it must not check. */
+function wettestToday({ found, forecast, nowMs }: JudgementFacts): Today {
+  const now = forecast?.now;
+  const read = found !== null && (!now || isYoung(found, nowMs)) ? found : null;
+  const wettest = (...values: (number | null | undefined)[]): number | null => {
+    const known = values.filter((value) => value != null);
+    return known.length === 0 ? null : Math.max(...known);
+  };
+  return {
+    averagePct: wettest(now?.average.median, read?.averagePct) ?? 0,
+    corePct: wettest(now?.core.median, read?.corePct),
   };
 }
 

@@ -177,7 +177,7 @@ const waitUntil = (probeMs: number, why: Message): NextStep =>
 const disagrees = (call: Call, { now }: Today): boolean => (call === 'ready') !== now.probabilityReady >= 0.5;
 
 /** Readings this new are not overruled by a forecast. */
-export const isYoung = ({ at }: Called, nowMs: number): boolean =>
+export const isYoung = ({ at }: Pick<Called, 'at'>, nowMs: number): boolean =>
   nowMs - Date.parse(at) < YOUNG_DAYS * DAY_MS;
 
 /** Whether a board called ready may be so no longer: today's forecast says so, and its readings are not new. */

@@ -51,10 +51,12 @@ const all = (judgement: Judgement, name: string): Fact[] =>
 /** To the driest place, or back under cover: not where it is ready first. */
 const isSecondBest = ({ due, why }: Judgement['next']): boolean =>
   due === 'move-back' || why?.code === 'next-step.driest-place';
+/** By its forecast, or by readings that are not a week old. */
 const isWet = ({ forecast, found: read }: JudgementFacts): boolean =>
-  forecast === null
-    ? read !== null && isTooWetForIndoors(read.averagePct ?? 0, read.corePct)
-    : isTooWetForIndoors(forecast.now.average.median, forecast.now.core.median);
+  (forecast !== null && isTooWetForIndoors(forecast.now.average.median, forecast.now.core.median)) ||
+  (read !== null &&
+    (forecast === null || nowMs - Date.parse(read.at) < 7 * DAY_MS) &&
+    isTooWetForIndoors(read.averagePct ?? 0, read.corePct));
 const tooWet = [/^call\.(probably-)?too-wet$/];
 const wontDoHere = [/^call\.place-too-/, /^call\.last-gain$/];
 
@@ -192,12 +194,11 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
     if (bestPlaceId === null || !isToCome(here(judgement)?.kind)) return true;
     return likelyMsOf(given, bestPlaceId) + 7 * DAY_MS <= likelyMsOf(given, given.places[0].placeId);
   },
-  'a board that may check is sent to no heated room': ({ bestPlaceId }, given) => {
-    const { forecast } = given;
-    const mayCheck =
-      forecast !== null && isTooWetForIndoors(forecast.now.average.median, forecast.now.core.median);
-    return !mayCheck || placeOf(given, bestPlaceId)?.kind !== 'heated-room';
-  },
+  'a board that may check is sent to no heated room': ({ bestPlaceId, next }, given) =>
+    !isWet(given) ||
+    [bestPlaceId, next.step === 'move' ? next.placeId : null].every(
+      (id) => placeOf(given, id)?.kind !== 'heated-room',
+    ),
   '"Won’t get there here" is said of no board with a day here': (judgement) =>
     !isToCome(here(judgement)?.kind) || !says(judgement, ...wontDoHere),
   '"Can get there here" is said of no board that is to be moved': (judgement) =>
@@ -211,9 +212,7 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
     !says(judgement, ...wontDoHere),
   'it is to dry on before a move only while it may check indoors, and can’t get there': (judgement, given) =>
     judgement.next.due !== 'move-later' ||
-    (says(judgement, ...wontDoHere) &&
-      !isToCome(here(judgement)?.kind) &&
-      isTooWetForIndoors(given.forecast!.now.average.median, given.forecast!.now.core.median)),
+    (says(judgement, ...wontDoHere) && !isToCome(here(judgement)?.kind) && isWet(given)),
   'no reading is asked for where readings won’t help': (judgement) =>
     judgement.next.step !== 'probe' || !says(judgement, /^call\.more-will-not-help$/),
   'the next reading is never asked for in the past': ({ next }) =>
@@ -436,6 +435,16 @@ describe('the boards that once told two stories', () => {
   });
 
   // Above 20 %, or with a core above 25 %: common practice, no source, and Torgeson (FPL Report 1684, 1956).
+  test('a core read too wet for a heated room today is believed before a forecast that has it drier', () => {
+    const judgement = judge(
+      facts({
+        found: found('keep-drying', 19, { at: onDay(0), corePct: 28 }),
+        forecast: ahead(17, [reach(null, null, null), reach(20, 40, 90)]),
+      }),
+    );
+    expect(judgement).toMatchObject({ call: 'keep-drying', bestPlaceId: null, next: { due: 'move-later' } });
+  });
+
   test('a board too wet for a heated room dries on first, and says so', () => {
     const forecast = ahead(18, [reach(null, null, null), reach(20, 40, 90)], { corePct: 28 });
     const judgement = judge(facts({ found: found('keep-drying', 18.4), forecast }));
