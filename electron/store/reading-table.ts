@@ -78,7 +78,8 @@ function asDeepAs(pinsMm: number | null, spot: Spot): Spot {
   return { ...spot, depthMm: Math.min(spot.depthMm, pinsMm) };
 }
 
-const isFresh = ({ face }: Spot): boolean => face === 'fresh-cut' || face === 'fresh-rip';
+const isFresh = ({ face }: Spot): boolean =>
+  face === 'fresh-cut' || face === 'fresh-rip' || face === 'fresh-split';
 
 type VersionOf = ReturnType<typeof meterReads>['version'];
 

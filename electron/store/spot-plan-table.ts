@@ -43,9 +43,9 @@ export function spotPlanReads(db: Db) {
     `SELECT board_id AS boardId, basis ${newest} NOT NULL ORDER BY id`,
   );
   return {
-    /** The way to the core for boards that are not read yet; null for none. */
-    ofRound: (roundId: number): CoreWay | null =>
-      readJson(choiceSchema, ofRound.get(roundId)?.basis ?? '')?.core ?? null,
+    /** The way to the core for boards that are not read yet; null for none, undefined where nobody chose. */
+    ofRound: (roundId: number): CoreWay | null | undefined =>
+      readJson(choiceSchema, ofRound.get(roundId)?.basis ?? '')?.core,
     /** Null for a board without one. */
     ofBoard: (roundId: number, boardId: number): PlanBasis | null => {
       const row = ofBoard.get(roundId, boardId);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
-import { planBasisSchema } from '../probing/readings/plan-basis.ts';
+import { coreWaySchema, planBasisSchema } from '../probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { planSpots } from '../probing/readings/spots.ts';
 import { instantSchema } from '../time.ts';
@@ -112,6 +112,8 @@ export const roundStateSchema = roundDateSchema.extend({
   stackName: z.string(),
   placeName: z.string(),
   endUseName: z.string(),
+  /** How the core is reached that the pins do not reach, where nobody chose a way; null: it stays unread. */
+  usualCoreWay: coreWaySchema.nullable(),
   woodTempC: woodTempSchema,
   boards: z.array(roundBoardSchema),
   /** Where the window that asks aims; null once the round is finished. */

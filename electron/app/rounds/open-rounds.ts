@@ -13,7 +13,7 @@ interface OpenRound {
   isDated: boolean;
   /** Every board of the stack, as it is walked. */
   boards: RoundBoard[];
-  /** What the stack's boards, and the pins in use, were when this was made, as JSON. */
+  /** What the stack's boards, its use, and the pins in use were when this was made, as JSON. */
   madeOf: string;
 }
 
@@ -22,7 +22,11 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
   const rounds = new Map<number, OpenRound>();
 
   const stackAsIs = (stackId: number): string =>
-    JSON.stringify([context.yard().boards.toProbe(stackId), pins()]);
+    JSON.stringify([
+      context.yard().boards.toProbe(stackId),
+      context.yard().stacks.get(stackId)?.endUseId,
+      pins(),
+    ]);
 
   function load(roundId: number): OpenRound {
     const { stackId, isDated, finishedAt, boards } = view.state(roundId);
@@ -56,7 +60,7 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
       if (round) round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
       return board;
     },
-    /** Rounds whose stack has other boards now, or boards of other sizes, or which are read with other pins. */
+    /** Rounds whose stack has other boards now, or boards of other sizes, or another use, or which are read with other pins. */
     outdated: (): OpenRound[] =>
       [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
     forget: (roundId: number): void => {

@@ -1,6 +1,12 @@
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
-import { basisNow, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
+import {
+  basisNow,
+  type CoreWay,
+  type PlanBasis,
+  usualCoreWay,
+} from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { YardReader } from '../../store/yard.ts';
+import { orRefuse } from '../context.ts';
 import { typedFrom } from '../meter/meters.ts';
 
 /**
@@ -13,6 +19,21 @@ export function pinsInUse(
 ): Pins | null {
   const id = meterId ?? typedFrom(yard);
   return id === null ? null : (yard.meters.get(id)?.profile?.pins ?? null);
+}
+
+type Yard = Pick<YardReader, 'spotPlans' | 'rounds' | 'stacks' | 'endUses'>;
+
+/** The way to the core that a person chose for the whole round, else the one that is usual for its stack's use. */
+function coreWayOf({ spotPlans, ...yard }: Yard, roundId: number): CoreWay | null {
+  const chosen = spotPlans.ofRound(roundId);
+  return chosen === undefined ? usualCoreWayOf(yard, roundId) : chosen;
+}
+
+/** How the core is reached of the wood of that round's stack where nobody chose a way. */
+export function usualCoreWayOf(yard: Omit<Yard, 'spotPlans'>, roundId: number): CoreWay | null {
+  const { stackId } = orRefuse(yard.rounds.get(roundId), 'round');
+  const { endUseId } = orRefuse(yard.stacks.get(stackId), 'stack');
+  return usualCoreWay(orRefuse(yard.endUses.get(endUseId), 'use'));
 }
 
 interface Board {
@@ -44,17 +65,17 @@ export function createPlanBases(pins: () => Pins | null) {
       else if (held?.roundId !== at.roundId || held.boardId !== at.boardId)
         inHand.set(window, { roundId: at.roundId, boardId: at.boardId, pins: pins() });
     },
-    of: ({ spotPlans }: Pick<YardReader, 'spotPlans'>, board: Board): PlanBasis =>
+    of: (yard: Yard, board: Board): PlanBasis =>
       basisNow(
         board,
-        spotPlans.ofBoard(board.roundId, board.boardId),
-        spotPlans.ofRound(board.roundId),
+        yard.spotPlans.ofBoard(board.roundId, board.boardId),
+        coreWayOf(yard, board.roundId),
         pinsFor(board),
       ),
     /** For many boards of a round. */
-    inRound: ({ spotPlans }: Pick<YardReader, 'spotPlans'>, roundId: number) => {
-      const saved = spotPlans.ofBoards(roundId);
-      const ofRound = spotPlans.ofRound(roundId);
+    inRound: (yard: Yard, roundId: number) => {
+      const saved = yard.spotPlans.ofBoards(roundId);
+      const ofRound = coreWayOf(yard, roundId);
       return (board: Board): PlanBasis =>
         basisNow(board, saved.get(board.boardId) ?? null, ofRound, pinsFor(board));
     },

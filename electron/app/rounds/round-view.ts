@@ -15,7 +15,7 @@ import type { RoundRow } from '../../store/round-table.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { findingOf } from '../judging/finding.ts';
-import type { PlanBases } from './plan-bases.ts';
+import { type PlanBases, usualCoreWayOf } from './plan-bases.ts';
 
 /** What the window shows of a round, from what is on disk. */
 export function createRoundView(context: QueryContext, assessing: Assessing, planBases: PlanBases) {
@@ -97,6 +97,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       stackName: stack.name,
       placeName: stack.placeName,
       endUseName: stack.endUseName,
+      usualCoreWay: usualCoreWayOf(yard, round.id),
       startedAt: round.startedAt,
       isDated: round.datedBy === 'day',
       finishedAt: round.finishedAt,

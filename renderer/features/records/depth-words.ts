@@ -8,6 +8,6 @@ export const depthWords = (
 ): string =>
   depthMm === null
     ? say('depth.unknown')
-    : face === 'fresh-cut' || face === 'fresh-rip'
-      ? say('depth.on-cut', { depthMm })
+    : face === 'fresh-cut' || face === 'fresh-rip' || face === 'fresh-split'
+      ? say(face === 'fresh-split' ? 'depth.on-split' : 'depth.on-cut', { depthMm })
       : say(depthFrom === 'plan' ? 'depth.planned' : 'depth.known', { depthMm });

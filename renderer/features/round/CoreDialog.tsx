@@ -9,13 +9,16 @@ import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
 
 const ways = ['skip', 'fresh-cut', 'fresh-rip', 'long-pins'] as const;
+/** Firewood is split, and not sawn along. */
+const waysOfFirewood = ['skip', 'fresh-split', 'fresh-cut', 'long-pins'] as const;
 
 /** How the core is read that the pins do not reach; or not at all. */
-export function CoreDialog({ board, onClose }: Probing) {
+export function CoreDialog({ round, board, onClose }: Probing) {
   const { say } = useWords();
   const { faces, core, pins } = board.planBasis;
   const [way, setWay] = useState<CoreWay | 'skip'>(core ?? 'skip');
   const [forRound, setForRound] = useState(false);
+  const offered = round.usualCoreWay === 'fresh-split' ? waysOfFirewood : ways;
   const chosen = way === 'skip' ? null : way;
   const { plan } = planSpots({ ...board, planBasis: { ...board.planBasis, core: chosen } });
   const how = plan.map(howTo).find((each) => each !== null);
@@ -42,7 +45,7 @@ export function CoreDialog({ board, onClose }: Probing) {
       <Choice
         label={say('core.way')}
         value={way}
-        options={ways.map((value) => ({ value, label: say(`core.${value}`) }))}
+        options={offered.map((value) => ({ value, label: say(`core.${value}`) }))}
         onValue={setWay}
       />
       <p className="soft" aria-live="polite">

@@ -59,9 +59,13 @@ export const isSurelyTooWet = (
 
 const isRead = ({ estimate }: BoardEstimate): boolean => estimate.averageIs === 'read';
 
-/** Whether nothing tells the core of a thick board, or how wet a board is inside: no pins and no history. */
+/**
+ * Whether nothing tells the core of a thick board, or how wet a board is inside: no pins and no history. Firewood has no
+ * history: it dries from its ends as well, and was split on some day since.
+ */
 const isCoreOpen = (board: BoardEstimate, evidence: BoardEvidence): boolean =>
-  !evidence.profile && (!isRead(board) || (!isThin(evidence) && board.estimate.inCore === 0));
+  (!evidence.profile || isFirewood(evidence)) &&
+  (!isRead(board) || (!isThin(evidence) && board.estimate.inCore === 0));
 
 /**
  * Without the core a board is called too wet or too dry only where that is nearly sure; else the core decides, whatever the
@@ -188,12 +192,13 @@ function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
 
 const isThin = ({ board }: BoardEvidence): boolean => board.thicknessMm <= THIN_MM;
 
-const whyNoCore = ({ readings }: BoardEvidence): Message =>
-  message(
-    readings.some(({ depthFrom, spot }) => depthFrom === 'plan' && spot.depth === 'core')
-      ? 'call.core-depth-unknown'
-      : 'call.core-not-reached',
-  );
+const isFirewood = ({ endUse }: BoardEvidence): boolean => endUse.cautions.includes('firewood');
+
+const whyNoCore = (evidence: BoardEvidence): Message => {
+  if (evidence.readings.some(({ depthFrom, spot }) => depthFrom === 'plan' && spot.depth === 'core'))
+    return message('call.core-depth-unknown');
+  return message(isFirewood(evidence) ? 'call.core-not-split' : 'call.core-not-reached');
+};
 
 /** The way to the core comes first, because that is what to do. */
 const coreNotRead = (board: BoardEstimate, evidence: BoardEvidence): MadeCall =>

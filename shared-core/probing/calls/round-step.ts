@@ -2,6 +2,8 @@ import { type Message, message } from '../../words/message.ts';
 import { type BoardToPlan, pinsOf, spotAt, spotName } from '../readings/spots.ts';
 import type { Call } from './assessment.ts';
 
+const CORE_NOT_READ: ReadonlySet<string> = new Set(['call.core-not-reached', 'call.core-not-split']);
+
 /** What to do next on a board in a round, short enough to be read from two meters away. */
 export function roundStep({
   board,
@@ -35,7 +37,7 @@ export function roundStep({
         ? message(isLast ? 'round-step.finish' : 'round-step.next-board')
         : message('round-step.by-itself', { seconds: secondsLeft });
   if (!board.finding?.call) return next;
-  return board.finding.reason.code === 'call.core-not-reached'
+  return CORE_NOT_READ.has(board.finding.reason.code)
     ? message('round-step.core-not-read', { next })
     : message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next });
 }

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Pins, pinsSchema } from './pins.ts';
 
-/** Ways to wood that the pins do not reach from a face: a fresh crosscut, a fresh rip, long insulated pins. */
-export const coreWaySchema = z.enum(['fresh-cut', 'fresh-rip', 'long-pins']);
+/** Ways to wood that the pins do not reach from a face: a fresh crosscut, rip or split, long insulated pins. */
+export const coreWaySchema = z.enum(['fresh-cut', 'fresh-rip', 'fresh-split', 'long-pins']);
 export type CoreWay = z.infer<typeof coreWaySchema>;
 
 /** What the spots of a board follow from besides its sizes. It stays as it is from the first reading of a round on. */
@@ -58,12 +59,16 @@ export function usualBasis(thicknessMm: number, pins: Pins | null): PlanBasis {
   return { faces, core: null, pins };
 }
 
+/** How the core of wood for that use is reached where nobody chose a way: firewood is split anyway. Common practice, no source. */
+export const usualCoreWay = ({ cautions }: Pick<EndUse, 'cautions'>): CoreWay | null =>
+  cautions.includes('firewood') ? 'fresh-split' : null;
+
 /**
  * What a board is planned by now. A board that is read keeps what it was planned by; the pins in use, and choices of a way
  * to the core, are for those that are not.
  *
  * @param saved    what the file has for the board in this round; null for nothing
- * @param ofRound  the way to the core that was chosen for all boards whose core the pins do not reach
+ * @param ofRound  the way to the core for all boards whose core the pins do not reach
  */
 export function basisNow(
   { thicknessMm, isRead }: { thicknessMm: number; isRead: boolean },

@@ -18,7 +18,7 @@ export const spotSchema = z.object({
   /** Distance from the nearer end, mm; null when not known. */
   fromEndMm: z.number().min(0).max(20_000).nullable(),
   /** What the pins went into; a fresh cut is a crosscut. */
-  face: z.enum(['face', 'fresh-cut', 'fresh-rip', 'end-grain']),
+  face: z.enum(['face', 'fresh-cut', 'fresh-rip', 'fresh-split', 'end-grain']),
 });
 export type Spot = z.infer<typeof spotSchema>;
 

@@ -108,8 +108,8 @@ function coreSpots(by: CoreWay, lengthMm: number | null, thicknessMm: number): P
   }
   const { placesAlong } = lengthMm === null ? unmeasured(PLACES.shell) : measured(lengthMm, PLACES.shell);
   return placesAlong.map(({ along, fromEndMm }) => ({
-    along: by === 'fresh-rip' ? message('spot.rip', { along }) : along,
-    spot: { depth: 'core', depthMm, fromEndMm, face: by === 'fresh-rip' ? 'fresh-rip' : 'face' },
+    along: by === 'long-pins' ? along : message(`spot.${by}`, { along }),
+    spot: { depth: 'core', depthMm, fromEndMm, face: by === 'long-pins' ? 'face' : by },
     by,
   }));
 }
@@ -206,6 +206,7 @@ export const spotName = ({ along, spot: { depth } }: Pick<PlannedSpot, 'along' |
 export function pinsOf({ spot: { depth, depthMm }, by }: PlannedSpot): Message {
   if (depthMm === null) return message('spot.pins', { depth });
   if (by === 'long-pins') return message('spot.pins-long', { depthMm });
+  if (by === 'fresh-split') return message('spot.pins-in-split');
   return by === 'pins' ? message('spot.pins-to', { depthMm }) : message('spot.pins-in-cut', { depthMm });
 }
 
@@ -219,6 +220,8 @@ export function howTo({ spot: { fromEndMm, depthMm }, by }: PlannedSpot): Messag
     case 'fresh-rip':
       // Wood nearer to an edge than the thickness has dried from there as well.
       return message('spot.how-rip', { insideMm: 2 * (depthMm ?? 0) });
+    case 'fresh-split':
+      return message('spot.how-split');
     case 'fresh-cut':
       return fromEndMm !== null && fromEndMm < CUT_FROM_END_MM
         ? message('spot.how-cut-middle')

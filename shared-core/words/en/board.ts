@@ -103,6 +103,7 @@ export const board = {
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh crosscut',
   'board.spot-fresh-rip': 'on a fresh rip cut',
+  'board.spot-fresh-split': 'on a fresh split face',
   'board.spot-end-grain': 'in end grain',
   'board.taken.settled': 'Settled',
   'board.taken.at-once': 'Saved at once',

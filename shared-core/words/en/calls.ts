@@ -56,6 +56,7 @@ export const calls = {
   'call.may-be-uneven':
     'The chance that shell and core differ by more than {differencePoints} is {unevenChancePct}.',
   'call.core-not-reached': 'Core not read. Read it in a fresh crosscut, or with long insulated pins.',
+  'call.core-not-split': 'Core not read. Split it and read the fresh face.',
   'call.core-depth-unknown':
     'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 

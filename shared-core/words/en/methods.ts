@@ -201,7 +201,7 @@ export const methods = {
   'methods.calls.core-open':
     'Where only the shell was read, the average is estimated from it. It is shown where it likely lies within {widestPoints} and the core is below {wettestPct}. Without the core a board is called too wet or too dry from a chance of {sureChancePct} on, where its shell is so too. Else the core is asked for, for every use. (Common practice, no source.)',
   'methods.calls.history':
-    'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it.',
+    'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it. Firewood has no such history, because it dries from its ends as well: its core is read on a fresh split.',
   'methods.calls.history-sd':
     'To its uncertainty come {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
   'methods.calls.depth':

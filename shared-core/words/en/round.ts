@@ -96,10 +96,12 @@ export const round = {
   'spot.along': '{alongSharePct} of the way from the left end',
   'spot.cut-left': 'fresh crosscut, left half',
   'spot.cut-right': 'fresh crosscut, right half',
-  'spot.rip': 'fresh rip cut, {along}',
+  'spot.fresh-rip': 'fresh rip cut, {along}',
+  'spot.fresh-split': 'fresh split face, {along}',
   'spot.elsewhere': 'elsewhere on the board',
   'spot.pins-long': 'long insulated pins to {depthMm}, mid-thickness',
   'spot.pins-in-cut': 'pins mid-thickness, {depthMm} from either face',
+  'spot.pins-in-split': 'pins in the middle of the fresh face',
   'spot.how-cut':
     'Cut the board at least {fromEndDistanceMm} from an end. Read the cut at once. Point both pins along the faces. Clamp the board: saw and pins are sharp.',
   'spot.how-cut-middle':
@@ -107,6 +109,8 @@ export const round = {
   'spot.how-same-cut': 'Read the same cut. Point both pins along the faces. Pins are sharp.',
   'spot.how-rip':
     'Rip the board at least {insideMm} from an edge. Read the new edge at once. Clamp the board: saw and pins are sharp.',
+  'spot.how-split':
+    'Split the piece. Read the middle of the fresh face at once. Point both pins along the grain. Axes and pins are sharp.',
   'spot.how-long-pins': 'Drive them straight in, and pull them straight out.',
   'spot.pins':
     'pins {depth, select, core {to mid-thickness} average {a quarter of the way in} other {just under the face}}',
@@ -150,6 +154,7 @@ export const round = {
   'core.skip': 'Skip it',
   'core.fresh-cut': 'Fresh crosscut',
   'core.fresh-rip': 'Fresh rip cut',
+  'core.fresh-split': 'Fresh split',
   'core.long-pins': 'Long insulated pins',
   'core.skip-effect': 'Core not read.',
   'core.for-round': 'For the whole round',
@@ -160,6 +165,7 @@ export const round = {
   'depth.planned': '{depthMm} planned',
   'depth.unknown': 'Depth unknown',
   'depth.title': 'Depth of the reading',
+  'depth.on-split': '{depthMm} from the face, on the split',
   'depth.of-tips': 'Pin tips below the face',
   'depth.from-face': 'Pins from the nearest face',
   'depth.only-planned': 'Only planned so far. How deep did the pins go?',

@@ -117,6 +117,41 @@ describe('a board whose core the pins do not reach', () => {
   });
 });
 
+describe('thick firewood', () => {
+  /** The use of the stack, edited as a window does. */
+  const changeUse = (endUseId: string, basedOn: number) =>
+    yard.command('stacks.edit', { id: yard.stack.id, basedOn, changed: { endUseId } });
+
+  test('is planned by its fresh split face, unless a person skips it for a piece or for the round', async () => {
+    await changeUse('firewood', 1);
+    const roundId = await begin();
+    expect(await depthsOf(roundId)).toEqual(['shell shell core core', 'shell shell core core']);
+    expect((await roundNow(roundId)).usualCoreWay).toBe('fresh-split');
+    for (const raw of [15, 15.2]) await type(roundId, raw);
+    expect(await readingsOf(roundId)).toHaveLength(2);
+    expect((await roundNow(roundId)).boards[0]?.finding?.call).toBeNull();
+    for (const raw of [18, 18.4]) await type(roundId, raw);
+    expect((await readingsOf(roundId))[3]).toMatchObject({
+      spot: { face: 'fresh-split' },
+      depthFrom: 'person',
+    });
+    expect((await roundNow(roundId)).boards[0]?.finding?.call).toBe('ready');
+    await aimAt(roundId, 1);
+    await planCore(roundId, { boardId: yard.boards[1]!.id, core: null, forRound: true });
+    expect((await depthsOf(roundId))[1]).toBe('shell shell');
+  });
+
+  test('becomes so in the middle of a round where its stack is for another use from then on', async () => {
+    const roundId = await begin();
+    expect(await depthsOf(roundId)).toEqual(['shell shell', 'shell shell']);
+    await changeUse('firewood', 1);
+    expect(await depthsOf(roundId)).toEqual(['shell shell core core', 'shell shell core core']);
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 0 });
+    for (const raw of [15, 15.2, 18]) await type(roundId, raw);
+    expect((await readingsOf(roundId))[2]).toMatchObject({ spot: { face: 'fresh-split' } });
+  });
+});
+
 describe('another meter in the middle of a round', () => {
   test('leaves a board that is begun by its plan; the next ones follow its pins', async () => {
     const roundId = await begin();

@@ -552,16 +552,25 @@ describe('the core', () => {
 
   // The round of a 4 in piece of ash with two shell spots, which once was Ready, and drier than both.
   test('of thick firewood is asked for as well: its average is not read', () => {
-    const firewood = { ...interior, minPct: 0, maxPct: 20, maxShellCorePct: null };
+    const firewood = builtInEndUses.find(({ id }) => id === 'firewood')!;
     const damp = { ...shed, emcPct: 20 };
     const shells = (pct: number) => short.map((each) => ({ ...each, raw: pct }));
     const ofFirewood = (pct: number) => judgeBeam(shells(pct), { plan, endUse: firewood, place: damp });
     expect(ofFirewood(17)).toMatchObject({
       call: 'probe-again',
-      reasons: [{ code: 'call.core-not-reached' }],
+      reasons: [{ code: 'call.core-not-split' }],
     });
     expect(ofFirewood(17).estimate!.averagePct).toBeGreaterThan(16.8);
     expect(ofFirewood(28)).toMatchObject({ call: 'keep-drying', reasons: [{ code: 'call.shell-too-wet' }] });
+  });
+
+  // A split piece dries from its ends too, and nobody knows for how long it was whole.
+  test('of thick firewood is known from no history, but from a fresh split', () => {
+    const firewood = builtInEndUses.find(({ id }) => id === 'firewood')!;
+    const profile = { differencePct: 0.8, differenceSdPct: 0.5 };
+    expect(judgeBeam(short, { plan, endUse: firewood, profile }).reasons[0].code).toBe('call.core-not-split');
+    const split = flat.map(at(27, 'fresh-split'));
+    expect(judgeBeam(split, { endUse: firewood })).toMatchObject({ call: 'ready', estimate: { inCore: 2 } });
   });
 
   test('decides where the shell is near the limit: no more shell readings are asked for', () => {

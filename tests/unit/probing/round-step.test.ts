@@ -34,10 +34,12 @@ test('with every spot read, says the call and what Enter does', () => {
 
 test('with the core still to be read, says the key for it and not only how to go on', () => {
   const board = read(aBoard(1), [aReading(1)], 'probe-again');
-  const finding = { ...board.finding!, reason: message('call.core-not-reached') };
-  expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
-    'Core not read. Press C to read it. Press Enter for the next board.',
-  );
+  for (const code of ['call.core-not-reached', 'call.core-not-split'] as const) {
+    const finding = { ...board.finding!, reason: message(code) };
+    expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
+      'Core not read. Press C to read it. Press Enter for the next board.',
+    );
+  }
 });
 
 test('with a value typed once every spot is read, says where Enter saves it', () => {

@@ -4,6 +4,7 @@ import type { Assessment } from '../../../shared-core/probing/calls/assessment.t
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { type JudgedPlace, judge as judgeFacts } from '../../../shared-core/probing/calls/judgement.ts';
 import type { Reading, Spot } from '../../../shared-core/probing/readings/reading.ts';
+import { builtInEndUses } from '../../../shared-core/wood/species/built-in.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { evidence, interior, lastRound, plainSpecies, reading, readings, SCALE } from './a-board.ts';
@@ -141,6 +142,11 @@ test('every reason of a call', () => {
     judge(byAverage(9.8, 9.8, 9.8), { plan, place: { ...shed, emcPct: 5 } }),
     judge(readings([8, 8], [8.1, 8.1], { depthFrom: 'plan' }), { board: beam }),
     judge(readings([8, 8], []), { board: beam, plan: { shell: 2, average: 0, core: 0 } }),
+    judge(readings([8, 8], []), {
+      board: beam,
+      plan: { shell: 2, average: 0, core: 0 },
+      endUse: builtInEndUses.find(({ id }) => id === 'firewood')!,
+    }),
     judge(readings([8, 8], [], { settled: false, how: 'at-once' }), {
       board: beam,
       plan: { shell: 2, average: 0, core: 0 },

@@ -6,6 +6,7 @@ import {
   PAIRS,
   type PlanBasis,
   usualBasis,
+  usualCoreWay,
 } from '../../../shared-core/probing/readings/plan-basis.ts';
 import {
   EXTRA_SPOTS,
@@ -14,8 +15,11 @@ import {
   pinsOf,
   planSpots,
   spotAt,
+  spotName,
 } from '../../../shared-core/probing/readings/spots.ts';
+import { builtInEndUses } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { inEnglish } from '../words/in-english.ts';
 
 describe('the plan of spots for a 3 m board, 27 mm thick', () => {
   const { plan, remarks } = planSpots({ lengthMm: 3000, thicknessMm: 27, planBasis: PAIRS });
@@ -170,7 +174,7 @@ describe('a core that the pins do not reach', () => {
     expect(by(null).map(({ spot }) => spot.depth)).toEqual(['shell', 'shell']);
   });
 
-  test.each(['fresh-cut', 'fresh-rip', 'long-pins'] as const)(
+  test.each(['fresh-cut', 'fresh-rip', 'fresh-split', 'long-pins'] as const)(
     'is read twice by %s, after the shell',
     (core) => {
       const plan = by(core);
@@ -194,6 +198,17 @@ describe('a core that the pins do not reach', () => {
 
   test('on a fresh rip stays as far from the old edge as the board is thick', () => {
     expect(howTo(by('fresh-rip')[2]!)).toEqual(message('spot.how-rip', { insideMm: 54 }));
+  });
+
+  // Firewood is read on its fresh split face: common practice, no source.
+  test('on a fresh split is read in the middle of the new face, and firewood alone is planned so by itself', () => {
+    const [, , split] = by('fresh-split');
+    expect(inEnglish(spotName(split!))).toBe('Core, fresh split face, 1.0 m from the left end');
+    expect(inEnglish(pinsOf(split!))).toBe('pins in the middle of the fresh face');
+    expect(inEnglish(howTo(split!)!)).toMatch(/^Split the piece\. .* Axes and pins are sharp\.$/);
+    const splitByItself = builtInEndUses.filter((use) => usualCoreWay(use) !== null);
+    expect(splitByItself.map(({ id }) => id)).toEqual(['firewood']);
+    expect(usualCoreWay(splitByItself[0]!)).toBe('fresh-split');
   });
 });
 
@@ -243,7 +258,7 @@ describe('where along the board a reading was taken', () => {
     spot: spotAt({ lengthMm, thicknessMm: 27, planBasis }, spotIndex)!.spot,
   });
   const bases = (['average', 'shell'] as const).flatMap((faces) =>
-    ([null, 'fresh-cut', 'fresh-rip', 'long-pins'] as const).map(
+    ([null, 'fresh-cut', 'fresh-rip', 'fresh-split', 'long-pins'] as const).map(
       (core): PlanBasis => ({ faces, core, pins: null }),
     ),
   );

@@ -15,6 +15,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     stackName: 'Walnut from the lane',
     placeName: 'Open shed',
     endUseName: 'Indoor furniture',
+    usualCoreWay: null,
     startedAt: '2026-05-04T08:00:00.000Z',
     isDated: false,
     finishedAt: null,

@@ -6,7 +6,7 @@ import { afterEach, expect, test } from 'vitest';
 import { Notices } from '../../../../renderer/app/Notices.tsx';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { Conflict } from '../../../../shared-core/contract/answer.ts';
-import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
+import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
 import type { PlanBasis } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import type { Suspicion } from '../../../../shared-core/probing/readings/reading.ts';
@@ -31,8 +31,17 @@ const ACT = '11111111-1111-4111-8111-111111111111';
 const moved = { act: ACT, readings: 1, boardIds: [101], roundIds: [12] };
 const shell: PlanBasis = { faces: 'shell', core: null, pins: { lengthMm: 8, insulated: false } };
 
-async function open(first: ProbedBoard, more: Parameters<typeof playMachine>[0] = {}) {
-  const round = { ...aRound([first, aBoard(2)]), aim: { boardId: 101, spotIndex: 0 }, probed: first };
+async function open(
+  first: ProbedBoard,
+  more: Parameters<typeof playMachine>[0] = {},
+  ofRound: Partial<RoundState> = {},
+) {
+  const round = {
+    ...aRound([first, aBoard(2)]),
+    ...ofRound,
+    aim: { boardId: 101, spotIndex: 0 },
+    probed: first,
+  };
   const machine = playMachine({
     'rounds.open': () => round,
     'rounds.aim': () => ({}),
@@ -84,6 +93,18 @@ test('a fresh cut says at its spot where to cut, and that saw and pins are sharp
     'Read the cut at once. Point both pins along the faces. Clamp the board: saw and pins are sharp.',
   );
   expect(within(spots()).getByText('Core: Fresh crosscut')).toBeTruthy();
+});
+
+test('firewood is offered a fresh split, and no rip cut', async () => {
+  const planBasis: PlanBasis = { ...shell, core: 'fresh-split' };
+  const { user } = await open(aBoard(1, { planBasis }), {}, { usualCoreWay: 'fresh-split' });
+  await user.click(within(spots()).getByRole('button', { name: /Core, fresh split face, .* left end/ }));
+  expect(spots().textContent).toContain('Split the piece. Read the middle of the fresh face at once.');
+  expect(within(spots()).getByText('Core: Fresh split')).toBeTruthy();
+  await user.keyboard('c');
+  const dialog = await screen.findByRole('dialog', { name: 'Core of WAL-01' });
+  expect(within(dialog).getByRole<HTMLInputElement>('radio', { name: 'Fresh split' }).checked).toBe(true);
+  expect(within(dialog).queryByRole('radio', { name: 'Fresh rip cut' })).toBeNull();
 });
 
 test('the plan says that it assumed the pins', async () => {
