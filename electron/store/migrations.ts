@@ -22,6 +22,7 @@ import * as callsInRecords from './migrations/0021-calls-in-records.ts';
 import * as halfProbed from './migrations/0022-half-probed.ts';
 import * as driedBy from './migrations/0023-dried-by.ts';
 import * as learnedAir from './migrations/0024-learned-air.ts';
+import * as learnedSurface from './migrations/0025-learned-surface.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -59,4 +60,5 @@ export const migrations: readonly Migration[] = [
   halfProbed,
   driedBy,
   learnedAir,
+  learnedSurface,
 ];

@@ -1,6 +1,6 @@
 import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
-import type { AirTold } from '../../shared-core/wood/climate/learned-air.ts';
+import type { ToldOfPlace } from '../../shared-core/wood/drying/forecast.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
@@ -48,7 +48,8 @@ export function outlookWrites(db: Db) {
   );
   // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
-    `UPDATE board SET ready_on = ?, probe_why = ?, told_offset_pct = ?, told_precision = ?, latest_call = coalesce(?,
+    `UPDATE board SET ready_on = ?, probe_why = ?, told_offset_pct = ?, told_precision = ?,
+       told_surface_log = ?, told_surface_precision = ?, latest_call = coalesce(?,
        (SELECT ${valueIn('record', 'call')} FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
   );
   const drop = db.prepare('DELETE FROM outlook WHERE board_id IN (SELECT value FROM json_each(?))');
@@ -65,7 +66,7 @@ export function outlookWrites(db: Db) {
     put: (
       { boardId, touched }: DueOutlook,
       outlook: Outlook | null,
-      airTold: AirTold | null,
+      told: ToldOfPlace | null,
       today: string,
       rulesVersion: number,
     ): boolean => {
@@ -76,8 +77,10 @@ export function outlookWrites(db: Db) {
       putInBoard.run(
         readyOn,
         judgement?.next.due ?? null,
-        airTold?.offsetPct ?? null,
-        airTold?.precision ?? null,
+        told?.air?.offset ?? null,
+        told?.air?.precision ?? null,
+        told?.surface?.offset ?? null,
+        told?.surface?.precision ?? null,
         judgement?.call ?? null,
         boardId,
       );

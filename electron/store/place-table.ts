@@ -1,5 +1,6 @@
 import { type NewPlace, type Place, type PlaceRow, placeSchema } from '../../shared-core/contract/yard.ts';
-import type { AirEvidence } from '../../shared-core/wood/climate/learned-air.ts';
+import type { Evidence } from '../../shared-core/wood/climate/learned-at-places.ts';
+import type { LearnedOfPlace } from '../../shared-core/wood/drying/forecast.ts';
 import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
 import { STAND_IN_AIR, STAND_IN_AIR_SOURCE } from './stand-ins.ts';
 import type { Db } from './yard-file.ts';
@@ -15,6 +16,17 @@ const columns: Columns<NewPlace> = {
   airMovement: 'air_movement',
 };
 const recordColumns: Columns<Place & { version: number }> = { id: 'id', version: 'version', ...columns };
+
+/** Of a board, an offset and its precision. */
+type ToldColumns = readonly [offset: string, precision: string];
+/** What all forecasts go by, and what the newest of them tell. */
+const toldColumns: Record<keyof LearnedOfPlace, { used: ToldColumns; newest: ToldColumns }> = {
+  air: { used: ['air_offset_pct', 'air_precision'], newest: ['told_offset_pct', 'told_precision'] },
+  surface: {
+    used: ['surface_log', 'surface_precision'],
+    newest: ['told_surface_log', 'told_surface_precision'],
+  },
+};
 
 type Holdings = Pick<PlaceRow, 'stacks' | 'airOffset'>;
 /** Boards of one stack at one place, and the readings of how many of them tell of its air. */
@@ -40,16 +52,18 @@ export function placeReads(db: Db) {
   const offsetOf = db
     .prepare<[number], number | null>('SELECT air_offset_pct FROM place WHERE id = ?')
     .pluck();
-  /** @param kind  whether what forecasts go by, or what the newest of them tell */
-  const toldWhere = (kind: 'air' | 'told', boards: string) =>
-    `SELECT place_id AS placeId, total(${kind}_precision) AS precision,
-       total(${kind}_offset_pct * ${kind}_precision) AS pull
-     FROM board ${boards} AND archived_at IS NULL AND ${kind}_offset_pct IS NOT NULL GROUP BY place_id`;
-  const told = db.prepare<[], AirEvidence>(toldWhere('air', 'INDEXED BY board_by_place WHERE TRUE'));
-  const newlyTold = db.prepare<[], AirEvidence>(toldWhere('told', 'INDEXED BY board_by_place WHERE TRUE'));
-  const toldBy = db.prepare<[string], AirEvidence>(
-    toldWhere('air', 'WHERE id IN (SELECT value FROM json_each(?))'),
-  );
+  const toldWhere = ([offset, precision]: ToldColumns, boards: string) =>
+    `SELECT place_id AS placeId, total(${precision}) AS precision, total(${offset} * ${precision}) AS pull
+     FROM board ${boards} AND archived_at IS NULL AND ${offset} IS NOT NULL GROUP BY place_id`;
+  const toldOf = (what: keyof LearnedOfPlace) => {
+    const { used, newest } = toldColumns[what];
+    return {
+      told: db.prepare<[], Evidence>(toldWhere(used, 'INDEXED BY board_by_place WHERE TRUE')),
+      newlyTold: db.prepare<[], Evidence>(toldWhere(newest, 'INDEXED BY board_by_place WHERE TRUE')),
+      toldBy: db.prepare<[string], Evidence>(toldWhere(used, 'WHERE id IN (SELECT value FROM json_each(?))')),
+    };
+  };
+  const lessons = { air: toldOf('air'), surface: toldOf('surface') };
   function toPlace(row: object): PlaceRecord {
     const place = decoded(recordColumns, row);
     const isDamaged = place.air === STAND_IN_AIR || place.airSource === STAND_IN_AIR_SOURCE;
@@ -63,12 +77,13 @@ export function placeReads(db: Db) {
     },
     /** How far readings put its EMC from that of its months, % MC; null where none tell, or they agree with its months. */
     airOffsetPct: (placeId: number): number | null => offsetOf.get(placeId) ?? null,
-    /** What boards' readings tell of the air of each place, as all forecasts go by. */
-    airTold: (): AirEvidence[] => told.all(),
+    /** What boards' readings tell of each place, as all forecasts go by. */
+    told: (what: keyof LearnedOfPlace): Evidence[] => lessons[what].told.all(),
     /** The same by the newest forecasts. */
-    airNewlyTold: (): AirEvidence[] => newlyTold.all(),
+    newlyTold: (what: keyof LearnedOfPlace): Evidence[] => lessons[what].newlyTold.all(),
     /** As all forecasts go by, of these boards alone. */
-    airToldBy: (boardIds: readonly number[]): AirEvidence[] => toldBy.all(JSON.stringify(boardIds)),
+    toldBy: (what: keyof LearnedOfPlace, boardIds: readonly number[]): Evidence[] =>
+      lessons[what].toldBy.all(JSON.stringify(boardIds)),
     /** Says of any place what is there. */
     holdings: (): ((placeId: number) => Holdings) => {
       const groups = boardsHere.all();
@@ -83,9 +98,12 @@ export function placeReads(db: Db) {
 
 export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
   const putOffset = db.prepare('UPDATE place SET air_offset_pct = ? WHERE id = ?');
+  const taken = Object.values(toldColumns).flatMap(({ used, newest }) =>
+    used.map((column, index) => [column, newest[index]] as const),
+  );
   const takeTold = db.prepare(
-    `UPDATE board SET air_offset_pct = told_offset_pct, air_precision = told_precision
-     WHERE air_offset_pct IS NOT told_offset_pct OR air_precision IS NOT told_precision`,
+    `UPDATE board SET ${taken.map(([used, newest]) => `${used} = ${newest}`).join(', ')}
+     WHERE ${taken.map(([used, newest]) => `${used} IS NOT ${newest}`).join(' OR ')}`,
   );
   const dueAll = db.prepare(
     `INSERT INTO outlook_due (board_id, touched) SELECT id, 1 FROM board WHERE archived_at IS NULL

@@ -1,5 +1,5 @@
 import { COLDEST_C } from '../wood/climate/emc.ts';
-import { AIR_BETWEEN_BOARDS_SD_PCT, KIND_SHARE, SHARED_SD_PCT } from '../wood/climate/learned-air.ts';
+import { AIR_SPREADS } from '../wood/climate/learned-air.ts';
 import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
@@ -7,6 +7,7 @@ import { USUAL_C } from '../wood/drying/diffusivity.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd } from '../wood/drying/forecast.ts';
 import { averageGravity, modelErrorPct, priorPace, THICKNESS_POWER } from '../wood/drying/history-fit.ts';
+import { SURFACE_SPREADS } from '../wood/drying/learned-surface.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
 import type { NumberUsed } from './number-used.ts';
@@ -25,9 +26,12 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['averageGravity', 'average-gravity', averageGravity],
   ['HUMIDITY_SD', 'humidity-sd', 100 * HUMIDITY_SD],
   ['WOOD_EMC_SD_PCT', 'wood-emc-sd', WOOD_EMC_SD_PCT],
-  ['KIND_SHARE', 'kind-share', KIND_SHARE],
-  ['AIR_BETWEEN_BOARDS_SD_PCT', 'air-between-boards-sd', AIR_BETWEEN_BOARDS_SD_PCT],
-  ['SHARED_SD_PCT', 'shared-air-sd', SHARED_SD_PCT],
+  ['AIR_SPREADS', 'kind-share', AIR_SPREADS.kindShare],
+  ['AIR_SPREADS', 'air-between-boards-sd', AIR_SPREADS.betweenBoards],
+  ['AIR_SPREADS', 'shared-air-sd', AIR_SPREADS.shared],
+  ['SURFACE_SPREADS', 'surface-kind-share', SURFACE_SPREADS.kindShare],
+  ['SURFACE_SPREADS', 'surface-between-boards-sd', SURFACE_SPREADS.betweenBoards],
+  ['SURFACE_SPREADS', 'shared-surface-sd', SURFACE_SPREADS.shared],
   ['aheadLogSd', 'ahead', aheadLogSd],
   ['USUAL_C', 'usual-drying-temp', USUAL_C, 'temperature'],
   ['THICKNESS_POWER', 'thickness', THICKNESS_POWER],

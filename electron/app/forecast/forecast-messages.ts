@@ -1,6 +1,5 @@
 import type { Outcome } from '../../../shared-core/outcome.ts';
-import type { AirTold } from '../../../shared-core/wood/climate/learned-air.ts';
-import type { Forecast, ForecastInput } from '../../../shared-core/wood/drying/forecast.ts';
+import type { Forecast, ForecastInput, ToldOfPlace } from '../../../shared-core/wood/drying/forecast.ts';
 import type { OwnThread } from '../own-thread.ts';
 
 /** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
@@ -24,8 +23,8 @@ export interface ForecastQuestion {
 /** One board's answer; each of `boardIds` gets one, in their order. */
 export interface ForecastAnswer {
   boardId: number;
-  /** With how many boards it learned from, and what its readings tell of the air where it is. */
-  made: Outcome<{ forecast: Forecast; learnedFrom: number; airTold: AirTold | null }>;
+  /** With how many boards it learned from, and what its readings tell of the place where it is. */
+  made: Outcome<{ forecast: Forecast; learnedFrom: number; told: ToldOfPlace | null }>;
 }
 
 /** The thread that works forecasts out (`forecast-worker.ts`). */

@@ -4,7 +4,7 @@
  */
 import { setImmediate } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
-import { airToldBy, forecastBoard } from '../../../shared-core/wood/drying/forecast.ts';
+import { forecastBoard, toldOfPlaceBy } from '../../../shared-core/wood/drying/forecast.ts';
 import { boardModel, dryingPrior, fitHistory } from '../../../shared-core/wood/drying/history-fit.ts';
 import { historyProblem } from '../../../shared-core/wood/drying/history-problem.ts';
 import type { Information } from '../../../shared-core/wood/maths/gaussian.ts';
@@ -50,7 +50,7 @@ function forecastOf(board: BoardToForecast, all: readonly BoardToForecast[]): Fo
   const { boardId } = board;
   if (!made.ok) return { boardId, made };
   const own = board.readings.length > 0 ? learnedFrom(board) : null;
-  const value = { forecast: made.value, learnedFrom: known.length, airTold: own && airToldBy(board, own) };
+  const value = { forecast: made.value, learnedFrom: known.length, told: own && toldOfPlaceBy(board, own) };
   return { boardId, made: { ok: true, value } };
 }
 

@@ -18,7 +18,7 @@ import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
 import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { judgementOf } from './judging-board.ts';
-import { airLearner } from './learned-airs.ts';
+import { learnerOfPlaces } from './learned-of-places.ts';
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
@@ -113,7 +113,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         judgement: judgementOf(context, assessing, row, { forecast: null, whyNot }, Date.parse(now)),
       });
       if (!own.ok) return none(own.problem);
-      const boards = [airLearner(context.yard())(own.value.board)];
+      const boards = [learnerOfPlaces(context.yard())(own.value.board)];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();

@@ -13,7 +13,7 @@ import { coreHistoryOf, makeCoreHistory, needsCoreHistory, newestRoundOf } from 
 import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { dayOf, judgementOf } from './judging-board.ts';
-import { airLearner, learnAirs } from './learned-airs.ts';
+import { learnerOfPlaces, learnOfPlaces } from './learned-of-places.ts';
 
 /** Forecast and saved at a time. */
 const AT_A_TIME = 16;
@@ -48,14 +48,14 @@ export function createOutlooks(
       if (!(await yieldIfDue())) return [];
     }
     const now = endOfDay(context.now());
-    const withLearnedAir = airLearner(context.yard());
+    const withLearned = learnerOfPlaces(context.yard());
     const known = new Map<number, PreparedBoard | null>();
     const prepared = (boardId: number): PreparedBoard | null => {
       const before = known.get(boardId);
       if (before !== undefined) return before;
       const row = context.yard().boards.get(boardId);
       const made = row && boardToForecast({ ...context, now: () => now }, assessing, row);
-      const board = made?.ok ? { ...made.value, board: withLearnedAir(made.value.board) } : null;
+      const board = made?.ok ? { ...made.value, board: withLearned(made.value.board) } : null;
       known.set(boardId, board);
       return board;
     };
@@ -83,7 +83,7 @@ export function createOutlooks(
     return ['outlooks'];
   });
 
-  /** @returns whether the air of a place came out differently, so that all boards are due again */
+  /** @returns whether a place came out differently, so that boards are due again */
   function save(
     some: readonly DueOutlook[],
     prepared: (boardId: number) => PreparedBoard | null,
@@ -103,8 +103,8 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        const airTold = answer?.ok ? answer.value.airTold : null;
-        if (!outlooks.put(each, outlook, airTold, dayOf(now), RULES_VERSION)) continue;
+        const told = answer?.ok ? answer.value.told : null;
+        if (!outlooks.put(each, outlook, told, dayOf(now), RULES_VERSION)) continue;
         const { boardId } = each;
         const row = board ?? boards.get(boardId);
         if (row === undefined || !needsCoreHistory(row)) continue;
@@ -113,7 +113,7 @@ export function createOutlooks(
         coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(prepared(boardId), forecast));
       }
       // Only once all boards have told, so that they are made again once.
-      return outlooks.stacksDue().length === 0 && learnAirs(yard);
+      return outlooks.stacksDue().length === 0 && learnOfPlaces(yard);
     });
   }
 

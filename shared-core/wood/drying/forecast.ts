@@ -14,7 +14,8 @@ import type { Outcome } from '../../outcome.ts';
 import { DAY_MS } from '../../time.ts';
 import { type Message, message, messageSchema } from '../../words/message.ts';
 import { emcOfYear } from '../climate/climate.ts';
-import { AIR_BETWEEN_BOARDS_SD_PCT, type AirTold, airTold, type LearnedAir } from '../climate/learned-air.ts';
+import { AIR_SPREADS } from '../climate/learned-air.ts';
+import { type Learned, type Spreads, type Told, toldOf } from '../climate/learned-at-places.ts';
 import { airSdPct, type MonthlyAir } from '../climate/monthly-air.ts';
 import {
   cholesky,
@@ -47,18 +48,28 @@ import {
   runBoard,
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
+import { SURFACE_SPREADS } from './learned-surface.ts';
 import { errorShare, type Quantiles, quantilesSchema, runQuantiles } from './run-quantiles.ts';
 
 const unknowns = dryingParameters.length;
 const AIR = dryingParameters.indexOf('emcOffsetPct');
+const SURFACE = dryingParameters.indexOf('logSurface');
 
 export const informationSchema = z.object({
   matrix: z.array(z.array(z.number()).length(unknowns)).length(unknowns),
   vector: z.array(z.number()).length(unknowns),
 });
 
-/** What other boards teach of the air of a place (`learned-air.ts`); null where they teach nothing. */
-const learnedAirSchema = z.object({ offsetPct: z.number(), sdPct: z.number().positive() }).nullable();
+const learnedSchema = z.object({ offset: z.number(), sd: z.number().positive() }).nullable();
+
+/** What other boards teach of a place; null where they teach nothing. */
+export const learnedOfPlaceSchema = z.object({
+  /** Of its EMC (`learned-air.ts`), % MC. */
+  air: learnedSchema,
+  /** Of how freely boards dry in its moving air (`learned-surface.ts`). */
+  surface: learnedSchema,
+});
+export type LearnedOfPlace = z.infer<typeof learnedOfPlaceSchema>;
 
 export const forecastInputSchema = z.object({
   /** UTC, ms; the caller's clock. */
@@ -73,12 +84,12 @@ export const forecastInputSchema = z.object({
     .array(
       staySchema
         .pick({ air: true, days: true, movement: true, faces: true })
-        .extend({ placeId: z.number().int(), learned: learnedAirSchema.optional() }),
+        .extend({ placeId: z.number().int(), learned: learnedOfPlaceSchema.optional() }),
     )
     .max(20),
   placeId: z.number().int(),
   /** Of where it is. */
-  learned: learnedAirSchema.optional(),
+  learned: learnedOfPlaceSchema.optional(),
   horizonDays: z.number().int().min(7).max(3650),
 });
 export type ForecastInput = z.infer<typeof forecastInputSchema>;
@@ -332,16 +343,17 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
     const { movement = 'wind' } = place;
     const comingSdPct = comingAirSdPct(place.air, place.days ?? null, boardDays);
     const untried = airOfBoard(place);
-    const untriedSdPct = Math.hypot(untried.sdPct, comingSdPct);
+    const untriedSdPct = Math.hypot(untried.sd, comingSdPct);
     const offsets = possible.map(({ theta, air }) =>
-      tried ? theta[AIR]! + air * comingSdPct : untried.offsetPct + air * untriedSdPct,
+      tried ? theta[AIR]! + air * comingSdPct : untried.offset + air * untriedSdPct,
     );
+    const freer = index === 0 ? 0 : surfaceElsewhere(input, place.learned);
     // What moving air does here is learned by reading here.
     const paceLogSd = tried ? aheadLogSd : Math.hypot(aheadLogSd, movements[movement].paceLogSd);
     const runs = possible.map(({ theta, pace }, k) => {
       const [diffusivity = 0, surface = 0, ...others] = theta;
       const faster = paceLogSd * pace;
-      const ahead = [diffusivity + faster, surface + faster, ...others].with(AIR, offsets[k]!);
+      const ahead = [diffusivity + faster, surface + faster + freer, ...others].with(AIR, offsets[k]!);
       const stays = [{ ...place, movement, fromMs: nowMs }];
       return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
     });
@@ -367,38 +379,64 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
 }
 
 /** How far a board's air may be from that of its place's months, before a reading of it there. */
-const airOfBoard = ({ air, learned }: Pick<ForecastInput, 'learned'> & Pick<Stay, 'air'>): LearnedAir =>
-  learned
-    ? { offsetPct: learned.offsetPct, sdPct: Math.hypot(learned.sdPct, AIR_BETWEEN_BOARDS_SD_PCT) }
-    : { offsetPct: 0, sdPct: airSdPct(air) };
+const airOfBoard = ({ air, learned }: Pick<ForecastInput, 'learned'> & Pick<Stay, 'air'>): Learned =>
+  learned?.air ? ofBoard(learned.air, AIR_SPREADS) : { offset: 0, sd: airSdPct(air) };
 
-/** With what others teach of its air. Not where it met other air too: the fit has one offset for all. */
-function withLearned(
-  prior: Gaussian,
-  { board: { stays }, learned }: Pick<ForecastInput, 'board' | 'learned'>,
-): Gaussian {
-  const { air } = stays[0]!;
-  if (!learned || stays.some((stay) => JSON.stringify(stay.air) !== JSON.stringify(air))) return prior;
-  const { offsetPct, sdPct } = airOfBoard({ air, learned });
+/** What is learned of a place, with what sets a board there apart. */
+const ofBoard = ({ offset, sd }: Learned, { betweenBoards }: Spreads): Learned => ({
+  offset,
+  sd: Math.hypot(sd, betweenBoards),
+});
+
+/** Whether it met the same all its life, but for less than a day: the fit has one value of each unknown for all. */
+function isSame({ board: { stays } }: Pick<ForecastInput, 'board'>, of: (stay: Stay) => unknown): boolean {
+  const lasting = stays.filter(({ fromMs }, i) => (stays[i + 1]?.fromMs ?? Infinity) - fromMs >= DAY_MS);
+  return new Set(lasting.map((stay) => JSON.stringify(of(stay)))).size === 1;
+}
+const isOfOneAir = (input: Pick<ForecastInput, 'board'>): boolean => isSame(input, ({ air }) => air);
+const isOfOneMovement = (input: Pick<ForecastInput, 'board'>): boolean =>
+  isSame(input, ({ air, movement = 'wind' }) => [air, movement]);
+
+/** With what others teach of its place, where it was all its life. */
+function withLearned(prior: Gaussian, input: Pick<ForecastInput, 'board' | 'learned'>): Gaussian {
+  const { board, learned } = input;
+  const { mean, covariance } = prior;
+  const known: (Learned | null)[] = mean.map(() => null);
+  if (learned?.air && isOfOneAir(input)) known[AIR] = airOfBoard({ air: board.stays.at(-1)!.air, learned });
+  if (learned?.surface && isOfOneMovement(input)) known[SURFACE] = ofBoard(learned.surface, SURFACE_SPREADS);
   return {
-    mean: prior.mean.with(AIR, offsetPct),
-    covariance: prior.covariance.map((row, i) => (i === AIR ? row.with(AIR, sdPct ** 2) : row)),
+    mean: mean.map((value, i) => value + (known[i]?.offset ?? 0)),
+    covariance: covariance.map((row, i) => (known[i] ? row.with(i, known[i].sd ** 2) : row)),
   };
 }
 
-/**
- * What a board's readings tell of the air where it is; null where they tell nothing.
- *
- * @param information  what its own fit learned
- */
-export function airToldBy(input: Life, information: Information): AirTold | null {
-  if (!isAirTried(input)) return null;
+/** How much more freely its faces would dry elsewhere than where it is, by what others teach; a logarithm. */
+const surfaceElsewhere = (
+  input: Pick<ForecastInput, 'board' | 'learned'>,
+  there: ForecastInput['learned'],
+): number =>
+  isOfOneMovement(input) ? (there?.surface?.offset ?? 0) - (input.learned?.surface?.offset ?? 0) : 0;
+
+/** What a board's readings tell of the place where it is; null where they tell nothing. */
+export type ToldOfPlace = Record<keyof LearnedOfPlace, Told | null>;
+
+/** @param information  what its own fit learned */
+export function toldOfPlaceBy(input: Life, information: Information): ToldOfPlace {
+  if (!isAirTried(input)) return { air: null, surface: null };
   const before = dryingPrior(input.board);
   const after = posterior(before, information);
-  if (after === null) return null;
-  const known = 1 / after.covariance[AIR]![AIR]!;
-  const precision = known - 1 / before.covariance[AIR]![AIR]!;
-  return precision > 0 ? airTold((after.mean[AIR]! * known) / precision, 1 / Math.sqrt(precision)) : null;
+  const told = (at: number, spreads: Spreads): Told | null => {
+    if (after === null) return null;
+    const known = 1 / after.covariance[at]![at]!;
+    const precision = known - 1 / before.covariance[at]![at]!;
+    if (precision <= 0) return null;
+    const offset = ((after.mean[at]! - before.mean[at]!) * known) / precision;
+    return toldOf(offset, 1 / Math.sqrt(precision), spreads);
+  };
+  return {
+    air: told(AIR, AIR_SPREADS),
+    surface: isOfOneMovement(input) ? told(SURFACE, SURFACE_SPREADS) : null,
+  };
 }
 
 type Moments = { mean: number; sd: number };

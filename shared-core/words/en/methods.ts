@@ -152,7 +152,7 @@ export const methods = {
   'methods.drying.fit':
     'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off.',
   'methods.drying.places':
-    'Readings also tell how far a place’s EMC is from that of its months. Places of one kind share part of it.',
+    'Readings also tell how far a place’s EMC is from that of its months, and how freely boards dry in its moving air. Places of one kind share part of both.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
   'methods.drying.face': 'Face',
   'methods.drying.share': 'Share',
@@ -349,6 +349,11 @@ export const methods = {
   'methods.numbers.kind-share': 'Share of a place’s EMC variance that its kind shares',
   'methods.numbers.air-between-boards-sd': 'EMC between boards of one place, its spread, points',
   'methods.numbers.shared-air-sd': 'Error of EMC that all readings share, its spread, points',
+  'methods.numbers.surface-kind-share': 'Share of a place’s surface variance that its kind shares',
+  'methods.numbers.surface-between-boards-sd':
+    'Surface factor between boards of one place, spread of its logarithm',
+  'methods.numbers.shared-surface-sd':
+    'Error of the surface factor that all readings share, of its logarithm',
   'methods.numbers.diffusivity-sd': 'Diffusivity factor, spread of its logarithm',
   'methods.numbers.surface-median': 'Surface factor, middle',
   'methods.numbers.surface-sd': 'Surface factor, spread of its logarithm',

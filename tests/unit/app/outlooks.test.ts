@@ -211,6 +211,35 @@ describe('the air of a place, as readings tell it', () => {
     expect(await offsetAt(room.id)).toBeNull();
   });
 
+  test('of two sheds: boards that dry slowly in one are expected to in the other; not so in a fan’s air', async () => {
+    const [read, other] = [await add('Pole shed', 'open-shed'), await add('Lean-to', 'open-shed')];
+    const withFan = await yard.command('places.add', {
+      name: 'Fan shed',
+      kind: 'open-shed',
+      air: damp,
+      airMovement: 'fan',
+    });
+    const since = yard.now();
+    await yard.command('stacks.move', { id: yard.stack.id, placeId: read.id, since });
+    const boards = await sawn('SAWN-01', 'SAWN-02');
+    await yard.command('boards.move', { boardIds: [boards[1]!.id], placeId: other.id, since });
+    yard.later(20 * DAY_MS);
+    const monthOn = async () => {
+      const { places } = await forecastOf(boards[1]!.id);
+      const at = (placeId: number) => places.find((place) => place.placeId === placeId)!.band;
+      const averageAt = (placeId: number) =>
+        at(placeId).average[at(placeId).atMs.findIndex((ms) => ms >= Date.parse(yard.now()) + 30 * DAY_MS)]!;
+      return [averageAt(other.id), averageAt(withFan.id)] as const;
+    };
+    const [before, fanBefore] = await monthOn();
+    await probe([null, null, 60]);
+    await outlooksMade();
+    const [after, fanAfter] = await monthOn();
+    expect(after.median).toBeGreaterThan(before.median + 1);
+    // By its EMC alone, which sheds share whatever moves their air.
+    expect(Math.abs(fanAfter.median - fanBefore.median)).toBeLessThan(0.3);
+  });
+
   test('is not known without a reading there', async () => {
     await sawn('SAWN-01');
     await outlooksMade();

@@ -659,3 +659,15 @@ describe('a yard file of layout 23', () => {
     expect(rows(after, 'SELECT DISTINCT air_offset_pct FROM place')).toEqual([{ air_offset_pct: null }]);
   });
 });
+
+/** Made from layout 23 by the store as it was at layout 24. */
+describe('a yard file of layout 24', () => {
+  test('keeps every row as it was, and no board of it has told how freely its place dries', () => {
+    const { before, after } = migrated(24);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, 'SELECT DISTINCT told_surface_log FROM board')).toEqual([{ told_surface_log: null }]);
+  });
+});
