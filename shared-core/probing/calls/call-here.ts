@@ -1,5 +1,6 @@
 /** What the place of a board that is too wet adds to its call: dry on there, or bring it in. */
 import { z } from 'zod';
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { AverageIs } from '../readings/estimate.ts';
 import type { ReasonedCall, SpotsRead } from './assessment.ts';
@@ -36,7 +37,7 @@ export interface Found extends ReasonedCall {
 export const isTooWet = (
   { call, averagePct }: Pick<Found, 'call' | 'averagePct'>,
   { maxPct }: PctRange,
-): boolean => call === 'keep-drying' && averagePct !== null && averagePct > maxPct;
+): boolean => call === 'keep-drying' && averagePct !== null && isShownAbove(averagePct, maxPct);
 
 /** Wetter boards dry outdoors first, % MC: in a heated room they may check. Common practice, no source. */
 export const DRY_ENOUGH_FOR_INDOORS_PCT = 20;

@@ -1,4 +1,5 @@
 import { correctReading } from '../../wood/moisture/correction.ts';
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message } from '../../words/message.ts';
 import { assumedTempIn } from '../readings/assumed-temp.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
@@ -144,7 +145,7 @@ function atScaleEnd(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCa
 
 /** Whether all that was read is dry enough; the shell alone may still leave the average open. */
 const isShellDry = ({ estimate: { shellPct } }: BoardEstimate, { endUse }: BoardEvidence): boolean =>
-  shellPct !== null && shellPct <= endUse.maxPct;
+  shellPct !== null && !isShownAbove(shellPct, endUse.maxPct);
 
 /** A temperature not measured is the cheapest uncertainty to remove. */
 function withRemedy(decided: MadeCall, suspicions: readonly Suspicion[]): MadeCall {

@@ -1,6 +1,6 @@
 /** The call from one estimate, by the harm that a wrong one would do. */
 import { normalCdf, Z_90 } from '../../wood/maths/gaussian.ts';
-import { shownPoints } from '../../wood/moisture/shown-points.ts';
+import { isShownAbove, shownPoints } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { BoardEstimate } from '../readings/estimate.ts';
@@ -40,9 +40,9 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall 
     );
   if (few === null && isCoreOpen(board, evidence)) return withoutCore(board, evidence);
 
-  const isTooWet = averagePct > endUse.maxPct;
+  const isTooWet = isShownAbove(averagePct, endUse.maxPct);
   const mayBeTooWet = !isTooWet && chanceOfHarm(board, endUse) >= HARM;
-  const isTooDry = averagePct < endUse.minPct && !endUse.minIsAdvice;
+  const isTooDry = isShownAbove(endUse.minPct, averagePct) && !endUse.minIsAdvice;
   if (isTooWet || mayBeTooWet || isTooDry) {
     const each = few === null ? moreReadings(board, endUse) : null;
     if (each !== null) return tooClose(board, endUse, each);
@@ -55,7 +55,8 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall 
 export const isSurelyTooWet = (
   { averageIs, lowPct, shellPct }: BoardEstimate['estimate'],
   { maxPct }: Pick<EndUse, 'maxPct'>,
-): boolean => lowPct > maxPct && (averageIs === 'read' || (shellPct !== null && shellPct > maxPct));
+): boolean =>
+  lowPct > maxPct && (averageIs === 'read' || (shellPct !== null && isShownAbove(shellPct, maxPct)));
 
 const isRead = ({ estimate }: BoardEstimate): boolean => estimate.averageIs === 'read';
 
@@ -76,9 +77,10 @@ function withoutCore(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
   const { averagePct, shellPct } = board.estimate;
   const readPct = isRead(board) ? averagePct : shellPct;
   const wetChance = chanceAverageAbove(board.posterior, endUse.maxPct);
-  if (wetChance >= SURE && readPct !== null && readPct > endUse.maxPct) return tooWet(board, evidence);
+  if (wetChance >= SURE && readPct !== null && isShownAbove(readPct, endUse.maxPct))
+    return tooWet(board, evidence);
   const dryChance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
-  if (dryChance >= SURE && readPct !== null && readPct < endUse.minPct && !endUse.minIsAdvice)
+  if (dryChance >= SURE && readPct !== null && isShownAbove(endUse.minPct, readPct) && !endUse.minIsAdvice)
     return tooDry(board, endUse);
   return coreNotRead(board, evidence);
 }
@@ -150,9 +152,9 @@ const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
 function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
   const { averagePct, shellPct } = board.estimate;
   const targetRange = targetOf(endUse);
-  if (!isRead(board) && shellPct !== null && shellPct > endUse.maxPct)
+  if (!isRead(board) && shellPct !== null && isShownAbove(shellPct, endUse.maxPct))
     return { call: 'keep-drying', reasons: [message('call.shell-too-wet', { shellPct, targetRange })] };
-  if (averagePct <= endUse.maxPct)
+  if (!isShownAbove(averagePct, endUse.maxPct))
     return {
       call: 'keep-drying',
       reasons: [
@@ -174,7 +176,7 @@ function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
 
 function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
   const { averagePct, shellPct } = board.estimate;
-  if (!isRead(board) && shellPct !== null && shellPct < endUse.minPct)
+  if (!isRead(board) && shellPct !== null && isShownAbove(endUse.minPct, shellPct))
     return {
       call: 'too-dry',
       reasons: [message('call.shell-below-target', { shellPct, targetRange: targetOf(endUse) })],
@@ -207,7 +209,7 @@ const coreNotRead = (board: BoardEstimate, evidence: BoardEvidence): MadeCall =>
 /** Said only of an average that was read, and that is within. */
 function inTarget(board: BoardEstimate, endUse: EndUse): Message[] {
   const { averagePct } = board.estimate;
-  const isWithin = averagePct >= endUse.minPct && averagePct <= endUse.maxPct;
+  const isWithin = !isShownAbove(endUse.minPct, averagePct) && !isShownAbove(averagePct, endUse.maxPct);
   return isRead(board) && isWithin
     ? [message('call.average-in-target', { averagePct, targetRange: targetOf(endUse) })]
     : [];
@@ -258,7 +260,7 @@ function ready(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
   return {
     call: 'ready',
     reasons: [
-      message(averagePct < endUse.minPct ? 'call.below-target-serves' : 'call.within-target', {
+      message(isShownAbove(endUse.minPct, averagePct) ? 'call.below-target-serves' : 'call.within-target', {
         averagePct,
         targetRange: targetOf(endUse),
         likelyInterval: likely(board),

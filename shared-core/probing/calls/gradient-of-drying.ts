@@ -1,3 +1,4 @@
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 
 /** A shell–core difference does harm from so far above its limit, points of MC. Common practice, no source. */
@@ -17,5 +18,5 @@ export const isGradientOfDrying = (
   maxShellCorePct !== null &&
   shellPct !== null &&
   corePct !== null &&
-  averagePct > maxPct &&
+  isShownAbove(averagePct, maxPct) &&
   corePct - shellPct > maxShellCorePct + UNEVEN_BY_POINTS;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { DAY_MS, isoOf } from '../../time.ts';
 import type { PlaceForecast } from '../../wood/drying/forecast.ts';
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import type { PctRange, When } from '../../words/message.ts';
 import { NEVER_QUITE_PCT } from './never-quite.ts';
 
@@ -37,7 +38,7 @@ export type DayOf = (instant: string) => string;
 
 /** Whether a place can bring the board into its target: not where even its lowest EMC lies above it. */
 export const canReach = (averagePct: number, lowestEmcPct: number | null, { maxPct }: PctRange): boolean =>
-  averagePct <= maxPct || lowestEmcPct === null || lowestEmcPct <= maxPct;
+  !isShownAbove(averagePct, maxPct) || lowestEmcPct === null || lowestEmcPct <= maxPct;
 
 /** The driest that a place gets the board, % MC. */
 export const driestIn = ({ band }: Pick<PlaceForecast, 'band'>): number =>
@@ -73,7 +74,7 @@ export function readyIn(
   const isToday = (atMs: number): boolean => atMs - nowMs < DAY_MS;
   const driestPct = driestIn(place);
   if (!canReach(averagePct, lowestEmcPct, target)) return { kind: 'too-damp', driestPct };
-  const leavesMs = averagePct <= target.maxPct ? leavesAtMs(place, target, nowMs) : null;
+  const leavesMs = !isShownAbove(averagePct, target.maxPct) ? leavesAtMs(place, target, nowMs) : null;
   if (leavesMs !== null) return { kind: 'leaves', leavesOn: day(leavesMs) };
   if (likelyMs === null) {
     if (earlyMs === null || isToday(earlyMs))

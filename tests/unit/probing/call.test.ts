@@ -72,6 +72,20 @@ describe('ready', () => {
     expect(judge(readings([8.6, 8.6], [8.7, 8.7]), { endUse: furniture }).call).not.toBe('ready');
   });
 
+  test('up to its limit as it is shown: no 8.0% is too wet for 6–8%', () => {
+    const calls = Array.from({ length: 101 }, (_, step) => 7.5 + step / 100).map((pct) => {
+      const { call, reasons, estimate } = judge(readings([pct, pct], [pct, pct]), { endUse: furniture });
+      return { call, average: estimate!.averagePct, says: inEnglish(reasons[0]) };
+    });
+    const justOver = calls.filter(({ average }) => average > 8 && average < 8.05);
+    expect(justOver.length).toBeGreaterThan(1);
+    expect(new Set(justOver.map(({ call }) => call))).toEqual(new Set(['ready']));
+    for (const { call, average, says } of calls.filter(({ average }) => average > 8.05)) {
+      expect([call, average]).not.toEqual(['ready', average]);
+      expect(says).toMatch(/ 8\.[1-9]%/);
+    }
+  });
+
   test('not where it may well be wetter than the use can take, though the average is in the target', () => {
     const strict = { ...furniture, tolerancePoints: 0.3 };
     const { call, reasons } = judge(readings([7.8, 7.8], [7.9, 7.9]), {
