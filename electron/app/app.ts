@@ -205,7 +205,7 @@ export function createApp({
     ...ovenCheckQueries(queryOwnFits),
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
-    ...metersQueries(queryContext),
+    ...metersQueries(queryContext, queryAssessing),
     ...depthQueries(queryContext),
     ...rounds.queries,
     ...redatingQueries(queryContext),

@@ -4,9 +4,10 @@ import { type MeterDescription, meterDescriptionSchema } from '../../shared-core
 import {
   type MeterProfile,
   meterProfileSchema,
+  typedUnit,
   unknownProfile,
 } from '../../shared-core/probing/readings/meter-profile.ts';
-import { meterBasisSchema } from '../../shared-core/wood/moisture/corrected.ts';
+import { meterBasisSchema, type ReadingUnit } from '../../shared-core/wood/moisture/corrected.ts';
 import { type Columns, recordEditor, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
@@ -20,6 +21,10 @@ export interface MeterRecord {
   /** What its values mean; null where it was not asked. */
   profile: MeterProfile | null;
 }
+
+/** The unit of a meter's values, whether it sends them or they are typed. */
+export const unitOf = ({ description, profile }: MeterRecord): ReadingUnit =>
+  description?.unit ?? typedUnit(profile);
 
 /** A meter by the newest version of its profile. */
 export interface MeterRow extends MeterRecord {
@@ -77,6 +82,15 @@ const toMeter = ({ record, ...row }: Row): MeterRow => ({
   ...(record === null ? NO_RECORD : recordOf(record)),
 });
 
+/** SQL for the profile that holds for a reading `g`. */
+export const PROFILE_NOW = `(SELECT CAST(coalesce((SELECT k.value FROM amendment k WHERE k.reading_id = g.id
+  AND k.field = 'meterProfileId' ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
+/** SQL for the versions of the profile of `@meterId`. */
+export const VERSIONS = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
+/** SQL for the ids of readings that were taken with `@meterId`, or moved to it. */
+export const EVER_OF_METER = `SELECT id FROM reading WHERE meter_profile_id IN (${VERSIONS}) UNION
+  SELECT reading_id FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${VERSIONS})`;
+
 /** The newest profile of a meter, for a join of `meter_profile p`. */
 const newestOf = (meterId: string): string =>
   `p.id = (SELECT id FROM meter_profile WHERE meter_id = ${meterId} ORDER BY version DESC LIMIT 1)`;
@@ -91,14 +105,16 @@ export function meterReads(db: Db) {
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
-  const versions = 'SELECT id FROM meter_profile WHERE meter_id = @id';
-  const used = db
-    .prepare<{ id: number }, number>(
-      `SELECT EXISTS (SELECT 1 FROM reading WHERE meter_profile_id IN (${versions}))
-        OR EXISTS (SELECT 1 FROM oven_check WHERE meter_profile_id IN (${versions}))
-        OR EXISTS (SELECT 1 FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${versions}))`,
-    )
-    .pluck();
+  /** Whether oven checks refer to it, or readings of which this holds. */
+  const used = (where: string) =>
+    db
+      .prepare<{ meterId: number }, number>(
+        `SELECT EXISTS (SELECT 1 FROM oven_check WHERE meter_profile_id IN (${VERSIONS}))
+          OR EXISTS (SELECT 1 FROM reading g ${where})`,
+      )
+      .pluck();
+  const usedEver = used(`WHERE g.id IN (${EVER_OF_METER})`);
+  const usedNow = used(`WHERE g.id IN (${EVER_OF_METER}) AND ${PROFILE_NOW} IN (${VERSIONS})`);
   const profile = db.prepare<[number], { meterId: number | null; record: string }>(
     'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',
   );
@@ -114,7 +130,9 @@ export function meterReads(db: Db) {
     /** In the order they were first met. */
     all: (): MeterRow[] => all.all().map(toMeter),
     /** Whether a reading or an oven check refers to it, or ever did. */
-    isUsed: (id: number): boolean => used.get({ id }) === 1,
+    isUsed: (meterId: number): boolean => usedEver.get({ meterId }) === 1,
+    /** Whether one does now. */
+    isUsedNow: (meterId: number): boolean => usedNow.get({ meterId }) === 1,
     /** Names of the meters whose newest version the disk damaged. */
     damaged: (): string[] =>
       all

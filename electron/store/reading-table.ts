@@ -1,14 +1,16 @@
 import { randomUUID } from 'node:crypto';
+import { typedUnit } from '../../shared-core/probing/readings/meter-profile.ts';
 import {
   type Reading,
   readingSchema,
   type Spot,
   spotSchema,
 } from '../../shared-core/probing/readings/reading.ts';
+import { ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
 import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { FINDING_OF_READING } from './finding-table.ts';
-import type { meterReads } from './meter-table.ts';
+import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
@@ -113,8 +115,12 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const { meterProfileId = row.meterProfileId } = amendments;
   const version = meterProfileId === null ? undefined : versionOf(meterProfileId);
   const pinsMm = version?.profile?.pins?.lengthMm ?? null;
+  // Typed before the meter had a name, which shows megohms: the number is what its display showed.
+  const isMegohms =
+    row.how === 'typed' && row.unit === 'pct' && typedUnit(version?.profile ?? null) === 'ohm';
   return readingSchema.parse({
     ...row,
+    ...(isMegohms && { raw: ohmsOfMegohms(row.raw), unit: 'ohm' }),
     meterId: version?.meterId ?? null,
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
@@ -155,15 +161,11 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      FROM reading g LEFT JOIN board b ON b.id = g.board_id
      WHERE g.id IN (SELECT value FROM json_each(?)) ORDER BY b.code, g.id`,
   );
-  const profileNow = `(SELECT CAST(coalesce((SELECT k.value FROM amendment k WHERE k.reading_id = g.id
-    AND k.field = 'meterProfileId' ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
   const recordOf = (id: string) => `(SELECT record FROM meter_profile WHERE id = ${id})`;
-  const versions = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
   const ofEarlier = db.prepare<{ meterId: number; newestId: number | null }, ReadingOwnerRow>(
     `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
-     WHERE g.id IN (SELECT id FROM reading WHERE meter_profile_id IN (${versions}) UNION
-       SELECT reading_id FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${versions}))
-       AND ${profileNow} IN (${versions}) AND ${recordOf(profileNow)} <> ${recordOf('@newestId')} ORDER BY g.id`,
+     WHERE g.id IN (${EVER_OF_METER})
+       AND ${PROFILE_NOW} IN (${VERSIONS}) AND ${recordOf(PROFILE_NOW)} <> ${recordOf('@newestId')} ORDER BY g.id`,
   );
   const ofAct = db.prepare<[string], ReadingOwnerRow>(
     `SELECT DISTINCT g.id, g.board_id AS boardId, g.round_id AS roundId

@@ -1,6 +1,8 @@
 import { create } from 'zustand';
 import { createJSONStorage, persist } from 'zustand/middleware';
 import type { Aim } from '../../shared-core/contract/round.ts';
+import type { ReadingUnit } from '../../shared-core/wood/moisture/corrected.ts';
+import { typingUnit } from './typing-meter.ts';
 import { useYard } from './yard.ts';
 
 /** A value typed for one spot of a round, and not saved yet. It is never saved at another spot by itself. */
@@ -11,6 +13,8 @@ export interface Draft extends Aim {
   roundId: number;
   boardCode: string;
   text: string;
+  /** Of the meter that it was read off; undefined where it was begun before the window knew the meter. */
+  unit?: ReadingUnit | undefined;
   /** The newest reading at the spot when it was begun; undefined while the board's readings were on their way. */
   before?: number | null | undefined;
   /** It was sent as it is, and nobody knows whether it was saved. */
@@ -33,6 +37,9 @@ export const useDrafts = create<DraftStore>()(
     storage: createJSONStorage(() => sessionStorage),
   }),
 );
+
+/** The unit of what is typed. */
+export const unitOfDraft = ({ unit }: Draft): ReadingUnit => unit ?? typingUnit() ?? 'pct';
 
 const isBlank = ({ text }: Draft): boolean => text.trim() === '';
 

@@ -9,7 +9,7 @@ import {
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
-import { type Draft, dropDraft, dropSent, keepDraft } from './drafts.ts';
+import { type Draft, dropDraft, dropSent, keepDraft, unitOfDraft } from './drafts.ts';
 import { isLinkLost, useLink } from './link.ts';
 import { useMeter } from './meter.ts';
 import { inRound, useRound } from './round.ts';
@@ -105,16 +105,25 @@ export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim
   inRound(({ id: roundId }) =>
     sendDraft(draft, () =>
       saveAt({ boardId, spotIndex }, (at) =>
-        bridge().command('rounds.saveTyped', { roundId, raw, meterId: typingMeterId(), ...at }),
+        bridge().command('rounds.saveTyped', {
+          roundId,
+          raw,
+          unit: unitOfDraft(draft),
+          meterId: typingMeterId(),
+          ...at,
+        }),
       ),
     ),
   );
 
 /** Saves a value in place of a reading at the same spot. */
-export const replaceByTyped = (raw: number, { boardId, spotIndex, id }: JudgedReading, draft?: Draft) =>
+export const replaceByTyped = (raw: number, reading: JudgedReading, draft?: Draft) =>
   inRound(async ({ id: roundId }) => {
+    const { boardId, spotIndex, id, unit, meterId } = reading;
     if (spotIndex === null) return;
     const at = { roundId, boardId, spotIndex, newestReadingId: id, replaces: id };
-    const send = () => bridge().command('rounds.saveTyped', { ...at, raw, meterId: typingMeterId() });
+    // What was meant by a slip was read off the same meter.
+    const meter = draft ? { unit: unitOfDraft(draft), meterId: typingMeterId() } : { unit, meterId };
+    const send = () => bridge().command('rounds.saveTyped', { ...at, raw, ...meter });
     await (draft ? sendDraft(draft, send) : send());
   });

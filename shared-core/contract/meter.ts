@@ -12,9 +12,10 @@ export const LEAST_PINS_MM = 2;
 /** What a person tells of a hand meter, whose values are typed. */
 export const typedMeterSchema = z.object({
   name: nameSchema,
-  profile: meterProfileSchema
-    .refine(({ scale }) => scale.kind !== 'ohms', says('validation.typed-ohms'))
-    .refine(({ pins }) => (pins?.lengthMm ?? LEAST_PINS_MM) >= LEAST_PINS_MM, says('validation.pins-short')),
+  profile: meterProfileSchema.refine(
+    ({ pins }) => (pins?.lengthMm ?? LEAST_PINS_MM) >= LEAST_PINS_MM,
+    says('validation.pins-short'),
+  ),
 });
 
 /** A meter of the yard, as a list shows it. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
-import { isOnAMeter, MOST_TYPED_PCT } from '../probing/readings/reading.ts';
+import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-dry.ts';
@@ -16,8 +16,8 @@ export const givenGramsSchema = z.number().min(0.01, says('validation.weight-not
 /** What a meter shows, in % or ohms. */
 const givenReadingSchema = z
   .number(says('oven.readings-not-numbers'))
-  .min(-MOST_TYPED_PCT, says('validation.no-meter-shows'))
-  .max(1e12, says('validation.no-meter-shows'))
+  .min(-MOST_TYPED.pct, says('validation.no-meter-shows'))
+  .max(MOST_TYPED.ohm, says('validation.no-meter-shows'))
   .refine(isOnAMeter, says('validation.zero-reading'));
 /** Null: typed, from a meter that is not connected. */
 const meterIdSchema = rowIdSchema.nullable();

@@ -1,13 +1,31 @@
 import { isOnAMeter } from '../probing/readings/reading.ts';
 import { isOrdinaryByNature } from '../probing/readings/typing-slip.ts';
 import { parseDecimal } from '../units/decimal.ts';
+import { parseOhms, partsOfOhms } from '../units/typed-ohms.ts';
+import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import { type Message, message } from '../words/message.ts';
 
-/** What was meant by what stood in the value field: a reading, %, or the ID of a board; or why it is neither. */
+/** What was meant by what stood in the value field: a reading, % or Ω, or the ID of a board; or why it is neither. */
 export type Typed = { raw: number } | { boardCode: string } | { problem: Message };
 
-/** A reading as a meter shows it. */
-const EXAMPLE_PCT = 12.4;
+/** A reading as a meter shows it, % or MΩ. */
+const EXAMPLE = { pct: 12.4, ohm: 350 } as const;
+
+/** Resistances of lumber between these are ordinary: what the published curves hold, and as much again, Ω. */
+const ORDINARY_OHMS = { min: 1e5, max: 5e10 } as const;
+
+/** The number in the value field, in the meter's unit; null for an empty field, NaN for none. */
+export const parseTyped = (text: string, unit: ReadingUnit): number | null =>
+  unit === 'pct' ? parseDecimal(text) : parseOhms(text);
+
+const isLikely = (raw: number, unit: ReadingUnit): boolean =>
+  unit === 'pct' ? isOrdinaryByNature(raw) : raw >= ORDINARY_OHMS.min && raw <= ORDINARY_OHMS.max;
+
+/** Whether a number may be meant with thousands or with decimals; 0.125 MΩ is one that can be read in one way only. */
+function isTwoNumbers(text: string, unit: ReadingUnit): boolean {
+  const number = unit === 'pct' ? text : partsOfOhms(text).number;
+  return /^\D?\d{1,3}([.,]\d{3})+$/.test(number) && !(unit === 'ohm' && /^0[.,]\d+$/.test(number));
+}
 
 /**
  * Reads the value field. A slow label scanner types a board's ID into it as a hand would, so an ID of the round that
@@ -15,17 +33,17 @@ const EXAMPLE_PCT = 12.4;
  *
  * @param text       what was typed, not blank
  * @param boardCodes IDs of the boards in the round
+ * @param unit       of the meter; a plain number in ohms is megohms
  */
-export function readTyped(text: string, boardCodes: readonly string[]): Typed {
+export function readTyped(text: string, boardCodes: readonly string[], unit: ReadingUnit): Typed {
   const typedText = text.trim();
-  const raw = parseDecimal(typedText) ?? Number.NaN;
+  const raw = parseTyped(typedText, unit) ?? Number.NaN;
   const boardCode = boardCodes.find((code) => code.toLowerCase() === typedText.toLowerCase());
-  if (boardCode !== undefined && !isOrdinaryByNature(raw)) return { boardCode };
-  if (/^\D?\d{1,3}([.,]\d{3})+$/.test(typedText)) {
-    return { problem: message('round.two-numbers', { typedText, rawExample: EXAMPLE_PCT }) };
-  }
-  if (Number.isNaN(raw))
-    return { problem: message('round.not-a-number', { typedText, rawExample: EXAMPLE_PCT }) };
+  if (boardCode !== undefined && !isLikely(raw, unit)) return { boardCode };
+  const rawExample = EXAMPLE[unit];
+  if (isTwoNumbers(typedText, unit))
+    return { problem: message('round.two-numbers', { typedText, rawExample }) };
+  if (Number.isNaN(raw)) return { problem: message('round.not-a-number', { typedText, rawExample }) };
   if (raw < 0) {
     return { problem: message('refusal.nothing-saved', { why: message('validation.negative-reading') }) };
   }

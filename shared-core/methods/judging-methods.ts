@@ -15,7 +15,8 @@ import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { SHELL_AHEAD, SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
 import { STEADY_PCT, WINDOW_MS } from '../probing/readings/settle.ts';
 import { SLIP_ABOVE_PCT, SLIP_BELOW_PCT } from '../probing/readings/typing-slip.ts';
-import { CHANGE_SCORE, DIFFERENCE_SCORE, OUTLIER_SCORE } from '../probing/suspicions/board-suspicions.ts';
+import { CHANGE_SCORE, OUTLIER_SCORE } from '../probing/suspicions/board-suspicions.ts';
+import { DIFFERENCE_SCORE } from '../probing/suspicions/difference-score.ts';
 import { BETWEEN_ROUNDS_PCT, LONGEST_DAYS } from '../probing/suspicions/expectation.ts';
 import {
   BOARD_SCORE,
@@ -119,6 +120,7 @@ export const questionableMethods = (): MethodPart =>
         leastLimitPct: SLIP_BELOW_PCT,
         mostLimitPct: SLIP_ABOVE_PCT,
       }),
+      message('methods.questionable.ohm-slip', { differenceScore: DIFFERENCE_SCORE }),
       message('methods.questionable.rest', { restPoints: STEADY_PCT, windowSeconds: WINDOW_MS / 1000 }),
       message('methods.questionable.between', {
         paceSharePct: 100 * OWN_PACE,

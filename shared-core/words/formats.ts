@@ -8,6 +8,7 @@ import {
 import { DAY_MS, MONTH_DAYS, YEAR_DAYS } from '../time.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import { LEAST_TAPE_MM, tapeInches } from '../units/tape.ts';
+import { megohmsOf } from '../units/typed-ohms.ts';
 import type { DayRange, PctRange, Thickness, When } from './message.ts';
 import type { Say } from './words.ts';
 
@@ -227,8 +228,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     fileSize: (bytes: number): string => inUnit(bytes / 1e6, 'megabyte', { maximumFractionDigits: 1 }),
     /** To three figures: "820 Ω", "1.2 MΩ". */
     ohms: (ohm: number): string => ohmsTo(ohm, { maximumSignificantDigits: 3 }),
-    /** A resistance as it was sent: "1.2345 MΩ". */
-    rawOhms: (ohm: number): string => ohmsTo(ohm, { maximumFractionDigits: 20 }),
+    /** A resistance as it was typed or sent: "1.2345 MΩ". */
+    rawOhms: (ohm: number): string => `${shown(megohmsOf(ohm), { maximumFractionDigits: 20 })} MΩ`,
 
     localDay,
     /** From a local day or an instant: "May 12", "May 12, 2028". `year` shows it always. */

@@ -24,7 +24,7 @@ import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { NEVER_OFF } from '../../../shared-core/wood/moisture/meter-bias.ts';
-import { type MeterRecord, NO_RECORD } from '../../store/meter-table.ts';
+import { type MeterRecord, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import { findingOf, foundOf } from './finding.ts';
@@ -258,18 +258,21 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return ownCalibration ? { ownCalibration } : { learned: learning.of(speciesId, meterId, meaning) };
   }
 
-  /** One live value corrected for the board it is read on. */
-  function correct(live: {
+  /** One value corrected for the board it is read on, now or at an instant. */
+  function correct({
+    at = context.now(),
+    ...live
+  }: {
     boardId: number;
     value: number;
     unit: ReadingUnit;
     woodTempC: number | null;
     meterId: number;
+    at?: string;
   }): Corrected {
     const yard = context.yard();
     const { speciesId } = orRefuse(yard.boards.get(live.boardId), 'board');
-    const now = context.now();
-    const place = placeFacts(placeAt(yard.moves.ofBoard(live.boardId), now), now);
+    const place = placeFacts(placeAt(yard.moves.ofBoard(live.boardId), at), at);
     return correctReading({
       value: live.value,
       unit: live.unit,
@@ -370,10 +373,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 export type Assessing = ReturnType<typeof createAssessing>;
 
 /** What a meter's values mean, for their correction. */
-const meaningOf = ({ description, profile }: MeterRecord) => ({
-  scale: scaleOf(description?.unit ?? 'pct', profile),
-  compensatesTemp: profile?.compensatesTemp ?? null,
-  meterSdPct: profile?.sdPct ?? null,
+const meaningOf = (meter: MeterRecord) => ({
+  scale: scaleOf(unitOf(meter), meter.profile),
+  compensatesTemp: meter.profile?.compensatesTemp ?? null,
+  meterSdPct: meter.profile?.sdPct ?? null,
 });
 
 /** With the air of that month. */

@@ -1,6 +1,7 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { NewOvenCheck, OvenCheck, OwnFit } from '../../../shared-core/contract/oven-checks.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { shown } from '../../../shared-core/probing/suspicions/reading-suspicions.ts';
 import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -43,7 +44,10 @@ export function ovenCheckCommands(
       const { unit, woodTempC } = check;
       if (correctReading({ value, unit, woodTempC, species, ...meaning }).mcPct === null) {
         throw new Refusal(
-          message('refusal.reading-impossible', { rawReading: value, speciesName: species.name }),
+          message('refusal.reading-impossible', {
+            reading: shown({ raw: value, unit }),
+            speciesName: species.name,
+          }),
         );
       }
     }

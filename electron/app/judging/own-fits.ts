@@ -25,6 +25,7 @@ import {
 import { basisOfScale } from '../../../shared-core/wood/moisture/scale.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 
 /** What a shown value means. */
@@ -40,10 +41,10 @@ const DRAWN_POINTS = 25;
 export function createOwnFits(context: QueryContext) {
   /** What a meter's values mean (null: those that were typed). */
   function meaningOf(meterId: number | null): Meaning {
-    const meter = meterId === null ? undefined : context.yard().meters.get(meterId);
+    const meter = (meterId === null ? undefined : context.yard().meters.get(meterId)) ?? NO_RECORD;
     return {
-      scale: scaleOf(meter?.description?.unit ?? 'pct', meter?.profile ?? null),
-      compensatesTemp: meter?.profile?.compensatesTemp ?? null,
+      scale: scaleOf(unitOf(meter), meter.profile),
+      compensatesTemp: meter.profile?.compensatesTemp ?? null,
     };
   }
 

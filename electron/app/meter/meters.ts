@@ -2,13 +2,14 @@ import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
-import type { MeterProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import type { MeterRow } from '../../store/meter-table.ts';
+import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import type { MovingReadings } from '../rounds/moving-readings.ts';
+import type { Assessing } from '../judging/assessing.ts';
+import { type MovingReadings, rawIn } from '../rounds/moving-readings.ts';
 import { checkCurve } from '../stock/known-curve.ts';
 
 const KEY = 'typing-meter';
@@ -28,26 +29,23 @@ const deleted = ({ settings }: Pick<YardReader, 'settings'>): number[] =>
   z.array(rowIdSchema).safeParse(settings.get(DELETED)).data ?? [];
 
 /** A meter of the yard, with what its values mean. */
-const shown = (
-  { id, version, kind, name, description, profile }: MeterRow,
-  yard: Pick<YardReader, 'settings'>,
-): MeterOfYard => ({
-  id,
-  version,
-  kind,
-  name,
-  unit: description?.unit ?? 'pct',
-  profile,
-  isTypedFrom: id === typedFrom(yard),
+const shown = (meter: MeterRow, yard: Pick<YardReader, 'settings'>): MeterOfYard => ({
+  id: meter.id,
+  version: meter.version,
+  kind: meter.kind,
+  name: meter.name,
+  unit: unitOf(meter),
+  profile: meter.profile,
+  isTypedFrom: meter.id === typedFrom(yard),
 });
 
-export const metersQueries = (context: QueryContext) =>
+export const metersQueries = (context: QueryContext, assessing: Assessing) =>
   ({
     'meters.list': () => {
       const yard = context.yard();
       const gone = new Set(deleted(yard));
       // One that another window typed a reading from meanwhile is there again.
-      const isThere = ({ id }: MeterRow) => !gone.has(id) || yard.meters.isUsed(id);
+      const isThere = ({ id }: MeterRow) => !gone.has(id) || yard.meters.isUsedNow(id);
       return yard.meters
         .all()
         .filter(isThere)
@@ -56,6 +54,17 @@ export const metersQueries = (context: QueryContext) =>
     'meters.earlierReadings': ({ meterId }) => ({
       readings: context.yard().readings.ofEarlierProfiles(meterId).length,
     }),
+    'readings.asReadWith': ({ readingId, meterId }) => {
+      const yard = context.yard();
+      const reading = orRefuse(yard.readings.get(readingId), 'reading');
+      const meter = yard.meters.get(meterId);
+      const unit = unitOf(meter ?? NO_RECORD);
+      const raw = meter ? rawIn(unit, reading) : null;
+      if (raw === null) return null;
+      const { boardId, woodTempC, takenAt: at } = reading;
+      const corrected = assessing.correct({ boardId, value: raw, unit, woodTempC, meterId, at });
+      return { raw, unit, corrected };
+    },
   }) satisfies Partial<Queries>;
 
 /** What a person tells of meters, and which readings it holds for. */
@@ -65,25 +74,53 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
     checkCurve(scale.curveId, message('refusal.meter-as-before'));
     if (scale.speciesId !== null) orRefuse(context.yard().species.get(scale.speciesId), 'species');
   }
+  /** The numbers saved of a meter stay in the unit that they were saved in. */
+  function checkUnit(meter: MeterRow, profile: MeterProfile): void {
+    const isSent = meter.description !== null;
+    const unit = unitOf(meter);
+    if (isSent ? profile.scale.kind !== 'ohms' || unit === 'ohm' : typedUnit(profile) === unit) return;
+    if (isSent) throw new Refusal(message('refusal.meter-sends-percent', { meterName: meter.name }));
+    if (context.yard().meters.isUsed(meter.id))
+      throw new Refusal(message('refusal.meter-keeps-unit', { meterName: meter.name, unit }));
+  }
+  function remove(meterId: number): void {
+    const yard = context.yard();
+    yard.settings.put(DELETED, [...deleted(yard), meterId]);
+    if (typedFrom(yard) === meterId) yard.settings.put(KEY, null);
+  }
   const get = (meterId: number) => orRefuse(context.yard().meters.get(meterId), 'meter');
 
   return {
-    'meters.add': ({ name, profile, roundId }) => {
+    'meters.add': ({ name, profile, roundId, isTypedFrom }) => {
       checkScale(profile);
       const yard = context.yard();
       const meterId = yard.meters.addTyped(name, profile, context.now());
-      typeFrom(yard, meterId);
+      if (isTypedFrom || typedFrom(yard) === null) typeFrom(yard, meterId);
       const typed =
         roundId === null
           ? []
           : moving.inRound(roundId, ({ how, meterId: of }) => how === 'typed' && of === null);
-      return moving.toMeter(typed, meterId);
+      return { ...moving.toMeter(typed, meterId, roundId), meterId };
+    },
+
+    'meters.undoAdd': ({ act, meterId, typedFromBefore }) => {
+      const yard = context.yard();
+      const { name: meterName } = get(meterId);
+      orRefuse(yard.acts.find(act)?.request === 'meters.add' || undefined, 'act');
+      const moved = moving.toNone(yard.readings.amendedBy(act), meterId);
+      if (yard.meters.isUsedNow(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
+      remove(meterId);
+      if (typedFromBefore !== null && typedFrom(yard) === null) typeFrom(yard, typedFromBefore);
+      return moved;
     },
 
     'meters.edit': ({ id, basedOn, changed: { name, profile } }) => {
       const yard = context.yard();
-      get(id);
-      if (profile) checkScale(profile);
+      const before = get(id);
+      if (profile) {
+        checkScale(profile);
+        checkUnit(before, profile);
+      }
       const current = yard.meters.edit({ id, basedOn, changed: name === undefined ? {} : { name } });
       orConflict(current && shown(current, yard));
       if (profile) yard.meters.setProfile(id, profile, context.now());
@@ -95,8 +132,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       const { name: meterName, kind } = get(meterId);
       orRefuse(kind === 'typed' || undefined, 'meter');
       if (yard.meters.isUsed(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
-      yard.settings.put(DELETED, [...deleted(yard), meterId]);
-      if (typedFrom(yard) === meterId) yard.settings.put(KEY, null);
+      remove(meterId);
       return { act: yard.acts.now() };
     },
 
@@ -122,6 +158,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       return moving.toMeter(
         earlier.filter((each) => roundId === null || each.roundId === roundId),
         meterId,
+        roundId,
       );
     },
 

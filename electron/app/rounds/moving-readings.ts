@@ -1,7 +1,14 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingsMoved } from '../../../shared-core/contract/requests/meters.ts';
+import { firstOpenSpot } from '../../../shared-core/contract/round.ts';
+import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
+import { usualBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
+import { ohmsOfMegohms } from '../../../shared-core/units/typed-ohms.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { unitOf } from '../../store/meter-table.ts';
 import type { ReadingOwnerRow } from '../../store/reading-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -9,6 +16,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { Aims } from './aims.ts';
 import type { OpenRounds } from './open-rounds.ts';
+import type { PlanBases } from './plan-bases.ts';
 import type { RoundTelling } from './round-telling.ts';
 
 /** The acts that only amended readings. */
@@ -25,6 +33,15 @@ export function inRound(
     .flatMap((boardId) => readings.ofBoard(boardId, roundId).filter(holds));
 }
 
+/**
+ * The raw value of a reading in the unit of a meter; null where its unit is another. What was typed before a meter had a
+ * name is the number that its display showed, whatever that turns out to be.
+ */
+export function rawIn(unit: ReadingUnit, { raw, unit: own, how, meterProfileId }: Reading): number | null {
+  if (own === unit) return raw;
+  return how === 'typed' && meterProfileId === null && unit === 'ohm' ? ohmsOfMegohms(raw) : null;
+}
+
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
   context: AppContext,
@@ -33,9 +50,20 @@ export function createMovingReadings(
   aims: Aims,
   openRounds: OpenRounds,
   telling: RoundTelling,
+  planBases: PlanBases,
 ) {
+  /** Plans boards of a round for these pins; one whose core a person chose to reach otherwise keeps that. */
+  function plan(roundId: number, boardIds: readonly number[], pins: Pins | null): void {
+    const { boards, spotPlans } = context.yard();
+    for (const boardId of boardIds) {
+      const usual = usualBasis(orRefuse(boards.get(boardId), 'board').thicknessMm, pins);
+      const core = usual.faces === 'pairs' ? null : (spotPlans.ofBoard(roundId, boardId)?.core ?? null);
+      spotPlans.give({ roundId, boardId, basis: { ...usual, core }, givenAt: context.now() });
+    }
+  }
+
   /** Judges the boards again, first those that a window has in hand. */
-  function moved(readings: readonly ReadingOwnerRow[]): ReadingsMoved {
+  function moved(readings: readonly ReadingOwnerRow[], isReplanned = false): ReadingsMoved {
     const boardIds = [...new Set(readings.map(({ boardId }) => boardId))];
     const roundIds = [...new Set(readings.map(({ roundId }) => roundId))];
     judging.judgeAgain(boardIds);
@@ -43,12 +71,11 @@ export function createMovingReadings(
       comparing.compare(roundIds);
       for (const roundId of roundIds.filter(openRounds.find)) {
         openRounds.load(roundId);
-        for (const [window, { boardId }] of aims.inRound(roundId)) {
-          telling.tellWindow(
-            window,
-            openRounds.show(roundId, boardId, judging.judgeNow(boardId, roundId)),
-            null,
-          );
+        for (const [window, aim] of aims.inRound(roundId)) {
+          const probed = openRounds.show(roundId, aim.boardId, judging.judgeNow(aim.boardId, roundId));
+          const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+          if (isReplanned && !isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+          telling.tellWindow(window, probed, null);
           telling.tellOutdated(window, roundId, null);
         }
       }
@@ -63,20 +90,49 @@ export function createMovingReadings(
     inRound: (roundId: number, holds: (reading: Reading) => boolean): Reading[] =>
       inRound(context.yard(), roundId, holds),
 
-    /** To the meter's newest profile. */
-    toMeter: (all: readonly ReadingOwnerRow[], meterId: number): ReadingsMoved => {
-      const { readings, meters, amendments } = context.yard();
+    /**
+     * To the meter's newest profile.
+     * @param answeredIn the round in which it was said how long its pins are: boards planned for pins of unknown length
+     *                   follow those, also the one in hand and those read in part
+     */
+    toMeter: (
+      all: readonly ReadingOwnerRow[],
+      meterId: number,
+      answeredIn: number | null = null,
+    ): ReadingsMoved => {
+      const { readings, meters, amendments, spotPlans } = context.yard();
       const meter = orRefuse(meters.get(meterId), 'meter');
       const profileId = meters.profileIdOf(meterId);
-      const unit = meter.description?.unit ?? 'pct';
+      const unit = unitOf(meter);
       const toMove = all
         .map(({ id }) => orRefuse(readings.get(id), 'reading'))
         .filter(({ meterProfileId, isDamaged }) => meterProfileId !== profileId && !isDamaged);
-      if (toMove.some((reading) => reading.unit !== unit)) {
+      if (toMove.some((reading) => rawIn(unit, reading) === null)) {
         throw new Refusal(message('refusal.meter-other-unit', { meterName: meter.name }));
       }
       for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', profileId, context.now());
-      return moved(toMove);
+      const pins = meter.profile?.pins ?? null;
+      if (answeredIn === null || pins?.lengthMm == null) return moved(toMove);
+      const isForAnyPins = (boardId: number): boolean => {
+        const basis = spotPlans.ofBoard(answeredIn, boardId);
+        return basis !== null && (basis.pins?.lengthMm ?? null) === null;
+      };
+      plan(answeredIn, readings.boardsWalked(answeredIn).filter(isForAnyPins), pins);
+      context.afterwards(() => planBases.answered(answeredIn, pins));
+      return moved(toMove, true);
+    },
+
+    /** Those of them that are of this meter go back to being of none. */
+    toNone: (all: readonly ReadingOwnerRow[], meterId: number): ReadingsMoved => {
+      const { readings, amendments } = context.yard();
+      const toMove = all.filter(({ id }) => readings.get(id)?.meterId === meterId);
+      for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', null, context.now());
+      const roundIds = [...new Set(toMove.map(({ roundId }) => roundId))];
+      for (const roundId of roundIds) {
+        const boardIds = toMove.filter((each) => each.roundId === roundId).map(({ boardId }) => boardId);
+        plan(roundId, [...new Set(boardIds)], null);
+      }
+      return moved(toMove, true);
     },
 
     /** Puts back what such an act changed. @throws Refusal where it was undone before, or changed since */

@@ -65,6 +65,13 @@ export function createPlanBases(pins: () => Pins | null) {
       else if (held?.roundId !== at.roundId || held.boardId !== at.boardId)
         inHand.set(window, { roundId: at.roundId, boardId: at.boardId, pins: pins() });
     },
+    /** It was said how long the pins are that boards of the round are in hand with. */
+    answered: (roundId: number, answer: Pins): void => {
+      for (const [window, held] of inHand) {
+        if (held.roundId === roundId && held.pins?.lengthMm == null)
+          inHand.set(window, { ...held, pins: answer });
+      }
+    },
     of: (yard: Yard, board: Board): PlanBasis =>
       basisNow(
         board,

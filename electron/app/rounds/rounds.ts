@@ -11,6 +11,7 @@ import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.
 import { type PlannedSpot, spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { RoundRow } from '../../store/round-table.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -73,7 +74,7 @@ export function createRounds(
   );
   createSavingSettled(context, meter, aims, openRounds, insertion, saving);
 
-  const moving = createMovingReadings(context, judging, comparing, aims, openRounds, telling);
+  const moving = createMovingReadings(context, judging, comparing, aims, openRounds, telling, planBases);
 
   comparing.judged.follow(({ roundId, boardId, assessment }) => {
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
@@ -261,10 +262,11 @@ export function createRounds(
         return saving.saveAsShown(window, at, value);
       },
 
-      'rounds.saveTyped': ({ raw, meterId: shown, ...at }, window) => {
+      'rounds.saveTyped': ({ raw, unit, meterId: shown, ...at }, window) => {
         const meterId = shown === undefined ? typedFrom(context.yard()) : shown;
-        if (meterId !== null) orRefuse(context.yard().meters.get(meterId), 'meter');
-        return saving.saveAsShown(window, at, { raw, unit: 'pct', how: 'typed', settled: null, meterId });
+        const meter = meterId === null ? NO_RECORD : orRefuse(context.yard().meters.get(meterId), 'meter');
+        if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
+        return saving.saveAsShown(window, at, { raw, unit, how: 'typed', settled: null, meterId });
       },
 
       'rounds.undo': ({ readingId }, window) => {

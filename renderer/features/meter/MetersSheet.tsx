@@ -43,7 +43,7 @@ export function MetersSheet() {
 
 function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
   const { say } = useWords();
-  const { id: meterId, name: meterName, kind, unit, isTypedFrom } = meter;
+  const { id: meterId, name: meterName, kind, isTypedFrom } = meter;
   async function remove(): Promise<void> {
     const done = await attempt(bridge().command('meters.delete', { meterId }));
     if (done)
@@ -61,7 +61,7 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
         <Button aria-label={say('meters.edit-named', { meterName })} onClick={onEdit}>
           {say('common.edit')}
         </Button>
-        {!isTypedFrom && unit === 'pct' && (
+        {!isTypedFrom && (
           <Button kind="quiet" aria-label={say('meters.typing-named', { meterName })} onClick={typeFrom}>
             {say('meters.typing')}
           </Button>

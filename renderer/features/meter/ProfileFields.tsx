@@ -14,18 +14,21 @@ export function ProfileFields({
   allSpecies,
   hasName,
   hasScale,
+  mayBeOhms,
 }: {
   answers: Fields<ProfileDraft>;
   allSpecies: readonly Species[];
   hasName: boolean;
   /** False of one that sends ohms. */
   hasScale: boolean;
+  /** Whether values of it may be typed in ohms. */
+  mayBeOhms: boolean;
 }) {
   const { say } = useWords();
   return (
     <>
       {hasName && <TextField label={say('meter-profile.name')} {...answers.field('name')} />}
-      {hasScale && <ScaleFields answers={answers} allSpecies={allSpecies} />}
+      {hasScale && <ScaleFields {...{ answers, allSpecies, mayBeOhms }} />}
       <PinFields answers={answers} />
       <Unfold words={say('meter-profile.more')}>
         <NumberField
@@ -42,9 +45,11 @@ export function ProfileFields({
 function ScaleFields({
   answers: { draft, field },
   allSpecies,
+  mayBeOhms,
 }: {
   answers: Fields<ProfileDraft>;
   allSpecies: readonly Species[];
+  mayBeOhms: boolean;
 }) {
   const { say } = useWords();
   const { value: scale, onValue: setScale } = field('scale');
@@ -56,6 +61,7 @@ function ScaleFields({
         options={[
           { value: 'usual', label: say('meter-profile.scale.usual') },
           { value: 'species', label: say('meter-profile.scale.species') },
+          ...(mayBeOhms ? [{ value: 'ohms' as const, label: say('meter-profile.scale.ohms') }] : []),
           { value: 'unknown', label: say('meter-profile.unknown') },
         ]}
         onValue={setScale}
@@ -63,12 +69,14 @@ function ScaleFields({
       {scale === 'species' && (
         <SpeciesField label={say('meter-profile.species')} allSpecies={allSpecies} {...field('speciesId')} />
       )}
-      <AnswerField
-        label={say('meter-profile.compensates')}
-        yes={say('meter-profile.compensates.yes')}
-        no={say('meter-profile.compensates.no')}
-        {...field('compensates')}
-      />
+      {scale !== 'ohms' && (
+        <AnswerField
+          label={say('meter-profile.compensates')}
+          yes={say('meter-profile.compensates.yes')}
+          no={say('meter-profile.compensates.no')}
+          {...field('compensates')}
+        />
+      )}
       {scale === 'species' && draft.compensates !== 'yes' && (
         <TempField
           label={say('meter-profile.scale-temp')}

@@ -1,42 +1,52 @@
+import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { type MeterProfile, unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { Choice } from '../../form/Choice.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
+import { undoAdding } from './adding-meter.ts';
 import { ProfileFields } from './ProfileFields.tsx';
 import { profileDraft, profileDraftSchema } from './profile-draft.ts';
-
-const metersNow = () => bridge().query('meters.list', {});
 
 /** Asks what a meter's values mean and what its pins reach; of a new hand meter where `meter` is null. */
 export function ProfileForm(props: {
   meter: MeterOfYard | null;
   /** The round in which it was asked: its readings get the answer, too. */
   roundId?: number;
+  /** It is added to be read from next. */
+  isForRound?: boolean;
   onClose: () => void;
 }) {
   const { output } = useQuery('species.list', {});
-  return output && <Form {...props} allSpecies={output} />;
+  const inUse = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom) ?? null;
+  return output && <Form {...props} allSpecies={output} inUse={inUse} />;
 }
 
 function Form({
   meter,
   roundId = null,
+  isForRound = false,
   onClose,
   allSpecies,
+  inUse,
 }: {
   meter: MeterOfYard | null;
   roundId?: number | null;
+  isForRound?: boolean;
   onClose: () => void;
   allSpecies: readonly Species[];
+  /** The meter that values are typed from; null for none. */
+  inUse: MeterOfYard | null;
 }) {
   const { say } = useWords();
   const edit = useEdit('meters.edit', meter);
+  const [used, setUsed] = useState<'yes' | 'no'>(isForRound ? 'yes' : 'no');
   const draftOf = ({ name, profile }: { name: string; profile: MeterProfile | null }) =>
     profileDraft({ name, profile: profile ?? unknownProfile }, allSpecies);
   const answers = useDraft(
@@ -48,10 +58,13 @@ function Form({
   async function save(): Promise<void> {
     const made = answers.read();
     if (meter === null) {
-      const before = (await metersNow()).find(({ isTypedFrom }) => isTypedFrom);
-      const { readings } = await bridge().command('meters.add', { ...made, roundId });
-      // With readings it stays: they are moved from it one by one.
-      if (readings === 0) await tellAdded(made.name, before);
+      const { name: meterName } = made;
+      const isTypedFrom = inUse === null || used === 'yes';
+      const added = await bridge().command('meters.add', { ...made, roundId, isTypedFrom });
+      const done = isTypedFrom
+        ? say('meters.added', { meterName })
+        : say('meters.added-aside', { meterName, usedName: inUse.name });
+      tellUndoable(done, () => undoAdding(added, inUse?.id ?? null));
       return;
     }
     const before = edit.theirs ?? edit.base;
@@ -70,16 +83,6 @@ function Form({
     });
   }
 
-  /** Undone, values are typed from the meter before again. */
-  async function tellAdded(meterName: string, before: MeterOfYard | undefined): Promise<void> {
-    const added = (await metersNow()).findLast(({ kind }) => kind === 'typed');
-    if (!added) return;
-    tellUndoable(say('meters.added', { meterName }), async () => {
-      await bridge().command('meters.delete', { meterId: added.id });
-      if (before) await bridge().command('meters.typeFrom', { meterId: before.id });
-    });
-  }
-
   return (
     <FormDialog
       title={meter ? say('meter-profile.title', { meterName: meter.name }) : say('meter-profile.title-new')}
@@ -92,8 +95,20 @@ function Form({
         answers={answers}
         allSpecies={allSpecies}
         hasName={meter === null || meter.kind === 'typed'}
-        hasScale={meter?.unit !== 'ohm'}
+        hasScale={meter?.kind === 'typed' || meter?.unit !== 'ohm'}
+        mayBeOhms={meter === null || meter.kind === 'typed'}
       />
+      {meter === null && inUse !== null && (
+        <Choice
+          label={say('meters.type-from')}
+          value={used}
+          options={[
+            { value: 'yes', label: say('meters.type-from-new') },
+            { value: 'no', label: say('meters.type-from-still', { usedName: inUse.name }) },
+          ]}
+          onValue={setUsed}
+        />
+      )}
     </FormDialog>
   );
 }

@@ -24,7 +24,7 @@ export const USUAL_PINS_MM = [8, 11, 12.7, 19, 25.4, 38.1];
 
 const fields = z.object({
   name: nameSchema,
-  scale: z.enum(['usual', 'species', 'unknown']),
+  scale: z.enum(['usual', 'species', 'ohms', 'unknown']),
   /** Empty for none yet. */
   speciesId: z.string(),
   scaleTempC: z.number().min(-20).max(60),
@@ -95,7 +95,7 @@ export function profileDraft(
   const isUsual = lengthMm !== null && USUAL_PINS_MM.includes(lengthMm);
   return {
     name,
-    scale: scale.kind === 'ohms' ? 'unknown' : scale.kind,
+    scale: scale.kind,
     speciesId: speciesOfScale(scale, allSpecies)?.id ?? '',
     scaleTempC: scale.kind === 'species' ? scale.tempC : USUAL_SCALE_TEMP_C,
     compensates: answerOf(compensatesTemp),

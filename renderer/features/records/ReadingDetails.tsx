@@ -35,10 +35,27 @@ export function ReadingDetails({ reading, depth }: { reading: JudgedReading; dep
 function Details({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
   const { output } = useQuery('meters.list', {});
   const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
+  const [chosenId, setChosenId] = useState(meter?.id ?? null);
+  const isOther = chosenId !== null && chosenId !== reading.meterId;
   return (
     <>
-      <CorrectionSteps reading={reading} />
-      {output && <ReadingMeter reading={reading} meter={meter} meters={output} onClose={onClose} />}
+      {isOther ? <StepsWith {...{ reading, meterId: chosenId }} /> : <CorrectionSteps reading={reading} />}
+      {output && (
+        <ReadingMeter
+          reading={reading}
+          meter={meter}
+          meters={output}
+          chosenId={chosenId ?? meter?.id ?? null}
+          onChosen={setChosenId}
+          onClose={onClose}
+        />
+      )}
     </>
   );
+}
+
+/** How the value would be corrected if it had been read with another meter. */
+function StepsWith({ reading, meterId }: { reading: JudgedReading; meterId: number }) {
+  const { output } = useQuery('readings.asReadWith', { readingId: reading.id, meterId });
+  return output && <CorrectionSteps reading={{ ...reading, ...output }} />;
 }

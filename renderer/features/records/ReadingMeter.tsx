@@ -16,20 +16,25 @@ export function ReadingMeter({
   reading,
   meter,
   meters,
+  chosenId: meterId,
+  onChosen,
   onClose,
 }: {
   reading: JudgedReading;
   /** Null where it was not named. */
   meter: MeterOfYard | null;
   meters: readonly MeterOfYard[];
+  chosenId: number | null;
+  onChosen: (meterId: number | null) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const { busy, problem, save } = useSaving(onClose);
-  const [meterId, setMeterId] = useState(meter?.id ?? null);
   const [scope, setScope] = useState<'reading' | 'round'>('reading');
+  // What was typed before a meter had a name may have been read off any.
+  const isNumberOnly = reading.how === 'typed' && reading.meterId === null;
   const options = meters
-    .filter(({ unit }) => unit === reading.unit)
+    .filter(({ unit }) => unit === reading.unit || isNumberOnly)
     .map(({ id, name }) => ({ value: id as number | null, label: name, isName: true }));
   const chosen = meters.find(({ id }) => id === meterId);
   if (options.length === 0 || reading.isDamaged) return null;
@@ -58,7 +63,7 @@ export function ReadingMeter({
         label={say('reading-meter.read-with')}
         value={meterId}
         options={meter ? options : [{ value: null, label: say('reading-meter.unknown') }, ...options]}
-        onValue={setMeterId}
+        onValue={onChosen}
       />
       {chosen && <ProfileFacts meter={chosen} />}
       {chosen && (

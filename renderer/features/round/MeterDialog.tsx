@@ -15,9 +15,9 @@ export function MeterDialog({ onClose }: Probing) {
   const { say } = useWords();
   const { output } = useQuery('meters.list', {});
   const [isAdding, setAdding] = useState(false);
-  const meters = output?.filter(({ unit }) => unit === 'pct') ?? [];
+  const meters = output ?? [];
   const used = meters.find(({ isTypedFrom }) => isTypedFrom);
-  if (isAdding) return <ProfileForm meter={null} onClose={onClose} />;
+  if (isAdding) return <ProfileForm meter={null} isForRound onClose={onClose} />;
   return (
     <Dialog title={say('round-meter.title')} onClose={onClose}>
       <Choice

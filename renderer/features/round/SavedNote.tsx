@@ -28,7 +28,7 @@ export function SavedNote({ board: { boardId }, act }: Probing) {
       ? message('saved.used', { depth, mcPct })
       : message('saved.not-used', { depth });
   const suspicion = reading.suspicions.find(({ severity }) => severity !== 'note');
-  const rawMeantPct = meantBy(reading);
+  const meant = meantBy(reading);
   return (
     <div className={css.noteAndUse}>
       <p
@@ -46,9 +46,9 @@ export function SavedNote({ board: { boardId }, act }: Probing) {
             ? say(suspicion.why)
             : say('saved.questionable', { why: suspicion.why }))}
       </p>
-      {rawMeantPct !== null && (
+      {meant !== null && (
         <Button shortcut="U" onClick={() => act('use-meant')}>
-          {say('saved.use-meant', { rawMeantPct })}
+          {say('saved.use-meant', { shownValue: rawText(meant, reading.unit, formats) })}
         </Button>
       )}
     </div>

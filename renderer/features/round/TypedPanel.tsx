@@ -10,7 +10,7 @@ import css from './ValuePanel.module.css';
 
 /** The same round without a live meter: the reading is typed. The field has the focus. */
 export function TypedPanel(probing: Probing) {
-  const { typing, typedFrom, field, type, meterIsLive, act } = probing;
+  const { typing, typedFrom, typedUnit: unit, field, type, meterIsLive, act } = probing;
   const id = useId();
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
@@ -19,7 +19,7 @@ export function TypedPanel(probing: Probing) {
     <div className={`sheet ${css.typed}`}>
       <MeterElsewhere />
       <div className={css.label}>
-        <label htmlFor={id}>{say('typed.label')}</label>
+        <label htmlFor={id}>{say('typed.label', { unit })}</label>
         {typedFrom && (
           <Button
             kind="quiet"
@@ -57,7 +57,7 @@ export function TypedPanel(probing: Probing) {
 }
 
 /** What Enter does with what is typed. While the link is lost, that it saves nothing: again at each try. */
-function How({ id, fieldIsEmpty, spotIndex, savesFor }: Probing & { id: string }) {
+function How({ id, fieldIsEmpty, spotIndex, savesFor, typedUnit: unit }: Probing & { id: string }) {
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
   const link = useLink();
@@ -76,7 +76,7 @@ function How({ id, fieldIsEmpty, spotIndex, savesFor }: Probing & { id: string }
   const isTryingAgain = meter?.phase === 'reconnecting' || meter?.phase === 'failed';
   return (
     <small id={id} className={isTryingAgain ? css.trouble : css.how}>
-      {isTryingAgain ? say(meter.message) : (spotIndex !== null || savesFor) && say('typed.hint')}
+      {isTryingAgain ? say(meter.message) : (spotIndex !== null || savesFor) && say('typed.hint', { unit })}
     </small>
   );
 }

@@ -1,4 +1,5 @@
 import { isToBeAsked } from '../../../shared-core/contract/meter.ts';
+import { isBeyondScales } from '../../../shared-core/probing/suspicions/reading-suspicions.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useMeter } from '../../stores/meter.ts';
@@ -84,12 +85,13 @@ function MeterQuestion({ round: { id: roundId }, meterIsLive }: Probing) {
   const { output } = useQuery('meters.list', {});
   const liveId = useMeter(({ state }) => state?.meterId ?? null);
   const reading = useRound(({ saved }) => saved?.reading);
-  // What is wrong with the reading comes first.
-  if (output === null || isQuestionable(reading?.suspicions ?? [])) return null;
+  const isNameless = reading?.how === 'typed' && reading.roundId === roundId && reading.meterId === null;
+  const isOhms = isNameless && reading.unit === 'pct' && isBeyondScales(reading.raw);
+  // What is wrong with the reading comes first, but where the meter may be all that is.
+  if (output === null || (!isOhms && isQuestionable(reading?.suspicions ?? []))) return null;
   const live = meterIsLive && output.find((meter) => meter.id === liveId && isToBeAsked(meter));
   if (live) return <AskProfile meter={live} roundId={roundId} />;
-  const isNameless = reading?.how === 'typed' && reading.roundId === roundId;
   return isNameless && !output.some(({ isTypedFrom }) => isTypedFrom) ? (
-    <AskProfile meter={null} roundId={roundId} />
+    <AskProfile meter={null} roundId={roundId} isOhms={isOhms} />
   ) : null;
 }

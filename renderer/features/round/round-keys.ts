@@ -1,3 +1,5 @@
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+
 /** What a key or a button does in a round. */
 export type RoundAction =
   | 'take'
@@ -67,7 +69,14 @@ const outsideText: Partial<Record<string, RoundAction>> = {
   Home: 'first-board',
   End: 'last-board',
 };
-/** No letter is part of a value, so these work while one is typed. A scanned ID may begin with one. */
+/** Letters that follow the number of a resistance. */
+const PREFIX = /^[kmg]$/i;
+
+/** Whether a key goes on with the value typed so far; a prefix comes once, after the digits. */
+export const isOfValue = (key: string, typing: string, unit: ReadingUnit): boolean =>
+  /^[\d.,]$/.test(key) || (unit === 'ohm' && PREFIX.test(key) && /\d$/.test(typing.trim()));
+
+/** These work while a value is typed, but for the prefix of a resistance. A scanned ID may begin with one. */
 const letters: Partial<Record<string, RoundAction>> = {
   g: 'go-to-board',
   m: 'meter',
@@ -82,10 +91,12 @@ const letters: Partial<Record<string, RoundAction>> = {
 /**
  * The action of a key, null where it has none.
  * @param typing the value typed so far; null where the meter's values are taken
+ * @param unit   in which it is typed
  */
 export function actionOf(
   event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'repeat'>,
   typing: string | null,
+  unit: ReadingUnit = 'pct',
 ): RoundAction | null {
   const { key, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
   if (ctrlKey || altKey || metaKey) return null;
@@ -93,6 +104,7 @@ export function actionOf(
   const walk = walking[key] ?? (isEmpty ? walkingOutsideText[key] : undefined);
   if (walk !== undefined || repeat) return walk ?? null;
   if (key === 'Enter' && shiftKey) return 'previous-board';
+  if (typing !== null && !isEmpty && PREFIX.test(key) && isOfValue(key, typing, unit)) return null;
   const action = letters[key.toLowerCase()] ?? (isEmpty ? outsideText[key] : undefined);
   if (action !== undefined) return action;
   if (typing === null) return key === ' ' ? 'take' : /^\d$/.test(key) ? 'start-typing' : null;

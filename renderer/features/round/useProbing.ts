@@ -8,7 +8,7 @@ import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import type { Draft } from '../../stores/drafts.ts';
+import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
 import { useRound } from '../../stores/round.ts';
@@ -118,7 +118,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   function withTyped(save: (raw: number, draft: Draft) => Promise<void>): void {
     if (!draft || fieldIsEmpty) return;
     const codes = boards.map(({ code }) => code);
-    const typed = readTyped(draft.text, codes);
+    const typed = readTyped(draft.text, codes, unitOfDraft(draft));
     if ('raw' in typed) void save(typed.raw, draft);
     else if ('boardCode' in typed) {
       drafting.stop();
@@ -206,6 +206,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     typing,
     /** The meter that typed values are read off; undefined before one was chosen. */
     typedFrom,
+    /** In which what is typed is read. */
+    typedUnit: draft?.unit ?? typedFrom?.unit ?? ('pct' as const),
     fieldIsEmpty,
     draft,
     filledBy,

@@ -5,7 +5,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { giveHeldKeys } from '../../stores/held-keys.ts';
 import { sentenceOf } from '../../stores/notices.ts';
 import { useRound } from '../../stores/round.ts';
-import { actionOf } from './round-keys.ts';
+import { actionOf, isOfValue } from './round-keys.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import type { Probing } from './useProbing.ts';
 
@@ -24,7 +24,7 @@ export function useRoundKeys(probing: Probing): void {
   const erasedMs = useRef(Number.NEGATIVE_INFINITY);
   useEffect(() => {
     newest.current = probing;
-    const { field, typing, draft, act, type, restore, goToCode } = probing;
+    const { field, typing, typedUnit, draft, act, type, restore, goToCode } = probing;
     const onKey = (event: KeyboardEvent) => {
       const { key, timeStamp } = event;
       const target = event.target as HTMLElement;
@@ -43,7 +43,7 @@ export function useRoundKeys(probing: Probing): void {
       const isWithinBurst = now !== null && now.text.length > 1;
       const isPress = key === 'Enter' || key === ' ';
       if (isPress && !isWithinBurst && target.closest('button, a, summary')) return;
-      const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing);
+      const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing, typedUnit);
       if (key === 'Backspace' || key === 'Delete') {
         const isErasing = timeStamp - erasedMs.current < ERASED_MS;
         erasedMs.current = timeStamp;
@@ -51,7 +51,7 @@ export function useRoundKeys(probing: Probing): void {
       }
       if (action === null) {
         if (target === field.current) return;
-        if (typing !== null && /^[\d.,]$/.test(key)) {
+        if (typing !== null && isOfValue(key, typing, typedUnit)) {
           // Not left to the browser, which would put it wherever the caret was.
           event.preventDefault();
           field.current?.focus();

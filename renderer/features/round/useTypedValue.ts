@@ -1,18 +1,20 @@
 import { useEffect } from 'react';
 import { newestOf, type ProbedBoard, type RoundState } from '../../../shared-core/contract/round.ts';
+import { parseTyped } from '../../../shared-core/labels/typed-value.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { parseDecimal } from '../../../shared-core/units/decimal.ts';
 import { newUuid } from '../../data/uuid.ts';
 import {
   type Draft,
   draftInField,
   dropDraft,
   typeDraft,
+  unitOfDraft,
   unsavedOf,
   useDrafts,
   useDraftsOf,
 } from '../../stores/drafts.ts';
 import { goOnFrom } from '../../stores/round-aim.ts';
+import { typingUnit } from '../../stores/typing-meter.ts';
 import { useYard } from '../../stores/yard.ts';
 
 /**
@@ -39,7 +41,7 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
     if (!draft) return;
     if (draft.before === undefined && probed?.boardId === draft.boardId) begin(draft);
     // Its answer was lost, but it was saved.
-    if (draft.isSent && filled?.how === 'typed' && filled.raw === parseDecimal(draft.text)) dropDraft(draft);
+    if (draft.isSent && filled?.how === 'typed' && isSame(filled, draft)) dropDraft(draft);
   });
 
   return {
@@ -53,11 +55,14 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
       if (draft?.isSent && spotIndex !== null && text.length > before.length && text.startsWith(before)) {
         // It came back unsaved under the hands of a person who types the next number.
         const next = goOnFrom({ ...draft, spotIndex });
-        begin({ ...draft, ...next, id: newUuid(), text: text.slice(before.length), isSent: false });
-      } else if (draft !== null && draft.text.trim() !== '') typeDraft({ ...draft, text, isSent: false });
+        const rest = { id: newUuid(), text: text.slice(before.length), unit: typingUnit(), isSent: false };
+        begin({ ...draft, ...next, ...rest });
+      } else if (draft !== null && draft.text.trim() !== '')
+        // Who changes it sees the unit of the meter that is used now.
+        typeDraft({ ...draft, text, unit: typingUnit(), isSent: false });
       else if (aim) {
         const boardCode = boards.find(({ boardId }) => boardId === aim.boardId)?.code ?? '';
-        begin({ ...aim, id: newUuid(), yard, roundId, boardCode, text });
+        begin({ ...aim, id: newUuid(), yard, roundId, boardCode, text, unit: typingUnit() });
       }
     },
     stop: (): void => {
@@ -70,6 +75,9 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
     },
   };
 }
+
+const isSame = ({ raw, unit }: JudgedReading, draft: Draft): boolean =>
+  unit === unitOfDraft(draft) && raw === parseTyped(draft.text, unit);
 
 function filledBy(draft: Draft, probed: ProbedBoard | null): JudgedReading | null {
   const isKnown = draft.before !== undefined && probed?.boardId === draft.boardId;

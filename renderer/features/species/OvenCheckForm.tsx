@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { parseDecimals } from '../../../shared-core/units/decimal.ts';
+import { megohmsOf, ohmsOfMegohms } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { constantMassRules } from '../../../shared-core/wood/moisture/oven-dry.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
@@ -20,6 +21,10 @@ const pieceSchema = newOvenCheckSchema.omit({ woodTempC: true });
 
 /** Of a balance that is fine enough (common practice, no source). */
 const USUAL_STEP_GRAMS = 0.1;
+
+/** Numbers typed in a row, in the meter's unit: %, or megohms as Ω. */
+const readingsIn = (text: string, unit: ReadingUnit): number[] =>
+  parseDecimals(text).map((typed) => (unit === 'ohm' ? ohmsOfMegohms(typed) : typed));
 
 /** A mark that continues those there are. */
 function nextMark(pieces: readonly string[]): string {
@@ -59,7 +64,7 @@ export function OvenCheckForm({
   const { 'EN 13183-1': en, 'ASTM D4442': astm } = constantMassRules;
   const type = (text: string): void => {
     setTyped(text);
-    set({ readings: parseDecimals(text) });
+    set({ readings: readingsIn(text, draft.unit) });
   };
 
   return (
@@ -74,7 +79,10 @@ export function OvenCheckForm({
     >
       <p>{say('oven.check-lead')}</p>
       <TextField label={say('oven.mark')} maxLength={20} {...field('piece')} />
-      <MeterChoice meterId={draft.meterId} onMeter={(meterId, unit) => set({ meterId, unit })} />
+      <MeterChoice
+        meterId={draft.meterId}
+        onMeter={(meterId, unit) => set({ meterId, unit, readings: readingsIn(typed, unit) })}
+      />
       <TextField
         label={say(draft.unit === 'pct' ? 'oven.readings-pct' : 'oven.readings-ohm')}
         hint={say('oven.readings-hint')}
@@ -84,7 +92,7 @@ export function OvenCheckForm({
         onValue={type}
       />
       {draft.meterId !== null && draft.meterId === connectedId && (
-        <TakeLive onValue={(raw) => type(`${typed} ${raw}`.trim())} />
+        <TakeLive onValue={(raw) => type(`${typed} ${draft.unit === 'ohm' ? megohmsOf(raw) : raw}`.trim())} />
       )}
       <TemperatureField answer={answer} />
       <div className="form-grid">

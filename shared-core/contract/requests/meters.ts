@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { meterOfYardSchema, typedMeterSchema } from '../meter.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { boardTopics, type Topic } from '../topics.ts';
@@ -21,6 +22,10 @@ export const ofMoved = (_: unknown, { boardIds, roundIds }: ReadingsMoved): Topi
   ...roundIds.map((id): Topic => `round:${id}`),
 ];
 
+/** A raw value in the unit of a meter, and what it comes to. */
+const readAsSchema = z.object({ raw: z.number(), unit: readingUnitSchema, corrected: correctedSchema });
+export type ReadAs = z.infer<typeof readAsSchema>;
+
 export const metersRequests = {
   /** In the order they were first met. */
   'meters.list': query({
@@ -28,11 +33,24 @@ export const metersRequests = {
     output: z.array(meterOfYardSchema),
     topics: () => ['meters'],
   }),
-  /** A hand meter. What is typed from now on is read off it. */
+  /** A hand meter. */
   'meters.add': command({
     input: typedMeterSchema.extend({
       /** What was typed in this round before the meter had a name is of it, too. */
       roundId: rowIdSchema.nullable().default(null),
+      /** What is typed from now on is read off it. Without a meter in use it is in any case. */
+      isTypedFrom: z.boolean().default(true),
+    }),
+    output: readingsMovedSchema.extend({ meterId: rowIdSchema }),
+    topics: ofMoved,
+  }),
+  /** Takes back a hand meter that was added, with what it changed. Refused where more was read with it since. */
+  'meters.undoAdd': command({
+    input: z.object({
+      act: z.uuid(),
+      meterId: rowIdSchema,
+      /** The meter that was typed from before; null for none. */
+      typedFromBefore: rowIdSchema.nullable(),
     }),
     output: readingsMovedSchema,
     topics: ofMoved,
@@ -69,6 +87,12 @@ export const metersRequests = {
     input: z.object({ meterId: rowIdSchema }),
     output: z.object({ readings: z.number().int().min(0) }),
     topics: () => ['meters', 'boards', 'stacks'],
+  }),
+  /** What a reading would come to if it had been taken with a meter; null where its number cannot be of that meter, or it is gone. */
+  'readings.asReadWith': query({
+    input: z.object({ readingId: rowIdSchema, meterId: rowIdSchema }),
+    output: readAsSchema.nullable(),
+    topics: () => ['meters', 'boards', 'species', 'places'],
   }),
   /** Moves these to the newest version; those of one round, where it is given. */
   'meters.updateEarlier': command({

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { coreWaySchema } from '../../probing/readings/plan-basis.ts';
-import { depthFromSchema, isOnAMeter, MOST_TYPED_PCT, spotSchema } from '../../probing/readings/reading.ts';
+import { depthFromSchema, isOnAMeter, MOST_TYPED, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
+import { readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import { roundDateSchema, roundStateSchema, roundSummarySchema, woodTempSchema } from '../round.ts';
@@ -11,11 +12,10 @@ import { says } from '../validation.ts';
 import { daySchema, editOf, rowIdSchema } from '../yard.ts';
 import { ofMoved, readingsMovedSchema } from './meters.ts';
 
-/** A value in % as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
-const typedPctSchema = z
+/** A value as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
+const typedSchema = z
   .number()
   .min(0, says('validation.negative-reading'))
-  .max(MOST_TYPED_PCT, says('validation.no-meter-shows'))
   .refine(isOnAMeter, says('validation.zero-reading'));
 
 /** Pins less deep than that only touch the wood. */
@@ -83,13 +83,20 @@ export const roundRequests = {
   ),
   /** Saves the live value at once. */
   'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
-  /** Saves a typed value, in % as the meter shows it. */
+  /** Saves a typed value, in the unit in which the meter shows it. */
   'rounds.saveTyped': command({
-    input: atSpot.extend({
-      raw: typedPctSchema,
-      /** The meter that the window says it is read off, null for none; left out: the one that is typed from. */
-      meterId: rowIdSchema.nullable().optional(),
-    }),
+    input: atSpot
+      .extend({
+        raw: typedSchema,
+        /** In which it was typed; refused where that of the meter is another. */
+        unit: readingUnitSchema.default('pct'),
+        /** The meter that the window says it is read off, null for none; left out: the one that is typed from. */
+        meterId: rowIdSchema.nullable().optional(),
+      })
+      .refine(({ raw, unit }) => raw <= MOST_TYPED[unit], {
+        path: ['raw'],
+        ...says('validation.no-meter-shows'),
+      }),
     output: readingOwnerSchema,
     topics: ofChangedReading,
   }),

@@ -1,12 +1,11 @@
-import { correctReading } from '../../wood/moisture/correction.ts';
 import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message } from '../../words/message.ts';
-import { assumedTempIn } from '../readings/assumed-temp.ts';
+import { correctedIn } from '../readings/corrected-reading.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { countSpots } from '../readings/spots.ts';
-import { DAMAGED, meterOf } from '../suspicions/reading-suspicions.ts';
+import { DAMAGED } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, MadeCall } from './assessment.ts';
@@ -24,24 +23,10 @@ import { halfProbed } from './spots-read.ts';
  * @param ofRound suspicions that come from the round as a whole (`suspicions-of-round.ts`)
  */
 export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspicion[] = []): Assessment {
-  const corrected = evidence.readings.map((reading) => {
-    const { scale, compensatesTemp, meterSdPct, ownCalibration, learned } = meterOf(reading, evidence);
-    return {
-      reading,
-      corrected: correctReading({
-        value: reading.raw,
-        unit: reading.unit,
-        woodTempC: reading.woodTempC,
-        airTemp: assumedTempIn(evidence.place),
-        species: evidence.species,
-        scale,
-        compensatesTemp,
-        meterSdPct,
-        ownCalibration,
-        learned,
-      }),
-    };
-  });
+  const corrected = evidence.readings.map((reading) => ({
+    reading,
+    corrected: correctedIn(reading, evidence),
+  }));
   const ofReadings = suspicionsOf(corrected, evidence);
   const readings = corrected.map(({ reading, corrected }, index): JudgedReading => {
     const ofDepth = reading.isDamaged

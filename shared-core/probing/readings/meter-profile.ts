@@ -22,6 +22,10 @@ export const unknownProfile: MeterProfile = {
   sdPct: null,
 };
 
+/** The unit in which values of a meter are typed that sends none; of one whose profile was not asked for, %. */
+export const typedUnit = (profile: MeterProfile | null): ReadingUnit =>
+  profile?.scale.kind === 'ohms' ? 'ohm' : 'pct';
+
 /** What the values of a meter mean, in its unit; null for a profile that was not asked for. */
 export const scaleOf = (unit: ReadingUnit, profile: MeterProfile | null): MeterScale =>
   unit === 'ohm' ? { kind: 'ohms' } : (profile?.scale ?? unknownProfile.scale);

@@ -22,8 +22,8 @@ export const spotSchema = z.object({
 });
 export type Spot = z.infer<typeof spotSchema>;
 
-/** A meter in % shows less than this, even where its decimal point was missed. */
-export const MOST_TYPED_PCT = 10_000;
+/** A meter shows less than this, %, even where its decimal point was missed, or Ω, which is beyond any pin meter (common practice, no source). */
+export const MOST_TYPED = { pct: 10_000, ohm: 1e15 } as const;
 /** Whether a meter can show a value: the last digit of no meter is smaller, and 0 it shows as a blank or a dash. */
 export const isOnAMeter = (raw: number): boolean => Math.abs(raw) >= 0.001;
 

@@ -1,5 +1,5 @@
 import { median } from '../../wood/maths/robust.ts';
-import type { JudgedReading, Reading } from './reading.ts';
+import type { JudgedReading } from './reading.ts';
 
 /** Below and above these no pin reading of lumber is ordinary, so that a slip is likelier, % MC. */
 export const SLIP_BELOW_PCT = 5;
@@ -32,13 +32,9 @@ export const isOrdinaryByNature = (raw: number): boolean => raw >= SLIP_BELOW_PC
 const isLike = (value: number, other: number): boolean => value > 0.6 * other && value < 1.67 * other;
 const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <= ORDINARY.max;
 
-/** Whether a reading can hold a typing slip at all: typed, in %. */
-export function isTypedPct({ how, unit }: Reading): boolean {
-  return how === 'typed' && unit === 'pct';
-}
-
-/** The value that was meant where a reading is a typing slip, in the meter's %; null where it is none, or excluded. */
+/** The value that was meant where a reading is a typing slip, in its unit; null where it is none, or excluded. */
 export function meantBy({ excluded, suspicions }: JudgedReading): number | null {
-  const meant = suspicions.find(({ rule }) => rule === 'typing-slip')?.why.facts?.rawMeantPct;
+  const facts = suspicions.find(({ rule }) => rule === 'typing-slip')?.why.facts;
+  const meant = facts?.rawMeantPct ?? facts?.rawMeantOhm;
   return excluded === null && typeof meant === 'number' ? meant : null;
 }

@@ -7,6 +7,7 @@ import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { type Depth, depthSchema, type Reading, type Suspicion } from '../readings/reading.ts';
 import { isExtraSpot } from '../readings/spots.ts';
+import { DIFFERENCE_SCORE } from './difference-score.ts';
 import { BETWEEN_ROUNDS_PCT, type Expected, expectationNow } from './expectation.ts';
 import { possibleRange } from './possible-change.ts';
 import { shown } from './reading-suspicions.ts';
@@ -18,8 +19,6 @@ type Found = { index: number; suspicion: Suspicion };
 
 /** Score above which one of three or more readings is an outlier (Iglewicz and Hoaglin 1993, from memory). */
 export const OUTLIER_SCORE = 3.5;
-/** Standard deviations of a difference that sound readings do not pass: 0.7 in 1000 would. */
-export const DIFFERENCE_SCORE = 3.4;
 /** So far beside an odd reading the wood is much the same but for a knot or a crack, mm. Common practice, no source. */
 const BESIDE_MM = 100;
 /** Standard deviations that a sound change since the last round does not pass. */

@@ -3,16 +3,20 @@ import { LEAST_METER_PCT } from '../../wood/moisture/correction-uncertainty.ts';
 import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message, thicknessOf } from '../../words/message.ts';
 import { USUAL_TEMP_RANGE_C } from '../readings/assumed-temp.ts';
+import { meterOf } from '../readings/corrected-reading.ts';
 import { tells } from '../readings/depth-read.ts';
-import type { BoardEvidence, MeterFacts } from '../readings/evidence.ts';
+import type { BoardEvidence } from '../readings/evidence.ts';
 import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm, plannedDepthMm } from '../readings/spots.ts';
-import { intendedValue, isOrdinaryByNature, isTypedPct } from '../readings/typing-slip.ts';
+import { intendedValue, isOrdinaryByNature } from '../readings/typing-slip.ts';
+import { ohmSlip } from './ohm-slip.ts';
 import type { CorrectedReading } from './suspicion.ts';
 
 /** The scales of pin meters end here or before, %. From memory. */
 const MOST_SHOWN_PCT = 100;
+/** Whether no meter in % shows a number. */
+export const isBeyondScales = (rawPct: number): boolean => rawPct > MOST_SHOWN_PCT;
 
 /** Whatever else is odd about it may be the disk's doing too. */
 export const DAMAGED: Suspicion = {
@@ -33,11 +37,6 @@ export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidenc
   return slip === undefined ? found : [slip];
 }
 
-/** The meter's facts that hold for a reading. */
-export function meterOf(reading: Reading, { meters, typedBasis }: BoardEvidence): MeterFacts {
-  return (reading.meterProfileId === null ? undefined : meters[reading.meterProfileId]) ?? typedBasis;
-}
-
 /** What no board can be that was sawn then and dried in that air, but is one without the decimal point lost: a slip, whatever its other readings are. */
 const isExcluded = (prior: PriorNow, raw: number): boolean =>
   raw > wettestBy(prior) && (intendedValue(raw, []) ?? raw) <= wettestBy(prior);
@@ -52,8 +51,9 @@ function meantInRoom(raw: number, { kind, emcPct }: BoardEvidence['place']): num
   return meant < raw && meant <= emcPct + ROOM_ABOVE_EMC_PCT ? meant : null;
 }
 
-const typingSlip: Rule = ({ reading }, { readings, previous, place, prior = null }) => {
-  if (!isTypedPct(reading)) return null;
+const typingSlip: Rule = ({ reading }, evidence) => {
+  if (reading.how !== 'typed' || reading.unit !== 'pct') return ohmSlip(reading, evidence);
+  const { readings, previous, place, prior = null } = evidence;
   const others = readings.filter(
     (other) => other.id !== reading.id && other.unit === 'pct' && other.excluded === null,
   );
@@ -326,7 +326,6 @@ const RULES: readonly Rule[] = [
   deeperThanBoard,
 ];
 
-/** The raw value as the meter shows it. */
 /** A raw value as the meter showed it. */
 export function shown({ raw, unit }: Pick<Reading, 'raw' | 'unit'>): Message {
   return unit === 'pct'

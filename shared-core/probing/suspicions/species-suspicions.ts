@@ -6,10 +6,10 @@ import { basisOfScale, showsSpecies, USUAL_SCALE } from '../../wood/moisture/sca
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { atWoodTempPct, james } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
+import { meterOf } from '../readings/corrected-reading.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
 import { type Expectation, type Expected, expectationNow } from './expectation.ts';
-import { meterOf } from './reading-suspicions.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 
 /** Fewer boards of one species than this cannot tell how that species reads in this stack. */

@@ -44,7 +44,10 @@ export function suspicionsOf(readings: readonly CorrectedReading[], evidence: Bo
   const ofFirstRound = firstRoundSuspicion(compared, evidence);
   return alone.map((own, index) => [
     ...own,
-    ...(ofBoard.get(index) ?? []),
+    // A slip explains why it is unlike the others.
+    ...(ofBoard.get(index) ?? []).filter(
+      ({ rule }) => rule !== 'outlier-on-board' || !own.some((one) => one.rule === 'typing-slip'),
+    ),
     ...(ofFirstRound !== null && compared.some((each) => each.index === index) ? [ofFirstRound] : []),
   ]);
 }

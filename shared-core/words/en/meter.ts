@@ -207,6 +207,7 @@ export const meter = {
 
   // What a meter's values mean: asked once.
   'meter-profile.question': 'What species is your meter set to? How long are its pins?',
+  'meter-profile.question-ohms': 'Does your meter show ohms, not %? How long are its pins?',
   'meter-profile.question-of': 'What species is {meterName} set to? How long are its pins?',
   'meter-profile.answer': 'Answer',
   'meter-profile.unknown': 'I don’t know',
@@ -219,6 +220,7 @@ export const meter = {
   'meter-profile.scale': 'What is it set to?',
   'meter-profile.scale.usual': 'Default (Douglas-fir)',
   'meter-profile.scale.species': 'A species',
+  'meter-profile.scale.ohms': 'None: it shows ohms (MΩ)',
   'meter-profile.species': 'Species',
   'meter-profile.compensates': 'Does it correct for temperature?',
   'meter-profile.compensates.yes': 'Yes',
@@ -241,7 +243,7 @@ export const meter = {
   // The same, as it was answered.
   'meter-profile.is-set-to': 'Set to',
   'meter-profile.is-usual': 'Default (Douglas-fir)',
-  'meter-profile.is-ohms': 'Ohms',
+  'meter-profile.is-ohms': 'None: shows ohms',
   'meter-profile.is-unknown': 'Unknown (default assumed)',
   'meter-profile.temperature': 'Temperature',
   'meter-profile.compensates-is.yes': 'Corrected by the meter',
@@ -265,7 +267,11 @@ export const meter = {
   'meters.add': 'Add a hand meter',
   'meters.typing': 'Use for typed readings',
   'meters.typing-named': 'Use for typed readings: {meterName}',
-  'meters.added': '{meterName} added.',
+  'meters.added': '{meterName} added. You type from it now.',
+  'meters.added-aside': '{meterName} added. You still type from {usedName}.',
+  'meters.type-from': 'Which meter do you type from now?',
+  'meters.type-from-new': 'This one',
+  'meters.type-from-still': '{usedName}, as before',
   'meters.edited': '{meterName} saved.',
   'meters.delete': 'Delete',
   'meters.delete-named': 'Delete {meterName}',

@@ -247,6 +247,8 @@ export const methods = {
     'A species is questionable where {mates} boards beside it are of another, and its readings fit in better as that, {shiftPoints} or more apart.',
   'methods.questionable.slip':
     'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, or what drying allows since sawing.',
+  'methods.questionable.ohm-slip':
+    'A typed resistance is a slip if its MC is odd beyond {differenceScore} standard deviations beside others of its depth, and 10, 100, 1,000 or a million times as much or as little fits them.',
   'methods.questionable.rest':
     'A live value is saved once it changes by less than {restPoints} a second, over {windowSeconds} seconds.',
   'methods.questionable.source':

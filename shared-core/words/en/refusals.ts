@@ -166,7 +166,7 @@ export const refusals = {
   'refusal.section-heavier-than-wet':
     '{weightGrams} is more than {wetGrams}, the weight of the section when cut. Nothing was saved. Check the number and the section.',
   'refusal.reading-impossible':
-    '{rawReading} cannot be a reading of {speciesName}. The check was not saved. Correct the reading.',
+    '{reading} cannot be a reading of {speciesName}. The check was not saved. Correct the reading.',
   'refusal.checks-not-used': 'Your checks cannot be used yet. {why} Readings are corrected as before.',
 
   // A round and its meter.
@@ -203,6 +203,12 @@ export const refusals = {
     'The simulated meter makes its values up. It works only in the demo yard. Nothing was changed.',
   'refusal.meter-other-unit':
     '{meterName} reads in another unit. Nothing was changed. Choose a meter of the same unit.',
+  'refusal.meter-keeps-unit':
+    '{meterName} has readings in {unit, select, pct {%} other {ohms}}. Nothing was changed. Add another hand meter for {unit, select, pct {ohms} other {%}}.',
+  'refusal.meter-sends-percent':
+    '{meterName} sends %, not ohms. Nothing was changed. Choose what it is set to.',
+  'refusal.typed-other-unit':
+    'This was typed in {unit, select, pct {%} other {megohms}}, but the meter shows {unit, select, pct {ohms} other {%}} now. Nothing was saved. Type it again, or choose the other meter.',
   'refusal.readings-changed-since':
     'These readings were changed since, or this was undone already. Nothing was undone.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',

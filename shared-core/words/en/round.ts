@@ -204,10 +204,10 @@ export const round = {
   'live.warning.not-a-reading': 'This cannot be a moisture content.',
 
   'typed.meter': 'Meter: {meterName}',
-  'typed.label': 'Reading on the meter, %',
+  'typed.label': 'Reading on the meter, {unit, select, pct {%} other {MΩ}}',
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
-  'typed.hint': 'Enter saves it.',
+  'typed.hint': 'Enter saves it.{unit, select, pct {} other { 800k and 2.2G work, too.}}',
   'typed.not-saved': 'Not saved. Waiting for Pintally.',
   'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
 
@@ -215,7 +215,7 @@ export const round = {
   'saved.not-used': '{depth, select, core {Core} average {Average} other {Shell}} saved, not used',
   'saved.on-board': '{boardCode}: {what}',
   'saved.raw': '(raw {shownValue})',
-  'saved.use-meant': 'Use {rawMeantPct}',
+  'saved.use-meant': 'Use {shownValue}',
   'saved.questionable': 'Questionable. {why}',
 
   'finish.title': 'Finish the round?',

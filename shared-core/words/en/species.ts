@@ -127,7 +127,7 @@ export const species = {
     'Read it, then weigh it at once, before it goes into the oven. A saved check cannot be edited. Exclude one that went wrong.',
   'oven.mark': 'Mark on the piece',
   'oven.readings-pct': 'Readings, in %',
-  'oven.readings-ohm': 'Readings, in Ω',
+  'oven.readings-ohm': 'Readings, in MΩ',
   'oven.readings-hint':
     'Two or three of the same piece, separated by spaces. Caution: pins are sharp. Push them away from your other hand.',
   'oven.meter': 'Read with',

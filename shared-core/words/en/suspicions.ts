@@ -12,6 +12,9 @@ export const suspicions = {
   'suspicion.typing-slip': '{rawPct} was typed, but {rawMeantPct} would fit.',
   'suspicion.typing-slip.do': 'If you meant {rawMeantPct}, use that. If not, probe the spot again.',
 
+  'suspicion.typing-slip.ohm': '{rawOhm} was typed, but {rawMeantOhm} would fit.',
+  'suspicion.typing-slip.ohm.do': 'If you meant {rawMeantOhm}, use that. If not, probe the spot again.',
+
   'suspicion.same-spot': 'This spot has an earlier reading in this round.',
   'suspicion.same-spot.do': 'Exclude the one that is wrong. If both are right, probe another spot.',
   'suspicion.equal-values': 'All {readings} readings are {reading}.',

@@ -42,7 +42,6 @@ export const validation = {
   'validation.zero-reading':
     '0 is not a reading. A meter shows a blank or a dash instead. Leave the spot open, or probe it again.',
   'validation.negative-reading': 'A reading is above 0. Check the sign.',
-  'validation.typed-ohms': 'Readings are typed in %, not in ohms. Give what species the meter is set to.',
   'validation.pins-short': 'Those pins read the surface only. Check their length and its unit.',
   'validation.most-humidity': 'Relative humidity is at most 99% here. In fog, use 99%.',
   'validation.no-meter-shows': 'No meter shows that number. Check it.',

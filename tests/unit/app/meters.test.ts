@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type MeterProfile, unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { say } from './a-window.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
@@ -169,14 +169,9 @@ describe('readings moved to another meter', () => {
     await expect.poll(async () => (await averages())[1]).toBe(untouched);
   });
 
-  test('a hand meter is not one of ohms, nor one whose pins only touch the wood', async () => {
-    const add = (profile: MeterProfile) =>
-      yard.refusal('meters.add', { name: 'Odd', profile: { ...unknownProfile, ...profile } });
-    expect(await add({ ...unknownProfile, scale: { kind: 'ohms' } })).toBe(
-      'Readings are typed in %, not in ohms. Give what species the meter is set to. Nothing was saved.',
-    );
+  test('a hand meter is not one whose pins only touch the wood', async () => {
     const pins = { lengthMm: 0.5, insulated: null };
-    expect(await add({ ...unknownProfile, pins })).toBe(
+    expect(await yard.refusal('meters.add', { name: 'Odd', profile: { ...unknownProfile, pins } })).toBe(
       'Those pins read the surface only. Check their length and its unit. Nothing was saved.',
     );
   });

@@ -58,6 +58,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'meters.list': {},
   'readings.givenDepths': { readingId: 1 },
   'meters.earlierReadings': { meterId: 1 },
+  'readings.asReadWith': { readingId: 1, meterId: 1 },
 };
 
 /** Looks at the file from outside. */

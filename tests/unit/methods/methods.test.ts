@@ -53,7 +53,7 @@ const NO_METHOD = [
   'MOST_EPW_BYTES',
   'DEPTHS',
   'DAMAGED',
-  'MOST_TYPED_PCT',
+  'MOST_TYPED',
   'PAIRS',
   'EXTRA_SPOTS',
   'NEVER_OFF',

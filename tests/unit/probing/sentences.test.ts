@@ -40,6 +40,7 @@ test('every suspicion', () => {
     odd({ how: 'settled' }, -4),
     odd({ ...inOhms }, -4),
     odd({}, 126),
+    judge([reading(1, 'shell', 12, { unit: 'ohm' })]),
     odd({ woodTempC: -3 }),
     odd({ woodTempC: -3 }, 24),
     judge(readings([8.4, 8.4], [8.4, 8.4])),

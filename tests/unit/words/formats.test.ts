@@ -52,10 +52,12 @@ describe('a raw value is shown as it was typed or sent', () => {
     expect(formatsFor('metric', 'en-DE').raw(1.45)).toBe('1,45'));
   test('as a percentage', () => expect(metric.rawPercent(14.25)).toBe('14.25%'));
   test.each([
-    [820, '820 Ω'],
+    [820, '0.00082 MΩ'],
+    [500_000, '0.5 MΩ'],
     [1_234_500, '1.2345 MΩ'],
-    [55_000_000_010, '55.00000001 GΩ'],
-  ])('%f as a resistance', (ohm, text) => expect(metric.rawOhms(ohm)).toBe(text));
+    [350e6, '350 MΩ'],
+    [55_000_000_010, '55,000.00001 MΩ'],
+  ])('%f as a resistance, in megohms as it is typed', (ohm, text) => expect(metric.rawOhms(ohm)).toBe(text));
 
   test('every value comes back whole', () => {
     fc.assert(

@@ -34,12 +34,13 @@ function play(meters: MeterOfYard[], earlier = 0) {
   return playMachine({
     'meters.list': () => meters,
     'meters.earlierReadings': () => ({ readings: earlier }),
-    'meters.add': () => moved,
+    'meters.add': () => ({ ...moved, meterId: 5 }),
     'meters.edit': ({ changed }) => ({ ...handMeter, ...changed, version: 2 }),
     'meters.updateEarlier': () => moved,
     'meters.typeFrom': () => ({}),
     'meters.delete': () => ({ act: moved.act }),
     'meters.undoDelete': () => ({}),
+    'meters.undoAdd': () => ({ ...moved, readings: 0 }),
     'species.list': () =>
       builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })) as never,
   });
@@ -86,6 +87,7 @@ describe('the question at the first reading', () => {
       {
         name: 'Hand meter',
         roundId: 7,
+        isTypedFrom: true,
         profile: {
           // About 70 °F, which the person may change.
           scale: {
@@ -136,6 +138,26 @@ describe('the meters of the yard', () => {
     expect(other!.textContent).toContain(unbroken('5/16 in, insulated'));
     expect(other!.textContent).toContain('±1.0 points');
     await expectNoBarriers();
+  });
+
+  test('one that is added is not typed from unasked while another is in use', async () => {
+    const machine = play([handMeter]);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    await user.click(await screen.findByRole('button', { name: 'Add a hand meter' }));
+    await user.click(await screen.findByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }]);
+    await waitFor(() =>
+      expect(useNotices.getState().notices).toMatchObject([
+        { sentence: 'Hand meter added. You still type from Old one.' },
+      ]),
+    );
+    await user.click(screen.getByRole('button', { name: 'Add a hand meter' }));
+    await screen.findByRole('button', { name: 'Save' });
+    await choose(user, 'Which meter do you type from now?', 'This one');
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }, { isTypedFrom: true }]);
   });
 
   test('another one is typed from by one press', async () => {
@@ -218,17 +240,12 @@ describe('every act on a meter can be undone', () => {
 
   test('a new one goes, and values are typed from the one before', async () => {
     const machine = play([handMeter]);
-    machine.answers['meters.add'] = () => {
-      machine.answers['meters.list'] = () => [handMeter, { ...handMeter, id: 5, name: 'New one' }];
-      return { ...moved, readings: 0 };
-    };
     const user = userEvent.setup();
     render(<MetersSheet />);
     await user.click(await screen.findByRole('button', { name: 'Add a hand meter' }));
     await user.click(await screen.findByRole('button', { name: 'Save' }));
     await waitFor(() => expect(useNotices.getState().notices).toHaveLength(1));
     await undo();
-    expect(machine.inputsOf('meters.delete')).toEqual([{ meterId: 5 }]);
-    expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 4 }]);
+    expect(machine.inputsOf('meters.undoAdd')).toEqual([{ act: moved.act, meterId: 5, typedFromBefore: 4 }]);
   });
 });

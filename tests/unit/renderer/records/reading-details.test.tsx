@@ -26,6 +26,16 @@ async function open(reading: JudgedReading) {
   const machine = playMachine({
     'meters.list': () => [aHandMeter(4), aHandMeter(5)],
     'species.list': () => [],
+    'readings.asReadWith': () => ({
+      raw: 14.2,
+      unit: 'pct',
+      corrected: {
+        mcPct: 15.1,
+        steps: [{ step: 'species-curve', pct: 15.1 }],
+        standardUncertaintyPct: 0.9,
+        warnings: [],
+      },
+    }),
     'readings.setMeter': () => moved,
     'readings.undoSetMeter': () => moved,
   });
@@ -72,6 +82,16 @@ test('one that cannot be a moisture content says so', async () => {
   const corrected = { mcPct: null, steps: [], standardUncertaintyPct: null, warnings: [] };
   const { dialog } = await open(aReading(1, { raw: 14.2, corrected }));
   expect(dialog.getByText(/cannot be a moisture content/)).toBeTruthy();
+});
+
+test('a meter that is just chosen shows what its steps would make of the value', async () => {
+  const { machine, user, dialog } = await open(aReading(1, { raw: 14.2, meterId: 4, meterProfileId: 4 }));
+  expect(dialog.getByText('12.1%', { selector: 'strong' })).toBeTruthy();
+  await user.selectOptions(await dialog.findByLabelText('Read with'), 'Hand meter 5');
+  expect(await dialog.findByText('15.1%', { selector: 'strong' })).toBeTruthy();
+  expect(machine.inputsOf('readings.asReadWith')).toEqual([{ readingId: 1, meterId: 5 }]);
+  await user.selectOptions(dialog.getByLabelText('Read with'), 'Hand meter 4');
+  expect(dialog.queryByText('15.1%')).toBeNull();
 });
 
 test('all of its round are moved to another meter, and back by one press', async () => {

@@ -217,7 +217,16 @@ describe('a slip of the keys', () => {
     await user.keyboard('u');
     await waitFor(() =>
       expect(machine.inputsOf('rounds.saveTyped')).toEqual([
-        { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7, raw: 14.5 },
+        {
+          roundId: 12,
+          boardId: 101,
+          spotIndex: 0,
+          newestReadingId: 7,
+          replaces: 7,
+          raw: 14.5,
+          unit: 'pct',
+          meterId: null,
+        },
       ]),
     );
   });

@@ -121,7 +121,7 @@ describe('digits typed while the meter saves its own value', () => {
     const { machine, user } = await typeMeanwhile();
     await user.keyboard('r');
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([
-      { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7, raw: 12.6 },
+      { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: 7, replaces: 7, raw: 12.6, unit: 'pct' },
     ]);
     expect(screen.queryByRole('textbox')).toBeNull();
   });
@@ -130,7 +130,7 @@ describe('digits typed while the meter saves its own value', () => {
     const { machine, user } = await typeMeanwhile();
     await user.keyboard('n');
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([
-      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12.6 },
+      { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, raw: 12.6, unit: 'pct' },
     ]);
   });
 });

@@ -59,6 +59,19 @@ test.each([
   expect(actionOf(key(name), typed)).toBe(action);
 });
 
+test.each([
+  ['k', '800', null],
+  ['G', '2.2', null],
+  ['m', '12', null],
+  ['m', '', 'meter'],
+  ['g', '', 'go-to-board'],
+  ['g', '2.2G', 'go-to-board'],
+  ['t', '12', 'temperature'],
+  ['Enter', '800k', 'save-typed'],
+] as const)('typing ohms, %j on “%s” is %j: a prefix is part of the value', (name, typed, action) => {
+  expect(actionOf(key(name), typed, 'ohm')).toBe(action);
+});
+
 test('Shift and Enter goes back, whatever was typed', () => {
   expect(actionOf(key('Enter', { shiftKey: true }), null)).toBe('previous-board');
   expect(actionOf(key('Enter', { shiftKey: true }), '12')).toBe('previous-board');

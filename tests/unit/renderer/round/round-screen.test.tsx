@@ -137,7 +137,7 @@ describe('with no meter, values are typed', () => {
   test('a value with a comma and Enter is sent, and the field is free again', async () => {
     const { machine, user } = await open();
     await user.keyboard('12,4{Enter}');
-    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 12.4 }]);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 12.4, unit: 'pct' }]);
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('');
     expect(document.activeElement).toBe(screen.getByRole('textbox'));
   });
@@ -273,7 +273,7 @@ describe('with the meter live', () => {
     await user.keyboard('9');
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('9');
     await user.keyboard('.8{Enter}');
-    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 9.8 }]);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 9.8, unit: 'pct' }]);
     expect(screen.queryByRole('textbox')).toBeNull();
     await user.keyboard('3{Escape}');
     expect(screen.queryByRole('textbox')).toBeNull();

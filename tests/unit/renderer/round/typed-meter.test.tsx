@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { bridge } from '../../../../renderer/data/bridge.ts';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
 import { boardTopics } from '../../../../shared-core/contract/topics.ts';
@@ -42,7 +43,13 @@ async function open(meters: MeterOfYard[]) {
     },
     'meters.add': () => {
       meters.push(aHandMeter(9, { isTypedFrom: true }));
-      return { act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f', readings: 1, boardIds: [101], roundIds: [12] };
+      return {
+        act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f',
+        readings: 1,
+        boardIds: [101],
+        roundIds: [12],
+        meterId: 9,
+      };
     },
     'rounds.saveTyped': ({ raw }) => {
       const board = read(aBoard(1), [aReading(1, { raw })]);
@@ -101,4 +108,49 @@ test('a value is of the meter that the round shows, and another one is chosen by
   await expectNoBarriers();
   await user.click(dialog.getByRole('radio', { name: 'Hand meter 5' }));
   expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
+});
+
+describe('a meter that shows ohms', () => {
+  const ohms = (changes: Partial<MeterOfYard> = {}) =>
+    aHandMeter(4, { unit: 'ohm', profile: { ...unknownProfile, scale: { kind: 'ohms' } }, ...changes });
+
+  test('is typed in megohms, or with a prefix, and sent in ohms', async () => {
+    const { machine, user } = await open([ohms({ isTypedFrom: true })]);
+    expect(await screen.findByLabelText('Reading on the meter, MΩ')).toBeTruthy();
+    await user.keyboard('350{Enter}');
+    await user.keyboard('800k{Enter}');
+    await user.keyboard('2.2G{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([
+      { raw: 350e6, unit: 'ohm', meterId: 4 },
+      { raw: 800_000, unit: 'ohm' },
+      { raw: 2.2e9, unit: 'ohm' },
+    ]);
+    expect(screen.queryByRole('dialog')).toBeNull();
+    await expectNoBarriers();
+  });
+
+  test('a number typed for it is never sent as %, whichever meter is chosen meanwhile', async () => {
+    const { machine, user } = await open([ohms({ isTypedFrom: true }), aHandMeter(5)]);
+    await screen.findByLabelText('Reading on the meter, MΩ');
+    await user.keyboard('35');
+    await bridge().command('meters.typeFrom', { meterId: 5 });
+    machine.tell('changed', { yard: null, topics: ['meters'] });
+    await screen.findByRole('button', { name: /Meter: Hand meter 5/ });
+    expect(screen.getByLabelText('Reading on the meter, MΩ')).toBeTruthy();
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 35e6, unit: 'ohm', meterId: 5 }]);
+    // Changed by hand, it is what the field says now.
+    await user.keyboard('12.4');
+    expect(screen.getByLabelText('Reading on the meter, %')).toBeTruthy();
+  });
+
+  test('is asked about where the first number typed is no %', async () => {
+    const { user } = await open([]);
+    await user.keyboard('350{Enter}');
+    expect(await screen.findByText('Does your meter show ohms, not %? How long are its pins?')).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Answer' }));
+    const dialog = within(await screen.findByRole('dialog', { name: 'Your meter' }));
+    await user.click(dialog.getByRole('radio', { name: 'None: it shows ohms (MΩ)' }));
+    expect(dialog.queryByRole('group', { name: 'Does it correct for temperature?' })).toBeNull();
+  });
 });

@@ -36,6 +36,7 @@ const spot = (boardId: number, spotIndex: number) => ({
   boardId,
   spotIndex,
   newestReadingId: null,
+  unit: 'pct',
 });
 const later = () => new Promise((wait) => setTimeout(wait, 80));
 const oneRead = () => aRound([read(aBoard(1), [aReading(1)]), aBoard(2)]);
