@@ -241,7 +241,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return {
       ...meaning,
       pins: version.profile?.pins ?? null,
-      range: version.description?.range ?? USUAL_SCALE_PCT,
+      // What the scale of a hand meter in ohms holds is not known.
+      range: version.description?.range ?? (unitOf(version) === 'ohm' ? null : USUAL_SCALE_PCT),
       ...ownCorrection(speciesId, version.meterId, meaning, by),
     };
   }

@@ -40,6 +40,8 @@ export function ohmSlip(reading: Reading, evidence: BoardEvidence): Suspicion | 
     aboutPct === null ? 0 : DIFFERENCE_SCORE * spotScatterPct(aboutPct) * Math.sqrt(1 + 1 / reference.length);
   const offPct = (of: number): number => Math.abs(of - (aboutPct ?? of));
   if (isPossible && offPct(mcPct!) <= spreadPct) return null;
+  // Where the others disagree, nobody knows which one to go by.
+  if (isPossible && Math.max(...beside) - Math.min(...beside) > spreadPct) return null;
   // Of a single other one, the reading typed later is asked about.
   if (isPossible && beside.length === 1 && alike[0]!.id > reading.id) return null;
 

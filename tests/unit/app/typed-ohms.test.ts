@@ -32,6 +32,8 @@ describe('a hand meter that shows ohms', () => {
     expect(reading).toMatchObject({ raw: 155e6, unit: 'ohm', how: 'typed', meterId });
     expect(reading!.corrected.mcPct).toBeCloseTo(12, 1);
     expect(reading!.corrected.steps[0]).toMatchObject({ step: 'species-curve' });
+    // Nor is it at an end of a scale of %.
+    expect(reading!.suspicions.filter(({ severity }) => severity !== 'note')).toEqual([]);
   });
 
   test('takes no number that was typed in %, nor a meter in % one in ohms; nothing is saved', async () => {

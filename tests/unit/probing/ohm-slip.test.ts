@@ -53,6 +53,15 @@ describe('a typed resistance', () => {
     });
   });
 
+  test('beside others that disagree is none: the odd one is asked about, and no sound one', () => {
+    const judged = judge([
+      typed(1, 'shell', ohmsAt(17.3)),
+      typed(2, 'shell', ohmsAt(19.2)),
+      typed(3, 'shell', ohmsAt(13)),
+    ]);
+    expect(rules(judged).map((found) => found.includes('typing-slip'))).toEqual([false, false, true]);
+  });
+
   test('of the core is not measured by the shell: a drying board is wetter inside', () => {
     const judged = judge([
       typed(1, 'shell', ohmsAt(12)),
