@@ -100,11 +100,11 @@ function Form({
       />
       {meter === null && inUse !== null && (
         <Choice
-          label={say('meters.type-from')}
+          label={say('meters.used-now')}
           value={used}
           options={[
-            { value: 'yes', label: say('meters.type-from-new') },
-            { value: 'no', label: say('meters.type-from-still', { usedName: inUse.name }) },
+            { value: 'yes', label: say('meters.used-new') },
+            { value: 'no', label: say('meters.used-before', { usedName: inUse.name }) },
           ]}
           onValue={setUsed}
         />
