@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { boardSchema, newPlaceSchema, stackSchema } from './yard.ts';
+import { boardGivenOn, boardSchema, givenBoardSchema, newPlaceSchema, stackSchema } from './yard.ts';
 
 /** As many boards as are added in one go. */
 export const MOST_AT_ONCE = 500;
@@ -11,6 +11,9 @@ export const firstStackSchema = z.object({
   speciesId: boardSchema.shape.speciesId,
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
+  sawnOn: givenBoardSchema.shape.sawnOn,
+  driedBy: boardSchema.shape.driedBy,
+  endUseId: stackSchema.shape.endUseId,
   boards: z
     .number()
     .int()
@@ -22,5 +25,14 @@ export const firstStackSchema = z.object({
 });
 export type FirstStack = z.infer<typeof firstStackSchema>;
 
+/** The same where the day is known, so that it was not sawn in the future. */
+export const firstStackOn = (today: string) =>
+  firstStackSchema.extend({ sawnOn: boardGivenOn(today).shape.sawnOn });
+
 /** With the place where it is. A place of that name and air that is there already is taken. */
-export const startedStackSchema = firstStackSchema.extend({ place: newPlaceSchema });
+export const startedStackSchema = firstStackSchema.extend({
+  place: newPlaceSchema,
+  sawnOn: firstStackSchema.shape.sawnOn.default(null),
+  driedBy: firstStackSchema.shape.driedBy.default('air'),
+  endUseId: firstStackSchema.shape.endUseId.default('furniture'),
+});

@@ -260,6 +260,7 @@ export const sharedBoardFieldsSchema = givenBoardSchema
     widthMm: true,
     lengthMm: true,
     sawnOn: true,
+    driedBy: true,
     log: true,
     sawing: true,
     ringRadiusMm: true,

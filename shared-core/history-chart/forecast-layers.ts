@@ -83,12 +83,14 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
 }
 
 /** What each round read at a depth, as the forecast uses it. */
-export const readingsOf = ({ forecast }: ForecastDetails, depth: Depth): Value[] =>
+export const readingsOf = ({ forecast, readings }: ForecastDetails, depth: Depth): Value[] =>
   forecast.residuals
-    .filter(({ depthFraction }) => depthAt(depthFraction) === depth)
+    .filter(({ atMs, depthFraction }) =>
+      readings.some(
+        (each) => each.depth === depth && each.atMs === atMs && each.depthFraction === depthFraction,
+      ),
+    )
     .map(({ atMs, measuredPct, sdPct }) => {
       const { minPct, maxPct } = likelyInterval(measuredPct, sdPct);
       return { x: atMs, y: measuredPct, low: minPct, high: maxPct };
     });
-
-const depthAt = (fraction: number): Depth => (fraction > 1 / 3 && fraction < 2 / 3 ? 'core' : 'shell');

@@ -26,6 +26,8 @@ test('from an empty yard to the summary of a round', async ({ pintally: { page }
   for (const value of ['12.4', '12.9', '12.6']) await reading(value);
   await key('Enter');
   await tabTo('button', 'Finish the round');
+  // A key pressed at once is taken for one pressed twice.
+  await page.waitForTimeout(500);
   await key('Enter');
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
   await press('link', 'Go to the stack');

@@ -2,6 +2,7 @@ import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts'
 import { type AirSource, type BoardRow, movementIn, type Place } from '../../../shared-core/contract/yard.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
 import { ENTERED_AT_ONCE_DAYS } from '../../../shared-core/probing/readings/new-here.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
@@ -177,7 +178,7 @@ function fitReadings(
     return [
       {
         atMs,
-        depth: reading.spot.depth,
+        depth: depthRead(reading, thicknessMm),
         depthFraction: pinFaceAt(atMs) === 'a' ? fromPinFace : 1 - fromPinFace,
         mcPct,
         standardUncertaintyPct,

@@ -5,9 +5,6 @@ import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Commands } from '../handlers.ts';
 import { freeCode } from './free-code.ts';
 
-/** The use until a person chooses another. */
-const FIRST_USE = 'furniture';
-
 export function firstStackCommands(context: AppContext) {
   /** A place of that name is taken where its air is the same; else the new one is numbered. */
   function placeFor(wanted: NewPlace): number {
@@ -23,24 +20,22 @@ export function firstStackCommands(context: AppContext) {
   }
 
   return {
-    'stacks.start': ({ name: given, speciesId, thicknessMm, thicknessQuarters, boards: count, place }) => {
+    'stacks.start': ({ name: given, endUseId, boards: count, place, ...board }) => {
       const yard = context.yard();
-      const species = orRefuse(yard.species.get(speciesId), 'species');
+      const species = orRefuse(yard.species.get(board.speciesId), 'species');
       const name = given === '' ? species.name : given;
       const placeId = placeFor(place);
       const stackId = refusingDuplicates(message('refusal.stack-name-taken', { stackName: name }), () =>
-        yard.stacks.add({ name, placeId, endUseId: FIRST_USE, topCover: 'covered', note: '' }),
+        yard.stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' }),
       );
       let code = firstCode(name, species.name);
-      for (let board = 0; board < count; board++) {
+      for (let added = 0; added < count; added++) {
         code = freeCode(yard, code);
         const made = newBoardSchema.parse({
           ...unknownOfBoard,
           code,
           stackId,
-          speciesId,
-          thicknessMm,
-          thicknessQuarters,
+          ...board,
         });
         yard.boards.add(made, placeId, context.now());
       }

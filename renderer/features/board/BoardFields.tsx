@@ -78,7 +78,7 @@ export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
       </div>
       <div className="form-grid">
         <DateField label={say('board.sawn-on')} max={formats.localDay(new Date())} {...field('sawnOn')} />
-        <DriedBy board={board} />
+        <BoardDriedBy board={board} />
         <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>
       <EndFields board={board} />
@@ -88,7 +88,7 @@ export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
 }
 
 /** Whether it came from a kiln. */
-function DriedBy({ board: { draft, field } }: Of<'driedBy'>) {
+export function BoardDriedBy({ board: { draft, field } }: Of<'driedBy'>) {
   const { say } = useWords();
   return (
     <Select

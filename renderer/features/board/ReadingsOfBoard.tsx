@@ -44,7 +44,7 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: (reading) => depthWords(reading, words),
+          below: (reading) => depthWords(reading, board.thicknessMm, words),
           widthRem: 12,
         },
         {

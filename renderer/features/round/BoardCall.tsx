@@ -3,6 +3,7 @@ import { CallBadge } from '../../ui/CallBadge.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { suspicionsOfAll } from '../records/ReadingRemarks.tsx';
 import css from './BoardCall.module.css';
 import type { Probing } from './useProbing.ts';
 
@@ -14,6 +15,8 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
   const { say } = useWords();
   const { isRead, finding } = board;
   const open = openSpots(board);
+  // What speaks against all readings is said in full above them.
+  const saidOfAll = suspicionsOfAll(probed?.assessment?.readings ?? []).map(({ why }) => say(why));
   return (
     <section className={`sheet ${css.boardCall}`} aria-label={say('board-call.title')}>
       {finding === null ? (
@@ -32,8 +35,9 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
           <ul className={css.reasons}>
             {/* While they are on their way, the one that decides. */}
             {(probed?.assessment?.reasons ?? [finding.reason])
-              .slice(0, MOST_REASONS)
               .map((reason) => say(reason))
+              .filter((sentence) => !saidOfAll.includes(sentence))
+              .slice(0, MOST_REASONS)
               .map((sentence) => (
                 <li key={sentence}>{sentence}</li>
               ))}

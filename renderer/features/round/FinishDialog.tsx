@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { openSpots } from '../../../shared-core/contract/round.ts';
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { finishRound } from '../../stores/round-opening.ts';
@@ -8,8 +9,10 @@ import type { Probing } from './useProbing.ts';
 
 /** So many boards are named; the others are counted. */
 const MOST_NAMED = 3;
+/** A key that is pressed so soon after the dialog opened was meant for the round. */
+const TWICE_MS = 400;
 
-/** The question has the focus, and no button: Enter, pressed once more than needed, does nothing. */
+/** Where something is still to be read the question has the focus, and no button: Enter, pressed once too often, does nothing. */
 const focusOn = (question: HTMLElement | null) => question?.focus();
 
 /** Asks before it ends the round, and says what is still unread and unsaved. */
@@ -20,9 +23,11 @@ export function FinishDialog({ round, onClose }: Probing) {
   const named = begun.slice(0, MOST_NAMED);
   const more = begun.length - named.length;
   const values = unsavedOf(useDraftsOf(round.id)).length;
+  const isAllRead = unread === 0 && begun.length === 0 && values === 0;
+  const [openedAt] = useState(() => performance.now());
   return (
     <Dialog title={say('finish.title')} onClose={onClose}>
-      <p ref={focusOn} tabIndex={-1}>
+      <p ref={isAllRead ? undefined : focusOn} tabIndex={-1}>
         {say(round.summary.message)}
       </p>
       {begun.length > 0 && (
@@ -40,7 +45,9 @@ export function FinishDialog({ round, onClose }: Probing) {
       <Actions>
         <Button
           kind="main"
-          onClick={() => {
+          onClick={({ detail }) => {
+            // By a key that was pressed twice.
+            if (detail === 0 && performance.now() - openedAt < TWICE_MS) return;
             onClose();
             void finishRound();
           }}

@@ -12,9 +12,12 @@ import css from './SpotList.module.css';
 /** A reading of the round, named by its spot, with its depth and what can be done about it. */
 export function SavedReading({
   reading,
+  thicknessMm,
   shared,
 }: {
   reading: JudgedReading;
+  /** Of its board. */
+  thicknessMm: number;
   /** What is said once of all readings, above them. */
   shared: readonly Suspicion[];
 }) {
@@ -31,7 +34,7 @@ export function SavedReading({
         struck={reading.excluded !== null || !reading.counts}
       />
       <div className={css.corrections}>
-        {!reading.isDamaged && <small>{depthWords(reading, words)}</small>}
+        {!reading.isDamaged && <small>{depthWords(reading, thicknessMm, words)}</small>}
         <ExcludeReading
           reading={reading}
           depth={reading.spot.depth}

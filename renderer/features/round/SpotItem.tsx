@@ -10,6 +10,7 @@ import css from './SpotList.module.css';
 /** One spot: its name, how to get there and what to do there, and what was read. */
 export function SpotItem({
   planned,
+  thicknessMm,
   readings,
   shared,
   isCurrent,
@@ -20,6 +21,8 @@ export function SpotItem({
   onChoose,
 }: {
   planned: PlannedSpot;
+  /** Of the board. */
+  thicknessMm: number;
   readings: readonly JudgedReading[];
   /** What is said once of all readings of the board. */
   shared: readonly Suspicion[];
@@ -61,7 +64,7 @@ export function SpotItem({
         {lastRound}
       </button>
       {readings.map((reading) => (
-        <SavedReading key={reading.id} reading={reading} shared={shared} />
+        <SavedReading key={reading.id} reading={reading} thicknessMm={thicknessMm} shared={shared} />
       ))}
     </li>
   );

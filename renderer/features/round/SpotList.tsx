@@ -57,6 +57,7 @@ export function SpotList(probing: Probing) {
           <SpotItem
             key={index}
             planned={planned}
+            thicknessMm={board.thicknessMm}
             readings={readingsAt(index, planned)}
             shared={shared}
             isCurrent={index === current}
@@ -71,7 +72,12 @@ export function SpotList(probing: Probing) {
           <li className={css.spot}>
             <p className={css.name}>{say('spots.elsewhere')}</p>
             {elsewhere.map((reading) => (
-              <SavedReading key={reading.id} reading={reading} shared={shared} />
+              <SavedReading
+                key={reading.id}
+                reading={reading}
+                thicknessMm={board.thicknessMm}
+                shared={shared}
+              />
             ))}
           </li>
         )}

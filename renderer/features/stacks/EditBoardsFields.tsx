@@ -12,6 +12,7 @@ import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import {
   BoardBark,
+  BoardDriedBy,
   BoardSawing,
   BoardSpecies,
   BoardThickness,
@@ -47,6 +48,8 @@ export function EditBoardsFields({
       return <BoardLengthField label={say('board.length')} {...field('lengthMm')} />;
     case 'sawn-on':
       return <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />;
+    case 'dried-by':
+      return <BoardDriedBy board={typed} />;
     case 'log':
       return <TextField label={say('board.log')} {...field('log')} />;
     case 'sawing':

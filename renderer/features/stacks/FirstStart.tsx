@@ -1,7 +1,8 @@
-import { type FirstStack, firstStackSchema } from '../../../shared-core/contract/first-stack.ts';
+import { type FirstStack, firstStackOn } from '../../../shared-core/contract/first-stack.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { NumberField, TextField } from '../../form/Field.tsx';
+import { DateField } from '../../form/DateField.tsx';
+import { NumberField, Select, TextField } from '../../form/Field.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { go } from '../../stores/navigation.ts';
@@ -11,9 +12,11 @@ import { openDemoYard } from '../../stores/yard.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
-import { BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
+import { BoardDriedBy, BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
 import { StationField, useStation } from '../places/StationField.tsx';
+import { endUseOptions } from './end-use-options.ts';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
 export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
@@ -44,12 +47,17 @@ const nothingYet: Draft<FirstStack> = {
   thicknessMm: null,
   thicknessQuarters: null,
   boards: null,
+  sawnOn: null,
+  driedBy: 'air',
+  endUseId: 'furniture',
 };
 
 function FirstStackForm() {
-  const { say } = useWords();
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
   const species = useQuery('species.list', {});
-  const typed = useDraft(firstStackSchema, nothingYet);
+  const uses = useQuery('endUses.list', {});
+  const typed = useDraft(firstStackOn(today), nothingYet);
   const { draft, field, read } = typed;
   const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
@@ -73,18 +81,31 @@ function FirstStackForm() {
         void save(() => start(true));
       }}
     >
-      <TextField
-        label={say('stacks.what-name')}
-        placeholder={species.output?.find(({ id }) => id === draft.speciesId)?.name}
-        autoFocus
-        {...field('name')}
-      />
+      <div className="form-grid">
+        <TextField
+          label={say('stacks.what-name')}
+          placeholder={species.output?.find(({ id }) => id === draft.speciesId)?.name}
+          autoFocus
+          {...field('name')}
+        />
+        <Select
+          label={say('stacks.use')}
+          options={endUseOptions(uses.output ?? [], say)}
+          {...field('endUseId')}
+        />
+      </div>
       <div className="form-grid">
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
         <StationField station={station} />
       </div>
+      <Unfold words={say('stacks.more-fields')}>
+        <div className="form-grid">
+          <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />
+          <BoardDriedBy board={typed} />
+        </div>
+      </Unfold>
       <div ref={answer}>{problem && <Banner kind="problem">{problem.sentence}</Banner>}</div>
       <Actions>
         <Button kind="main" type="submit" disabled={busy}>

@@ -53,9 +53,11 @@ function Figures({ plan, onCertainty }: { plan: Plan; onCertainty: (certainty: n
                 say('stack-plan.to-call-ready'),
                 <>
                   {say('stack-plan.boards-of', { boards: toKnowReady, all })}{' '}
-                  <small>
-                    {say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}
-                  </small>
+                  {toKnowReady < all && (
+                    <small>
+                      {say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN })}
+                    </small>
+                  )}
                 </>,
               ],
               [

@@ -33,7 +33,8 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
   }
 
   function shellAndCore({ latest }: BoardRow): ReactNode {
-    if (latest?.shellPct == null || latest.corePct === null) return null;
+    if (latest?.shellPct == null) return null;
+    if (latest.corePct === null) return say('stacks.core-not-read', { shellPct: latest.shellPct });
     return `${formats.mc(latest.shellPct)} · ${formats.mc(latest.corePct)}`;
   }
 

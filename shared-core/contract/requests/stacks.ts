@@ -26,7 +26,7 @@ export const stackRequests = {
     output: stackRowSchema,
     topics: (_, { id }) => ['stacks', `stack:${id}`],
   }),
-  /** Adds a stack, its place, and boards alike with IDs made for them, in one act. It is for furniture until that is changed. */
+  /** Adds a stack, its place, and boards alike with IDs made for them, in one act. */
   'stacks.start': command({
     input: startedStackSchema,
     output: stackRowSchema,

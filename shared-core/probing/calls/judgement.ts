@@ -117,6 +117,7 @@ export function judge(facts: JudgementFacts): Judgement {
     getsThere,
     isDryEnough: found === null || !isTooWet({ ...found, call: 'keep-drying' }, target),
     bestPlaceId,
+    regain: isDryByReadingsOnly ? null : regainIn(places, getsThere, bestPlaceId),
     driest: driest && {
       ...driest,
       isHere: driest.placeId === here.placeId,
@@ -191,6 +192,16 @@ const averageRead = (
         readOn: found.at,
         isEstimated: found.averageIs === 'estimated',
       };
+
+/** Where a board that is too dry is to take up moisture: where it is, if that air does it. */
+function regainIn(
+  places: JudgementFacts['places'],
+  getsThere: boolean | null,
+  bestPlaceId: number | null,
+): { placeName: string; isHere: boolean } | null {
+  const place = getsThere === true ? places[0] : places.find(({ placeId }) => placeId === bestPlaceId);
+  return place === undefined ? null : { placeName: place.name, isHere: place === places[0] };
+}
 
 /** From when on it is as dry as the place ever makes it, to a margin not worth waiting for; none where that is now. */
 function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead): Message[] {

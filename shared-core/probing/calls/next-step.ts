@@ -73,6 +73,8 @@ export interface NextStepFacts {
   isDryEnough: boolean;
   /** Where it is ready first, if that gains enough to move it; null for nowhere. */
   bestPlaceId: number | null;
+  /** Where a board that is too dry takes up enough moisture; null where no forecast says so. */
+  regain: { placeName: string; isHere: boolean } | null;
   /** Where a board that no place gets to its target gets driest; null for any other. */
   driest: {
     placeId: number;
@@ -104,7 +106,7 @@ export function nextStepOf(facts: NextStepFacts): NextStep {
     case 'probe-again':
       return probe('probe-again', null);
     case 'too-dry':
-      return wait(null, message('next-step.too-dry'));
+      return wait(null, takeUp(facts.regain));
     case 'ready':
       return forecast === null ? label(null) : whileReady(called, forecast, nowMs);
     case 'bring-in':
@@ -127,6 +129,7 @@ export const nextStepByCall = (call: Call | null, spotsRead: SpotsRead | null = 
     getsThere: null,
     isDryEnough: false,
     bestPlaceId: null,
+    regain: null,
     driest: null,
     backTo: null,
     nowMs: 0,
@@ -162,6 +165,11 @@ const moveBack = ({ placeId }: NonNullable<NextStepFacts['backTo']>): NextStep =
   placeId,
   why: message('next-step.back-under-cover', limits),
 });
+
+const takeUp = (regain: NextStepFacts['regain']): Message =>
+  regain === null
+    ? message('next-step.too-dry')
+    : message(`next-step.too-dry-${regain.isHere ? 'here' : 'there'}`, { placeName: regain.placeName });
 
 const probe = (due: ProbeKind, why: Message | null): NextStep => ({
   step: 'probe',

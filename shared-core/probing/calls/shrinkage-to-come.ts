@@ -5,6 +5,8 @@ import { targetOfUsePct } from './target-of-end-use.ts';
 
 /** Nearer to its target than this nobody sees a board move, % MC. Common practice, no source. */
 const LEAST_PCT = 0.5;
+/** Nor is less than half a sixteenth of an inch seen across it, mm. */
+const LEAST_MM = 0.8;
 
 /**
  * How far a board above the middle of its target will still shrink across its width; a flat-sawn one where nobody knows
@@ -25,6 +27,7 @@ export function shrinkageToCome(
   const width = sizeChanges(sides, species, averagePct, dryPct).find(({ side }) => side === 'width');
   const changeMm = width?.byRouteMm.shrinkage ?? width?.byRouteMm.coefficient ?? null;
   if (changeMm === null) return null;
+  if (widthMm !== null && -changeMm < LEAST_MM) return null;
   return widthMm === null
     ? message('call.will-shrink-share', { shrinkPct: -changeMm, dryPct })
     : message('call.will-shrink', { shrinkMm: -changeMm, dryPct });

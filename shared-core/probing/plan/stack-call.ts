@@ -17,7 +17,6 @@ export const CERTAINTY = 0.9;
 
 /** Boards of a stack, counted; those that were moved elsewhere are not among them. */
 export interface StackFigures {
-  placeName: string;
   endUse: Pick<EndUse, 'minPct' | 'maxPct'>;
   boards: number;
   /** With readings, but too few for a call. */
@@ -117,7 +116,7 @@ const mostOf = (calls: StackFigures['calls']) =>
   NOT_READY.reduce((most, each) => (calls[each] > calls[most] ? each : most));
 
 function callOfMost(stack: StackFigures, probed: number): StackCall {
-  const { calls, due, averagePct, averaged, endUse, placeName } = stack;
+  const { calls, due, averagePct, averaged, endUse } = stack;
   const call = mostOf(calls);
   const later = due['move-later'];
   return {
@@ -125,7 +124,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
     reasons: [
       callOf(call, calls[call], probed),
       ...(later > 0 && due['bring-in'] === 0
-        ? [message('stack-call.to-move-later', { boards: later, placeName, dryEnoughLimitPct, coreLimitPct })]
+        ? [message('stack-call.to-move-later', { boards: later, dryEnoughLimitPct, coreLimitPct })]
         : []),
       ...(averagePct === null
         ? []
@@ -144,20 +143,25 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
 
 /** What to do about a stack first; null where nothing is. */
 export function dueOfStack(stack: StackFigures): StackDue | null {
-  const { boards, calls, due, toProbeAgain, placeName, openRound } = stack;
+  const { boards, calls, due, toProbeAgain, openRound } = stack;
   const probed = probedOf(stack);
   if (boards === 0) return null;
   if (openRound !== null)
     return { kind: 'open-round', why: message('stack-call.open-round', { ...openRound, boards }) };
   const more = moreToProbe(stack);
   if (probed === 0)
-    return { kind: 'first-round', why: message('stack-call.probe-so-many', { boards: more, ...sure }) };
+    return {
+      kind: 'first-round',
+      why:
+        more === boards
+          ? message('stack-call.probe-all', { boards })
+          : message('stack-call.probe-so-many', { boards: more, ...sure }),
+    };
   const later = due['move-later'];
   const toMove = {
     boards: due['bring-in'] + later,
     now: due['bring-in'],
     later,
-    placeName,
     dryEnoughLimitPct,
     coreLimitPct,
   };

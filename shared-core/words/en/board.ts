@@ -23,7 +23,9 @@ export const board = {
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will help.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
   'next-step.half-probed': '{spots, plural, one {# spot} other {# spots}} to go.',
-  'next-step.too-dry': 'Let it take up moisture where it will be used, then probe again.',
+  'next-step.too-dry': 'Let it take up moisture where it will be used. Then probe it again.',
+  'next-step.too-dry-here': 'Keep it in {placeName} to take up moisture. Then probe it again.',
+  'next-step.too-dry-there': 'Move it to {placeName} to take up moisture. Then probe it again.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.driest-place':
     '{placeName} gets it driest: about {driestPct}. {isIndoors, select, yes {For {targetRange}, run a dehumidifier there, or change the use.} other {For {targetRange}, add a drier place, or change the use.}}',
@@ -72,7 +74,7 @@ export const board = {
 
   'history.title': 'History and forecast',
   'history.chart': 'Moisture content of {boardCode} over time',
-  'history.none': 'No average yet.',
+  'history.none': 'No average read yet.',
   'history.one': '{averagePct} on {probedOn}.',
   'history.more': 'From {firstPct} on {firstOn} to {lastPct} on {lastOn}.',
   'history.target': 'Target for {useName}: {targetRange}.',

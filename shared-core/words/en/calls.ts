@@ -60,10 +60,8 @@ export const calls = {
   'call.core-depth-unknown':
     'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 
-  'call.shell-below-target':
-    'Too dry: shell {shellPct}. Target {targetRange}. Let it take up moisture where it will be used.',
-  'call.below-target':
-    'Too dry: {averagePct}. Target {targetRange}. Let it take up moisture where it will be used.',
+  'call.shell-below-target': 'Too dry: shell {shellPct}. Target {targetRange}.',
+  'call.below-target': 'Too dry: {averagePct}. Target {targetRange}.',
 
   'call.too-close':
     'Too close to call: {averagePct}. Target {targetRange}. Take {each} more {each, plural, one {reading} other {readings}} of each depth, at new spots.',

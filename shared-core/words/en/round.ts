@@ -13,7 +13,8 @@ export const round = {
   'round-start.year-right': 'Yes, start the round',
   'round-start.caution':
     'Pins are sharp and break under side load. Push them straight in. Keep your other hand clear of the pins. Cap them between boards. Make sure the stack is stable before you climb or lift.',
-  'round-start.pins-along': 'Point both pins along the grain, unless the meter’s manual says otherwise.',
+  'round-start.pins-along':
+    'On a face, point both pins along the grain, unless the meter’s manual says otherwise. On a fresh crosscut, point them along the faces.',
   'round-start.meter-live':
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
   'round-start.meter-live-by-press':
@@ -162,6 +163,7 @@ export const round = {
 
   'depth.known': '{depthMm} deep',
   'depth.on-cut': '{depthMm} from the face, on the cut',
+  'depth.middle-of-cut': 'mid-thickness, on the cut',
   'depth.planned': '{depthMm} planned',
   'depth.unknown': 'Depth unknown',
   'depth.title': 'Depth of the reading',
@@ -207,7 +209,7 @@ export const round = {
   'typed.label': 'Reading on the meter, {unit, select, pct {%} other {MΩ}}',
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
-  'typed.hint': 'Enter saves it.{unit, select, pct {} other { 800k and 2.2G work, too.}}',
+  'typed.hint': 'Type a reading, then press Enter.{unit, select, pct {} other { 800k and 2.2G work, too.}}',
   'typed.not-saved': 'Not saved. Waiting for Pintally.',
   'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
 

@@ -1,6 +1,7 @@
 /** What to do with a stack, and what about it is due. */
 export const stackCall = {
   'stack-call.not-probed-yet': 'Not probed yet.',
+  'stack-call.probe-all': 'Probe {boards, plural, one {the board} =2 {both boards} other {all # boards}}.',
   'stack-call.probe-so-many':
     'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.all-ready':
@@ -37,13 +38,13 @@ export const stackCall = {
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}, core {coreLimitPct}}}.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}, core {coreLimitPct}}}.',
   'stack-call.move-back':
     '{boards, plural, one {# board is} other {# boards are}} too wet for heated rooms. Move {boards, plural, one {it} other {them}} back under cover.',
   'stack-call.add-place':
     '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in any of your places. Add a drier one, or change the use.',
   'stack-call.to-move-later':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in {placeName}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, core to {coreLimitPct}. Then move {boards, plural, one {it} other {them}} to drier air.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, core to {coreLimitPct}. Then move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',

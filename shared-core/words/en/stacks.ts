@@ -41,7 +41,7 @@ export const stacks = {
   'stacks.no-boards': 'No boards yet.',
   'stacks.empty':
     'No boards in this stack yet. Add them by species and thickness. Their IDs are numbered for you.',
-  'stacks.elsewhere': '{boards, plural, one {# board} other {# boards}} of it elsewhere',
+  'stacks.elsewhere': '{boards, plural, one {# board} other {# boards}} moved elsewhere',
   'stacks.all-elsewhere':
     '{boards, plural, one {The board of this stack is} other {All # boards of this stack are}} elsewhere. To probe there, move the stack.',
   'stacks.show-moved': 'Show them',
@@ -149,6 +149,7 @@ export const stacks = {
   'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',
   'stacks.estimated': 'Estimated',
   'stacks.shell-alone': 'Shell {shellPct}',
+  'stacks.core-not-read': '{shellPct} · not read',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
   'stacks.no-call': 'no call yet',
@@ -170,6 +171,7 @@ export const stacks = {
   'stacks.edit.width': 'Width',
   'stacks.edit.length': 'Length',
   'stacks.edit.sawn-on': 'Sawn on',
+  'stacks.edit.dried-by': 'Dried',
   'stacks.edit.log': 'Log',
   'stacks.edit.sawing': 'Sawing',
   'stacks.edit.bark-side': 'Bark side',

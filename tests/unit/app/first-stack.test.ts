@@ -55,6 +55,15 @@ describe('A first stack', () => {
     expect(emcOfYear(place!.air).driestEmcPct).toBe(13.5);
   });
 
+  test('has the use, the sawing date and the way of drying that were given', async () => {
+    const known = { endUseId: 'framing', sawnOn: '2026-03-10', driedBy: 'kiln' } as const;
+    const { id, endUseId } = await yard.command('stacks.start', { ...oak, ...known });
+    expect(endUseId).toBe('framing');
+    expect((await rows(id)).map(({ sawnOn, driedBy }) => [sawnOn, driedBy])).toEqual(
+      Array.from({ length: 3 }, () => ['2026-03-10', 'kiln']),
+    );
+  });
+
   test('without a name is called by its species', async () => {
     expect((await yard.command('stacks.start', { ...oak, name: '' })).name).toBe('White oak');
   });

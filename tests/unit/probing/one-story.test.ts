@@ -445,6 +445,36 @@ describe('the boards that once told two stories', () => {
     expect(judgement).toMatchObject({ call: 'keep-drying', bestPlaceId: null, next: { due: 'move-later' } });
   });
 
+  test('a board that is too dry stays where that air helps, else goes where it does; readings are asked for after that', () => {
+    const tooDry = found('too-dry', 4.6, {
+      reasons: [message('call.below-target', { averagePct: 4.6, targetRange: { minPct: 6, maxPct: 8 } })],
+    });
+    const room = place(1, 'Bench room', 'heated-room', 7, null);
+    const regains = [reach(0, 8, 60), reach(null, null, null)];
+    const stays = judge(
+      facts({
+        found: tooDry,
+        places: [room, place(2, 'Outdoors', 'outdoors', 13)],
+        forecast: ahead(4.6, regains, { endsPct: [7, 13] }),
+      }),
+    );
+    expect(told(stays)).toEqual([
+      'Too dry: 4.6%. Target 6–8%.',
+      'Keep it in Bench room to take up moisture. Then probe it again.',
+    ]);
+    const goes = judge(
+      facts({
+        found: tooDry,
+        places: [place(1, 'Kiln', 'heated-room', 3, null), { ...room, placeId: 2 }],
+        forecast: ahead(4.6, regains.toReversed(), { endsPct: [3.5, 7] }),
+      }),
+    );
+    expect(told(goes).at(-1)).toBe('Move it to Bench room to take up moisture. Then probe it again.');
+    expect(told(judge(facts({ found: tooDry }))).at(-1)).toBe(
+      'Let it take up moisture where it will be used. Then probe it again.',
+    );
+  });
+
   test('a board too wet for a heated room dries on first, and says so', () => {
     const forecast = ahead(18, [reach(null, null, null), reach(20, 40, 90)], { corePct: 28 });
     const judgement = judge(facts({ found: found('keep-drying', 18.4), forecast }));

@@ -24,7 +24,6 @@ function stack(
   const counts = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0, ...calls };
   const isProbed = Object.values(counts).some((count) => count > 0);
   return {
-    placeName: 'Pole shed',
     endUse: { minPct: 6, maxPct: 8 },
     boards,
     halfProbed: 0,
@@ -102,7 +101,7 @@ describe("a stack's call", () => {
     const figures = stack(6, { 'keep-drying': 6 }, { 'move-later': 6 });
     expect(sentences(figures)?.slice(0, 2)).toEqual([
       'All 6 need drying.',
-      '6 boards are unlikely to reach the target in Pole shed. Let them dry to 20%, core to 25%. Then move them to drier air.',
+      '6 boards are unlikely to reach the target where they are. Let them dry to 20%, core to 25%. Then move them to drier air.',
     ]);
     expect(dueOfStack(figures)).toBeNull();
   });
@@ -165,6 +164,12 @@ describe('what is due on a stack', () => {
     ]);
   });
 
+  test('of a small stack every board is to be probed, and nothing is promised of the others', () => {
+    expect(due(3, {})).toEqual(['first-round', 'Probe all 3 boards.']);
+    expect(due(2, {})).toEqual(['first-round', 'Probe both boards.']);
+    expect(due(1, {})).toEqual(['first-round', 'Probe the board.']);
+  });
+
   test('then boards that should be ready, before those to be probed again', () => {
     const calls = { 'keep-drying': 3, 'too-dry': 0, 'probe-again': 1 };
     expect(due(4, calls, { 'should-be-ready': 2 })).toEqual([
@@ -184,7 +189,7 @@ describe('what is due on a stack', () => {
   test('then boards to bring in', () => {
     expect(due(8, { 'bring-in': 5 })).toEqual([
       'bring-in',
-      '5 boards are unlikely to reach the target in Pole shed. Move them to drier air.',
+      '5 boards are unlikely to reach the target where they are. Move them to drier air.',
     ]);
   });
 
@@ -196,7 +201,7 @@ describe('what is due on a stack', () => {
   test('boards to move now, and those too wet for it', () => {
     expect(due(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 })).toEqual([
       'bring-in',
-      '10 boards are unlikely to reach the target in Pole shed. Move 9 to drier air now, 1 at 20%, core 25%.',
+      '10 boards are unlikely to reach the target where they are. Move 9 to drier air now, 1 at 20%, core 25%.',
     ]);
   });
 
@@ -238,6 +243,7 @@ describe('what is due on a stack', () => {
 test('every sentence is whole', () => {
   const stacks = [
     stack(60, {}),
+    stack(3, {}),
     { ...stack(4, {}), openRound: { readings: 3, boardsDone: 0 } },
     stack(4, { 'keep-drying': 4 }, { 'move-later': 4 }),
     { ...stack(3, { 'keep-drying': 2 }), halfProbed: 1 },
@@ -279,6 +285,7 @@ test('every sentence is whole', () => {
     'stack-call.not-probed',
     'stack-call.not-probed-yet',
     'stack-call.open-round',
+    'stack-call.probe-all',
     'stack-call.probe-more',
     'stack-call.probe-so-many',
     'stack-call.ready-so-far',

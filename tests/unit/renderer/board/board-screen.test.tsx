@@ -235,7 +235,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh crosscut14 mm from the face, on the cut',
+      'Core, 75 cm from an end, on a fresh crosscutmid-thickness, on the cut',
     ]);
   });
 
@@ -267,7 +267,7 @@ describe('A board', () => {
     expect(readings.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
       'Shell, 80 cm from the left end2.5 mm deep',
       'Core, 80 cm from the right end14 mm deep',
-      'Core, 75 cm from an end, on a fresh crosscut14 mm from the face, on the cut',
+      'Core, 75 cm from an end, on a fresh crosscutmid-thickness, on the cut',
     ]);
   });
 
@@ -384,7 +384,7 @@ describe('A board', () => {
     const call = await region('Call');
     expect(call.getAllByText('Probe again')).toHaveLength(1);
     expect(call.queryByText(/likely/i)).toBeNull();
-    expect((await region('History and forecast')).getByText(/^No average yet\./)).toBeTruthy();
+    expect((await region('History and forecast')).getByText(/^No average read yet\./)).toBeTruthy();
   });
 
   test('is edited: only what was typed is sent changed', async () => {

@@ -272,7 +272,7 @@ test('0 and a depth beyond every board say what is possible, and blank is anothe
 test('in a cut, the depth is named as the distance from the face', async () => {
   const spot = { depth: 'core', depthMm: 25, fromEndMm: 500, face: 'fresh-cut' } as const;
   await open(read(aBoard(1), [aReading(1, { spot, depthFrom: 'person' })]));
-  expect(within(spots()).getByText('25 mm from the face, on the cut')).toBeTruthy();
+  expect(within(spots()).getByText('mid-thickness, on the cut')).toBeTruthy();
 });
 
 test('once a cut was read, the other spot on it asks for no other cut', async () => {

@@ -676,7 +676,7 @@ describe('round and about', () => {
     await expectNoBarriers();
   });
 
-  test('Enter on the last board asks whether to finish, and another Enter never does', async () => {
+  test('Enter on the last board asks whether to finish; with boards unread, another Enter never does', async () => {
     const done = read(aBoard(2), allSpots(), 'ready');
     const round = { ...aRound([aBoard(1), done]), aim: { boardId: 102, spotIndex: null }, probed: done };
     let finished = false;
@@ -701,6 +701,33 @@ describe('round and about', () => {
     expect(await screen.findByRole('heading', { name: 'Board by board' })).toBeTruthy();
     expect(document.activeElement).toBe(screen.getByRole('heading', { level: 1 }));
   });
+});
+
+test('with every spot read, Enter finishes the round; pressed twice at once, it only asks', async () => {
+  const done = read(aBoard(1), allSpots(), 'ready');
+  const round = {
+    ...aRound([done]),
+    aim: { boardId: 101, spotIndex: null },
+    probed: done,
+    summary: { ...aRound([done]).summary, boards: 1, probed: 1 },
+  };
+  let finished = false;
+  const { machine, user } = await open(round, {
+    'rounds.get': () => (finished ? { ...round, ...isFinished } : round),
+    'rounds.finish': () => {
+      finished = true;
+      return round.summary;
+    },
+  });
+  const clock = vi.spyOn(performance, 'now');
+  clock.mockReturnValue(5000);
+  await user.keyboard('{Enter}{Enter}');
+  expect(screen.getByRole('dialog', { name: 'Finish the round?' })).toBeTruthy();
+  expect(machine.inputsOf('rounds.finish')).toEqual([]);
+  clock.mockReturnValue(5500);
+  await user.keyboard('{Enter}');
+  clock.mockRestore();
+  expect(machine.inputsOf('rounds.finish')).toEqual([{ roundId: 12 }]);
 });
 
 describe('a finished round', () => {

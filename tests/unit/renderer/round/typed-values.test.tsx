@@ -363,14 +363,16 @@ describe('keys', () => {
 
   test('the hint on Enter says what it does now, and does not say twice where it leads', async () => {
     await open();
-    expect(field().getAttribute('aria-describedby')).toBe(screen.getByText('Enter saves it.').id);
+    expect(field().getAttribute('aria-describedby')).toBe(
+      screen.getByText('Type a reading, then press Enter.').id,
+    );
     cleanup();
     forgetEverything();
     const { user } = await open(allRead());
-    expect(screen.queryByText('Enter saves it.')).toBeNull();
+    expect(screen.queryByText('Type a reading, then press Enter.')).toBeNull();
     expect(screen.getAllByText(/Enter/, { selector: 'p' })).toHaveLength(1);
     await user.keyboard('1');
-    expect(screen.getByText('Enter saves it.')).toBeTruthy();
+    expect(screen.getByText('Type a reading, then press Enter.')).toBeTruthy();
   });
 
   test('the list of keys has those for a slip and for excluding', async () => {
@@ -443,7 +445,7 @@ describe('while Pintally is not responding', () => {
     expect(hint()?.textContent).toBe('Not saved. Waiting for Pintally.');
     expect(hint()).not.toBe(before);
     await act(async () => setLink('open'));
-    expect(hint()?.textContent).toBe('Enter saves it.');
+    expect(hint()?.textContent).toBe('Type a reading, then press Enter.');
   });
 
   test('a value whose answer was lost says by itself that it is not saved, and nothing else does', async () => {

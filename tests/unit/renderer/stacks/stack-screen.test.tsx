@@ -213,6 +213,7 @@ describe('The boards of a stack', () => {
     });
     expect(await screen.findByText('Shell 22.0%')).toBeTruthy();
     expect(screen.getByText('Estimated')).toBeTruthy();
+    expect(await screen.findByText('12.3% · not read')).toBeTruthy();
   });
 
   test('a press on a head has the machine sort by it, and keeps the focus there', async () => {
@@ -315,10 +316,15 @@ describe('Editing several boards', () => {
   test('sizes, log, and sawing date change as typed; a blank erases nothing', async () => {
     const { machine, user } = openAll(6, edit);
     await select(user);
-    for (const name of ['Thickness', 'Width', 'Length', 'Sawn on', 'Log', 'Sawing']) await turnOn(user, name);
+    for (const name of ['Thickness', 'Width', 'Length', 'Sawn on', 'Dried', 'Log', 'Sawing'])
+      await turnOn(user, name);
     await user.type(screen.getByRole('textbox', { name: /^Thickness/ }), '8/4');
     await user.type(screen.getByRole('textbox', { name: /^Width/ }), '15 cm');
     await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
+    await user.selectOptions(
+      screen.getByRole('combobox', { name: /^Dried/ }),
+      'In a kiln, or in other drier air',
+    );
     await user.selectOptions(screen.getByRole('combobox', { name: /^Sawing/ }), 'Flat-sawn');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
@@ -336,6 +342,7 @@ describe('Editing several boards', () => {
           widthMm: 150,
           lengthMm: 2400,
           sawnOn: '2026-03-10',
+          driedBy: 'kiln',
           log: 'Ridge',
           sawing: 'flat',
         },
@@ -615,7 +622,7 @@ describe('Moving several boards', () => {
     );
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
     expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act, work: expect.any(String) }]);
-    await waitFor(() => expect(screen.queryByText(/2 boards moved/)).toBeNull());
+    await waitFor(() => expect(screen.queryByText(/2 boards moved to/)).toBeNull());
   });
 
   test('a stack of which all boards are elsewhere says so, and does not ask for boards', async () => {
@@ -803,7 +810,6 @@ describe('What to do with a stack', () => {
               boards: 5,
               now: 5,
               later: 0,
-              placeName: 'Pole shed',
               dryEnoughLimitPct: 20,
               coreLimitPct: 25,
             }),
@@ -813,7 +819,7 @@ describe('What to do with a stack', () => {
     });
     expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
     expect(
-      screen.getByText('5 boards are unlikely to reach the target in Pole shed. Move them to drier air.'),
+      screen.getByText('5 boards are unlikely to reach the target where they are. Move them to drier air.'),
     ).toBeTruthy();
     expect(
       screen.getByText('3 to probe again. If moved to Bench room, next likely ready Jan 18, 2090.'),

@@ -153,7 +153,6 @@ describe('The stacks', () => {
             boards: 5,
             now: 5,
             later: 0,
-            placeName: 'Shed',
             dryEnoughLimitPct: 20,
             coreLimitPct: 25,
           }),
@@ -229,14 +228,16 @@ describe('The first start', () => {
     });
   const nameField = () => screen.findByLabelText('What do you call this stack?');
 
-  test('asks five things, the focus in the first, and offers the demo yard beside them', async () => {
+  test('asks five things and shows the use, the focus in the first, and offers the demo yard beside them', async () => {
     const { machine, user } = begin({
       'yard.openDemo': () => aYard({ kind: 'demo', file: '/demo.sqlite', boards: 19 }),
     });
     const name = await nameField();
     expect(document.activeElement).toBe(name);
     const form = within(screen.getByRole('form', { name: 'Your first stack' }));
-    expect([...form.getAllByRole('textbox'), ...form.getAllByRole('combobox')]).toHaveLength(5);
+    expect([...form.getAllByRole('textbox'), ...form.getAllByRole('combobox')]).toHaveLength(7);
+    // The use is chosen already; how it dried is folded.
+    expect(form.getByLabelText('Use')).toHaveProperty('value', 'furniture');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Open the demo yard' }));
     expect(machine.inputsOf('yard.openDemo')).toHaveLength(1);
@@ -262,6 +263,9 @@ describe('The first start', () => {
         thicknessMm: 50.8,
         thicknessQuarters: 8,
         boards: 12,
+        sawnOn: null,
+        driedBy: 'air',
+        endUseId: 'furniture',
         place: { name: 'Outdoors', kind: 'outdoors', air, airSource: { kind: 'station', station } },
       },
     ]);
