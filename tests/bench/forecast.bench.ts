@@ -1,7 +1,7 @@
 /**
  * Whether forecasts come true as often as they claim, on boards whose truth is known because we drew it. Run it with
  *
- *     npx node tests/bench/forecast.bench.ts [boards, 60] [seed, 1] [only this part: laws, ours, stack]
+ *     npx node tests/bench/forecast.bench.ts [boards, 60] [seed, 1] [only this part: laws, ours, stack] [only this law]
  *
  * Calibration by simulation (S. Talts and others, Validating Bayesian Inference Algorithms with Simulation-Based
  * Calibration, 2018; from memory): where the truth is drawn from the prior and read with the noise that the fit
@@ -52,6 +52,7 @@ import { hourlyStations, hoursOf, stationYear } from './typical-years.ts';
 const boards = Number(process.argv[2] ?? 60);
 const seed = Number(process.argv[3] ?? 1);
 const only = process.argv[4] ?? null;
+const onlyLaw = process.argv[5] ?? null;
 
 const HORIZON_DAYS = 500;
 const ROUNDS = [0, 1, 2, 4] as const;
@@ -456,6 +457,7 @@ function compareLaws(): void {
   console.log('\n== The truth dries by another law: boards within 10 to 90 %, of 100 (goal 75 to 90)');
   console.log('                   ready date, 0, 1, 2, 4 rounds     MC in 90 days             days wide');
   for (const [name, truth] of Object.entries(TRUTHS)) {
+    if (onlyLaw !== null && onlyLaw !== name) continue;
     const all = [...tallied(truth).values()];
     const row = (of: (each: Tally) => number): string =>
       all.map((each) => of(each).toFixed(0).padStart(6)).join('');
