@@ -1,6 +1,6 @@
 import { DAY_S } from '../../time.ts';
-import { dryingGrid, LawTables, simulateDrying, woodDryingLaw } from '../../wood/drying/drying-model.ts';
-import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
+import { dryingGrid, simulateDrying } from '../../wood/drying/drying-model.ts';
+import { priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
 import { dryingClassOf } from '../../wood/species/drying-class.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from '../readings/estimate.ts';
@@ -71,7 +71,7 @@ export function expectationNow(
       Math.max(1, start.corePct - start.dropPct * (1 - (2 * x) / grid.thicknessM) ** 2),
     ),
   );
-  const tables = new LawTables(woodDryingLaw(species.basicSpecificGravity, priorPace.exponent.mean));
+  const tables = usualTables(species.basicSpecificGravity);
   const averageShare = plannedDepthMm('average', board.thicknessMm) / board.thicknessMm;
   const { emcPct } = place;
   const run = (pace: Pace, emc: number) => {

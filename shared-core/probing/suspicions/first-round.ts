@@ -1,13 +1,6 @@
 import { DAY_S } from '../../time.ts';
-import {
-  type AirSegment,
-  averageOf,
-  dryingGrid,
-  LawTables,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../wood/drying/drying-model.ts';
-import { priorDiffusivity, priorPace } from '../../wood/drying/history-fit.ts';
+import { type AirSegment, averageOf, dryingGrid, simulateDrying } from '../../wood/drying/drying-model.ts';
+import { priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import { GREEN, mostWaterPct } from '../../wood/moisture/most-water.ts';
@@ -63,7 +56,7 @@ export function priorNow(
 ): PriorNow | null {
   if (basicSpecificGravity === null || airs.length === 0 || days > LONGEST_DAYS) return null;
   const grid = dryingGrid(thicknessMm, true, CELLS);
-  const tables = new LawTables(woodDryingLaw(basicSpecificGravity, priorPace.exponent.mean));
+  const tables = usualTables(basicSpecificGravity);
   const greenPct = GREEN.share * mostWaterPct(basicSpecificGravity);
   const diffusivity = priorDiffusivity(dryingClass);
   const shellShare = plannedDepthMm('shell', thicknessMm) / thicknessMm;

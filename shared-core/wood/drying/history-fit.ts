@@ -35,10 +35,12 @@ import {
   type DryingGrid,
   type DryingResult,
   dryingGrid,
+  LawTables,
   MOST_MC_PCT,
   parabolicStart,
   simulateDrying,
   WoodTables,
+  woodDryingLaw,
 } from './drying-model.ts';
 
 /** The unknowns, in the order of every mean and covariance here: three logarithms, % MC, and the law's exponent. */
@@ -280,6 +282,10 @@ export const priorPace: {
   surface: { median: 0.1, logSd: 0.8 },
   exponent: { mean: 0.4, sd: 0.4 },
 };
+
+/** Tables of a wood's law in the middle of what is known before any reading. */
+export const usualTables = (basicSpecificGravity: number): LawTables =>
+  new LawTables(woodDryingLaw(basicSpecificGravity, priorPace.exponent.mean));
 
 /** The factor on the published diffusivity for boards of a class; null for any wood. */
 export function priorDiffusivity(dryingClass: DryingClass | null): PriorFactor {
