@@ -9,7 +9,12 @@ import { WORTH_MOVING_DAYS } from '../probing/calls/where-to.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
 import { CERTAINTY, ONE_IN } from '../probing/plan/stack-call.ts';
 import { MEAN_MARGIN_PCT, USUAL_SPREAD_PCT } from '../probing/plan/stack-plan.ts';
-import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
+import {
+  CORE_BEHIND_POINTS,
+  GRADIENT_SHARE,
+  MOST_HISTORY_SD_POINTS,
+  SHELL_SD_POINTS,
+} from '../probing/readings/core-history.ts';
 import { COVERAGE, WETTEST_CORE_PCT, WIDEST_ESTIMATE_POINTS } from '../probing/readings/estimate.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { SHELL_AHEAD, SHORTEST_PINS_MM, STEEPNESS } from '../probing/readings/profile-posterior.ts';
@@ -66,6 +71,7 @@ export const callMethods = (): MethodPart =>
       }),
       message('methods.calls.history'),
       message('methods.calls.history-sd', {
+        behindPoints: CORE_BEHIND_POINTS,
         shellPoints: SHELL_SD_POINTS,
         gradientSharePct: 100 * GRADIENT_SHARE,
         mostPoints: MOST_HISTORY_SD_POINTS,

@@ -4,7 +4,12 @@ import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { WORTH_MOVING_POINTS } from '../probing/calls/where-to.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
-import { GRADIENT_SHARE, MOST_HISTORY_SD_POINTS, SHELL_SD_POINTS } from '../probing/readings/core-history.ts';
+import {
+  CORE_BEHIND_POINTS,
+  GRADIENT_SHARE,
+  MOST_HISTORY_SD_POINTS,
+  SHELL_SD_POINTS,
+} from '../probing/readings/core-history.ts';
 import { DOUBT_SDS } from '../probing/readings/prior-now.ts';
 import { BETWEEN_ROUNDS_PCT } from '../probing/suspicions/expectation.ts';
 import { OWN_PACE } from '../probing/suspicions/round-suspicions.ts';
@@ -25,6 +30,7 @@ export const judgingNumbers: readonly NumberUsed[] = [
   ['WORTH_PROBING', 'worth-probing', WORTH_PROBING],
   ['WORTH_MOVING_POINTS', 'worth-moving', WORTH_MOVING_POINTS],
   ['THIN_MM', 'thin', THIN_MM, 'length'],
+  ['CORE_BEHIND_POINTS', 'core-behind', CORE_BEHIND_POINTS],
   ['SHELL_SD_POINTS', 'shell-sd', SHELL_SD_POINTS],
   ['GRADIENT_SHARE', 'gradient-share', GRADIENT_SHARE],
   ['MOST_HISTORY_SD_POINTS', 'most-history-sd', MOST_HISTORY_SD_POINTS],

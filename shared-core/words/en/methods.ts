@@ -203,7 +203,7 @@ export const methods = {
   'methods.calls.history':
     'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it. Firewood has no such history, because it dries from its ends as well: its core is read on a fresh split.',
   'methods.calls.history-sd':
-    'To its uncertainty come {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
+    'The core is further above the shell than by the forecast: {behindPoints} are added. To its uncertainty come {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}, or longer and pushed in fully at every spot. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.spots':
@@ -389,6 +389,7 @@ export const methods = {
   'methods.numbers.widest-estimate': 'Widest likely interval of an estimated average that is shown, points',
   'methods.numbers.wettest-estimate': 'Wettest core with which it is shown',
   'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
+  'methods.numbers.core-behind': 'Core further above the shell than by its forecast, points',
   'methods.numbers.shell-sd': 'Shell against the forecast’s, its spread by the weather, points',
   'methods.numbers.gradient-share': 'Error of a forecast shell–core difference, as a part of it',
   'methods.numbers.most-history-sd': 'Most uncertainty with which history is used for a core, points',
