@@ -96,7 +96,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
       isOnlyPlanned: reading.depthFrom === 'plan' || reading.spot.depthMm === null,
       mcPct,
     })),
-    { ...known, isShellAlone: shell.length === counted.length },
+    known,
     Math.sqrt(squares / degrees),
     mean(counted.map((each) => each.standardUncertaintyPct)),
   );
