@@ -237,7 +237,7 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
     };
   const uneven = message('call.may-be-uneven', {
     unevenChancePct: toChancePct(chance),
-    differencePoints: allowedPoints + UNEVEN_BY_POINTS,
+    allowedPoints,
   });
   return estimate.inCore > 0
     ? { call: 'keep-drying', reasons: [uneven, ...inTarget(board, endUse)] }
@@ -298,11 +298,9 @@ function differenceRead(
 ): Message {
   if (differencePoints <= allowedPoints)
     return message('call.difference-allowed', { differencePoints, allowedPoints });
-  const harmPoints = allowedPoints + UNEVEN_BY_POINTS;
   return message('call.difference-just-over', {
     differencePoints,
     allowedPoints,
-    harmPoints,
-    unevenChancePct: toChancePct(chanceDifferenceAbove(posterior, harmPoints)),
+    unevenChancePct: toChancePct(chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS)),
   });
 }

@@ -46,7 +46,6 @@ describe('ready', () => {
         // 9.3% less 6.7%, as both are shown.
         differencePoints: 2.6,
         allowedPoints: 2,
-        harmPoints: 3,
         unevenChancePct: expect.any(Number),
       }),
     );
@@ -541,6 +540,10 @@ describe('the core', () => {
     const doubtful = judgeBeam(short, { plan, profile: { differencePct: 1.8, differenceSdPct: 1.5 } });
     expect(doubtful.call).toBe('probe-again');
     expect(doubtful.reasons.map(({ code }) => code)).toEqual(['call.core-not-reached', 'call.may-be-uneven']);
+    // The use's own limit, and no other beside it.
+    expect(inEnglish(doubtful.reasons[1]!)).toMatch(
+      /^Shell–core difference: 2\.0 points allowed\. The chance that it does harm is \d\d%\.$/,
+    );
   });
 
   // Common practice, no source: pins at a fifth to a third of a thin board read about its average.
