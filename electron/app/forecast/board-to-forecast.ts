@@ -191,7 +191,7 @@ type Start = { start: DryingBoard['start']; assumptions: Message[]; isCoreKnown:
 
 /**
  * When the board's history begins and how wet it was: green on the day it was sawn, where it is known where it was
- * since; else as its first round found it.
+ * since; else as its first round found it, unless that left the average unknown.
  */
 function startOf(
   { sawnOn, thicknessMm }: BoardRow,
@@ -202,7 +202,9 @@ function startOf(
   const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
   if (sawnMs !== null && Date.parse(enteredOn) - sawnMs <= ENTERED_AT_ONCE_DAYS * DAY_MS)
     return { ok: true, value: { start: { atMs: sawnMs, ...green }, assumptions: [], isCoreKnown: true } };
-  const first = firstRound && startOfRound(firstRound, thicknessMm);
+  // Of wood wet within, the shell tells less than the sawing date does, wherever it was since.
+  const isOpenWithin = firstRound?.estimate?.averageIs === 'unknown' && sawnMs !== null;
+  const first = firstRound && !isOpenWithin && startOfRound(firstRound, thicknessMm);
   if (first) {
     const assumed =
       sawnMs === null
