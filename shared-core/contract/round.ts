@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { assessmentSchema, callSchema } from '../probing/calls/assessment.ts';
+import { assessmentSchema, type Call, callSchema } from '../probing/calls/assessment.ts';
 import { coreWaySchema, planBasisSchema } from '../probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { planSpots } from '../probing/readings/spots.ts';
@@ -59,6 +59,15 @@ export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {
   const spots = planSpots(sizes).plan.length;
   if (!isRead) return spots;
   return finding === null ? 0 : spots - finding.filledSpots;
+}
+
+/**
+ * The board's call, where no open spot could change it: all are read, or those that are decide; else null. Where it is to be
+ * probed again, its open spots come first.
+ */
+export function firmCall(board: RoundBoard): Call | null {
+  const call = board.finding?.call ?? null;
+  return call === 'probe-again' && openSpots(board) > 0 ? null : call;
 }
 
 /** What the round before found at the spots of a board. */

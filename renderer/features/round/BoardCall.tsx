@@ -1,4 +1,4 @@
-import { openSpots, type RoundFinding } from '../../../shared-core/contract/round.ts';
+import { firmCall, openSpots, type RoundFinding } from '../../../shared-core/contract/round.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
@@ -10,27 +10,36 @@ import type { Probing } from './useProbing.ts';
 /** So many reasons have room here; the Board page has all. */
 const MOST_REASONS = 2;
 
-/** The call on a board whose spots are all read, with its estimates and reasons; before that, how many are. */
+/** The call on a board, with its estimates and reasons; before there is one, how many of its spots are read. */
 export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
   const { say } = useWords();
   const { isRead, finding } = board;
   const open = openSpots(board);
+  const call = firmCall(board);
   // What speaks against all readings is said in full above them.
   const saidOfAll = suspicionsOfAll(probed?.assessment?.readings ?? []).map(({ why }) => say(why));
   return (
     <section className={`sheet ${css.boardCall}`} aria-label={say('board-call.title')}>
       {finding === null ? (
         <small>{say(isRead ? 'board-call.being-judged' : 'call.no-readings')}</small>
-      ) : open > 0 || finding.call === null ? (
+      ) : call === null ? (
         <p className={css.progress}>
           {say('board.spots-read', { read: finding.filledSpots, planned: finding.filledSpots + open })}
         </p>
       ) : (
         <>
           <p className={css.call}>
-            <CallBadge call={finding.call} size="large" />
+            <CallBadge call={call} size="large" />
             <span className={css.use}>{say('board-call.for-use', { endUseName })}</span>
           </p>
+          {open > 0 && (
+            <p className="soft">
+              {say('board-call.enough-read', {
+                read: finding.filledSpots,
+                planned: finding.filledSpots + open,
+              })}
+            </p>
+          )}
           <Estimate finding={finding} />
           <ul className={css.reasons}>
             {/* While they are on their way, the one that decides. */}

@@ -1,6 +1,6 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useCallback, useEffect, useRef } from 'react';
-import { openSpots, type RoundBoard } from '../../../shared-core/contract/round.ts';
+import { firmCall, openSpots, type RoundBoard } from '../../../shared-core/contract/round.ts';
 import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
 import { useWords } from '../../words.ts';
 import css from './BoardStrip.module.css';
@@ -81,7 +81,7 @@ const BoardChip = memo(function BoardChip({
   const { say } = useWords();
   const { finding } = board;
   const open = openSpots(board);
-  const call = open === 0 ? (finding?.call ?? null) : null;
+  const call = firmCall(board);
   return (
     <button
       type="button"

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { openSpots } from '../../../shared-core/contract/round.ts';
+import { firmCall, openSpots } from '../../../shared-core/contract/round.ts';
 import { unsavedOf, useDraftsOf } from '../../stores/drafts.ts';
 import { finishRound } from '../../stores/round-opening.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -19,7 +19,9 @@ const focusOn = (question: HTMLElement | null) => question?.focus();
 export function FinishDialog({ round, onClose }: Probing) {
   const { say } = useWords();
   const unread = round.summary.boards - round.summary.probed;
-  const begun = round.boards.filter((board) => board.isRead && openSpots(board) > 0);
+  const begun = round.boards.filter(
+    (board) => board.isRead && firmCall(board) === null && openSpots(board) > 0,
+  );
   const named = begun.slice(0, MOST_NAMED);
   const more = begun.length - named.length;
   const values = unsavedOf(useDraftsOf(round.id)).length;

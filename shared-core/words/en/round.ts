@@ -185,6 +185,7 @@ export const round = {
     '{readings, plural, one {1 reading loses the depth} other {# readings lose the depths}} you gave {readings, plural, one {it} other {them}}.',
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
+  'board-call.enough-read': '{read} of {planned} spots read. The others need no reading.',
   'board-call.title': 'Call so far',
   'board-call.being-judged': 'Being judged …',
   'board-call.for-use': 'for {endUseName}',

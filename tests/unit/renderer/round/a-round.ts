@@ -85,7 +85,12 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
   };
 }
 
-export function read(board: ProbedBoard, readings: JudgedReading[], call: Call = 'keep-drying'): ProbedBoard {
+/** @param call  with open spots left there is none, unless those that are read decide it */
+export function read(
+  board: ProbedBoard,
+  readings: JudgedReading[],
+  call: Call | null = openSpot(planSpots(board).plan, readings) === null ? 'keep-drying' : null,
+): ProbedBoard {
   const found = {
     averagePct: 12.6,
     averageIs: 'read' as const,

@@ -344,7 +344,7 @@ describe('a round over a thousand boards', () => {
 });
 
 describe('a board that was read before', () => {
-  const two = read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })], 'bring-in');
+  const two = read(aBoard(2), [aReading(1), aReading(2, { spotIndex: 1 })]);
   const twoRead = () => aRound([aBoard(1), two, aBoard(3)]);
 
   test('shows how far it is and its next spot at once, and its readings when they come', async () => {
@@ -407,6 +407,23 @@ describe('a board that was read before', () => {
     const before = machine.inputsOf('rounds.open').length;
     await act(async () => machine.tell('changed', { yard: null, topics: ['yard'] }));
     expect(machine.inputsOf('rounds.open')).toHaveLength(before + 1);
+  });
+
+  test('and is called by the spots that are read has its call, and says that the others need no reading', async () => {
+    const wet = read(aBoard(2), [aReading(1)], 'keep-drying');
+    const { user } = await open(aRound([aBoard(1), wet, aBoard(3)]));
+    expect(screen.getByRole('button', { name: /^WAL-02/ }).textContent).toContain('Keep drying');
+    await user.keyboard('{PageDown}');
+    const call = screen.getByRole('region', { name: 'Call so far' }).textContent;
+    expect(call).toMatch(/^Keep drying.*1 of 4 spots read\. The others need no reading\./);
+    await user.click(screen.getByRole('button', { name: /^Finish/ }));
+    expect(screen.getByRole('dialog', { name: 'Finish the round?' }).textContent).not.toContain('open spot');
+  });
+
+  test('and is to be probed again has its open spots shown first', async () => {
+    const again = read(aBoard(2), [aReading(1)], 'probe-again');
+    await open(aRound([aBoard(1), again, aBoard(3)]));
+    expect(screen.getByRole('button', { name: /^WAL-02/ }).textContent).toBe('WAL-021 of 4');
   });
 
   test('is not asked for again when a board of it was read', async () => {
