@@ -90,7 +90,7 @@ function Figures({
               : say('board.difference-allowed', { allowedPoints: endUse.maxShellCorePct }))
           }
         >
-          {shellPct > corePct
+          {shownPoints(shellPct, corePct) > 0
             ? say('board.shell-wetter', { differencePoints: shownPoints(shellPct, corePct) })
             : formats.points(shownPoints(corePct, shellPct))}
         </Figure>

@@ -27,6 +27,13 @@ export function IfMoved({
   });
   return (
     <>
+      {elsewhere
+        .find((place) => place.placeId === placeId)
+        ?.cautions.map((caution) => (
+          <Banner key={caution.code} kind="caution">
+            {words.say(caution)}
+          </Banner>
+        ))}
       {dated.length > 0 && (
         <section aria-label={words.say('stacks.if-moved')}>
           <p className="soft">{words.say('stacks.if-moved')}</p>
@@ -37,13 +44,6 @@ export function IfMoved({
           </ul>
         </section>
       )}
-      {elsewhere
-        .find((place) => place.placeId === placeId)
-        ?.cautions.map((caution) => (
-          <Banner key={caution.code} kind="caution">
-            {words.say(caution)}
-          </Banner>
-        ))}
     </>
   );
 }

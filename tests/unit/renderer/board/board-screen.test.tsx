@@ -145,6 +145,11 @@ describe('A board', () => {
     expect(await (await region('Call')).findByText('6.8 points, shell wetter')).toBeTruthy();
   });
 
+  test('with no difference that shows calls neither wetter', async () => {
+    openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ shellPct: 14.14, corePct: 14.11 }) }) });
+    expect(await (await region('Call')).findByText('0.0 points')).toBeTruthy();
+  });
+
   test('that is ready offers its label', async () => {
     openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ call: 'ready' }) }) });
     expect((await screen.findByRole('link', { name: 'Print label' })).getAttribute('href')).toBe(

@@ -87,7 +87,11 @@ test('only the place chosen says what it could do to the wood', async () => {
     2,
   );
   await lines();
-  expect(screen.getAllByText(/Air-drying does not kill insects/)).toHaveLength(1);
+  const [caution, ...others] = screen.getAllByText(/Air-drying does not kill insects/);
+  expect(others).toEqual([]);
+  // Under the choice itself: a small window shows no more.
+  const dates = screen.getByRole('region', { name: 'Ready, if moved today' });
+  expect(caution!.compareDocumentPosition(dates) & Node.DOCUMENT_POSITION_FOLLOWING).toBeTruthy();
 });
 
 test('beside Ready, framing and a copy of it have their caution, and furniture none', async () => {
