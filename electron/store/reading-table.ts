@@ -44,6 +44,8 @@ export const isAsSaved = (row: SavedReading): boolean => readingChecksum(row) ==
 interface ReadingRecord extends SavedReading {
   /** What holds now: the newest given for the board in this round, else the newest given for the round. */
   givenTempC: number | null;
+  /** The temperature was given again, as it was: the person was asked about it. */
+  isTempGivenAgain: 0 | 1;
   amendments: string;
   roundStartedAt: string;
 }
@@ -129,6 +131,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
     depthFrom: isDepthGiven || isFresh(where) ? 'person' : pinsMm === null ? 'plan' : 'pins',
     settled: row.settled === null ? null : row.settled === 1,
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
+    ...(row.isTempGivenAgain === 1 && woodTempC === undefined && { isTempRight: true }),
     excluded,
   });
 }
@@ -140,6 +143,9 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       (SELECT t.temp_c FROM wood_temperature t
         WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
+      (SELECT count(temp_c) = 2 AND min(temp_c) = max(temp_c) FROM (SELECT t.temp_c FROM wood_temperature t
+        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
+        ORDER BY t.board_id IS NULL, t.id DESC LIMIT 2)) AS isTempGivenAgain,
       (SELECT r.started_at FROM round r WHERE r.id = g.round_id) AS roundStartedAt,
       ${amended('reading', 'g.id')} AS amendments
     FROM reading g`;

@@ -12,6 +12,7 @@ import { MoreSpots } from './MoreSpots.tsx';
 import { SavedReading } from './SavedReading.tsx';
 import { SpotItem } from './SpotItem.tsx';
 import css from './SpotList.module.css';
+import { TemperatureDoubt, temperatureDoubt } from './TemperatureDoubt.tsx';
 import type { Probing } from './useProbing.ts';
 
 /** The board's spots, each with what this round and the one before read there; the one to probe stands out. */
@@ -20,7 +21,9 @@ export function SpotList(probing: Probing) {
   const { say } = useWords();
   const { plan, remarks } = planSpots(board);
   const all = probed?.assessment?.readings ?? [];
-  const shared = suspicionsOfAll(all);
+  const doubt = temperatureDoubt(all);
+  const shared = suspicionsOfAll(all).filter(({ rule }) => rule !== doubt?.rule);
+  const said = doubt === null ? shared : [...shared, doubt];
   const readingsAt = (index: number, planned: PlannedSpot): JudgedReading[] =>
     all.filter((reading) => reading.spotIndex === index && isReadAt(planned, reading.spot));
   const current = pinsAt ?? spotIndex;
@@ -51,6 +54,7 @@ export function SpotList(probing: Probing) {
   return (
     <section className={css.spots} aria-label={say('spots.title')} aria-busy={!areHere}>
       {remarks.length > 0 && <p className={css.remark}>{remarks.map((remark) => say(remark)).join(' ')}</p>}
+      {doubt && <TemperatureDoubt {...{ doubt, probing }} />}
       <Remarks of={shared} />
       <ol ref={list}>
         {spots.map(([index, planned]) => (
@@ -59,7 +63,7 @@ export function SpotList(probing: Probing) {
             planned={planned}
             thicknessMm={board.thicknessMm}
             readings={readingsAt(index, planned)}
-            shared={shared}
+            shared={said}
             isCurrent={index === current}
             isAimed={index === spotIndex}
             hasPins={pinsAt === null ? null : index === pinsAt ? 'here' : 'elsewhere'}
@@ -76,7 +80,7 @@ export function SpotList(probing: Probing) {
                 key={reading.id}
                 reading={reading}
                 thicknessMm={board.thicknessMm}
-                shared={shared}
+                shared={said}
               />
             ))}
           </li>

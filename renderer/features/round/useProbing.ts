@@ -2,6 +2,7 @@ import { type RefObject, useState } from 'react';
 import { newestOf, probedOf, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
 import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
@@ -59,7 +60,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const boardIndex = boards.indexOf(board);
   const next = boards[boardIndex + 1];
   const { plan } = planSpots(board);
-  const open = spotsToRead(board).length;
+  // A frozen board is left as it is: no spot of it can be read before it thaws.
+  const open = spotIndex === null && isFrozen(board.finding) ? 0 : spotsToRead(board).length;
   /** The next spot of the board that has no reading; null where all have one. */
   const nextSpot = filledBy && openSpot(plan, readings, (filledBy.spotIndex ?? 0) + 1);
   /** The board whose first reading is typed, as all spots of this one are read; null for none, undefined for no such value. */

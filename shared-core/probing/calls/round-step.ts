@@ -4,6 +4,12 @@ import type { Call } from './assessment.ts';
 
 const CORE_NOT_READ: ReadonlySet<string> = new Set(['call.core-not-reached', 'call.core-not-split']);
 
+/** Whether nothing of a board could be used because the water in it is ice. */
+export function isFrozen(finding: { reason: Message } | null): boolean {
+  const why = finding?.reason.facts?.why;
+  return typeof why === 'object' && 'code' in why && why.code === 'suspicion.frozen';
+}
+
 /** What to do next on a board in a round, short enough to be read from two meters away. */
 export function roundStep({
   board,
@@ -37,6 +43,7 @@ export function roundStep({
         ? message(isLast ? 'round-step.finish' : 'round-step.next-board')
         : message('round-step.by-itself', { seconds: secondsLeft });
   if (!board.finding?.call) return next;
+  if (isFrozen(board.finding)) return message('round-step.frozen', { next });
   return CORE_NOT_READ.has(board.finding.reason.code)
     ? message('round-step.core-not-read', { next })
     : message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next });

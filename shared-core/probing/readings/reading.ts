@@ -52,6 +52,8 @@ export const readingSchema = z.object({
   settled: z.boolean().nullable(),
   /** Wood temperature that holds for it now (the round's, or the board's own), °C. */
   woodTempC: z.number().nullable(),
+  /** A person was asked about that temperature, and it is right; left out where not asked. */
+  isTempRight: z.boolean().optional(),
   /** Null for a value typed before a meter was chosen. */
   meterId: z.number().int().positive().nullable(),
   /** The version of that meter's profile that holds for it: of when it was taken, unless a person moved it to another. */

@@ -34,7 +34,9 @@ export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidenc
   const found = RULES.map((rule) => rule(each, evidence)).filter((one) => one !== null);
   // A slip explains whatever else is odd about the value.
   const slip = found.find((one) => one.rule === 'typing-slip' && one.severity === 'refused');
-  return slip === undefined ? found : [slip];
+  // Of frozen wood nothing else is worth saying.
+  const whole = slip ?? found.find(({ rule }) => rule === 'frozen');
+  return whole === undefined ? found : [whole];
 }
 
 /** What no board can be that was sawn then and dried in that air, but is one without the decimal point lost: a slip, whatever its other readings are. */
@@ -100,7 +102,7 @@ const frozen: Rule = (each, evidence) => {
     ? {
         rule: 'frozen',
         severity: 'refused',
-        why: message('suspicion.frozen', { woodTempC, mcPct, frozenLimitPct: FROZEN_FROM_PCT }),
+        why: message('suspicion.frozen', { woodTempC, frozenLimitPct: FROZEN_FROM_PCT }),
         whatToDo: message('suspicion.frozen.do'),
       }
     : null;
@@ -108,7 +110,10 @@ const frozen: Rule = (each, evidence) => {
 
 const belowFreezing: Rule = (each, evidence) => {
   const woodTempC = tempOf(each, evidence);
-  return woodTempC !== null && each.corrected.warnings.includes('below-freezing')
+  // Whether it is so cold is asked first.
+  return woodTempC !== null &&
+    temperatureUnlikely(each, evidence) === null &&
+    each.corrected.warnings.includes('below-freezing')
     ? {
         rule: 'below-freezing',
         severity: 'note',
@@ -232,9 +237,9 @@ const temperatureOutOfRange: Rule = ({ reading: { woodTempC }, corrected }) =>
       }
     : null;
 
-const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
+const temperatureUnlikely: Rule = ({ reading: { woodTempC, isTempRight = false } }, { place }) => {
   const airTempC = place.airTempC ?? null;
-  if (woodTempC === null || airTempC === null) return null;
+  if (woodTempC === null || airTempC === null || isTempRight) return null;
   if (Math.abs(woodTempC - airTempC) <= USUAL_TEMP_RANGE_C[place.kind]) return null;
   return {
     rule: 'temperature-unlikely',
@@ -243,7 +248,6 @@ const temperatureUnlikely: Rule = ({ reading: { woodTempC } }, { place }) => {
       woodTempC,
       airTempC,
       placeName: place.name,
-      perStepK: ABOUT_A_POINT_K,
     }),
     whatToDo: message('suspicion.temperature-unlikely.do'),
   };

@@ -131,6 +131,7 @@ export const round = {
   'round-step.choose-spot': 'Choose the spot to read again.',
   'round-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
   'round-step.board-done': 'All spots read: {callName}. {next}',
+  'round-step.frozen': 'Frozen. Let it thaw. {next}',
   'round-step.core-not-read': 'Core not read. Press C to read it. {next}',
 
   'spots.title': 'Spots',
@@ -240,6 +241,9 @@ export const round = {
   'go-to.several': '{boards} boards have “{boardCode}” in their ID, like {someCodes}. Type more of it.',
   'go-to.go': 'Go',
 
+  'round-temp.right': 'The temperature is right',
+  'round-temp.correct': 'Correct it',
+  'round-temp.confirmed': 'Wood at {woodTempC}, as entered.',
   'round-temp.title': 'Wood temperature of {boardCode}',
   'round-temp.for-round': 'For the whole round',
   'round-temp.for-round-hint': 'Boards with their own temperature keep it.',

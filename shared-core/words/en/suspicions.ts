@@ -32,9 +32,8 @@ export const suspicions = {
   'suspicion.drier-than-its-air.do':
     'Check the species, the meter’s setting, and where the board has been. If it came from a kiln or drier air, edit it and say so. If not, probe it again.',
 
-  'suspicion.frozen':
-    'The wood is at {woodTempC} and at about {mcPct}. Water above {frozenLimitPct} freezes, and ice hardly conducts.',
-  'suspicion.frozen.do': 'Let the board thaw through, then probe it again.',
+  'suspicion.frozen': 'Frozen at {woodTempC}: above {frozenLimitPct} MC, the water in wood freezes.',
+  'suspicion.frozen.do': 'Let it thaw, then probe it again. If the temperature is wrong, correct it.',
   'suspicion.below-freezing': 'The wood is at {woodTempC}. Readings below freezing are less exact.',
   'suspicion.below-freezing.do': 'You can use it. A milder day is more exact.',
 
@@ -71,8 +70,8 @@ export const suspicions = {
     'Check the temperature entered. If it is right, probe in the shade or on a milder day.',
 
   'suspicion.temperature-unlikely':
-    'The wood temperature entered is {woodTempC}. The air in {placeName} is about {airTempC} this time of year. Each {perStepK} shifts a reading by about 1 point.',
-  'suspicion.temperature-unlikely.do': 'Measure the wood again and correct the entry. Check the unit too.',
+    'The wood is entered at {woodTempC}. The air in {placeName} is about {airTempC} now.',
+  'suspicion.temperature-unlikely.do': 'Measure it again: correct the temperature, or say that it is right.',
 
   'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',
   'suspicion.near-end.do': 'Probe at least {clearDistanceMm} from both ends.',

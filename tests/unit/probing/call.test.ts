@@ -314,7 +314,6 @@ describe('probe again', () => {
         message('call.none-usable', {
           why: message('suspicion.frozen', {
             woodTempC: -5,
-            mcPct: expect.closeTo(28.3, 0),
             frozenLimitPct: 22,
           }),
         }),

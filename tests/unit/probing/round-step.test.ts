@@ -32,6 +32,15 @@ test('with every spot read, says the call and what Enter does', () => {
   );
 });
 
+test('on a frozen board, says to let it thaw', () => {
+  const board = read(aBoard(1), [aReading(1)], 'probe-again');
+  const why = message('suspicion.frozen', { woodTempC: -5, frozenLimitPct: 22 });
+  const finding = { ...board.finding!, reason: message('call.none-usable', { why }) };
+  expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
+    'Frozen. Let it thaw. Press Enter for the next board.',
+  );
+});
+
 test('with the core still to be read, says the key for it and not only how to go on', () => {
   const board = read(aBoard(1), [aReading(1)], 'probe-again');
   for (const code of ['call.core-not-reached', 'call.core-not-split'] as const) {

@@ -58,7 +58,6 @@ describe('a reading by itself', () => {
       severity: 'refused',
       why: message('suspicion.frozen', {
         woodTempC: -3,
-        mcPct: expect.closeTo(25.2, 0),
         frozenLimitPct: 22,
       }),
     });
@@ -132,11 +131,26 @@ describe('a reading by itself', () => {
           woodTempC: 32,
           airTempC: 20,
           placeName: 'the room',
-          perStepK: 10,
         }),
       },
     ]);
     expect(suspicionsOf(reading(1, 'shell', 8.2, { woodTempC: 24 }), { place: heated })).toEqual([]);
+  });
+
+  test('a cold morning is asked about in one box, and once it is right the readings are used', () => {
+    const place = { name: 'the yard', kind: 'outdoors', emcPct: 13, month: 11, airTempC: 15 } as const;
+    const cold = { woodTempC: -5 };
+    const asked = judge(readings([13, 13.2], [13.4, 13.5], cold), { place });
+    expect(rules(asked)).toEqual(Array.from({ length: 4 }, () => ['temperature-unlikely']));
+    const right = judge(readings([13, 13.2], [13.4, 13.5], { ...cold, isTempRight: true }), { place });
+    expect(rules(right)).toEqual(Array.from({ length: 4 }, () => ['below-freezing']));
+    expect(right.every(({ counts }) => counts)).toBe(true);
+  });
+
+  test('frozen wood is said in one box, whatever else is odd', () => {
+    const place = { name: 'the yard', kind: 'outdoors', emcPct: 13, month: 11, airTempC: 15 } as const;
+    const wet = judge([reading(1, 'shell', 24, { woodTempC: -5 })], { place });
+    expect(rules(wet)).toEqual([['frozen']]);
   });
 
   test('wood temperature outside the published range: questionable', () => {

@@ -119,6 +119,25 @@ test('pins of unknown length are never said not to reach the core', async () => 
   expect(dialog.textContent).toContain('Pin length unknown. If 8 mm, they don’t reach the core, 25 mm deep.');
 });
 
+test('an unlikely temperature is asked about once, and given again where it is right', async () => {
+  const doubt: Suspicion = {
+    rule: 'temperature-unlikely',
+    severity: 'questionable',
+    why: message('suspicion.temperature-unlikely', { woodTempC: -5, airTempC: 15, placeName: 'Shed' }),
+    whatToDo: message('suspicion.temperature-unlikely.do'),
+  };
+  const one = read(aBoard(1, { woodTempC: -5 }), [aReading(1, { suspicions: [doubt] })]);
+  const { machine, user } = await open(one, { 'rounds.setTemperature': () => ({}), 'stacks.list': () => [] });
+  expect(within(spots()).getAllByText(/^The wood is entered at .*The air in Shed is about/)).toHaveLength(1);
+  await user.click(within(spots()).getByRole('button', { name: 'The temperature is right' }));
+  const right = { roundId: 12, boardId: null, woodTempC: -5 };
+  expect(machine.inputsOf('rounds.setTemperature')).toEqual([right]);
+  await user.click(await screen.findByRole('button', { name: 'Undo' }));
+  await waitFor(() =>
+    expect(machine.inputsOf('rounds.setTemperature')).toEqual([right, { ...right, woodTempC: null }, right]),
+  );
+});
+
 test('what is true of all readings is said once, above the spots', async () => {
   const frozen: Suspicion = {
     rule: 'below-freezing',

@@ -1,0 +1,45 @@
+import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
+import { tellUndoable } from '../../stores/notices.ts';
+import { setWoodTemp } from '../../stores/round-opening.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import type { Probing } from './useProbing.ts';
+
+/** That the wood's temperature is unlikely is said of readings; null where it is not. */
+export const temperatureDoubt = (readings: readonly JudgedReading[]): Suspicion | null =>
+  readings
+    .filter(({ excluded }) => excluded === null)
+    .flatMap(({ suspicions }) => suspicions)
+    .find(({ rule }) => rule === 'temperature-unlikely') ?? null;
+
+/** Asks once whether the wood's temperature is right: given again, as it is, it is no longer questioned. */
+export function TemperatureDoubt({ doubt, probing }: { doubt: Suspicion; probing: Probing }) {
+  const { board, act } = probing;
+  const { say } = useWords();
+  const scope = board.ownTemp ? board.boardId : null;
+  async function confirm(): Promise<void> {
+    const { woodTempC } = board;
+    if (woodTempC === null) return;
+    await setWoodTemp(scope, woodTempC);
+    tellUndoable(say('round-temp.confirmed', { woodTempC }), async () => {
+      await setWoodTemp(scope, null);
+      await setWoodTemp(scope, woodTempC);
+    });
+  }
+  return (
+    <Banner
+      kind="caution"
+      actions={
+        <>
+          <Button onClick={() => void confirm()}>{say('round-temp.right')}</Button>
+          <Button kind="quiet" shortcut="T" onClick={() => act('temperature')}>
+            {say('round-temp.correct')}
+          </Button>
+        </>
+      }
+    >
+      {say(doubt.why)}
+    </Banner>
+  );
+}
