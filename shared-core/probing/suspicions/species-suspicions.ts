@@ -7,8 +7,9 @@ import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { atWoodTempPct, james } from '../../wood/moisture/temperature.ts';
 import { message } from '../../words/message.ts';
 import { meterOf } from '../readings/corrected-reading.ts';
+import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
+import type { Depth, Suspicion } from '../readings/reading.ts';
 import { type Expectation, type Expected, expectationNow } from './expectation.ts';
 import { DEPTHS, firmValues, OWN_PACE, type WalkedBoard } from './round-suspicions.ts';
 
@@ -28,11 +29,14 @@ const ONE_ROUND_GAIN = 2;
 /** How much of what sets shells apart sets the cores under them apart too (correlation). Common practice, no source. */
 const SHELL_WITH_CORE = 0.5;
 
-type Level = Record<ShellOrCore, number>;
+/** Of shell and core, or of the average alone, % MC. */
+type Level = Partial<Record<Depth, number>>;
+const AVERAGE = ['average'] as const;
 /** A board with what it reads and read, % MC, the resistance curve that this was read on, and the scale's temperature. */
 type Compared = {
   index: number;
   board: WalkedBoard;
+  depths: readonly Depth[];
   curveId: string;
   scaleTempC: number;
   now: Level;
@@ -47,8 +51,8 @@ type Compared = {
  * together, and a wrong curve shifts one of them away, the more the wetter it is. A board of another species that is
  * entered like the rest is not looked for: it differs from them as a board does that was sawn later.
  *
- * Only boards of one thickness in one place are compared with each other, and at least four others of one species are
- * needed. Boards corrected by the person's own oven-dry checks are left out, and those whose species a person confirmed.
+ * Only boards of one thickness in one place that were read at the same depths are compared with each other, and at least
+ * four others of one species are needed. Boards corrected by the person's own oven-dry checks are left out, and those whose species a person confirmed.
  *
  * @returns suspicions of all of a board's readings, by the board's index in the list
  */
@@ -66,18 +70,20 @@ export function speciesSuspicionsOf(boards: readonly WalkedBoard[]): Map<number,
 }
 
 function comparedOf(board: WalkedBoard, index: number): Compared[] {
-  const [shell, core] = [firmValues(board, 'shell'), firmValues(board, 'core')];
+  const isRead = (depth: Depth): boolean => firmValues(board, depth).length > 0;
+  const depths = [DEPTHS, AVERAGE].find((some) => some.every(isRead));
   // A line, and not a curve, that turned a reading into moisture content tells nothing of other species.
   const byLine = board.readings.some(({ corrected: { steps } }) =>
     steps.some(({ step }) => step === 'own-calibration' || step === 'species-linear'),
   );
-  if (shell.length === 0 || core.length === 0 || byLine) return [];
+  if (depths === undefined || byLine) return [];
   const { scale } = meterOf(board.readings[0]!, board.evidence);
   const { species } = board.evidence;
   // The meter turned it into % of a species without a curve, so the resistance is unknown.
   if (species.curveId === null && showsSpecies(scale, species)) return [];
   const basis = basisOfScale(scale);
   const before = board.evidence.previous?.estimate;
+  const beforeAt = { shell: before?.shellPct, core: before?.corePct, average: averageReadIn(before) };
   return [
     {
       index,
@@ -85,22 +91,29 @@ function comparedOf(board: WalkedBoard, index: number): Compared[] {
       // A species without a curve is read on the meter's own.
       curveId: species.curveId ?? basis.curveId ?? USUAL_SCALE.curveId,
       scaleTempC: basis.tempC,
-      now: { shell: median(shell), core: median(core) },
-      before:
-        before === undefined || before.shellPct === null || before.corePct === null
-          ? null
-          : { shell: before.shellPct, core: before.corePct },
+      depths,
+      now: levelAt(depths, (depth) => median(firmValues(board, depth))),
+      before: depths.every((depth) => (beforeAt[depth] ?? null) !== null)
+        ? levelAt(depths, (depth) => beforeAt[depth]!)
+        : null,
     },
   ];
 }
 
+const averageReadIn = (before: Estimate | undefined): number | null =>
+  before !== undefined && before.countedAverage > 0 ? before.averagePct : null;
+
+const levelAt = (depths: readonly Depth[], pctAt: (depth: Depth) => number): Level =>
+  Object.fromEntries(depths.map((depth) => [depth, pctAt(depth)]));
+
 /** The boards beside it that are read on one curve, if those are more than half; it does not count among them. */
 function matesOf(each: Compared, all: readonly Compared[]): Compared[] {
   const { board, place } = each.board.evidence;
-  const beside = all.filter(({ index, board: { evidence } }) => {
+  const beside = all.filter(({ index, depths, board: { evidence } }) => {
     const apart = Math.abs(evidence.board.thicknessMm - board.thicknessMm);
     return (
       index !== each.index &&
+      depths === each.depths &&
       evidence.place.name === place.name &&
       apart <= THICKNESS_SHARE * board.thicknessMm
     );
@@ -119,12 +132,10 @@ function matesBefore(each: Compared, mates: readonly Compared[]): Compared[] {
 }
 
 function betterAsTheStack(each: Compared, mates: readonly Compared[]): Suspicion | null {
-  const as = (level: Level): Level => ({
-    shell: readOn(mates[0]!.curveId, level.shell, each),
-    core: readOn(mates[0]!.curveId, level.core, each),
-  });
+  const as = (level: Level): Level =>
+    levelAt(each.depths, (depth) => readOn(mates[0]!.curveId, level[depth]!, each));
   const now = as(each.now);
-  const shift = Math.max(...DEPTHS.map((depth) => Math.abs(now[depth] - each.now[depth])));
+  const shift = Math.max(...each.depths.map((depth) => Math.abs(now[depth]! - each.now[depth]!)));
   if (shift < LEAST_SHIFT_PCT) return null;
 
   const levels = mates.map((mate) => mate.now);
@@ -153,43 +164,51 @@ function gainOverTwoRounds(
     species: mates[0]!.board.evidence.species,
     previous: {
       ...evidence.previous,
-      estimate: { ...evidence.previous.estimate, shellPct: asBefore.shell, corePct: asBefore.core },
+      estimate: {
+        ...evidence.previous.estimate,
+        shellPct: asBefore.shell ?? null,
+        corePct: asBefore.core ?? null,
+        averagePct: asBefore.average ?? evidence.previous.estimate.averagePct,
+      },
     },
   };
   const other = changeOf(as(now), expectationNow(read, each.board.readings.at(-1)!.takenAt));
   if (other === null) return null;
   const levels = others.map((mate) => mate.before!);
   const changes = (change: Change) =>
-    DEPTHS.reduce((sum, depth) => {
-      const off = change[depth].offPct - median(rest.map((mate) => mate[depth].offPct));
-      return sum + (off / change[depth].sdPct) ** 2;
+    each.depths.reduce((sum, depth) => {
+      const { offPct, sdPct } = change[depth]!;
+      return sum + ((offPct - median(rest.map((mate) => mate[depth]!.offPct))) / sdPct) ** 2;
     }, 0);
   return squaredScore(before, levels) - squaredScore(asBefore, levels) + changes(own) - changes(other);
 }
 
 /** What each depth reads over what its last round leads to expect, % MC, and how far a sound one strays. */
-type Change = Record<ShellOrCore, { offPct: number; sdPct: number }>;
+type Change = Partial<Record<Depth, { offPct: number; sdPct: number }>>;
 
 function changeOf(now: Level, expectation: Expectation | null): Change | null {
-  if (!expectation?.shell || !expectation.core) return null;
-  const at = (depth: ShellOrCore, { pct, sdLowPct, sdHighPct }: Expected) => {
-    const offPct = now[depth] - pct;
+  const depths = Object.keys(now) as Depth[];
+  if (expectation === null || depths.some((depth) => expectation[depth] === null)) return null;
+  const at = (depth: Depth, { pct, sdLowPct, sdHighPct }: Expected) => {
+    const offPct = now[depth]! - pct;
     return { offPct, sdPct: Math.hypot(spotScatterPct(pct), OWN_PACE * (offPct < 0 ? sdLowPct : sdHighPct)) };
   };
-  return { shell: at('shell', expectation.shell), core: at('core', expectation.core) };
+  return Object.fromEntries(depths.map((depth) => [depth, at(depth, expectation[depth]!)]));
 }
 
 function enteredAsAnother(each: Compared, mate: Compared, as: Level): Suspicion {
   const ownSpecies = each.board.evidence.species.name;
   const otherSpecies = mate.board.evidence.species.name;
+  const depth = each.depths.at(-1)!;
   return {
     rule: 'species-unlike-stack',
     severity: 'questionable',
     why: message('suspicion.species-unlike-stack', {
       ownSpecies,
       otherSpecies,
-      corePct: each.now.core,
-      otherCorePct: as.core,
+      depth,
+      mcPct: each.now[depth]!,
+      otherPct: as[depth]!,
     }),
     whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies, otherSpecies }),
   };
@@ -212,11 +231,12 @@ function score(value: number, others: readonly number[]): number {
 
 /** Squared distance from the others, shell and core together, in standard deviations (Mahalanobis). */
 function squaredScore(level: Level, others: readonly Level[]): number {
-  const [shell, core] = DEPTHS.map((depth) =>
+  const scoreAt = (depth: Depth): number =>
     score(
-      level[depth],
-      others.map((other) => other[depth]),
-    ),
-  ) as [number, number];
+      level[depth]!,
+      others.map((other) => other[depth]!),
+    );
+  if (level.average !== undefined) return scoreAt('average') ** 2;
+  const [shell, core] = [scoreAt('shell'), scoreAt('core')];
   return (shell ** 2 - 2 * SHELL_WITH_CORE * shell * core + core ** 2) / (1 - SHELL_WITH_CORE ** 2);
 }

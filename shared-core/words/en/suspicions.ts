@@ -142,7 +142,7 @@ export const suspicions = {
     'Check the wood temperature entered, the species, and the meter. Correct the entry, or probe a few boards again.',
 
   'suspicion.species-unlike-stack':
-    'As {ownSpecies}, this board’s core is at {corePct}. As {otherSpecies}, like the boards around it, it would be at {otherCorePct} and fit better.',
+    'As {ownSpecies}, this board’s {depth, select, average {average} other {core}} is at {mcPct}. As {otherSpecies}, like the boards around it, it would be at {otherPct} and fit better.',
   'suspicion.species-unlike-stack.do':
     'Look at the board. If it is {otherSpecies}, change its species. All its readings are then corrected again. If it is {ownSpecies}, confirm that on its page.',
 } as const;

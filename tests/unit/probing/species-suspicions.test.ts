@@ -3,8 +3,9 @@ import {
   type BoardOfRound,
   suspicionsOfRound,
 } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
+import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { plainSpecies } from './a-board.ts';
+import { averages, evidence, lastRoundByAverage, plainSpecies, TAKEN_AT } from './a-board.ts';
 import { judgeRound } from './a-round.ts';
 import { board, coded, ELM, elm, enteredAsElm, stack } from './a-stack.ts';
 
@@ -23,9 +24,10 @@ describe('a board that is entered as another species than its stack', () => {
     expect(suspicion.why).toEqual(
       message('suspicion.species-unlike-stack', {
         ...species,
-        corePct: expect.closeTo(ELM.core.mcPct + 0.1, 0),
+        depth: 'core',
+        mcPct: expect.closeTo(ELM.core.mcPct + 0.1, 0),
         // The stack's species is the one that the meter is made for.
-        otherCorePct: expect.closeTo(ELM.core.shown + 0.1, 0),
+        otherPct: expect.closeTo(ELM.core.shown + 0.1, 0),
       }),
     );
     expect(suspicion.whatToDo).toEqual(message('suspicion.species-unlike-stack.do', species));
@@ -56,6 +58,33 @@ describe('a board that is entered as another species than its stack', () => {
     const twin = { ...plainSpecies, id: 'twin', name: 'Twin', curveId: 'baldcypress' };
     const odd = board({ shell: 15.6, core: 18.3 }, { shell: 15, core: 17 }, twin);
     expect(speciesSuspicions([...stack, odd]).flat()).toEqual([]);
+  });
+
+  describe('read by its average alone', () => {
+    /** Dried as the model expects, or read as given; its last round was judged by its average. */
+    const averaged = (before: number, now: number | null, species = plainSpecies) => {
+      const previous = { ...lastRoundByAverage(before, stack[0]!.previous!.takenAt), moved: false };
+      const bare = { ...stack[0]!, species, previous };
+      const pct = now ?? expectationNow(bare, TAKEN_AT)!.average.pct;
+      return { ...bare, readings: evidence(averages([pct, pct + 0.2, pct + 0.1])).readings };
+    };
+    const others = [20, 20.6, 20.9, 19.7, 20.2, 20.4].map((pct) => averaged(pct, null));
+    const shown = others[0]!.readings[0]!.raw;
+
+    test('is questioned as well, in its first round and later, by the average', () => {
+      const first = { ...averaged(16.3, shown, elm), previous: null };
+      for (const odd of [averaged(16.3, shown, elm), first]) {
+        const found = speciesSuspicions([...others, odd]);
+        expect(found.slice(0, 6).flat()).toEqual([]);
+        expect(found[6]).toHaveLength(1);
+        expect(found[6]![0]!.why.facts).toMatchObject({ depth: 'average', otherSpecies: 'Plain wood' });
+      }
+    });
+
+    test('is not where it reads like its stack as what it is, or where the stack was read by shell and core', () => {
+      expect(speciesSuspicions([...others, averaged(20, 23.2, elm)]).flat()).toEqual([]);
+      expect(speciesSuspicions([...stack, averaged(16.3, shown, elm)]).flat()).toEqual([]);
+    });
   });
 
   test('a confirmed species is not questioned again', () => {

@@ -462,8 +462,9 @@ describe('A board', () => {
       why: message('suspicion.species-unlike-stack', {
         ownSpecies: 'Elm',
         otherSpecies: 'Oak',
-        corePct: 17,
-        otherCorePct: 20,
+        depth: 'core',
+        mcPct: 17,
+        otherPct: 20,
       }),
       whatToDo: message('suspicion.species-unlike-stack.do', { ownSpecies: 'Elm', otherSpecies: 'Oak' }),
     };
