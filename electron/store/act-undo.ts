@@ -43,6 +43,11 @@ export function actUndo(db: Db) {
       'SELECT count(*) FROM act_change WHERE act_id = (SELECT id FROM act WHERE uuid = ?)',
     )
     .pluck();
+  const countAmended = db
+    .prepare<[string], number>(
+      'SELECT count(*) FROM amendment WHERE act_id = (SELECT id FROM act WHERE uuid = ?)',
+    )
+    .pluck();
   const changes = db.prepare<[string, number, number], Change>(
     `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
      WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ?`,
@@ -84,10 +89,12 @@ export function actUndo(db: Db) {
    */
   return function* undo(id: string, at: string): Generator<{ done: number; total: number }, boolean, number> {
     if (mark.run(id).changes === 0) return false;
-    const total = count.get(id) ?? 0;
+    const changed = count.get(id) ?? 0;
+    const total = changed + (countAmended.get(id) ?? 0);
     let size = FIRST;
     let oldest = Number.MAX_SAFE_INTEGER;
-    for (let done = 0; done < total; ) {
+    let done = 0;
+    while (done < changed) {
       if (done > 0) size = yield { done, total };
       const some = changes.all(id, oldest, size);
       if (!some.every(restore)) return false;
@@ -100,8 +107,9 @@ export function actUndo(db: Db) {
         if (isNewest === 0) return false;
         amendReading(readingId, field, JSON.parse(before), at);
       }
+      done += amended.length;
       amended = amendments.all(id, amended.at(-1)!.id, size);
-      if (amended.length > 0) size = yield { done: total, total };
+      if (amended.length > 0) size = yield { done, total };
     }
     return true;
   };

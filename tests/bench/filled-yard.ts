@@ -1,6 +1,7 @@
 import { openYard } from '../../electron/store/yard.ts';
 import { newBoardSchema, unknownOfBoard } from '../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../shared-core/probing/calls/rules-version.ts';
+import type { MeterProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { PAIRS } from '../../shared-core/probing/readings/plan-basis.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
@@ -9,22 +10,36 @@ import { message } from '../../shared-core/words/message.ts';
 export const BOARDS = 100_000;
 export const BOARDS_A_STACK = 1000;
 
-/** Fills a new yard file with them, each judged. */
-export function fillYard(file: string): void {
+/**
+ * Fills a new yard file with boards, each judged, in stacks of 1,000.
+ *
+ * @param places  that the stacks are spread over
+ * @param meter   that all readings are typed from
+ */
+export function fillYard(
+  file: string,
+  boards = BOARDS,
+  places = 1,
+  meter: { name: string; profile: MeterProfile } | null = null,
+): void {
   const yard = openYard(file);
   yard.species.bringUpToDate(builtInSpecies);
   yard.endUses.bringUpToDate(builtInEndUses);
   yard.transaction(() => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
-    const placeId = yard.places.add({
-      name: 'Yard',
-      kind: 'outdoors',
-      air,
-      airSource: null,
-      airMovement: null,
-    });
+    const placeIds = Array.from({ length: places }, (_, index) =>
+      yard.places.add({
+        name: index === 0 ? 'Yard' : `Yard ${index + 1}`,
+        kind: 'outdoors',
+        air,
+        airSource: null,
+        airMovement: null,
+      }),
+    );
+    const meterId = meter && yard.meters.addTyped(meter.name, meter.profile, '2026-01-01T00:00:00.000Z');
     const { plan } = planSpots({ lengthMm: 2400, thicknessMm: 27, planBasis: PAIRS });
-    for (let stack = 0; stack < BOARDS / BOARDS_A_STACK; stack++) {
+    for (let stack = 0; stack < boards / BOARDS_A_STACK; stack++) {
+      const placeId = placeIds[stack % places]!;
       const stackId = yard.stacks.add({
         name: `Stack ${stack}`,
         placeId,
@@ -63,7 +78,7 @@ export function fillYard(file: string): void {
               how: 'typed',
               settled: null,
               woodTempC: 12,
-              meterId: null,
+              meterId,
               takenAt: at,
             });
           }

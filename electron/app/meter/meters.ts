@@ -91,7 +91,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
   const get = (meterId: number) => orRefuse(context.yard().meters.get(meterId), 'meter');
 
   return {
-    'meters.add': ({ name, profile, roundId, isTypedFrom }) => {
+    *'meters.add'({ name, profile, roundId, isTypedFrom }) {
       checkScale(profile);
       const yard = context.yard();
       const meterId = yard.meters.addTyped(name, profile, context.now());
@@ -99,8 +99,8 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       const typed =
         roundId === null
           ? []
-          : moving.inRound(roundId, ({ how, meterId: of }) => how === 'typed' && of === null);
-      return { ...moving.toMeter(typed, meterId, roundId), meterId };
+          : yield* moving.inRound(roundId, ({ how, meterId: of }) => how === 'typed' && of === null);
+      return { ...(yield* moving.toMeter(typed, meterId, roundId)), meterId };
     },
 
     'meters.undoAdd': ({ act, meterId, typedFromBefore }) => {
@@ -162,16 +162,15 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       );
     },
 
-    'readings.setMeter': ({ readingId, scope, meterId }) => {
+    *'readings.setMeter'({ readingId, scope, meterId }) {
       const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
       get(meterId);
       const { roundId, meterProfileId } = reading;
-      return moving.toMeter(
+      const all =
         scope === 'reading'
           ? [reading]
-          : moving.inRound(roundId, (each) => each.meterProfileId === meterProfileId),
-        meterId,
-      );
+          : yield* moving.inRound(roundId, (each) => each.meterProfileId === meterProfileId);
+      return yield* moving.toMeter(all, meterId);
     },
 
     'readings.undoSetMeter': ({ act }) => moving.undo(act),

@@ -1,17 +1,19 @@
+import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import type { Slices } from '../slices.ts';
 import { inRound, type MovingReadings } from './moving-readings.ts';
 
 /** Others of the round, of its depth and reached in the same way; apart from them those that a person gave another depth. */
-function likeIt(context: QueryContext, reading: Reading): { like: Reading[]; given: Reading[] } {
+function* likeIt(context: QueryContext, reading: Reading): Slices<{ like: Reading[]; given: Reading[] }> {
   const { spot, roundId, id } = reading;
   const { readings } = context.yard();
   const known = readings.withGivenDepth(roundId);
-  const all = inRound(
+  const all = yield* inRound(
     context.yard(),
     roundId,
     (each) =>
@@ -23,9 +25,11 @@ function likeIt(context: QueryContext, reading: Reading): { like: Reading[]; giv
 
 export const depthQueries = (context: QueryContext) =>
   ({
-    'readings.givenDepths': ({ readingId }) => {
-      const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
-      return { readings: likeIt(context, reading).given.length };
+    'readings.givenDepths': async ({ readingId }) => {
+      const walking = likeIt(context, orRefuse(context.yard().readings.get(readingId), 'reading'));
+      let came = walking.next();
+      for (; !came.done; came = walking.next()) await setImmediate();
+      return { readings: came.value.given.length };
     },
   }) satisfies Partial<Queries>;
 
@@ -36,7 +40,7 @@ export function depthCommands(context: AppContext, moving: MovingReadings) {
   const boardOf = (boardId: number) => orRefuse(context.yard().boards.get(boardId), 'board');
 
   return {
-    'readings.setDepth': ({ readingId, depthMm, shown, wholeRound, givenToo }) => {
+    *'readings.setDepth'({ readingId, depthMm, shown, wholeRound, givenToo }) {
       const { readings, amendments } = context.yard();
       const reading = orRefuse(readings.get(readingId), 'reading');
       const now = shownOf(reading);
@@ -46,11 +50,12 @@ export function depthCommands(context: AppContext, moving: MovingReadings) {
       if (depthMm > board.thicknessMm) {
         throw new Refusal(message('refusal.deeper-than-board', { boardThickness: thicknessOf(board) }));
       }
-      const { like, given } = likeIt(context, reading);
-      const others = [...(wholeRound ? like : []), ...(wholeRound && givenToo ? given : [])];
+      const { like, given } = wholeRound ? yield* likeIt(context, reading) : { like: [], given: [] };
+      const others = [...like, ...(givenToo ? given : [])];
       const all = [reading, ...others.filter(({ boardId }) => boardOf(boardId).thicknessMm >= depthMm)];
-      for (const { id } of all) amendments.amendReading(id, 'depthMm', depthMm, context.now());
-      return moving.amended(all);
+      return yield* moving.amended(all, (id) =>
+        amendments.amendReading(id, 'depthMm', depthMm, context.now()),
+      );
     },
 
     'readings.undoDepth': ({ act }) => moving.undo(act),

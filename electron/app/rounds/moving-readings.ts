@@ -14,6 +14,7 @@ import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { inSlices, paced, type Slices } from '../slices.ts';
 import type { Aims } from './aims.ts';
 import type { OpenRounds } from './open-rounds.ts';
 import type { PlanBases } from './plan-bases.ts';
@@ -23,14 +24,16 @@ import type { RoundTelling } from './round-telling.ts';
 const UNDONE = ['readings.setMeter', 'meters.updateEarlier', 'readings.setDepth'];
 
 /** Readings of a round for which something holds, excluded ones too. */
-export function inRound(
+export function* inRound(
   { readings }: Pick<YardReader, 'readings'>,
   roundId: number,
   holds: (reading: Reading) => boolean,
-): Reading[] {
-  return readings
-    .boardsWalked(roundId)
-    .flatMap((boardId) => readings.ofBoard(boardId, roundId).filter(holds));
+): Slices<Reading[]> {
+  const found: Reading[] = [];
+  yield* inSlices(readings.boardsWalked(roundId), (slice) => {
+    for (const boardId of slice) found.push(...readings.ofBoard(boardId, roundId).filter(holds));
+  });
+  return found;
 }
 
 /**
@@ -41,6 +44,10 @@ export function rawIn(unit: ReadingUnit, { raw, unit: own, how, meterProfileId }
   if (own === unit) return raw;
   return how === 'typed' && meterProfileId === null && unit === 'ohm' ? ohmsOfMegohms(raw) : null;
 }
+
+const boardsOf = (readings: readonly ReadingOwnerRow[]): number[] => [
+  ...new Set(readings.map(({ boardId }) => boardId)),
+];
 
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
@@ -62,11 +69,10 @@ export function createMovingReadings(
     }
   }
 
-  /** Judges the boards again, first those that a window has in hand. */
+  /** Their boards are judged again, first those that a window has in hand. */
   function moved(readings: readonly ReadingOwnerRow[], isReplanned = false): ReadingsMoved {
-    const boardIds = [...new Set(readings.map(({ boardId }) => boardId))];
+    const boardIds = boardsOf(readings);
     const roundIds = [...new Set(readings.map(({ roundId }) => roundId))];
-    judging.judgeAgain(boardIds);
     context.afterwards(() => {
       comparing.compare(roundIds);
       for (const roundId of roundIds.filter(openRounds.find)) {
@@ -84,10 +90,16 @@ export function createMovingReadings(
   }
 
   return {
-    /** Follows what was amended of readings, whatever it was. */
-    amended: moved,
+    /** @param amend  writes what a person corrected of a reading */
+    *amended(all: readonly ReadingOwnerRow[], amend: (readingId: number) => void): Slices<ReadingsMoved> {
+      yield* inSlices(all, (slice) => {
+        for (const { id } of slice) amend(id);
+        judging.judgeAgain(boardsOf(slice));
+      });
+      return moved(all);
+    },
 
-    inRound: (roundId: number, holds: (reading: Reading) => boolean): Reading[] =>
+    inRound: (roundId: number, holds: (reading: Reading) => boolean): Slices<Reading[]> =>
       inRound(context.yard(), roundId, holds),
 
     /**
@@ -95,31 +107,36 @@ export function createMovingReadings(
      * @param answeredIn the round in which it was said how long its pins are: boards planned for pins of unknown length
      *                   follow those, also the one in hand and those read in part
      */
-    toMeter: (
-      all: readonly ReadingOwnerRow[],
+    *toMeter(
+      asked: readonly ReadingOwnerRow[],
       meterId: number,
       answeredIn: number | null = null,
-    ): ReadingsMoved => {
+    ): Slices<ReadingsMoved> {
       const { readings, meters, amendments, spotPlans } = context.yard();
       const meter = orRefuse(meters.get(meterId), 'meter');
       const profileId = meters.profileIdOf(meterId);
       const unit = unitOf(meter);
-      const toMove = all
-        .map(({ id }) => orRefuse(readings.get(id), 'reading'))
-        .filter(({ meterProfileId, isDamaged }) => meterProfileId !== profileId && !isDamaged);
-      if (toMove.some((reading) => rawIn(unit, reading) === null)) {
-        throw new Refusal(message('refusal.meter-other-unit', { meterName: meter.name }));
-      }
-      for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', profileId, context.now());
+      const all: ReadingOwnerRow[] = [];
+      yield* inSlices(asked, (slice) => {
+        const toMove = slice
+          .map(({ id }) => orRefuse(readings.get(id), 'reading'))
+          .filter(({ meterProfileId, isDamaged }) => meterProfileId !== profileId && !isDamaged);
+        if (toMove.some((reading) => rawIn(unit, reading) === null)) {
+          throw new Refusal(message('refusal.meter-other-unit', { meterName: meter.name }));
+        }
+        for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', profileId, context.now());
+        judging.judgeAgain(boardsOf(toMove));
+        all.push(...toMove.map(({ id, boardId, roundId }) => ({ id, boardId, roundId })));
+      });
       const pins = meter.profile?.pins ?? null;
-      if (answeredIn === null || pins?.lengthMm == null) return moved(toMove);
+      if (answeredIn === null || pins?.lengthMm == null) return moved(all);
       const isForAnyPins = (boardId: number): boolean => {
         const basis = spotPlans.ofBoard(answeredIn, boardId);
         return basis !== null && (basis.pins?.lengthMm ?? null) === null;
       };
       plan(answeredIn, readings.boardsWalked(answeredIn).filter(isForAnyPins), pins);
       context.afterwards(() => planBases.answered(answeredIn, pins));
-      return moved(toMove, true);
+      return moved(all, true);
     },
 
     /** Those of them that are of this meter go back to being of none. */
@@ -127,6 +144,7 @@ export function createMovingReadings(
       const { readings, amendments } = context.yard();
       const toMove = all.filter(({ id }) => readings.get(id)?.meterId === meterId);
       for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', null, context.now());
+      judging.judgeAgain(boardsOf(toMove));
       const roundIds = [...new Set(toMove.map(({ roundId }) => roundId))];
       for (const roundId of roundIds) {
         const boardIds = toMove.filter((each) => each.roundId === roundId).map(({ boardId }) => boardId);
@@ -136,14 +154,14 @@ export function createMovingReadings(
     },
 
     /** Puts back what such an act changed. @throws Refusal where it was undone before, or changed since */
-    undo: (act: string): ReadingsMoved => {
+    *undo(act: string): Slices<ReadingsMoved> {
       const { acts, readings } = context.yard();
       orRefuse(UNDONE.includes(acts.find(act)?.request ?? '') || undefined, 'act');
-      const undone = acts.undo(act, context.now());
-      let came = undone.next(Number.MAX_SAFE_INTEGER);
-      while (!came.done) came = undone.next(Number.MAX_SAFE_INTEGER);
-      if (!came.value) throw new Refusal(message('refusal.readings-changed-since'));
-      return moved(readings.amendedBy(act));
+      const isUndone = yield* paced(acts.undo(act, context.now()));
+      if (!isUndone) throw new Refusal(message('refusal.readings-changed-since'));
+      const all = readings.amendedBy(act);
+      yield* inSlices(boardsOf(all), (slice) => judging.judgeAgain(slice));
+      return moved(all);
     },
   };
 }

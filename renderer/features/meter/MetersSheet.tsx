@@ -1,11 +1,13 @@
 import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { ProfileFacts } from './ProfileFacts.tsx';
 import { ProfileForm } from './ProfileForm.tsx';
@@ -81,14 +83,21 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
 function EarlierReadings({ meterId }: { meterId: number }) {
   const { say } = useWords();
   const { output } = useQuery('meters.earlierReadings', { meterId });
+  const { underWay, run, cancel } = useLongWork();
   if (!output || output.readings === 0) return null;
   const { readings } = output;
   async function update(): Promise<void> {
-    const moved = await attempt(bridge().command('meters.updateEarlier', { meterId }));
+    const moved = await run(
+      (work) => bridge().command('meters.updateEarlier', { meterId, work }),
+      say('meters.update-stopped'),
+    );
     if (!moved) return;
     tellUndoable(say('meters.updated', { readings: moved.readings }), () =>
       bridge().command('readings.undoSetMeter', { act: moved.act }),
     );
+  }
+  if (underWay !== null && underWay.total > 0) {
+    return <WorkUnderWay label={say('meters.updating')} {...underWay} onCancel={cancel} />;
   }
   return (
     <p>

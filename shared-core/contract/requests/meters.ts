@@ -4,6 +4,7 @@ import { meterOfYardSchema, typedMeterSchema } from '../meter.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { boardTopics, type Topic } from '../topics.ts';
 import { editOf, rowIdSchema } from '../yard.ts';
+import { workSchema } from './work.ts';
 
 /** Whose readings have another profile now. */
 export const readingsMovedSchema = z.object({
@@ -96,13 +97,22 @@ export const metersRequests = {
   }),
   /** Moves these to the newest version; those of one round, where it is given. */
   'meters.updateEarlier': command({
-    input: z.object({ meterId: rowIdSchema, roundId: rowIdSchema.nullable().default(null) }),
+    input: z.object({
+      meterId: rowIdSchema,
+      roundId: rowIdSchema.nullable().default(null),
+      work: workSchema,
+    }),
     output: readingsMovedSchema,
     topics: ofMoved,
   }),
   /** Moves a reading, or all of its round that have the same profile, to the newest profile of a meter. */
   'readings.setMeter': command({
-    input: z.object({ readingId: rowIdSchema, scope: z.enum(['reading', 'round']), meterId: rowIdSchema }),
+    input: z.object({
+      readingId: rowIdSchema,
+      scope: z.enum(['reading', 'round']),
+      meterId: rowIdSchema,
+      work: workSchema,
+    }),
     output: readingsMovedSchema,
     topics: ofMoved,
   }),

@@ -280,6 +280,8 @@ export const meter = {
   'meters.earlier':
     '{readings, plural, one {# earlier reading still uses} other {# earlier readings still use}} the old settings.',
   'meters.update-earlier': 'Use this for {readings, plural, one {it} other {them}} too',
+  'meters.updating': 'Correcting readings …',
+  'meters.update-stopped': 'Stopped. No readings were changed.',
   'meters.updated': '{readings, plural, one {# reading is} other {# readings are}} corrected again.',
 
   // A meter that is not as it was.

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -6,6 +7,9 @@ import { aimAt, aimedSpot, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
+
+/** More than are done at a time. */
+const MANY = 300;
 
 /** A meter that is set to black walnut and corrects for temperature itself. */
 const setToWalnut = {
@@ -96,6 +100,38 @@ describe('a hand meter', () => {
     await yard.command('readings.undoSetMeter', { act });
     expect(await mcPct()).toBe(before);
   });
+
+  test('moves many readings some at a time, says how far it is, and moves none where it is stopped', async () => {
+    const meter = await addMeter(unknownProfile);
+    const named = Array.from({ length: MANY / 3 - 2 }, (_, index) => yard.board(`MANY-${index}`));
+    await yard.command('boards.add', named);
+    const { id: roundId, boards } = await yard.command('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 10,
+    });
+    for (const { boardId } of boards)
+      for (const spotIndex of [0, 1, 2]) {
+        const here = { roundId, boardId, spotIndex, newestReadingId: null };
+        await yard.command('rounds.saveTyped', { ...here, raw: 14.2 });
+      }
+    const changed = { profile: setToWalnut };
+    await yard.command('meters.edit', { id: meter.id, basedOn: meter.version, changed });
+    const earlier = async () => (await yard.query('meters.earlierReadings', { meterId: meter.id })).readings;
+
+    const work = randomUUID();
+    const stopped = yard.command('meters.updateEarlier', { meterId: meter.id, work });
+    await yard.command('work.cancel', { work });
+    await expect(stopped).rejects.toThrow('Stopped. Nothing was changed.');
+    expect(await earlier()).toBe(MANY);
+
+    const again = randomUUID();
+    const { act } = await yard.command('meters.updateEarlier', { meterId: meter.id, work: again });
+    expect(yard.heard('work.progress')).toContainEqual(expect.objectContaining({ work: again, total: MANY }));
+    expect(await earlier()).toBe(0);
+    await yard.command('readings.undoSetMeter', { act });
+    expect(await earlier()).toBe(MANY);
+    // Typing 300 readings takes long on a busy machine.
+  }, 60_000);
 
   test('that another window edited meanwhile is not overwritten', async () => {
     const meter = await addMeter();

@@ -174,7 +174,7 @@ describe('the meters of the yard', () => {
     render(<MetersSheet />);
     expect(await screen.findByText(/12 earlier readings still use the old settings\./)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Use this for them too' }));
-    expect(machine.inputsOf('meters.updateEarlier')).toEqual([{ meterId: 4 }]);
+    expect(machine.inputsOf('meters.updateEarlier')).toEqual([{ meterId: 4, work: expect.any(String) }]);
     expect(useNotices.getState().notices).toMatchObject([{ sentence: '12 readings are corrected again.' }]);
   });
 
