@@ -83,6 +83,7 @@ export function stackReads(
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;
   const list = db.prepare<[], StackFields>(`${select} WHERE s.closed_at IS NULL ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);
+  const useOf = db.prepare<[number], string>('SELECT end_use_id FROM stack WHERE id = ?').pluck();
   // In the order of that index, so that counting 100,000 boards sorts nothing.
   const alike = (which: string) => `
     SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS due,
@@ -195,6 +196,8 @@ export function stackReads(
       }
       return list.all().map((row) => toRow(row, groups.get(row.id) ?? []));
     },
+    /** Its use alone, without the figures of its boards: for the path on which a reading is saved. */
+    endUseId: (id: number): string | undefined => useOf.get(id),
     get: (id: number): StackRow | undefined => {
       const row = one.get(id);
       return row && toRow(row, alikeIn.all(id));

@@ -22,11 +22,7 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
   const rounds = new Map<number, OpenRound>();
 
   const stackAsIs = (stackId: number): string =>
-    JSON.stringify([
-      context.yard().boards.toProbe(stackId),
-      context.yard().stacks.get(stackId)?.endUseId,
-      pins(),
-    ]);
+    JSON.stringify([context.yard().boards.toProbe(stackId), context.yard().stacks.endUseId(stackId), pins()]);
 
   function load(roundId: number): OpenRound {
     const { stackId, isDated, finishedAt, boards } = view.state(roundId);

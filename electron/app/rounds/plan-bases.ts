@@ -32,7 +32,7 @@ function coreWayOf({ spotPlans, ...yard }: Yard, roundId: number): CoreWay | nul
 /** How the core is reached of the wood of that round's stack where nobody chose a way. */
 export function usualCoreWayOf(yard: Omit<Yard, 'spotPlans'>, roundId: number): CoreWay | null {
   const { stackId } = orRefuse(yard.rounds.get(roundId), 'round');
-  const { endUseId } = orRefuse(yard.stacks.get(stackId), 'stack');
+  const endUseId = orRefuse(yard.stacks.endUseId(stackId), 'stack');
   return usualCoreWay(orRefuse(yard.endUses.get(endUseId), 'use'));
 }
 
