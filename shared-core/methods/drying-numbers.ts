@@ -6,7 +6,13 @@ import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { USUAL_C } from '../wood/drying/diffusivity.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd } from '../wood/drying/forecast.ts';
-import { averageGravity, modelErrorPct, priorPace, THICKNESS_POWER } from '../wood/drying/history-fit.ts';
+import {
+  averageGravity,
+  MODEL_ERROR_DEGREES,
+  modelErrorPct,
+  priorPace,
+  THICKNESS_POWER,
+} from '../wood/drying/history-fit.ts';
 import { SURFACE_SPREADS } from '../wood/drying/learned-surface.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
@@ -17,6 +23,7 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['COLDEST_C', 'coldest', COLDEST_C, 'temperature'],
   ['ABOVE_MEANS_SD', 'above-means-sd', ABOVE_MEANS_SD],
   ['modelErrorPct', 'model-error', modelErrorPct],
+  ['MODEL_ERROR_DEGREES', 'model-error-degrees', MODEL_ERROR_DEGREES],
   ['priorPace', 'diffusivity-median', priorPace.diffusivity.unknown.median],
   ['priorPace', 'diffusivity-sd', priorPace.diffusivity.logSd],
   ['priorPace', 'surface-median', priorPace.surface.median],

@@ -357,7 +357,7 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
       const stays = [{ ...place, movement, fromMs: nowMs }];
       return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
     });
-    return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets);
+    return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, fit.modelErrorPct);
   });
 
   const past = bandOf(possible, pastRuns.map(seriesOf), pastMs);
@@ -475,6 +475,7 @@ function placeForecast(
   possible: readonly Possibility[],
   runs: readonly Series[],
   offsets: readonly number[],
+  modelPct: number,
 ): PlaceForecast {
   const year = emcOfYear(place.air);
   const closest = runs.map((series) => {
@@ -485,7 +486,7 @@ function placeForecast(
     });
   });
   // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
-  const errorPct = errorShare(endUse.maxPct) * modelErrorPct;
+  const errorPct = errorShare(endUse.maxPct) * modelPct;
   const chanceBy = (i: number): number =>
     possible.reduce((sum, { weight }, k) => sum + weight * normalCdf(-closest[k]![i]! / errorPct), 0);
   const chanceOn = (use: ForecastInput['endUse'], i: number): number =>

@@ -91,6 +91,9 @@ export type FitReading = z.infer<typeof fitReadingSchema>;
  */
 export const modelErrorPct = 0.5;
 
+/** That error, known beforehand, weighs as much as so many readings that agree with the model. Common practice, no source. */
+export const MODEL_ERROR_DEGREES = 2;
+
 /** Half the board is enough where both faces are alike; about 0.1 % MC from a fine grid (`drying-model.test.ts`). */
 const cellsPerHalf = 12;
 const tolerancePct = 0.05;
@@ -461,6 +464,21 @@ function weighing(observations: readonly Observation[], modelPct: readonly numbe
     x.reduce((sum, value, k) => sum + value * own[k]! * y[k]!, 0) - (along(x) * along(y)) / most;
 }
 
+/**
+ * The model's error as readings leave it, over that of before, at most 1: the scale of a normal distribution by its conjugate
+ * prior (Gelman and others, Bayesian Data Analysis, section 2.6, from memory). What the unknowns were fitted to tells nothing.
+ */
+function errorLeft(
+  misfit: readonly number[],
+  product: Weighing,
+  learned: Gaussian,
+  told: Information,
+): number {
+  const fitted = told.matrix.reduce((sum, row, i) => sum + times(learned.covariance, row)[i]!, 0);
+  const degrees = MODEL_ERROR_DEGREES + Math.max(0, misfit.length - fitted);
+  return Math.min(1, Math.sqrt((MODEL_ERROR_DEGREES + product(misfit, misfit)) / degrees));
+}
+
 export type HistoryFit = {
   prior: Gaussian;
   /** What is known after the readings. */
@@ -471,6 +489,8 @@ export type HistoryFit = {
   residuals: { atMs: number; depthFraction: number; measuredPct: number; fittedPct: number; sdPct: number }[];
   /** Where the readings were taken: instants, rising, and depths. */
   observed: { atMs: number[]; depthFractions: number[] };
+  /** `modelErrorPct`, or less where rounds agree with the model better than it expects, % MC. */
+  modelErrorPct: number;
   /**
    * How badly these values of the unknowns agree with readings and prior: less twice the logarithm of their probability.
    * It takes what the model then holds at an instant and a depth of `observed`, by their places in it, % MC.
@@ -516,6 +536,7 @@ export function fitHistory(
       information: none,
       residuals: [],
       observed: { atMs: [], depthFractions: [] },
+      modelErrorPct,
       costOf: penaltyOf,
     };
     return { ok: true, value };
@@ -605,6 +626,7 @@ export function fitHistory(
       sdPct: Math.hypot(o.ownSdPct, o.sharedSdPct),
     })),
     observed: { atMs: instants, depthFractions: depths },
+    modelErrorPct: modelErrorPct * errorLeft(misfitOf(predicted), product, known, information),
     costOf: (values, modelPct) =>
       costOf(
         values,

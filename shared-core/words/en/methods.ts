@@ -150,7 +150,7 @@ export const methods = {
   'methods.drying.emc': 'EMC, points off the place’s months',
   'methods.drying.exponent': 'Share of the published rise with moisture',
   'methods.drying.fit':
-    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off.',
+    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off. For dates it is less where rounds agree with it.',
   'methods.drying.places':
     'Readings also tell how far a place’s EMC is from that of its months, and how freely boards dry in its moving air. Places of one kind share part of both.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
@@ -344,6 +344,7 @@ export const methods = {
   'methods.numbers.coldest': 'Coldest air of the EMC formula',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',
+  'methods.numbers.model-error-degrees': 'Error of the drying model, known as if from so many readings',
   'methods.numbers.diffusivity-median': 'Diffusivity factor where no class is known, middle',
   'methods.numbers.average-gravity': 'Specific gravity where it is not known',
   'methods.numbers.humidity-sd': 'Humidity of a place round its months, its spread, % relative humidity',

@@ -7,6 +7,7 @@ import {
   dryingPrior,
   type FitReading,
   fitHistory,
+  modelErrorPct,
   pooledPrior,
   priorPace,
   runBoard,
@@ -105,6 +106,21 @@ describe('a fit', () => {
         expect(cost(moved)).toBeGreaterThan(best - 0.02);
       }
     }
+  });
+
+  test('takes the model to be less wrong the more rounds agree with it, and no more wrong where they do not', () => {
+    const days = [20, 50, 80, 110];
+    const errorAfter = (readings: FitReading[]): number => fitOf(model, readings, prior).modelErrorPct;
+    const agreeing = [1, 2, 4].map((rounds) => errorAfter(readingsOf(truth, days.slice(0, rounds))));
+    expect(errorAfter([])).toBe(modelErrorPct);
+    expect(agreeing[0]!).toBeGreaterThan(0.9 * modelErrorPct);
+    expect(agreeing[1]!).toBeLessThan(agreeing[0]!);
+    expect(agreeing[2]!).toBeLessThan(0.8 * modelErrorPct);
+    const scattered = readingsOf(truth, days).map((reading, at) => ({
+      ...reading,
+      mcPct: reading.mcPct + (at % 3 === 0 ? 2.5 : -2.5),
+    }));
+    expect(errorAfter(scattered)).toBe(modelErrorPct);
   });
 
   test('takes twenty spots of one round for one reading of the same meter, not for twenty', () => {
