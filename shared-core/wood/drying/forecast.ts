@@ -168,8 +168,11 @@ export type Forecast = z.infer<typeof forecastSchema>;
 
 /** Enough that a 10 % point rests on a handful of runs. */
 export const pointCount = 48;
-/** The points reach somewhat further than the fit's normal distribution, for a truth with a longer tail. */
-const reachFactor = 1.1;
+/**
+ * The points reach further than the fit's normal distribution, for a truth with a longer tail: by this after one round. More
+ * rounds leave it nearer to the normal one, and so few points that reach too far would only widen the dates.
+ */
+const REACH_BEYOND = 0.1;
 
 /**
  * How far the pace from now on may be from that of any law of ours, whatever was learned: what the model lacks shows more and
@@ -196,8 +199,9 @@ type Possibility = {
 const points = normalPoints(pointCount, unknowns + 5);
 
 /** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
-function possibilitiesOf({ posterior, residuals }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
-  const reach = residuals.length > 0 ? reachFactor : 1;
+function possibilitiesOf({ posterior, observed }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
+  const rounds = observed.atMs.length;
+  const reach = rounds === 0 ? 1 : 1 + REACH_BEYOND / rounds ** 2;
   const lower = cholesky(posterior.covariance);
   if (lower === null) return null;
   return points.map((point) => ({
