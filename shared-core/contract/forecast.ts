@@ -40,6 +40,8 @@ export const forecastDetailsSchema = z.object({
   readings: z.array(fitReadingSchema.extend({ depth: depthSchema })),
   /** How many other boards of its stack and log it learned from. */
   learnedFrom: z.number().int().min(0),
+  /** Whether it has nothing better than readings that are all questionable: nothing is likely by it. */
+  isByQuestionable: z.boolean(),
   /** What was assumed for want of knowing. */
   assumptions: z.array(messageSchema),
   /** Null where the board's sawing, width or shrinkage is not known; `whyNoWarp` then says which. */

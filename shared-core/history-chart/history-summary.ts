@@ -37,7 +37,7 @@ export function historySummary(
 
 function aheadOf(details: ForecastDetails, index: number, lastReadAt: string | null, words: Words): string[] {
   const { say } = words;
-  const { forecast, places, nowMs } = details;
+  const { forecast, places, nowMs, isByQuestionable } = details;
   const readyText = readyWords(places[index]!, words);
   const { name: placeName } = places[index]!;
   const { median, low, high } = forecast.now.average;
@@ -46,7 +46,14 @@ function aheadOf(details: ForecastDetails, index: number, lastReadAt: string | n
   return [
     ...(isReadToday
       ? []
-      : [say('forecast.average-now', { averagePct: median, likelyInterval: { minPct: low, maxPct: high } })]),
+      : [
+          isByQuestionable
+            ? say('forecast.average-now-rough', { averagePct: median })
+            : say('forecast.average-now', {
+                averagePct: median,
+                likelyInterval: { minPct: low, maxPct: high },
+              }),
+        ]),
     // Where it is, that is the first thing on its page.
     ...(index === 0 || readyText === null ? [] : [say('forecast.ready-in-place', { placeName, readyText })]),
   ];

@@ -47,11 +47,13 @@ export interface PreparedBoard {
    * tells its pace; nor where what its core was like in the beginning is assumed.
    */
   tellsCore: boolean;
+  /** Whether it has nothing better than readings that are all questionable. */
+  isByQuestionable: boolean;
 }
 
 /**
  * Everything that is on file of a board's life, as the drying model needs it: where it was with the air there, and its
- * readings, each at its depth with its uncertainty; questionable ones only where there are no others.
+ * readings, each at its depth with its uncertainty; questionable ones only where there are no others, and no sawing date.
  *
  * @param rounds  those whose readings are used, oldest first
  * @returns a problem where too little is known to begin with
@@ -70,14 +72,15 @@ export function boardToForecast(
   const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
   const moves = yard.moves.ofBoard(row.id);
   const assessments = rounds.map((roundId) => assessing.assess(row.id, roundId));
-  const { sound, unusedOn } = soundReadings(assessments);
+  const { used, unusedOn, isByQuestionable } = readingsToUse(assessments, row.sawnOn !== null);
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>
     barkOffMs !== null && atMs < barkOffMs ? withBarkOn(row.barkSide) : row.barkSide;
-  const readings = fitReadings(sound, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
+  const readings = fitReadings(used, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
 
   const entered = orRefuse(moves[0], 'move');
-  const begun = startOf(row, entered, assessments[0]);
+  const firstRound = assessments.find((each) => each.readings.some((reading) => used.includes(reading)));
+  const begun = startOf(row, entered, firstRound);
   if (!begun.ok) return begun;
   const { start } = begun.value;
   const stays = moves.map(({ placeId, since }) => ({ fromMs: Date.parse(since), place: placeOf(placeId) }));
@@ -94,10 +97,12 @@ export function boardToForecast(
 
   const value: PreparedBoard = {
     tellsCore: readings.length > 0 && begun.value.isCoreKnown,
+    isByQuestionable,
     readings,
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     assumptions: [
       ...begun.value.assumptions,
+      ...(isByQuestionable ? [message('forecast.assumed.readings-questionable')] : []),
       ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
       ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
       ...assumptionsOfAir(orRefuse(stays.at(-1), 'move').place.airSource, placeOf(row.placeId).name),
@@ -154,15 +159,25 @@ export function boardToForecast(
 const laidFree: Exposure = { isSunlit: false, isLowest: false };
 
 /**
- * The readings that nothing speaks against, and when rounds were of which none is left (UTC, ISO 8601); where none is
- * left of any round, all that count.
+ * The readings that nothing speaks against, and when rounds were of which none is left (UTC, ISO 8601). Where none is
+ * left of any round: none, if the sawing date tells how to begin; else all that count.
  */
-function soundReadings(assessments: readonly Assessment[]): { sound: JudgedReading[]; unusedOn: string[] } {
+function readingsToUse(
+  assessments: readonly Assessment[],
+  isSawingKnown: boolean,
+): { used: JudgedReading[]; unusedOn: string[]; isByQuestionable: boolean } {
   const counted = assessments.map(({ readings }) => readings.filter((reading) => reading.counts));
   const firm = counted.map((readings) => readings.filter((reading) => !isQuestionable(reading.suspicions)));
-  if (firm.every((readings) => readings.length === 0)) return { sound: counted.flat(), unusedOn: [] };
+  if (!isSawingKnown && firm.flat().length === 0) {
+    const used = counted.flat();
+    return { used, unusedOn: [], isByQuestionable: used.length > 0 };
+  }
   const unused = counted.filter((_, index) => firm[index]?.length === 0);
-  return { sound: firm.flat(), unusedOn: unused.flatMap(([first]) => first?.takenAt ?? []) };
+  return {
+    used: firm.flat(),
+    unusedOn: unused.flatMap(([first]) => first?.takenAt ?? []),
+    isByQuestionable: false,
+  };
 }
 
 function fitReadings(

@@ -23,7 +23,7 @@ import { learnerOfPlaces } from './learned-of-places.ts';
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
     row: BoardRow,
-    { board, readings, stays, assumptions }: PreparedBoard,
+    { board, readings, stays, assumptions, isByQuestionable }: PreparedBoard,
     forecast: Forecast,
     learnedFrom: number,
     judgement: Judgement,
@@ -54,6 +54,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       emcNowPct: orRefuse(emcOfYear(place.air, offsetOf(place.id)).monthlyEmcPct[month], 'month'),
       readings,
       learnedFrom,
+      isByQuestionable,
       assumptions: [
         ...airToCheck(place, offsetOf(place.id)),
         ...assumptions,

@@ -40,6 +40,8 @@ export const forecastReasons = {
     'Where it was before {enteredOn} is missing, so its history starts with its first round.',
   'forecast.assumed.there-since-sawn':
     'Where it was before {enteredOn} is missing. Assumed in {placeName} since it was sawn.',
+  'forecast.assumed.readings-questionable':
+    'All readings are questionable. The forecast uses them, so it may be far off.',
   'forecast.assumed.readings-unused': 'All readings of {readOn} are questionable and were not used.',
   'forecast.assumed.average-density':
     'Density of {speciesName} unknown: average density assumed, so dates are less certain.',

@@ -7,6 +7,7 @@ export const forecast = {
   'forecast.lowest-emc': 'Lowest EMC {emcPct}',
 
   'forecast.average-now': 'Forecast for today: {averagePct}, likely {likelyInterval}.',
+  'forecast.average-now-rough': 'Forecast for today: {averagePct}, questionable.',
   'forecast.target': 'Target {targetRange}.',
   'forecast.ready-in-place': 'Ready in {placeName}: {readyText}.',
 

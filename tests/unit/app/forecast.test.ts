@@ -120,7 +120,7 @@ describe('a board that was probed', () => {
     expect(shell).toBeLessThan(after.forecast.now.core.median);
   });
 
-  test('a round of which all readings are questionable does not change it, and it says so; where there is no other it is better than none', async () => {
+  test('a round of which all readings are questionable does not change it, and it says so', async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
     await probe(id, 12, 16);
@@ -135,11 +135,55 @@ describe('a board that was probed', () => {
       }),
       airInDoubt,
     ]);
+  });
 
-    const other = await addBoard({ code: 'NEW-02', sawnOn: dayAfter(61) });
-    await probe(other, 12, 16, 45);
-    expect((await details(other)).readings).toHaveLength(4);
-    expect((await details(other)).assumptions).toEqual([airInDoubt]);
+  test('of which all readings are questionable is forecast from its sawing date, as before them', async () => {
+    const id = await addBoard({ sawnOn: dayAfter(0) });
+    yard.later(60 * DAY_MS);
+    const before = await details(id);
+    await probe(id, 12, 16, 45);
+    const after = await details(id);
+    expect(after).toMatchObject({ readings: [], isByQuestionable: false });
+    expect(after.forecast.now.average).toEqual(before.forecast.now.average);
+    expect(after.assumptions).toEqual([
+      message('forecast.assumed.readings-unused', { readOn: expect.stringMatching(/^2026-07-31T/) }),
+      airInDoubt,
+    ]);
+    await outlooksMade();
+    const every = {
+      stackId: null,
+      search: '',
+      sort: 'code',
+      descending: false,
+      offset: 0,
+      limit: 50,
+    } as const;
+    const { rows } = await yard.query('boards.list', every);
+    const listed = rows.find((row) => row.id === id)!;
+    expect(listed.judgement).toMatchObject({
+      call: 'probe-again',
+      average: { averagePct: expect.closeTo(before.forecast.now.average.median, 1), readOn: null },
+    });
+  });
+
+  test('of which all readings are questionable, without a sawing date, has a forecast by them, which it says', async () => {
+    const id = yard.boards[0]!.id;
+    await probe(id, 12, 16, 45);
+    const { readings, assumptions, isByQuestionable } = await details(id);
+    expect(readings).toHaveLength(4);
+    expect(isByQuestionable).toBe(true);
+    expect(assumptions).toContainEqual(message('forecast.assumed.readings-questionable'));
+  });
+
+  test('a first round of which all readings are questionable is no beginning where a later one is sound', async () => {
+    const id = yard.boards[0]!.id;
+    await probe(id, 12, 16, 45);
+    yard.later(10 * DAY_MS);
+    // As the first round reads at 45 °C, so that it is no jump.
+    await probe(id, 8.5, 11.5);
+    const { forecast, isByQuestionable } = await details(id);
+    expect(isByQuestionable).toBe(false);
+    expect(forecast.past.atMs[0]).toBeGreaterThanOrEqual(startMs + 10 * DAY_MS);
   });
 
   test('without a sawing date, its history starts with its first round', async () => {

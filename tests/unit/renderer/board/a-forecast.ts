@@ -59,6 +59,7 @@ export function aForecast(more: Partial<ForecastDetails> = {}): ForecastDetails 
     emcNowPct: 13.4,
     readings,
     learnedFrom: 2,
+    isByQuestionable: false,
     assumptions: [],
     warp: warpOf({
       thicknessMm: 27,

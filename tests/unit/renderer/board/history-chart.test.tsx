@@ -83,6 +83,12 @@ describe('History and forecast of a board in one chart', () => {
     expect(screen.queryByText(/Forecast for today: /)).toBeNull();
   });
 
+  test('a forecast by questionable readings says so, and calls nothing likely', async () => {
+    open({ forecast: aForecast({ isByQuestionable: true }) });
+    expect(screen.getByText(/Forecast for today: [\d.]+%, questionable\./)).toBeTruthy();
+    expect(screen.queryByText(/likely/)).toBeNull();
+  });
+
   test('it begins at the last round, says how many there were before, and shows all of it when asked', async () => {
     const earlier = ['2026-04-02', '2026-06-01'].map((at) => ({ ...found, at: `${at}T12:00:00.000Z` }));
     const user = open({ findings: [...earlier, found] });
