@@ -1,13 +1,20 @@
-import { attempt, dismiss, type Notice, useNotices } from '../stores/notices.ts';
+import { useLongWork } from '../data/useLongWork.ts';
+import { dismiss, type Notice, useNotices } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
 import { Button } from '../ui/Button.tsx';
+import { WorkUnderWay } from '../ui/WorkUnderWay.tsx';
 import { useWords } from '../words.ts';
 import css from './frame.module.css';
 
-/** What was done or went wrong, in the corner of the window. */
+/** What was done or went wrong, in the corner of the window, and how far the undoing of something large is. */
 export function Notices() {
   const { say } = useWords();
   const notices = useNotices((store) => store.notices);
+  const { underWay, run, cancel } = useLongWork();
+  const undo = ({ id, undo }: Notice): void => {
+    dismiss(id);
+    if (undo) void run(undo, say('frame.undo-stopped'));
+  };
   return (
     <div className={css.notices}>
       {notices.map((notice) => (
@@ -16,7 +23,7 @@ export function Notices() {
           kind={notice.kind}
           actions={
             <>
-              {notice.undo && <Undo id={notice.id} undo={notice.undo} />}
+              {notice.undo && <Button onClick={() => undo(notice)}>{say('frame.undo')}</Button>}
               <Button kind="quiet" onClick={() => dismiss(notice.id)}>
                 {say('frame.dismiss')}
               </Button>
@@ -26,20 +33,11 @@ export function Notices() {
           {notice.sentence}
         </Banner>
       ))}
+      {underWay !== null && underWay.total > 0 && (
+        <Banner>
+          <WorkUnderWay label={say('frame.undoing')} {...underWay} onCancel={cancel} />
+        </Banner>
+      )}
     </div>
-  );
-}
-
-function Undo({ id, undo }: { id: number; undo: NonNullable<Notice['undo']> }) {
-  const { say } = useWords();
-  return (
-    <Button
-      onClick={() => {
-        dismiss(id);
-        void attempt(undo());
-      }}
-    >
-      {say('frame.undo')}
-    </Button>
   );
 }

@@ -13,8 +13,11 @@ export interface Notice {
   /** The address at which it was told. */
   at: string;
   /** Takes back what was done; null where it says of nothing that could be. */
-  undo: (() => Promise<unknown>) | null;
+  undo: Undo | null;
 }
+
+/** @param work  the window's id of it, for what may take long */
+type Undo = (work: string) => Promise<unknown>;
 
 export const useNotices = create<{ notices: Notice[] }>()(() => ({ notices: [] }));
 
@@ -40,7 +43,7 @@ export function tellDone(sentence: string): void {
 }
 
 /** Says that something was done, with a button that undoes it. */
-export function tellUndoable(sentence: string, undo: () => Promise<unknown>): void {
+export function tellUndoable(sentence: string, undo: Undo): void {
   tell('done', sentence, undo);
 }
 

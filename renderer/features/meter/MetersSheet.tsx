@@ -92,8 +92,8 @@ function EarlierReadings({ meterId }: { meterId: number }) {
       say('meters.update-stopped'),
     );
     if (!moved) return;
-    tellUndoable(say('meters.updated', { readings: moved.readings }), () =>
-      bridge().command('readings.undoSetMeter', { act: moved.act }),
+    tellUndoable(say('meters.updated', { readings: moved.readings }), (work) =>
+      bridge().command('readings.undoSetMeter', { act: moved.act, work }),
     );
   }
   if (underWay !== null && underWay.total > 0) {

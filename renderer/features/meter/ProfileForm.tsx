@@ -76,8 +76,9 @@ function Form({
     // Before anybody was asked there was nothing to go back to.
     if (!saved || !before?.profile || saved.version === before.version) return;
     const { name, profile } = before;
-    tellUndoable(say('meters.edited', { meterName: saved.name }), async () => {
-      if (moved && moved.readings > 0) await bridge().command('readings.undoSetMeter', { act: moved.act });
+    tellUndoable(say('meters.edited', { meterName: saved.name }), async (work) => {
+      if (moved && moved.readings > 0)
+        await bridge().command('readings.undoSetMeter', { act: moved.act, work });
       const changed = meter.kind === 'typed' ? { name, profile } : { profile };
       return bridge().command('meters.edit', { id: meter.id, basedOn: saved.version, changed });
     });

@@ -5,6 +5,7 @@ import { givenDepthSchema, type ShownDepth } from '../../../shared-core/contract
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
@@ -37,6 +38,8 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
   const meters = useQuery('meters.list', {}).output;
   const pinsMm = meters?.find(({ id }) => id === reading.meterId)?.profile?.pins?.lengthMm ?? null;
 
+  const { underWay, follow, cancel } = useLongWork();
+
   async function save(): Promise<void> {
     const { depthMm } = read();
     if (spot.face === 'face' && pinsMm !== null && depthMm > pinsMm + CLOSE_MM && !isAskedAbout) {
@@ -45,17 +48,17 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
     }
     const wholeRound = scope === 'round';
     const given = { readingId, depthMm, shown, wholeRound, givenToo };
-    const { act, readings } = await bridge()
-      .command('readings.setDepth', given)
-      .catch((error: unknown) => {
-        if (error instanceof Conflict) {
-          setShown(error.current as ShownDepth);
-          setConflict(true);
-        }
-        throw error;
-      });
-    tellUndoable(say('depth.changed', { readings, depthMm }), () =>
-      bridge().command('readings.undoDepth', { act }),
+    const { act, readings } = await follow((work) =>
+      bridge().command('readings.setDepth', { ...given, work }),
+    ).catch((error: unknown) => {
+      if (error instanceof Conflict) {
+        setShown(error.current as ShownDepth);
+        setConflict(true);
+      }
+      throw error;
+    });
+    tellUndoable(say('depth.changed', { readings, depthMm }), (work) =>
+      bridge().command('readings.undoDepth', { act, work }),
     );
   }
 
@@ -64,6 +67,7 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
       title={say('depth.title')}
       saveWords={say(isAskedAbout ? 'depth.other-pins' : 'common.save')}
       isQuestion={isAskedAbout}
+      work={{ label: say('depth.changing'), underWay, onCancel: cancel }}
       onSave={save}
       onClose={onClose}
       conflict={

@@ -2,12 +2,14 @@ import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Select } from '../../form/Field.tsx';
 import { useSaving } from '../../form/useSaving.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { ProfileFacts } from '../meter/ProfileFacts.tsx';
 
@@ -30,6 +32,7 @@ export function ReadingMeter({
 }) {
   const { say } = useWords();
   const { busy, problem, save } = useSaving(onClose);
+  const { underWay, follow, cancel } = useLongWork();
   const [scope, setScope] = useState<'reading' | 'round'>('reading');
   // What was typed before a meter had a name may have been read off any.
   const isNumberOnly = reading.how === 'typed' && reading.meterId === null;
@@ -41,13 +44,10 @@ export function ReadingMeter({
 
   async function move(): Promise<void> {
     if (meterId === null) return;
-    const { act, readings } = await bridge().command('readings.setMeter', {
-      readingId: reading.id,
-      scope,
-      meterId,
-    });
-    tellUndoable(say('meters.updated', { readings }), () =>
-      bridge().command('readings.undoSetMeter', { act }),
+    const to = { readingId: reading.id, scope, meterId };
+    const { act, readings } = await follow((work) => bridge().command('readings.setMeter', { ...to, work }));
+    tellUndoable(say('meters.updated', { readings }), (work) =>
+      bridge().command('readings.undoSetMeter', { act, work }),
     );
   }
 
@@ -78,14 +78,18 @@ export function ReadingMeter({
         />
       )}
       {problem && <Banner kind="problem">{problem.sentence}</Banner>}
-      <Actions>
-        {chosen && (
-          <Button kind="main" type="submit" disabled={busy}>
-            {say('common.save')}
-          </Button>
-        )}
-        <Button onClick={onClose}>{say('common.close')}</Button>
-      </Actions>
+      {underWay !== null && underWay.total > 0 ? (
+        <WorkUnderWay label={say('meters.updating')} {...underWay} onCancel={cancel} />
+      ) : (
+        <Actions>
+          {chosen && (
+            <Button kind="main" type="submit" disabled={busy}>
+              {say('common.save')}
+            </Button>
+          )}
+          <Button onClick={onClose}>{say('common.close')}</Button>
+        </Actions>
+      )}
     </form>
   );
 }

@@ -55,7 +55,7 @@ export function BoardsEdited({
       kind={whyNot ? 'problem' : 'done'}
       actions={
         isLong ? (
-          <WorkUnderWay label={say('stacks.undoing-edit')} {...underWay} onCancel={cancel} />
+          <WorkUnderWay label={say('frame.undoing')} {...underWay} onCancel={cancel} />
         ) : (
           <>
             {!whyNot && <Button onClick={() => attempt(undo())}>{say('stacks.undo-edit')}</Button>}

@@ -118,7 +118,7 @@ export const metersRequests = {
   }),
   /** Puts back the profiles that such an act changed; refused where any was changed since. */
   'readings.undoSetMeter': command({
-    input: z.object({ act: z.uuid() }),
+    input: z.object({ act: z.uuid(), work: workSchema }),
     output: readingsMovedSchema,
     topics: ofMoved,
   }),

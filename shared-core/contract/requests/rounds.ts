@@ -11,6 +11,7 @@ import type { Topic } from '../topics.ts';
 import { says } from '../validation.ts';
 import { daySchema, editOf, rowIdSchema } from '../yard.ts';
 import { ofMoved, readingsMovedSchema } from './meters.ts';
+import { workSchema } from './work.ts';
 
 /** A value as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
 const typedSchema = z
@@ -168,6 +169,7 @@ export const roundRequests = {
       wholeRound: z.boolean(),
       /** Those of them too that a person gave another depth. */
       givenToo: z.boolean().default(false),
+      work: workSchema,
     }),
     output: readingsMovedSchema,
     topics: ofMoved,
@@ -180,7 +182,7 @@ export const roundRequests = {
   }),
   /** Takes back what `readings.setDepth` said. Refused where somebody said something else since. */
   'readings.undoDepth': command({
-    input: z.object({ act: z.uuid() }),
+    input: z.object({ act: z.uuid(), work: workSchema }),
     output: readingsMovedSchema,
     topics: ofMoved,
   }),

@@ -6,6 +6,8 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.undo': 'Undo',
+  'frame.undoing': 'Undoing …',
+  'frame.undo-stopped': 'Stopped. Nothing was undone.',
   'frame.show-all': 'Show all',
   'frame.show-less': 'Show less',
   'frame.not-responding':

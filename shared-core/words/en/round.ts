@@ -184,6 +184,7 @@ export const round = {
     '{readings, plural, one {1 reading keeps the depth} other {# readings keep the depths}} you gave {readings, plural, one {it} other {them}}.',
   'depth.given-change':
     '{readings, plural, one {1 reading loses the depth} other {# readings lose the depths}} you gave {readings, plural, one {it} other {them}}.',
+  'depth.changing': 'Changing depths …',
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
   'board-call.enough-read': '{read} of {planned} spots read. The others need no reading.',

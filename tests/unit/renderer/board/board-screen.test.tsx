@@ -514,7 +514,7 @@ describe('A board', () => {
       expect(machine.inputsOf('boards.edit')).toEqual([said]);
       const notice = useNotices.getState().notices.at(-1);
       expect(notice?.sentence).toBe(`${found.board.code} came from drier air. Its readings are used.`);
-      await notice?.undo?.();
+      await notice?.undo?.('11111111-1111-4111-8111-111111111111');
       const undone = { id, basedOn: version + 1, changed: { driedBy: 'air' } };
       expect(machine.inputsOf('boards.edit')).toEqual([said, undone]);
       await user.click(call.getByRole('button', { name: 'Correct date or species' }));

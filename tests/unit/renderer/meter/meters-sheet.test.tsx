@@ -208,7 +208,7 @@ describe('the meters of the yard', () => {
 });
 
 describe('every act on a meter can be undone', () => {
-  const undo = () => act(async () => void (await useNotices.getState().notices.at(-1)?.undo?.()));
+  const undo = () => act(async () => void (await useNotices.getState().notices.at(-1)?.undo?.(moved.act)));
 
   test('a deleted one comes back', async () => {
     const machine = play([handMeter]);

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { ReadingDetails } from '../../../../renderer/features/records/ReadingDetails.tsx';
@@ -11,6 +11,7 @@ import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
 const ACT = '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f';
+const WORK = '11111111-1111-4111-8111-111111111111';
 const aHandMeter = (id: number): MeterOfYard => ({
   id,
   version: 1,
@@ -21,7 +22,7 @@ const aHandMeter = (id: number): MeterOfYard => ({
   isTypedFrom: id === 4,
 });
 
-async function open(reading: JudgedReading) {
+async function open(reading: JudgedReading, more: Parameters<typeof playMachine>[0] = {}) {
   const moved = { act: ACT, readings: 3, boardIds: [101], roundIds: [12] };
   const machine = playMachine({
     'meters.list': () => [aHandMeter(4), aHandMeter(5)],
@@ -38,6 +39,7 @@ async function open(reading: JudgedReading) {
     }),
     'readings.setMeter': () => moved,
     'readings.undoSetMeter': () => moved,
+    ...more,
   });
   const user = userEvent.setup();
   render(<ReadingDetails reading={reading} depth="shell" />);
@@ -99,12 +101,27 @@ test('all of its round are moved to another meter, and back by one press', async
   await user.selectOptions(await dialog.findByLabelText('Read with'), 'Hand meter 5');
   await user.click(dialog.getByRole('radio', { name: 'All readings of this round with this meter' }));
   await user.click(dialog.getByRole('button', { name: 'Save' }));
-  expect(machine.inputsOf('readings.setMeter')).toEqual([{ readingId: 1, scope: 'round', meterId: 5 }]);
+  expect(machine.inputsOf('readings.setMeter')).toMatchObject([{ readingId: 1, scope: 'round', meterId: 5 }]);
   expect(screen.queryByRole('dialog')).toBeNull();
   const [notice] = useNotices.getState().notices;
   expect(notice?.sentence).toBe('3 readings are corrected again.');
-  await notice?.undo?.();
-  expect(machine.inputsOf('readings.undoSetMeter')).toEqual([{ act: ACT }]);
+  await notice?.undo?.(WORK);
+  expect(machine.inputsOf('readings.undoSetMeter')).toEqual([{ act: ACT, work: WORK }]);
+});
+
+test('moving many readings to another meter shows how far it is, and can be stopped', async () => {
+  const { machine, user, dialog } = await open(aReading(1, { raw: 14.2, meterId: 4, meterProfileId: 4 }), {
+    'readings.setMeter': () => new Promise(() => undefined),
+    'work.cancel': () => ({}),
+  });
+  await user.selectOptions(await dialog.findByLabelText('Read with'), 'Hand meter 5');
+  await user.click(dialog.getByRole('button', { name: 'Save' }));
+  const [{ work }] = machine.inputsOf('readings.setMeter') as [{ work: string }];
+  act(() => machine.tell('work.progress', { work, done: 250, total: 8000 }));
+  const progress = dialog.getByRole('progressbar', { name: 'Correcting readings …' });
+  expect(progress.getAttribute('value')).toBe('250');
+  await user.click(dialog.getByRole('button', { name: 'Cancel' }));
+  expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
 });
 
 test('a reading of a meter that nobody named is moved only once one is chosen', async () => {

@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import type { ReactNode } from 'react';
 import { afterEach, expect, test } from 'vitest';
 import { Notices } from '../../../../renderer/app/Notices.tsx';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
-import { Conflict } from '../../../../shared-core/contract/answer.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
 import type { PlanBasis } from '../../../../shared-core/probing/readings/plan-basis.ts';
@@ -208,7 +208,7 @@ test('how deep a reading was is corrected, for all of its round at that depth, a
   await expectNoBarriers();
   await user.click(within(dialog).getByRole('button', { name: 'Save' }));
   await waitFor(() =>
-    expect(machine.inputsOf('readings.setDepth')).toEqual([
+    expect(machine.inputsOf('readings.setDepth')).toMatchObject([
       {
         readingId: 1,
         depthMm: 8,
@@ -219,7 +219,40 @@ test('how deep a reading was is corrected, for all of its round at that depth, a
     ]),
   );
   await user.click(await screen.findByRole('button', { name: 'Undo' }));
-  await waitFor(() => expect(machine.inputsOf('readings.undoDepth')).toEqual([{ act: ACT }]));
+  await waitFor(() => expect(machine.inputsOf('readings.undoDepth')).toMatchObject([{ act: ACT }]));
+});
+
+test('changing the depth of a large round and undoing it show how far they are, and can be stopped', async () => {
+  const progressOf = (request: 'readings.setDepth' | 'readings.undoDepth') => {
+    const [{ work }] = machine.inputsOf(request) as [{ work: string }];
+    act(() => machine.tell('work.progress', { work, done: 250, total: 4000 }));
+    return work;
+  };
+  let saved = (_: typeof moved): void => undefined;
+  let stopped = (_: Refusal): void => undefined;
+  const { machine, user } = await open(read(aBoard(1), [aReading(1)]), {
+    'readings.setDepth': () => new Promise((resolve) => (saved = resolve)),
+    'readings.undoDepth': () => new Promise((_, reject) => (stopped = reject)),
+    'work.cancel': () => ({}),
+  });
+  const dialog = await depthDialog(user, '8');
+  await user.click(saveIn(dialog));
+  expect(within(dialog).queryByRole('progressbar')).toBeNull();
+  progressOf('readings.setDepth');
+  expect(within(dialog).getByRole('progressbar', { name: 'Changing depths …' })).toBeTruthy();
+  await act(async () => saved(moved));
+
+  await user.click(await screen.findByRole('button', { name: 'Undo' }));
+  expect(screen.queryByRole('progressbar')).toBeNull();
+  const work = progressOf('readings.undoDepth');
+  const bar = screen.getByRole('progressbar', { name: 'Undoing …' });
+  expect([bar.getAttribute('value'), bar.getAttribute('max')]).toEqual(['250', '4000']);
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: 'Cancel' }));
+  expect(machine.inputsOf('work.cancel')).toEqual([{ work }]);
+  await act(async () => stopped(new Refusal(message('refusal.stopped'))));
+  expect(screen.queryByRole('progressbar')).toBeNull();
+  expect(screen.getByText('Stopped. Nothing was undone.')).toBeTruthy();
 });
 
 const depthDialog = async (user: ReturnType<typeof byHand>, typed: string) => {
