@@ -7,8 +7,9 @@ import type { ShellOrCore, Suspicion } from '../readings/reading.ts';
 import { expectationNow } from '../suspicions/expectation.ts';
 import { possibleRange } from '../suspicions/possible-change.ts';
 import type { Assessment, SpotsRead } from './assessment.ts';
+import { isTooWetForIndoors } from './call-here.ts';
 import { isSurelyTooWet } from './decide.ts';
-import { ENOUGH, halfProbed } from './spots-read.ts';
+import { ENOUGH, halfProbed, spotsLacking } from './spots-read.ts';
 
 /** First reason of a round that does not replace the call of the full round before it. */
 export const FULL_ROUND_HOLDS = 'call.half-read-since';
@@ -29,10 +30,15 @@ export function coreUnreadSince(estimate: Estimate, evidence: BoardEvidence): Sp
 
 /**
  * Whether the spots that are read decide the call, whatever the others read: it is too wet with a chance of 95 %. That the
- * others would show an average within the target is less likely still.
+ * others would show an average within the target is less likely still. While its core is open, only a board that is too wet
+ * for a heated room is decided: any other could be brought in with a core that checks there, and nobody read it.
  */
-export const isDecided = (firm: BoardEstimate | null, { endUse }: Pick<BoardEvidence, 'endUse'>): boolean =>
-  firm !== null && isSurelyTooWet(firm.estimate, endUse);
+export function isDecided(firm: BoardEstimate | null, evidence: BoardEvidence): boolean {
+  if (firm === null || !isSurelyTooWet(firm.estimate, evidence.endUse)) return false;
+  const { estimate } = firm;
+  const isCoreOpen = estimate.countedCore === 0 && spotsLacking(estimate, evidence).core > 0;
+  return !isCoreOpen || isTooWetForIndoors(estimate.averagePct, null);
+}
 
 /**
  * No call, but where an earlier round read every spot and this one contradicts it: then the board is to be probed again.

@@ -392,6 +392,11 @@ describe('no call yet', () => {
     expect(judge(readings([9.5], [])).call).toBeNull();
   });
 
+  test('nor of a thick board whose core is open, dry enough to be brought in: a wet core may check there', () => {
+    expect(judge(readings([14.6, 14.8], []))).toMatchObject({ call: null, spotsRead: { read: 2, planned: 4 } });
+    expect(judge(readings([14.6, 14.8], [15])).call).toBe('keep-drying');
+  });
+
   test('not where the core was skipped: its spots are not in the plan', () => {
     const plan = { shell: 2, average: 0, core: 0 };
     expect(judge(readings([8], []), { plan }).spotsRead).toEqual({ read: 1, planned: 2 });
