@@ -19,6 +19,16 @@ export const stackPlanQueries = (context: QueryContext) =>
       const { rows } = boards.page({ stackId: id, search: '', offset: 0, limit: ALL });
       return rows.length === 0 ? null : planStack(rows.map(standingOf), endUse, certainty);
     },
+    'stacks.dueToMove': ({ id, kind }) => {
+      const { rows } = context.yard().boards.page({ stackId: id, search: '', offset: 0, limit: ALL });
+      const [due, others] = [true, false].map((isDue) =>
+        rows.filter(({ judgement }) => isDueToMove(judgement, kind) === isDue),
+      ) as [BoardRow[], BoardRow[]];
+      return {
+        boards: due.map(({ id, version, code }) => ({ id, version, code })),
+        stay: others.map(({ code }) => code),
+      };
+    },
     'stacks.ifMoved': (which) => {
       const { boards, places } = context.yard();
       const rows =
@@ -40,6 +50,10 @@ export const stackPlanQueries = (context: QueryContext) =>
       );
     },
   }) satisfies Partial<Queries>;
+
+/** Where no place of the yard is dry enough, the person may know one. */
+const isDueToMove = ({ call, next }: BoardRow['judgement'], kind: 'bring-in' | 'move-back'): boolean =>
+  next.due === kind || (kind === 'bring-in' && (call === 'bring-in' || next.due === 'add-place'));
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
 function standingOf({ id, code, latest, outlook, judgement }: BoardRow): BoardStanding {

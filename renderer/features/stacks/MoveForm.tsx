@@ -16,6 +16,10 @@ type Target =
   | { board: Pick<BoardRow, 'id' | 'code' | 'placeId'> }
   | {
       boards: readonly Pick<BoardRow, 'id' | 'version'>[];
+      /** Where all of them are; left out where they may be in several places. */
+      placeId?: number;
+      /** Which those are, in words. */
+      which?: string;
       onMoved: (output: RequestOutput<'boards.editTogether'>, placeId: number) => void;
     };
 
@@ -71,6 +75,7 @@ export function MoveForm({
       onClose={onClose}
       work={{ label: say('stacks.moving-boards'), underWay, onCancel: cancel }}
     >
+      {'which' in target && target.which && <p>{target.which}</p>}
       <MoveFields move={typed} butNot={presentPlace(target)} boards={whichOf(target)} />
     </FormDialog>
   );
@@ -86,7 +91,7 @@ const nameOf = (target: Exclude<Target, { boards: unknown }>): string =>
 
 /** Where all of it is. A stack of which boards are elsewhere can be brought together where it is. */
 function presentPlace(target: Target): number | undefined {
-  if ('boards' in target) return undefined;
+  if ('boards' in target) return target.placeId;
   if ('board' in target) return target.board.placeId;
   return target.stack.elsewhere.boards === 0 ? target.stack.placeId : undefined;
 }

@@ -8,7 +8,7 @@ const isDueToMove = ({ due }: StackRow): boolean =>
   due !== null && ['move-back', 'bring-in', 'add-place'].includes(due.kind);
 
 /** Whether boards of it are to be moved. */
-export const isToMove = (stack: StackRow): boolean => isDueToMove(stack) || stack.calls['bring-in'] > 0;
+const isToMove = (stack: StackRow): boolean => isDueToMove(stack) || stack.calls['bring-in'] > 0;
 
 /** What to do with a stack next, the most urgent first: probe it, and move it where boards need that. */
 export function NextOfStack({

@@ -8,8 +8,9 @@ import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
+import { MoveDueForm } from './MoveDueForm.tsx';
 import { MoveForm } from './MoveForm.tsx';
-import { isToMove, NextOfStack } from './NextOfStack.tsx';
+import { NextOfStack } from './NextOfStack.tsx';
 import { StackCall } from './StackCall.tsx';
 import { StackDrawing } from './StackDrawing.tsx';
 import { StackForm } from './StackForm.tsx';
@@ -33,7 +34,7 @@ export function StackScreen({ id }: { id: number }) {
 }
 
 function Stack({ stack }: { stack: StackOnPage }) {
-  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'edit'>('nothing');
+  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'move-due' | 'edit'>('nothing');
   const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
@@ -70,7 +71,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
       }
       actions={
         <>
-          {boards > 0 && <NextOfStack stack={stack} onMove={() => setOpen('move')} />}
+          {boards > 0 && <NextOfStack stack={stack} onMove={() => setOpen('move-due')} />}
           <Button onClick={add}>{say('stacks.add-boards')}</Button>
           <Menu
             title={say('stacks.more')}
@@ -81,7 +82,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
               ...(boards === 0
                 ? []
                 : [item('labels', () => go({ name: 'labels', boardIds: [], stackId: id }))]),
-              ...(boards > 0 && isToMove(stack) ? [] : [item('move', () => setOpen('move'))]),
+              item('move', () => setOpen('move')),
               item('edit', () => setOpen('edit')),
             ]}
           />
@@ -127,6 +128,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
       </div>
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm target={{ stack }} onClose={close} />}
+      {open === 'move-due' && <MoveDueForm stack={stack} onClose={close} />}
       {open === 'edit' && <StackForm stack={stack} onClose={close} />}
     </Screen>
   );

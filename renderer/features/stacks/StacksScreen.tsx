@@ -11,7 +11,7 @@ import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { DueBanner } from './DueBanner.tsx';
 import { FirstStart } from './FirstStart.tsx';
-import { MoveForm } from './MoveForm.tsx';
+import { MoveDueForm } from './MoveDueForm.tsx';
 import { readyFacts } from './ready-words.ts';
 import { StackCard } from './StackCard.tsx';
 import { StackForm } from './StackForm.tsx';
@@ -59,7 +59,7 @@ export function StacksScreen() {
         ))}
       </div>
       {adding && <StackForm stack={null} onClose={() => setAdding(false)} />}
-      {moved && <MoveForm target={{ stack: moved }} onClose={() => setMoved(null)} />}
+      {moved && <MoveDueForm stack={moved} onClose={() => setMoved(null)} />}
     </Screen>
   );
 }

@@ -5,7 +5,14 @@ import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
-import { newStackSchema, rowIdSchema, stackEditSchema, stackOnPageSchema, stackRowSchema } from '../yard.ts';
+import {
+  boardRowSchema,
+  newStackSchema,
+  rowIdSchema,
+  stackEditSchema,
+  stackOnPageSchema,
+  stackRowSchema,
+} from '../yard.ts';
 import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
@@ -54,6 +61,15 @@ export const stackRequests = {
     input: z.union([byId, z.object({ boardIds: z.array(rowIdSchema).min(1).max(100_000) })]),
     output: ifMovedSchema,
     topics: () => ['stacks', 'boards', 'places', 'endUses', 'outlooks'],
+  }),
+  /** Its boards that are due to be moved to drier air or back under cover, and the IDs of those that stay. */
+  'stacks.dueToMove': query({
+    input: byId.extend({ kind: z.enum(['bring-in', 'move-back']) }),
+    output: z.object({
+      boards: z.array(boardRowSchema.pick({ id: true, version: true, code: true })),
+      stay: z.array(z.string()),
+    }),
+    topics: ({ id }) => ['stacks', 'places', 'outlooks', `stack:${id}`],
   }),
   'stacks.volume': query({
     input: byId,

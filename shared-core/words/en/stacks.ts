@@ -100,6 +100,9 @@ export const stacks = {
   // Moving.
   'stacks.move-named': 'Move {name}',
   'stacks.move-boards': 'Move {boards, plural, one {# board} other {# boards}}',
+  'stacks.moves-boards': 'Moves {someCodes}{more, plural, =0 {} other {, and # more}}.',
+  'stacks.leaves-boards':
+    'Not due, and left where they are: {someCodes}{more, plural, =0 {} other {, and # more}}.',
   'stacks.move-button': 'Move',
   'stacks.move-history': 'Earlier places stay on record. Forecasts use them.',
   'stacks.move-to': 'To',

@@ -89,6 +89,9 @@ describe('what the forecast says of each board', () => {
     expect(rows.map(({ latest }) => latest!.call)).toEqual(['bring-in', 'bring-in']);
     expect(rows.map(({ judgement }) => judgement.call)).toEqual(['bring-in', 'bring-in']);
     expect(calls['bring-in']).toBe(2);
+    const due = await yard.query('stacks.dueToMove', { id: yard.stack.id, kind: 'bring-in' });
+    expect(due.boards.map(({ code }) => code)).toEqual(rows.map(({ code }) => code));
+    expect(due.stay).toEqual([]);
     const round = await yard.query('rounds.get', { roundId: lastRoundId! });
     expect(round.boards.map(({ finding }) => finding!.call)).toEqual(['bring-in', 'bring-in']);
     expect(round.summary.calls['bring-in']).toBe(2);
@@ -96,6 +99,21 @@ describe('what the forecast says of each board', () => {
     expect(judgement).toEqual(rows[0]!.judgement);
     const [label] = await yard.query('labels.contents', { boardIds: [rows[0]!.id] });
     expect(label!.latest!.call).toBe('bring-in');
+  });
+
+  test('names those due to be moved, and those that stay: one too wet for a heated room dries on first', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.8 }));
+    const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
+    await yard.command('stacks.move', { id: yard.stack.id, placeId: shed.id, since: yard.now() });
+    yard.later(30 * DAY_MS);
+    await probe([17, 26]);
+    await outlooksMade();
+    const [dry, wet] = await list();
+    const due = await yard.query('stacks.dueToMove', { id: yard.stack.id, kind: 'bring-in' });
+    expect(due).toEqual({
+      boards: [{ id: dry!.id, version: dry!.version, code: dry!.code }],
+      stay: [wet!.code],
+    });
   });
 
   test('is dropped by a new reading, and made again with it', async () => {

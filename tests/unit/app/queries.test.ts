@@ -25,6 +25,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'stacks.get': { id: 1 },
   'stacks.plan': { id: 1, certainty: 0.9 },
   'stacks.ifMoved': { id: 1 },
+  'stacks.dueToMove': { id: 1, kind: 'bring-in' },
   'stacks.volume': { id: 1 },
   'stacks.nextLayer': { id: 1 },
   'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },

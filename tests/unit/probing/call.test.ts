@@ -393,7 +393,10 @@ describe('no call yet', () => {
   });
 
   test('nor of a thick board whose core is open, dry enough to be brought in: a wet core may check there', () => {
-    expect(judge(readings([14.6, 14.8], []))).toMatchObject({ call: null, spotsRead: { read: 2, planned: 4 } });
+    expect(judge(readings([14.6, 14.8], []))).toMatchObject({
+      call: null,
+      spotsRead: { read: 2, planned: 4 },
+    });
     expect(judge(readings([14.6, 14.8], [15])).call).toBe('keep-drying');
   });
 

@@ -1,9 +1,10 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
@@ -26,6 +27,8 @@ const aPlace: PlaceRow = {
   airOffset: null,
   stacks: [],
 };
+
+const MOVED = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
 
 function open(stacks: StackRow[], more: Parameters<typeof playMachine>[0] = {}) {
   const machine = playMachine({
@@ -144,23 +147,49 @@ describe('The stacks', () => {
     await expectNoBarriers();
   });
 
-  test('what is to be brought in is moved from there', async () => {
-    const { user } = open([
-      aStack({
-        due: {
-          kind: 'bring-in',
-          why: message('stack-call.to-move', {
-            boards: 5,
-            now: 5,
-            later: 0,
-            dryEnoughLimitPct: 20,
-            coreLimitPct: 25,
-          }),
-        },
-      }),
-    ]);
+  test('what is to be brought in is moved from there, and no other board of the stack', async () => {
+    const why = { boards: 3, now: 2, later: 1, dryEnoughLimitPct: 20, coreLimitPct: 25 };
+    const { machine, user } = open(
+      [aStack({ due: { kind: 'bring-in', why: message('stack-call.to-move', why) } })],
+      {
+        'places.list': () => [
+          { ...aPlace, id: 1 },
+          { ...aPlace, name: 'Shop', kind: 'shop' },
+        ],
+        'stacks.ifMoved': () => ({ boards: 2, places: [] }),
+        'stacks.dueToMove': () => ({
+          boards: [
+            { id: 2, version: 1, code: 'OAK-02' },
+            { id: 3, version: 4, code: 'OAK-03' },
+          ],
+          stay: ['THICK-01'],
+        }),
+        'boards.editTogether': () => ({ act: MOVED, boards: [], callsBefore: [] }),
+        'boards.undoTogether': () => [],
+      },
+    );
     await user.click(await screen.findByRole('button', { name: 'Move now: Ridge oak' }));
-    expect(await screen.findByRole('dialog', { name: 'Move Ridge oak' })).toBeTruthy();
+    const dialog = within(await screen.findByRole('dialog', { name: 'Move 2 boards' }));
+    expect(
+      dialog.getByText('Moves OAK-02 and OAK-03. Not due, and left where they are: THICK-01.'),
+    ).toBeTruthy();
+    await user.selectOptions(await dialog.findByRole('combobox', { name: 'To' }), 'Shop');
+    await user.click(dialog.getByRole('button', { name: 'Move' }));
+    await waitFor(() => expect(machine.inputsOf('boards.editTogether')).toHaveLength(1));
+    expect(machine.inputsOf('boards.editTogether')[0]).toMatchObject({
+      boards: [
+        { id: 2, basedOn: 1 },
+        { id: 3, basedOn: 4 },
+      ],
+      move: { placeId: 5 },
+    });
+    const told = await waitFor(() => {
+      const [notice] = useNotices.getState().notices;
+      expect(notice?.sentence).toBe('2 boards moved to Shop.');
+      return notice!;
+    });
+    await told.undo!(MOVED);
+    expect(machine.inputsOf('boards.undoTogether')).toMatchObject([{ act: MOVED }]);
   });
 
   test('with nothing due there is no banner', async () => {
