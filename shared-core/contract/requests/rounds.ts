@@ -17,6 +17,7 @@ import { workSchema } from './work.ts';
 const typedSchema = z
   .number()
   .min(0, says('validation.negative-reading'))
+  .max(MOST_TYPED.ohm, says('validation.no-meter-shows'))
   .refine(isOnAMeter, says('validation.zero-reading'));
 
 /** Pins less deep than that only touch the wood. */
