@@ -4,7 +4,6 @@ import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
 import type { AverageIs } from '../readings/estimate.ts';
 import type { ReasonedCall, SpotsRead } from './assessment.ts';
-import { NEVER_QUITE_PCT } from './never-quite.ts';
 
 /** The lowest EMC of a place: one number wherever it is shown. */
 export const lowestEmcSchema = z.object({
@@ -78,7 +77,7 @@ export function callHere(found: Found, here: Here): ReasonedCall {
   if (getsThere ?? isDryEnough)
     return lowestEmc === null || getsThere
       ? { call, reasons }
-      : { call, reasons: [first, driesTo(lowestEmc, target), ...more, ...roughness(lowestEmc)] };
+      : { call, reasons: [first, driesTo(lowestEmc), ...more, ...roughness(lowestEmc)] };
   const why =
     lowestEmc !== null && !isDryEnough
       ? tooDamp(lowestEmc)
@@ -90,13 +89,11 @@ export function callHere(found: Found, here: Here): ReasonedCall {
   };
 }
 
-/** Without a forecast: near its EMC wood dries too slowly to promise it. */
-function driesTo({ placeName, emcPct, month }: LowestEmc, { maxPct }: PctRange): Message {
-  const isNear = emcPct > maxPct - NEVER_QUITE_PCT ? ('yes' as const) : ('no' as const);
-  return month === null
-    ? message('call.place-dries-to-all-year', { placeName, emcPct, isNear })
-    : message('call.place-dries-to', { placeName, emcPct, isNear, airMonth: month });
-}
+/** Only a forecast can promise it: the air may be so dry for too short a time. */
+const driesTo = ({ placeName, emcPct, month }: LowestEmc): Message =>
+  month === null
+    ? message('call.place-dries-to-all-year', { placeName, emcPct })
+    : message('call.place-dries-to', { placeName, emcPct, airMonth: month });
 
 const tooDamp = ({ placeName, emcPct, month }: LowestEmc): Message =>
   month === null

@@ -32,10 +32,8 @@ export const calls = {
   'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
   'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',
   'call.air-unknown': 'How dry wood gets in {placeName} is unknown. Enter its air.',
-  'call.place-dries-to':
-    '{placeName} {isNear, select, yes {may} other {can}} dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
-  'call.place-dries-to-all-year':
-    '{placeName} {isNear, select, yes {may} other {can}} dry it to the target: EMC {emcPct} all year.',
+  'call.place-dries-to': '{placeName} may dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
+  'call.place-dries-to-all-year': '{placeName} may dry it to the target: EMC {emcPct} all year.',
   'call.place-too-damp':
     '{placeName} is unlikely to dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
   'call.place-too-damp-all-year': '{placeName} is unlikely to dry it to the target: EMC {emcPct} all year.',

@@ -83,14 +83,10 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
     judgement.call !== 'bring-in' || !isToCome(here(judgement)?.kind),
   'a board to be probed again has no day anywhere': ({ call, places, bestPlaceId }) =>
     call !== 'probe-again' || (bestPlaceId === null && places.every(({ ready }) => ready === null)),
-  '"can" is said of no place that is called unlikely, or whose lowest EMC is near the target': (
-    judgement,
-    { target },
-  ) =>
+  'that the place may dry it is said of none that is called unlikely, and that it can of none': (judgement) =>
     !says(judgement, /^call\.place-dries-to/) ||
     ((here(judgement) === null || isToCome(here(judgement)?.kind)) &&
-      told(judgement).join(' ').includes(' can dry it ') ===
-        (judgement.lowestEmc?.emcPct ?? 0) <= target.maxPct - 0.5),
+      !told(judgement).join(' ').includes(' can dry it ')),
   'no place is said for sure not to dry it': (judgement) =>
     told(judgement).every((sentence) => !/(won’t|will not|cannot) (dry|reach|come)/.test(sentence)),
   'the number of the board comes before what its place does to it': ({ reasons }) =>

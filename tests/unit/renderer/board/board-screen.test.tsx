@@ -77,7 +77,7 @@ describe('A board', () => {
     expect(call.getByText('1.7 points')).toBeTruthy();
     expect(await call.findByText('2.0 points allowed')).toBeTruthy();
     expect(
-      (await region('Worth knowing')).getByText('Pole shed can dry it to the target: EMC 7.5% all year.'),
+      (await region('Worth knowing')).getByText('Pole shed may dry it to the target: EMC 7.5% all year.'),
     ).toBeTruthy();
     await expectNoBarriers();
   });
