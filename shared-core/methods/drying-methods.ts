@@ -89,7 +89,7 @@ export const dryingMethods = (): MethodPart =>
       message('methods.drying.classes'),
       message('methods.drying.thickness', { timesAsLong: toTenth(2 ** (2 - THICKNESS_POWER)) }),
       message('methods.drying.green', { greenSharePct: 100 * GREEN.share }),
-      message('methods.drying.fit', { spreads: [...withinGroupSd], modelPoints: modelErrorPct }),
+      message('methods.drying.fit', { spreads: Object.values(withinGroupSd), modelPoints: modelErrorPct }),
       message('methods.drying.places'),
       message('methods.drying.ahead', { paceSd: aheadLogSd, seasonSharePct: 100 * SEASON_SHARE }),
       message('methods.drying.runs', { runs: pointCount }),

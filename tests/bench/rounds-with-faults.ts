@@ -1,8 +1,8 @@
 /**
  * Rounds over invented stacks, with known faults put in, for measuring the rules of suspicion.
  *
- * The boards dry by the drying model, with diffusivity, surface and EMC drawn from the prior of `history-fit.ts`, shared
- * by a stack but for its within-group spread; the weather changes from day to day. To these are added the noise levels
+ * The boards dry by the drying model, with diffusivity, surface, EMC and the law's exponent drawn from the prior of
+ * `history-fit.ts`, shared by a stack but for its within-group spread; the weather changes from day to day. To these are added the noise levels
  * below (ours, of no particular meter or yard), all one standard deviation:
  * - spots of one board and depth: 0.5 % MC or 4 % of it, the greater; two thirds of its variance stays with the
  *   spot from round to round, one third is new with each insertion of the pins;
@@ -24,12 +24,11 @@ import { DAY_S } from '../../shared-core/time.ts';
 import {
   type AirSegment,
   dryingGrid,
-  LawTables,
   parabolicStart,
   simulateDrying,
-  woodDryingLaw,
+  WoodTables,
 } from '../../shared-core/wood/drying/drying-model.ts';
-import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { priorDiffusivity, priorPace, withinGroupSd } from '../../shared-core/wood/drying/history-fit.ts';
 import type { MeterScale } from '../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
@@ -80,8 +79,10 @@ const allSpecies = builtInSpecies.filter(
   (species) => species.curveId !== null && species.basicSpecificGravity !== null,
 );
 const tablesOf = new Map(
-  allSpecies.map((species) => [species.id, new LawTables(woodDryingLaw(species.basicSpecificGravity!))]),
+  allSpecies.map((species) => [species.id, new WoodTables(species.basicSpecificGravity!)]),
 );
+/** What a stack's boards share of a spread, one standard deviation. */
+const shared = (sd: number, own: number): number => Math.sqrt(sd ** 2 - own ** 2);
 
 const PLACES: { kind: PlaceFacts['kind']; emcPct: number; wander: number; tempC: number; tempSd: number }[] =
   [
@@ -152,9 +153,11 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
   const scatter = (mc: number) => Math.max(0.5, 0.04 * mc);
 
   const pace = {
-    diffusivity: 0.55 * random.normal(),
-    surface: 0.74 * random.normal(),
+    diffusivity: shared(priorPace.diffusivity.logSd, withinGroupSd.logDiffusivity) * random.normal(),
+    surface: shared(priorPace.surface.logSd, withinGroupSd.logSurface) * random.normal(),
     emc: random.normal(),
+    exponent:
+      priorPace.exponent.mean + shared(priorPace.exponent.sd, withinGroupSd.exponent) * random.normal(),
   };
   const guestSpecies = pick(random, allSpecies);
   const guestPace = WOOD_PACE * random.normal();
@@ -165,17 +168,18 @@ export function makeRound(random: Random, fault: Fault | null): RoundCase {
 
   const grow = (species: Species, ownPace: number): TrueBoard => {
     const start = Math.min(58, Math.max(20, startPct + 4 * random.normal()));
-    const face = priorPace.surface.median * Math.exp(pace.surface + 0.3 * random.normal());
+    const face =
+      priorPace.surface.median * Math.exp(pace.surface + withinGroupSd.logSurface * random.normal());
     const { depthPct } = simulateDrying({
       grid,
-      tables: tablesOf.get(species.id)!,
+      tables: tablesOf.get(species.id)!.with(pace.exponent + withinGroupSd.exponent * random.normal()),
       startPct: parabolicStart(grid, start, 0.95),
       segments,
       diffusivityFactor:
         priorDiffusivity(dryingClassOf(species)).median *
-        Math.exp(pace.diffusivity + ownPace + 0.25 * random.normal()),
+        Math.exp(pace.diffusivity + ownPace + withinGroupSd.logDiffusivity * random.normal()),
       faceFactors: [face, face],
-      emcOffsetPct: pace.emc + 0.3 * random.normal(),
+      emcOffsetPct: pace.emc + withinGroupSd.emcOffsetPct * random.normal(),
       tolerancePct: 0.05,
       observeS: [before * DAY_S, (before + since) * DAY_S],
       depthFractions: plan.map(({ spot }) => spot.depthMm! / thicknessMm),

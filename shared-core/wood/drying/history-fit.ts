@@ -330,7 +330,13 @@ export function dryingPrior(board: DryingBoard): Gaussian {
  * How much boards of one stack and log still differ among themselves: the spread that is left of each unknown when
  * the group's own value is known. Common practice, no source.
  */
-export const withinGroupSd = [0.25, 0.3, 0.15, 0.3, 0.1];
+export const withinGroupSd = {
+  logDiffusivity: 0.25,
+  logSurface: 0.3,
+  logStartMc: 0.15,
+  emcOffsetPct: 0.3,
+  exponent: 0.1,
+} as const satisfies Record<(typeof dryingParameters)[number], number>;
 
 /**
  * The prior of a board when its siblings have been probed: they share the group's values, each with a spread of
@@ -345,7 +351,9 @@ export const withinGroupSd = [0.25, 0.3, 0.15, 0.3, 0.1];
 export function pooledPrior(prior: Gaussian, siblings: readonly Information[]): Gaussian {
   if (siblings.length === 0) return prior;
   // A start that was measured on the board itself is already surer than its group could make it.
-  const within = withinGroupSd.map((sd, i) => Math.min(sd * sd, 0.5 * prior.covariance[i]![i]!));
+  const within = dryingParameters.map((name, i) =>
+    Math.min(withinGroupSd[name] ** 2, 0.5 * prior.covariance[i]![i]!),
+  );
   const group: Gaussian = {
     mean: prior.mean,
     covariance: prior.covariance.map((row, i) =>
