@@ -3,7 +3,12 @@ import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { depthRead } from './depth-read.ts';
-import { type KnownOfBoard, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
+import {
+  type KnownOfBoard,
+  movedBy,
+  type ProfilePosterior,
+  profilePosterior,
+} from './profile-posterior.ts';
 import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { countSpots, plannedDepthMm } from './spots.ts';
 
@@ -90,7 +95,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   const prior = spotScatterPct(mean(counted.map(({ mcPct }) => mcPct)));
   const squares = SCATTER_DEGREES * prior ** 2 + groups.reduce((sum, group) => sum + squaresAbout(group), 0);
   const shell = at('shell');
-  const posterior = profilePosterior(
+  const ofReadings = profilePosterior(
     counted.map(({ reading, mcPct }) => ({
       depthMm: depthOf(reading, thicknessMm),
       isOnlyPlanned: reading.depthFrom === 'plan' || reading.spot.depthMm === null,
@@ -100,6 +105,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
     Math.sqrt(squares / degrees),
     mean(counted.map((each) => each.standardUncertaintyPct)),
   );
+  const posterior = withinReadings(ofReadings, at('average'));
   const core = at('core');
   const inCore = counted.filter(({ reading }) => isInCore(reading, thicknessMm));
   const shellPct = shell.length > 0 ? mean(shell.map(({ mcPct }) => mcPct)) : null;
@@ -119,6 +125,18 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
     posterior,
     degrees,
   );
+}
+
+/**
+ * Pins at a fifth to a third of the thickness count as the average (common practice, no source), so the average lies
+ * within what they read: a person sees at a glance that it follows from them.
+ */
+function withinReadings(posterior: ProfilePosterior, ofAverage: readonly CountedReading[]): ProfilePosterior {
+  if (ofAverage.length === 0) return posterior;
+  const pcts = ofAverage.map(({ mcPct }) => mcPct);
+  const { averagePct } = posterior;
+  const withinPct = Math.min(Math.max(...pcts), Math.max(Math.min(...pcts), averagePct));
+  return movedBy(posterior, withinPct - averagePct);
 }
 
 /** Whether pins that are known to have been there read the middle of the board, or nearly. */

@@ -326,6 +326,13 @@ function onSide(fitted: Fitted, { sign, emcPct, sdPct }: Side): Fitted {
 /** A side less likely than this weighs nothing. */
 const LEAST_CHANCE = 1e-6;
 
+/** With its average so many points higher, and as uncertain. */
+export const movedBy = (posterior: ProfilePosterior, points: number): ProfilePosterior => ({
+  ...posterior,
+  averagePct: posterior.averagePct + points,
+  parts: posterior.parts.map((part) => ({ ...part, averagePct: part.averagePct + points })),
+});
+
 /** Probability that the board's average is above that, % MC. */
 export function chanceAverageAbove({ parts, sharedPct }: ProfilePosterior, pct: number): number {
   return parts.reduce(

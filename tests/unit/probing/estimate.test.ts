@@ -2,7 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import { estimateBoard } from '../../../shared-core/probing/readings/estimate.ts';
-import type { KnownOfBoard } from '../../../shared-core/probing/readings/profile-posterior.ts';
+import {
+  chanceAverageAbove,
+  type KnownOfBoard,
+} from '../../../shared-core/probing/readings/profile-posterior.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 import { coverageFactor } from '../../../shared-core/wood/maths/student-t.ts';
@@ -63,6 +66,30 @@ describe('the average over the thickness', () => {
       const { estimate } = estimateBoard(counted('average', [4.8, 5.1, 4.5], 8), outdoors)!;
       expect(Math.abs(estimate.averagePct - 4.8)).toBeLessThan(0.3);
     }
+  });
+
+  // 4/4 red oak, its average spots at 7.1, 7.3 and 7.4 %, was shown as 8.2 % on average; another at 17.4 to 17.6 % as 16.6 %.
+  test('lies within what average spots read, whatever the air', () => {
+    for (const emcPct of [6, 9, 13.5, 18, null])
+      for (const read of [
+        [7.1, 7.3, 7.4],
+        [17.5, 17.6, 17.4],
+        [14.6, 15.7, 15.2],
+        [11, 11],
+      ])
+        for (const depthFrom of ['pins', 'plan'] as const) {
+          const of = counted('average', read, 8).map((each) => ({
+            ...each,
+            reading: { ...each.reading, depthFrom },
+          }));
+          const outdoors = known({ thicknessMm: 25.4, placeKind: 'outdoors', emcPct });
+          const { estimate, posterior } = estimateBoard(of, outdoors)!;
+          expect(estimate.averagePct).toBeGreaterThanOrEqual(Math.min(...read) - 1e-9);
+          expect(estimate.averagePct).toBeLessThanOrEqual(Math.max(...read) + 1e-9);
+          // The chances that the call goes by are about the same average.
+          expect(posterior.averagePct).toBe(estimate.averagePct);
+          expect(chanceAverageAbove(posterior, Math.max(...read) + 4)).toBeLessThan(0.05);
+        }
   });
 
   test('lies between shell and core, wherever those were read', () => {
