@@ -223,6 +223,7 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
   const { differencePct } = estimate;
   const chance = chanceDifferenceAbove(posterior, allowedPoints + UNEVEN_BY_POINTS);
   if (chance < (isDifferenceRead(board, evidence) ? HARM : UNEVEN_HARM)) return null;
+  if (isCoreDryAnyway(board, endUse, allowedPoints)) return null;
   if (estimate.inCore > 0 && differencePct !== null && Math.abs(differencePct) > allowedPoints)
     return {
       call: 'keep-drying',
@@ -243,6 +244,21 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
     ? { call: 'keep-drying', reasons: [uneven, ...inTarget(board, endUse)] }
     : probeAgain(whyNoCore(evidence), uneven, ...inTarget(board, endUse));
 }
+
+/**
+ * Whether a core that nobody read does not matter: where drier is fine, and the average lies so far below the target that
+ * even a core that is wetter than allowed would be within it. Nobody cuts a dry board to learn that.
+ */
+const isCoreDryAnyway = (
+  { estimate: { averagePct, averageIs, inCore } }: BoardEstimate,
+  { minIsAdvice, minPct, maxPct }: EndUse,
+  allowedPoints: number,
+): boolean =>
+  minIsAdvice &&
+  averageIs === 'read' &&
+  inCore === 0 &&
+  isShownAbove(minPct, averagePct) &&
+  averagePct + allowedPoints + UNEVEN_BY_POINTS <= maxPct;
 
 /** Whether pins read shell and core, at depths that are known. */
 const isDifferenceRead = ({ estimate }: BoardEstimate, { readings }: BoardEvidence): boolean =>

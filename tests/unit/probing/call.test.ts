@@ -114,6 +114,31 @@ describe('ready', () => {
     expect(last({ widthMm }, readings([7.8, 8], [8, 8.1])).code).toBe('call.difference-allowed');
   });
 
+  test('far below the target where drier is fine, without its core: even a wetter core would be within', () => {
+    const stock = {
+      ...interior,
+      name: 'air-dried stock',
+      minPct: 12,
+      maxPct: 15,
+      minIsAdvice: true,
+      maxShellCorePct: 4,
+    };
+    const average = (pct: number) =>
+      [pct, pct + 0.2, pct - 0.2].map((raw, index) => reading(index + 1, 'average', raw));
+    const at = (pct: number) =>
+      judge(average(pct), {
+        endUse: stock,
+        place: { ...shed, kind: 'outdoors', emcPct: null },
+        plan: { shell: 0, average: 3, core: 0 },
+      });
+    expect(at(8.7).call).toBe('ready');
+    expect(at(8.7).reasons.map(({ code }) => code)).toEqual([
+      'call.below-target-serves',
+      'call.core-not-judged',
+    ]);
+    expect(at(14.4).call).not.toBe('ready');
+  });
+
   test('below the target, where drier is fine', () => {
     const staging = { ...interior, name: 'staging', minPct: 13.5, maxPct: 16, minIsAdvice: true };
     const dry = readings([12.6, 12.7], [12.7, 12.8]);
