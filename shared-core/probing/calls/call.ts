@@ -5,6 +5,7 @@ import { type BoardEstimate, type CountedReading, estimateBoard } from '../readi
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
 import { countSpots } from '../readings/spots.ts';
+import { RAINED_ON } from '../suspicions/board-suspicions.ts';
 import { DAMAGED } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
@@ -82,6 +83,13 @@ function callOf(
   }
   if (firm === null) return { ...everythingQuestionable(all, heaviest), ...unreliable };
 
+  const { differencePct } = all.estimate;
+  // How wet it is comes out in some dry days, whatever its core alone would make of it.
+  if (differencePct !== null && suspicions.some(({ rule }) => rule === RAINED_ON))
+    return {
+      ...probeAgain(message('call.rained-on', { differencePoints: Math.abs(differencePct) })),
+      ...unreliable,
+    };
   const decided = withHeld(
     atScaleEnd(withRemedy(decide(firm, evidence), suspicions), suspicions),
     suspicions,

@@ -98,6 +98,7 @@ export const suspicionRuleSchema = z.enum([
   /** One face reads wet where the wood under it does not. */
   'surface-wet',
   'shell-above-core',
+  'rained-on',
   'outlier-on-board',
   'jump-since-last-round',
   /** The board changed otherwise than the rest of its stack: boards swapped, say. */

@@ -5,6 +5,7 @@ import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
+import { SPELL_SD_PCT } from '../readings/profile-posterior.ts';
 import { type Depth, depthSchema, type Reading, type Suspicion } from '../readings/reading.ts';
 import { isExtraSpot } from '../readings/spots.ts';
 import { DIFFERENCE_SCORE } from './difference-score.ts';
@@ -135,6 +136,11 @@ function disagreeingPair(readings: ComparedReading[], depth: Depth, others: read
   }));
 }
 
+/** Rule of a whole shell that is wetter than its air makes it, over a core in balance with that air. */
+export const RAINED_ON = 'rained-on';
+/** Standard deviations that damp weeks do not pass. */
+const DAMPEST_SDS = 3;
+
 /** A wet face over drier wood. A board that takes up moisture from its air is allowed a damper shell. */
 function wetFaces(readings: readonly ComparedReading[], { place }: BoardEvidence): Found[] {
   const shells = atDepth(readings, 'shell');
@@ -142,14 +148,16 @@ function wetFaces(readings: readonly ComparedReading[], { place }: BoardEvidence
   if (shells.length === 0 || cores.length === 0) return [];
   const core = median(valuesOf(cores));
   const scatter = spotScatterPct(core);
-  const drying = place.emcPct === null || core > place.emcPct + 2 * scatter;
-  if (!drying) return [];
   const above = (count: number) => DIFFERENCE_SCORE * scatter * Math.sqrt(1 / count + 1 / cores.length);
   const shell = median(valuesOf(shells));
+  const drying = place.emcPct === null || core > place.emcPct + 2 * scatter;
+  // No damp weeks make a shell as wet as rain does.
+  const wet = place.emcPct !== null && shell > place.emcPct + DAMPEST_SDS * SPELL_SD_PCT[place.kind];
+  if (!drying && !wet) return [];
   if (shell - core > above(shells.length))
     return shells
       .filter((each) => each.mcPct > core)
-      .map(({ index }) => ({ index, suspicion: shellAboveCore(shell, core) }));
+      .map(({ index }) => ({ index, suspicion: (drying ? shellAboveCore : rainedOn)(shell, core) }));
   return shells
     .filter((each) => each.mcPct - core > above(1))
     .map(({ index, mcPct }) => ({ index, suspicion: surfaceWet(mcPct, core) }));
@@ -161,6 +169,16 @@ function shellAboveCore(shellPct: number, corePct: number): Suspicion {
     severity: 'questionable',
     why: message('suspicion.shell-above-core', { shellPct, corePct }),
     whatToDo: message('suspicion.shell-above-core.do'),
+  };
+}
+
+/** Its air has the core dry: what is on the faces is no moisture of the wood. */
+function rainedOn(shellPct: number, corePct: number): Suspicion {
+  return {
+    rule: RAINED_ON,
+    severity: 'questionable',
+    why: message('suspicion.rained-on', { shellPct, corePct }),
+    whatToDo: message('suspicion.rained-on.do'),
   };
 }
 

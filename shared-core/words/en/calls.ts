@@ -47,6 +47,9 @@ export const calls = {
   'call.shell-wetter':
     'The shell is {differencePoints} wetter than the core; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
 
+  'call.rained-on':
+    'Shell {differencePoints} wetter than the core: rain? Let the faces dry, then probe again.',
+
   'call.gradient-of-drying':
     'The core is {differencePoints} wetter than the shell. That is normal while a board dries.',
 

@@ -104,6 +104,10 @@ export const suspicions = {
   'suspicion.shell-above-core.do':
     'Rain, dew, or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
 
+  'suspicion.rained-on':
+    'The shell reads {shellPct} and the core {corePct}. The air here makes no shell so wet.',
+  'suspicion.rained-on.do': 'Let the faces dry, then probe again.',
+
   'suspicion.surface-wet': 'The shell reads {shellPct} here, over a core of {corePct}. The face looks wet.',
   'suspicion.surface-wet.do': 'Wipe it and let it dry, or plane the spot clean. Then probe again.',
 

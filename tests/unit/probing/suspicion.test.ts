@@ -356,6 +356,27 @@ describe('against the board’s other readings', () => {
     expect(rules(judged).slice(0, 2)).toEqual([[], []]);
   });
 
+  // 8/4 oak outdoors after rain: common practice, no source.
+  test('a shell that no air makes so wet, over a dry core, was rained on: let it dry, whatever the core says', () => {
+    const outdoors = { name: 'the yard', kind: 'outdoors', emcPct: 13.5, month: 11 } as const;
+    const board = { thicknessMm: 54, lengthMm: 3000 };
+    const {
+      call,
+      reasons,
+      readings: judged,
+    } = judgeBoard(evidence(readings([26.8, 27.9], [12.5, 12.5]), { place: outdoors, board }));
+    expect(rules(judged)).toEqual([['rained-on'], ['rained-on'], [], []]);
+    expect(call).toBe('probe-again');
+    expect(inEnglish(reasons[0])).toBe(
+      'Shell 14.9 points wetter than the core: rain? Let the faces dry, then probe again.',
+    );
+    // Three damp weeks, or a core that is still wet itself.
+    expect(rules(judge(readings([17, 17.4], [12.5, 12.5]), { place: outdoors, board })).flat()).toEqual([]);
+    expect(rules(judge(readings([40, 41], [30, 30]), { place: outdoors, board })).flat()).not.toContain(
+      'rained-on',
+    );
+  });
+
   test('a board that takes up moisture from its air may be damper at the shell', () => {
     const shed = { name: 'the shed', kind: 'open-shed', emcPct: 16, month: 5 } as const;
     expect(rules(judge(readings([12, 12.2], [9, 9.2]), { place: shed })).flat()).toEqual([]);
