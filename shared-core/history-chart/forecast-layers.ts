@@ -14,7 +14,8 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
   const { earlyMs, likelyMs, lateMs } = place.reach;
   const text = readyWords(places[index]!, words);
   const kind = places[index]!.ready?.kind;
-  const isDated = kind === 'likely' || kind === 'unlikely' || kind === 'any-day';
+  // None where it is unlikely: the curve stays out of the target.
+  const isDated = kind === 'likely' || kind === 'any-day';
   const curve = (of: 'average' | 'shell' | 'core'): Value[] =>
     [forecast.past, place.band].flatMap((band) =>
       band.atMs.map((x, at) => {

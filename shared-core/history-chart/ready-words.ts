@@ -20,7 +20,7 @@ export function readyWords(
       // Without a latest day there are no 8 chances in 10 between two.
       return say(ready.when.to === null ? 'forecast.about' : 'forecast.likely', { readyWhen: ready.when });
     case 'unlikely':
-      return say('forecast.unlikely', { bestMonthsRange: ready.best, averagePct: ready.best.averagePct });
+      return say('forecast.unlikely', { bestMonthsRange: ready.best, driestPct: ready.driestPct });
     case 'too-damp':
       return say('forecast.air-too-damp', { emcPct: lowestEmcPct as number });
     case 'not-within':
@@ -28,6 +28,8 @@ export function readyWords(
         ? say('forecast.not-within')
         : say('forecast.driest', { driestPct: ready.driestPct });
     case 'leaves':
-      return say('forecast.leaves', { leavesOn: ready.leavesOn });
+      return ready.entersOn === null
+        ? say('forecast.leaves', { leavesOn: ready.leavesOn })
+        : say('forecast.passes', { entersOn: ready.entersOn, leavesOn: ready.leavesOn });
   }
 }

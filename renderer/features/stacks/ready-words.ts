@@ -13,13 +13,16 @@ export function readyInRow({ judgement, bestPlaceName: placeName }: BoardRow, wo
       ? say('stacks.ready-day', day)
       : say('stacks.ready-at', { ...day, placeName });
   }
-  switch (judgement.places[0]?.ready?.kind) {
+  const hereIs = judgement.places[0]?.ready;
+  switch (hereIs?.kind) {
     case 'now':
       return say('stacks.ready-now');
     case 'any-day':
       return say('forecast.any-day');
-    case 'too-damp':
     case 'leaves':
+      if (hereIs.entersOn !== null) return say('stacks.ready-passes', { entersOn: hereIs.entersOn });
+      return judgement.call === null ? null : say('stacks.ready-not-here');
+    case 'too-damp':
       return judgement.call === null ? null : say('stacks.ready-not-here');
     case 'unlikely':
     case 'not-within':

@@ -18,8 +18,15 @@ import {
   lowestEmcSchema,
 } from './call-here.ts';
 import { NEVER_QUITE_PCT } from './never-quite.ts';
-import { isReadyInDoubt, isYoung, nextStepByCall, nextStepOf, nextStepSchema } from './next-step.ts';
-import { type DayOf, isReached, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
+import {
+  isReadyInDoubt,
+  isYoung,
+  type NextStepFacts,
+  nextStepByCall,
+  nextStepOf,
+  nextStepSchema,
+} from './next-step.ts';
+import { type DayOf, entersAtMs, isReached, type Ready, readyIn, readySchema, whenOf } from './ready-in.ts';
 import { bestOf, driestOf, isHeated, type Today, underCover } from './where-to.ts';
 
 /** The average that is stated, and that weight and size follow from: as it was read last, or as the forecast has it. */
@@ -117,7 +124,7 @@ export function judge(facts: JudgementFacts): Judgement {
     getsThere,
     isDryEnough: found === null || !isTooWet({ ...found, call: 'keep-drying' }, target),
     bestPlaceId,
-    regain: isDryByReadingsOnly ? null : regainIn(places, getsThere, bestPlaceId),
+    regain: isDryByReadingsOnly ? null : regainIn(facts, expected, bestPlaceId),
     driest: driest && {
       ...driest,
       isHere: driest.placeId === here.placeId,
@@ -172,9 +179,12 @@ function expectedIn({ places, target, nowMs, dayOf }: JudgementFacts, forecast: 
   });
 }
 
-/** What is stated of a place beside the call: a board called ready is so now, and one to be probed again has no day yet. */
+/**
+ * What is stated of a place beside the call: a board called ready is so now. One to be probed again has no day yet, nor has
+ * one that is not probed, or only in part: nobody knows how it dries.
+ */
 function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready | null {
-  if (call === 'probe-again') return null;
+  if (call === null || call === 'probe-again') return null;
   return call === 'ready' && (isHere || ready.kind === 'any-day') ? { kind: 'now' } : ready;
 }
 
@@ -193,14 +203,19 @@ const averageRead = (
         isEstimated: found.averageIs === 'estimated',
       };
 
-/** Where a board that is too dry is to take up moisture: where it is, if that air does it. */
+/** Where a board that is too dry is to take up moisture, and until when: where it is, if that air does it. */
 function regainIn(
-  places: JudgementFacts['places'],
-  getsThere: boolean | null,
+  { places, forecast, target }: JudgementFacts,
+  [here]: readonly Ready[],
   bestPlaceId: number | null,
-): { placeName: string; isHere: boolean } | null {
-  const place = getsThere === true ? places[0] : places.find(({ placeId }) => placeId === bestPlaceId);
-  return place === undefined ? null : { placeName: place.name, isHere: place === places[0] };
+): NextStepFacts['regain'] {
+  const isHere = isReached(here) || (here?.kind === 'leaves' && here.entersOn !== null);
+  const index = isHere ? 0 : places.findIndex(({ placeId }) => placeId === bestPlaceId);
+  const place = places[index];
+  const ahead = forecast?.places[index];
+  if (place === undefined || forecast === null || ahead === undefined) return null;
+  const entersMs = ahead.reach.likelyMs ?? entersAtMs(ahead, forecast.now.average.median, target);
+  return { placeName: place.name, isHere: index === 0, entersMs };
 }
 
 /** From when on it is as dry as the place ever makes it, to a margin not worth waiting for; none where that is now. */

@@ -1,7 +1,8 @@
 /** The one thing to do with a board next, by its call and its forecast: part of its judgement (`judgement.ts`). */
 import { z } from 'zod';
-import { DAY_MS } from '../../time.ts';
+import { DAY_MS, isoOf } from '../../time.ts';
 import type { Forecast } from '../../wood/drying/forecast.ts';
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message, messageSchema, type PctRange } from '../../words/message.ts';
 import type { Call, SpotsRead } from './assessment.ts';
 import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
@@ -73,8 +74,8 @@ export interface NextStepFacts {
   isDryEnough: boolean;
   /** Where it is ready first, if that gains enough to move it; null for nowhere. */
   bestPlaceId: number | null;
-  /** Where a board that is too dry takes up enough moisture; null where no forecast says so. */
-  regain: { placeName: string; isHere: boolean } | null;
+  /** Where a board that is too dry takes up enough moisture, and when by its forecast (UTC, ms); null where no forecast says so. */
+  regain: { placeName: string; isHere: boolean; entersMs: number | null } | null;
   /** Where a board that no place gets to its target gets driest; null for any other. */
   driest: {
     placeId: number;
@@ -106,7 +107,7 @@ export function nextStepOf(facts: NextStepFacts): NextStep {
     case 'probe-again':
       return probe('probe-again', null);
     case 'too-dry':
-      return wait(null, takeUp(facts.regain));
+      return takeUp(facts.regain, nowMs);
     case 'ready':
       return forecast === null ? label(null) : whileReady(called, forecast, nowMs);
     case 'bring-in':
@@ -155,6 +156,7 @@ const driestPlace = ({
     driestPct,
     targetRange,
     isIndoors: isIndoors ? 'yes' : 'no',
+    isAtTarget: isShownAbove(driestPct, targetRange.maxPct) ? 'no' : 'yes',
   });
 
 const limits = { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT, coreLimitPct: DRY_ENOUGH_CORE_PCT };
@@ -166,10 +168,14 @@ const moveBack = ({ placeId }: NonNullable<NextStepFacts['backTo']>): NextStep =
   why: message('next-step.back-under-cover', limits),
 });
 
-const takeUp = (regain: NextStepFacts['regain']): Message =>
-  regain === null
-    ? message('next-step.too-dry')
-    : message(`next-step.too-dry-${regain.isHere ? 'here' : 'there'}`, { placeName: regain.placeName });
+function takeUp(regain: NextStepFacts['regain'], nowMs: number): NextStep {
+  if (regain === null) return wait(null, message('next-step.too-dry'));
+  const { placeName, isHere, entersMs } = regain;
+  const where = isHere ? ('here' as const) : ('there' as const);
+  return entersMs === null || entersMs - nowMs < DAY_MS
+    ? wait(null, message(`next-step.too-dry-${where}`, { placeName }))
+    : wait(entersMs, message(`next-step.too-dry-${where}-until`, { placeName, probeOn: isoOf(entersMs) }));
+}
 
 const probe = (due: ProbeKind, why: Message | null): NextStep => ({
   step: 'probe',

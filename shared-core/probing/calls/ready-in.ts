@@ -19,17 +19,21 @@ export const readySchema = z.discriminatedUnion('kind', [
   /** It is about there; readings will tell. */
   z.object({ kind: z.literal('any-day') }),
   z.object({ kind: z.literal('likely'), when: whenSchema }),
-  /** More likely not than so; when it is likeliest, and its average then, % MC. */
+  /** More likely not than so; when it is likeliest, and the driest that it gets, % MC: one figure for a place wherever it is named. */
   z.object({
     kind: z.literal('unlikely'),
-    best: z.object({ from: z.iso.date(), to: z.iso.date(), averagePct: z.number() }),
+    best: z.object({ from: z.iso.date(), to: z.iso.date() }),
+    driestPct: z.number(),
   }),
   /** The air there is damper all year than the target. */
   z.object({ kind: z.literal('too-damp'), driestPct: z.number() }),
   /** `driestPct` is null where it dries to the target and stays uneven, or below it. */
   z.object({ kind: z.literal('not-within'), driestPct: z.number().nullable() }),
-  /** Dry enough today, it takes up more moisture there than its target allows. */
-  z.object({ kind: z.literal('leaves'), leavesOn: z.iso.date() }),
+  /**
+   * Dry enough today, it takes up more moisture there than its target allows. One that is too dry goes through the target
+   * first; `entersOn` is null for any other.
+   */
+  z.object({ kind: z.literal('leaves'), entersOn: z.iso.date().nullable(), leavesOn: z.iso.date() }),
 ]);
 export type Ready = z.infer<typeof readySchema>;
 
@@ -55,6 +59,16 @@ function leavesAtMs(
   return band.atMs[year.findIndex(({ median }) => median > maxPct)]!;
 }
 
+/** When a board that is too dry comes into its target there, UTC, ms; null where it is not too dry, or never does. */
+export function entersAtMs(
+  { band }: Pick<PlaceForecast, 'band'>,
+  averagePct: number,
+  { minPct }: PctRange,
+): number | null {
+  if (!isShownAbove(minPct, averagePct)) return null;
+  return band.atMs[band.average.findIndex(({ median }) => !isShownAbove(minPct, median))] ?? null;
+}
+
 /**
  * @param place         its forecast there
  * @param lowestEmcPct  the one that is shown of the place, % MC; null where its air is not known
@@ -75,12 +89,15 @@ export function readyIn(
   const driestPct = driestIn(place);
   if (!canReach(averagePct, lowestEmcPct, target)) return { kind: 'too-damp', driestPct };
   const leavesMs = !isShownAbove(averagePct, target.maxPct) ? leavesAtMs(place, target, nowMs) : null;
-  if (leavesMs !== null) return { kind: 'leaves', leavesOn: day(leavesMs) };
+  if (leavesMs !== null) {
+    const entersMs = entersAtMs(place, averagePct, target);
+    return { kind: 'leaves', entersOn: entersMs === null ? null : day(entersMs), leavesOn: day(leavesMs) };
+  }
   if (likelyMs === null) {
     if (earlyMs === null || isToday(earlyMs))
       return { kind: 'not-within', driestPct: driestPct > target.maxPct ? driestPct : null };
-    const { fromMs, toMs, averagePct } = place.best;
-    return { kind: 'unlikely', best: { from: day(fromMs), to: day(toMs), averagePct } };
+    const { fromMs, toMs } = place.best;
+    return { kind: 'unlikely', best: { from: day(fromMs), to: day(toMs) }, driestPct };
   }
   if (isToday(likelyMs)) return { kind: 'any-day' };
   const to = lateMs === null ? null : day(lateMs);

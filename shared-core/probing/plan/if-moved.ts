@@ -75,8 +75,9 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
 }
 
 const driestOf = (ready: Ready): number | null => {
-  if (ready.kind === 'unlikely') return ready.best.averagePct;
-  return ready.kind === 'too-damp' || ready.kind === 'not-within' ? ready.driestPct : null;
+  return ready.kind === 'unlikely' || ready.kind === 'too-damp' || ready.kind === 'not-within'
+    ? ready.driestPct
+    : null;
 };
 
 const rangeOf = (values: readonly number[]) =>

@@ -3,12 +3,7 @@ import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { depthRead } from './depth-read.ts';
-import {
-  type KnownOfBoard,
-  movedBy,
-  type ProfilePosterior,
-  profilePosterior,
-} from './profile-posterior.ts';
+import { type KnownOfBoard, movedBy, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
 import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { countSpots, plannedDepthMm } from './spots.ts';
 

@@ -26,9 +26,13 @@ export const board = {
   'next-step.too-dry': 'Let it take up moisture where it will be used. Then probe it again.',
   'next-step.too-dry-here': 'Keep it in {placeName} to take up moisture. Then probe it again.',
   'next-step.too-dry-there': 'Move it to {placeName} to take up moisture. Then probe it again.',
+  'next-step.too-dry-here-until':
+    'Keep it in {placeName} to take up moisture. Probe it again about {probeOn}.',
+  'next-step.too-dry-there-until':
+    'Move it to {placeName} to take up moisture. Probe it again about {probeOn}.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.driest-place':
-    '{placeName} gets it driest: about {driestPct}. {isIndoors, select, yes {For {targetRange}, run a dehumidifier there, or change the use.} other {For {targetRange}, add a drier place, or change the use.}}',
+    '{placeName} gets it driest: about {driestPct}. {isAtTarget, select, yes {That is the top of the target, {targetRange}: good enough, or {isIndoors, select, yes {run a dehumidifier there} other {add a drier place}}.} other {For {targetRange}, {isIndoors, select, yes {run a dehumidifier there, or change the use} other {add a drier place, or change the use}}.}}',
   'next-step.back-under-cover':
     'Too wet for a heated room: it may check. Move it back under cover until it is at {dryEnoughLimitPct}, and its core at {coreLimitPct}.',
   'next-step.too-wet-to-move':

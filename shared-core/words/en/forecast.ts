@@ -28,10 +28,11 @@ export const forecast = {
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',
   'forecast.any-day': 'Any day now',
-  'forecast.unlikely': 'Unlikely within two years; best chance {bestMonthsRange}, at about {averagePct}',
+  'forecast.unlikely': 'Unlikely within two years; best chance {bestMonthsRange}, about {driestPct} at best',
   'forecast.not-within': 'Unlikely within two years',
   'forecast.driest': 'Unlikely within two years; about {driestPct} at best',
   'forecast.leaves': 'Too damp: above the target from about {leavesOn}',
+  'forecast.passes': 'In the target from about {entersOn} to {leavesOn}, then too damp',
   'forecast.air-too-damp': 'Unlikely: the air is too damp (lowest EMC {emcPct})',
 
   'forecast.based-on': 'Based on',

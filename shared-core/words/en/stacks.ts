@@ -147,6 +147,7 @@ export const stacks = {
   'stacks.column-call': 'Call',
   'stacks.since': 'since {sinceOn}',
   'stacks.ready-now': 'Now',
+  'stacks.ready-passes': 'In the target from about {entersOn}',
   'stacks.ready-not-here': 'Unlikely here: too damp',
   'stacks.ready-at': '{end, select, open {About {date}} other {{date}}} in {placeName}',
   'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',

@@ -48,8 +48,8 @@ test('a stack: how many of its boards have a day there, and the last of these', 
 test('a stack that a place does not get there: how dry its boards get at best, and how many it takes out again', () => {
   const boards = [
     { kind: 'not-within', driestPct: 8.6 } as const,
-    { kind: 'unlikely', best: { from: '2027-01-01', to: '2027-03-01', averagePct: 8.3 } } as const,
-    { kind: 'leaves', leavesOn: '2026-12-20' } as const,
+    { kind: 'unlikely', best: { from: '2027-01-01', to: '2027-03-01' }, driestPct: 8.3 } as const,
+    { kind: 'leaves', entersOn: null, leavesOn: '2026-12-20' } as const,
   ];
   const [, inRoom] = ifMoved(
     boards.map((each) => board(each)),

@@ -408,6 +408,45 @@ describe('the boards that once told two stories', () => {
     expect(judge(facts({ found: null })).average).toBeNull();
   });
 
+  test('a board on its way through its target from below is said to come into it, with a day to probe it', () => {
+    const room = place(1, 'Heated shop', 'heated-room', 5, null);
+    const forecast = ahead(5.5, [reach(null, null, null)], { endsPct: [10] });
+    const judgement = judge(facts({ places: [room], found: found('too-dry', 5.5), forecast }));
+    const ready = here(judgement);
+    expect(ready).toEqual({ kind: 'leaves', entersOn: dayOf(onDay(100)), leavesOn: dayOf(onDay(200)) });
+    expect(readyWords({ ready, lowestEmcPct: 5 }, englishWords)).toMatch(
+      /^In the target from about .* to .*, then too damp$/,
+    );
+    expect(judgement.next).toMatchObject({ step: 'wait', probeMs: inDays(100) });
+    expect(told(judgement).at(-1)).toMatch(
+      /^Keep it in Heated shop to take up moisture\. Probe it again about /,
+    );
+  });
+
+  test('a place has one figure for how dry it gets a board, and what is at the top of the target is good enough', () => {
+    const forecast = ahead(14.9, [reach(null, null, null), reach(150, null, null)], { endsPct: [12, 7.9] });
+    const judgement = judge(facts({ found: found('keep-drying', 14.9), forecast }));
+    expect(judgement.places[1]!.ready).toMatchObject({ kind: 'unlikely', driestPct: 7.9 });
+    expect(told(judgement).at(-1)).toBe(
+      'Bench room gets it driest: about 7.9%. That is the top of the target, 6–8%: good enough, or run a dehumidifier there.',
+    );
+  });
+
+  test('a board that is not probed, or only in part, has no day', () => {
+    const forecast = ahead(12, [reach(5, 20, 40), reach(1, 4, 20)]);
+    const spotsRead = { read: 1, planned: 3 };
+    const part = found('keep-drying', 12, {
+      call: null,
+      reasons: [message('call.half-read', spotsRead)],
+      spotsRead,
+    });
+    for (const of of [null, part]) {
+      const judgement = judge(facts({ found: of, forecast }));
+      expect(judgement.places.map(({ ready }) => ready)).toEqual([null, null]);
+      expect(readyOf(judgement)).toBeNull();
+    }
+  });
+
   test('readings that would not help are not asked for, until the board has dried on', () => {
     const unsure = (days: number) =>
       found('keep-drying', 8.4, {
@@ -456,7 +495,7 @@ describe('the boards that once told two stories', () => {
     );
     expect(told(stays)).toEqual([
       'Too dry: 4.6%. Target 6–8%.',
-      'Keep it in Bench room to take up moisture. Then probe it again.',
+      'Keep it in Bench room to take up moisture. Probe it again about Sep 28, 2026.',
     ]);
     const goes = judge(
       facts({
@@ -465,7 +504,9 @@ describe('the boards that once told two stories', () => {
         forecast: ahead(4.6, regains.toReversed(), { endsPct: [3.5, 7] }),
       }),
     );
-    expect(told(goes).at(-1)).toBe('Move it to Bench room to take up moisture. Then probe it again.');
+    expect(told(goes).at(-1)).toBe(
+      'Move it to Bench room to take up moisture. Probe it again about Sep 28, 2026.',
+    );
     expect(told(judge(facts({ found: tooDry }))).at(-1)).toBe(
       'Let it take up moisture where it will be used. Then probe it again.',
     );

@@ -146,7 +146,8 @@ describe('The boards of a stack', () => {
       aBoardRow(6, {
         judgement: judgedReady({
           kind: 'unlikely',
-          best: { from: '2090-01-02', to: '2090-03-02', averagePct: 8.4 },
+          best: { from: '2090-01-02', to: '2090-03-02' },
+          driestPct: 8.4,
         }),
       }),
       aBoardRow(7, { judgement: judgedReady({ kind: 'likely', when: { ...when, to: null } }) }),
