@@ -364,11 +364,11 @@ describe('against the board’s other readings', () => {
       call,
       reasons,
       readings: judged,
-    } = judgeBoard(evidence(readings([26.8, 27.9], [12.5, 12.5]), { place: outdoors, board }));
+    } = judgeBoard(evidence(readings([22, 23], [12.5, 12.5]), { place: outdoors, board }));
     expect(rules(judged)).toEqual([['rained-on'], ['rained-on'], [], []]);
     expect(call).toBe('probe-again');
     expect(inEnglish(reasons[0])).toBe(
-      'Shell 14.9 points wetter than the core: rain? Let the faces dry, then probe again.',
+      'Shell 10.0 points wetter than the core: rain? Let the faces dry, then probe again.',
     );
     // Three damp weeks, or a core that is still wet itself.
     expect(rules(judge(readings([17, 17.4], [12.5, 12.5]), { place: outdoors, board })).flat()).toEqual([]);
