@@ -1,6 +1,7 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Found } from '../../../shared-core/probing/calls/call-here.ts';
+import type { AverageIs, Estimate } from '../../../shared-core/probing/readings/estimate.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { type BoardToPlan, planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -16,12 +17,13 @@ export function findingOf(
   const { plan } = planSpots(board);
   const spotPcts = readingsBySpot(plan, readings).map((reading) => reading?.corrected.mcPct ?? null);
   const shown = reliable ?? estimate;
-  const isShown = shown !== null && shown.averageIs !== 'unknown';
+  const averageIs = averageIsOf(shown, reliable);
+  const isShown = shown !== null && averageIs !== 'unknown';
   return {
     roundId,
     at,
     averagePct: isShown ? shown.averagePct : null,
-    averageIs: shown?.averageIs ?? 'unknown',
+    averageIs,
     lowPct: isShown && reliable ? reliable.likelyInterval.minPct : null,
     highPct: isShown && reliable ? reliable.likelyInterval.maxPct : null,
     shellPct: shown?.shellPct ?? null,
@@ -35,6 +37,10 @@ export function findingOf(
     spotPcts,
   };
 }
+
+/** A shell that is questionable itself tells nothing of the inside. */
+const averageIsOf = (shown: Estimate | null, reliable: Estimate | null): AverageIs =>
+  shown === null || (reliable === null && shown.averageIs === 'estimated') ? 'unknown' : shown.averageIs;
 
 /** What the readings of a round amount to, before the place has its say; null where nothing was read but slips. */
 export function foundOf({
@@ -53,7 +59,7 @@ export function foundOf({
     reasons,
     at,
     averagePct: shown?.averagePct ?? null,
-    averageIs: shown?.averageIs ?? 'unknown',
+    averageIs: averageIsOf(shown, reliable),
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
     spotsRead,

@@ -182,10 +182,13 @@ function dryTooSoon(readings: readonly Compared[], prior: PriorNow): Suspicion |
     rule: 'dry-too-soon',
     severity: 'questionable',
     why: isSoon ? message('suspicion.dry-too-soon', facts) : message('suspicion.dry-too-soon.later', facts),
-    whatToDo:
-      isSoon && !readings.some(isCoreRead)
-        ? message('suspicion.dry-too-soon.pins.do')
-        : message('suspicion.dry-too-soon.do'),
+    whatToDo: message(
+      depth === 'shell'
+        ? 'suspicion.dry-too-soon.shell.do'
+        : isSoon && !readings.some(isCoreRead)
+          ? 'suspicion.dry-too-soon.pins.do'
+          : 'suspicion.dry-too-soon.do',
+    ),
   };
 }
 

@@ -26,6 +26,8 @@ export const suspicions = {
     'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. Its places should not make it so dry. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
   'suspicion.dry-too-soon.pins.do':
     'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species. If the board came from a kiln or drier air, edit it and say so.',
+  'suspicion.dry-too-soon.shell.do':
+    'Was the face in the sun? Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, edit it and say so.',
   'suspicion.dry-too-soon.do':
     'Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, edit it and say so.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { findingOf, foundOf } from '../../../electron/app/judging/finding.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
+import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
@@ -56,6 +58,21 @@ describe('a first round is checked against what is possible', () => {
     expectWhole(reasons);
     // Without the check the same round is ready.
     expect(judge(flat, 54, {}).call).toBe('ready');
+  });
+
+  test('a shell that is too dry itself gets reasons of a shell, and tells no average', () => {
+    const assessment = judge(readings([9, 9.1], []), 54, { prior: oak });
+    const { call, reasons, readings: judged, estimate } = assessment;
+    expect(call).toBe('probe-again');
+    expect(rules(judged).flat()).toEqual(['dry-too-soon', 'dry-too-soon']);
+    const said = reasons.map((each) => inEnglish(each)).join(' ');
+    expect(said).toContain('Was the face in the sun?');
+    expect(said).not.toContain('Short pins');
+    expect(estimate?.averageIs).toBe('estimated');
+    const board = { thicknessMm: 54, lengthMm: 3000, planBasis: PAIRS };
+    for (const found of [findingOf(1, board, assessment), foundOf(assessment)])
+      expect(found).toMatchObject({ isQuestionable: true, averageIs: 'unknown' });
+    expect(findingOf(1, board, assessment)).toMatchObject({ averagePct: null, lowPct: null, highPct: null });
   });
 
   test('where the core was read, short pins are no reason', () => {

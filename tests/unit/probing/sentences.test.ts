@@ -70,6 +70,10 @@ test('every suspicion', () => {
     judge(readings([14.6, 14.9], [15.4, 15.7]), { previous: lastRound(8.2, 8.8, '2026-05-06T10:00:00Z') }),
     judge(readings([12, 12.3], [20, 20.2]), { previous: previous('2026-05-20T03:00:00Z') }),
     judge(readings([12, 12], [13, 13]), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
+    judge(readings([13, 13], [12, 12], { depthFrom: 'plan' }), {
+      prior: { shell: wet, average: wet, core: wet, emcPct: 11 },
+    }),
+    judge(readings([13, 13], [12, 12]), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
     judge(readings([12, 12], []), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
     judge(readings([6, 6], [6, 6]), { prior: { shell: dry, average: dry, core: dry, emcPct: 11 } }),
     judge(readings([6.5, 6.5], [6.6, 6.6]), { driestAir: { emcPct: 11, sdPct: 0 } }),
