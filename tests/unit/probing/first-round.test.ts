@@ -61,7 +61,15 @@ describe('a first round is checked against what is possible', () => {
   });
 
   test('a shell that is too dry itself gets reasons of a shell, and tells no average', () => {
-    const assessment = judge(readings([9, 9.1], []), 54, { prior: oak });
+    const plan = { shell: 2, average: 0, core: 0 };
+    const assessment = judgeBoard(
+      evidence(readings([9, 9.1], []), {
+        board: { thicknessMm: 54, lengthMm: 3000 },
+        place: shed,
+        prior: oak,
+        plan,
+      }),
+    );
     const { call, reasons, readings: judged, estimate } = assessment;
     expect(call).toBe('probe-again');
     expect(rules(judged).flat()).toEqual(['dry-too-soon', 'dry-too-soon']);
