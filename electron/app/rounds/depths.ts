@@ -1,6 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
+import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
@@ -47,12 +48,15 @@ export function depthCommands(context: AppContext, moving: MovingReadings) {
       const isAsShown = now.depthMm === shown.depthMm && now.depthFrom === shown.depthFrom;
       orConflict(isAsShown ? null : now);
       const board = boardOf(reading.boardId);
-      if (depthMm > board.thicknessMm) {
+      if (reachesOtherFace(depthMm, board.thicknessMm)) {
         throw new Refusal(message('refusal.deeper-than-board', { boardThickness: thicknessOf(board) }));
       }
       const { like, given } = wholeRound ? yield* likeIt(context, reading) : { like: [], given: [] };
       const others = [...like, ...(givenToo ? given : [])];
-      const all = [reading, ...others.filter(({ boardId }) => boardOf(boardId).thicknessMm >= depthMm)];
+      const all = [
+        reading,
+        ...others.filter(({ boardId }) => !reachesOtherFace(depthMm, boardOf(boardId).thicknessMm)),
+      ];
       return yield* moving.amended(all, (id) =>
         amendments.amendReading(id, 'depthMm', depthMm, context.now()),
       );

@@ -2,8 +2,9 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
 import { givenDepthSchema, type ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
+import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -16,6 +17,11 @@ import { tellUndoable } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 
 const schema = z.object({ depthMm: givenDepthSchema });
+/** How deep pins can be is the board's to say, where it is known. */
+const schemaOnBoard = z.object({ depthMm: z.number().min(givenDepthSchema.minValue ?? 0) });
+
+/** What is asked about a depth that may be meant: longer pins, or one past the middle. */
+type Question = 'pins' | 'middle';
 
 /** Lengths that a person types in sixteenths of an inch are this close, mm. */
 const CLOSE_MM = 0.8;
@@ -27,14 +33,19 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
   const [shown, setShown] = useState<ShownDepth>({ depthMm: spot.depthMm, depthFrom });
   const [isConflict, setConflict] = useState(false);
   const theirs = isConflict ? { depthMm: shown.depthMm } : null;
-  const { draft, field, read, refill } = useDraft(schema, { depthMm: spot.depthMm }, theirs);
+  const board = useQuery('boards.get', { id: reading.boardId }).output?.board;
+  const { draft, field, read, refill } = useDraft(
+    board ? schemaOnBoard : schema,
+    { depthMm: spot.depthMm },
+    theirs,
+  );
   const [scope, setScope] = useState<'this' | 'round'>('this');
   const [givenToo, setGivenToo] = useState(false);
   const given = useQuery('readings.givenDepths', { readingId }).output?.readings ?? 0;
 
-  /** The depth that was asked about, as the meter's pins are shorter. */
-  const [askedAbout, setAskedAbout] = useState<number | null>(null);
-  const isAskedAbout = askedAbout !== null && askedAbout === draft.depthMm;
+  /** The depth that was asked about last. */
+  const [asked, setAsked] = useState<{ depthMm: number; about: Question } | null>(null);
+  const question = asked?.depthMm === draft.depthMm ? (asked?.about ?? null) : null;
   const meters = useQuery('meters.list', {}).output;
   const pinsMm = meters?.find(({ id }) => id === reading.meterId)?.profile?.pins?.lengthMm ?? null;
 
@@ -42,9 +53,18 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
 
   async function save(): Promise<void> {
     const { depthMm } = read();
-    if (spot.face === 'face' && pinsMm !== null && depthMm > pinsMm + CLOSE_MM && !isAskedAbout) {
-      setAskedAbout(depthMm);
-      throw new Refusal(message('depth.beyond-pins', { pinsMm }));
+    if (board && reachesOtherFace(depthMm, board.thicknessMm))
+      throw new Refusal(message('refusal.deeper-than-board', { boardThickness: thicknessOf(board) }));
+    const middleMm = board ? board.thicknessMm / 2 : Number.POSITIVE_INFINITY;
+    const questions: { about: Question; asks: Message }[] = [];
+    if (spot.face === 'face' && pinsMm !== null && depthMm > pinsMm + CLOSE_MM)
+      questions.push({ about: 'pins', asks: message('depth.beyond-pins', { pinsMm }) });
+    if (depthMm > middleMm + CLOSE_MM)
+      questions.push({ about: 'middle', asks: message('depth.past-middle', { middleMm }) });
+    const next = questions[questions.findIndex(({ about }) => about === question) + 1];
+    if (next) {
+      setAsked({ depthMm, about: next.about });
+      throw new Refusal(next.asks);
     }
     const wholeRound = scope === 'round';
     const given = { readingId, depthMm, shown, wholeRound, givenToo };
@@ -65,8 +85,10 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
   return (
     <FormDialog
       title={say('depth.title')}
-      saveWords={say(isAskedAbout ? 'depth.other-pins' : 'common.save')}
-      isQuestion={isAskedAbout}
+      saveWords={say(
+        question === null ? 'common.save' : question === 'pins' ? 'depth.other-pins' : 'depth.so-deep',
+      )}
+      isQuestion={question !== null}
       work={{ label: say('depth.changing'), underWay, onCancel: cancel }}
       onSave={save}
       onClose={onClose}

@@ -28,3 +28,8 @@ export function depthRead(
   if (tells[depth](share)) return depth;
   return tells.core(share) ? 'core' : share >= AVERAGE_FROM ? 'average' : 'shell';
 }
+
+/** Pins deeper than this part of the thickness are near the other face, or through it: no such depth is meant. Common practice, no source. */
+const DEEPEST_SHARE = 0.9;
+export const reachesOtherFace = (depthMm: number, thicknessMm: number): boolean =>
+  depthMm > DEEPEST_SHARE * thicknessMm;

@@ -4,7 +4,7 @@ import { FROZEN_FROM_PCT } from '../../wood/moisture/fiber-saturation.ts';
 import { type Message, message, thicknessOf } from '../../words/message.ts';
 import { USUAL_TEMP_RANGE_C } from '../readings/assumed-temp.ts';
 import { meterOf } from '../readings/corrected-reading.ts';
-import { tells } from '../readings/depth-read.ts';
+import { reachesOtherFace, tells } from '../readings/depth-read.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
@@ -303,7 +303,7 @@ const deeperThanBoard: Rule = ({ reading: { spot, depthFrom } }, { board }) => {
   const { depthMm, face } = spot;
   // A fresh crosscut is read in its middle, however thick the board was thought to be.
   if (depthFrom !== 'person' || face === 'fresh-cut') return null;
-  if (depthMm === null || depthMm <= board.thicknessMm) return null;
+  if (depthMm === null || !reachesOtherFace(depthMm, board.thicknessMm)) return null;
   return {
     rule: 'deeper-than-board',
     severity: 'questionable',

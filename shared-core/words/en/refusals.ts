@@ -9,7 +9,8 @@ export const refusals = {
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
     '{boards, plural, one {# board was} other {# boards were}} edited meanwhile: {someCodes}. Nothing was saved. Choose what to do.',
-  'refusal.deeper-than-board': 'The board is only {boardThickness} thick. Nothing was changed.',
+  'refusal.deeper-than-board':
+    'The board is only {boardThickness} thick: pins that deep reach its other face. Nothing was changed.',
   'refusal.edited-since':
     '{edited, plural, =0 {This change was undone or edited since.} one {{someCodes} was edited since.} other {# boards were edited since: {someCodes}.}} Nothing was undone. Edit the boards instead.',
   'refusal.nothing-saved': '{why} Nothing was saved.',
@@ -155,6 +156,8 @@ export const refusals = {
     'Readings or checks were taken with {meterName}. It was not deleted. Use another meter for typed readings.',
   'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
+  'refusal.move-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was moved. Give a later day, or correct the sawing date.',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
 
   // What is weighed.

@@ -173,6 +173,9 @@ export const round = {
   'depth.from-face': 'Pins from the nearest face',
   'depth.only-planned': 'Only planned so far. How deep did the pins go?',
   'depth.beyond-pins': 'Your pins are {pinsMm} long. Did you use other pins?',
+  'depth.past-middle':
+    'The middle of the board is {middleMm} deep. Did the pins go deeper, from the face they went in?',
+  'depth.so-deep': 'Yes, so deep',
   'depth.other-pins': 'Yes, other pins',
   'depth.change': 'Change depth',
   'depth.for': 'Apply to',

@@ -262,6 +262,8 @@ describe('the true depth of a reading', () => {
     const [reading] = await readingsOf(roundId);
     const deep = { readingId: reading!.id, depthMm: 17, wholeRound: false, shown: shownOf(reading!) };
     expect(await yard.refusal('readings.setDepth', deep)).toMatch(/only 16 mm thick/);
+    const nearFar = { ...deep, depthMm: 15 };
+    expect(await yard.refusal('readings.setDepth', nearFar)).toMatch(/only 16 mm thick.*other face/);
     const none = { ...deep, depthMm: 0.0025 };
     expect(await yard.answer('readings.setDepth', none)).toMatchObject({ ok: false });
   });

@@ -49,6 +49,7 @@ async function open(
     'rounds.planCore': () => ({}),
     'readings.setDepth': () => moved,
     'readings.givenDepths': () => ({ readings: 0 }),
+    'boards.get': () => new Promise(() => undefined),
     'meters.list': () => [],
     'readings.undoDepth': () => moved,
     ...more,
@@ -306,6 +307,27 @@ test('a depth beyond the meter’s pins is asked about once', async () => {
   expect(machine.inputsOf('readings.setDepth')).toEqual([]);
   await user.click(within(dialog).getByRole('button', { name: 'Yes, other pins' }));
   await waitFor(() => expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ depthMm: 25 }]));
+});
+
+test('a depth past the middle is asked about, and one near the other face is refused with the thickness', async () => {
+  const { machine, user } = await open(read(aBoard(1), [aReading(1)]), {
+    'boards.get': () => ({ board: { thicknessMm: 50, thicknessQuarters: null } }) as never,
+  });
+  const dialog = await depthDialog(user, '1016');
+  await user.click(saveIn(dialog));
+  expect((await within(dialog).findByText(/^The board is only/)).textContent).toContain('50 mm thick');
+  const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
+  await user.clear(field);
+  await user.type(field, '46');
+  await user.click(saveIn(dialog));
+  expect(await within(dialog).findByText(/^The board is only/)).toBeTruthy();
+  await user.clear(field);
+  await user.type(field, '40');
+  await user.click(saveIn(dialog));
+  expect(await within(dialog).findByText(/^The middle of the board is 25 mm deep\./)).toBeTruthy();
+  expect(machine.inputsOf('readings.setDepth')).toEqual([]);
+  await user.click(within(dialog).getByRole('button', { name: 'Yes, so deep' }));
+  await waitFor(() => expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ depthMm: 40 }]));
 });
 
 test('0 and a depth beyond every board say what is possible, and blank is another thing', async () => {
