@@ -58,8 +58,14 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
         const rest = { id: newUuid(), text: text.slice(before.length), unit: typingUnit(), isSent: false };
         begin({ ...draft, ...next, ...rest });
       } else if (draft !== null && draft.text.trim() !== '')
-        // Who changes it sees the unit of the meter that is used now.
-        typeDraft({ ...draft, text, unit: typingUnit(), isSent: false });
+        // Begun in one unit it stays in it, also where another meter is chosen meanwhile: Enter then says so. What is
+        // typed after that is read off that meter.
+        typeDraft({
+          ...draft,
+          text,
+          unit: draft.isSent ? typingUnit() : (draft.unit ?? typingUnit()),
+          isSent: false,
+        });
       else if (aim) {
         const boardCode = boards.find(({ boardId }) => boardId === aim.boardId)?.code ?? '';
         begin({ ...aim, id: newUuid(), yard, roundId, boardCode, text, unit: typingUnit() });

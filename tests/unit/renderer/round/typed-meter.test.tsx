@@ -144,6 +144,20 @@ describe('a meter that shows ohms', () => {
     expect(screen.getByLabelText('Reading on the meter, %')).toBeTruthy();
   });
 
+  test('a number begun in % is finished in %, where an ohm meter is chosen meanwhile', async () => {
+    const { machine, user } = await open([aHandMeter(5, { isTypedFrom: true }), ohms()]);
+    await screen.findByLabelText('Reading on the meter, %');
+    await user.keyboard('13.');
+    await bridge().command('meters.typeFrom', { meterId: 4 });
+    machine.tell('changed', { yard: null, topics: ['meters'] });
+    await screen.findByRole('button', { name: /Meter: Hand meter 4/ });
+    await user.keyboard('6');
+    expect(screen.getByLabelText('Reading on the meter, %')).toBeTruthy();
+    await user.keyboard('{Enter}');
+    // The machine refuses it: that meter shows ohms.
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 13.6, unit: 'pct', meterId: 4 }]);
+  });
+
   test('is asked about where the first number typed is no %', async () => {
     const { user } = await open([]);
     await user.keyboard('350{Enter}');
