@@ -39,4 +39,4 @@ export const readBeforeSawn = (readings: readonly Reading[], sawnOn: string): Re
   );
 
 /** Local midnight, UTC in ms. */
-const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);
+export const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

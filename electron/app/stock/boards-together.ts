@@ -12,7 +12,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
-import { checkMove, letStacksFollow } from './moving.ts';
+import { checkMove, checkSawnBefore, letStacksFollow } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
 type Edited = RequestOutput<'boards.editTogether'>;
@@ -141,6 +141,8 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         }
         // One was edited after its version was compared.
         if (outdated.length > 0) throw conflict(outdated);
+        // By the sawing date that this gives it, too.
+        if (move) checkSawnBefore(context, ids, move);
         if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
         judge(ids);
       });

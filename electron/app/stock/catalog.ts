@@ -1,3 +1,6 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { problemOf } from '../../../shared-core/contract/validation.ts';
+import { newEndUseSchema } from '../../../shared-core/wood/species/end-use.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -37,7 +40,9 @@ export function catalogCommands(context: AppContext, judging: Judging) {
       return endUseOf(endUse.id);
     },
     'endUses.edit': (edit) => {
-      endUseOf(edit.id);
+      // One limit alone is checked against the other as it is saved.
+      const { error } = newEndUseSchema.safeParse({ ...endUseOf(edit.id), ...edit.changed });
+      if (error) throw new Refusal(message('refusal.nothing-saved', { why: problemOf(error) }));
       orConflict(context.yard().endUses.edit(edit));
       judging.judgeAgain(context.yard().boards.idsForEndUse(edit.id));
       return endUseOf(edit.id);

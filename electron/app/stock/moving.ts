@@ -4,6 +4,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
+import { startOfDay } from './board-days.ts';
 
 type Target = Pick<Move, 'placeId' | 'since'>;
 
@@ -15,10 +16,23 @@ export function checkMove(context: AppContext, { placeId, since }: Target): void
   }
 }
 
+/** @throws Refusal where one of the boards was not sawn yet */
+export function checkSawnBefore(
+  context: AppContext,
+  boardIds: readonly number[],
+  { since }: Pick<Target, 'since'>,
+): void {
+  for (const id of boardIds) {
+    const { sawnOn, code: boardCode } = orRefuse(context.yard().boards.judgedBy(id), 'board');
+    if (sawnOn !== null && Date.parse(since) < startOfDay(sawnOn))
+      throw new Refusal(message('refusal.move-before-sawn', { boardCode, sawnOn }));
+  }
+}
+
 /**
  * Records that boards are at a place from an instant on, and lets their stacks follow. Earlier moves stay: they are the
  * boards' climate history.
- * @throws Refusal for a future day, or a place or board that is not there
+ * @throws Refusal for a future day, one before the sawing, or a place or board that is not there
  */
 export function* moveBoards(
   context: AppContext,
@@ -32,6 +46,7 @@ export function* moveBoards(
   yield* inSlices(boardIds, (slice) => {
     const found = boards.versionsOf(slice);
     orRefuse(found.length === slice.length || undefined, 'board');
+    checkSawnBefore(context, slice, to);
     for (const { stackId } of found) stackIds.add(stackId);
     for (const boardId of slice) moves.add({ boardId, ...to });
     judging.judgeAgain(slice);

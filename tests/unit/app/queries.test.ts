@@ -99,3 +99,12 @@ test('what queries are given cannot write', () => {
   expect(() => add({ ...place, name: 'Loft' })).toThrow(TypeError);
   opened.close();
 });
+
+test('one limit of a use is not edited past the other', async () => {
+  const { id, version: basedOn, maxPct } = (await yard.query('endUses.list', {}))[0]!;
+  const crossed = { id, basedOn, changed: { minPct: maxPct + 4 } };
+  expect(await yard.refusal('endUses.edit', crossed)).toBe(
+    'Type more than the lowest average. Nothing was saved.',
+  );
+  expect((await yard.query('endUses.list', {}))[0]).toMatchObject({ version: basedOn, maxPct });
+});
