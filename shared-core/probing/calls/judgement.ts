@@ -218,10 +218,15 @@ function regainIn(
   return { placeName: place.name, isHere: index === 0, entersMs };
 }
 
+/** So near the lowest EMC of a place a board is about as dry as the place makes it, % MC. Common practice, no source. */
+const NEAR_EMC_PCT = 2;
+
 /** From when on it is as dry as the place ever makes it, to a margin not worth waiting for; none where that is now. */
 function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead): Message[] {
   const { atMs, average } = forecast.places[0]!.band;
   const lowest = Math.min(...average.map(({ median }) => median));
+  // A slow board's forecast ends long before the place has dried it.
+  if (here.lowestEmc !== null && lowest > here.lowestEmc.emcPct + NEAR_EMC_PCT) return [];
   const lastMs = atMs[average.findIndex(({ median }) => median <= lowest + NEVER_QUITE_PCT)];
   return lastMs === undefined || lastMs - nowMs < DAY_MS
     ? []

@@ -539,6 +539,20 @@ describe('the boards that once told two stories', () => {
     ]);
   });
 
+  test('the end of a slow board’s forecast is not called all that its place can do', () => {
+    const gains = (lowestEmcPct: number) =>
+      told(
+        judge(
+          facts({
+            places: [place(1, 'Loft', 'open-shed', lowestEmcPct)],
+            forecast: ahead(14.2, [reach(null, null, null)]),
+          }),
+        ),
+      ).filter((each) => each.includes('less than 0.5 points more'));
+    expect(gains(11.2)).toHaveLength(1);
+    expect(gains(7.6)).toEqual([]);
+  });
+
   test('dry enough air that is too slow is not called too damp', () => {
     const slow = facts({
       places: [place(1, 'Loft', 'open-shed', 7.6), place(2, 'Bench room', 'heated-room', 6)],
