@@ -180,11 +180,11 @@ function expectedIn({ places, target, nowMs, dayOf }: JudgementFacts, forecast: 
 }
 
 /**
- * What is stated of a place beside the call: a board called ready is so now. One to be probed again has no day yet, nor has
- * one that is not probed, or only in part: nobody knows how it dries.
+ * What is stated of a place beside the call: a board called ready is so now, and one to be probed again has no day yet. One
+ * that is not probed, or only in part, has the day of its forecast, but nobody knows that it is about there.
  */
 function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready | null {
-  if (call === null || call === 'probe-again') return null;
+  if (call === 'probe-again' || (call === null && ready.kind === 'any-day')) return null;
   return call === 'ready' && (isHere || ready.kind === 'any-day') ? { kind: 'now' } : ready;
 }
 

@@ -432,8 +432,8 @@ describe('the boards that once told two stories', () => {
     );
   });
 
-  test('a board that is not probed, or only in part, has no day', () => {
-    const forecast = ahead(12, [reach(5, 20, 40), reach(1, 4, 20)]);
+  test('a board that is not probed, or only in part, has a day ahead, and is not ready any day', () => {
+    const places = [place(1, 'Bench room', 'heated-room', 6)] as const;
     const spotsRead = { read: 1, planned: 3 };
     const part = found('keep-drying', 12, {
       call: null,
@@ -441,9 +441,10 @@ describe('the boards that once told two stories', () => {
       spotsRead,
     });
     for (const of of [null, part]) {
-      const judgement = judge(facts({ found: of, forecast }));
-      expect(judgement.places.map(({ ready }) => ready)).toEqual([null, null]);
-      expect(readyOf(judgement)).toBeNull();
+      const ready = (soonest: Parameters<typeof reach>) =>
+        judge(facts({ places, found: of, forecast: ahead(12, [reach(...soonest)]) })).places[0]!.ready;
+      expect(ready([5, 20, 40])).toMatchObject({ kind: 'likely' });
+      expect(ready([0, 0, 20])).toBeNull();
     }
   });
 
