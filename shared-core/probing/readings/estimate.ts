@@ -124,10 +124,12 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
 
 /**
  * Pins at a fifth to a third of the thickness count as the average (common practice, no source), so the average lies
- * within what they read: a person sees at a glance that it follows from them.
+ * within what they read: a person sees at a glance that it follows from them. Where only the plan says how deep they were,
+ * they may have read another layer.
  */
 function withinReadings(posterior: ProfilePosterior, ofAverage: readonly CountedReading[]): ProfilePosterior {
-  if (ofAverage.length === 0) return posterior;
+  if (ofAverage.length === 0 || ofAverage.some(({ reading }) => reading.depthFrom === 'plan'))
+    return posterior;
   const pcts = ofAverage.map(({ mcPct }) => mcPct);
   const { averagePct } = posterior;
   const withinPct = Math.min(Math.max(...pcts), Math.max(Math.min(...pcts), averagePct));

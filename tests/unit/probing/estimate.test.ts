@@ -77,7 +77,7 @@ describe('the average over the thickness', () => {
         [14.6, 15.7, 15.2],
         [11, 11],
       ])
-        for (const depthFrom of ['pins', 'plan'] as const) {
+        for (const depthFrom of ['pins', 'person'] as const) {
           const of = counted('average', read, 8).map((each) => ({
             ...each,
             reading: { ...each.reading, depthFrom },
