@@ -182,6 +182,10 @@ test('every reason of a call', () => {
     facts({ places: [roughly(place(1, 'Shed', 'open-shed', 12))] }),
     facts({ places: [place(1, 'Shed', 'open-shed', 12, null)] }),
     facts({ places: [place(1, 'Shed', 'open-shed', 7)], forecast: notReached }),
+    facts({
+      places: [place(1, 'Shed', 'open-shed', 12)],
+      forecast: ahead(14, [reach(null, null, null)], { endsPct: [12.5] }),
+    }),
   ].map(judgeFacts);
   const reasons = [...assessments, ...byPlace].flatMap((each) => each.reasons);
   const codes = [...codesOf(reasons)].filter((code) => code.startsWith('call.'));
