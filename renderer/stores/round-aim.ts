@@ -6,7 +6,7 @@ import type {
   RoundChange,
   RoundState,
 } from '../../shared-core/contract/round.ts';
-import { isExtraSpot, planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { firstSpot, isExtraSpot, planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
 import { draftInField, leaveField } from './drafts.ts';
@@ -33,9 +33,11 @@ export async function move(request: Promise<unknown>): Promise<void> {
 export const sending = new Set<Aim>();
 
 /** The spots of a board still to be read, from one of them on and round to it again; none while that is not known. */
-export function spotsToRead({ boardId, isRead, finding, ...sizes }: RoundBoard, from = 0): number[] {
+export function spotsToRead({ boardId, isRead, finding, ...sizes }: RoundBoard, given?: number): number[] {
   if (isRead && finding === null) return [];
-  const { length } = planSpots(sizes).plan;
+  const { plan } = planSpots(sizes);
+  const { length } = plan;
+  const from = given ?? firstSpot(plan);
   const onTheirWay = [...sending].filter((each) => each.boardId === boardId);
   return Array.from({ length }, (_, index) => (from + index) % length).filter(
     (spot) =>

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { assessmentSchema, type Call, callSchema } from '../probing/calls/assessment.ts';
 import { coreWaySchema, planBasisSchema } from '../probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
-import { planSpots } from '../probing/readings/spots.ts';
+import { firstSpot, planSpots } from '../probing/readings/spots.ts';
 import { instantSchema } from '../time.ts';
 import { correctedSchema, readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
@@ -23,7 +23,7 @@ export const woodTempAnswerSchema = z
 
 /** What a round found on one board, as lists show it, and where the pins go next. */
 export const roundFindingSchema = latestFindingSchema.extend({
-  /** The first spot of the board's plan without a reading that counts; null when all have one. */
+  /** The first spot of the board's plan, as it is gone through, without a reading that counts; null when all have one. */
   openSpot: z.number().int().min(0).nullable(),
   /** How many spots of the plan have a reading that counts. */
   filledSpots: z.number().int().min(0),
@@ -51,8 +51,8 @@ export const roundBoardSchema = z.object({
 export type RoundBoard = z.infer<typeof roundBoardSchema>;
 
 /** The first spot of the board that is still to be read; null where none is, or while that is not known. */
-export const firstOpenSpot = ({ isRead, finding }: RoundBoard): number | null =>
-  isRead ? (finding?.openSpot ?? null) : 0;
+export const firstOpenSpot = ({ isRead, finding, ...sizes }: RoundBoard): number | null =>
+  isRead ? (finding?.openSpot ?? null) : firstSpot(planSpots(sizes).plan);
 
 /** How many spots of the board are still to be read; none while that is not known. */
 export function openSpots({ isRead, finding, ...sizes }: RoundBoard): number {

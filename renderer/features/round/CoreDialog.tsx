@@ -16,7 +16,7 @@ const waysOfFirewood = ['skip', 'fresh-split', 'fresh-cut', 'long-pins'] as cons
 export function CoreDialog({ round, board, onClose }: Probing) {
   const { say } = useWords();
   const { faces, core, pins } = board.planBasis;
-  const [way, setWay] = useState<CoreWay | 'skip'>(core ?? 'skip');
+  const [way, setWay] = useState<CoreWay | 'skip'>(core ?? round.usualCoreWay ?? 'fresh-cut');
   const [forRound, setForRound] = useState(false);
   const offered = round.usualCoreWay === 'fresh-split' ? waysOfFirewood : ways;
   const chosen = way === 'skip' ? null : way;

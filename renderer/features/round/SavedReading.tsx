@@ -1,7 +1,8 @@
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 
 import { exclude, include } from '../../stores/round-corrections.ts';
-import { McValue } from '../../ui/McValue.tsx';
+import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { depthWords } from '../records/depth-words.ts';
@@ -18,10 +19,12 @@ export function SavedReading({
   reading: JudgedReading;
   /** Of its board. */
   thicknessMm: number;
-  /** What is said once of all readings, above them. */
+  /** What is said elsewhere: above all readings, or at another one. */
   shared: readonly Suspicion[];
 }) {
   const words = useWords();
+  // Its depth may have been changed since: it no longer tells what its spot is for.
+  const told = depthRead(reading, thicknessMm);
   return (
     <div
       className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}
@@ -34,16 +37,26 @@ export function SavedReading({
         struck={reading.excluded !== null || !reading.counts}
       />
       <div className={css.corrections}>
-        {!reading.isDamaged && <small>{depthWords(reading, thicknessMm, words)}</small>}
+        {!reading.isDamaged && (
+          <small>
+            <span className={css.lowRaw}>
+              {rawText(reading.raw, reading.unit, words.formats)} {words.say('reading.raw')} ·{' '}
+            </span>
+            {depthWords(reading, thicknessMm, words)}
+          </small>
+        )}
         <ExcludeReading
           reading={reading}
-          depth={reading.spot.depth}
+          depth={told}
           // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
           onExclude={async (why) => void exclude(reading, why)}
           onInclude={() => void include(reading.id)}
         />
-        <ChangeDepth reading={reading} depth={reading.spot.depth} />
+        <ChangeDepth reading={reading} depth={told} />
       </div>
+      {told !== reading.spot.depth && (
+        <p className={css.countsAs}>{words.say('spots.counts-as', { depth: told })}</p>
+      )}
       <ReadingRemarks reading={reading} but={shared} />
     </div>
   );

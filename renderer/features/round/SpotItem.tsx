@@ -12,7 +12,7 @@ export function SpotItem({
   planned,
   thicknessMm,
   readings,
-  shared,
+  saidElsewhere,
   isCurrent,
   isAimed,
   hasPins,
@@ -24,8 +24,8 @@ export function SpotItem({
   /** Of the board. */
   thicknessMm: number;
   readings: readonly JudgedReading[];
-  /** What is said once of all readings of the board. */
-  shared: readonly Suspicion[];
+  /** What is said once for several readings of the board, and not at this one. */
+  saidElsewhere: (reading: JudgedReading) => readonly Suspicion[];
   isCurrent: boolean;
   /** The next reading will belong to it. */
   isAimed: boolean;
@@ -64,7 +64,12 @@ export function SpotItem({
         {lastRound}
       </button>
       {readings.map((reading) => (
-        <SavedReading key={reading.id} reading={reading} thicknessMm={thicknessMm} shared={shared} />
+        <SavedReading
+          key={reading.id}
+          reading={reading}
+          thicknessMm={thicknessMm}
+          shared={saidElsewhere(reading)}
+        />
       ))}
     </li>
   );

@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'react';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import {
   extraSpots,
+  firstSpot,
   isReadAt,
   type PlannedSpot,
   planSpots,
@@ -26,11 +27,23 @@ export function SpotList(probing: Probing) {
   const said = doubt === null ? shared : [...shared, doubt];
   const readingsAt = (index: number, planned: PlannedSpot): JudgedReading[] =>
     all.filter((reading) => reading.spotIndex === index && isReadAt(planned, reading.spot));
+  const newestWith = new Map<string, number>();
+  for (const { id, suspicions } of all.toSorted((a, b) => a.id - b.id)) {
+    for (const { rule } of suspicions) newestWith.set(rule, id);
+  }
+  /** A note is said of the newest reading that has it, and not of each. */
+  const saidElsewhere = ({ id, suspicions }: JudgedReading): Suspicion[] => [
+    ...said,
+    ...suspicions.filter(({ rule, severity }) => severity === 'note' && newestWith.get(rule) !== id),
+  ];
   const current = pinsAt ?? spotIndex;
   const extras = extraSpots(board).filter(
     ([index, planned]) => index === current || readingsAt(index, planned).length > 0,
   );
-  const spots = [...plan.map((planned, index): [number, PlannedSpot] => [index, planned]), ...extras];
+  const numbered = plan.map((planned, index): [number, PlannedSpot] => [index, planned]);
+  const first = firstSpot(plan);
+  // In the order in which they are gone through.
+  const spots = [...numbered.slice(first), ...numbered.slice(0, first), ...extras];
   const shown = new Set(spots.flatMap(([index, planned]) => readingsAt(index, planned)));
   // Taken by another plan, as where the thickness was corrected since.
   const elsewhere = all.filter((reading) => !shown.has(reading));
@@ -63,7 +76,7 @@ export function SpotList(probing: Probing) {
             planned={planned}
             thicknessMm={board.thicknessMm}
             readings={readingsAt(index, planned)}
-            shared={said}
+            saidElsewhere={saidElsewhere}
             isCurrent={index === current}
             isAimed={index === spotIndex}
             hasPins={pinsAt === null ? null : index === pinsAt ? 'here' : 'elsewhere'}
@@ -80,7 +93,7 @@ export function SpotList(probing: Probing) {
                 key={reading.id}
                 reading={reading}
                 thicknessMm={board.thicknessMm}
-                shared={said}
+                shared={saidElsewhere(reading)}
               />
             ))}
           </li>

@@ -1,5 +1,5 @@
 import type { JudgedReading } from './reading.ts';
-import { isReadAt, type PlannedSpot } from './spots.ts';
+import { firstSpot, isReadAt, type PlannedSpot } from './spots.ts';
 
 /** The newest reading that counts at each spot of a plan; undefined where none does. */
 export const readingsBySpot = <R extends Pick<JudgedReading, 'spotIndex' | 'spot' | 'counts'>>(
@@ -21,7 +21,7 @@ export const readingsBySpot = <R extends Pick<JudgedReading, 'spotIndex' | 'spot
 export function openSpot(
   plan: readonly PlannedSpot[],
   readings: readonly Pick<JudgedReading, 'spotIndex' | 'spot' | 'counts'>[],
-  from = 0,
+  from = firstSpot(plan),
 ): number | null {
   const bySpot = readingsBySpot(plan, readings);
   const order = plan.map((_, index) => (from + index) % plan.length);

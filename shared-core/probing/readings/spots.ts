@@ -80,10 +80,19 @@ export function planSpots({
     ),
   );
   const plan = [...throughFace, ...(core === null ? [] : coreSpots(core, lengthMm, thicknessMm))];
+  // The middle of a fresh split face is far from its ends, however short the piece.
+  const isNearEnds = remark !== null && core !== 'fresh-split';
   const isAssumed = faces !== 'pairs' && (pins?.lengthMm ?? null) === null;
   const assumed = message('spot-plan.pins-assumed', { pinsMm: pinLengthMm(pins) });
-  return { plan, remarks: [...(remark ? [remark] : []), ...(isAssumed ? [assumed] : [])] };
+  return { plan, remarks: [...(isNearEnds ? [remark] : []), ...(isAssumed ? [assumed] : [])] };
 }
+
+/** Where a round of a board begins: what is split anyway is split first, as its fresh face decides; else the first spot. */
+export const firstSpot = (plan: readonly PlannedSpot[]): number =>
+  Math.max(
+    0,
+    plan.findIndex(({ by }) => by === 'fresh-split'),
+  );
 
 /** How deep the pins are to go, mm: as deep as the spot asks for, or as deep as they reach. */
 function pinDepthMm(depth: Depth, thicknessMm: number, { faces, pins }: PlanBasis): number {
@@ -182,9 +191,11 @@ function measured(lengthMm: number, places: number): Spread {
 
 /** Parts of a board's length, %, that have a name. */
 const NAMED_SHARES: Partial<Record<number, Message>> = {
+  25: message('spot.quarter-from-left'),
   33: message('spot.third-from-left'),
   50: message('spot.half-way'),
   67: message('spot.third-from-right'),
+  75: message('spot.quarter-from-right'),
 };
 
 function unmeasured(places: number): Spread {

@@ -92,6 +92,8 @@ export const round = {
   'spot.nearer-right': 'nearer the right end',
   'spot.in-middle': 'in the middle, {fromDistanceMm} from either end',
   'spot.half-way': 'middle',
+  'spot.quarter-from-left': 'left quarter',
+  'spot.quarter-from-right': 'right quarter',
   'spot.third-from-left': 'left third',
   'spot.third-from-right': 'right third',
   'spot.along': '{alongSharePct} of the way from the left end',
@@ -143,6 +145,7 @@ export const round = {
   'spots.core-by': 'Core: {way}',
   'spots.read-core': 'Read the core …',
   'spots.change-core': 'Change …',
+  'spots.counts-as': 'Counts as {depth, select, core {core} average {average} other {shell}} by its depth.',
   'spots.one-more': 'One more elsewhere',
   'spots.one-more-depth': '{depth, select, core {+ Core} average {+ Average} other {+ Shell}}',
 

@@ -122,19 +122,19 @@ describe('thick firewood', () => {
   const changeUse = (endUseId: string, basedOn: number) =>
     yard.command('stacks.edit', { id: yard.stack.id, basedOn, changed: { endUseId } });
 
-  test('is planned by its fresh split face, unless a person skips it for a piece or for the round', async () => {
+  test('is split first and read on the fresh face, unless a person skips it for a piece or for the round', async () => {
     await changeUse('firewood', 1);
     const roundId = await begin();
     expect(await depthsOf(roundId)).toEqual(['shell shell core core', 'shell shell core core']);
     expect((await roundNow(roundId)).usualCoreWay).toBe('fresh-split');
-    for (const raw of [15, 15.2]) await type(roundId, raw);
-    expect(await readingsOf(roundId)).toHaveLength(2);
-    expect((await roundNow(roundId)).boards[0]?.finding?.call).toBeNull();
+    expect(await aimOf(roundId)).toEqual({ board: 0, spotIndex: 2 });
     for (const raw of [18, 18.4]) await type(roundId, raw);
-    expect((await readingsOf(roundId))[3]).toMatchObject({
+    expect((await readingsOf(roundId))[1]).toMatchObject({
       spot: { face: 'fresh-split' },
       depthFrom: 'person',
     });
+    for (const raw of [15, 15.2]) await type(roundId, raw);
+    expect(await readingsOf(roundId)).toHaveLength(4);
     expect((await roundNow(roundId)).boards[0]?.finding?.call).toBe('ready');
     await aimAt(roundId, 1);
     await planCore(roundId, { boardId: yard.boards[1]!.id, core: null, forRound: true });

@@ -11,6 +11,7 @@ import {
 import {
   EXTRA_SPOTS,
   endClearanceMm,
+  firstSpot,
   howTo,
   pinsOf,
   planSpots,
@@ -206,6 +207,14 @@ describe('a core that the pins do not reach', () => {
     expect(inEnglish(spotName(split!))).toBe('Core, fresh split face, 1.0 m from the left end');
     expect(inEnglish(pinsOf(split!))).toBe('pins in the middle of the fresh face');
     expect(inEnglish(howTo(split!)!)).toMatch(/^Split the piece\. .* Axes and pins are sharp\.$/);
+    const piece = planSpots({
+      lengthMm: 400,
+      thicknessMm: 54,
+      planBasis: { faces: 'shell', core: 'fresh-split', pins: pins(8) },
+    });
+    // Nobody can stay 12 in from both ends of a stove length.
+    expect(piece.remarks).toEqual([]);
+    expect(piece.plan[firstSpot(piece.plan)]!.spot.face).toBe('fresh-split');
     const splitByItself = builtInEndUses.filter((use) => usualCoreWay(use) !== null);
     expect(splitByItself.map(({ id }) => id)).toEqual(['firewood']);
     expect(usualCoreWay(splitByItself[0]!)).toBe('fresh-split');

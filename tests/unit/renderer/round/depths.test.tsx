@@ -69,6 +69,8 @@ test('a core that the pins do not reach is offered and not asked for, with the h
   await user.click(within(spots()).getByRole('button', { name: /Read the core/ }));
   const dialog = await screen.findByRole('dialog', { name: 'Core of WAL-01' });
   expect(dialog.textContent).toContain('8 mm pins don’t reach the core, 25 mm deep.');
+  // Whoever asks to read it does not skip it.
+  expect(within(dialog).getByRole<HTMLInputElement>('radio', { name: 'Fresh crosscut' }).checked).toBe(true);
   await user.click(within(dialog).getByRole('radio', { name: 'Fresh rip cut' }));
   expect(dialog.textContent).toContain('Rip the board at least 50 mm from an edge.');
   await user.click(within(dialog).getByRole('radio', { name: 'Fresh crosscut' }));
@@ -164,6 +166,29 @@ test('what is true of all readings is said once, above the spots', async () => {
       .getByText(/Ends dry first/)
       .closest('li'),
   ).toBeTruthy();
+});
+
+test('a note of several readings is said of the newest alone', async () => {
+  const dry = (mcPct: number): Suspicion => ({
+    rule: 'outside-curve-range',
+    severity: 'note',
+    why: message('suspicion.outside-curve-range.dry', { mcPct, leastLimitPct: 6 }),
+    whatToDo: message('suspicion.outside-curve-range.dry.do'),
+  });
+  const readings = [4.5, 4.6, 4.4].map((mcPct, spotIndex) =>
+    aReading(spotIndex + 1, { spotIndex, suspicions: [dry(mcPct)] }),
+  );
+  await open(read(aBoard(1), readings));
+  const notes = within(spots()).getAllByText(/where pin meters are not reliable/);
+  expect(notes.map((note) => note.closest('[data-reading]')?.getAttribute('data-reading'))).toEqual(['3']);
+});
+
+test('a reading whose depth was changed says what it counts as', async () => {
+  const deep = aReading(1);
+  deep.spot = { ...deep.spot, depth: 'shell', depthMm: 25 };
+  await open(read(aBoard(1), [{ ...deep, depthFrom: 'person' }, aReading(2, { spotIndex: 1 })]));
+  const note = within(spots()).getByText('Counts as core by its depth.');
+  expect(note.closest('[data-reading]')?.getAttribute('data-reading')).toBe('1');
 });
 
 test('one more reading elsewhere is typed for a depth of choice, also once every spot is read', async () => {
