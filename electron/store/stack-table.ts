@@ -8,8 +8,10 @@ import {
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
 import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
+import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
+import { message } from '../../shared-core/words/message.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import type { endUseReads } from './catalog-tables.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
@@ -161,7 +163,13 @@ export function stackReads(
     if (again && !finding) badCaches.add('findings', again.boardId);
     const standing = {
       ...figures,
-      toProbeAgain: again && finding ? { boardCode: again.boardCode, why: finding.reason } : null,
+      toProbeAgain:
+        again && finding
+          ? {
+              boardCode: again.boardCode,
+              why: isFrozen(finding) ? message('stack-call.frozen') : finding.reason,
+            }
+          : null,
     };
     const { boards, halfProbed: half, calls, averagePct, averaged, due } = figures;
     return {

@@ -67,9 +67,16 @@ export function BoardThickness({ board: { draft, field, set } }: Of<'thicknessMm
 }
 
 /** What helps and may be left out. */
-export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
+export function MoreAboutBoard({
+  board,
+  hasSawnOn = true,
+}: {
+  board: Fields<Given>;
+  /** Whether the sawing date is asked for here. */
+  hasSawnOn?: boolean;
+}) {
   const { field } = board;
-  const { say, formats } = useWords();
+  const { say } = useWords();
   return (
     <>
       <div className="form-grid">
@@ -77,7 +84,7 @@ export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
         <BoardLengthField label={say('board.length')} {...field('lengthMm')} />
       </div>
       <div className="form-grid">
-        <DateField label={say('board.sawn-on')} max={formats.localDay(new Date())} {...field('sawnOn')} />
+        {hasSawnOn && <BoardSawnOn board={board} />}
         <BoardDriedBy board={board} />
         <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>
@@ -85,6 +92,12 @@ export function MoreAboutBoard({ board }: { board: Fields<Given> }) {
       <TextArea label={say('board.note')} {...field('note')} />
     </>
   );
+}
+
+/** The day on which it was sawn. */
+export function BoardSawnOn({ board: { field } }: Of<'sawnOn'>) {
+  const { say, formats } = useWords();
+  return <DateField label={say('board.sawn-on')} max={formats.localDay(new Date())} {...field('sawnOn')} />;
 }
 
 /** Whether it came from a kiln. */

@@ -10,6 +10,7 @@ import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import {
+  BoardSawnOn,
   BoardSpecies,
   BoardThickness,
   MoreAboutBoard,
@@ -109,12 +110,13 @@ function Form({
         />
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />
+        <BoardSawnOn board={typed} />
       </div>
       {isMany && <StackOrderFields order={order} blankHint={say('stacks.per-layer-optional')} />}
       <details>
         <summary>{say('stacks.more-fields')}</summary>
         <div className="column">
-          <MoreAboutBoard board={typed} />
+          <MoreAboutBoard board={typed} hasSawnOn={false} />
           {!isMany && <PlaceInStack board={typed} />}
         </div>
       </details>

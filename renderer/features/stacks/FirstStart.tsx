@@ -99,10 +99,10 @@ function FirstStackForm() {
         <BoardThickness board={typed} />
         <NumberField label={say('stacks.how-many-boards')} {...field('boards')} />
         <StationField station={station} />
+        <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />
       </div>
       <Unfold words={say('stacks.more-fields')}>
         <div className="form-grid">
-          <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />
           <BoardDriedBy board={typed} />
         </div>
       </Unfold>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
+import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { averageNote } from '../../ui/average-note.ts';
@@ -40,6 +41,7 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
 
   function ready(board: BoardRow): ReactNode {
     const { latest } = board;
+    if (latest && isFrozen(latest)) return <small>{say('stacks.frozen')}</small>;
     if (latest?.call === 'probe-again') return <small>{say(latest.reason)}</small>;
     return readyInRow(board, words);
   }

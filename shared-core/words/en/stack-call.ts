@@ -48,6 +48,7 @@ export const stackCall = {
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',
+  'stack-call.frozen': 'Frozen. Let it thaw.',
   'stack-call.could-change':
     'A reading now could change the call on {boards, plural, one {# board} other {# boards}}.',
 } as const;

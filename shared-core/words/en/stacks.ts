@@ -103,6 +103,7 @@ export const stacks = {
   'stacks.moves-boards': 'Moves {someCodes}{more, plural, =0 {} other {, and # more}}.',
   'stacks.leaves-boards':
     'Not due, and left where they are: {someCodes}{more, plural, =0 {} other {, and # more}}.',
+  'stacks.frozen': 'Frozen',
   'stacks.move-button': 'Move',
   'stacks.move-history': 'Earlier places stay on record. Forecasts use them.',
   'stacks.move-to': 'To',

@@ -50,4 +50,7 @@ test('on a frozen board the aim goes on, spot by spot, and rests once each was t
   const frozen = await readings(roundId);
   expect(frozen).toHaveLength(aims.length);
   expect(frozen.every(({ counts }) => !counts)).toBe(true);
+  await yard.command('rounds.finish', { roundId });
+  const stack = (await yard.query('stacks.list', {})).find(({ name }) => name === 'Oak');
+  expect(stack?.due?.why.facts).toMatchObject({ boardCode: 'OAK-1', why: { code: 'stack-call.frozen' } });
 });

@@ -718,6 +718,8 @@ describe('Adding boards', () => {
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.type(screen.getByLabelText('Boards per layer'), '2');
     expect(screen.getByText('Layers 4 to 5, from the bottom up.')).toBeTruthy();
+    // What every forecast begins with is not folded away.
+    expect(screen.getByRole('group', { name: 'Sawn on' }).closest('details')).toBeNull();
     await user.click(screen.getByText('More fields'));
     await user.selectOptions(screen.getByLabelText('Sawing'), 'Flat-sawn');
     await user.selectOptions(screen.getByLabelText('Bark side'), 'Up');
