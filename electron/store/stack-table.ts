@@ -44,6 +44,7 @@ type StackFields = Omit<
   | 'shouldBeReady'
   | 'isForecasting'
   | 'nextReady'
+  | 'withDay'
   | 'lastReady'
   | 'call'
   | 'due'
@@ -60,6 +61,8 @@ interface BoardsAlike {
   /** Of so many boards with an average. */
   averages: number;
   sumPct: number | null;
+  /** Of so many boards there is a day on which they are likely ready. */
+  withDay: number;
   firstReadyOn: string | null;
   lastReadyOn: string | null;
 }
@@ -89,7 +92,7 @@ export function stackReads(
   // In the order of that index, so that counting 100,000 boards sorts nothing.
   const alike = (which: string) => `
     SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS due,
-      count(*) AS boards, count(b.latest_average_pct) AS averages, sum(b.latest_average_pct) AS sumPct,
+      count(*) AS boards, count(b.ready_on) AS withDay, count(b.latest_average_pct) AS averages, sum(b.latest_average_pct) AS sumPct,
       min(b.ready_on) AS firstReadyOn, max(b.ready_on) AS lastReadyOn
     FROM board b INDEXED BY board_by_standing WHERE ${which} b.archived_at IS NULL
     GROUP BY b.stack_id, b.place_id, b.latest_call, b.probe_why`;
@@ -184,6 +187,7 @@ export function stackReads(
       probed: boardsOf(here, ({ call }) => call !== null),
       halfProbed: half,
       elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
+      withDay: dated.reduce((sum, group) => sum + group.withDay, 0),
       nextReady: likelyReady(dated.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
       lastReady: likelyReady(
         dated

@@ -157,6 +157,8 @@ export const stackRowSchema = stackSchema.extend({
   /** The first and the last of the other boards whose readings hold. Null until a forecast says so. */
   nextReady: likelyReadySchema.nullable(),
   lastReady: likelyReadySchema.nullable(),
+  /** How many of those have such a day. */
+  withDay: z.number().int(),
   /** Null without boards. */
   call: stackCallSchema.nullable(),
   /** What to do about it first; null where nothing is. */

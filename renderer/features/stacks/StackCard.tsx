@@ -76,7 +76,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
   const words = useWords();
   const { say, formats } = words;
   const { boards, calls, probed, halfProbed, averagePct, averaged, targetRange, shouldBeReady } = stack;
-  const { isForecasting, nextReady, lastReady } = stack;
+  const { isForecasting, nextReady, lastReady, withDay } = stack;
   const unread = boards - probed - halfProbed;
   const present = callsInOrder.filter((call) => calls[call] > 0);
   const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
@@ -134,7 +134,12 @@ function StackFigures({ stack }: { stack: StackRow }) {
         <div>
           <dd>{say('stacks.ready-day', readyDay(nextReady.when, formats))}</dd>
           <dt>
-            {say('stacks.next-likely', readyFacts(nextReady, words))}
+            {say('stacks.next-likely', {
+              ...readyFacts(nextReady, words),
+              which: withDay < boards ? 'some' : 'all',
+              withDay,
+              boards,
+            })}
             {lastReady && lastReady.when.likely !== nextReady.when.likely && (
               <span>{say('stacks.last-likely', readyDay(lastReady.when, formats))}</span>
             )}

@@ -73,7 +73,8 @@ export const stacks = {
     'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
   'stacks.should-be-ready': '{which, select, first {} other {more }}should be ready now',
   'stacks.ready-day': '{end, select, open {About {date}} other {{date}}}',
-  'stacks.next-likely': '{where, select, here {next ready} other {ready if moved to {placeName}}}',
+  'stacks.next-likely':
+    '{where, select, here {next ready} other {ready if moved to {placeName}}}{which, select, all {} other {: {withDay} of {boards} boards}}',
   'stacks.last-likely': '{end, select, open {last about {date}} other {last {date}}}',
   'stacks.next-ready':
     '{where, select, here {{end, select, open {Next ready about {date}, maybe much later.} other {Next likely ready {date}.}}} other {If moved to {placeName}, {end, select, open {next ready about {date}, maybe much later.} other {next likely ready {date}.}}}}',

@@ -24,6 +24,7 @@ export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   shouldBeReady: 0,
   isForecasting: false,
   nextReady: null,
+  withDay: 6,
   lastReady: null,
   call: {
     call: 'keep-drying',

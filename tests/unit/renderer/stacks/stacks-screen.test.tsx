@@ -90,11 +90,16 @@ describe('The stacks', () => {
   test('dates that only a move brings name the place; what should be ready by now says so', async () => {
     const when = { likely: '2090-03-14', from: '2090-03-01', to: '2090-04-02' };
     open([
-      aStack({ nextReady: { when, placeName: 'Bench room' }, calls: { ...aStack().calls, 'bring-in': 2 } }),
+      aStack({
+        nextReady: { when, placeName: 'Bench room' },
+        withDay: 1,
+        calls: { ...aStack().calls, 'bring-in': 2 },
+      }),
       aStack({ id: 2, name: 'Lane walnut', shouldBeReady: 2, averaged: 3 }),
     ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
-    expect(card.getByText('ready if moved to Bench room')).toBeTruthy();
+    // The day of one board is not the stack's.
+    expect(card.getByText('ready if moved to Bench room: 1 of 6 boards')).toBeTruthy();
     expect(card.getByRole('button', { name: 'Move: Ridge oak' })).toBeTruthy();
     const walnut = screen.getByRole('article', { name: 'Lane walnut' }).textContent;
     expect(walnut).toContain('2more should be ready now');
