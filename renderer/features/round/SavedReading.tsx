@@ -40,7 +40,7 @@ export function SavedReading({
         {!reading.isDamaged && (
           <small>
             <span className={css.lowRaw}>
-              {rawText(reading.raw, reading.unit, words.formats)} {words.say('reading.raw')} ·{' '}
+              {words.say('reading.raw')} {rawText(reading.raw, reading.unit, words.formats)} ·{' '}
             </span>
             {depthWords(reading, thicknessMm, words)}
           </small>
