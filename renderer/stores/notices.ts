@@ -72,6 +72,11 @@ export function followLeaving(): () => void {
   });
 }
 
+/** Another yard is shown: nothing told of the earlier one is of it, and nothing can be undone there. */
+export function dropNotices(): void {
+  useNotices.setState({ notices: [] });
+}
+
 export function dismiss(id: number): void {
   useNotices.setState(({ notices }) => ({ notices: notices.filter((notice) => notice.id !== id) }));
 }

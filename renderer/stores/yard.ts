@@ -4,7 +4,7 @@ import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
 import { go } from './navigation.ts';
-import { attempt, sentenceOf } from './notices.ts';
+import { attempt, dropNotices, sentenceOf } from './notices.ts';
 
 interface YardStore {
   /** The yard that this window shows; null until it was asked for. */
@@ -21,6 +21,8 @@ export const useYard = create<YardStore>()(() => ({ info: null, other: null, err
 let opening = 0;
 
 function show(info: YardInfo): void {
+  const { info: before } = useYard.getState();
+  if (before !== null && before.uuid !== info.uuid) dropNotices();
   nameYard(info.uuid);
   useYard.setState({ info, other: null, error: null });
 }

@@ -6,7 +6,8 @@ export function averageNote(
   { averagePct, averageIs, shellPct, isQuestionable }: LatestFinding,
   say: Say,
 ): string | null {
-  if (isQuestionable) return say('board.questionable');
+  if (isQuestionable)
+    return say(averageIs === 'estimated' ? 'stacks.estimated-questionable' : 'board.questionable');
   if (averagePct === null) return shellPct === null ? null : say('stacks.shell-alone', { shellPct });
   return averageIs === 'estimated' ? say('stacks.estimated') : null;
 }

@@ -59,8 +59,8 @@ export const correctionMethods = (): MethodPart =>
         mostPoints: MOST_COLD_PCT,
       }),
       message('methods.correction.of-air', {
-        outdoorsK: USUAL_TEMP_RANGE_C.outdoors,
-        roomK: USUAL_TEMP_RANGE_C['heated-room'],
+        outdoorsStepK: USUAL_TEMP_RANGE_C.outdoors,
+        roomStepK: USUAL_TEMP_RANGE_C['heated-room'],
       }),
       message('methods.correction.uncertainty'),
       message('methods.correction.wet', { saturationPct: FIBER_SATURATION_PCT, leastPct: LEAST_METER_PCT }),

@@ -135,9 +135,11 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
       if (minPct === 0) return say('unit.or-less', { amount: percent(maxPct) });
       return `${shown(minPct, { maximumFractionDigits: 1 })}–${percent(maxPct)}`;
     },
-    /** Where a moisture content likely lies: "11.6–13.0%". */
+    /** Where a moisture content likely lies: "11.6–13.0%"; "13.0%" where both ends show the same. */
     mcInterval: ({ minPct, maxPct }: PctRange): string =>
-      `${shown(minPct, { minimumFractionDigits: 1, maximumFractionDigits: 1 })}–${mc(maxPct)}`,
+      mc(minPct) === mc(maxPct)
+        ? mc(maxPct)
+        : `${shown(minPct, { minimumFractionDigits: 1, maximumFractionDigits: 1 })}–${mc(maxPct)}`,
     /** A difference between two moisture contents: "4.2 points". */
     points: (points: number): string =>
       say('unit.points', { amount: shown(points, { minimumFractionDigits: 1, maximumFractionDigits: 1 }) }),

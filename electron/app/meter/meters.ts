@@ -51,9 +51,13 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
         .filter(isThere)
         .map((meter) => shown(meter, yard));
     },
-    'meters.earlierReadings': ({ meterId }) => ({
-      readings: context.yard().readings.ofEarlierProfiles(meterId).length,
-    }),
+    'meters.use': ({ meterId }) => {
+      const { readings, meters } = context.yard();
+      return {
+        earlierReadings: readings.ofEarlierProfiles(meterId).length,
+        isUsed: meters.isUsed(meterId),
+      };
+    },
     'readings.asReadWith': ({ readingId, meterId }) => {
       const yard = context.yard();
       const reading = orRefuse(yard.readings.get(readingId), 'reading');

@@ -106,7 +106,6 @@ export function BoardDriedBy({ board: { draft, field } }: Of<'driedBy'>) {
   return (
     <Select
       label={say('board.dried-by')}
-      hint={say('board.dried-by-hint')}
       options={driedByOptions(say)}
       {...field('driedBy')}
       value={draft.driedBy ?? 'air'}

@@ -37,8 +37,8 @@ export function DrynessSuspicion({
       kind="caution"
       actions={
         <>
-          <Button onClick={onEdit}>{say('board.correct-dryness')}</Button>
           <Button onClick={() => void attempt(cameFromDrierAir())}>{say('board.came-drier')}</Button>
+          <Button onClick={onEdit}>{say('board.correct-dryness')}</Button>
         </>
       }
     >

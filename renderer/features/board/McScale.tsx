@@ -60,7 +60,7 @@ export function McScale({
         role="img"
         aria-label={[
           isQuestionable
-            ? say('board.scale.average-questionable', { averagePct })
+            ? say('board.scale.average-questionable', { averageIs, averagePct })
             : say(averageIs === 'estimated' ? 'board.scale.average-estimated' : 'board.scale.average', {
                 averagePct,
                 likelyInterval: { minPct: low, maxPct: high },

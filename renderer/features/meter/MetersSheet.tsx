@@ -51,6 +51,7 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
     if (done)
       tellUndoable(say('meters.deleted', { meterName }), () => bridge().command('meters.undoDelete', done));
   }
+  const { output: usage } = useQuery('meters.use', { meterId });
   const typeFrom = () => attempt(bridge().command('meters.typeFrom', { meterId }));
   return (
     <>
@@ -68,24 +69,23 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
             {say('meters.typing')}
           </Button>
         )}
-        {kind === 'typed' && (
+        {kind === 'typed' && usage?.isUsed === false && (
           <Button kind="quiet" aria-label={say('meters.delete-named', { meterName })} onClick={remove}>
             {say('meters.delete')}
           </Button>
         )}
       </Actions>
-      <EarlierReadings meterId={meterId} />
+      {usage && usage.earlierReadings > 0 && (
+        <EarlierReadings meterId={meterId} readings={usage.earlierReadings} />
+      )}
     </>
   );
 }
 
 /** Readings that keep an earlier version of the meter's profile, and the press that gives them the newest. */
-function EarlierReadings({ meterId }: { meterId: number }) {
+function EarlierReadings({ meterId, readings }: { meterId: number; readings: number }) {
   const { say } = useWords();
-  const { output } = useQuery('meters.earlierReadings', { meterId });
   const { underWay, run, cancel } = useLongWork();
-  if (!output || output.readings === 0) return null;
-  const { readings } = output;
   async function update(): Promise<void> {
     const moved = await run(
       (work) => bridge().command('meters.updateEarlier', { meterId, work }),

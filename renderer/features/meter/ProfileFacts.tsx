@@ -18,7 +18,10 @@ export function ProfileFacts({ meter: { unit, profile } }: { meter: Pick<MeterOf
   return (
     <Facts
       of={[
-        [say('meter-profile.is-set-to'), scaleName(scaleOf(unit, profile))],
+        [
+          say(unit === 'ohm' ? 'meter-profile.shows' : 'meter-profile.is-set-to'),
+          scaleName(scaleOf(unit, profile)),
+        ],
         [say('meter-profile.temperature'), unit === 'pct' ? temperature : null],
         [say('meter-profile.pins-are'), <PinsText key="pins" pins={pins} />],
         [

@@ -121,7 +121,7 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
       {scope === 'round' && given > 0 && (
         <Checkbox
           label={say('depth.given-too', { readings: given })}
-          hint={say(givenToo ? 'depth.given-change' : 'depth.given-stay', { readings: given })}
+          hint={givenToo ? say('depth.given-change', { readings: given }) : undefined}
           checked={givenToo}
           onChecked={setGivenToo}
         />

@@ -17,7 +17,9 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
   const open = openSpots(board);
   const call = firmCall(board);
   // What speaks against all readings is said in full above them.
-  const saidOfAll = suspicionsOfAll(probed?.assessment?.readings ?? []).map(({ why }) => say(why));
+  const saidOfAll = suspicionsOfAll(probed?.assessment?.readings ?? []).flatMap(({ why, whatToDo }) =>
+    [why, whatToDo].map((each) => say(each)),
+  );
   return (
     <section className={`sheet ${css.boardCall}`} aria-label={say('board-call.title')}>
       {finding === null ? (
@@ -59,7 +61,7 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
 
 /** The likely average with its interval, the shell and the core; nothing where too little was read for one. */
 function Estimate({
-  finding: { averagePct, averageIs, lowPct, highPct, shellPct, corePct },
+  finding: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
 }: {
   finding: RoundFinding;
 }) {
@@ -71,7 +73,7 @@ function Estimate({
         [
           say(averageIs === 'estimated' ? 'board.average-estimated' : 'board-call.average'),
           <>
-            {mcOrDash(averagePct, formats)}{' '}
+            {mcOrDash(averagePct, formats)} {isQuestionable && <small>{say('board.questionable')}</small>}
             {lowPct !== null && highPct !== null && (
               <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
             )}

@@ -1,12 +1,18 @@
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { useRound } from '../../stores/round.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
+
+/** Its figures are beside the reading. */
+function inShort(why: Message): Message {
+  if (why.code === 'suspicion.dry-too-soon') return message('saved.dry-too-soon');
+  return why.code === 'suspicion.dry-too-soon.later' ? message('saved.dry-too-soon.later') : why;
+}
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
 export function SavedNote({ board: { boardId }, act }: Probing) {
@@ -44,7 +50,7 @@ export function SavedNote({ board: { boardId }, act }: Probing) {
         {suspicion &&
           (suspicion.severity === 'refused'
             ? say(suspicion.why)
-            : say('saved.questionable', { why: suspicion.why }))}
+            : say('saved.questionable', { why: inShort(suspicion.why) }))}
       </p>
       {meant !== null && (
         <Button shortcut="U" onClick={() => act('use-meant')}>

@@ -54,7 +54,8 @@ function readyThere(place: Outcome['places'][number], all: number, words: Words)
   if (all === 1) return readyWords(place, words);
   if (place.dated === 0) {
     if (place.leaving > 0) return say('stacks.if-moved-leaving', { boards: place.leaving, all });
-    if (place.driestRange) return say('stacks.if-moved-driest', { driestRange: place.driestRange });
+    const { driestInterval } = place;
+    if (driestInterval) return say('stacks.if-moved-driest', { driestInterval });
     return place.isForecast ? say('stacks.if-moved-none') : null;
   }
   return say('stacks.if-moved-boards', {

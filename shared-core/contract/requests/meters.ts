@@ -83,10 +83,13 @@ export const metersRequests = {
     output: nothingSchema,
     topics: () => ['meters'],
   }),
-  /** How many readings of a meter have an earlier version of its profile. */
-  'meters.earlierReadings': query({
+  /**
+   * How many readings of a meter have an earlier version of its profile, and whether a reading or a check was ever taken
+   * with it: then it cannot be deleted.
+   */
+  'meters.use': query({
     input: z.object({ meterId: rowIdSchema }),
-    output: z.object({ readings: z.number().int().min(0) }),
+    output: z.object({ earlierReadings: z.number().int().min(0), isUsed: z.boolean() }),
     topics: () => ['meters', 'boards', 'stacks'],
   }),
   /** What a reading would come to if it had been taken with a meter; null where its number cannot be of that meter, or it is gone. */

@@ -44,7 +44,10 @@ export function roundStep({
         : message('round-step.by-itself', { seconds: secondsLeft });
   if (!board.finding?.call) return next;
   if (isFrozen(board.finding)) return message('round-step.frozen', { next });
-  return CORE_NOT_READ.has(board.finding.reason.code)
-    ? message('round-step.core-not-read', { next })
-    : message('round-step.board-done', { callName: message(`call.${board.finding.call}`), next });
+  const { code } = board.finding.reason;
+  if (CORE_NOT_READ.has(code)) return message('round-step.core-not-read', { next });
+  const callName = message(`call.${board.finding.call}`);
+  return code === 'call.shell-questionable'
+    ? message('round-step.shell-questionable', { callName, next })
+    : message('round-step.board-done', { callName, next });
 }

@@ -18,7 +18,7 @@ export const ifMovedSchema = z.object({
       /** Whether forecasts say anything of it. */
       isForecast: z.boolean(),
       /** Of boards that are unlikely to get there, the driest that each gets, % MC; null where none is known. */
-      driestRange: z.object({ minPct: z.number(), maxPct: z.number() }).nullable(),
+      driestInterval: z.object({ minPct: z.number(), maxPct: z.number() }).nullable(),
       /** Boards that are dry enough and take up too much moisture there. */
       leaving: z.number().int(),
       /** Boards with a day there, and the last of their days; null without any. */
@@ -63,7 +63,7 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
         lowestEmcPct: lowestEmc?.emcPct ?? null,
         ready: boards.length === 1 ? (readies[0] ?? null) : null,
         isForecast: readies.length > 0,
-        driestRange: rangeOf(readies.flatMap((ready) => driestOf(ready) ?? [])),
+        driestInterval: intervalOf(readies.flatMap((ready) => driestOf(ready) ?? [])),
         leaving: readies.filter(({ kind }) => kind === 'leaves').length,
         dated: dated.length,
         last: whens.toSorted((a, b) => a.likely.localeCompare(b.likely)).at(-1) ?? null,
@@ -80,7 +80,7 @@ const driestOf = (ready: Ready): number | null => {
     : null;
 };
 
-const rangeOf = (values: readonly number[]) =>
+const intervalOf = (values: readonly number[]) =>
   values.length === 0 ? null : { minPct: Math.min(...values), maxPct: Math.max(...values) };
 
 const isDated = ({ kind }: Ready): boolean => kind === 'likely' || kind === 'any-day' || kind === 'now';

@@ -76,6 +76,9 @@ export function callOnStack(stack: StackFigures): StackCall | null {
   if (2 * turned > probed - calls.ready) return probeAgain(turned);
   if (calls.ready < probed) return callOfMost(stack, probed);
   if (due['may-not-be-ready'] > 0) return probeAgain(due['may-not-be-ready']);
+  // Nothing is left to be unsure of.
+  if (probed === boards)
+    return { call: 'ready', reasons: [message('stack-call.every-board-ready', { boards })] };
   const more = moreToProbe(stack);
   return more > 0
     ? { call: 'probe-again', reasons: [message('stack-call.probe-more', { more })] }

@@ -49,7 +49,8 @@ export const board = {
 
   'board.scale.average': 'Average {averagePct}, likely {likelyInterval}.',
   'board.scale.average-estimated': 'Estimated average {averagePct}, likely {likelyInterval}.',
-  'board.scale.average-questionable': 'Average {averagePct}, questionable.',
+  'board.scale.average-questionable':
+    '{averageIs, select, estimated {Estimated average} other {Average}} {averagePct}, questionable.',
   'board.scale.shell': 'Shell {shellPct}.',
   'board.scale.core': 'Core {corePct}.',
   'board.scale.target': 'Target {targetRange}',
@@ -71,10 +72,11 @@ export const board = {
   'board.species-check': 'Check its end grain and bark.',
   'board.change-species': 'Change species',
   'board.confirm-species': 'Confirm {speciesName}',
-  'board.dryness-question': 'Did it come from a kiln or drier air?',
-  'board.correct-dryness': 'Correct date or species',
-  'board.came-drier': 'It came from drier air',
-  'board.came-drier.done': '{boardCode} came from drier air. Its readings are used.',
+  'board.dryness-question':
+    'Drier than its sawing date and places allow. Did it come from a kiln or drier air?',
+  'board.correct-dryness': 'No, correct date or species',
+  'board.came-drier': 'Yes',
+  'board.came-drier.done': 'Saved: {boardCode} came from a kiln or drier air. Its call is updated.',
 
   'history.title': 'History and forecast',
   'history.chart': 'Moisture content of {boardCode} over time',
@@ -139,10 +141,9 @@ export const board = {
   'board.weight': 'Weight',
   'board.oven-checks': 'Oven checks',
 
-  'board.dried-by': 'Dried',
-  'board.dried-by.air': 'In the air of its places',
-  'board.dried-by.kiln': 'In a kiln, or in other drier air',
-  'board.dried-by-hint': 'Before it came here.',
+  'board.dried-by': 'Before it came here',
+  'board.dried-by.air': 'Air-dried, or fresh from the saw',
+  'board.dried-by.kiln': 'Dried in a kiln or drier air',
   'board.sawing': 'Sawing',
   'board.sawing.flat': 'Flat-sawn',
   'board.sawing.rift': 'Rift-sawn',

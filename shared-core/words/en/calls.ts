@@ -23,7 +23,7 @@ export const calls = {
     'Core not read. Forecast difference: likely {likelyPointsInterval}. {allowedPoints} allowed.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',
   'call.difference-just-over':
-    'Shell–core difference {differencePoints}; {allowedPoints} allowed. The chance that it does harm is {unevenChancePct}.',
+    'Shell–core difference {differencePoints}; {allowedPoints} allowed. Chance that it is too large for this use: {unevenChancePct}.',
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
@@ -55,7 +55,7 @@ export const calls = {
 
   'call.average-in-target': 'The average, {averagePct}, is within the target, {targetRange}.',
   'call.may-be-uneven':
-    'Shell–core difference: {allowedPoints} allowed. The chance that it does harm is {unevenChancePct}.',
+    'Chance that shell and core differ too much for this use: {unevenChancePct}. {allowedPoints} allowed.',
   'call.core-not-reached': 'Core not read. Read it in a fresh crosscut, or with long insulated pins.',
   'call.core-not-split': 'Core not read. Split it and read the fresh face.',
   'call.core-depth-unknown':

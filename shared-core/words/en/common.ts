@@ -63,7 +63,7 @@ export const common = {
   'correction.scale': 'Scale',
   'correction.temperature': 'Temperature, wood {woodTempC}',
   'correction.temperature-unknown': 'Temperature unknown',
-  'correction.temperature-of-air': 'Temperature unknown: that of the air',
+  'correction.temperature-of-air': 'Temperature, air’s assumed',
   'correction.species': 'Species',
   'correction.own-checks': 'Your own checks',
   'correction.not-done': 'no change',

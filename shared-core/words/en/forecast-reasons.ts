@@ -51,7 +51,7 @@ export const forecastReasons = {
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',
   'forecast.assumed.air-in-doubt':
-    'The EMC in {placeName} may stay at {emcPct}, above the target. So the latest date is open. Check its air with a hygrometer.',
+    'The EMC in {placeName} may stay at {emcPct}, above the target. So there is no latest date. Measure the air there with a hygrometer.',
   'forecast.assumed.sun':
     'Top layer, uncovered in {placeNames}: its upper face is assumed to dry at {rateSharePct} of the usual rate in the sun. Rain is ignored.',
   'forecast.assumed.lowest':

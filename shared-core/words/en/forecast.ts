@@ -28,10 +28,10 @@ export const forecast = {
   'forecast.lowest-emc-head': 'Lowest EMC',
   'forecast.now': 'Now',
   'forecast.any-day': 'Any day now',
-  'forecast.unlikely': 'Unlikely within two years; best chance {bestMonthsRange}, about {driestPct} at best',
+  'forecast.unlikely': 'Unlikely within two years; closest in {bestMonthsRange}, driest about {driestPct} MC',
   'forecast.not-within': 'Unlikely within two years',
-  'forecast.driest': 'Unlikely within two years; about {driestPct} at best',
-  'forecast.leaves': 'Too damp: above the target from about {leavesOn}',
+  'forecast.driest': 'Unlikely within two years; dries to about {driestPct} MC',
+  'forecast.leaves': 'Too damp: rises above the target about {leavesOn}',
   'forecast.passes': 'In the target from about {entersOn} to {leavesOn}, then too damp',
   'forecast.air-too-damp': 'Unlikely: the air is too damp (lowest EMC {emcPct})',
 

@@ -41,7 +41,7 @@ export const methods = {
   'methods.air.rooms':
     'Rooms are made from the outdoor air, if the yard has a place outdoors. The outdoor vapor pressure is kept. The room is warmed, and people add moisture.',
   'methods.air.room-temperature':
-    'Heated: {heatedTempC}. Above {untilTempC} outdoors: {aboveStepK} warmer than outdoors. Air-conditioned: {cooledTempC} at most, humidity {cooledRhPct} at most. Shop heated now and then: {shopTempC} at least.',
+    'Heated: {heatedTempC}. Above {untilTempC} outdoors: {aboveStepK} warmer than outdoors. Air-conditioned: {cooledTempC} at most, humidity {cooledRhPct} at most. Shop, heated now and then: {shopTempC} at least.',
   'methods.air.gain':
     'Moisture gain: {coldGain} grams of water in a cubic meter of air below {coldTempC} outdoors, {warmGain} above {warmTempC}, linear between. A shop has half.',
   'methods.air.room-sd':
@@ -57,15 +57,16 @@ export const methods = {
     'A value is corrected in steps: scale of the meter, temperature, species, then your own oven-dry checks. Each reading opens to its steps.',
   'methods.correction.scale':
     'A value in % means the resistance that its scale stands for. That resistance is looked up on the curve of the board’s species.',
-  'methods.correction.usual': 'If the scale is unknown, coast Douglas-fir is assumed, exact at {usualTempC}.',
+  'methods.correction.usual':
+    'If the scale is unknown, coast Douglas-fir is assumed, calibrated at {usualTempC}.',
   'methods.correction.temperature':
     'Three published temperature corrections disagree. Resistance uses James. A value in % uses Pfaff and Garrahan. How far the others lie from it, as a root mean square, adds to the uncertainty.',
   'methods.correction.formulas':
     'M is the value shown, T the wood’s temperature in °C. James, our fit of his figure: MC = M · exp(−0.007735 D + 0.00004858 D²) − 0.03636 D, D = T − 21.1. Pfaff and Garrahan: MC = (M + 0.567 − 0.0260 T + 0.000051 T²)/(0.881 · 1.0056^T). VTT 420: MC = M − 0.125 T.',
   'methods.correction.scale-temperature':
-    'Each is MC = gain · M + offset. On a scale that is exact at another temperature: MC = gain/gain₀ · (M − offset₀) + offset, those with ₀ at the scale’s temperature.',
+    'Each is MC = gain · M + offset. On a scale that is calibrated at another temperature: MC = gain/gain₀ · (M − offset₀) + offset, those with ₀ at the scale’s temperature.',
   'methods.correction.temperature-caption':
-    'Points to add to a reading of {shownPct} on a scale exact at {commonTempC}',
+    'Points to add to a reading of {shownPct} on a scale calibrated at {commonTempC}',
   'methods.correction.wood': 'Wood',
   'methods.correction.james': 'James',
   'methods.correction.pfaff': 'Pfaff and Garrahan',
@@ -77,13 +78,13 @@ export const methods = {
   'methods.correction.uncertainty':
     'The parts of the uncertainty add as squares: meter, species without a curve, scale, temperature, cold, and a value beyond its curve.',
   'methods.correction.wet':
-    'Above fiber saturation, {saturationPct}, a meter tells only that wood is wet. Below {leastPct} it tells little.',
+    'Above fiber saturation, {saturationPct}, a meter shows only that wood is wet. Below {leastPct} it shows little.',
   'methods.correction.uncertainty-caption':
     'Standard uncertainty of one reading of {shownPct} at {commonTempC}',
   'methods.correction.case': 'Case',
   'methods.correction.points': 'Points',
   'methods.correction.of-air':
-    'Wood of unknown temperature is assumed to be as warm as the usual air of that month at its place. Outdoors it may be {outdoorsK} off at two standard deviations, in a heated room {roomK}.',
+    'If the wood temperature is unknown, it is assumed to be that of the usual air there that month. Two standard deviations: {outdoorsStepK} outdoors, {roomStepK} in a heated room.',
   'methods.correction.with-curve': 'Species with a curve (black walnut)',
   'methods.correction.without-curve': 'Species without a curve (black cherry)',
   'methods.correction.no-temperature': 'Wood temperature not known (black walnut)',
@@ -111,7 +112,7 @@ export const methods = {
   'methods.depth.parabola':
     'Across a drying board moisture is close to a parabola. Its average is two thirds of the way from shell to core. Pins at 21% of the thickness meet that average.',
   'methods.depth.pins':
-    'Bare pins read the wettest layer that they touch. Pins of unknown length are assumed {pinMm} long. In boards up to {thinMm} one depth tells the average.',
+    'Bare pins read the wettest layer that they touch. Pins of unknown length are assumed {pinMm} long. In boards up to {thinMm} one depth gives the average.',
   'methods.depth.driven':
     'For the average, pins go in all the way if that is {fromSharePct} to {toSharePct} of the thickness, else to {atSharePct}. Pins longer than {middleSharePct} of the thickness read shell and core.',
   'methods.depth.profile':
@@ -150,9 +151,9 @@ export const methods = {
   'methods.drying.emc': 'EMC, points off the place’s months',
   'methods.drying.exponent': 'Share of the published rise with moisture',
   'methods.drying.fit':
-    'Readings narrow them by Bayes’ rule. Boards of one stack and log share what they tell. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off. For dates it is less where rounds agree with it.',
+    'Readings narrow them by Bayes’ rule. Boards of one stack and log inform each other. They still differ by {spreads} in the five unknowns. The model itself is assumed {modelPoints} off. For dates it is less where rounds agree with it.',
   'methods.drying.places':
-    'Readings also tell how far a place’s EMC is from that of its months, and how freely boards dry in its moving air. Places of one kind share part of both.',
+    'Readings also show how far a place’s EMC is from that of its months, and how freely boards dry in its moving air. Places of one kind share part of both.',
   'methods.drying.faces-caption': 'How freely a face dries, against an open face',
   'methods.drying.face': 'Face',
   'methods.drying.share': 'Share',
@@ -199,11 +200,11 @@ export const methods = {
   'methods.calls.profile':
     'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that. Below the EMC no gradient is expected: such wood came from drier air.',
   'methods.calls.core-open':
-    'Where only the shell was read, the average is estimated from it. It is shown where it likely lies within {widestPoints} and the core is below {wettestPct}. Without the core a board is called too wet or too dry from a chance of {sureChancePct} on, where its shell is so too. Else the core is asked for, for every use. (Common practice, no source.)',
+    'Where only the shell was read, the average is estimated from it. It is shown where it likely lies within {widestPoints} and the core is below {wettestPct}. Without the core, Keep drying, Bring in and Too dry need a chance of {sureChancePct}, and the shell on the same side. Otherwise the call is Probe again: read the core. (Common practice, no source.)',
   'methods.calls.history':
-    'Where no pins reach a thick board’s core, its history may: shell and core by the forecast made before the round. No reading of the round is in it. Firewood has no such history, because it dries from its ends as well: its core is read on a fresh split.',
+    'Where no pins reach a thick board’s core, its history is used: shell and core by the forecast made before the round. No reading of the round is in it. Firewood has no such history, because it dries from its ends as well: its core is read on a fresh split.',
   'methods.calls.history-sd':
-    'The core is further above the shell than by the forecast: {behindPoints} are added. To its uncertainty come {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
+    'Real cores are wetter than forecast, so {behindPoints} are added to the difference. Its uncertainty grows by {shellPoints} for the shell’s weather and {gradientSharePct} of the difference. Above {mostPoints}, it is not used.',
   'methods.calls.depth':
     'Where only the plan gives a depth, the pins may be as short as {shortestMm}, or longer and pushed in fully at every spot. A board above {thinMm} is never ready on a core that no pins reached.',
   'methods.calls.spots':
@@ -236,7 +237,7 @@ export const methods = {
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
-    'Until a call was made from a round of a board, its rounds are checked by what it can be. Readings are questionable beyond {doubtSds} standard deviations of what drying allows since sawing, by the drying model from green wood at all paces of its class. That holds the doubt in the air of its places, and of where it was before it came. So are readings below the lowest EMC of its places. A board from a kiln is not checked so.',
+    'Until a board has a call, its readings are checked against what drying allows since sawing: green wood, all paces of its class. The uncertainty of its places’ air, and of where it was before, is included. Beyond {doubtSds} standard deviations, or below the lowest EMC of its places, readings are questionable. Boards from a kiln are not checked.',
   'methods.questionable.board':
     'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations, one of two beyond {differenceScore}. So is a shell that is wetter by that than the core of a drying board.',
   'methods.questionable.jump':
@@ -266,7 +267,7 @@ export const methods = {
   'methods.shrinkage.weight':
     'Density = 1000 G (1 + MC/100)/(1 − V/100), kg/m³. V is the loss of volume since green, G the basic specific gravity. Green to oven-dry, V is 26.5 G where the species has no figure.',
   'methods.shrinkage.sample-board':
-    'Sample board: oven-dry weight = 100 · weight/(100 + MC), MC the mean of its end sections. From then on its weight tells its MC.',
+    'Sample board: oven-dry weight = 100 · weight/(100 + MC), MC the mean of its end sections. From then on its weight gives its MC.',
   'methods.shrinkage.board-feet':
     'Board feet: width in inches times whole feet, over 12, to the whole square foot; then times thickness in quarters.',
   'methods.shrinkage.oven':
@@ -298,14 +299,14 @@ export const methods = {
 
   'methods.species.title': 'Sources of species',
   'methods.species.what':
-    'A figure marked “from memory” was not checked against a page. Group figures, named “(any)”, are means of their species.',
+    'A figure marked “from memory” was not checked against its source. Group figures, named “(any)”, are means of their species.',
   'methods.species.caption': 'Species and their sources',
   'methods.species.species': 'Species',
   'methods.species.source-head': 'Sources',
 
   'methods.memory.title': 'From memory',
   'methods.memory.what':
-    'These figures were not checked against a page. They may be off. Your own replace them.',
+    'These figures were not checked against their source. They may be off. Your own replace them.',
   'methods.memory.caption': 'Figures from memory',
   'methods.memory.figure': 'Figure',
   'methods.memory.of': 'Of',
@@ -319,10 +320,10 @@ export const methods = {
   'methods.numbers.value': 'Value',
   'methods.numbers.fiber-saturation': 'Fiber saturation, %',
   'methods.numbers.frozen': 'Wet enough to freeze, from %',
-  'methods.numbers.least-meter': 'Least that a pin meter tells, %',
-  'methods.numbers.neutral-temp': 'Temperature of the usual scale',
-  'methods.numbers.range-least': 'Coldest wood that corrections are meant for',
-  'methods.numbers.range-most': 'Warmest wood that corrections are meant for',
+  'methods.numbers.least-meter': 'Lowest MC that a pin meter can measure, %',
+  'methods.numbers.neutral-temp': 'Temperature of the default scale',
+  'methods.numbers.range-least': 'Corrections meant for wood of at least',
+  'methods.numbers.range-most': 'Corrections meant for wood of at most',
   'methods.numbers.limit-least': 'Corrections refused below',
   'methods.numbers.limit-most': 'Corrections refused above',
   'methods.numbers.least-for-a-line': 'Fewest checks for a fit',
@@ -335,7 +336,7 @@ export const methods = {
   'methods.numbers.wet-limit': 'A meter is less sure from, %',
   'methods.numbers.wet-adds': 'By so many points for each point above',
   'methods.numbers.free-adds': 'And for each above fiber saturation',
-  'methods.numbers.dry-adds': 'And for each below the least that it tells',
+  'methods.numbers.dry-adds': 'And for each below the lowest that it can measure',
   'methods.numbers.middle-counts': 'Pins read the core from this share of the thickness',
   'methods.numbers.unknown-air': 'Board above the EMC of unknown air, points',
   'methods.numbers.unknown-air-sd': 'Board above the EMC of unknown air, its spread, points',
@@ -376,21 +377,19 @@ export const methods = {
   'methods.numbers.one-in': 'Boards not ready, at most 1 in',
   'methods.numbers.own-pace': 'Share of its difference in pace that a board keeps',
   'methods.numbers.between-rounds': 'Air between rounds, points',
-  'methods.numbers.doubt-sds':
-    'A first round is questionable from, standard deviations off what drying allows',
+  'methods.numbers.doubt-sds': 'First round questionable beyond, standard deviations from what drying allows',
   'methods.numbers.harm': 'Chance of too wet for the use, below which a board is ready',
   'methods.numbers.uneven-harm': 'The same for a shell–core difference that was not read',
   'methods.numbers.uneven-by': 'Shell–core difference does harm from so far above its limit, points',
-  'methods.numbers.worth-moving':
-    'Where no place gets a board to its target, a drier one is named from this many points',
+  'methods.numbers.worth-moving': 'A drier place is named if it gets the board this much drier, points',
   'methods.numbers.worth-probing': 'Readings are asked for where they change the call this often',
-  'methods.numbers.thin': 'Thickness up to which one depth tells the average',
+  'methods.numbers.thin': 'Thickness up to which one depth gives the average',
   'methods.numbers.assumed-pin': 'Pin length where it is unknown',
   'methods.numbers.average-least': 'Pins read the average from this share of the thickness',
   'methods.numbers.widest-estimate': 'Widest likely interval of an estimated average that is shown, points',
-  'methods.numbers.wettest-estimate': 'Wettest core with which it is shown',
+  'methods.numbers.wettest-estimate': 'Wettest core with which it is shown, %',
   'methods.numbers.average-most': 'Pins read the average up to this share of the thickness',
-  'methods.numbers.core-behind': 'Core further above the shell than by its forecast, points',
+  'methods.numbers.core-behind': 'Added to a forecast shell–core difference, points',
   'methods.numbers.shell-sd': 'Shell against the forecast’s, its spread by the weather, points',
   'methods.numbers.gradient-share': 'Error of a forecast shell–core difference, as a part of it',
   'methods.numbers.most-history-sd': 'Most uncertainty with which history is used for a core, points',

@@ -8,7 +8,7 @@ export const places = {
 
   'places.kind.outdoors': 'Outdoors',
   'places.kind.open-shed': 'Open shed',
-  'places.kind.shop': 'Shop, not heated all year',
+  'places.kind.shop': 'Shop, heated now and then',
   'places.kind.heated-room': 'Heated room',
 
   'places.kind-and-air': '{kind} · {airSource}',

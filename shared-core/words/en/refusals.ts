@@ -153,7 +153,7 @@ export const refusals = {
   'refusal.use-exists': 'There is already a use {useId}. Nothing was saved. Choose another name.',
   'refusal.species-not-saved': 'The species was not saved.',
   'refusal.meter-used':
-    'Readings or checks were taken with {meterName}. It was not deleted. Use another meter for typed readings.',
+    '{meterName} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
   'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn':

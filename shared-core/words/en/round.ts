@@ -132,7 +132,8 @@ export const round = {
   'round-step.finish': 'Last board. Press Enter when you are done.',
   'round-step.choose-spot': 'Choose the spot to read again.',
   'round-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
-  'round-step.board-done': 'All spots read: {callName}. {next}',
+  'round-step.board-done': 'All spots read. Call: {callName}. {next}',
+  'round-step.shell-questionable': 'All spots read. Call: {callName}. Press C to read the core. {next}',
   'round-step.frozen': 'Frozen. Let it thaw. {next}',
   'round-step.core-not-read': 'Core not read. Press C to read it. {next}',
 
@@ -185,11 +186,10 @@ export const round = {
   'depth.for-this': 'This reading',
   'depth.for-round':
     '{depth, select, core {All core} average {All average} other {All shell}} readings of this round',
-  'depth.given-too': 'Change {readings, plural, one {it} other {these}} too',
-  'depth.given-stay':
-    '{readings, plural, one {1 reading keeps the depth} other {# readings keep the depths}} you gave {readings, plural, one {it} other {them}}.',
+  'depth.given-too':
+    'Also change {readings, plural, one {1 reading whose depth you gave} other {# readings whose depth you gave}}',
   'depth.given-change':
-    '{readings, plural, one {1 reading loses the depth} other {# readings lose the depths}} you gave {readings, plural, one {it} other {them}}.',
+    '{readings, plural, one {It loses the depth you gave it.} other {They lose the depths you gave them.}}',
   'depth.changing': 'Changing depths …',
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
@@ -218,7 +218,7 @@ export const round = {
   'typed.label': 'Reading on the meter, {unit, select, pct {%} other {MΩ}}',
   'typed.use-meter': 'Use the live meter',
   'typed.connect-meter': 'Connect a meter',
-  'typed.hint': 'Type a reading, then press Enter.{unit, select, pct {} other { 800k and 2.2G work, too.}}',
+  'typed.hint': 'Type a reading, then press Enter.{unit, select, pct {} other { Or type 800k or 2.2G.}}',
   'typed.not-saved': 'Not saved. Waiting for Pintally.',
   'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
 
@@ -228,6 +228,8 @@ export const round = {
   'saved.raw': '(raw {shownValue})',
   'saved.use-meant': 'Use {shownValue}',
   'saved.questionable': 'Questionable. {why}',
+  'saved.dry-too-soon': 'Unlikely this soon after sawing.',
+  'saved.dry-too-soon.later': 'Drier than its places should get it.',
 
   'finish.title': 'Finish the round?',
   'finish.open-spots': '{boardCode} has {spots, plural, one {# open spot} other {# open spots}}.',
@@ -248,8 +250,8 @@ export const round = {
   'go-to.several': '{boards} boards have “{boardCode}” in their ID, like {someCodes}. Type more of it.',
   'go-to.go': 'Go',
 
-  'round-temp.right': 'The temperature is right',
-  'round-temp.correct': 'Correct it',
+  'round-temp.right': 'Confirm',
+  'round-temp.correct': 'Correct',
   'round-temp.confirmed': 'Wood at {woodTempC}, as entered.',
   'round-temp.title': 'Wood temperature of {boardCode}',
   'round-temp.for-round': 'For the whole round',

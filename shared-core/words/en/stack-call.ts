@@ -6,6 +6,8 @@ export const stackCall = {
     'Probe {boards}. If all are ready, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.all-ready':
     '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready.',
+  'stack-call.every-board-ready':
+    '{boards, plural, one {The board is} =2 {Both boards are} other {All # boards are}} ready.',
   'stack-call.sure': 'You can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
   'stack-call.ready-so-far':
     '{probed, plural, one {The probed board is} =2 {Both probed boards are} other {All # probed boards are}} ready. If {more} more {more, plural, one {is} other {are}}, you can be {certaintyPct} sure that at most 1 in {oneIn} is not.',
@@ -38,7 +40,7 @@ export const stackCall = {
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. Move {later, plural, =0 {{boards, plural, one {it} other {them}} to drier air} other {{now} to drier air now, {later} at {dryEnoughLimitPct}, core {coreLimitPct}}}.',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. {later, plural, =0 {Move {boards, plural, one {it} other {them}} to drier air.} other {Move {now} to drier air now. Move the other {later, plural, one {one} other {#}} at {dryEnoughLimitPct}, core {coreLimitPct}.}}',
   'stack-call.move-back':
     '{boards, plural, one {# board is} other {# boards are}} too wet for heated rooms. Move {boards, plural, one {it} other {them}} back under cover.',
   'stack-call.add-place':

@@ -20,7 +20,7 @@ export const stacks = {
   'stacks.how-many-boards': 'How many boards?',
   'stacks.start-probing': 'Start probing',
   'stacks.other-places':
-    'Drying in a shed or a shop? Add it in Places later. Its air follows from the outdoor air.',
+    'Drying in a shed or a shop? Add it in Places later. Pintally works out its air from the outdoor air.',
   'stacks.only-add': 'Add the stack only',
   'stacks.units-of-region':
     '{units, select, imperial {Inches and °F} other {Millimeters and °C}}, from your computer’s region.',
@@ -62,10 +62,10 @@ export const stacks = {
   'stacks.due': '{stackName} is due',
 
   'stacks.count-ready': '{boards} ready',
-  'stacks.count-bring-in': '{boards} bring in',
-  'stacks.count-keep-drying': '{boards} keep drying',
+  'stacks.count-bring-in': '{boards} to bring in',
+  'stacks.count-keep-drying': '{boards} to keep drying',
   'stacks.count-too-dry': '{boards} too dry',
-  'stacks.count-probe-again': '{boards} probe again',
+  'stacks.count-probe-again': '{boards} to probe again',
   'stacks.count-half-probed': '{boards} partly probed',
   'stacks.count-not-probed': '{boards} not probed yet',
   'stacks.count-of': 'of {boards}',
@@ -114,7 +114,7 @@ export const stacks = {
   'stacks.if-moved-boards':
     '{boards} of {all} {how, select, likely {likely ready, the last {date}} about {ready by about {date}, maybe much later} other {ready any day now}}',
   'stacks.if-moved-none': 'none likely within two years',
-  'stacks.if-moved-driest': 'none likely within two years; {driestRange} at best',
+  'stacks.if-moved-driest': 'none likely within two years; driest about {driestInterval} MC',
   'stacks.if-moved-leaving': '{boards} of {all} would take up too much moisture',
   'stacks.move-day': 'On',
   'stacks.move-day-hint': 'The day of the move.',
@@ -154,6 +154,7 @@ export const stacks = {
   'stacks.ready-at': '{end, select, open {About {date}} other {{date}}} in {placeName}',
   'stacks.ready-between': '{end, select, open {ready about {readyWhen}} other {likely ready {readyWhen}}}',
   'stacks.estimated': 'Estimated',
+  'stacks.estimated-questionable': 'Estimated, questionable',
   'stacks.shell-alone': 'Shell {shellPct}',
   'stacks.core-not-read': '{shellPct} · not read',
   'stacks.no-average': 'no usable reading',
@@ -177,7 +178,7 @@ export const stacks = {
   'stacks.edit.width': 'Width',
   'stacks.edit.length': 'Length',
   'stacks.edit.sawn-on': 'Sawn on',
-  'stacks.edit.dried-by': 'Dried',
+  'stacks.edit.dried-by': 'Before they came here',
   'stacks.edit.log': 'Log',
   'stacks.edit.sawing': 'Sawing',
   'stacks.edit.bark-side': 'Bark side',

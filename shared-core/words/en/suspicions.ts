@@ -23,16 +23,16 @@ export const suspicions = {
   'suspicion.dry-too-soon':
     'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. That is unlikely this soon after sawing. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
   'suspicion.dry-too-soon.later':
-    'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. Its places should not make it so dry. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
+    'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. That is drier than its places should get it. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
   'suspicion.dry-too-soon.pins.do':
-    'Short pins may have read the dry shell only: read the core in a fresh crosscut, or with long insulated pins. Check the sawing date and the species. If the board came from a kiln or drier air, edit it and say so.',
+    'The pins may have read only the dry shell. Read the core: fresh crosscut or long insulated pins. Check the sawing date and species. If the board came from a kiln or drier air, choose that on its page.',
   'suspicion.dry-too-soon.shell.do':
-    'Was the face in the sun? Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, edit it and say so.',
+    'Was the face in the sun? Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, choose that on its page.',
   'suspicion.dry-too-soon.do':
-    'Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, edit it and say so.',
+    'Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, choose that on its page.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
-    'Check the species, the meter’s setting, and where the board has been. If it came from a kiln or drier air, edit it and say so. If not, probe it again.',
+    'Check the species, the meter’s setting, and where the board has been. If the board came from a kiln or drier air, choose that on its page. If not, probe it again.',
 
   'suspicion.frozen': 'Frozen at {woodTempC}: above {frozenLimitPct} MC, the water in wood freezes.',
   'suspicion.frozen.do': 'Let it thaw, then probe it again. If the temperature is wrong, correct it.',
@@ -47,7 +47,7 @@ export const suspicions = {
   'suspicion.outside-meter-range.high':
     '{reading} is at the high end of the meter’s scale, {end}. The true value may be higher.',
   'suspicion.outside-meter-range.repeated.do':
-    'Other spots say the same: it is so dry, or drier. An oven-dry check will tell.',
+    'Other spots agree: this dry or drier. An oven-dry check gives the MC.',
   'suspicion.outside-meter-range.do':
     'Check that both pins are firmly in sound wood. If it repeats, this meter cannot measure this board.',
 
@@ -72,8 +72,8 @@ export const suspicions = {
     'Check the temperature entered. If it is right, probe in the shade or on a milder day.',
 
   'suspicion.temperature-unlikely':
-    'The wood is entered at {woodTempC}. The air in {placeName} is about {airTempC} now.',
-  'suspicion.temperature-unlikely.do': 'Measure it again: correct the temperature, or say that it is right.',
+    'You entered {woodTempC} for the wood. In that month the air in {placeName} is usually about {airTempC}.',
+  'suspicion.temperature-unlikely.do': 'Measure it again. Then correct or confirm it.',
 
   'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',
   'suspicion.near-end.do': 'Probe at least {clearDistanceMm} from both ends.',

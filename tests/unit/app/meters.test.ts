@@ -91,11 +91,17 @@ describe('a hand meter', () => {
       changed: { profile: setToWalnut },
     });
     expect(await mcPct()).toBe(before);
-    expect(await yard.query('meters.earlierReadings', { meterId: meter.id })).toEqual({ readings: 1 });
+    expect(await yard.query('meters.use', { meterId: meter.id })).toEqual({
+      earlierReadings: 1,
+      isUsed: true,
+    });
 
     const { act } = await yard.command('meters.updateEarlier', { meterId: meter.id });
     expect(await mcPct()).toBe(14.2);
-    expect(await yard.query('meters.earlierReadings', { meterId: meter.id })).toEqual({ readings: 0 });
+    expect(await yard.query('meters.use', { meterId: meter.id })).toEqual({
+      earlierReadings: 0,
+      isUsed: true,
+    });
 
     await yard.command('readings.undoSetMeter', { act });
     expect(await mcPct()).toBe(before);
@@ -116,7 +122,7 @@ describe('a hand meter', () => {
       }
     const changed = { profile: setToWalnut };
     await yard.command('meters.edit', { id: meter.id, basedOn: meter.version, changed });
-    const earlier = async () => (await yard.query('meters.earlierReadings', { meterId: meter.id })).readings;
+    const earlier = async () => (await yard.query('meters.use', { meterId: meter.id })).earlierReadings;
 
     const work = randomUUID();
     const stopped = yard.command('meters.updateEarlier', { meterId: meter.id, work });
@@ -256,6 +262,7 @@ describe('a hand meter that was added by mistake', () => {
 
   test('is deleted, no value is typed from it, and undoing that brings both back', async () => {
     const { id: meterId } = await addMeter();
+    expect(await yard.query('meters.use', { meterId })).toEqual({ earlierReadings: 0, isUsed: false });
     const { act } = await yard.command('meters.delete', { meterId });
     expect(await names()).toEqual([]);
     await type(await begin(), 12);
@@ -273,7 +280,7 @@ describe('a hand meter that was added by mistake', () => {
     await yard.command('readings.setMeter', { readingId: reading!.id, scope: 'reading', meterId: second.id });
     for (const { id: meterId } of [first, second])
       expect(await yard.refusal('meters.delete', { meterId })).toBe(
-        'Readings or checks were taken with Old one. It was not deleted. Use another meter for typed readings.',
+        'Old one was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
       );
     expect(await names()).toHaveLength(2);
   });
@@ -286,9 +293,9 @@ describe('a hand meter that was added by mistake', () => {
       basedOn: version,
       changed: { profile: unknownProfile },
     });
-    const earlier = () => yard.query('meters.earlierReadings', { meterId: id });
-    expect(await earlier()).toEqual({ readings: 1 });
+    const earlier = async () => (await yard.query('meters.use', { meterId: id })).earlierReadings;
+    expect(await earlier()).toBe(1);
     await yard.command('meters.edit', { id, basedOn: edited.version, changed: { profile: setToWalnut } });
-    expect(await earlier()).toEqual({ readings: 0 });
+    expect(await earlier()).toBe(0);
   });
 });

@@ -575,7 +575,7 @@ describe('the core', () => {
     expect(doubtful.reasons.map(({ code }) => code)).toEqual(['call.core-not-reached', 'call.may-be-uneven']);
     // The use's own limit, and no other beside it.
     expect(inEnglish(doubtful.reasons[1]!)).toMatch(
-      /^Shell–core difference: 2\.0 points allowed\. The chance that it does harm is \d\d%\.$/,
+      /^Chance that shell and core differ too much for this use: \d\d%\. 2\.0 points allowed\.$/,
     );
   });
 

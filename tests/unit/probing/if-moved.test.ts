@@ -55,7 +55,7 @@ test('a stack that a place does not get there: how dry its boards get at best, a
     boards.map((each) => board(each)),
     [shed, room],
   ).places;
-  expect(inRoom).toMatchObject({ dated: 0, leaving: 1, driestRange: { minPct: 8.3, maxPct: 8.6 } });
+  expect(inRoom).toMatchObject({ dated: 0, leaving: 1, driestInterval: { minPct: 8.3, maxPct: 8.6 } });
 });
 
 test.each([

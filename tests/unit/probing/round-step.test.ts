@@ -23,12 +23,14 @@ test('says it in inches where those are the person’s', () => {
 
 test('with every spot read, says the call and what Enter does', () => {
   const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
-  expect(textOf(roundStep(done), 'metric')).toBe('All spots read: Bring in. Press Enter for the next board.');
+  expect(textOf(roundStep(done), 'metric')).toBe(
+    'All spots read. Call: Bring in. Press Enter for the next board.',
+  );
   expect(textOf(roundStep({ ...done, isLast: true }), 'metric')).toBe(
-    'All spots read: Bring in. Last board. Press Enter when you are done.',
+    'All spots read. Call: Bring in. Last board. Press Enter when you are done.',
   );
   expect(textOf(roundStep({ ...done, secondsLeft: 2 }), 'metric')).toBe(
-    'All spots read: Bring in. Next board in 2 s. Any key stops this.',
+    'All spots read. Call: Bring in. Next board in 2 s. Any key stops this.',
   );
 });
 
@@ -51,13 +53,21 @@ test('with the core still to be read, says the key for it and not only how to go
   }
 });
 
+test('with nothing but a questionable shell, says the key for the core, too', () => {
+  const board = read(aBoard(1), [aReading(1)], 'probe-again');
+  const finding = { ...board.finding!, reason: message('call.shell-questionable', { shellPct: 10 }) };
+  expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
+    'All spots read. Call: Probe again. Press C to read the core. Press Enter for the next board.',
+  );
+});
+
 test('with a value typed once every spot is read, says where Enter saves it', () => {
   const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
   expect(textOf(roundStep({ ...done, savesFor: 'WAL-02' }), 'metric')).toBe(
-    'All spots read: Bring in. Enter saves this as the first reading of WAL-02.',
+    'All spots read. Call: Bring in. Enter saves this as the first reading of WAL-02.',
   );
   expect(textOf(roundStep({ ...done, savesFor: null }), 'metric')).toBe(
-    'All spots read: Bring in. Choose the spot to read again.',
+    'All spots read. Call: Bring in. Choose the spot to read again.',
   );
 });
 

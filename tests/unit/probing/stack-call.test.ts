@@ -67,7 +67,7 @@ describe("a stack's call", () => {
     ['bring-in', 'Bring in both.'],
     ['keep-drying', 'Both need drying.'],
     ['probe-again', 'Probe both again.'],
-    ['ready', 'Both probed boards are ready.'],
+    ['ready', 'Both boards are ready.'],
   ] as const)('of two boards to %s is of both', (call, sentence) => {
     expect(sentences(stack(2, { [call]: 2 }))?.[0]).toBe(sentence);
   });
@@ -201,7 +201,7 @@ describe('what is due on a stack', () => {
   test('boards to move now, and those too wet for it', () => {
     expect(due(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 })).toEqual([
       'bring-in',
-      '10 boards are unlikely to reach the target where they are. Move 9 to drier air now, 1 at 20%, core 25%.',
+      '10 boards are unlikely to reach the target where they are. Move 9 to drier air now. Move the other one at 20%, core 25%.',
     ]);
   });
 
@@ -248,6 +248,7 @@ test('every sentence is whole', () => {
     stack(4, { 'keep-drying': 4 }, { 'move-later': 4 }),
     { ...stack(3, { 'keep-drying': 2 }), halfProbed: 1 },
     stack(2, { ready: 2 }),
+    stack(60, { ready: 20 }),
     stack(20, { ready: 2 }),
     stack(20, { ready: 2 }, { 'may-not-be-ready': 1 }),
     stack(3, { 'keep-drying': 3 }, { 'bring-in': 3 }),
@@ -278,6 +279,7 @@ test('every sentence is whole', () => {
     'stack-call.also.too-dry',
     'stack-call.average',
     'stack-call.could-change',
+    'stack-call.every-board-ready',
     'stack-call.half-probed',
     'stack-call.learns-rate',
     'stack-call.may-not-be-ready',

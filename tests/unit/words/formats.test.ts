@@ -28,6 +28,8 @@ describe('moisture contents', () => {
 
   test('an interval has a tenth at both ends', () => {
     expect(metric.mcInterval({ minPct: 11.55, maxPct: 13 })).toBe('11.6–13.0%');
+    expect(metric.mcInterval({ minPct: 9, maxPct: 9.3 })).toBe('9.0–9.3%');
+    expect(metric.mcInterval({ minPct: 9.09, maxPct: 9.11 })).toBe('9.1%');
   });
 
   test('a difference is in points', () => expect(metric.points(4.2)).toBe('4.2 points'));

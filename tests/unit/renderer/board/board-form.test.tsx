@@ -70,7 +70,7 @@ describe('A board in its form', () => {
 
   test('a person says that it came from a kiln', async () => {
     const { form, save, user } = await openForm('metric');
-    await user.selectOptions(form.getByLabelText('Dried'), 'In a kiln, or in other drier air');
+    await user.selectOptions(form.getByLabelText('Before it came here'), 'Dried in a kiln or drier air');
     expect(await save()).toEqual({ driedBy: 'kiln' });
   });
 

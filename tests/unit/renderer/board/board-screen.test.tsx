@@ -508,16 +508,18 @@ describe('A board', () => {
         { 'boards.edit': () => ({ ...found.board, driedBy: 'kiln', version: found.board.version + 1 }) },
       );
       const call = await region('Call');
-      await user.click(call.getByRole('button', { name: 'It came from drier air' }));
+      await user.click(call.getByRole('button', { name: 'Yes' }));
       const { id, version } = found.board;
       const said = { id, basedOn: version, changed: { driedBy: 'kiln' } };
       expect(machine.inputsOf('boards.edit')).toEqual([said]);
       const notice = useNotices.getState().notices.at(-1);
-      expect(notice?.sentence).toBe(`${found.board.code} came from drier air. Its readings are used.`);
+      expect(notice?.sentence).toBe(
+        `Saved: ${found.board.code} came from a kiln or drier air. Its call is updated.`,
+      );
       await notice?.undo?.('11111111-1111-4111-8111-111111111111');
       const undone = { id, basedOn: version + 1, changed: { driedBy: 'air' } };
       expect(machine.inputsOf('boards.edit')).toEqual([said, undone]);
-      await user.click(call.getByRole('button', { name: 'Correct date or species' }));
+      await user.click(call.getByRole('button', { name: 'No, correct date or species' }));
       expect(await screen.findByRole('combobox', { name: 'Species' })).toBeTruthy();
       await expectNoBarriers();
     },

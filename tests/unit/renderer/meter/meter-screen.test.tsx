@@ -275,7 +275,7 @@ test.each([
   } as const;
   open(live, {
     'meters.list': () => [meter],
-    'meters.earlierReadings': () => ({ readings: 0 }),
+    'meters.use': () => ({ earlierReadings: 0, isUsed: false }),
     'species.list': () => [],
   });
   await screen.findByRole('heading', { name: 'Your meters' });

@@ -33,7 +33,7 @@ const moved: ReadingsMoved = {
 function play(meters: MeterOfYard[], earlier = 0) {
   return playMachine({
     'meters.list': () => meters,
-    'meters.earlierReadings': () => ({ readings: earlier }),
+    'meters.use': () => ({ earlierReadings: earlier, isUsed: earlier > 0 }),
     'meters.add': () => ({ ...moved, meterId: 5 }),
     'meters.edit': ({ changed }) => ({ ...handMeter, ...changed, version: 2 }),
     'meters.updateEarlier': () => moved,
@@ -149,12 +149,12 @@ describe('the meters of the yard', () => {
     expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }]);
     await waitFor(() =>
       expect(useNotices.getState().notices).toMatchObject([
-        { sentence: 'Hand meter added. You still type from Old one.' },
+        { sentence: 'Hand meter added. Old one stays in use for typed readings.' },
       ]),
     );
     await user.click(screen.getByRole('button', { name: 'Add a hand meter' }));
     await screen.findByRole('button', { name: 'Save' });
-    await choose(user, 'Which meter do you type from now?', 'This one');
+    await choose(user, 'Meter for typed readings', 'This one');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }, { isTypedFrom: true }]);
@@ -173,6 +173,8 @@ describe('the meters of the yard', () => {
     const user = userEvent.setup();
     render(<MetersSheet />);
     expect(await screen.findByText(/12 earlier readings still use the old settings\./)).toBeTruthy();
+    // Readings were taken with it.
+    expect(screen.queryByRole('button', { name: 'Delete Old one' })).toBeNull();
     await user.click(screen.getByRole('button', { name: 'Use this for them too' }));
     expect(machine.inputsOf('meters.updateEarlier')).toEqual([{ meterId: 4, work: expect.any(String) }]);
     expect(useNotices.getState().notices).toMatchObject([{ sentence: '12 readings are corrected again.' }]);

@@ -254,7 +254,7 @@ describe('Places', () => {
   });
 
   test.each([
-    ['Shop, not heated all year', 'Heated now and then'],
+    ['Shop, heated now and then', 'Heated now and then'],
     ['Heated room', 'Heated in winter'],
   ])('%s begins with “%s”', async (kind, way) => {
     const { user } = open([]);

@@ -131,8 +131,12 @@ test('an unlikely temperature is asked about once, and given again where it is r
   };
   const one = read(aBoard(1, { woodTempC: -5 }), [aReading(1, { suspicions: [doubt] })]);
   const { machine, user } = await open(one, { 'rounds.setTemperature': () => ({}), 'stacks.list': () => [] });
-  expect(within(spots()).getAllByText(/^The wood is entered at .*The air in Shed is about/)).toHaveLength(1);
-  await user.click(within(spots()).getByRole('button', { name: 'The temperature is right' }));
+  expect(
+    within(spots()).getAllByText(
+      /^You entered .* for the wood\. In that month the air in Shed is usually about/,
+    ),
+  ).toHaveLength(1);
+  await user.click(within(spots()).getByRole('button', { name: 'Confirm' }));
   const right = { roundId: 12, boardId: null, woodTempC: -5 };
   expect(machine.inputsOf('rounds.setTemperature')).toEqual([right]);
   await user.click(await screen.findByRole('button', { name: 'Undo' }));
@@ -291,14 +295,16 @@ const depthDialog = async (user: ReturnType<typeof byHand>, typed: string) => {
 };
 const saveIn = (dialog: HTMLElement) => within(dialog).getByRole('button', { name: 'Save' });
 
-test('depths given to single readings are said to stay, and can be changed too', async () => {
+test('depths given to single readings stay unless the person has them changed, too', async () => {
   const board = read(aBoard(1), [aReading(1)]);
   const { machine, user } = await open(board, { 'readings.givenDepths': () => ({ readings: 2 }) });
   const dialog = await depthDialog(user, '8');
-  expect(dialog.textContent).not.toContain('keep the depths');
   await user.click(within(dialog).getByRole('radio', { name: 'All shell readings of this round' }));
-  expect(dialog.textContent).toContain('2 readings keep the depths you gave them.');
-  await user.click(within(dialog).getByRole('checkbox', { name: 'Change these too' }));
+  expect(dialog.textContent).not.toContain('lose the depths');
+  await user.click(
+    within(dialog).getByRole('checkbox', { name: /^Also change 2 readings whose depth you gave/ }),
+  );
+  expect(dialog.textContent).toContain('They lose the depths you gave them.');
   await user.click(saveIn(dialog));
   await waitFor(() =>
     expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ wholeRound: true, givenToo: true }]),

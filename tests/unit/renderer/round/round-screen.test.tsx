@@ -390,6 +390,39 @@ describe('a board that was read before', () => {
     );
   });
 
+  test('of which all readings are questionable has its average marked so, and says the remedy once', async () => {
+    const why = message('suspicion.dry-too-soon', {
+      depth: 'shell',
+      readPct: 10,
+      expectedInterval: { minPct: 19.2, maxPct: 42.4 },
+    });
+    const whatToDo = message('suspicion.dry-too-soon.pins.do');
+    const suspicions = [{ rule: 'dry-too-soon', severity: 'questionable', why, whatToDo } as const];
+    const board = read(
+      aBoard(1),
+      allSpots().map((reading) => ({ ...reading, suspicions })),
+      'probe-again',
+    );
+    const finding = {
+      ...board.finding!,
+      averageIs: 'estimated',
+      isQuestionable: true,
+      lowPct: null,
+      highPct: null,
+    } as const;
+    const unreliable = message('call.shell-questionable', { shellPct: 10 });
+    await open(
+      aRound([
+        { ...board, finding, assessment: { ...board.assessment!, reasons: [unreliable, why, whatToDo] } },
+        aBoard(2),
+      ]),
+    );
+    expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toMatch(
+      /Estimated average12\.6% Questionable/,
+    );
+    expect(screen.getAllByText(/Read the core/)).toHaveLength(1);
+  });
+
   test('shows at each spot what the last round found there, with its day', async () => {
     const lastRound = { at: '2026-04-12T12:00:00.000Z', spotPcts: [null, 15.7, null, null] };
     await open(aRound([{ ...aBoard(1), lastRound }, aBoard(2)]));
@@ -461,6 +494,22 @@ describe('a reading that was saved', () => {
     expect(screen.getByRole('region', { name: 'Reading' }).textContent).toContain(`${text}raw`);
     meterIsLive(machine, aLiveValue({ raw, unit }));
     expect(screen.getByRole('region', { name: 'Reading' }).textContent).toContain(`${text}raw, as the meter`);
+  });
+
+  test('and is drier than its sawing allows says so in short, its figures being at the spot', async () => {
+    const { machine } = await open();
+    const why = message('suspicion.dry-too-soon', {
+      depth: 'shell',
+      readPct: 10,
+      expectedInterval: { minPct: 19.2, maxPct: 42.4 },
+    });
+    const whatToDo = message('suspicion.dry-too-soon.pins.do');
+    save(
+      machine,
+      aReading(1, { suspicions: [{ rule: 'dry-too-soon', severity: 'questionable', why, whatToDo }] }),
+    );
+    expect(screen.getByText(/Questionable\. Unlikely this soon after sawing\.$/)).toBeTruthy();
+    expect(screen.getAllByText(/Shell expected: /)).toHaveLength(1);
   });
 
   test('and is questionable says why and what to do', async () => {

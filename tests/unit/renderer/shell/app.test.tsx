@@ -7,6 +7,7 @@ import { setLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { go, useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
+import { openOwnYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -760,6 +761,18 @@ describe('notices', () => {
     });
     await waitFor(() => expect(useNavigation.getState().route.name).toBe('air'));
     expect(screen.getByText('Six boards were moved.')).toBeTruthy();
+  });
+
+  test('of one yard are gone once another is shown', async () => {
+    await open(aYard({ kind: 'demo', uuid: 'demo' }), { 'yard.openOwn': () => aYard() });
+    act(() => {
+      tellProblem(new Refusal(message('refusal.meter-used', { meterName: 'Long-pin meter' })));
+      tellDone('Six boards were added.');
+    });
+    expect(screen.getByRole('alert').textContent).toContain('Long-pin meter was not deleted');
+    await act(openOwnYard);
+    expect(screen.queryByText(/Long-pin meter/)).toBeNull();
+    expect(screen.queryByText('Six boards were added.')).toBeNull();
   });
 
   test('a fault of ours shows no details, which go to the fault log', async () => {

@@ -16,7 +16,7 @@ const place = (placeId: number, placeName: string, more: Partial<Places[number]>
   lowestEmcPct: 12,
   ready: null,
   isForecast: true,
-  driestRange: null,
+  driestInterval: null,
   leaving: 0,
   dated: 0,
   last: null,
@@ -62,7 +62,7 @@ test('of a stack, how many of its boards are ready there, and when the last; lik
     [
       place(2, 'Bench room', { dated: 5, last: when }),
       place(3, 'Fence row'),
-      place(6, 'Lean-to', { driestRange: { minPct: 8.6, maxPct: 9.2 } }),
+      place(6, 'Lean-to', { driestInterval: { minPct: 8.6, maxPct: 9.2 } }),
       place(7, 'Yard', { leaving: 4 }),
       place(4, 'Shop', { dated: 1, isLikely: false }),
       place(5, 'Loft', { dated: 6, last: { ...when, to: null }, isLikely: false }),
@@ -72,7 +72,7 @@ test('of a stack, how many of its boards are ready there, and when the last; lik
   expect(await lines()).toEqual([
     'Bench room: 5 of 6 likely ready, the last Mar 14, 2090',
     'Fence row: none likely within two years',
-    'Lean-to: none likely within two years; 8.6–\u20609.2% at best',
+    'Lean-to: none likely within two years; driest about 8.6–\u20609.2% MC',
     'Yard: 4 of 6 would take up too much moisture',
     'Shop: 1 of 6 ready any day now',
     'Loft: 6 of 6 ready by about Mar 2090, maybe much later',

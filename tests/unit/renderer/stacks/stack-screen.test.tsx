@@ -217,6 +217,12 @@ describe('The boards of a stack', () => {
     expect(await screen.findByText('12.3% · not read')).toBeTruthy();
   });
 
+  test('an average estimated from questionable readings says both', async () => {
+    const latest = aFinding({ averagePct: 9.9, averageIs: 'estimated', isQuestionable: true, shellPct: 10 });
+    open(1, { 'boards.list': listOf(1, (number) => aBoardRow(number, { latest })) });
+    expect(await screen.findByText('Estimated, questionable')).toBeTruthy();
+  });
+
   test('a press on a head has the machine sort by it, and keeps the focus there', async () => {
     const { machine, user } = open(6);
     await user.click(await screen.findByRole('button', { name: 'Average' }));
@@ -317,7 +323,7 @@ describe('Editing several boards', () => {
   test('sizes, log, and sawing date change as typed; a blank erases nothing', async () => {
     const { machine, user } = openAll(6, edit);
     await select(user);
-    for (const name of ['Thickness', 'Width', 'Length', 'Sawn on', 'Dried', 'Log', 'Sawing'])
+    for (const name of ['Thickness', 'Width', 'Length', 'Sawn on', 'Before they came here', 'Log', 'Sawing'])
       await turnOn(user, name);
     await user.type(screen.getByRole('textbox', { name: /^Thickness/ }), '8/4');
     await user.type(screen.getByRole('textbox', { name: /^Width/ }), '15 cm');

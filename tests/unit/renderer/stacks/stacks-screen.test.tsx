@@ -286,7 +286,7 @@ describe('The first start', () => {
     await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville{Enter}');
     expect(
       screen.getByText(
-        'Drying in a shed or a shop? Add it in Places later. Its air follows from the outdoor air.',
+        'Drying in a shed or a shop? Add it in Places later. Pintally works out its air from the outdoor air.',
       ),
     ).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Start probing' }));
