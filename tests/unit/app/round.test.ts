@@ -155,7 +155,7 @@ describe('a round with typed values', () => {
 
   test('a value undone is a slip: the board counts as not probed, and the round before it stays its last', async () => {
     const first = await begin();
-    await type(first, 12);
+    await type(first, 24);
     await yard.command('rounds.finish', { roundId: first });
     yard.later(3_600_000);
     const second = await begin();

@@ -76,7 +76,7 @@ describe('A board in its form', () => {
 
   test('its page says that it came from a kiln', async () => {
     openBoard({ ...found, board: aBoardRow(1, { driedBy: 'kiln' }) }, {}, { tab: 'about' });
-    expect(await screen.findByText('In a kiln, or in other drier air')).toBeTruthy();
+    expect(await screen.findByText('Dried in a kiln or drier air')).toBeTruthy();
   });
 
   test('a size typed in inches is saved in mm, and no other with it', async () => {

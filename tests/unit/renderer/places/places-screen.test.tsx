@@ -213,7 +213,7 @@ describe('Places', () => {
     await user.type(screen.getByLabelText('Name'), 'Bench room');
     await user.selectOptions(screen.getByLabelText('Kind'), 'Heated room');
     const made = airFromOutdoors('heated', asheville.air);
-    expect(screen.getByText(/^From the air of Yard: EMC [\d.]+–\u2060?[\d.]+%/)).toBeTruthy();
+    expect(screen.getByText(/^From the air of Yard: EMC [\d.]+%/)).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Edit the months' }));
     expect(screen.getByLabelText('January, relative humidity')).toHaveProperty(
       'value',

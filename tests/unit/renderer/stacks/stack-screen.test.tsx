@@ -329,8 +329,8 @@ describe('Editing several boards', () => {
     await user.type(screen.getByRole('textbox', { name: /^Width/ }), '15 cm');
     await user.type(screen.getByRole('textbox', { name: /^Log/ }), 'Ridge');
     await user.selectOptions(
-      screen.getByRole('combobox', { name: /^Dried/ }),
-      'In a kiln, or in other drier air',
+      screen.getByRole('combobox', { name: /^Before it came here/ }),
+      'Dried in a kiln or drier air',
     );
     await user.selectOptions(screen.getByRole('combobox', { name: /^Sawing/ }), 'Flat-sawn');
     await expectNoBarriers();
