@@ -52,7 +52,7 @@ describe('a first round is checked against what is possible', () => {
     expect(call).toBe('probe-again');
     expect(rules(judged).flat()).toContain('dry-too-soon');
     const said = reasons.map((each) => inEnglish(each)).join(' ');
-    for (const reason of ['short pins', 'sawing date', 'species', 'fresh crosscut'])
+    for (const reason of ['only the dry shell', 'sawing date', 'species', 'fresh crosscut'])
       expect(said.toLowerCase()).toContain(reason);
     expect(said).toContain('The core reads 14.5%. That is unlikely this soon after sawing. Core expected: ');
     expectWhole(reasons);
@@ -157,7 +157,7 @@ describe('a first round is checked against what is possible', () => {
       const { readings: judged, reasons } = judge(readings([5, 5.1], [5.2, 5]), 52, { prior });
       expect(rules(judged).flat()).toContain('dry-too-soon');
       const said = reasons.map((each) => inEnglish(each)).join(' ');
-      expect(said).toContain('Its places should not make it so dry.');
+      expect(said).toContain('That is drier than its places should get it.');
       expect(said).not.toContain('soon');
     });
   });

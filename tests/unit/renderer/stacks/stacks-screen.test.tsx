@@ -67,7 +67,7 @@ describe('The stacks', () => {
         [...figure.nextElementSibling!.childNodes].map((node) => node.textContent?.trim()),
       ]);
     expect(figures).toEqual([
-      ['3 keep drying', ['of 6', '1 ready', '2 not probed yet']],
+      ['3 to keep drying', ['of 6', '1 ready', '2 not probed yet']],
       ['14.9%', [unbroken('average, target 6–8%')]],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
