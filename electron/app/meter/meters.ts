@@ -28,6 +28,12 @@ export function typeFrom({ settings }: Yard, meterId: number): void {
 const deleted = ({ settings }: Pick<YardReader, 'settings'>): number[] =>
   z.array(rowIdSchema).safeParse(settings.get(DELETED)).data ?? [];
 
+function metersThere(yard: YardReader): MeterRow[] {
+  const gone = new Set(deleted(yard));
+  // One that another window typed a reading from meanwhile is there again.
+  return yard.meters.all().filter(({ id }) => !gone.has(id) || yard.meters.isUsedNow(id));
+}
+
 /** A meter of the yard, with what its values mean. */
 const shown = (meter: MeterRow, yard: Pick<YardReader, 'settings'>): MeterOfYard => ({
   id: meter.id,
@@ -43,13 +49,7 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
   ({
     'meters.list': () => {
       const yard = context.yard();
-      const gone = new Set(deleted(yard));
-      // One that another window typed a reading from meanwhile is there again.
-      const isThere = ({ id }: MeterRow) => !gone.has(id) || yard.meters.isUsedNow(id);
-      return yard.meters
-        .all()
-        .filter(isThere)
-        .map((meter) => shown(meter, yard));
+      return metersThere(yard).map((meter) => shown(meter, yard));
     },
     'meters.use': ({ meterId }) => {
       const { readings, meters } = context.yard();
@@ -87,6 +87,13 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
     if (context.yard().meters.isUsed(meter.id))
       throw new Refusal(message('refusal.meter-keeps-unit', { meterName: meter.name, unit }));
   }
+  /** Two of one name could not be told apart where one is chosen. */
+  function checkName(name: string, ownId: number | null): void {
+    const isSame = (other: MeterRow): boolean =>
+      other.id !== ownId && other.name.trim().toLowerCase() === name.trim().toLowerCase();
+    if (metersThere(context.yard()).some(isSame))
+      throw new Refusal(message('refusal.meter-name-taken', { meterName: name.trim() }));
+  }
   function remove(meterId: number): void {
     const yard = context.yard();
     yard.settings.put(DELETED, [...deleted(yard), meterId]);
@@ -97,6 +104,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
   return {
     *'meters.add'({ name, profile, roundId, isTypedFrom }) {
       checkScale(profile);
+      checkName(name, null);
       const yard = context.yard();
       const meterId = yard.meters.addTyped(name, profile, context.now());
       if (isTypedFrom || typedFrom(yard) === null) typeFrom(yard, meterId);
@@ -121,6 +129,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
     'meters.edit': ({ id, basedOn, changed: { name, profile } }) => {
       const yard = context.yard();
       const before = get(id);
+      if (name !== undefined) checkName(name, id);
       if (profile) {
         checkScale(profile);
         checkUnit(before, profile);
@@ -143,10 +152,12 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
     'meters.undoDelete': ({ act }) => {
       const { acts } = context.yard();
       orRefuse(acts.find(act)?.request === 'meters.delete' || undefined, 'act');
+      const before = new Set(metersThere(context.yard()).map(({ id }) => id));
       const undone = acts.undo(act, context.now());
       let came = undone.next(Number.MAX_SAFE_INTEGER);
       while (!came.done) came = undone.next(Number.MAX_SAFE_INTEGER);
       if (!came.value) throw new Refusal(message('refusal.meters-changed-since'));
+      for (const { id, name } of metersThere(context.yard())) if (!before.has(id)) checkName(name, id);
       return {};
     },
 

@@ -31,7 +31,7 @@ export function AskProfile({
     const profile = unknownProfile;
     const done = say('meter-profile.unknown-saved');
     if (meter === null) {
-      const name = say('meter-profile.usual-name');
+      const name = say('meter-profile.usual-name', { number: 1 });
       const added = await attempt(
         bridge().command('meters.add', { name, profile, roundId: roundId ?? null }),
       );

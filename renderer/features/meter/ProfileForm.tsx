@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { type MeterProfile, unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -24,8 +25,17 @@ export function ProfileForm(props: {
   onClose: () => void;
 }) {
   const { output } = useQuery('species.list', {});
-  const inUse = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom) ?? null;
-  return output && <Form {...props} allSpecies={output} inUse={inUse} />;
+  const meters = useQuery('meters.list', {}).output;
+  return output && meters && <Form {...props} allSpecies={output} meters={meters} />;
+}
+
+/** The usual name, with a number where a meter has it. */
+function freeName(meters: readonly MeterOfYard[], say: Say): string {
+  const taken = new Set(meters.map(({ name }) => name.toLowerCase()));
+  let number = 1;
+  const usual = () => say('meter-profile.usual-name', { number });
+  while (taken.has(usual().toLowerCase())) number += 1;
+  return usual();
 }
 
 function Form({
@@ -34,24 +44,24 @@ function Form({
   isForRound = false,
   onClose,
   allSpecies,
-  inUse,
+  meters,
 }: {
   meter: MeterOfYard | null;
   roundId?: number | null;
   isForRound?: boolean;
   onClose: () => void;
   allSpecies: readonly Species[];
-  /** The meter that values are typed from; null for none. */
-  inUse: MeterOfYard | null;
+  meters: readonly MeterOfYard[];
 }) {
   const { say } = useWords();
+  const inUse = meters.find(({ isTypedFrom }) => isTypedFrom) ?? null;
   const edit = useEdit('meters.edit', meter);
   const [used, setUsed] = useState<'yes' | 'no'>(isForRound ? 'yes' : 'no');
   const draftOf = ({ name, profile }: { name: string; profile: MeterProfile | null }) =>
     profileDraft({ name, profile: profile ?? unknownProfile }, allSpecies);
   const answers = useDraft(
     profileDraftSchema(allSpecies),
-    draftOf(meter ?? { name: say('meter-profile.usual-name'), profile: null }),
+    draftOf(meter ?? { name: freeName(meters, say), profile: null }),
     edit.theirs && draftOf(edit.theirs),
   );
 

@@ -216,7 +216,7 @@ export const meter = {
   'meter-profile.title': 'About {meterName}',
   'meter-profile.title-new': 'Your meter',
   'meter-profile.name': 'Name',
-  'meter-profile.usual-name': 'Hand meter',
+  'meter-profile.usual-name': '{number, plural, =1 {Hand meter} other {Hand meter #}}',
   'meter-profile.scale': 'What is it set to?',
   'meter-profile.scale.usual': 'Default (Douglas-fir)',
   'meter-profile.scale.species': 'A species',

@@ -154,6 +154,8 @@ export const refusals = {
   'refusal.species-not-saved': 'The species was not saved.',
   'refusal.meter-used':
     '{meterName} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
+  'refusal.meter-name-taken':
+    'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn':

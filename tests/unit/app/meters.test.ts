@@ -23,8 +23,12 @@ const readings = async (index = 0) =>
   (await yard.query('boards.get', { id: yard.boards[index]!.id })).readings;
 const mcPct = async () => (await readings())[0]!.corrected.mcPct!;
 
-async function addMeter(profile: typeof unknownProfile = setToWalnut, roundId: number | null = null) {
-  await yard.command('meters.add', { name: 'Old one', profile, roundId });
+async function addMeter(
+  profile: typeof unknownProfile = setToWalnut,
+  roundId: number | null = null,
+  name = 'Old one',
+) {
+  await yard.command('meters.add', { name, profile, roundId });
   return (await yard.query('meters.list', {})).at(-1)!;
 }
 
@@ -49,7 +53,7 @@ describe('a hand meter', () => {
 
   test('is typed from once it is added, until another one is chosen', async () => {
     const first = await addMeter();
-    const second = await addMeter();
+    const second = await addMeter(setToWalnut, null, 'Second one');
     expect((await yard.query('meters.list', {})).map(({ isTypedFrom }) => isTypedFrom)).toEqual([
       false,
       true,
@@ -64,7 +68,7 @@ describe('a hand meter', () => {
 
   test('a value is of the meter that its window shows, whatever another window chose meanwhile', async () => {
     const shown = await addMeter();
-    await addMeter();
+    await addMeter(setToWalnut, null, 'Second one');
     const roundId = await begin();
     await yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw: 12, meterId: shown.id });
     expect((await readings())[0]!.meterId).toBe(shown.id);
@@ -158,7 +162,7 @@ describe('a hand meter', () => {
 describe('readings moved to another meter', () => {
   /** A round with two typed readings of one meter on the first board and one of another on the second. */
   async function readWithTwo() {
-    const [one, other] = [await addMeter(unknownProfile), await addMeter()];
+    const [one, other] = [await addMeter(unknownProfile), await addMeter(setToWalnut, null, 'Second one')];
     const roundId = await begin();
     const typed = async (index: number, spot: number, meterId: number) => {
       await aimAt(roundId, index, spot);
@@ -275,12 +279,12 @@ describe('a hand meter that was added by mistake', () => {
   test('stays where a reading was taken with it, even one moved away since, and it is said why', async () => {
     const first = await addMeter();
     await type(await begin(), 12);
-    const second = await addMeter();
+    const second = await addMeter(setToWalnut, null, 'Second one');
     const [reading] = await readings();
     await yard.command('readings.setMeter', { readingId: reading!.id, scope: 'reading', meterId: second.id });
-    for (const { id: meterId } of [first, second])
+    for (const { id: meterId, name } of [first, second])
       expect(await yard.refusal('meters.delete', { meterId })).toBe(
-        'Old one was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
+        `${name} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.`,
       );
     expect(await names()).toHaveLength(2);
   });
@@ -298,4 +302,19 @@ describe('a hand meter that was added by mistake', () => {
     await yard.command('meters.edit', { id, basedOn: edited.version, changed: { profile: setToWalnut } });
     expect(await earlier()).toBe(0);
   });
+});
+
+test('no two meters have one name, until one is deleted', async () => {
+  const add = { name: 'Mine', profile: unknownProfile };
+  const taken = /already a meter called .*Mine.*Nothing was saved/;
+  const { meterId } = await yard.command('meters.add', add);
+  expect(await yard.refusal('meters.add', { ...add, name: ' mine ' })).toMatch(taken);
+  const { meterId: id } = await yard.command('meters.add', { ...add, name: 'Yours' });
+  const basedOn = (await yard.query('meters.list', {})).find((each) => each.id === id)!.version;
+  expect(await yard.refusal('meters.edit', { id, basedOn, changed: { name: 'Mine' } })).toMatch(taken);
+  await yard.command('meters.edit', { id, basedOn, changed: { name: 'Yours' } });
+  const { act } = await yard.command('meters.delete', { meterId });
+  await yard.command('meters.add', add);
+  expect(await yard.refusal('meters.undoDelete', { act })).toMatch(taken);
+  expect((await yard.query('meters.list', {})).map(({ name }) => name)).toEqual(['Yours', 'Mine']);
 });

@@ -15,8 +15,10 @@ const begin = async () =>
   (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 26.7 })).id;
 const readings = async (index = 0) =>
   (await yard.query('boards.get', { id: yard.boards[index]!.id })).readings;
-const add = async (profile: MeterProfile, more: { roundId?: number; isTypedFrom?: boolean } = {}) =>
-  (await yard.command('meters.add', { name: 'Old one', profile, ...more })).meterId;
+const add = async (
+  profile: MeterProfile,
+  more: { name?: string; roundId?: number; isTypedFrom?: boolean } = {},
+) => (await yard.command('meters.add', { name: 'Old one', profile, ...more })).meterId;
 const typeOhms = async (roundId: number, raw: number) =>
   yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw, unit: 'ohm' });
 const shownMeters = () => yard.query('meters.list', {});
@@ -43,7 +45,7 @@ describe('a hand meter that shows ohms', () => {
     expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 12 })).toBe(
       say(message('refusal.typed-other-unit', { unit: 'pct' })),
     );
-    const inPct = await add(unknownProfile);
+    const inPct = await add(unknownProfile, { name: 'New one' });
     expect(await yard.refusal('rounds.saveTyped', { ...spot, raw: 12e6, unit: 'ohm', meterId: inPct })).toBe(
       say(message('refusal.typed-other-unit', { unit: 'ohm' })),
     );
@@ -60,9 +62,9 @@ describe('a hand meter that shows ohms', () => {
       say(message('refusal.meter-keeps-unit', { meterName: 'Old one', unit: 'ohm' })),
     );
     const readingId = (await readings())[0]!.id;
-    const inPct = await add(unknownProfile);
+    const inPct = await add(unknownProfile, { name: 'New one' });
     expect(await yard.refusal('readings.setMeter', { readingId, scope: 'reading', meterId: inPct })).toBe(
-      say(message('refusal.meter-other-unit', { meterName: 'Old one' })),
+      say(message('refusal.meter-other-unit', { meterName: 'New one' })),
     );
     // Nothing was read with this one yet.
     const other = (await shownMeters()).at(-1)!;
@@ -134,7 +136,7 @@ describe('the first answer in a round', () => {
 describe('another hand meter', () => {
   test('can be added without typing from it', async () => {
     const first = await add(unknownProfile);
-    const second = await add(ohms, { isTypedFrom: false });
+    const second = await add(ohms, { name: 'New one', isTypedFrom: false });
     expect(await shownMeters()).toMatchObject([
       { id: first, isTypedFrom: true },
       { id: second, isTypedFrom: false },
@@ -157,12 +159,14 @@ describe('another hand meter', () => {
     } as const;
     await type(await begin(), 14.2);
     const [reading] = await readings();
-    const meterId = await add(walnut);
+    const meterId = await add(walnut, { name: 'New one' });
     const ask = { readingId: reading!.id, meterId };
     const read = await yard.query('readings.asReadWith', ask);
     expect(read).toMatchObject({ raw: 14.2, unit: 'pct', corrected: { mcPct: 14.2 } });
     await yard.command('readings.setMeter', { ...ask, scope: 'reading' });
     expect((await readings())[0]!.corrected).toEqual(read!.corrected);
-    expect(await yard.query('readings.asReadWith', { ...ask, meterId: await add(ohms) })).toBeNull();
+    expect(
+      await yard.query('readings.asReadWith', { ...ask, meterId: await add(ohms, { name: 'In ohms' }) }),
+    ).toBeNull();
   });
 });

@@ -160,6 +160,18 @@ describe('the meters of the yard', () => {
     expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }, { isTypedFrom: true }]);
   });
 
+  test('one that is added is given a name that no meter has', async () => {
+    play([
+      { ...handMeter, name: 'Hand meter' },
+      { ...handMeter, id: 5, isTypedFrom: false, name: 'hand meter 2' },
+    ]);
+    const user = userEvent.setup();
+    render(<MetersSheet />);
+    await user.click(await screen.findByRole('button', { name: 'Add a hand meter' }));
+    const name = await screen.findByRole<HTMLInputElement>('textbox', { name: 'Name' });
+    expect(name.value).toBe('Hand meter 3');
+  });
+
   test('another one is typed from by one press', async () => {
     const machine = play([handMeter, { ...handMeter, id: 5, isTypedFrom: false, name: 'New one' }]);
     const user = userEvent.setup();
