@@ -79,7 +79,11 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
       ({ latest }) => (latest ? <CallOrSpots finding={latest} /> : <em>{say('stacks.not-probed')}</em>),
       sorted,
     ),
-    column('ready', 8.25, ready, sorted),
+    column('ready', 8.25, ready, {
+      ...sorted,
+      below: (board) =>
+        board.latest === null && readyInRow(board, words) !== null && say('stacks.by-forecast'),
+    }),
     column('read', 5.5, ({ latest }) => latest && formats.day(latest.at), sorted),
     ...(ofSeveralStacks ? [stack] : []),
     column('species', 10, ({ speciesName }) => name(speciesName), {

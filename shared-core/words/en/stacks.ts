@@ -159,6 +159,7 @@ export const stacks = {
   'stacks.core-not-read': '{shellPct} · not read',
   'stacks.no-average': 'no usable reading',
   'stacks.not-probed': 'not probed yet',
+  'stacks.by-forecast': 'by forecast alone',
   'stacks.no-call': 'no call yet',
 
   // Adding boards, and editing several.

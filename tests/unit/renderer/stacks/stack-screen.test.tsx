@@ -200,6 +200,18 @@ describe('The boards of a stack', () => {
     expect(screen.getByText('no usable reading')).toBeTruthy();
   });
 
+  test('the day of a board never probed is by its forecast alone, which it says', async () => {
+    const judgement = judgedReady({ kind: 'any-day' });
+    const rows = [
+      aBoardRow(1, { judgement }),
+      aBoardRow(2, { judgement, latest: aFinding({}) }),
+      aBoardRow(3),
+    ];
+    open(3, { 'boards.list': () => ({ total: 3, rows }) });
+    expect(await screen.findAllByText('Any day now')).toHaveLength(2);
+    expect(screen.getAllByText('by forecast alone')).toHaveLength(1);
+  });
+
   test('a board of which only the shell was read shows its shell, and an average only as estimated', async () => {
     const unknown = aFinding({
       averagePct: null,
