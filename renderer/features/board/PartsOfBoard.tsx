@@ -69,11 +69,7 @@ export function PartsOfBoard({
             <Sheet>
               <Await of={[forecast]}>
                 {({ details, whyNot }) =>
-                  details ? (
-                    <ProfileChart code={board.code} details={details} />
-                  ) : (
-                    <p>{whyNot && say(whyNot)}</p>
-                  )
+                  details ? <ProfileChart board={board} details={details} /> : <p>{whyNot && say(whyNot)}</p>
                 }
               </Await>
             </Sheet>

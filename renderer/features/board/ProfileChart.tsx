@@ -1,4 +1,5 @@
 import type { ForecastDetails } from '../../../shared-core/contract/forecast.ts';
+import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { mcAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
 import { likelyInterval } from '../../../shared-core/probing/readings/likely-interval.ts';
@@ -11,7 +12,13 @@ import { useWords } from '../../words.ts';
 const DEPTHS = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1];
 
 /** Moisture through the thickness today, from the upper face down: the latest readings and the likely profile. */
-export function ProfileChart({ code, details }: { code: string; details: ForecastDetails }) {
+export function ProfileChart({
+  board: { code, latest: found },
+  details,
+}: {
+  board: Pick<BoardRow, 'code' | 'latest'>;
+  details: ForecastDetails;
+}) {
   const words = useWords();
   const { say, formats } = words;
   const { forecast, thicknessMm, endUse, emcNowPct } = details;
@@ -32,7 +39,7 @@ export function ProfileChart({ code, details }: { code: string; details: Forecas
   return (
     <Chart
       title={say('profile.chart', { boardCode: code })}
-      summary={summaryOf(details, latest[0]?.atMs, say)}
+      summary={summaryOf(details, latest[0]?.atMs, found, say)}
       x={{
         title: say('profile.depth'),
         from: 0,
@@ -91,16 +98,34 @@ function latestRound(readings: Readings): Readings {
 }
 
 function summaryOf(
-  { forecast, nowMs, emcNowPct, endUse }: ForecastDetails,
+  details: ForecastDetails,
   readMs: number | undefined,
+  found: LatestFinding | null,
   say: Say,
 ): string {
-  const { shell, core } = forecast.now;
+  const { nowMs, emcNowPct, endUse } = details;
   const isOld = readMs !== undefined && nowMs - readMs >= DAY_MS;
   return [
-    say('profile.now', { shellPct: shell.median, corePct: core.median }),
+    ...shellAndCore(details, found, say),
     say('forecast.target', { targetRange: endUse }),
     say('profile.emc-here', { emcPct: emcNowPct }),
     ...(isOld ? [say('profile.read-on', { readOn: isoOf(readMs) })] : []),
   ].join(' ');
+}
+
+/** On the day of its readings, they say what shell and core are, as everywhere else; the forecast says what they leave open. */
+function shellAndCore({ forecast, nowMs }: ForecastDetails, found: LatestFinding | null, say: Say): string[] {
+  const { shell, core } = forecast.now;
+  const isReadToday = found !== null && !found.isQuestionable && nowMs - Date.parse(found.at) < DAY_MS;
+  const read = isReadToday ? found : { shellPct: null, corePct: null };
+  const known = [
+    ...(read.shellPct === null ? [] : [say('profile.shell-read', { shellPct: read.shellPct })]),
+    ...(read.corePct === null ? [] : [say('profile.core-read', { corePct: read.corePct })]),
+  ];
+  if (known.length === 0) return [say('profile.now', { shellPct: shell.median, corePct: core.median })];
+  return [
+    ...known,
+    ...(read.shellPct === null ? [say('profile.shell-now', { shellPct: shell.median })] : []),
+    ...(read.corePct === null ? [say('profile.core-now', { corePct: core.median })] : []),
+  ];
 }

@@ -4,7 +4,8 @@ import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
-import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
+import type { BoardRow, LatestFinding } from '../../../../shared-core/contract/yard.ts';
+import { DAY_MS } from '../../../../shared-core/time.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything } from '../shell/machine.ts';
@@ -84,6 +85,29 @@ describe('The forecast of a board', () => {
     // Below the upper face, likely there, and each of the two readings of the core.
     expect(rows.filter((row) => /^14 mm.*17\.[03]% \(/.test(row!))).toHaveLength(2);
     expect(rows.some((row) => row?.startsWith('27 mm'))).toBe(true);
+  });
+
+  // A card said shell 27.9 and core 38.9 %, and this tab 25.6 and 39.4 %, on the day of the readings.
+  test('on the day of its readings the profile has shell and core as the page has them', async () => {
+    const at = new Date(nowMs).toISOString();
+    const summaryWith = async (latest: Partial<LatestFinding>) => {
+      open(answerOf(aForecast()), 'thickness', { latest: aFinding({ at, ...latest }) });
+      const text = (await (await panel('Through the thickness')).findByText(/EMC here this month/))
+        .textContent;
+      cleanup();
+      forgetEverything();
+      return text;
+    };
+    const both = await summaryWith({ shellPct: 27.9, corePct: 38.9 });
+    expect(both).toContain('Shell read today: 27.9%. Core read today: 38.9%.');
+    expect(both).not.toContain('forecast');
+    expect(await summaryWith({ shellPct: 27.9, corePct: null })).toMatch(
+      /^Shell read today: 27\.9%\. By today’s forecast: core about [\d.]+%\./,
+    );
+    for (const old of [{ at: new Date(nowMs - 2 * DAY_MS).toISOString() }, { isQuestionable: true }])
+      expect(await summaryWith({ shellPct: 27.9, corePct: 38.9, ...old })).toMatch(
+        /^By today’s forecast: shell about/,
+      );
   });
 });
 
