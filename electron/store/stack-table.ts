@@ -119,6 +119,18 @@ export function stackReads(
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
+  const averagedCode = db
+    .prepare<object, string>(
+      `SELECT b.code FROM board b
+       WHERE ${inStack} AND b.latest_call IS NOT NULL AND b.latest_average_pct IS NOT NULL LIMIT 1`,
+    )
+    .pluck();
+  const laterCode = db
+    .prepare<object, string>(
+      `SELECT b.code FROM board b WHERE ${inStack} AND b.probe_why = 'move-later' LIMIT 1`,
+    )
+    .pluck();
+
   const halfProbed = db
     .prepare<object, number>(
       `SELECT count(*) FROM board b INDEXED BY board_half_probed
@@ -149,6 +161,7 @@ export function stackReads(
       const ready = outlook && readyOf(outlook.judgement);
       return ready && { when: ready.when, placeName: ready.placeId === null ? null : found!.placeName };
     };
+    const due = countBy(dueKindSchema.options, dueOf);
     const figures = {
       placeName: row.placeName,
       endUse: { minPct, maxPct },
@@ -158,7 +171,9 @@ export function stackReads(
       averagePct:
         averages === 0 ? null : called.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
       averaged: averages,
-      due: countBy(dueKindSchema.options, dueOf),
+      averagedCode: averages === 1 ? (averagedCode.get(inIt) ?? null) : null,
+      due,
+      laterCode: due['move-later'] === 1 ? (laterCode.get(inIt) ?? null) : null,
       openRound: row.openRoundId === null ? null : (openRound.get(row.openRoundId) ?? null),
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
@@ -174,7 +189,7 @@ export function stackReads(
             }
           : null,
     };
-    const { boards, halfProbed: half, calls, averagePct, averaged, due } = figures;
+    const { boards, halfProbed: half, calls, averagePct, averaged } = figures;
     return {
       ...row,
       targetRange: { minPct, maxPct },

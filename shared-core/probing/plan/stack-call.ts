@@ -26,8 +26,12 @@ export interface StackFigures {
   averagePct: number | null;
   /** Of so many boards. */
   averaged: number;
+  /** The code of the only one of these; null where there are more, or none. */
+  averagedCode: string | null;
   /** Boards by what each is due for today (`calls/next-step.ts`). */
   due: Record<DueKind, number>;
+  /** The code of the only board that is to dry on before it is moved; null where there are more, or none. */
+  laterCode: string | null;
   /** One of those to be probed again, with the reason of its call. */
   toProbeAgain: { boardCode: string; why: Message } | null;
   /** Readings of the open round, and boards of which it has read every spot; null where no round is open. */
@@ -94,14 +98,19 @@ const NOT_READY = ['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const
 const callOf = (call: (typeof NOT_READY)[number], boards: number, probed: number): Message =>
   message(`stack-call.${boards === probed ? 'all' : 'some'}.${call}`, { boards, probed });
 
-/** How many boards have another call, or none. Those that the stack is due for stand in that sentence. */
+/** How many boards have another call, or none. Those that the stack is due for, or that dry on before a move, stand in that sentence. */
 function others(stack: StackFigures, call: Call): Message[] {
-  const due = dueOfStack(stack)?.kind;
+  const { calls } = stack;
   const probed = probedOf(stack);
+  const told = [
+    call,
+    dueOfStack(stack)?.kind,
+    ...(calls['keep-drying'] <= laterOf(stack) ? ['keep-drying'] : []),
+  ];
   return [
     ...(['ready', ...NOT_READY] as const)
-      .filter((each) => each !== call && each !== due && stack.calls[each] > 0 && stack.calls[each] < probed)
-      .map((each) => message(`stack-call.also.${each}`, { boards: stack.calls[each] })),
+      .filter((each) => !told.includes(each) && calls[each] > 0 && calls[each] < probed)
+      .map((each) => message(`stack-call.also.${each}`, { boards: calls[each] })),
     ...withoutCall(stack, probed),
   ];
 }
@@ -115,19 +124,29 @@ function withoutCall({ boards, halfProbed }: StackFigures, probed: number): Mess
   ];
 }
 
+/** Boards of which its call says that they dry on before a move; with others that are to be moved now, that sentence tells of them. */
+const laterOf = ({ due }: StackFigures): number => (due['bring-in'] === 0 ? due['move-later'] : 0);
+
 const mostOf = (calls: StackFigures['calls']) =>
   NOT_READY.reduce((most, each) => (calls[each] > calls[most] ? each : most));
 
 function callOfMost(stack: StackFigures, probed: number): StackCall {
-  const { calls, due, averagePct, averaged, endUse } = stack;
+  const { calls, averagePct, averaged, averagedCode, laterCode, endUse } = stack;
   const call = mostOf(calls);
-  const later = due['move-later'];
+  const later = laterOf(stack);
   return {
     call,
     reasons: [
       callOf(call, calls[call], probed),
-      ...(later > 0 && due['bring-in'] === 0
-        ? [message('stack-call.to-move-later', { boards: later, dryEnoughLimitPct, coreLimitPct })]
+      ...(later > 0
+        ? [
+            message('stack-call.to-move-later', {
+              boards: later,
+              boardCode: laterCode ?? '',
+              dryEnoughLimitPct,
+              coreLimitPct,
+            }),
+          ]
         : []),
       ...(averagePct === null
         ? []
@@ -135,7 +154,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
             message('stack-call.average', {
               averagePct,
               averaged,
-              which: averaged === probed ? 'all' : 'some',
+              boardCode: averagedCode ?? '',
               targetRange: { minPct: endUse.minPct, maxPct: endUse.maxPct },
             }),
           ]),

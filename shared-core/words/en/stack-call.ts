@@ -25,7 +25,7 @@ export const stackCall = {
   'stack-call.some.too-dry': '{boards} of {probed} {boards, plural, one {is} other {are}} too dry.',
   'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
   'stack-call.average':
-    'Average {averagePct}{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}. Target {targetRange}.',
+    '{averaged, plural, one {{boardCode}: average {averagePct}.} other {Average of # boards: {averagePct}.}} Target {targetRange}.',
   'stack-call.also.ready': '{boards} ready to use.',
   'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
   'stack-call.also.bring-in': '{boards} to bring in.',
@@ -46,7 +46,7 @@ export const stackCall = {
   'stack-call.add-place':
     '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target in any of your places. Add a drier one, or change the use.',
   'stack-call.to-move-later':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, core to {coreLimitPct}. Then move {boards, plural, one {it} other {them}} to drier air.',
+    '{boards, plural, one {{boardCode} is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. Let {boards, plural, one {it} other {them}} dry to {dryEnoughLimitPct}, core to {coreLimitPct}. Then move {boards, plural, one {it} other {them}} to drier air.',
   'stack-call.learns-rate':
     'Probe {boards, plural, one {# board} other {# boards}} again to learn how fast {boards, plural, one {it dries} other {they dry}}.',
   'stack-call.some-to-probe': '{boards} to probe again. {boardCode}: {why}',

@@ -43,6 +43,8 @@ function stack(
       'move-later': 0,
       ...due,
     },
+    averagedCode: 'MAP-02',
+    laterCode: 'MAP-03',
     toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
     openRound: null,
   };
@@ -57,7 +59,7 @@ describe("a stack's call", () => {
     expect(made?.call).toBe('bring-in');
     expect(sentences(figures)).toEqual([
       'Bring in 5 of 8.',
-      'Average 13.1% of 5 boards. Target 6–8%.',
+      'Average of 5 boards: 13.1%. Target 6–8%.',
       '3 to probe again.',
     ]);
     expect(dueOfStack(figures)?.kind).toBe('bring-in');
@@ -77,7 +79,7 @@ describe("a stack's call", () => {
     expect(callOnStack(figures)?.call).toBe('keep-drying');
     expect(sentences(figures)).toEqual([
       '5 of 8 need drying.',
-      'Average 13.1%. Target 6–8%.',
+      'Average of 8 boards: 13.1%. Target 6–8%.',
       '2 ready to use.',
       '1 not probed yet.',
     ]);
@@ -104,6 +106,18 @@ describe("a stack's call", () => {
       '6 boards are unlikely to reach the target where they are. Let them dry to 20%, core to 25%. Then move them to drier air.',
     ]);
     expect(dueOfStack(figures)).toBeNull();
+  });
+
+  // "1 board is unlikely … Average 17.8%" read as that board's average, which was 33.4 %, and it was told of twice.
+  test('one board alone is named, told of once, and so is the board of an average', () => {
+    const figures = stack(4, { 'bring-in': 2, 'keep-drying': 1 }, { 'bring-in': 0, 'move-later': 1 });
+    expect(sentences(figures)).toEqual([
+      'Bring in 2 of 3.',
+      'MAP-03 is unlikely to reach the target where it is. Let it dry to 20%, core to 25%. Then move it to drier air.',
+      'Average of 3 boards: 13.1%. Target 6–8%.',
+      '1 not probed yet.',
+    ]);
+    expect(sentences(stack(1, { 'keep-drying': 1 }))).toContain('MAP-02: average 13.1%. Target 6–8%.');
   });
 
   test('ready, when so many boards of it were found ready that few others can be wet', () => {
