@@ -66,7 +66,7 @@ export const calls = {
 
   'call.too-close':
     'Too close to call: {averagePct}. Target {targetRange}. Take {each} more {each, plural, one {reading} other {readings}} of each depth, at new spots.',
-  'call.more-will-not-help': 'More readings won’t help. An oven-dry check will.',
+  'call.more-will-not-help': 'More readings now won’t help. An oven-dry check will.',
 
   'call.too-few': 'Need {missing}, at {spots, plural, one {another spot} other {# different spots}}.',
   'call.more-average': '{count, plural, one {# more reading} other {# more readings}}',

@@ -12,6 +12,7 @@ import {
 } from '../../../shared-core/probing/calls/judgement.ts';
 import { driestIn } from '../../../shared-core/probing/calls/ready-in.ts';
 import { ifMoved } from '../../../shared-core/probing/plan/if-moved.ts';
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { modelErrorPct } from '../../../shared-core/wood/drying/history-fit.ts';
 import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
@@ -315,6 +316,13 @@ const ofReadBoards: Record<string, (board: ReadBoard) => boolean> = {
     averageIs !== 'unknown' ||
     (board.finding.averagePct === null &&
       board.judgement.average?.averagePct === board.forecast?.now.average.median),
+  'an average lies within what its average spots read': ({ given, assessment, finding }) => {
+    const pcts = assessment.readings.flatMap((each) =>
+      each.counts && depthRead(each, given.board.thicknessMm) === 'average' ? [each.corrected.mcPct!] : [],
+    );
+    if (pcts.length === 0 || finding.averagePct === null) return true;
+    return finding.averagePct > Math.min(...pcts) - 1e-6 && finding.averagePct < Math.max(...pcts) + 1e-6;
+  },
   'nothing is wetter than the wood can be': ({ given, forecast }) =>
     forecast === null ||
     forecast.now.core.high <= mostWaterPct(given.species.basicSpecificGravity!) + 3 * modelErrorPct,
@@ -465,6 +473,8 @@ describe('the boards that once told two stories', () => {
     const lately = judge(facts({ places, found: unsure(1), forecast: forecast(inDays(6)) }));
     expect(lately.next.step).toBe('wait');
     expect(says(lately, /more-will-not-help/)).toBe(true);
+    // A day to probe it stands beside that.
+    expect(told(lately)).toContain('More readings now won’t help. An oven-dry check will.');
     const long = judge(facts({ places, found: unsure(60), forecast: forecast(nowMs) }));
     expect(long.next.step).toBe('probe');
     expect(says(long, /more-will-not-help/)).toBe(false);
