@@ -6,7 +6,7 @@
 import { judgeBoard } from '../../shared-core/probing/calls/call.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { plannedDepthMm } from '../../shared-core/probing/readings/spots.ts';
-import { priorNow, type SinceSawn } from '../../shared-core/probing/suspicions/first-round.ts';
+import { driestMet, priorNow, type SinceSawn } from '../../shared-core/probing/suspicions/first-round.ts';
 import { DAY_S } from '../../shared-core/time.ts';
 import { airFromOutdoors } from '../../shared-core/wood/climate/air-from-outdoors.ts';
 import { emcOfYear } from '../../shared-core/wood/climate/climate.ts';
@@ -97,7 +97,6 @@ export function isQuestioned(random: Random, read: { pct: number; days: number }
     thicknessMm <= THIN_MM
       ? averages([...twice(truth.average), readAt(truth.average)])
       : readings(twice(truth.shell), random.uniform() < 0.5 ? twice(truth.core) : []);
-  const lowest = assumed.toSorted((a, b) => a.emcPct - b.emcPct)[0]!;
   const { readings: judged } = judgeBoard(
     evidence(of, {
       board: { thicknessMm, lengthMm: 3000 },
@@ -108,7 +107,7 @@ export function isQuestioned(random: Random, read: { pct: number; days: number }
         { basicSpecificGravity: wood.basicSpecificGravity, dryingClass },
         { days, airs: assumed },
       ),
-      driestAir: lowest,
+      driestAir: driestMet(thicknessMm, wood, assumed),
     }),
   );
   return judged.some(({ suspicions }) =>

@@ -1,7 +1,7 @@
 import type { Move } from '../../../shared-core/contract/yard.ts';
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import type { DriestAir, PriorNow } from '../../../shared-core/probing/readings/prior-now.ts';
-import { priorNow, type SinceSawn } from '../../../shared-core/probing/suspicions/first-round.ts';
+import { driestMet, priorNow, type SinceSawn } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { airSdPct, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
@@ -38,7 +38,8 @@ export function createPriors(context: QueryContext) {
     const since = sawnOn === null ? null : sinceSawn(sawnOn, moves, at);
     return {
       prior: since && priorOf(board, since),
-      driestAir: since === null ? driestOfYears(moves, at) : driest(since.airs),
+      driestAir:
+        since === null ? driestOfYears(moves, at) : driestMet(board.thicknessMm, board.species, since.airs),
     };
   };
 
@@ -63,7 +64,11 @@ export function createPriors(context: QueryContext) {
   function driestOfYears(moves: readonly Move[], at: string): DriestAir | null {
     const until = moves.filter(({ since }) => Date.parse(since) <= Date.parse(at));
     const airs = (until.length > 0 ? until : moves.slice(0, 1)).map(airOf);
-    return airs.includes(undefined) ? null : driest(airs.flatMap((air) => monthsOf(air as MonthlyAir)));
+    if (airs.includes(undefined)) return null;
+    const [lowest] = airs
+      .flatMap((air) => monthsOf(air as MonthlyAir))
+      .toSorted((a, b) => a.emcPct - b.emcPct);
+    return lowest === undefined ? null : { emcPct: lowest.emcPct, sdPct: lowest.sdPct };
   }
 
   /** Null where the air of one of its places is not known, or it was not sawn by then. */
@@ -91,9 +96,4 @@ function monthsOf(air: MonthlyAir) {
   const { monthlyEmcPct } = emcOfYear(air);
   const sdPct = airSdPct(air);
   return air.map(({ tempC }, month) => ({ emcPct: monthlyEmcPct[month]!, tempC, sdPct }));
-}
-
-function driest(airs: readonly DriestAir[]): DriestAir | null {
-  const [lowest] = airs.toSorted((a, b) => a.emcPct - b.emcPct);
-  return lowest === undefined ? null : { emcPct: lowest.emcPct, sdPct: lowest.sdPct };
 }

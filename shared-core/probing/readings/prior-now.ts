@@ -11,6 +11,8 @@ export interface DriestAir {
   /** Its EMC, % MC, and how far that may be off, one standard deviation. */
   emcPct: number;
   sdPct: number;
+  /** EMC of its air as a board so thick has followed it by now, % MC; left out: it is not known since when it is there. */
+  followedPct?: number;
 }
 /**
  * Its middle, and how far it may be off, one standard deviation each: by pace and start, of the logarithm of what it is

@@ -1,6 +1,7 @@
 import { DAY_S } from '../../time.ts';
+import { responseDays } from '../../wood/drying/coming-weather.ts';
 import { type AirSegment, averageOf, dryingGrid, simulateDrying } from '../../wood/drying/drying-model.ts';
-import { priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
+import { averageGravity, priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import { GREEN, mostWaterPct } from '../../wood/moisture/most-water.ts';
@@ -8,7 +9,7 @@ import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import type { DryingClass } from '../../wood/species/drying-class.ts';
 import { message } from '../../words/message.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import { DOUBT_SDS, type ExpectedAboveAir, type PriorNow } from '../readings/prior-now.ts';
+import { DOUBT_SDS, type DriestAir, type ExpectedAboveAir, type PriorNow } from '../readings/prior-now.ts';
 import { type Depth, depthSchema, type Suspicion } from '../readings/reading.ts';
 import { plannedDepthMm } from '../readings/spots.ts';
 import type { ComparedReading } from './board-suspicions.ts';
@@ -106,6 +107,22 @@ export function priorNow(
 }
 type Wood = { basicSpecificGravity: number | null; dryingClass: DryingClass | null };
 
+/** The driest air that a board met, and what it has made of a board so thick by now. Null without any. */
+export function driestMet(
+  thicknessMm: number,
+  { basicSpecificGravity }: Pick<Wood, 'basicSpecificGravity'>,
+  airs: SinceSawn['airs'],
+): DriestAir | null {
+  const [lowest] = airs.toSorted((a, b) => a.emcPct - b.emcPct);
+  if (lowest === undefined) return null;
+  const boardDays = responseDays(thicknessMm, basicSpecificGravity ?? averageGravity, 1);
+  const followedPct = airs.reduce(
+    (pct, { days, emcPct }) => emcPct + (pct - emcPct) * Math.exp(-days / boardDays),
+    airs[0]!.emcPct,
+  );
+  return { emcPct: lowest.emcPct, sdPct: lowest.sdPct, followedPct };
+}
+
 const segmentOf = ({ days, emcPct, tempC }: AirMet): AirSegment => ({
   durationS: Math.max(1, days * DAY_S),
   emcStartPct: emcPct,
@@ -145,10 +162,7 @@ export function firstRoundSuspicion(
 ): Suspicion | null {
   if (readings.length === 0) return null;
   const readPct = meanOf(readings);
-  if (
-    driestAir !== null &&
-    driestAir.emcPct - readPct > DOUBT_SDS * Math.hypot(doubtOf(readings), driestAir.sdPct)
-  )
+  if (driestAir !== null && isBelowAir(readings, driestAir))
     return {
       rule: 'drier-than-its-air',
       severity: 'questionable',
@@ -156,6 +170,15 @@ export function firstRoundSuspicion(
       whatToDo: message('suspicion.drier-than-its-air.do'),
     };
   return prior === null ? null : dryTooSoon(readings, prior);
+}
+
+/** Below all air that it met, and beyond doubt below what that air has made of it by now. */
+function isBelowAir(
+  readings: readonly Compared[],
+  { emcPct, sdPct, followedPct = emcPct }: DriestAir,
+): boolean {
+  const readPct = meanOf(readings);
+  return readPct < emcPct && followedPct - readPct > DOUBT_SDS * Math.hypot(doubtOf(readings), sdPct);
 }
 
 const meanOf = (readings: readonly Compared[]): number => mean(readings.map(({ mcPct }) => mcPct));

@@ -5,7 +5,7 @@ import type { BoardEvidence } from '../../../shared-core/probing/readings/eviden
 import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
-import { priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
+import { driestMet, priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
@@ -113,6 +113,27 @@ describe('a first round is checked against what is possible', () => {
     expect(rules(judged).flat()).toContain('drier-than-its-air');
     expect(reasons.map((each) => inEnglish(each)).join(' ')).toContain('lowest EMC 11.2%');
     expect(rules(judge(readings([11, 11], [11.1, 11.1]), 27, { driestAir }).readings).flat()).toEqual([]);
+  });
+
+  // 4/4 oak, read in November at 24 °F: 7.7 to 8.0 %, where no month of its air since May had less than 11.8 %.
+  test('what its air has made of it by now counts, and a dry month that it has long left does not', () => {
+    const since = (months: readonly number[]) =>
+      months.map((emcPct) => ({ days: 30, emcPct, tempC: 15, sdPct: 0.7, isKnown: false }));
+    const air = since([11.8, 12.2, 12.6, 12.9, 13.2, 13.9, 14.6]);
+    const wood = woodOf('oak-white');
+    const thin = driestMet(25.4, wood, air)!;
+    expect(thin.emcPct).toBe(11.8);
+    expect(thin.followedPct).toBeGreaterThan(14);
+    expect(driestMet(52, wood, air)!.followedPct).toBeLessThan(thin.followedPct!);
+    const at = (pct: number, driestAir: BoardEvidence['driestAir']) =>
+      rules(
+        judge(readings([pct, pct], [pct, pct], { woodTempC: -4.4 }), 25.4, { driestAir }).readings,
+      ).flat();
+    expect(at(6.4, thin)).toContain('drier-than-its-air');
+    expect(at(6.4, { emcPct: 11.8, sdPct: 0.7 })).not.toContain('drier-than-its-air');
+    // Above the driest month it is nothing that its places cannot do.
+    expect(at(12, { ...thin, followedPct: 25 })).not.toContain('drier-than-its-air');
+    expect(driestMet(25.4, wood, [])).toBeNull();
   });
 
   test('air that is known roughly gives it the benefit of that doubt', () => {
