@@ -10,6 +10,7 @@ import { DAMAGED } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import type { Assessment, MadeCall } from './assessment.ts';
+import { turnedByCold } from './cold.ts';
 import { decide } from './decide.ts';
 import { callHalfProbed, coreUnreadSince, isDecided } from './half-probed.ts';
 import { halfProbed } from './spots-read.ts';
@@ -48,10 +49,16 @@ export function judgeBoard(evidence: BoardEvidence, ofRound: readonly RoundSuspi
   const all = estimateBoard(countedOf(readings), known);
   const sound = readings.filter((each) => !isQuestionable(each.suspicions));
   const firm = sound.length === readings.length ? all : estimateBoard(countedOf(sound), known);
-  return { ...callOf(all, firm, readings, evidence), readings, estimate: all?.estimate ?? null };
+  const called = callOf(all, firm, readings, evidence);
+  const cold = turnedByCold(called.call, countedOf(sound), evidence, known);
+  return {
+    ...(cold === null ? called : { ...called, ...probeAgain(cold) }),
+    readings,
+    estimate: all?.estimate ?? null,
+  };
 }
 
-function countedOf(readings: readonly JudgedReading[]): CountedReading[] {
+function countedOf(readings: readonly JudgedReading[]): (CountedReading & { reading: JudgedReading })[] {
   return readings.flatMap((reading) => {
     const { mcPct, standardUncertaintyPct } = reading.corrected;
     return reading.counts && mcPct !== null && standardUncertaintyPct !== null

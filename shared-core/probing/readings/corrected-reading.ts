@@ -1,5 +1,5 @@
 import type { Corrected } from '../../wood/moisture/corrected.ts';
-import { correctReading } from '../../wood/moisture/correction.ts';
+import { correctedByEach, correctReading, type ReadingToCorrect } from '../../wood/moisture/correction.ts';
 import { assumedTempIn } from './assumed-temp.ts';
 import type { BoardEvidence, MeterFacts } from './evidence.ts';
 import type { Reading } from './reading.ts';
@@ -10,9 +10,16 @@ export function meterOf(reading: Reading, { meters, typedBasis }: BoardEvidence)
 }
 
 /** What a reading of the board comes to, by all that is known of its meter, species and temperature. */
-export function correctedIn(reading: Reading, evidence: BoardEvidence): Corrected {
+export const correctedIn = (reading: Reading, evidence: BoardEvidence): Corrected =>
+  correctReading(toCorrect(reading, evidence));
+
+/** The same by each of the published temperature corrections, % MC. */
+export const correctedByEachIn = (reading: Reading, evidence: BoardEvidence): number[] =>
+  correctedByEach(toCorrect(reading, evidence));
+
+function toCorrect(reading: Reading, evidence: BoardEvidence): ReadingToCorrect {
   const { scale, compensatesTemp, meterSdPct, ownCalibration, learned } = meterOf(reading, evidence);
-  return correctReading({
+  return {
     value: reading.raw,
     unit: reading.unit,
     woodTempC: reading.woodTempC,
@@ -23,5 +30,5 @@ export function correctedIn(reading: Reading, evidence: BoardEvidence): Correcte
     meterSdPct,
     ownCalibration,
     learned,
-  });
+  };
 }

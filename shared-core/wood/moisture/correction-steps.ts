@@ -3,7 +3,7 @@ import type { ReadingToCorrect } from './correction.ts';
 import { curveRangePct, log10OhmsAt, mcAtLog10Ohms, type ResistanceCurve } from './resistance.ts';
 import { resistanceCurves } from './resistance-curves.ts';
 import { basisOfScale, showsSpecies, USUAL_SCALE } from './scale.ts';
-import { atWoodTempPct, disagreementPct, james, pfaffGarrahan } from './temperature.ts';
+import { atWoodTempPct, disagreementPct, james, type Published, pfaffGarrahan } from './temperature.ts';
 
 /** A reading turned into MC, before its uncertainty. */
 export interface Estimate {
@@ -54,7 +54,7 @@ const withStep = (before: Estimate, step: CorrectionStep, mcPct: number): Estima
 /** Brought from the temperature of its scale to that of the wood; null: not corrected for it. */
 function atTemperature(
   before: Estimate,
-  published: typeof james,
+  published: Published,
   woodTempC: number | null,
   scaleTempC: number,
 ): Estimate {
@@ -65,21 +65,30 @@ function atTemperature(
 }
 
 /** Ohms on the species' curve; without one on the meter's or the usual one. */
-function ofOhms(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+function ofOhms(input: ReadingToCorrect, woodTempC: number | null, published: Published = james): Estimate {
   const speciesCurve = input.ownCalibration ? null : curveOrNull(input.species.curveId);
   const curve =
     speciesCurve ?? curveOrNull(basisOfScale(input.scale).curveId) ?? curveOf(USUAL_SCALE.curveId);
   const { mcPct } = mcAtLog10Ohms(curve, Math.log10(input.value));
   const onCurve = withStep({ mcPct, ...NO_STEP }, speciesCurve ? 'species-curve' : 'scale-curve', mcPct);
-  return atTemperature({ ...onCurve, beyondCurvePct: beyond(curve, mcPct) }, james, woodTempC, curve.tempC);
+  return atTemperature(
+    { ...onCurve, beyondCurvePct: beyond(curve, mcPct) },
+    published,
+    woodTempC,
+    curve.tempC,
+  );
 }
 
 /** A shown % as a % of the species where it has a curve; else as one of the scale that its coefficients are made for. */
-function ofShown(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+function ofShown(
+  input: ReadingToCorrect,
+  woodTempC: number | null,
+  published: Published = pfaffGarrahan,
+): Estimate {
   const { species, ownCalibration, scale, compensatesTemp } = input;
   const { curveId, tempC } = basisOfScale(scale);
   const shown: Estimate = { mcPct: input.value, ...NO_STEP };
-  const corrected = atTemperature(shown, pfaffGarrahan, woodTempC, tempC);
+  const corrected = atTemperature(shown, published, woodTempC, tempC);
   // A meter that corrects for temperature itself has done the same, by one correction or another.
   const atTemp =
     compensatesTemp === true ? { ...shown, disagreementPct: corrected.disagreementPct } : corrected;
@@ -101,10 +110,14 @@ function ofShown(input: ReadingToCorrect, woodTempC: number | null): Estimate {
   };
 }
 
-/** The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature. */
-export function estimate(input: ReadingToCorrect, woodTempC: number | null): Estimate {
+/**
+ * The reading turned into MC as if the wood were at `woodTempC`; null: as if at the scale's own temperature.
+ *
+ * @param published  the temperature correction; left out: the one that is used for such a value
+ */
+export function estimate(input: ReadingToCorrect, woodTempC: number | null, published?: Published): Estimate {
   const { unit, species, ownCalibration, learned } = input;
-  const read = unit === 'ohm' ? ofOhms(input, woodTempC) : ofShown(input, woodTempC);
+  const read = unit === 'ohm' ? ofOhms(input, woodTempC, published) : ofShown(input, woodTempC, published);
   if (ownCalibration)
     return withStep(read, 'own-calibration', (read.mcPct - ownCalibration.b) / ownCalibration.a);
   const { linear } = species;

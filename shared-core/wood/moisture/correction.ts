@@ -5,7 +5,13 @@ import { LEAST_METER_PCT, openShares, uncertaintyPct } from './correction-uncert
 import { FIBER_SATURATION_PCT, FROZEN_FROM_PCT } from './fiber-saturation.ts';
 import type { LearnedBias } from './meter-bias.ts';
 import { mostWaterPct } from './most-water.ts';
-import { NEUTRAL_TEMP_C, WOOD_TEMP_LIMIT_C, WOOD_TEMP_RANGE_C, withinLimit } from './temperature.ts';
+import {
+  NEUTRAL_TEMP_C,
+  publishedCorrections,
+  WOOD_TEMP_LIMIT_C,
+  WOOD_TEMP_RANGE_C,
+  withinLimit,
+} from './temperature.ts';
 
 /** The user's own oven-dry checks as a line: reading on the basis scale = a MC + b (see `calibration.ts`). */
 export interface OwnCalibration {
@@ -96,15 +102,14 @@ export function correctReading(input: ReadingToCorrect): Corrected {
     }
   }
 
-  const assumedTempC = input.woodTempC === null && input.airTemp ? withinLimit(input.airTemp.tempC) : null;
-  const estimated = estimate(input, woodTempC ?? assumedTempC);
+  const tempC = tempOf(input);
+  const estimated = estimate(input, tempC);
   const { mcPct, steps, beyondCurvePct } = estimated;
   if (!(mcPct >= 0 && mcPct <= mostPct)) return REFUSED;
 
   const open = openShares(input);
   if (!input.ownCalibration && open.speciesShare > 0) warnings.push('no-species-correction');
-  if ((woodTempC ?? assumedTempC ?? NEUTRAL_TEMP_C) <= 0)
-    warnings.push(mcPct > FROZEN_FROM_PCT ? 'frozen' : 'below-freezing');
+  if ((tempC ?? NEUTRAL_TEMP_C) <= 0) warnings.push(mcPct > FROZEN_FROM_PCT ? 'frozen' : 'below-freezing');
   if (mcPct < LEAST_METER_PCT) warnings.push('below-meter-range');
   if (mcPct > FIBER_SATURATION_PCT) warnings.push('above-fiber-saturation');
   if (beyondCurvePct > 0) warnings.push('outside-curve');
@@ -112,3 +117,13 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const standardUncertaintyPct = uncertaintyPct(input, woodTempC, estimated);
   return { mcPct, steps, standardUncertaintyPct, warnings };
 }
+
+/** What a reading is corrected for, °C: that of the wood, or what the air around it makes likely. */
+function tempOf({ woodTempC, airTemp }: ReadingToCorrect): number | null {
+  if (woodTempC === null) return airTemp ? withinLimit(airTemp.tempC) : null;
+  return woodTempC >= WOOD_TEMP_LIMIT_C.min && woodTempC <= WOOD_TEMP_LIMIT_C.max ? woodTempC : null;
+}
+
+/** The MC of one reading by each of the published temperature corrections, %. Arguments and errors as `correctReading`. */
+export const correctedByEach = (input: ReadingToCorrect): number[] =>
+  publishedCorrections.map((published) => estimate(input, tempOf(input), published).mcPct);

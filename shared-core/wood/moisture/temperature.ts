@@ -9,7 +9,8 @@ export const withinLimit = (tempC: number): number =>
 
 /** At one wood temperature a published correction is a straight line: MC = gain × reading + offset. */
 type Line = { gain: number; offset: number };
-type Published = (woodTempC: number) => Line;
+/** A published correction. */
+export type Published = (woodTempC: number) => Line;
 
 /**
  * Pfaff and Garrahan: M shown, T wood temperature in °C,
@@ -74,6 +75,9 @@ export function atWoodTempPct(
   const [wood, scale] = [published(woodTempC), published(scaleTempC)];
   return (wood.gain / scale.gain) * (shownPct - scale.offset) + wood.offset;
 }
+
+/** All of them. */
+export const publishedCorrections: readonly Published[] = [pfaffGarrahan, james, vtt];
 
 /** MC by each of the published corrections, %. */
 export type ByCorrection = Record<'pfaffGarrahan' | 'james' | 'vtt', number>;

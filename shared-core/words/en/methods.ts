@@ -74,7 +74,7 @@ export const methods = {
   'methods.correction.range':
     'Corrections are meant for {leastTempC} to {mostTempC}. They are refused below {lowestTempC} and above {highestTempC}.',
   'methods.correction.frozen':
-    'Bound water does not freeze. Below freezing, readings are used up to {frozenPct}, with {coldPoints} more uncertainty for each {coldStepK}, {mostPoints} at most.',
+    'Bound water does not freeze. Below freezing, readings are used up to {frozenPct}, with {coldPoints} more uncertainty for each {coldStepK}, {mostPoints} at most. Where one published correction makes a board ready and another does not, the call is Probe again.',
   'methods.correction.uncertainty':
     'The parts of the uncertainty add as squares: meter, species without a curve, scale, temperature, cold, and a value beyond its curve.',
   'methods.correction.wet':

@@ -116,6 +116,7 @@ test('every reason of a call', () => {
     judge(readings([8, 8], [8, 8], { excluded: { text: 'wrong board' } })),
     judge(readings([24, 24], [24, 24], { woodTempC: -5 })),
     judge(readings([8, 8], [8.2, 8.3], { settled: false, how: 'at-once' })),
+    judge(readings([8, 8.1], [8, 8.1], { woodTempC: -5 })),
     judge(readings([7.8, 8], [8.2, 8.4])),
     judge(readings([7.3, 7.3], [7.4, 7.4]), { endUse: furniture }),
     judge(readings([15, 15.2], [17, 17.3])),

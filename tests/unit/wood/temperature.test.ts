@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
+import { correctedByEach, correctReading } from '../../../shared-core/wood/moisture/correction.ts';
+import { log10OhmsAt } from '../../../shared-core/wood/moisture/resistance.ts';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import {
   atWoodTempPct,
   byEachCorrection,
@@ -12,6 +15,7 @@ import {
 import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 
 const SCALE_C = 21.1;
+const curve = resistanceCurves.get('douglas-fir-coast')!;
 
 describe.each([
   ['Pfaff and Garrahan', pfaffGarrahan],
@@ -119,6 +123,23 @@ describe('where the published corrections disagree', () => {
     expect(uncertainty(0, null)).toBeGreaterThan(uncertainty(0, false) + 0.1);
     expect(uncertainty(22.7, null)).toBeCloseTo(uncertainty(22.7, false), 6);
   });
+});
+
+// 24 °F: 12.5 % became 15.2 % by one formula, and 60 MΩ, which is 12.4 % on the curve, 17.5 % by another.
+test('at 24 °F the uncertainty of a value covers what each published correction makes of it', () => {
+  const species = builtInSpecies.find(({ id }) => id === 'douglas-fir-coast')!;
+  const scale = { kind: 'species', speciesId: species.id, curveId: species.curveId, tempC: SCALE_C } as const;
+  for (let shownPct = 6; shownPct <= 18; shownPct += 1) {
+    const typed = { value: shownPct, unit: 'pct', woodTempC: -4.4, species, scale } as const;
+    const inOhms = { ...typed, value: 10 ** log10OhmsAt(curve, shownPct).log10Ohms, unit: 'ohm' } as const;
+    for (const input of [typed, inOhms]) {
+      const { mcPct, standardUncertaintyPct } = correctReading(input);
+      const byEach = correctedByEach(input);
+      expect(byEach).toHaveLength(3);
+      expect(byEach.some((pct) => Math.abs(pct - mcPct!) < 1e-9)).toBe(true);
+      for (const pct of byEach) expect(Math.abs(pct - mcPct!)).toBeLessThan(Z_90 * standardUncertaintyPct!);
+    }
+  }
 });
 
 test('ohms and % of one piece come out alike within what the corrections disagree about', () => {
