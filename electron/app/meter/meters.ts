@@ -91,8 +91,8 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
   function checkName(name: string, ownId: number | null): void {
     const isSame = (other: MeterRow): boolean =>
       other.id !== ownId && other.name.trim().toLowerCase() === name.trim().toLowerCase();
-    if (metersThere(context.yard()).some(isSame))
-      throw new Refusal(message('refusal.meter-name-taken', { meterName: name.trim() }));
+    const same = metersThere(context.yard()).find(isSame);
+    if (same) throw new Refusal(message('refusal.meter-name-taken', { meterName: same.name }));
   }
   function remove(meterId: number): void {
     const yard = context.yard();
