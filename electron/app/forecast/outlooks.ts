@@ -103,7 +103,9 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        const told = answer?.ok ? answer.value.told : null;
+        // What is based on questionable readings teaches nothing of its place.
+        const isTeaching = answer?.ok && !prepared(each.boardId)?.isByQuestionable;
+        const told = isTeaching ? answer.value.told : null;
         if (!outlooks.put(each, outlook, told, dayOf(now), RULES_VERSION)) continue;
         const { boardId } = each;
         const row = board ?? boards.get(boardId);

@@ -264,6 +264,16 @@ describe('the air of a place, as readings tell it', () => {
     expect((await shop()).airOffset).toBeNull();
   });
 
+  // In a shop at 20 °C the wood is not at 45 °C.
+  test('is not learned from readings that are all questionable', async () => {
+    await probe([15, 16], 45);
+    yard.later(100 * DAY_MS);
+    await probe([15, 16], 45);
+    await outlooksMade();
+    expect((await list())[0]!.latest).toMatchObject({ isQuestionable: true });
+    expect((await shop()).airOffset).toBeNull();
+  });
+
   test('is forgotten of a board that is moved away, and where other months are given', async () => {
     const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air: yard.place.air });
     const [board] = await sawn('SAWN-01');
