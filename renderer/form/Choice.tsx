@@ -9,7 +9,8 @@ export function Choice<V extends string>({
   onValue,
 }: {
   label: ReactNode;
-  value: V;
+  /** Null: none was chosen yet. */
+  value: V | null;
   /** `isName`: the label is a name that a person gave. */
   options: readonly { value: V; label: ReactNode; isName?: boolean }[];
   onValue: (value: V) => void;

@@ -12,6 +12,8 @@ export const firstStackSchema = z.object({
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   sawnOn: givenBoardSchema.shape.sawnOn,
+  /** Whether it has been at its place since it was sawn; else, and without an answer, since today. */
+  hereSinceSawn: z.boolean().nullable(),
   driedBy: boardSchema.shape.driedBy,
   endUseId: stackSchema.shape.endUseId,
   boards: z
@@ -33,6 +35,7 @@ export const firstStackOn = (today: string) =>
 export const startedStackSchema = firstStackSchema.extend({
   place: newPlaceSchema,
   sawnOn: firstStackSchema.shape.sawnOn.default(null),
+  hereSinceSawn: firstStackSchema.shape.hereSinceSawn.default(null),
   driedBy: firstStackSchema.shape.driedBy.default('air'),
   endUseId: firstStackSchema.shape.endUseId.default('furniture'),
 });

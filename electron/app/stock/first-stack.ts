@@ -1,8 +1,10 @@
 import { firstCode } from '../../../shared-core/contract/board-code.ts';
 import { type NewPlace, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
+import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import type { Commands } from '../handlers.ts';
+import { startOfDay } from './board-days.ts';
 import { freeCode } from './free-code.ts';
 
 export function firstStackCommands(context: AppContext) {
@@ -20,7 +22,7 @@ export function firstStackCommands(context: AppContext) {
   }
 
   return {
-    'stacks.start': ({ name: given, endUseId, boards: count, place, ...board }) => {
+    'stacks.start': ({ name: given, endUseId, boards: count, place, hereSinceSawn, ...board }) => {
       const yard = context.yard();
       const species = orRefuse(yard.species.get(board.speciesId), 'species');
       const name = given === '' ? species.name : given;
@@ -28,6 +30,7 @@ export function firstStackCommands(context: AppContext) {
       const stackId = refusingDuplicates(message('refusal.stack-name-taken', { stackName: name }), () =>
         yard.stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' }),
       );
+      const since = hereSinceSawn && board.sawnOn !== null ? isoOf(startOfDay(board.sawnOn)) : context.now();
       let code = firstCode(name, species.name);
       for (let added = 0; added < count; added++) {
         code = freeCode(yard, code);
@@ -37,7 +40,7 @@ export function firstStackCommands(context: AppContext) {
           stackId,
           ...board,
         });
-        yard.boards.add(made, placeId, context.now());
+        yard.boards.add(made, placeId, since);
       }
       return orRefuse(yard.stacks.get(stackId), 'stack');
     },

@@ -1,6 +1,7 @@
 import { type FirstStack, firstStackOn } from '../../../shared-core/contract/first-stack.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { Choice } from '../../form/Choice.tsx';
 import { DateField } from '../../form/DateField.tsx';
 import { NumberField, Select, TextField } from '../../form/Field.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
@@ -48,6 +49,7 @@ const nothingYet: Draft<FirstStack> = {
   thicknessQuarters: null,
   boards: null,
   sawnOn: null,
+  hereSinceSawn: null,
   driedBy: 'air',
   endUseId: 'furniture',
 };
@@ -58,7 +60,8 @@ function FirstStackForm() {
   const species = useQuery('species.list', {});
   const uses = useQuery('endUses.list', {});
   const typed = useDraft(firstStackOn(today), nothingYet);
-  const { draft, field, read } = typed;
+  const { draft, field, read, set } = typed;
+  const isSawnEarlier = draft.sawnOn !== null && draft.sawnOn < today;
   const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
@@ -101,6 +104,17 @@ function FirstStackForm() {
         <StationField station={station} />
         <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />
       </div>
+      {isSawnEarlier && (
+        <Choice
+          label={say('stacks.here-since-sawn')}
+          value={draft.hereSinceSawn === null ? null : draft.hereSinceSawn ? 'yes' : 'no'}
+          options={[
+            { value: 'yes', label: say('stacks.here-since-sawn.yes') },
+            { value: 'no', label: say('stacks.here-since-sawn.no') },
+          ]}
+          onValue={(value) => set({ hereSinceSawn: value === 'yes' })}
+        />
+      )}
       <Unfold words={say('stacks.more-fields')}>
         <div className="form-grid">
           <BoardDriedBy board={typed} />

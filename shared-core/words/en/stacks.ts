@@ -18,6 +18,9 @@ export const stacks = {
   'stacks.discard-typed': 'Discard',
   'stacks.what-name': 'What do you call this stack?',
   'stacks.how-many-boards': 'How many boards?',
+  'stacks.here-since-sawn': 'Has it been here since it was sawn?',
+  'stacks.here-since-sawn.yes': 'Yes',
+  'stacks.here-since-sawn.no': 'No, since today',
   'stacks.start-probing': 'Start probing',
   'stacks.other-places':
     'Drying in a shed or a shop? Add it in Places later. Pintally works out its air from the outdoor air.',

@@ -55,6 +55,16 @@ describe('A first stack', () => {
     expect(emcOfYear(place!.air).driestEmcPct).toBe(13.5);
   });
 
+  test('has been at its place since it was sawn where the person says so, else since today', async () => {
+    const known = { ...oak, sawnOn: '2026-03-10' };
+    const { id } = await yard.command('stacks.start', { ...known, hereSinceSawn: true });
+    const { id: later } = await yard.command('stacks.start', { ...known, name: 'Late oak' });
+    const sinceOf = async (stackId: number) => (await rows(stackId)).map(({ placeSince }) => placeSince);
+    const sawn = new Date('2026-03-10T00:00').toISOString();
+    expect(await sinceOf(id)).toEqual([sawn, sawn, sawn]);
+    expect((await sinceOf(later)).every((since) => since > sawn)).toBe(true);
+  });
+
   test('has the use, the sawing date and the way of drying that were given', async () => {
     const known = { endUseId: 'framing', sawnOn: '2026-03-10', driedBy: 'kiln' } as const;
     const { id, endUseId } = await yard.command('stacks.start', { ...oak, ...known });

@@ -12,6 +12,7 @@ import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.t
 import type { StackDue } from '../../../../shared-core/probing/plan/stack-call.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { typeDay } from '../form/type-day.ts';
 import { aYard } from '../shell/a-yard-file.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from './a-yard.ts';
@@ -298,12 +299,30 @@ describe('The first start', () => {
         thicknessQuarters: 8,
         boards: 12,
         sawnOn: null,
+        hereSinceSawn: null,
         driedBy: 'air',
         endUseId: 'furniture',
         place: { name: 'Outdoors', kind: 'outdoors', air, airSource: { kind: 'station', station } },
       },
     ]);
     expect(location.hash).toBe('#/round?stack=3');
+  });
+
+  test('asks whether it has been here since it was sawn only where it was sawn before today', async () => {
+    const { machine, user } = begin();
+    const question = 'Has it been here since it was sawn?';
+    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('How many boards?'), '1');
+    expect(screen.queryByRole('group', { name: question })).toBeNull();
+    await typeDay(user, 'Sawn on', '2025-04-10');
+    const asked = within(screen.getByRole('group', { name: question }));
+    // Nothing is said for the person.
+    for (const answer of asked.getAllByRole('radio')) expect(answer).toHaveProperty('checked', false);
+    await expectNoBarriers();
+    await user.click(asked.getByLabelText('Yes'));
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(machine.inputsOf('stacks.start')).toMatchObject([{ sawnOn: '2025-04-10', hereSinceSawn: true }]);
   });
 
   test('only adds the stack where that is asked, in rough air where no station is named', async () => {
