@@ -200,7 +200,7 @@ export function DataTable<Row>({
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys move the focus among the controls that are in it. */}
       <div
         ref={frame}
-        className={`${css.frame} ${fill ? css.fill : isShort ? css.short : ''}`}
+        className={`${css.frame} ${fill ? css.fill : ''} ${isShort ? css.short : ''}`}
         style={{ '--top': `${topPx}px` } as CSSProperties}
         {...(scrolls && { role: 'group', tabIndex: 0, 'aria-label': name })}
         onKeyDown={onKeyDown}
