@@ -95,7 +95,7 @@ export const callMethods = (): MethodPart =>
       ],
       rows: builtInEndUses.map(({ name, minPct, maxPct, tolerancePoints, maxShellCorePct, source }) => [
         name,
-        `${minPct}–${maxPct}%`,
+        message('methods.calls.target-of', { targetRange: { minPct, maxPct } }),
         tolerancePoints,
         maxShellCorePct ?? message('methods.calls.any'),
         source,

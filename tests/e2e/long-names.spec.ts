@@ -51,7 +51,7 @@ test('a meter with a long name breaks on its page, in the round and in its choic
   await page.getByRole('button', { name: 'Add a hand meter' }).click();
   const form = page.getByRole('dialog');
   await form.getByLabel('Name').fill(LONG);
-  await form.getByText('This one', { exact: true }).click();
+  await form.getByText(LONG, { exact: true }).click();
   await form.getByRole('button', { name: 'Save' }).click();
   await expect(form).toHaveCount(0);
   for (const width of [1280, 800, 320]) {

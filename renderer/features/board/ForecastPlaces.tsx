@@ -3,7 +3,7 @@ import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { PlaceForecast } from '../../../shared-core/wood/drying/forecast.ts';
 import { IntervalMark, paint } from '../../chart/marks.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { DataTable } from '../../ui/DataTable.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { ReadyWhen } from './ReadyWhen.tsx';
@@ -27,6 +27,12 @@ export function ForecastPlaces({
     nowMs + 60 * DAY_MS,
     ...forecast.places.flatMap(({ reach }) => [reach.lateMs ?? 0, reach.likelyMs ?? 0]),
   );
+  const timeline: Column<PlaceForecast> = {
+    id: 'timeline',
+    head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
+    cell: ({ placeId, reach }) =>
+      isDated(placeOf(placeId)) && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
+  };
   return (
     <div className={css.places}>
       <DataTable
@@ -57,12 +63,7 @@ export function ForecastPlaces({
             },
             sortBy: ({ placeId, reach }) => (isDated(placeOf(placeId)) ? reach.likelyMs : null),
           },
-          {
-            id: 'timeline',
-            head: say('forecast.timeline-until', { lastOn: isoOf(lastMs) }),
-            cell: ({ placeId, reach }) =>
-              isDated(placeOf(placeId)) && <ReachBar reach={reach} fromMs={nowMs} toMs={lastMs} />,
-          },
+          ...(places.some(isDated) ? [timeline] : []),
           {
             id: 'lowest-emc',
             head: say('forecast.lowest-emc-head'),

@@ -57,7 +57,8 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
     <>
       <h3 translate="no">{meterName}</h3>
       <p className="soft">
-        {say('meters.kind', { kind })} {isTypedFrom && say('meters.is-typing')}
+        {meterName !== say('meter-profile.usual-name') && say('meters.kind', { kind })}{' '}
+        {isTypedFrom && say('meters.is-typing')}
       </p>
       <ProfileFacts meter={meter} />
       <Actions>

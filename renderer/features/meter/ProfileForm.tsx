@@ -65,6 +65,8 @@ function Form({
     edit.theirs && draftOf(edit.theirs),
   );
 
+  const newName = answers.draft.name.trim();
+
   async function save(): Promise<void> {
     const made = answers.read();
     if (meter === null) {
@@ -114,7 +116,7 @@ function Form({
           label={say('meters.used-now')}
           value={used}
           options={[
-            { value: 'yes', label: say('meters.used-new') },
+            { value: 'yes', label: newName || say('meters.used-new'), isName: newName !== '' },
             { value: 'no', label: say('meters.used-before', { usedName: inUse.name }) },
           ]}
           onValue={setUsed}

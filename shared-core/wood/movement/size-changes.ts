@@ -92,7 +92,10 @@ export function missingForChanges(
     missing.push(message('movement.shrinkage-missing', { speciesName }));
   }
   if (changeCoefficient === null) {
-    missing.push(message('movement.coefficients-missing', { speciesName }));
+    const byShrinkage = radialPct !== null && tangentialPct !== null;
+    missing.push(
+      message(byShrinkage ? 'movement.by-shrinkage-alone' : 'movement.coefficients-missing', { speciesName }),
+    );
   } else if (!inCoefficientRange(fromPct) || !inCoefficientRange(toPct)) {
     missing.push(message('movement.coefficients-outside', { validRange: COEFFICIENT_RANGE }));
   }

@@ -271,7 +271,7 @@ export const meter = {
   'meters.added': '{meterName} added, in use for typed readings.',
   'meters.added-aside': '{meterName} added. {usedName} stays in use for typed readings.',
   'meters.used-now': 'Meter for typed readings',
-  'meters.used-new': 'This one',
+  'meters.used-new': 'The new meter',
   'meters.used-before': '{usedName}, as before',
   'meters.edited': '{meterName} saved.',
   'meters.delete': 'Delete',

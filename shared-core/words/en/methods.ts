@@ -226,6 +226,7 @@ export const methods = {
   'methods.calls.caption': 'Targets, tolerances and limits of the built-in uses',
   'methods.calls.use': 'Use',
   'methods.calls.target': 'Target',
+  'methods.calls.target-of': '{targetRange}',
   'methods.calls.tolerance': 'Tolerance',
   'methods.calls.shell-core': 'Shell–core, at most',
   'methods.calls.source-head': 'Source',

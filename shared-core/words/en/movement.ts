@@ -22,6 +22,7 @@ export const movement = {
   'movement.sawing-missing': 'Sawing unknown: flat-sawn and quarter-sawn are the two extremes.',
   'movement.shrinkage-missing': 'The shrinkage of {speciesName} is not fully known.',
   'movement.coefficients-missing': 'Pintally has no change coefficients for {speciesName}.',
+  'movement.by-shrinkage-alone': 'For {speciesName} the change is figured from total shrinkage alone.',
   'movement.coefficients-outside': 'Change coefficients are valid for {validRange} only.',
   'movement.size-missing':
     '{missing, select, width {Width} length {Length} other {Width and length}} unknown, so volume and weight are too.',

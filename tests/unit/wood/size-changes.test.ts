@@ -57,6 +57,11 @@ describe('how a board changes its size', () => {
       'movement.shrinkage-missing',
       'movement.coefficients-missing',
     ]);
+    // With its shrinkage known, one of two routes is left.
+    const noCoefficient = { ...cherry, changeCoefficient: null };
+    expect(missingForChanges(board, noCoefficient, 12, 8).map(({ code }) => code)).toEqual([
+      'movement.by-shrinkage-alone',
+    ]);
     expect(missingForChanges(board, cherry, 12, 8)).toEqual([]);
   });
 });

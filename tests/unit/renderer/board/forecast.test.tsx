@@ -77,6 +77,16 @@ describe('The forecast of a board', () => {
     expect(table.getByRole('button', { name: 'Move to Bench room' })).toBeTruthy();
   });
 
+  test('the line of time is left out where no place has a day', async () => {
+    const { forecast, places } = aForecast();
+    openForecast({
+      forecast: { ...forecast, places: forecast.places.slice(0, 1) },
+      places: places.slice(0, 1),
+    });
+    await screen.findByRole('table', { name: /^Dates for/ });
+    expect(screen.queryByRole('columnheader', { name: /^Today →/ })).toBeNull();
+  });
+
   test('the profile names shell, core, EMC and the day of the readings, and has each depth in a table', async () => {
     openForecast({}, 'thickness');
     const sheet = await panel('Through the thickness');

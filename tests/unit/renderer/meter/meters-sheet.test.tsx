@@ -154,7 +154,7 @@ describe('the meters of the yard', () => {
     );
     await user.click(screen.getByRole('button', { name: 'Add a hand meter' }));
     await screen.findByRole('button', { name: 'Save' });
-    await choose(user, 'Meter for typed readings', 'This one');
+    await choose(user, 'Meter for typed readings', 'Hand meter');
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('meters.add')).toMatchObject([{ isTypedFrom: false }, { isTypedFrom: true }]);
