@@ -7,6 +7,7 @@ import type {
   RoundState,
 } from '../../shared-core/contract/round.ts';
 import { firstSpot, isExtraSpot, planSpots } from '../../shared-core/probing/readings/spots.ts';
+import { isReadFrozen } from '../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
 import { draftInField, leaveField } from './drafts.ts';
@@ -32,6 +33,13 @@ export async function move(request: Promise<unknown>): Promise<void> {
 /** Spots whose readings are on their way: they are filled as far as the window knows. */
 export const sending = new Set<Aim>();
 
+/** Spots of the board aimed at that were read frozen: they are read again once the wood has thawed. */
+function frozenSpots(boardId: number): (number | null)[] {
+  const { round } = useRound.getState();
+  if (round?.probed?.boardId !== boardId) return [];
+  return (round.probed.assessment?.readings ?? []).filter(isReadFrozen).map(({ spotIndex }) => spotIndex);
+}
+
 /** The spots of a board still to be read, from one of them on and round to it again; none while that is not known. */
 export function spotsToRead({ boardId, isRead, finding, ...sizes }: RoundBoard, given?: number): number[] {
   if (isRead && finding === null) return [];
@@ -39,9 +47,12 @@ export function spotsToRead({ boardId, isRead, finding, ...sizes }: RoundBoard, 
   const { length } = plan;
   const from = given ?? firstSpot(plan);
   const onTheirWay = [...sending].filter((each) => each.boardId === boardId);
+  const frozen = frozenSpots(boardId);
   return Array.from({ length }, (_, index) => (from + index) % length).filter(
     (spot) =>
-      typeof finding?.spotPcts[spot] !== 'number' && !onTheirWay.some((each) => each.spotIndex === spot),
+      typeof finding?.spotPcts[spot] !== 'number' &&
+      !frozen.includes(spot) &&
+      !onTheirWay.some((each) => each.spotIndex === spot),
   );
 }
 

@@ -4,7 +4,7 @@ import type { Found } from '../../../shared-core/probing/calls/call-here.ts';
 import type { AverageIs, Estimate } from '../../../shared-core/probing/readings/estimate.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
-import { type BoardToPlan, planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import type { BoardToPlan } from '../../../shared-core/probing/readings/spots.ts';
 
 /** What lists show of an assessment; null where nothing was read but slips. */
 export function findingOf(
@@ -14,8 +14,7 @@ export function findingOf(
 ): RoundFinding | null {
   const at = readings.findLast(({ excluded }) => !isSlip(excluded))?.takenAt;
   if (at === undefined) return null;
-  const { plan } = planSpots(board);
-  const spotPcts = readingsBySpot(plan, readings).map((reading) => reading?.corrected.mcPct ?? null);
+  const spotPcts = readingsBySpot(board, readings).map((reading) => reading?.corrected.mcPct ?? null);
   const shown = reliable ?? estimate;
   const averageIs = averageIsOf(shown, reliable);
   const isShown = shown !== null && averageIs !== 'unknown';
@@ -32,7 +31,7 @@ export function findingOf(
     call,
     spotsRead,
     reason: reasons[0],
-    openSpot: openSpot(plan, readings),
+    openSpot: openSpot(board, readings),
     filledSpots: spotPcts.filter((pct) => pct !== null).length,
     spotPcts,
   };

@@ -2,8 +2,9 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
-import type { JudgedReading, Reading } from '../../../shared-core/probing/readings/reading.ts';
-import { planSpots, spotAt } from '../../../shared-core/probing/readings/spots.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
+import { isReadFrozen } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
@@ -33,10 +34,6 @@ export function liveReading(live: LiveValue | null, how: 'settled' | 'at-once'):
   const { value: raw, unit, phase, meterId } = live;
   return { raw, unit, how, settled: phase === 'settled', meterId };
 }
-
-/** Read where the water in the wood is ice: a reading of that spot will be no better before it thaws. */
-const isFrozen = ({ excluded, suspicions }: JudgedReading): boolean =>
-  excluded === null && suspicions.some(({ rule }) => rule === 'frozen');
 
 /** Saves readings, and excludes them. What a reading amounts to, and what windows hear of it, comes once it is on disk. */
 export function createSaving(
@@ -122,9 +119,9 @@ export function createSaving(
     const readings = after.assessment?.readings ?? [];
     const saved = readings.find(({ id }) => id === readingId);
     // A refused reading leaves its spot to be read again; frozen wood is to thaw first, and other spots may be drier.
-    const isToReadAgain = saved !== undefined && !saved.counts && !isFrozen(saved);
-    const read = readings.map((each) => (isFrozen(each) ? { ...each, counts: true } : each));
-    const next = isToReadAgain ? spotIndex : openSpot(planSpots(after).plan, read, spotIndex + 1);
+    const isToReadAgain = saved !== undefined && !saved.counts && !isReadFrozen(saved);
+    const read = readings.map((each) => (isReadFrozen(each) ? { ...each, counts: true } : each));
+    const next = isToReadAgain ? spotIndex : openSpot(after, read, spotIndex + 1);
     const aim = aims.of(window);
     const at = aim?.roundId === roundId ? aim : aims.leftIn(roundId, window);
     if (at === null || (at.boardId === boardId && at.spotIndex === spotIndex))

@@ -76,7 +76,12 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       <div className="beside">
         <Sheet title={say('board.call')}>
           <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
-          <DrynessSuspicion board={board} readings={readings} onEdit={edit} />
+          <DrynessSuspicion
+            board={board}
+            readings={readings}
+            question="board.dryness-question"
+            onEdit={edit}
+          />
           <CallOfBoard board={board} endUse={endUse} judgement={judgement} />
           <Await of={[forecast]}>
             {(made) => (

@@ -11,10 +11,13 @@ import { newestSuspicion } from './newest-suspicion.ts';
 export function DrynessSuspicion({
   board,
   readings,
+  question,
   onEdit,
 }: {
   board: BoardRow;
   readings: readonly JudgedReading[];
+  /** With the reason, where nothing beside it says that. */
+  question: 'board.dryness-question' | 'round.dryness-question';
   onEdit: () => void;
 }) {
   const { say } = useWords();
@@ -42,7 +45,7 @@ export function DrynessSuspicion({
         </>
       }
     >
-      {say('board.dryness-question')}
+      {say(question)}
     </Banner>
   );
 }

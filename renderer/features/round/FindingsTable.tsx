@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { RoundBoard, RoundFinding } from '../../../shared-core/contract/round.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { averageNote } from '../../ui/average-note.ts';
 import { callsInOrder } from '../../ui/CallBadge.tsx';
@@ -21,6 +21,8 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
           ? !isRead || finding?.call === null
           : finding?.call === which,
     );
+  const coreOf = ({ shellPct, corePct }: RoundFinding): string =>
+    corePct === null && shellPct !== null ? say('findings.core-not-read') : mcOrDash(corePct, formats);
   const filters: Filter[] = ['all', ...callsInOrder, 'not-probed'];
   return (
     <DataTable
@@ -80,8 +82,7 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
         {
           id: 'shell-core',
           head: say('findings.shell-core'),
-          cell: ({ finding }) =>
-            finding && `${mcOrDash(finding.shellPct, formats)} / ${mcOrDash(finding.corePct, formats)}`,
+          cell: ({ finding }) => finding && `${mcOrDash(finding.shellPct, formats)} / ${coreOf(finding)}`,
           align: 'end',
           optional: true,
         },

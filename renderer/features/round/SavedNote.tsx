@@ -11,6 +11,7 @@ import css from './ValuePanel.module.css';
 /** Its figures are beside the reading. */
 function inShort(why: Message): Message {
   if (why.code === 'suspicion.dry-too-soon') return message('saved.dry-too-soon');
+  if (why.code === 'suspicion.frozen') return message('saved.frozen');
   return why.code === 'suspicion.dry-too-soon.later' ? message('saved.dry-too-soon.later') : why;
 }
 
@@ -49,7 +50,7 @@ export function SavedNote({ board: { boardId }, act }: Probing) {
         <small>{say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}</small>{' '}
         {suspicion &&
           (suspicion.severity === 'refused'
-            ? say(suspicion.why)
+            ? say(inShort(suspicion.why))
             : say('saved.questionable', { why: inShort(suspicion.why) }))}
       </p>
       {meant !== null && (

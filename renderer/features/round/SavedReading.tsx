@@ -1,7 +1,10 @@
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
-
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { useRound } from '../../stores/round.ts';
 import { exclude, include } from '../../stores/round-corrections.ts';
+import { replaceByTyped } from '../../stores/round-saving.ts';
+import { Button } from '../../ui/Button.tsx';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
@@ -25,6 +28,9 @@ export function SavedReading({
   const words = useWords();
   // Its depth may have been changed since: it no longer tells what its spot is for.
   const told = depthRead(reading, thicknessMm);
+  const meant = meantBy(reading);
+  // What was saved last has that button beside the value field.
+  const isSavedLast = useRound(({ saved }) => saved?.reading.id === reading.id);
   return (
     <div
       className={reading.excluded === null ? css.saved : `${css.saved} ${css.excluded}`}
@@ -54,10 +60,12 @@ export function SavedReading({
         />
         <ChangeDepth reading={reading} depth={told} />
       </div>
-      {told !== reading.spot.depth && (
-        <p className={css.countsAs}>{words.say('spots.counts-as', { depth: told })}</p>
-      )}
       <ReadingRemarks reading={reading} but={shared} />
+      {meant !== null && !isSavedLast && (
+        <Button onClick={() => void replaceByTyped(meant, reading)}>
+          {words.say('saved.use-meant', { shownValue: rawText(meant, reading.unit, words.formats) })}
+        </Button>
+      )}
     </div>
   );
 }

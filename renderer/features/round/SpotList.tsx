@@ -1,4 +1,6 @@
 import { useEffect, useRef } from 'react';
+import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
+import { isOfSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import {
   extraSpots,
@@ -6,9 +8,13 @@ import {
   isReadAt,
   type PlannedSpot,
   planSpots,
+  spotAt,
+  spotName,
 } from '../../../shared-core/probing/readings/spots.ts';
+import { isReadFrozen } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { useWords } from '../../words.ts';
 import { Remarks, suspicionsOfAll } from '../records/ReadingRemarks.tsx';
+import { DrynessQuestion, isTooDry } from './DrynessQuestion.tsx';
 import { MoreSpots } from './MoreSpots.tsx';
 import { SavedReading } from './SavedReading.tsx';
 import { SpotItem } from './SpotItem.tsx';
@@ -26,15 +32,19 @@ export function SpotList(probing: Probing) {
   const shared = suspicionsOfAll(all).filter(({ rule }) => rule !== doubt?.rule);
   const said = doubt === null ? shared : [...shared, doubt];
   const readingsAt = (index: number, planned: PlannedSpot): JudgedReading[] =>
-    all.filter((reading) => reading.spotIndex === index && isReadAt(planned, reading.spot));
+    all.filter((reading) => isOfSpot(reading, index, planned, board.thicknessMm));
   const newestWith = new Map<string, number>();
   for (const { id, suspicions } of all.toSorted((a, b) => a.id - b.id)) {
     for (const { rule } of suspicions) newestWith.set(rule, id);
   }
   /** A note is said of the newest reading that has it, and not of each. */
-  const saidElsewhere = ({ id, suspicions }: JudgedReading): Suspicion[] => [
+  const saidElsewhere = (reading: JudgedReading): Suspicion[] => [
     ...said,
-    ...suspicions.filter(({ rule, severity }) => severity === 'note' && newestWith.get(rule) !== id),
+    ...reading.suspicions.filter(
+      // How exact it is matters only of what is used.
+      ({ rule, severity }) =>
+        severity === 'note' && (isReadFrozen(reading) || newestWith.get(rule) !== reading.id),
+    ),
   ];
   const current = pinsAt ?? spotIndex;
   const extras = extraSpots(board).filter(
@@ -45,8 +55,16 @@ export function SpotList(probing: Probing) {
   // In the order in which they are gone through.
   const spots = [...numbered.slice(first), ...numbered.slice(0, first), ...extras];
   const shown = new Set(spots.flatMap(([index, planned]) => readingsAt(index, planned)));
-  // Taken by another plan, as where the thickness was corrected since.
-  const elsewhere = all.filter((reading) => !shown.has(reading));
+  // Taken by another plan, as where the thickness was corrected since; or at a depth that was changed since.
+  const others = all.filter((reading) => !shown.has(reading));
+  const nameOf = (reading: JudgedReading): string => {
+    const planned = reading.spotIndex === null ? undefined : spotAt(board, reading.spotIndex);
+    const depth = depthRead(reading, board.thicknessMm);
+    return planned && isReadAt(planned, reading.spot)
+      ? say(spotName({ along: planned.along, spot: { ...planned.spot, depth } }))
+      : say('spots.elsewhere');
+  };
+  const otherNames = [...new Set(others.map(nameOf))];
   const isCut = all.some(({ spot, excluded }) => spot.face === 'fresh-cut' && excluded === null);
   const list = useRef<HTMLOListElement>(null);
   const areHere = probed !== null;
@@ -69,6 +87,7 @@ export function SpotList(probing: Probing) {
       {remarks.length > 0 && <p className={css.remark}>{remarks.map((remark) => say(remark)).join(' ')}</p>}
       {doubt && <TemperatureDoubt {...{ doubt, probing }} />}
       <Remarks of={shared} />
+      {isTooDry(all) && <DrynessQuestion boardId={board.boardId} readings={all} />}
       <ol ref={list}>
         {spots.map(([index, planned]) => (
           <SpotItem
@@ -85,19 +104,21 @@ export function SpotList(probing: Probing) {
             onChoose={() => goTo(board, index)}
           />
         ))}
-        {elsewhere.length > 0 && (
-          <li className={css.spot}>
-            <p className={css.name}>{say('spots.elsewhere')}</p>
-            {elsewhere.map((reading) => (
-              <SavedReading
-                key={reading.id}
-                reading={reading}
-                thicknessMm={board.thicknessMm}
-                shared={saidElsewhere(reading)}
-              />
-            ))}
+        {otherNames.map((name) => (
+          <li key={name} className={css.spot}>
+            <p className={css.name}>{name}</p>
+            {others
+              .filter((reading) => nameOf(reading) === name)
+              .map((reading) => (
+                <SavedReading
+                  key={reading.id}
+                  reading={reading}
+                  thicknessMm={board.thicknessMm}
+                  shared={saidElsewhere(reading)}
+                />
+              ))}
           </li>
-        )}
+        ))}
       </ol>
       <MoreSpots {...probing} />
     </section>

@@ -60,12 +60,13 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const boardIndex = boards.indexOf(board);
   const next = boards[boardIndex + 1];
   const { plan } = planSpots(board);
-  // A frozen board is left as it is: no spot of it can be read before it thaws.
-  const open = spotIndex === null && isFrozen(board.finding) ? 0 : spotsToRead(board).length;
+  const open = spotsToRead(board).length;
   /** The next spot of the board that has no reading; null where all have one. */
-  const nextSpot = filledBy && openSpot(plan, readings, (filledBy.spotIndex ?? 0) + 1);
+  const nextSpot = filledBy && openSpot(board, readings, (filledBy.spotIndex ?? 0) + 1);
+  /** One to be probed again keeps what is typed next: a spot of it is chosen. */
+  const keepsTyped = board.finding?.call === 'probe-again' && !isFrozen(board.finding);
   /** The board whose first reading is typed, as all spots of this one are read; null for none, undefined for no such value. */
-  const firstOfNext = next && spotsToRead(next)[0];
+  const firstOfNext = keepsTyped ? undefined : next && spotsToRead(next)[0];
   const savesFor =
     fieldIsEmpty || draft?.spotIndex !== null || draft.before === undefined
       ? undefined
@@ -92,6 +93,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     if (!to) return;
     if (fieldIsEmpty) drafting.stop();
     void aimAt(to.boardId, spot);
+    // Typed with every spot read: it is for the spot that is chosen for it.
+    if (to === board && spot !== null) drafting.takeTo(spot);
   }
 
   const nextBoard = () => (next ? goTo(next) : setDialog('finish'));
@@ -121,7 +124,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     if (!draft || fieldIsEmpty) return;
     const codes = boards.map(({ code }) => code);
     const typed = readTyped(draft.text, codes, unitOfDraft(draft));
-    if ('raw' in typed) void save(typed.raw, draft);
+    if ('raw' in typed) void save(typed.raw, draft).then(() => selectRefused(draft));
     else if ('boardCode' in typed) {
       drafting.stop();
       goToCode(typed.boardCode);
@@ -130,6 +133,14 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
       useRound.setState({ trouble: say(typed.problem) });
       field.current?.select();
     }
+  }
+
+  /** With no spot chosen for it, the next key takes the place of what could not be saved. */
+  function selectRefused({ text, spotIndex: chosen }: Draft): void {
+    const isRefused = useRound.getState().trouble !== null && field.current?.value === text;
+    if (!field.current || chosen !== null || !isRefused) return;
+    field.current.focus();
+    field.current.select();
   }
 
   /** To the board whose label was scanned. */

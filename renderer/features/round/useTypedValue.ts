@@ -71,6 +71,11 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
         begin({ ...aim, id: newUuid(), yard, roundId, boardCode, text, unit: typingUnit() });
       }
     },
+    /** What was typed with every spot of the board read goes to one of them. */
+    takeTo: (spotIndex: number): void => {
+      if (draft !== null && draft.spotIndex === null && draft.text.trim() !== '')
+        begin({ ...draft, spotIndex, isSent: false });
+    },
     stop: (): void => {
       if (draft) dropDraft(draft);
     },

@@ -2,6 +2,12 @@ import { type Message, message } from '../../words/message.ts';
 import { type BoardToPlan, pinsOf, spotAt, spotName } from '../readings/spots.ts';
 import type { Call } from './assessment.ts';
 
+/** What to do next where the core can be read instead. */
+const CORE_OR: Partial<Record<string, 'round-step.core-or-next' | 'round-step.core-or-finish'>> = {
+  'round-step.next-board': 'round-step.core-or-next',
+  'round-step.finish': 'round-step.core-or-finish',
+};
+
 const CORE_NOT_READ: ReadonlySet<string> = new Set(['call.core-not-reached', 'call.core-not-split']);
 
 /** Whether nothing of a board could be used because the water in it is ice. */
@@ -47,7 +53,6 @@ export function roundStep({
   const { code } = board.finding.reason;
   if (CORE_NOT_READ.has(code)) return message('round-step.core-not-read', { next });
   const callName = message(`call.${board.finding.call}`);
-  return code === 'call.shell-questionable'
-    ? message('round-step.shell-questionable', { callName, next })
-    : message('round-step.board-done', { callName, next });
+  const orCore = code === 'call.shell-questionable' ? CORE_OR[next.code] : undefined;
+  return message('round-step.board-done', { callName, next: orCore ? message(orCore) : next });
 }

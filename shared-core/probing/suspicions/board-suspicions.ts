@@ -3,6 +3,7 @@ import { mean } from '../../wood/maths/mean.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
 import { message, thicknessOf } from '../../words/message.ts';
+import { depthRead } from '../readings/depth-read.ts';
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import { SPELL_SD_PCT } from '../readings/profile-posterior.ts';
@@ -34,7 +35,12 @@ export function boardSuspicions(
 ): Map<number, Suspicion[]> {
   const others = [...impossibleChanges(readings, evidence), ...wetFaces(readings, evidence)];
   const odd = depthSchema.options.flatMap((depth) => outliers(readings, depth, others));
-  const found = [...others, ...odd, ...sameSpots(readings), ...equalValues(readings)];
+  const found = [
+    ...others,
+    ...odd,
+    ...sameSpots(readings, evidence.board.thicknessMm),
+    ...equalValues(readings),
+  ];
   const byIndex = new Map<number, Suspicion[]>();
   for (const { index, suspicion } of found) byIndex.set(index, [...(byIndex.get(index) ?? []), suspicion]);
   return byIndex;
@@ -46,12 +52,17 @@ const atDepth = (readings: readonly ComparedReading[], depth: Depth): ComparedRe
 const valuesOf = (readings: readonly ComparedReading[]): number[] => readings.map((each) => each.mcPct);
 
 /** A reading at a spot that has one already: two of one spot tell little more than one. */
-function sameSpots(readings: readonly ComparedReading[]): Found[] {
-  return readings.flatMap(({ index, reading: { spotIndex } }, place): Found[] => {
+function sameSpots(readings: readonly ComparedReading[], thicknessMm: number): Found[] {
+  const depthOf = ({ reading }: ComparedReading) => depthRead(reading, thicknessMm);
+  return readings.flatMap((each, place): Found[] => {
+    const { index, reading } = each;
+    const { spotIndex } = reading;
     const isAgain =
       spotIndex !== null &&
       !isExtraSpot(spotIndex) &&
-      readings.slice(0, place).some((earlier) => earlier.reading.spotIndex === spotIndex);
+      readings
+        .slice(0, place)
+        .some((earlier) => earlier.reading.spotIndex === spotIndex && depthOf(earlier) === depthOf(each));
     if (!isAgain) return [];
     return [
       {

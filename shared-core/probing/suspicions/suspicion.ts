@@ -1,6 +1,6 @@
 import type { Corrected } from '../../wood/moisture/corrected.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Reading, Suspicion } from '../readings/reading.ts';
+import type { JudgedReading, Reading, Suspicion } from '../readings/reading.ts';
 import { boardSuspicions } from './board-suspicions.ts';
 import { firstRoundSuspicion } from './first-round.ts';
 import { readingSuspicions } from './reading-suspicions.ts';
@@ -17,6 +17,13 @@ export function isRefused(suspicions: readonly Suspicion[]): boolean {
 export function isQuestionable(suspicions: readonly Suspicion[]): boolean {
   return suspicions.some((each) => each.severity !== 'note');
 }
+
+/** Read where the water in the wood is ice: a reading of that spot will be no better before it thaws. */
+export const isReadFrozen = ({
+  excluded,
+  suspicions,
+}: Pick<JudgedReading, 'excluded' | 'suspicions'>): boolean =>
+  excluded === null && suspicions.some(({ rule }) => rule === 'frozen');
 
 /**
  * The suspicions of each of one board's readings in one round, in the order of the readings. First each reading by

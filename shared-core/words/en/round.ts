@@ -133,9 +133,12 @@ export const round = {
   'round-step.choose-spot': 'Choose the spot to read again.',
   'round-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
   'round-step.board-done': 'All spots read. Call: {callName}. {next}',
-  'round-step.shell-questionable': 'All spots read. Call: {callName}. Press C to read the core. {next}',
+  'round-step.core-or-next': 'Press C to read the core, or Enter for the next board.',
+  'round-step.core-or-finish': 'Last board. Press C to read the core, or Enter when you are done.',
   'round-step.frozen': 'Frozen. Let it thaw. {next}',
   'round-step.core-not-read': 'Core not read. Press C to read it. {next}',
+
+  'round.dryness-question': 'Did it come from a kiln or drier air?',
 
   'spots.title': 'Spots',
   'spots.probe-here': '▶ Probe here: {pins}',
@@ -146,7 +149,6 @@ export const round = {
   'spots.core-by': 'Core: {way}',
   'spots.read-core': 'Read the core …',
   'spots.change-core': 'Change …',
-  'spots.counts-as': 'Counts as {depth, select, core {core} average {average} other {shell}} by its depth.',
   'spots.one-more': 'One more elsewhere',
   'spots.one-more-depth': '{depth, select, core {+ Core} average {+ Average} other {+ Shell}}',
 
@@ -228,6 +230,7 @@ export const round = {
   'saved.raw': '(raw {shownValue})',
   'saved.use-meant': 'Use {shownValue}',
   'saved.questionable': 'Questionable. {why}',
+  'saved.frozen': 'Frozen.',
   'saved.dry-too-soon': 'Unlikely this soon after sawing.',
   'saved.dry-too-soon.later': 'Drier than its places should get it.',
 
@@ -311,6 +314,7 @@ export const round = {
   'findings.species': 'Species',
   'findings.average': 'Average MC',
   'findings.shell-core': 'Shell / core',
+  'findings.core-not-read': 'not read',
   'findings.call': 'Call',
   'findings.why': 'Why',
   'findings.being-judged': 'Being judged',

@@ -25,14 +25,13 @@ export const suspicions = {
   'suspicion.dry-too-soon.later':
     'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. That is drier than its places should get it. {depth, select, shell {Shell} average {Average} other {Core}} expected: {expectedInterval}.',
   'suspicion.dry-too-soon.pins.do':
-    'The pins may have read only the dry shell. Read the core: fresh crosscut or long insulated pins. Check the sawing date and species. If the board came from a kiln or drier air, choose that on its page.',
+    'The pins may have read only the dry shell. Read the core: fresh crosscut or long insulated pins. Check the sawing date and species.',
   'suspicion.dry-too-soon.shell.do':
-    'Was the face in the sun? Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, choose that on its page.',
-  'suspicion.dry-too-soon.do':
-    'Check the sawing date, the species, and the meter’s setting. If the board came from a kiln or drier air, choose that on its page.',
+    'Was the face in the sun? Check the sawing date, the species, and the meter’s setting.',
+  'suspicion.dry-too-soon.do': 'Check the sawing date, the species, and the meter’s setting.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
-    'Check the species, the meter’s setting, and where the board has been. If the board came from a kiln or drier air, choose that on its page. If not, probe it again.',
+    'Check the species, the meter’s setting, and where the board has been. Then probe it again.',
 
   'suspicion.frozen': 'Frozen at {woodTempC}: above {frozenLimitPct} MC, the water in wood freezes.',
   'suspicion.frozen.do': 'Let it thaw, then probe it again. If the temperature is wrong, correct it.',

@@ -56,8 +56,12 @@ test('with the core still to be read, says the key for it and not only how to go
 test('with nothing but a questionable shell, says the key for the core, too', () => {
   const board = read(aBoard(1), [aReading(1)], 'probe-again');
   const finding = { ...board.finding!, reason: message('call.shell-questionable', { shellPct: 10 }) };
-  expect(textOf(roundStep({ ...first, board: { ...board, finding }, spotIndex: null }), 'metric')).toBe(
-    'All spots read. Call: Probe again. Press C to read the core. Press Enter for the next board.',
+  const done = { ...first, board: { ...board, finding }, spotIndex: null };
+  expect(textOf(roundStep(done), 'metric')).toBe(
+    'All spots read. Call: Probe again. Press C to read the core, or Enter for the next board.',
+  );
+  expect(textOf(roundStep({ ...done, isLast: true }), 'metric')).toBe(
+    'All spots read. Call: Probe again. Last board. Press C to read the core, or Enter when you are done.',
   );
 });
 

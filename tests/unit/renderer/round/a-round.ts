@@ -3,7 +3,6 @@ import type { Call } from '../../../../shared-core/probing/calls/assessment.ts';
 import { openSpot, readingsBySpot } from '../../../../shared-core/probing/readings/open-spot.ts';
 import { PAIRS } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
-import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
 /** A round of our own invention on three boards of walnut, begun and nothing read. The first board is aimed at. */
@@ -89,7 +88,7 @@ export function aReading(id: number, changes: Partial<JudgedReading> = {}): Judg
 export function read(
   board: ProbedBoard,
   readings: JudgedReading[],
-  call: Call | null = openSpot(planSpots(board).plan, readings) === null ? 'keep-drying' : null,
+  call: Call | null = openSpot(board, readings) === null ? 'keep-drying' : null,
 ): ProbedBoard {
   const found = {
     averagePct: 12.6,
@@ -121,10 +120,8 @@ export function read(
       at: '2026-05-04T08:01:00.000Z',
       call,
       reason,
-      openSpot: openSpot(planSpots(board).plan, readings),
-      spotPcts: readingsBySpot(planSpots(board).plan, readings).map(
-        (reading) => reading?.corrected.mcPct ?? null,
-      ),
+      openSpot: openSpot(board, readings),
+      spotPcts: readingsBySpot(board, readings).map((reading) => reading?.corrected.mcPct ?? null),
       filledSpots: new Set(readings.filter(({ counts }) => counts).map(({ spotIndex }) => spotIndex)).size,
     },
     assessment: {

@@ -187,12 +187,15 @@ test('a note of several readings is said of the newest alone', async () => {
   expect(notes.map((note) => note.closest('[data-reading]')?.getAttribute('data-reading'))).toEqual(['3']);
 });
 
-test('a reading whose depth was changed says what it counts as', async () => {
+test('a reading whose depth was changed is named by that, and its spot is open again', async () => {
   const deep = aReading(1);
   deep.spot = { ...deep.spot, depth: 'shell', depthMm: 25 };
   await open(read(aBoard(1), [{ ...deep, depthFrom: 'person' }, aReading(2, { spotIndex: 1 })]));
-  const note = within(spots()).getByText('Counts as core by its depth.');
-  expect(note.closest('[data-reading]')?.getAttribute('data-reading')).toBe('1');
+  const shellSpot = within(spots()).getByRole('button', { name: /^Shell, 60 cm from the left end/ });
+  expect(shellSpot.closest('li')!.querySelector('[data-reading]')).toBeNull();
+  expect(shellSpot.getAttribute('aria-current')).toBe('step');
+  const deeper = document.querySelector('[data-reading="1"]')!.closest('li')!;
+  expect(within(deeper).getByText('Core, 60 cm from the left end')).toBeTruthy();
 });
 
 test('one more reading elsewhere is typed for a depth of choice, also once every spot is read', async () => {

@@ -12,8 +12,10 @@ import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/r
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { found } from '../board/open-board.tsx';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoardRow, aFinding } from '../stacks/a-yard.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
 import { byHand } from './by-hand.ts';
 
@@ -423,6 +425,47 @@ describe('a board that was read before', () => {
     expect(screen.getAllByText(/Read the core/)).toHaveLength(1);
   });
 
+  test('and is drier than it can be offers the way out, as its page does', async () => {
+    const suspicion = {
+      rule: 'drier-than-its-air',
+      severity: 'questionable',
+      why: message('suspicion.drier-than-its-air', { readPct: 7.4, lowestEmcPct: 10.8 }),
+      whatToDo: message('suspicion.drier-than-its-air.do'),
+    } as const;
+    const readings = allSpots().map((reading) => ({ ...reading, suspicions: [suspicion] }));
+    const board = aBoardRow(101, { latest: aFinding({ roundId: 12 }) });
+    const { machine, user } = await open(aRound([read(aBoard(1), readings, 'probe-again'), aBoard(2)]), {
+      'boards.get': () => ({ ...found, board }),
+      'boards.edit': () => ({ ...board, driedBy: 'kiln', version: 2 }),
+      'species.list': () => [],
+    });
+    const spots = within(screen.getByRole('region', { name: 'Spots' }));
+    expect(await spots.findByText('Did it come from a kiln or drier air?')).toBeTruthy();
+    expect(spots.getAllByText(/is drier than its places get/)).toHaveLength(1);
+    await expectNoBarriers();
+    await user.click(spots.getByRole('button', { name: 'Yes' }));
+    expect(machine.inputsOf('boards.edit')).toEqual([{ id: 101, basedOn: 1, changed: { driedBy: 'kiln' } }]);
+    await user.click(spots.getByRole('button', { name: 'No, correct date or species' }));
+    expect(await screen.findByRole('dialog')).toBeTruthy();
+  });
+
+  test('has a button for what was meant at every reading that is a slip', async () => {
+    const slip = (rawPct: number) =>
+      ({
+        rule: 'typing-slip',
+        severity: 'questionable',
+        why: message('suspicion.typing-slip', { rawPct, rawMeantPct: rawPct / 10 }),
+        whatToDo: message('suspicion.typing-slip.do', { rawMeantPct: rawPct / 10 }),
+      }) as const;
+    const readings = [140, 138].map((raw, spotIndex) =>
+      aReading(spotIndex + 1, { spotIndex, raw, suspicions: [slip(raw)] }),
+    );
+    const { machine, user } = await open(aRound([read(aBoard(1), readings), aBoard(2)]));
+    await user.click(screen.getByRole('button', { name: 'Use 14%' }));
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ raw: 14, replaces: 1, spotIndex: 0 }]);
+    expect(screen.getByRole('button', { name: 'Use 13.8%' })).toBeTruthy();
+  });
+
   test('shows at each spot what the last round found there, with its day', async () => {
     const lastRound = { at: '2026-04-12T12:00:00.000Z', spotPcts: [null, 15.7, null, null] };
     await open(aRound([{ ...aBoard(1), lastRound }, aBoard(2)]));
@@ -829,6 +872,13 @@ describe('a finished round', () => {
       '#/labels?boards=101',
     );
     await expectNoBarriers();
+  });
+
+  test('says of a board of which only the shell was read that its core was not', async () => {
+    const board = read(aBoard(1), [aReading(1)], 'ready');
+    const { user } = await open(finished([{ ...board, finding: { ...board.finding!, corePct: null } }]));
+    await user.click(screen.getByLabelText('Shell / core'));
+    expect(screen.getAllByRole('row')[1]!.textContent).toContain('12.1% / not read');
   });
 
   test('over a thousand boards draws the rows in sight, and says which of how many they are', async () => {

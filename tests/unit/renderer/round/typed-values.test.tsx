@@ -7,6 +7,7 @@ import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RoundState } from '../../../../shared-core/contract/round.ts';
+import type { Suspicion } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
@@ -132,6 +133,82 @@ describe('a value typed once all spots of a board are read', () => {
     await user.keyboard('12.4{Enter}');
     expect(screen.getByRole('alert').textContent).toContain('Pintally is not responding.');
     expect([board(), field().value]).toEqual(['Board WAL-02', '12.4']);
+  });
+});
+
+describe('a value typed on a board that is to be probed again, all its spots being read', () => {
+  const probeAgain = (after = [aBoard(2)]) => {
+    const readings = [0, 1, 2, 3].map((spotIndex) => aReading(spotIndex + 1, { spotIndex }));
+    const done = read(aBoard(1), readings, 'probe-again');
+    return { ...aRound([done, ...after]), aim: { boardId: 101, spotIndex: null } };
+  };
+
+  test('stays there, asks for its spot, and is saved at the one that is chosen', async () => {
+    const { machine, user } = await open(probeAgain());
+    await user.keyboard('12.4');
+    expect(screen.getByText(/Choose the spot to read again\./)).toBeTruthy();
+    expect(screen.queryByRole('button', { name: 'Save for WAL-02' })).toBeNull();
+    await user.keyboard('{Enter}');
+    expect(screen.getByRole('alert').textContent).toContain('Every spot of WAL-01 has its reading.');
+    expect([board(), field().value]).toEqual(['Board WAL-01', '12.4']);
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
+    await expectNoBarriers();
+    await user.keyboard('{ArrowUp}');
+    expect(field().value).toBe('12.4');
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { ...spot(101, 3), newestReadingId: 4, raw: 12.4 },
+    ]);
+  });
+
+  test('goes to a spot that is pressed in the list, too', async () => {
+    const { machine, user } = await open(probeAgain());
+    await user.keyboard('12.4');
+    await user.click(screen.getByRole('button', { name: /^Shell, 60 cm from the left end/ }));
+    await user.keyboard('{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { ...spot(101, 0), newestReadingId: 1, raw: 12.4 },
+    ]);
+  });
+
+  test('is replaced by what is typed next, and never added to', async () => {
+    const { user } = await open(probeAgain([]));
+    await user.keyboard('14.1{Enter}');
+    expect(screen.getByRole('alert').textContent).toContain('Every spot of WAL-01 has its reading.');
+    await user.keyboard('14.2');
+    expect(field().value).toBe('14.2');
+  });
+});
+
+describe('a frozen board', () => {
+  const frozen: Suspicion = {
+    rule: 'frozen',
+    severity: 'refused',
+    why: message('suspicion.frozen', { woodTempC: -5, frozenLimitPct: 22 }),
+    whatToDo: message('suspicion.frozen.do'),
+  };
+  const beyond = (mcPct: number): Suspicion => ({
+    rule: 'outside-curve-range',
+    severity: 'note',
+    why: message('suspicion.outside-curve-range.beyond', { mcPct }),
+    whatToDo: message('suspicion.outside-curve-range.beyond.do'),
+  });
+  const readings = [24, 25, 26, 27].map((raw, spotIndex) =>
+    aReading(spotIndex + 1, { spotIndex, raw, counts: false, suspicions: [frozen, beyond(raw)] }),
+  );
+
+  test('leads from spot to spot, and never back to one that was tried', async () => {
+    const { machine, user } = await open(aRound([read(aBoard(1), readings.slice(0, 3), null), aBoard(2)]));
+    await user.keyboard('{ArrowDown>3/}27{Enter}');
+    expect(machine.inputsOf('rounds.saveTyped')).toMatchObject([{ boardId: 101, spotIndex: 3, raw: 27 }]);
+    await user.keyboard('24');
+    expect(screen.getByText(/Enter saves this as the first reading of WAL-02\./)).toBeTruthy();
+  });
+
+  test('says so once, and nothing of how exact its readings are', async () => {
+    await open(aRound([read(aBoard(1), readings, 'probe-again'), aBoard(2)]));
+    expect(screen.getAllByText(/the water in wood freezes/)).toHaveLength(1);
+    expect(screen.queryByText(/beyond the published data/)).toBeNull();
   });
 });
 

@@ -9,7 +9,6 @@ import type { RequestInput } from '../../../../shared-core/contract/requests.ts'
 import type { Aim, ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { openSpot } from '../../../../shared-core/probing/readings/open-spot.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
-import { planSpots } from '../../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
@@ -29,7 +28,7 @@ function aSlowMachine(outcomes: readonly Outcome[]) {
   };
   const openFrom = (boardId: number, from: number) =>
     openSpot(
-      planSpots(aBoard(1)).plan,
+      aBoard(1),
       readings.filter((each) => each.boardId === boardId),
       from,
     );
