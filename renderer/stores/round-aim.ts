@@ -33,6 +33,9 @@ export async function move(request: Promise<unknown>): Promise<void> {
 /** Spots whose readings are on their way: they are filled as far as the window knows. */
 export const sending = new Set<Aim>();
 
+/** Whether a reading of that spot is on its way. */
+export const isSending = (at: Aim): boolean => [...sending].some((each) => isSame(each, at));
+
 /** Spots of the board aimed at that were read frozen: they are read again once the wood has thawed. */
 function frozenSpots(boardId: number): (number | null)[] {
   const { round } = useRound.getState();

@@ -13,7 +13,7 @@ import { type Draft, dropDraft, dropSent, keepDraft, unitOfDraft } from './draft
 import { isLinkLost, useLink } from './link.ts';
 import { useMeter } from './meter.ts';
 import { inRound, useRound } from './round.ts';
-import { firstToRead, follow, isSame, move, moveOn, sending, settledRound } from './round-aim.ts';
+import { firstToRead, follow, isSame, isSending, move, moveOn, sending, settledRound } from './round-aim.ts';
 import { typingMeterId } from './typing-meter.ts';
 
 /** What a command that saves names beside the value. */
@@ -41,7 +41,7 @@ async function saveAt(
   const spotIndex = given ?? firstToRead(board);
   if (spotIndex === null) throw new Refusal(message('refusal.board-done', { boardCode: board.code }));
   const at = { boardId, spotIndex };
-  const isKnown = !board.isRead || round.probed?.boardId === boardId;
+  const isKnown = (!board.isRead || round.probed?.boardId === boardId) && !isSending(at);
   const known = isKnown ? Promise.resolve(round) : settledRound();
   sending.add(at);
   const next = { boardId, spotIndex: firstToRead(board, spotIndex + 1) };

@@ -57,7 +57,8 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
     <>
       <h3 translate="no">{meterName}</h3>
       <p className="soft">
-        {meterName !== say('meter-profile.usual-name') && say('meters.kind', { kind })}{' '}
+        {!meterName.startsWith(say('meter-profile.usual-name', { number: 1 })) &&
+          say('meters.kind', { kind })}{' '}
         {isTypedFrom && say('meters.is-typing')}
       </p>
       <ProfileFacts meter={meter} />

@@ -16,7 +16,7 @@ function inShort(why: Message): Message {
 }
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
-export function SavedNote({ board: { boardId }, act }: Probing) {
+export function SavedNote({ board: { boardId }, probed, act }: Probing) {
   const { say, formats } = useWords();
   const { saved, done } = useRound();
   if (done || !saved) {
@@ -27,7 +27,9 @@ export function SavedNote({ board: { boardId }, act }: Probing) {
     );
   }
 
-  const { reading, board } = saved;
+  const { board } = saved;
+  // As it is judged now: the board may have been corrected since.
+  const reading = probed?.assessment?.readings.find(({ id }) => id === saved.reading.id) ?? saved.reading;
   const { depth } = reading.spot;
   const { mcPct } = reading.corrected;
   const what =

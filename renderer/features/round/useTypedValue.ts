@@ -13,7 +13,7 @@ import {
   useDrafts,
   useDraftsOf,
 } from '../../stores/drafts.ts';
-import { goOnFrom } from '../../stores/round-aim.ts';
+import { goOnFrom, isSending } from '../../stores/round-aim.ts';
 import { typingUnit } from '../../stores/typing-meter.ts';
 import { useYard } from '../../stores/yard.ts';
 
@@ -34,12 +34,13 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
   const filled = draft && filledBy(draft, probed);
 
   function begin(at: Draft): void {
-    const isKnown = probed?.boardId === at.boardId;
+    // What is on its way to the spot was there before this, too.
+    const isKnown = probed?.boardId === at.boardId && !isSending(at);
     typeDraft({ ...at, before: isKnown ? (newestOf(probed, at.spotIndex)?.id ?? null) : undefined });
   }
   useEffect(() => {
     if (!draft) return;
-    if (draft.before === undefined && probed?.boardId === draft.boardId) begin(draft);
+    if (draft.before === undefined && probed?.boardId === draft.boardId && !isSending(draft)) begin(draft);
     // Its answer was lost, but it was saved.
     if (draft.isSent && filled?.how === 'typed' && isSame(filled, draft)) dropDraft(draft);
   });

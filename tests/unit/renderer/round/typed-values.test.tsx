@@ -108,6 +108,32 @@ describe('a typed value belongs to the board and the spot where it was typed', (
   });
 });
 
+test('a second value typed at a spot while the first is on its way there is saved after it', async () => {
+  const answers: (() => void)[] = [];
+  const { machine, user } = await open(aRound(), {
+    'rounds.saveTyped': () => new Promise((resolve) => answers.push(() => resolve(owner))),
+  });
+  await user.keyboard('13{Enter}{ArrowUp}13.4');
+  act(() =>
+    machine.tell('round.changed', {
+      roundId: 12,
+      aim: { boardId: 101, spotIndex: 1 },
+      board: read(aBoard(1), [aReading(7, { raw: 13 })]),
+      summary: aRound().summary,
+      savedReadingId: 7,
+    }),
+  );
+  await user.keyboard('{Enter}');
+  await act(async () => answers[0]!());
+  await waitFor(() =>
+    expect(machine.inputsOf('rounds.saveTyped')).toEqual([
+      { ...spot(101, 0), raw: 13 },
+      { ...spot(101, 0), newestReadingId: 7, raw: 13.4 },
+    ]),
+  );
+  await act(async () => answers[1]!());
+});
+
 describe('a value typed once all spots of a board are read', () => {
   test('is saved by Enter as the first reading of the next board, which is in hand then', async () => {
     const { machine, user } = await open(allRead());
