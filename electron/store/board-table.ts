@@ -75,6 +75,8 @@ interface JudgedBy<Flag>
     | 'sawing'
     | 'sawnOn'
     | 'driedBy'
+    | 'barkSide'
+    | 'barkOffOn'
   > {
   endUseId: string;
   /** Whether a person looked and says that it is of this species. */
@@ -216,7 +218,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const judgedBy = db.prepare<[number], JudgedBy<number>>(
     `SELECT b.code, b.species_id AS speciesId, s.end_use_id AS endUseId, b.thickness_mm AS thicknessMm,
        b.thickness_quarters AS thicknessQuarters, b.length_mm AS lengthMm, b.width_mm AS widthMm, b.sawing, b.sawn_on AS sawnOn, b.dried_by AS driedBy,
-       c.board_id IS NOT NULL AS isSpeciesConfirmed
+       b.bark_side AS barkSide, b.bark_off_on AS barkOffOn, c.board_id IS NOT NULL AS isSpeciesConfirmed
      FROM board b JOIN stack s ON s.id = b.stack_id
      LEFT JOIN confirmed_species c ON c.board_id = b.id AND c.species_id = b.species_id WHERE b.id = ?`,
   );

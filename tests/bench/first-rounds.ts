@@ -111,7 +111,7 @@ export function isQuestioned(random: Random, read: { pct: number; days: number }
     }),
   );
   return judged.some(({ suspicions }) =>
-    suspicions.some(({ rule }) => rule === 'dry-too-soon' || rule === 'drier-than-its-air'),
+    suspicions.some(({ rule }) => ['dry-too-soon', 'wet-too-long', 'drier-than-its-air'].includes(rule)),
   );
 }
 

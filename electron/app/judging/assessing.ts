@@ -156,7 +156,16 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
     const yard = context.yard();
-    const { speciesId, endUseId, code: _code, sawnOn, driedBy: _driedBy, ...board } = known.facts;
+    const {
+      speciesId,
+      endUseId,
+      code: _code,
+      sawnOn,
+      driedBy: _driedBy,
+      barkSide: _barkSide,
+      barkOffOn: _barkOffOn,
+      ...board
+    } = known.facts;
     const readings = yard.readings.ofBoard(known.boardId, roundId);
     const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
     const profileIds = new Set(

@@ -5,6 +5,7 @@ import { driestMet, priorNow, type SinceSawn } from '../../../shared-core/probin
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { airSdPct, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
+import { type BarkSide, hasBarkOn } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { QueryContext } from '../context.ts';
@@ -19,6 +20,8 @@ interface ToCheck {
   thicknessMm: number;
   sawnOn: string | null;
   species: Species;
+  barkSide: BarkSide;
+  barkOffOn: string | null;
   moves: readonly Move[];
 }
 
@@ -44,13 +47,15 @@ export function createPriors(context: QueryContext) {
   };
 
   function priorOf(board: ToCheck, since: SinceSawn): PriorNow | null {
-    const { boardId, thicknessMm, species } = board;
+    const { boardId, thicknessMm, species, barkSide, barkOffOn } = board;
+    const mayBeWetter = hasBarkOn(barkSide) || barkOffOn !== null;
     const { basicSpecificGravity } = species;
     const wood = { basicSpecificGravity, dryingClass: dryingClassOf(species) };
-    const key = JSON.stringify([boardId, thicknessMm, wood, since]);
+    const key = JSON.stringify([boardId, thicknessMm, wood, mayBeWetter, since]);
     const known = remembered.get(key);
     if (known !== undefined) return known;
-    const prior = priorNow(thicknessMm, wood, since);
+    const byOpenFaces = priorNow(thicknessMm, wood, since);
+    const prior = byOpenFaces && { ...byOpenFaces, mayBeWetter };
     if (remembered.size >= MOST_REMEMBERED) remembered.delete(remembered.keys().next().value as string);
     remembered.set(key, prior);
     return prior;

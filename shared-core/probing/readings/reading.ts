@@ -109,6 +109,8 @@ export const suspicionRuleSchema = z.enum([
   'meter-drift',
   /** A first round is drier than the board can have become since it was sawn. */
   'dry-too-soon',
+  /** A first round is wetter than the board can still be, so long after it was sawn. */
+  'wet-too-long',
   /** A first round is drier than any air that the board met. */
   'drier-than-its-air',
   /** The whole round lies off what the stack should read. */

@@ -37,25 +37,30 @@ const MODEL_TOP_PCT = 58;
 const AIR_SD_PCT = 1;
 /** Where nobody knows where it was, its air may have been so much drier, % MC of EMC, or warm as a room, °C. Common practice, no source. */
 const ELSEWHERE = { sdPct: 3, tempC: 20 } as const;
+/** Or as damp and cool as outdoors in winter, % MC of EMC and °C. Common practice, no source. */
+const OUT = { emcPct: 20, tempC: 5 } as const;
 /** No air that wood is kept in is drier, % MC of EMC. Common practice, no source. */
 const DRIEST_PCT = 3;
+/** At the boards of a place it may be damper than by its months: over wet ground, in a closed stack, % MC of EMC, one standard deviation. Common practice, no source. */
+const DAMPER_SD_PCT = 3;
 const CELLS = 10;
-/** A board that was sawn longer ago has been in balance with its air, days. */
+/** Of a board that was sawn longer ago, the model runs through the last so many days: it is no wetter than that leaves it. */
 const LONGEST_DAYS = 1100;
 
 /**
  * What a board should have now by the drying model, from when it was sawn and the air since, before any reading of it: at
  * the middle pace of its class, at one that is two standard deviations faster in diffusion and surface together, from a
- * drier start, and in drier air. Runs the model up to five times; not for the path on which a reading is saved.
+ * drier start, and in drier or damper air. Runs the model up to six times; not for the path on which a reading is saved.
  *
- * @returns null where nothing can be said: no air, no specific gravity, or sawn over three years ago
+ * @returns null where nothing can be said: no air, or no specific gravity
  */
 export function priorNow(
   thicknessMm: number,
   { basicSpecificGravity, dryingClass }: Wood,
-  { days, airs }: SinceSawn,
+  { days, airs: sinceSawing }: SinceSawn,
 ): PriorNow | null {
-  if (basicSpecificGravity === null || airs.length === 0 || days > LONGEST_DAYS) return null;
+  if (basicSpecificGravity === null || sinceSawing.length === 0) return null;
+  const airs = lastOf(sinceSawing, LONGEST_DAYS);
   const grid = dryingGrid(thicknessMm, true, CELLS);
   const tables = usualTables(basicSpecificGravity);
   const greenPct = GREEN.share * mostWaterPct(basicSpecificGravity);
@@ -87,23 +92,36 @@ export function priorNow(
     greenPct,
     airs.map((air) => (air.isKnown ? drierBy(air.sdPct, air) : air)),
   );
-  const elsewhere = airs.every(({ isKnown }) => isKnown)
-    ? middle
-    : run(
-        0,
-        greenPct,
-        airs.map((air) => (air.isKnown ? air : inRoom(air))),
-      );
+  const before = (as: (air: AirMet) => AirMet) =>
+    airs.every(({ isKnown }) => isKnown)
+      ? middle
+      : run(
+          0,
+          greenPct,
+          airs.map((air) => (air.isKnown ? air : as(air))),
+        );
+  const [elsewhere, outdoors] = [before(inRoom), before(outInWinter)];
   const emcPct = airs.at(-1)!.emcPct;
   const expected = (depth: Depth): ExpectedAboveAir => {
     const [log, fastLog, drierLog] = [middle, fast, drier].map((at) => logAbove(at[depth], emcPct)) as Three;
+    const byAirPct = middle[depth] - inDrierAir[depth];
+    const sdPct = (other: Record<Depth, number>) => Math.hypot(byAirPct, (middle[depth] - other[depth]) / 2);
     return {
       pct: middle[depth],
       logSd: Math.hypot((log - fastLog) / 2, (log - drierLog) / 2),
-      airSdPct: Math.hypot(middle[depth] - inDrierAir[depth], (middle[depth] - elsewhere[depth]) / 2),
+      airSdPct: sdPct(elsewhere),
+      damperSdPct: Math.hypot(DAMPER_SD_PCT, sdPct(outdoors)),
     };
   };
-  return { shell: expected('shell'), average: expected('average'), core: expected('core'), emcPct };
+  const startPct = Math.min(MODEL_TOP_PCT, greenPct);
+  return {
+    shell: expected('shell'),
+    average: expected('average'),
+    core: expected('core'),
+    emcPct,
+    isAtMost: days > LONGEST_DAYS,
+    unmodeledLog: logAbove(greenPct * Math.exp(GREEN.logSd), emcPct) - logAbove(startPct, emcPct),
+  };
 }
 type Wood = { basicSpecificGravity: number | null; dryingClass: DryingClass | null };
 
@@ -121,6 +139,19 @@ export function driestMet(
     airs[0]!.emcPct,
   );
   return { emcPct: lowest.emcPct, sdPct: lowest.sdPct, followedPct };
+}
+
+/** The newest of them, of so many days together. */
+function lastOf(airs: readonly AirMet[], days: number): readonly AirMet[] {
+  let left = days;
+  return airs
+    .toReversed()
+    .flatMap((air) => {
+      const most = Math.min(air.days, left);
+      left -= most;
+      return most > 0 || airs.length === 1 ? [{ ...air, days: most }] : [];
+    })
+    .toReversed();
 }
 
 const segmentOf = ({ days, emcPct, tempC }: AirMet): AirSegment => ({
@@ -141,10 +172,19 @@ const inRoom = (air: AirMet): AirMet => ({
   tempC: Math.max(ELSEWHERE.tempC, air.tempC),
 });
 
+/** Two standard deviations damper. */
+const outInWinter = (air: AirMet): AirMet => ({
+  ...air,
+  emcPct: Math.max(OUT.emcPct, air.emcPct),
+  tempC: Math.min(OUT.tempC, air.tempC),
+});
+
 type Three = [number, number, number];
 
 /** Nearer to its air than this a board is at its EMC, % MC. */
 const NEAREST_PCT = 0.5;
+/** Below this no layer has free water, % MC. Common practice, no source. */
+const FREE_WATER_PCT = 28;
 /** So far above its air a board is still drying, % MC. Common practice, no source. */
 const STILL_DRYING_PCT = 2;
 const PACE_STEPS = 46;
@@ -154,11 +194,11 @@ type Compared = ComparedReading & { standardUncertaintyPct: number };
 
 /**
  * What speaks against a round as a whole before any other was believed: drier than the board can have become since it was
- * sawn, or drier than any air that it met. Null where nothing does.
+ * sawn, or wetter than it can still be, or drier than any air that it met. Null where nothing does.
  */
 export function firstRoundSuspicion(
   readings: readonly Compared[],
-  { prior = null, driestAir = null }: Pick<BoardEvidence, 'prior' | 'driestAir'>,
+  { prior = null, driestAir = null, place }: Pick<BoardEvidence, 'prior' | 'driestAir' | 'place'>,
 ): Suspicion | null {
   if (readings.length === 0) return null;
   const readPct = meanOf(readings);
@@ -169,7 +209,7 @@ export function firstRoundSuspicion(
       why: message('suspicion.drier-than-its-air', { readPct, lowestEmcPct: driestAir.emcPct }),
       whatToDo: message('suspicion.drier-than-its-air.do'),
     };
-  return prior === null ? null : dryTooSoon(readings, prior);
+  return prior === null ? null : (dryTooSoon(readings, prior) ?? wetTooLong(readings, prior, place));
 }
 
 /** Below all air that it met, and beyond doubt below what that air has made of it by now. */
@@ -191,13 +231,22 @@ const doubtOf = (readings: readonly Compared[]): number =>
     AIR_SD_PCT,
   );
 
-function dryTooSoon(readings: readonly Compared[], prior: PriorNow): Suspicion | null {
+/** The depth whose readings are furthest on one side of what it should be, and by how many standard deviations. */
+function furthest(readings: readonly Compared[], prior: PriorNow, side: Side) {
   const [most] = depthSchema.options
     .map((depth) => ({ depth, of: readings.filter(({ reading }) => reading.spot.depth === depth) }))
     .filter(({ of }) => of.length > 0)
-    .map(({ depth, of }) => ({ depth, of, sds: sdsBelow(of, prior[depth], prior.emcPct) }))
+    .map(({ depth, of }) => {
+      const expected = side === 'drier' ? prior[depth] : wetSideOf(prior[depth]);
+      return { depth, of, sds: sdsOff(of, expected, prior, side) };
+    })
     .toSorted((a, b) => b.sds - a.sds);
-  if (most === undefined || most.sds <= DOUBT_SDS) return null;
+  return most !== undefined && most.sds > DOUBT_SDS ? most : null;
+}
+
+function dryTooSoon(readings: readonly Compared[], prior: PriorNow): Suspicion | null {
+  const most = prior.isAtMost ? null : furthest(readings, prior, 'drier');
+  if (most === null) return null;
   const { depth, of } = most;
   const isSoon = prior.average.pct - prior.emcPct > STILL_DRYING_PCT;
   const facts = { depth, readPct: meanOf(of), expectedInterval: likelyRange(prior[depth], prior.emcPct) };
@@ -215,33 +264,73 @@ function dryTooSoon(readings: readonly Compared[], prior: PriorNow): Suspicion |
   };
 }
 
+function wetTooLong(
+  readings: readonly Compared[],
+  prior: PriorNow,
+  { kind }: BoardEvidence['place'],
+): Suspicion | null {
+  if (prior.mayBeWetter) return null;
+  // While free water is left, how much there was at first matters, which nobody knows.
+  const isTold = ({ reading: { spot } }: Compared): boolean => prior[spot.depth].pct < FREE_WATER_PCT;
+  const most = furthest(readings.filter(isTold), prior, 'wetter');
+  if (most === null) return null;
+  const { depth, of } = most;
+  const { maxPct } = likelyRange(wetSideOf(prior[depth]), prior.emcPct, prior.unmodeledLog);
+  return {
+    rule: 'wet-too-long',
+    severity: 'questionable',
+    why: message('suspicion.wet-too-long', { depth, readPct: meanOf(of), mostPct: maxPct }),
+    whatToDo:
+      kind === 'outdoors' || kind === 'open-shed'
+        ? message('suspicion.wet-too-long.rain.do')
+        : message('suspicion.wet-too-long.do'),
+  };
+}
+
 /** On a cut, or with pins that are known to have been deep enough. */
 const isCoreRead = ({ reading: { spot, depthFrom } }: ComparedReading): boolean =>
   spot.depth === 'core' && (depthFrom !== 'plan' || spot.face !== 'face');
 
+type Side = 'drier' | 'wetter';
+
+const wetSideOf = (expected: ExpectedAboveAir): ExpectedAboveAir => ({
+  ...expected,
+  airSdPct: expected.damperSdPct ?? expected.airSdPct,
+});
+
 /**
- * How unlikely such dry readings are, in standard deviations: the least of pace and start on the one hand, meter and air on
- * the other, that explain them together (the nearest point of first-order reliability: A. M. Hasofer and N. C. Lind, Journal
- * of the Engineering Mechanics Division 100, 1974; from memory).
+ * How unlikely readings so far to one side are, in standard deviations: the least of pace and start on the one hand, meter and
+ * air on the other, that explain them together (the nearest point of first-order reliability: A. M. Hasofer and N. C. Lind,
+ * Journal of the Engineering Mechanics Division 100, 1974; from memory).
  */
-function sdsBelow(readings: readonly Compared[], expected: ExpectedAboveAir, emcPct: number): number {
-  const shortPct = expected.pct - meanOf(readings);
+function sdsOff(
+  readings: readonly Compared[],
+  expected: ExpectedAboveAir,
+  { emcPct, unmodeledLog = 0 }: PriorNow,
+  side: Side,
+): number {
+  const offPct = Math.abs(expected.pct - meanOf(readings));
+  if (meanOf(readings) < expected.pct !== (side === 'drier')) return 0;
   const doubtPct = Math.hypot(doubtOf(readings), expected.airSdPct);
+  const explainedBy = (sds: number): number =>
+    side === 'drier' ? fallAt(sds, expected, emcPct) : -fallAt(-sds, expected, emcPct, unmodeledLog);
   const ofPace = Array.from({ length: PACE_STEPS + 1 }, (_, step) => (step * 2 * DOUBT_SDS) / PACE_STEPS);
-  return Math.min(
-    ...ofPace.map((sds) => Math.hypot(sds, Math.max(0, shortPct - fallAt(sds, expected, emcPct)) / doubtPct)),
-  );
+  return Math.min(...ofPace.map((sds) => Math.hypot(sds, Math.max(0, offPct - explainedBy(sds)) / doubtPct)));
 }
 
 /** How much drier it is where pace and start are so many standard deviations on that side, % MC. */
-const fallAt = (sds: number, { pct, logSd }: ExpectedAboveAir, emcPct: number): number =>
-  Math.max(NEAREST_PCT, pct - emcPct) * (1 - Math.exp(-sds * logSd));
+const fallAt = (sds: number, { pct, logSd }: ExpectedAboveAir, emcPct: number, unmodeledLog = 0): number =>
+  Math.max(NEAREST_PCT, pct - emcPct) * (1 - Math.exp(-sds * logSd + unmodeledLog));
 
 /** Nine in ten sound boards are in it. */
-function likelyRange(expected: ExpectedAboveAir, emcPct: number): { minPct: number; maxPct: number } {
+function likelyRange(
+  expected: ExpectedAboveAir,
+  emcPct: number,
+  unmodeledLog = 0,
+): { minPct: number; maxPct: number } {
   const byAirPct = Z_90 * Math.hypot(AIR_SD_PCT, expected.airSdPct);
   return {
     minPct: Math.max(0, expected.pct - Math.hypot(fallAt(Z_90, expected, emcPct), byAirPct)),
-    maxPct: expected.pct + Math.hypot(fallAt(-Z_90, expected, emcPct), byAirPct),
+    maxPct: expected.pct + Math.hypot(fallAt(-Z_90, expected, emcPct, unmodeledLog), byAirPct),
   };
 }

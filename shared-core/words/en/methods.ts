@@ -238,7 +238,7 @@ export const methods = {
   'methods.questionable.between':
     'Between rounds a board keeps {paceSharePct} of its difference in pace. The air between rounds may differ by {betweenPoints}.',
   'methods.questionable.first-round':
-    'Until a board has a call, its readings are checked against what drying allows since sawing: green wood, all paces of its class. The uncertainty of its places’ air, and of where it was before, is included. Beyond {doubtSds} standard deviations, or below the lowest EMC of its places, readings are questionable. Boards from a kiln are not checked.',
+    'Until a board has a call, its readings are checked against what drying allows since sawing: green wood, all paces of its class. The uncertainty of its places’ air, and of where it was before, is included. Beyond {doubtSds} standard deviations, drier or wetter, or below the lowest EMC of its places, readings are questionable. Over three years after sawing, only too wet is checked. Boards from a kiln are not checked.',
   'methods.questionable.board':
     'One of three readings at a depth is odd beyond {outlierScore} robust standard deviations, one of two beyond {differenceScore}. So is a shell that is wetter by that than the core of a drying board.',
   'methods.questionable.jump':

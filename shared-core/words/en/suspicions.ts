@@ -29,6 +29,12 @@ export const suspicions = {
   'suspicion.dry-too-soon.shell.do':
     'Was the face in the sun? Check the sawing date, the species, and the meter’s setting.',
   'suspicion.dry-too-soon.do': 'Check the sawing date, the species, and the meter’s setting.',
+  'suspicion.wet-too-long':
+    'The {depth, select, shell {shell} average {average} other {core}} reads {readPct}. By now it should be at most {mostPct}.',
+  'suspicion.wet-too-long.do':
+    'Was it soaked, or under a leak? Let its faces dry, then probe again. Check the sawing date, the species, the meter’s setting, and where the board has been. If it was stickered later, give that day as its sawing date.',
+  'suspicion.wet-too-long.rain.do':
+    'Was it in rain, soaked, or under a leak? Let its faces dry, then probe again. Check the sawing date, the species, the meter’s setting, and where the board has been. If it was stickered later, give that day as its sawing date.',
   'suspicion.drier-than-its-air': '{readPct} is drier than its places get: lowest EMC {lowestEmcPct}.',
   'suspicion.drier-than-its-air.do':
     'Check the species, the meter’s setting, and where the board has been. Then probe it again.',

@@ -96,6 +96,24 @@ describe('54 mm white oak, sawn 60 days ago, at 14% through', () => {
   });
 });
 
+describe('54 mm white oak, sawn two years ago, at 38% in a shed', () => {
+  const sawn = { rh: 0.6, endUseId: 'air-dried-stock', sawnOn: '2024-05-01' };
+
+  test('is not believed to be so wet', async () => {
+    const { stackId, boardId } = await inShed(sawn);
+    expect(await walk(stackId, 38, 38.5, 38.4, 38.6)).toMatchObject({
+      call: 'probe-again',
+      rules: expect.arrayContaining(['wet-too-long']),
+    });
+    expect(await latestCall(boardId)).toBe('probe-again');
+  });
+
+  test('is where bark is on a face', async () => {
+    const { stackId } = await inShed({ ...sawn, barkSide: 'up-bark-on' });
+    expect((await walk(stackId, 38, 38.5, 38.4, 38.6)).rules).not.toContain('wet-too-long');
+  });
+});
+
 describe('a board without a sawing date', () => {
   const undated = { rh: 0.72, endUseId: 'furniture' };
 

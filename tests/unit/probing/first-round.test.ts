@@ -190,13 +190,15 @@ describe('a first round is checked against what is possible', () => {
 });
 
 describe('what a board should have before any reading', () => {
-  test('falls with the days, and is unknown without air, specific gravity or a day of sawing not long ago', () => {
+  test('falls with the days, and is unknown without air or specific gravity', () => {
     const wood = { basicSpecificGravity: 0.5, dryingClass: null };
     const at = (days: number) => priorNow(27, wood, summer(days))!.average.pct;
     expect(at(200)).toBeLessThan(at(30));
     expect(priorNow(27, { ...wood, basicSpecificGravity: null }, summer(30))).toBeNull();
     expect(priorNow(27, wood, { days: 30, airs: [] })).toBeNull();
-    expect(priorNow(27, wood, summer(2000))).toBeNull();
+    // Of longer ago than the model is run for, only that it is no wetter.
+    expect(priorNow(27, wood, summer(2000))!.isAtMost).toBe(true);
+    expect(priorNow(27, wood, summer(200))!.isAtMost).toBe(false);
   });
 });
 
@@ -237,5 +239,82 @@ describe('a first round typed without the decimal point, where no board can be s
     const { readings: first } = inRoom(readings([130, 72], [78, 77]));
     expect(first.map(meantBy)).toEqual([13, 7.2, 7.8, 7.7]);
     expect(rules(inRoom(readings([45, 46], [48, 47])).readings).flat()).not.toContain('typing-slip');
+  });
+});
+
+// The prior-predictive check of Box (1980, from memory) has two sides. Boards: common practice, no source.
+describe('a first round wetter than the board can still be', () => {
+  const old = (days: number) => priorNow(27, woodOf('oak-white'), summer(days))!;
+  const wet = readings([38, 39], [37, 38]);
+
+  test.each([500, 2500])('27 mm white oak at 38%, sawn %i days ago, is questioned', (days) => {
+    const { call, reasons, readings: judged } = judge(wet, 27, { prior: old(days) });
+    expect(call).toBe('probe-again');
+    expect(rules(judged).every((each) => each.includes('wet-too-long'))).toBe(true);
+    const said = reasons.map((each) => inEnglish(each)).join(' ');
+    expect(said).toMatch(/The (shell|core) reads 3\d\.\d%\. By now it should be at most 1\d\.\d%\./);
+    expect(said).toContain('sawing date');
+    expect(said).toContain('Was it in rain, soaked, or under a leak?');
+    expectWhole(reasons);
+  });
+
+  test('in a room no rain is to blame', () => {
+    const room = { name: 'the room', kind: 'heated-room', emcPct: 7, month: 7 } as const;
+    const { readings: judged } = judgeBoard(
+      evidence(wet, { board: { thicknessMm: 27, lengthMm: 3000 }, place: room, prior: old(500) }),
+    );
+    const said = judged.flatMap(({ suspicions }) => suspicions.map(({ whatToDo }) => inEnglish(whatToDo)));
+    expect(said.join(' ')).toContain('stickered later');
+    expect(said.join(' ')).not.toContain('rain');
+  });
+
+  test('ten times too large is a slip six years after sawing, too', () => {
+    const slipped = readings([72, 74], [75, 73]);
+    expect(judge(slipped, 27, { prior: old(2190) }).readings.map(meantBy)).toEqual([7.2, 7.4, 7.5, 7.3]);
+  });
+
+  test.each([
+    ['a month after sawing', priorNow(27, woodOf('oak-white'), summer(30))],
+    ['while thick and slow', priorNow(80, woodOf('oak-white'), summer(400))],
+  ])('is no wonder %s', (_, prior) => {
+    expect(rules(judge(readings([30, 31], [38, 39]), 27, { prior }).readings).flat()).not.toContain(
+      'wet-too-long',
+    );
+  });
+
+  test('nor a few points above its air', () => {
+    expect(rules(judge(readings([14.5, 14.7], [15, 15.1]), 27, { prior: old(500) }).readings).flat()).toEqual(
+      [],
+    );
+  });
+
+  test('nor where bark was on a face', () => {
+    const prior = { ...old(500), mayBeWetter: true };
+    expect(rules(judge(wet, 27, { prior }).readings).flat()).not.toContain('wet-too-long');
+  });
+
+  test('one brought into a room lately may have been in a damp shed before it was entered', () => {
+    const days = 720;
+    const inRoom = (enteredAfterDays: number) =>
+      priorNow(27, woodOf('oak-white'), {
+        days,
+        airs: Array.from({ length: days / 15 }, (_, step) => ({
+          days: 15,
+          emcPct: 7.5,
+          tempC: 21,
+          sdPct: 0.7,
+          isKnown: step * 15 >= enteredAfterDays,
+        })),
+      });
+    const rulesAt = (enteredAfterDays: number) =>
+      rules(
+        judge(readings([17, 17.2], [17.5, 17.4]), 27, { prior: inRoom(enteredAfterDays) }).readings,
+      ).flat();
+    expect(rulesAt(0)).toContain('wet-too-long');
+    expect(rulesAt(days)).not.toContain('wet-too-long');
+  });
+
+  test('of one sawn years ago nothing is too dry', () => {
+    expect(rules(judge(readings([9, 9.1], [9.2, 9]), 27, { prior: old(2500) }).readings).flat()).toEqual([]);
   });
 });

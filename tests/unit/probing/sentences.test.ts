@@ -76,6 +76,11 @@ test('every suspicion', () => {
     judge(readings([13, 13], [12, 12]), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
     judge(readings([12, 12], []), { prior: { shell: wet, average: wet, core: wet, emcPct: 11 } }),
     judge(readings([6, 6], [6, 6]), { prior: { shell: dry, average: dry, core: dry, emcPct: 11 } }),
+    judge(readings([24, 24.2], [24.4, 24.1]), {
+      place: shed,
+      prior: { shell: dry, average: dry, core: dry, emcPct: 11 },
+    }),
+    judge(readings([24, 24.2], [24.4, 24.1]), { prior: { shell: dry, average: dry, core: dry, emcPct: 11 } }),
     judge(readings([6.5, 6.5], [6.6, 6.6]), { driestAir: { emcPct: 11, sdPct: 0 } }),
     judge(readings([14.2, 14.4], [14.3, 14.5]), {
       place: shed,
