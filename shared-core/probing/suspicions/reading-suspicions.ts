@@ -6,7 +6,7 @@ import { USUAL_TEMP_RANGE_C } from '../readings/assumed-temp.ts';
 import { meterOf } from '../readings/corrected-reading.ts';
 import { reachesOtherFace, tells } from '../readings/depth-read.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import { type PriorNow, wettestBy } from '../readings/prior-now.ts';
+import { DOUBT_SDS, type PriorNow, wettestBy } from '../readings/prior-now.ts';
 import type { Reading, Suspicion } from '../readings/reading.ts';
 import { endClearanceMm, plannedDepthMm } from '../readings/spots.ts';
 import { intendedValue, isOrdinaryByNature } from '../readings/typing-slip.ts';
@@ -43,6 +43,24 @@ export function readingSuspicions(each: CorrectedReading, evidence: BoardEvidenc
 const isExcluded = (prior: PriorNow, raw: number): boolean =>
   raw > wettestBy(prior) && (intendedValue(raw, []) ?? raw) <= wettestBy(prior);
 
+/** How far one reading may be off by its meter and its spot, % MC. Common practice, no source. */
+const READING_SD_PCT = 1.5;
+/** Boards dried in air read so far from its lowest EMC, or nearer, % MC. Common practice, no source. */
+const AIR_DRIED = { below: 1, above: 6 } as const;
+
+/** What no air makes of wood where it has been, but 10 or 100 times as much is what it does make: a slip likewise. */
+function isTenthOfDry(raw: number, { driestAir = null, prior = null }: BoardEvidence): boolean {
+  const meant = intendedValue(raw, []);
+  if (driestAir === null || meant === null) return false;
+  const { emcPct, sdPct } = driestAir;
+  return (
+    emcPct - raw > DOUBT_SDS * Math.hypot(READING_SD_PCT, sdPct) &&
+    meant >= emcPct - AIR_DRIED.below &&
+    meant <= emcPct + AIR_DRIED.above &&
+    (prior === null || meant <= wettestBy(prior))
+  );
+}
+
 /** Boards in a heated room are seldom wetter than its EMC by more than this, % MC. Common practice, no source. */
 const ROOM_ABOVE_EMC_PCT = 6;
 
@@ -65,7 +83,8 @@ const typingSlip: Rule = ({ reading }, evidence) => {
   // or when the board was sawn.
   const mayAllBeSlips =
     (!beside.some(isOrdinaryByNature) && (previous !== null || reading.raw > MOST_SHOWN_PCT)) ||
-    (prior !== null && isExcluded(prior, reading.raw));
+    (prior !== null && isExcluded(prior, reading.raw)) ||
+    isTenthOfDry(reading.raw, evidence);
   const meant =
     intendedValue(reading.raw, beside.length > 0 ? beside : before) ??
     (mayAllBeSlips ? intendedValue(reading.raw, before) : null);

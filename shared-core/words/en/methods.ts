@@ -248,7 +248,7 @@ export const methods = {
   'methods.questionable.species':
     'A species is questionable where {mates} boards beside it are of another, and its readings fit in better as that, {shiftPoints} or more apart.',
   'methods.questionable.slip':
-    'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, or what drying allows since sawing.',
+    'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, what drying allows since sawing, or the air of its places.',
   'methods.questionable.ohm-slip':
     'A typed resistance is a slip if its MC is odd beyond {differenceScore} standard deviations beside others of its depth, and 10, 100, 1,000 or a million times as much or as little fits them.',
   'methods.questionable.rest':

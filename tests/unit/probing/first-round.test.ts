@@ -242,6 +242,24 @@ describe('a first round typed without the decimal point, where no board can be s
   });
 });
 
+// Common practice, no source: a decimal point is soon misplaced to the left, too.
+test('a first round typed ten times too small is a slip where the air makes no board so dry', () => {
+  const small = readings([1.31, 1.33], [1.35, 1.32]);
+  const driestAir = { emcPct: 12.6, sdPct: 0.7 };
+  const { readings: judged, call } = judge(small, 27, { driestAir });
+  expect(rules(judged)).toEqual(small.map(() => ['typing-slip']));
+  expect(judged.map(meantBy)).toEqual([13.1, 13.3, 13.5, 13.2]);
+  expect(call).not.toBe('ready');
+  // Ten times as much is wetter than such air leaves it, or as dry as no air makes it.
+  for (const raw of [4, 0.5])
+    expect(rules(judge(readings([raw, raw], [raw, raw]), 27, { driestAir }).readings).flat()).not.toContain(
+      'typing-slip',
+    );
+  // In a desert 23 % is no likelier than 2.3 %.
+  const desert = judge(readings([2.3, 2.4], [2.5, 2.4]), 27, { driestAir: { emcPct: 2.3, sdPct: 0.7 } });
+  expect(rules(desert.readings).flat()).not.toContain('typing-slip');
+});
+
 // The prior-predictive check of Box (1980, from memory) has two sides. Boards: common practice, no source.
 describe('a first round wetter than the board can still be', () => {
   const old = (days: number) => priorNow(27, woodOf('oak-white'), summer(days))!;
