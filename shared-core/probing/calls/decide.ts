@@ -303,7 +303,7 @@ function differenceOf({ estimate, posterior }: BoardEstimate, { endUse, profile 
         allowedPoints,
       }),
     ];
-  return [message('call.core-not-judged')];
+  return [message(estimate.inCore > 0 ? 'call.shell-not-judged' : 'call.core-not-judged')];
 }
 
 /** It may be a little above the limit: then the meter's error makes harm unlikely. */

@@ -81,9 +81,11 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   if (counted.length === 0) return null;
   const { thicknessMm } = known;
   const at = (depth: Depth) => counted.filter(({ reading }) => depthRead(reading, thicknessMm) === depth);
-  /** So many spots of the plan are read, at whatever depth. */
+  /** A spot is read at whatever depth its pins reach, unless a person says that they told another. */
+  const isFor = (reading: Reading): Depth =>
+    reading.depthFrom === 'person' ? depthRead(reading, thicknessMm) : reading.spot.depth;
   const countedFor = (depth: Depth) =>
-    countSpots(counted.flatMap(({ reading }) => (reading.spot.depth === depth ? [reading] : [])));
+    countSpots(counted.flatMap(({ reading }) => (isFor(reading) === depth ? [reading] : [])));
   const groups = depthSchema.options.map(at).filter((group) => group.length > 0);
   const own = groups.reduce((sum, group) => sum + group.length - 1, 0);
   const degrees = SCATTER_DEGREES + own;

@@ -19,6 +19,7 @@ export const calls = {
   'call.will-shrink': 'Dried to {dryPct}, it shrinks about {shrinkMm} across its width.',
   'call.will-shrink-share': 'Dried to {dryPct}, it shrinks about {shrinkPct} of its width.',
   'call.core-not-judged': 'Core not read.',
+  'call.shell-not-judged': 'Shell not read.',
   'call.difference-by-history':
     'Core not read. Forecast difference: likely {likelyPointsInterval}. {allowedPoints} allowed.',
   'call.difference-allowed': 'Shell–core difference {differencePoints}; {allowedPoints} allowed.',

@@ -579,6 +579,35 @@ describe('the core', () => {
     );
   });
 
+  test('read where the shell was planned leaves the shell open, as a person says how deep the pins were', () => {
+    const inMiddle = [13, 13.2].map((raw, index) =>
+      reading(index + 1, 'shell', raw, {
+        spot: { depth: 'shell', depthMm: 27, fromEndMm: 1000, face: 'face' },
+        depthFrom: 'person',
+      }),
+    );
+    const shellAlone = { shell: 2, average: 0, core: 0 };
+    const { call, spotsRead, reasons } = judgeBeam(inMiddle, { plan: shellAlone });
+    expect(call).toBeNull();
+    expect(spotsRead).toEqual({ read: 0, planned: 2 });
+    expect(reasons.map(({ code }) => code)).not.toContain('call.more-will-not-help');
+    const both = [...inMiddle, ...readings([12.6, 12.8], []).map((each) => ({ ...each, id: each.id + 2 }))];
+    expect(judgeBeam(both, { plan: shellAlone }).call).toBe('ready');
+  });
+
+  test('that an extra reading of a thin board told is not said to be unread: the shell is', () => {
+    const average = [1, 2, 3].map((id) => reading(id, 'average', 8));
+    const extra = reading(4, 'average', 8.3, {
+      spotIndex: EXTRA_SPOTS.average,
+      spot: { depth: 'average', depthMm: 13.5, fromEndMm: null, face: 'face' },
+      depthFrom: 'person',
+    });
+    const { call, reasons } = judge([...average, extra], { plan: { shell: 0, average: 3, core: 0 } });
+    expect(call).toBe('ready');
+    expect(reasons.map((each) => inEnglish(each))).toContain('Shell not read.');
+    expect(reasons).not.toContainEqual(message('call.core-not-judged'));
+  });
+
   // Common practice, no source: pins at a fifth to a third of a thin board read about its average.
   test('of a board up to 30 mm goes unjudged, and Ready says so', () => {
     const average = [1, 2, 3].map((id) => reading(id, 'average', 8));

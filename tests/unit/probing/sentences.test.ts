@@ -145,6 +145,7 @@ test('every reason of a call', () => {
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species }),
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species, board: { ...beam, thicknessMm: 27, widthMm: 200 } }),
     judge(byAverage(8, 8, 8), { plan }),
+    judge([...byAverage(8, 8, 8), reading(9, 'core', 8.2, { depthFrom: 'person' })], { plan }),
     judge(
       [
         ...byAverage(8),
