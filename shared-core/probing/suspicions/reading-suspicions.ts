@@ -246,15 +246,24 @@ const temperatureOfAir: Rule = ({ corrected }, { place: { name, airTempC = null 
       }
     : null;
 
-const temperatureOutOfRange: Rule = ({ reading: { woodTempC }, corrected }) =>
-  woodTempC !== null && corrected.warnings.includes('temperature-out-of-range')
-    ? {
-        rule: 'temperature-out-of-range',
-        severity: 'questionable',
-        why: message('suspicion.temperature-out-of-range', { woodTempC }),
-        whatToDo: message('suspicion.temperature-out-of-range.do'),
-      }
-    : null;
+const temperatureOutOfRange: Rule = (each, evidence) => {
+  const tempC = tempOf(each, evidence);
+  if (tempC === null || !each.corrected.warnings.includes('temperature-out-of-range')) return null;
+  const isOfAir = each.reading.woodTempC === null;
+  return {
+    rule: 'temperature-out-of-range',
+    severity: 'questionable',
+    why: isOfAir
+      ? message('suspicion.temperature-out-of-range.air', {
+          airTempC: tempC,
+          placeName: evidence.place.name,
+        })
+      : message('suspicion.temperature-out-of-range', { woodTempC: tempC }),
+    whatToDo: isOfAir
+      ? message('suspicion.temperature-out-of-range.air.do')
+      : message('suspicion.temperature-out-of-range.do'),
+  };
+};
 
 const temperatureUnlikely: Rule = ({ reading: { woodTempC, isTempRight = false } }, { place }) => {
   const airTempC = place.airTempC ?? null;

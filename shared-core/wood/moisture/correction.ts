@@ -52,6 +52,9 @@ const MOST_WATER_OF_ANY_PCT = 400;
 /** Between these a resistance can come from wood: below, the pins touch metal or each other, Ω. */
 const WOOD_OHMS = { min: 100, max: 1e15 } as const;
 
+const isOutOfRange = (tempC: number): boolean =>
+  tempC < WOOD_TEMP_RANGE_C.min || tempC > WOOD_TEMP_RANGE_C.max;
+
 const REFUSED: Corrected = {
   mcPct: null,
   steps: [],
@@ -93,9 +96,12 @@ export function correctReading(input: ReadingToCorrect): Corrected {
   const isCompensated = unit === 'pct' && input.compensatesTemp === true;
   if (woodTempC === null || !Number.isFinite(woodTempC)) {
     woodTempC = null;
-    if (!isCompensated) warnings.push(input.airTemp ? 'temperature-of-air' : 'temperature-unknown');
+    if (!isCompensated) {
+      warnings.push(input.airTemp ? 'temperature-of-air' : 'temperature-unknown');
+      if (input.airTemp && isOutOfRange(input.airTemp.tempC)) warnings.push('temperature-out-of-range');
+    }
   } else {
-    if (woodTempC < WOOD_TEMP_RANGE_C.min || woodTempC > WOOD_TEMP_RANGE_C.max) {
+    if (isOutOfRange(woodTempC)) {
       warnings.push('temperature-out-of-range');
       // So far out that the formula is refused: left as it is, and as unsure as if it were not known.
       if (woodTempC < WOOD_TEMP_LIMIT_C.min || woodTempC > WOOD_TEMP_LIMIT_C.max) woodTempC = null;

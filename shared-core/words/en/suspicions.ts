@@ -75,6 +75,10 @@ export const suspicions = {
     'The wood temperature, {woodTempC}, is outside the published range of the correction.',
   'suspicion.temperature-out-of-range.do':
     'Check the temperature entered. If it is right, probe in the shade or on a milder day.',
+  'suspicion.temperature-out-of-range.air':
+    'The air in {placeName}, {airTempC}, is outside the published range of the correction.',
+  'suspicion.temperature-out-of-range.air.do':
+    'Enter the temperature of the wood, or correct the air of the place.',
 
   'suspicion.temperature-unlikely':
     'You entered {woodTempC} for the wood. In that month the air in {placeName} is usually about {airTempC}.',

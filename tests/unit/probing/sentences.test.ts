@@ -54,6 +54,7 @@ test('every suspicion', () => {
     judge(readings([28.5, 28.5], [28.6, 28.6])),
     odd({ woodTempC: null }),
     judge([reading(1, 'shell', 8, { woodTempC: null })], { place: { ...shed, airTempC: 5 } }),
+    judge([reading(1, 'shell', 8, { woodTempC: null })], { place: { ...shed, airTempC: -60 } }),
     odd({ woodTempC: 75 }),
     odd({ woodTempC: 32 }, 9, { place: { ...shed, kind: 'heated-room' } }),
     odd(spot({ fromEndMm: 100 })),

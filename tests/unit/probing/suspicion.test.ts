@@ -159,6 +159,19 @@ describe('a reading by itself', () => {
     );
   });
 
+  test('so is air outside it, where that is taken for the wood', () => {
+    const place = { name: 'the yard', kind: 'outdoors', emcPct: 13, month: 1, airTempC: -60 } as const;
+    const asked = suspicionsOf(reading(1, 'shell', 8, { woodTempC: null }), { place }).find(
+      ({ rule }) => rule === 'temperature-out-of-range',
+    );
+    expect(asked?.severity).toBe('questionable');
+    expect(inEnglish(asked!.why)).toContain('The air in the yard');
+    const cold = { ...place, airTempC: -20 };
+    expect(
+      rules([{ suspicions: suspicionsOf(reading(1, 'shell', 8, { woodTempC: null }), { place: cold }) }])[0],
+    ).not.toContain('temperature-out-of-range');
+  });
+
   test.each([
     [3000, 299, ['near-end']],
     [3000, 300, []],
