@@ -102,7 +102,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
     Math.sqrt(squares / degrees),
     mean(counted.map((each) => each.standardUncertaintyPct)),
   );
-  const posterior = notBelowReadings(ofReadings, at('average'));
+  const posterior = withinReadings(ofReadings, at('average'));
   const core = at('core');
   const inCore = counted.filter(({ reading }) => isInCore(reading, thicknessMm));
   const shellPct = shell.length > 0 ? mean(shell.map(({ mcPct }) => mcPct)) : null;
@@ -125,18 +125,17 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
 }
 
 /**
- * Pins at a fifth to a third of the thickness count as the average (common practice, no source), so the average is not
- * drier than all that they read. It may be wetter: the middle dries last. Where only the plan says how deep they were, they
- * may have read another layer.
+ * Pins at a fifth to a third of the thickness count as the average (common practice, no source), so the average lies
+ * within what they read: a person sees at a glance that it follows from them. Where only the plan says how deep they were,
+ * they may have read another layer.
  */
-function notBelowReadings(
-  posterior: ProfilePosterior,
-  ofAverage: readonly CountedReading[],
-): ProfilePosterior {
+function withinReadings(posterior: ProfilePosterior, ofAverage: readonly CountedReading[]): ProfilePosterior {
   if (ofAverage.length === 0 || ofAverage.some(({ reading }) => reading.depthFrom === 'plan'))
     return posterior;
-  const driestPct = Math.min(...ofAverage.map(({ mcPct }) => mcPct));
-  return movedBy(posterior, Math.max(0, driestPct - posterior.averagePct));
+  const pcts = ofAverage.map(({ mcPct }) => mcPct);
+  const { averagePct } = posterior;
+  const withinPct = Math.min(Math.max(...pcts), Math.max(Math.min(...pcts), averagePct));
+  return movedBy(posterior, withinPct - averagePct);
 }
 
 /** Whether pins that are known to have been there read the middle of the board, or nearly. */

@@ -68,8 +68,8 @@ describe('the average over the thickness', () => {
     }
   });
 
-  // 4/4 red oak, its average spots at 17.4 to 17.6 %, was shown as 16.6 % on average.
-  test('is not drier than all that average spots read, whatever the air', () => {
+  // 4/4 red oak, its average spots at 7.1, 7.3 and 7.4 %, was shown as 8.2 % on average; another at 17.4 to 17.6 % as 16.6 %.
+  test('lies within what average spots read, whatever the air', () => {
     for (const emcPct of [6, 9, 13.5, 18, null])
       for (const read of [
         [7.1, 7.3, 7.4],
@@ -85,6 +85,7 @@ describe('the average over the thickness', () => {
           const outdoors = known({ thicknessMm: 25.4, placeKind: 'outdoors', emcPct });
           const { estimate, posterior } = estimateBoard(of, outdoors)!;
           expect(estimate.averagePct).toBeGreaterThanOrEqual(Math.min(...read) - 1e-9);
+          expect(estimate.averagePct).toBeLessThanOrEqual(Math.max(...read) + 1e-9);
           // The chances that the call goes by are about the same average.
           expect(posterior.averagePct).toBe(estimate.averagePct);
           expect(chanceAverageAbove(posterior, Math.max(...read) + 4)).toBeLessThan(0.05);

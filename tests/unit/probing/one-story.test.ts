@@ -316,12 +316,12 @@ const ofReadBoards: Record<string, (board: ReadBoard) => boolean> = {
     averageIs !== 'unknown' ||
     (board.finding.averagePct === null &&
       board.judgement.average?.averagePct === board.forecast?.now.average.median),
-  'an average is not drier than all that its average spots read': ({ given, assessment, finding }) => {
+  'an average lies within what its average spots read': ({ given, assessment, finding }) => {
     const pcts = assessment.readings.flatMap((each) =>
       each.counts && depthRead(each, given.board.thicknessMm) === 'average' ? [each.corrected.mcPct!] : [],
     );
     if (pcts.length === 0 || finding.averagePct === null) return true;
-    return finding.averagePct > Math.min(...pcts) - 1e-6;
+    return finding.averagePct > Math.min(...pcts) - 1e-6 && finding.averagePct < Math.max(...pcts) + 1e-6;
   },
   'nothing is wetter than the wood can be': ({ given, forecast }) =>
     forecast === null ||
