@@ -37,7 +37,7 @@ export function SpotList(probing: Probing) {
   for (const { id, suspicions } of all.toSorted((a, b) => a.id - b.id)) {
     for (const { rule } of suspicions) newestWith.set(rule, id);
   }
-  /** A note is said of the newest reading that has it, and not of each. */
+  /** A note is shown only at the newest reading that has it. */
   const saidElsewhere = (reading: JudgedReading): Suspicion[] => [
     ...said,
     ...reading.suspicions.filter(

@@ -6,7 +6,7 @@ import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
 
-/** That the wood's temperature is unlikely is said of readings; null where it is not. */
+/** The suspicion that the wood's temperature is unlikely; null where no reading raises it. */
 export const temperatureDoubt = (readings: readonly JudgedReading[]): Suspicion | null =>
   readings
     .filter(({ excluded }) => excluded === null)

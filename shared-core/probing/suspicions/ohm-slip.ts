@@ -7,7 +7,7 @@ import type { Reading, Suspicion } from '../readings/reading.ts';
 import { isOrdinaryByNature } from '../readings/typing-slip.ts';
 import { DIFFERENCE_SCORE } from './difference-score.ts';
 
-/** Powers of ten by which a resistance is mistyped: the decimal point, then the prefix. */
+/** The factors of a mistyped resistance, as powers of ten: a decimal point missed, or a wrong prefix. */
 const SLIPS = [1, -1, 2, -2, 3, -3, 6, -6];
 /** Where no other reading tells, the intended value is looked for in here, % MC. */
 const ORDINARY = { min: 5, max: 40 };
