@@ -21,6 +21,8 @@ interface WalFrame {
   pageNumber: number;
   /** The file's size in pages where this frame ends a commit, else 0. */
   pagesAfterCommit: number;
+  /** One bit is wrong, and it is not known which: nothing but a flip leaves that. */
+  isFlipped: boolean;
   /** Of the page's bytes in the WAL. */
   offset: number;
 }
@@ -96,13 +98,14 @@ export function readWal(written: Buffer): Wal | null {
     const frame: WalFrame = {
       isSound,
       pageNumber: bytes.readUInt32BE(at),
-      pagesAfterCommit: bytes.readUInt32BE(at + 4),
+      // What is not of this WAL was there before it.
+      pagesAfterCommit: isOurs ? bytes.readUInt32BE(at + 4) : 0,
+      isFlipped: flip === 'one-of-several',
       offset: at + FRAME_HEADER_BYTES,
     };
-    // One bit that fits several places was flipped all the same: no write ends like that.
     if (flip === 'bad') {
       bad.push(frame);
-    } else if (!isSound || bad.length > 0 || found.later.length > 0) {
+    } else if (frame.isFlipped || bad.length > 0 || found.later.length > 0) {
       found.later.push(...bad, frame);
       bad = [];
     } else {
@@ -110,8 +113,17 @@ export function readWal(written: Buffer): Wal | null {
       if (frame.pagesAfterCommit > 0) found.committed = found.frames.length;
     }
   }
+  if (isOneUnfinished(found.later)) found.later = [];
   found.laterCommits = found.later.filter(({ pagesAfterCommit }) => pagesAfterCommit > 0).length;
   return found;
+}
+
+/**
+ * Whether all that follows the last good frame may be one commit that was being written when the power failed: a disk
+ * writes its sectors in any order, so later frames of it may be whole where an earlier one is not.
+ */
+function isOneUnfinished(later: readonly WalFrame[]): boolean {
+  return !later.slice(0, -1).some(({ isFlipped, pagesAfterCommit }) => isFlipped || pagesAfterCommit > 0);
 }
 
 function flipOfFrame(bytes: Buffer, at: number, frameBytes: number, before: Sum, isBig: boolean) {

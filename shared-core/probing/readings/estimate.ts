@@ -98,7 +98,7 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
       isOnlyPlanned: reading.depthFrom === 'plan' || reading.spot.depthMm === null,
       mcPct,
     })),
-    known,
+    { ...known, isShellAlone: shell.length === counted.length },
     Math.sqrt(squares / degrees),
     mean(counted.map((each) => each.standardUncertaintyPct)),
   );

@@ -31,6 +31,8 @@ export interface KnownOfBoard {
   /** It came here from damper air within the last two months; null where that is not known. */
   isNewHere: boolean | null;
   history: HistoryProfile | null;
+  /** Only its shell was read, so that its core follows from what is expected alone. */
+  isShellAlone?: boolean;
 }
 
 /** One profile family and pin length, with how likely it is: average and difference are jointly normal within it. */
@@ -121,10 +123,11 @@ interface Side {
 
 /**
  * A board above the EMC of its air dries, and its core is wetter than its shell. One below came from drier air, or the month
- * is a damp one: its core is about as dry as its shell, and its average about what was read.
+ * is a damp one: its core is about as dry as its shell, and nothing makes it drier than both. That counts where the shell
+ * alone was read; deeper readings tell the average themselves.
  */
 function gradientPriors(
-  { emcPct, placeKind, isNewHere, history }: KnownOfBoard,
+  { emcPct, placeKind, isNewHere, history, isShellAlone = false }: KnownOfBoard,
   averagePct: number,
   sharedPct: number,
   steepness: number,
@@ -150,7 +153,7 @@ function gradientPriors(
     offsetPct: ahead.points - STEEPNESS.mean * airPct,
     sdPct: sdAt(above),
   };
-  if (emcPct === null) return [{ ...drying, side: null }];
+  if (emcPct === null || !isShellAlone) return [{ ...drying, side: null }];
   const edge = { emcPct, sdPct: edgeSdPct };
   return [
     { ...drying, side: { ...edge, sign: 1 } },

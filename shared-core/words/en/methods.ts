@@ -198,7 +198,7 @@ export const methods = {
   'methods.calls.ready':
     'Ready: the average is in the target, and the chance of wetter than target and tolerance is below {harmChancePct}. So is the chance of a shell–core difference {unevenPoints} above its limit. That chance must be below {unevenChancePct} where no pins read the core, or only the plan gives a depth.',
   'methods.calls.profile':
-    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that. Below the EMC no gradient is expected: such wood came from drier air.',
+    'Average and core: least squares over three shapes of profile. Before any reading, core less surface is {steepness} ± {steepnessSd} times the board’s distance from its EMC, and {aheadPoints} more. In the two months after a move to drier air it is {movedPoints} more. The air’s weeks and the meter’s error widen that. Where only the shell was read, below the EMC, no gradient is expected: such wood came from drier air.',
   'methods.calls.core-open':
     'Where only the shell was read, the average is estimated from it. It is shown where it likely lies within {widestPoints} and the core is below {wettestPct}. Without the core, Keep drying, Bring in and Too dry need a chance of {sureChancePct}, and the shell on the same side. Otherwise the call is Probe again: read the core. (Common practice, no source.)',
   'methods.calls.history':
