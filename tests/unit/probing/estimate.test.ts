@@ -59,19 +59,12 @@ describe('the average over the thickness', () => {
     }
   });
 
-  // 4/4 white oak outdoors, read at 4.8, 5.1 and 4.5 %, was shown as 7.0 % on average.
-  test('of wood drier than its air is what was read: no air dries its shell from there', () => {
-    for (const emcPct of [9, 13.5, 18]) {
-      const outdoors = known({ thicknessMm: 28, placeKind: 'outdoors', emcPct });
-      const { estimate } = estimateBoard(counted('average', [4.8, 5.1, 4.5], 8), outdoors)!;
-      expect(Math.abs(estimate.averagePct - 4.8)).toBeLessThan(0.3);
-    }
-  });
-
-  // 4/4 red oak, its average spots at 7.1, 7.3 and 7.4 %, was shown as 8.2 % on average; another at 17.4 to 17.6 % as 16.6 %.
+  // 4/4 red oak, its average spots at 7.1, 7.3 and 7.4 %, was shown as 8.2 % on average; another at 17.4 to 17.6 % as 16.6 %,
+  // and white oak at 4.8, 5.1 and 4.5 % as 7.0 %.
   test('lies within what average spots read, whatever the air', () => {
     for (const emcPct of [6, 9, 13.5, 18, null])
       for (const read of [
+        [4.8, 5.1, 4.5],
         [7.1, 7.3, 7.4],
         [17.5, 17.6, 17.4],
         [14.6, 15.7, 15.2],
