@@ -43,10 +43,14 @@ interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'judgement' 
   isElsewhere: 0 | 1;
 }
 
-/** What a board's volume and weight are made from; `averagePct` null where it was never soundly probed. */
-interface BoardSizes extends Pick<Board, 'speciesId' | 'thicknessMm' | 'widthMm' | 'lengthMm'> {
+/** What a tally is made from; `averagePct` null where it was never soundly probed. */
+interface BoardToTally
+  extends Pick<Board, 'id' | 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'widthMm' | 'lengthMm'> {
   /** Null where none can be relied on. */
   averagePct: number | null;
+  call: Call | null;
+  stackName: string;
+  endUseId: string;
 }
 
 /** What a round shows of a board before it is read. */
@@ -203,10 +207,15 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     'SELECT id FROM board WHERE code = ? AND archived_at IS NULL',
   );
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
-  const sizes = db.prepare<[number], BoardSizes>(
-    `SELECT b.species_id AS speciesId, b.thickness_mm AS thicknessMm, b.width_mm AS widthMm, b.length_mm AS lengthMm,
-       b.latest_average_pct AS averagePct
-     FROM board b WHERE ${withStack}`,
+  const toTally = `SELECT b.id, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,
+       b.thickness_quarters AS thicknessQuarters, b.width_mm AS widthMm, b.length_mm AS lengthMm,
+       b.latest_average_pct AS averagePct, b.latest_call AS call, s.name AS stackName, s.end_use_id AS endUseId
+     FROM board b JOIN stack s ON s.id = b.stack_id`;
+  const tallied = db.prepare<[number, number], BoardToTally>(
+    `${toTally} WHERE b.archived_at IS NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
+  );
+  const talliedInStack = db.prepare<[number, number, number], BoardToTally>(
+    `${toTally} WHERE ${withStack} AND b.id > ? ORDER BY b.id LIMIT ?`,
   );
   const topLayer = db.prepare<[number], { layer: number | null }>(
     `SELECT max(b.layer) AS layer FROM board b WHERE ${withStack}`,
@@ -244,7 +253,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },
     total: (): number => total.get()?.n ?? 0,
-    sizesOfStack: (stackId: number): BoardSizes[] => sizes.all(stackId),
+    /** Those that are with a stack, or all of the yard where it is null; in the order of their ids. */
+    toTally: (stackId: number | null, afterId: number, limit: number): BoardToTally[] =>
+      stackId === null ? tallied.all(afterId, limit) : talliedInStack.all(stackId, afterId, limit),
     /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),

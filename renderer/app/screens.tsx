@@ -14,6 +14,7 @@ import { SpeciesScreen } from '../features/species/SpeciesScreen.tsx';
 import { BoardsScreen } from '../features/stacks/BoardsScreen.tsx';
 import { StackScreen } from '../features/stacks/StackScreen.tsx';
 import { StacksScreen } from '../features/stacks/StacksScreen.tsx';
+import { TallyScreen } from '../features/tally/TallyScreen.tsx';
 import { hrefOf, type Route } from '../stores/navigation.ts';
 import { ButtonLink } from '../ui/Button.tsx';
 import { EmptyState, Screen } from '../ui/Screen.tsx';
@@ -32,6 +33,8 @@ export function screenAt(route: Route): ReactNode {
       return <BoardScreen id={route.id} tab={route.tab ?? null} />;
     case 'labels':
       return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
+    case 'tally':
+      return <TallyScreen stackId={route.stackId} />;
     case 'places':
       return <PlacesScreen />;
     case 'air':

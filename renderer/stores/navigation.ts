@@ -12,6 +12,8 @@ export type Route =
   | { name: 'meter' }
   /** Of these boards; where there are none, of this stack's, or of all. */
   | { name: 'labels'; boardIds: number[]; stackId?: number | null }
+  /** Of a stack; null: of all. */
+  | { name: 'tally'; stackId: number | null }
   | { name: 'places' }
   | { name: 'air' }
   | { name: 'species-list' }
@@ -68,6 +70,8 @@ export function parseRoute(hash: string): Route {
         stackId: rowId(search.get('stack')),
       };
     }
+    case 'tally':
+      return id === null ? { name: 'tally', stackId: rowId(search.get('stack')) } : nowhere;
     case 'methods': {
       const part = search.get('part');
       if (id !== null) return nowhere;
@@ -102,6 +106,8 @@ export function hrefOf(route: Route): string {
     case 'labels':
       if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
       return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;
+    case 'tally':
+      return route.stackId === null ? '#/tally' : `#/tally?stack=${route.stackId}`;
     case 'methods':
       return route.part === undefined ? '#/methods' : `#/methods?part=${route.part}`;
     case 'nowhere':

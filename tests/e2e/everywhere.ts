@@ -10,6 +10,7 @@ const screens = [
   'round?stack=1',
   'labels',
   'labels?boards=1,2',
+  'tally?stack=1',
   'places',
   'air',
   'species',

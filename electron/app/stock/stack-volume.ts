@@ -1,64 +1,63 @@
+import { setImmediate } from 'node:timers/promises';
+import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts';
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
-import { mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
-import {
-  boardFeetTallied,
-  boardMassKg,
-  cubicMetersTallied,
-} from '../../../shared-core/wood/movement/volume.ts';
+import { createTally, missingInTally, type Tally, type TallyBy } from '../../../shared-core/tally/tally.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
+
+/** So many boards are read and added at a time, some milliseconds, and then others have their turn. */
+const AT_A_TIME = 2000;
+
+/**
+ * What boards amount to, split as asked.
+ * @param stackId  those that are with that stack; null: every board of the yard
+ */
+export async function tallyOf(
+  context: QueryContext,
+  stackId: number | null,
+  by: readonly TallyBy[],
+): Promise<Tally> {
+  const allSpecies = new Map<string, Species>();
+  const targets = new Map<string, number>();
+  const tally = createTally(by);
+  for (let afterId = 0; ; await setImmediate()) {
+    const { boards, endUses, species } = context.yard();
+    const some = boards.toTally(stackId, afterId, AT_A_TIME);
+    for (const { speciesId, endUseId, ...board } of some) {
+      const known = allSpecies.get(speciesId) ?? orRefuse(species.get(speciesId), 'species');
+      const targetPct = targets.get(endUseId) ?? targetOfUsePct(orRefuse(endUses.get(endUseId), 'use'));
+      allSpecies.set(speciesId, known);
+      targets.set(endUseId, targetPct);
+      tally.add({ ...board, species: known, targetPct });
+    }
+    if (some.length < AT_A_TIME) return tally.made();
+    afterId = some.at(-1)!.id;
+  }
+}
 
 /** What a stack amounts to: volume by the trade's rounding, and weight now and at the target of its use. */
 export const stackVolumeQueries = (context: QueryContext) =>
   ({
-    'stacks.volume': ({ id }) => {
-      const yard = context.yard();
-      const endUse = orRefuse(yard.endUses.get(orRefuse(yard.stacks.get(id), 'stack').endUseId), 'use');
-      const allSpecies = new Map<string, Species>();
-      const speciesOf = (speciesId: string): Species => {
-        const species = allSpecies.get(speciesId) ?? orRefuse(yard.species.get(speciesId), 'species');
-        allSpecies.set(speciesId, species);
-        return species;
-      };
-      const targetPct = targetOfUsePct(endUse);
-      const total = { boards: 0, measured: 0, boardFeet: 0, cubicMeters: 0 };
-      const mass = { boards: 0, nowKg: 0, targetKg: 0 };
-      let unprobed = 0;
-      const withoutDensity = new Set<string>();
-
-      for (const { speciesId, averagePct, thicknessMm, widthMm, lengthMm } of yard.boards.sizesOfStack(id)) {
-        total.boards++;
-        if (widthMm === null || lengthMm === null) continue;
-        const size = { thicknessMm, widthMm, lengthMm };
-        total.measured++;
-        total.boardFeet += boardFeetTallied(size);
-        total.cubicMeters += cubicMetersTallied(size);
-        const species = speciesOf(speciesId);
-        if (species.basicSpecificGravity === null) withoutDensity.add(species.name);
-        else if (averagePct === null) unprobed++;
-        else {
-          // A wet board's reading may be above what its species can hold.
-          const most = mostWaterPct(species.basicSpecificGravity);
-          const each = boardMassKg(size, species, Math.min(averagePct, most), Math.min(targetPct, most));
-          mass.boards++;
-          mass.nowKg += each?.nowKg ?? 0;
-          mass.targetKg += each?.targetKg ?? 0;
-        }
-      }
-      const unmeasured = total.boards - total.measured;
+    'stacks.volume': async ({ id }): Promise<StackVolume> => {
+      const { endUses, stacks } = context.yard();
+      const endUse = orRefuse(endUses.get(orRefuse(stacks.get(id), 'stack').endUseId), 'use');
+      const { total } = await tallyOf(context, id, []);
+      const { boards, measured, boardFeet, cubicMeters, weighed, nowKg, targetKg } = total;
       return {
-        ...total,
-        mass: mass.boards > 0 ? mass : null,
-        targetPct,
-        missing: [
-          ...(unmeasured > 0 && total.measured > 0
-            ? [message('stacks.size-missing', { boards: unmeasured })]
-            : []),
-          ...(unprobed > 0 ? [message('stacks.weight-not-probed', { boards: unprobed })] : []),
-          ...[...withoutDensity].map((speciesName) => message('stacks.density-missing', { speciesName })),
-        ],
+        boards,
+        measured,
+        boardFeet,
+        cubicMeters,
+        mass: weighed > 0 ? { boards: weighed, nowKg, targetKg } : null,
+        targetPct: targetOfUsePct(endUse),
+        // Without any, there are no totals that some are missing in.
+        missing: measured > 0 ? missingInTally(total) : [],
       };
+    },
+
+    'tallies.get': ({ stackId, by }) => {
+      if (stackId !== null) orRefuse(context.yard().stacks.get(stackId), 'stack');
+      return tallyOf(context, stackId, by);
     },
   }) satisfies Partial<Queries>;

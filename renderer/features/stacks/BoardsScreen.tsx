@@ -9,7 +9,11 @@ import { BoardList } from './BoardList.tsx';
 export function BoardsScreen() {
   const { say } = useWords();
   return (
-    <Screen title={say('stacks.all-boards')} lead={say('stacks.all-boards-lead')}>
+    <Screen
+      title={say('stacks.all-boards')}
+      lead={say('stacks.all-boards-lead')}
+      actions={<ButtonLink href={hrefOf({ name: 'tally', stackId: null })}>{say('tally.open')}</ButtonLink>}
+    >
       <BoardList
         stackId={null}
         counts={Object.fromEntries(['all', ...boardFilterSchema.options].map((each) => [each, null]))}

@@ -1,5 +1,6 @@
 import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { hrefOf } from '../../stores/navigation.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
@@ -8,12 +9,14 @@ import css from './stack-screen.module.css';
 /** What a stack amounts to, in one line: its volume as the trade tallies it, and its weight now and at its target. */
 export function StackTally({ stackId }: { stackId: number }) {
   const volume = useQuery('stacks.volume', { id: stackId });
-  return <Await of={[volume]}>{(output) => <Tally volume={output} />}</Await>;
+  return <Await of={[volume]}>{(output) => <Tally stackId={stackId} volume={output} />}</Await>;
 }
 
 function Tally({
+  stackId,
   volume: { boards, measured, boardFeet, cubicMeters, mass, targetPct, missing },
 }: {
+  stackId: number;
   volume: StackVolume;
 }) {
   const { say, formats } = useWords();
@@ -40,6 +43,7 @@ function Tally({
       {missing.map((why) => (
         <small key={say(why)}>{say(why)}</small>
       ))}
+      <a href={hrefOf({ name: 'tally', stackId })}>{say('tally.open-by')}</a>
     </div>
   );
 }

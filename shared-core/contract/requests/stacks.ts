@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ifMovedSchema } from '../../probing/plan/if-moved.ts';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
+import { tallyBySchema, tallySchema } from '../../tally/tally.ts';
 import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
@@ -75,6 +76,19 @@ export const stackRequests = {
     input: byId,
     output: stackVolumeSchema,
     topics: ({ id }) => ['stacks', 'species', 'endUses', `stack:${id}`],
+  }),
+  /** What boards amount to, split as asked: those with a stack, or all where it is null. */
+  'tallies.get': query({
+    input: z.object({
+      stackId: rowIdSchema.nullable(),
+      /** Each once. */
+      by: z
+        .array(tallyBySchema)
+        .max(tallyBySchema.options.length)
+        .refine((by) => new Set(by).size === by.length),
+    }),
+    output: tallySchema,
+    topics: () => ['stacks', 'boards', 'species', 'endUses'],
   }),
   /** The layer above the highest that a board of the stack is in; 1 where none is. */
   'stacks.nextLayer': query({

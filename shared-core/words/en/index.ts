@@ -29,6 +29,7 @@ import { stacks } from './stacks.ts';
 import { stations } from './stations.ts';
 import { suspicions } from './suspicions.ts';
 import { table } from './table.ts';
+import { tally } from './tally.ts';
 import { validation } from './validation.ts';
 import { weights } from './weights.ts';
 import { yardFile } from './yard-file.ts';
@@ -65,6 +66,7 @@ export const areas = {
   stations,
   suspicions,
   table,
+  tally,
   validation,
   weights,
   yardFile,
@@ -103,6 +105,7 @@ export const english = {
   ...stations,
   ...suspicions,
   ...table,
+  ...tally,
   ...validation,
   ...weights,
   ...yardFile,

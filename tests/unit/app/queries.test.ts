@@ -27,6 +27,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'stacks.ifMoved': { id: 1 },
   'stacks.dueToMove': { id: 1, kind: 'bring-in' },
   'stacks.volume': { id: 1 },
+  'tallies.get': { stackId: null, by: ['species', 'thickness', 'call', 'stack'] },
   'stacks.nextLayer': { id: 1 },
   'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },
   'boards.get': { id: 1 },

@@ -74,3 +74,24 @@ test('without any total there is nothing to say of what is not in it', async () 
   ]);
   expect((await yard.query('stacks.volume', { id: stack.id })).missing).toEqual([]);
 });
+
+test('the yard is tallied by species and call, boards of all stacks together', async () => {
+  await probe(0, 15);
+  const { rows, total } = await yard.query('tallies.get', { stackId: null, by: ['species', 'call'] });
+  expect(rows).toMatchObject([
+    { speciesName: 'Black walnut', call: 'keep-drying', boards: 1, weighed: 1 },
+    { speciesName: 'Black walnut', call: null, boards: 1, weighed: 0, notProbed: 1 },
+  ]);
+  expect(total).toMatchObject({ boards: 2, boardFeet: 10 });
+});
+
+test('a yard of more boards than are read at a time is tallied whole', async () => {
+  const codes = Array.from({ length: 500 }, (_, index) => index);
+  for (let hundreds = 0; hundreds < 5; hundreds++)
+    await yard.command(
+      'boards.add',
+      codes.map((index) => yard.board(`T-${hundreds}-${index}`)),
+    );
+  const { total } = await yard.query('tallies.get', { stackId: yard.stack.id, by: [] });
+  expect(total).toMatchObject({ boards: 2502, measured: 2502, boardFeet: 12_510 });
+});

@@ -1,0 +1,153 @@
+import { useState } from 'react';
+import {
+  missingInTally,
+  type Tally,
+  type TallyAmounts,
+  type TallyBy,
+  type TallyRow,
+  tallyBySchema,
+} from '../../../shared-core/tally/tally.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Checkbox, Select } from '../../form/Field.tsx';
+import { useUnits } from '../../stores/settings.ts';
+import { Await } from '../../ui/Await.tsx';
+import { CallBadge } from '../../ui/CallBadge.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+
+/** What boards amount to, split as a person chooses: board feet, volume, and weight now and at the target. */
+export function TallyScreen({ stackId: first }: { stackId: number | null }) {
+  const [stackId, setStackId] = useState(first);
+  const [by, setBy] = useState<readonly TallyBy[]>(['species', 'thickness']);
+  const stacks = useQuery('stacks.list', {});
+  const tally = useQuery('tallies.get', { stackId, by: [...by] });
+  const { say } = useWords();
+  const choose = (each: TallyBy, isChosen: boolean) =>
+    setBy(tallyBySchema.options.filter((one) => (one === each ? isChosen : by.includes(one))));
+  return (
+    <Screen title={say('tally.title')} lead={say('tally.lead')}>
+      <Sheet>
+        <Select
+          label={say('tally.of')}
+          value={stackId}
+          options={[
+            { value: null, label: say('tally.all-stacks') },
+            ...(stacks.output ?? []).map(({ id, name }) => ({ value: id, label: name, isName: true })),
+          ]}
+          onValue={setStackId}
+        />
+        <fieldset className="actions" aria-label={say('tally.split-by')}>
+          <legend>{say('tally.split-by')}</legend>
+          {tallyBySchema.options.map((each) => (
+            <Checkbox
+              key={each}
+              label={say(`tally.by.${each}`)}
+              checked={by.includes(each)}
+              onChecked={(isChosen) => choose(each, isChosen)}
+            />
+          ))}
+        </fieldset>
+      </Sheet>
+      <Await of={[tally]}>
+        {(output) =>
+          output.total.boards === 0 ? (
+            <EmptyState sentence={say('tally.none')} />
+          ) : (
+            <Sheet title={say('tally.total', { boards: output.total.boards })}>
+              <Amounts tally={output} by={by} />
+            </Sheet>
+          )
+        }
+      </Await>
+    </Screen>
+  );
+}
+
+/** The total first, then a row for each group. */
+function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly TallyBy[] }) {
+  const { say, formats } = useWords();
+  const isMetric = useUnits() === 'metric';
+  const volumeOf = ({ boardFeet, cubicMeters }: TallyAmounts) =>
+    isMetric ? [formats.boardFeet(boardFeet), formats.volume(cubicMeters)] : [formats.boardFeet(boardFeet)];
+  const weightOf = ({ weighed, nowKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(nowKg));
+  const targetOf = ({ weighed, targetKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(targetKg));
+  const of: Record<TallyBy, Pick<Column<TallyRow>, 'cell' | 'sortBy'>> = {
+    species: {
+      cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
+      sortBy: ({ speciesName }) => speciesName ?? null,
+    },
+    thickness: {
+      cell: ({ thickness }) => thickness && formats.thickness(thickness),
+      sortBy: ({ thickness }) => thickness?.thicknessMm ?? null,
+    },
+    call: { cell: ({ call }) => (call ? <CallBadge call={call} /> : say('stacks.no-call')) },
+    stack: {
+      cell: ({ stackName }) => <span translate="no">{stackName}</span>,
+      sortBy: ({ stackName }) => stackName ?? null,
+    },
+  };
+  return (
+    <>
+      <p>
+        <strong>{volumeOf(total).join(' · ')}</strong>{' '}
+        {total.weighed > 0 &&
+          say('tally.weights', {
+            which: total.weighed === total.boards ? 'all' : 'some',
+            boards: total.weighed,
+            nowKg: total.nowKg,
+            thenKg: total.targetKg,
+          })}
+      </p>
+      {by.length > 0 && (
+        <DataTable
+          name={say('tally.title')}
+          rows={rows}
+          keyOf={({ speciesName, thickness, call, stackName }) =>
+            JSON.stringify([speciesName, thickness, call, stackName])
+          }
+          columns={[
+            ...by.map((each) => ({ id: each, head: say(`tally.by.${each}`), ...of[each] })),
+            {
+              id: 'boards',
+              head: say('tally.boards'),
+              cell: ({ boards }) => formats.number(boards),
+              below: ({ boards, measured }) =>
+                measured < boards && say('tally.measured', { boards: measured }),
+              sortBy: ({ boards }) => boards,
+              align: 'end',
+            },
+            {
+              id: 'volume',
+              head: say('tally.volume'),
+              cell: (row) => volumeOf(row)[0],
+              below: (row) => volumeOf(row)[1],
+              sortBy: ({ boardFeet }) => boardFeet,
+              align: 'end',
+            },
+            {
+              id: 'now',
+              head: say('tally.weight-now'),
+              cell: weightOf,
+              below: ({ weighed, boards }) =>
+                weighed > 0 && weighed < boards && say('tally.measured', { boards: weighed }),
+              sortBy: ({ nowKg }) => nowKg,
+              align: 'end',
+            },
+            {
+              id: 'target',
+              head: say('tally.weight-then'),
+              cell: targetOf,
+              sortBy: ({ targetKg }) => targetKg,
+              align: 'end',
+            },
+          ]}
+        />
+      )}
+      {missingInTally(total).map((why) => (
+        <small key={say(why)}>{say(why)}</small>
+      ))}
+      <p className="soft">{say('tally.how')}</p>
+    </>
+  );
+}
