@@ -15,6 +15,7 @@ export default defineConfig({
           loopback: resolve(root, 'electron/loopback.ts'),
           'backup-worker': resolve(root, 'electron/app/yard/backup-worker.ts'),
           'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
+          'exchange-worker': resolve(root, 'electron/exchange/exchange-worker.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
           'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),

@@ -2,6 +2,8 @@ import type { Answer } from '../../shared-core/contract/answer.ts';
 import type { Topic } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { builtAt } from '../built-at.ts';
+import { createExchangeThread } from '../exchange/exchange-tasks.ts';
+import { exportCommands } from '../exchange/exporting.ts';
 import { createLog, type Log } from '../log/log-file.ts';
 import { monotonicMs } from '../monotonic.ts';
 import { createActing } from './acting.ts';
@@ -257,6 +259,7 @@ export function createApp({
     'backups.restore': (input) =>
       transfers.whileHeld(input.file, () => restoring.commands['backups.restore'](input)),
     ...transfers.commands,
+    ...exportCommands(context, longWork, createExchangeThread(threads.exchange), transfers),
     ...choosingCommands(chooseFile),
     'recovery.salvage': async () => {
       leave();

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 export const threadSources = {
   backup: join(import.meta.dirname, 'yard/backup-worker.ts'),
   check: join(import.meta.dirname, 'yard/check-worker.ts'),
+  exchange: join(import.meta.dirname, '../exchange/exchange-worker.ts'),
   forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
   labels: join(import.meta.dirname, 'stock/labels-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
@@ -15,6 +16,7 @@ export type ThreadFiles = typeof threadSources;
 export const builtThreads = (folder: string): ThreadFiles => ({
   backup: join(folder, 'backup-worker.js'),
   check: join(folder, 'check-worker.js'),
+  exchange: join(folder, 'exchange-worker.js'),
   forecast: join(folder, 'forecast-worker.js'),
   labels: join(folder, 'labels-worker.js'),
   round: join(folder, 'round-worker.js'),

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { AirScreen } from '../features/air/AirScreen.tsx';
 import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
 import { BoardScreen } from '../features/board/BoardScreen.tsx';
+import { FilesScreen } from '../features/files/FilesScreen.tsx';
 import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
@@ -45,6 +46,8 @@ export function screenAt(route: Route): ReactNode {
       return <SpeciesScreen id={route.id} />;
     case 'backups':
       return <BackupsScreen />;
+    case 'files':
+      return <FilesScreen />;
     case 'settings':
       return <SettingsScreen />;
     case 'methods':

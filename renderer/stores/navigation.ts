@@ -22,6 +22,7 @@ export type Route =
   /** `part`: which of its parts is scrolled to. */
   | { name: 'methods'; part?: string }
   | { name: 'backups' }
+  | { name: 'files' }
   | { name: 'nowhere'; hash: string };
 
 /** Of a species as in the core, and of a tab. */
@@ -82,6 +83,7 @@ export function parseRoute(hash: string): Route {
     case 'places':
     case 'settings':
     case 'backups':
+    case 'files':
       return id === null ? { name: head } : nowhere;
     default:
       return nowhere;

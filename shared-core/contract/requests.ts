@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { backupRequests } from './requests/backups.ts';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
+import { exchangeRequests } from './requests/exchange.ts';
 import { labelRequests } from './requests/labels.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
@@ -37,6 +38,7 @@ export const requests = {
   ...labelRequests,
   ...settingRequests,
   ...backupRequests,
+  ...exchangeRequests,
   ...workRequests,
   ...logRequests,
   ...recoveryRequests,

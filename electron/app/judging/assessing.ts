@@ -10,6 +10,7 @@ import { halfProbed, spotsByDepth } from '../../../shared-core/probing/calls/spo
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { assumedTempIn } from '../../../shared-core/probing/readings/assumed-temp.ts';
 import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
+import { correctedIn } from '../../../shared-core/probing/readings/corrected-reading.ts';
 import type {
   BoardEvidence,
   EarlierRound,
@@ -19,6 +20,7 @@ import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts'
 import { isNewHere, type Stop } from '../../../shared-core/probing/readings/new-here.ts';
 import { PAIRS, type PlanBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { HistoryProfile } from '../../../shared-core/probing/readings/profile-posterior.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import type { Corrected, ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -294,6 +296,12 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     });
   }
 
+  /** What each reading of a board in a round comes to; nothing is judged. */
+  function corrected(boardId: number, roundId: number): { reading: Reading; corrected: Corrected }[] {
+    const evidence = evidenceOf(knownBoard(boardId), roundId, false, 'own', true);
+    return evidence.readings.map((reading) => ({ reading, corrected: correctedIn(reading, evidence) }));
+  }
+
   /** Where the board was at that instant. */
   function placeAt(moves: readonly Move[], at: string): Place {
     const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
@@ -375,6 +383,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     boardOfRound,
     expect,
     correct,
+    corrected,
     findings,
     /** Boards of the round whose readings are still to be judged by these rules. */
     dueInRound: (roundId: number): number[] => dueIn(savedFindings(roundId)),

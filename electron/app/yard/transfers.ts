@@ -33,7 +33,7 @@ interface OfWindow {
 }
 
 /**
- * Copies of the yard for a window to download, and yard files that one uploads, part by part as requests like any
+ * Files for a window to download, as copies of the yard, and yard files that one uploads, part by part as requests like any
  * other: no other way leads into this process. They lie beside the yard file until then, or until the window closes.
  */
 export function createTransfers(
@@ -123,8 +123,23 @@ export function createTransfers(
     }
   }
 
+  /** Has `write` make a file, which is ready for the window to download. */
+  const offer = (
+    window: string,
+    write: (file: string) => Promise<unknown>,
+  ): Promise<{ download: string; sizeBytes: number }> =>
+    inTurn(window, async (own) => {
+      await drop(own, 'download');
+      own.download = await make(async (file) => {
+        await write(file);
+        return { sizeBytes: (await stat(file)).size, opened: await open(file, 'r') };
+      });
+      return { download: own.download.id, sizeBytes: own.download.sizeBytes };
+    });
+
   return {
     clear,
+    offer,
     /** Does work on a file that a person chose; where it was uploaded, it stays until that is done. */
     whileHeld: async <T>(file: string, work: () => T | Promise<T>): Promise<T> => {
       held.set(file, (held.get(file) ?? 0) + 1);
@@ -164,19 +179,15 @@ export function createTransfers(
           await drop(own, 'upload');
           return null;
         }),
-      'backups.beginDownload': (_, window) =>
-        inTurn(window, async (own) => {
+      'backups.beginDownload': async (_, window) => {
+        const offered = await offer(window, async (target) => {
           const present = yards.toBackUp();
           if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
-          await drop(own, 'download');
           const { file: from } = present;
-          own.download = await make(async (file) => {
-            await askBackup(thread, 'copy', { from, target: file }, patienceFor(sizeOf(from)));
-            return { sizeBytes: (await stat(file)).size, opened: await open(file, 'r') };
-          });
-          const { id: download, sizeBytes } = own.download;
-          return { download, sizeBytes, fileName: `pintally-${now().slice(0, 10)}.sqlite` };
-        }),
+          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
+        });
+        return { ...offered, fileName: `pintally-${now().slice(0, 10)}.sqlite` };
+      },
       'backups.nextOfDownload': ({ download: id, offset }, window) =>
         inTurn(window, async (own) => {
           const from = own.download;
@@ -200,3 +211,4 @@ export function createTransfers(
     },
   };
 }
+export type Transfers = ReturnType<typeof createTransfers>;

@@ -22,8 +22,15 @@ export async function uploadFile(file: File, onPart: OnPart): Promise<string | n
 }
 
 /** Has the browser save a checked copy of the yard. @returns whether it did: it may have been stopped */
-export async function downloadCopy(onPart: OnPart): Promise<boolean> {
-  const { download: id, sizeBytes, fileName } = await bridge().command('backups.beginDownload', {});
+export const downloadCopy = async (onPart: OnPart): Promise<boolean> =>
+  downloadOffered(await bridge().command('backups.beginDownload', {}), 'application/vnd.sqlite3', onPart);
+
+/** Has the browser save a file that the machine has ready. @returns whether it did: it may have been stopped */
+export async function downloadOffered(
+  { download: id, sizeBytes, fileName }: { download: string; sizeBytes: number; fileName: string },
+  type: string,
+  onPart: OnPart,
+): Promise<boolean> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
   const total = Math.ceil(sizeBytes / TRANSFER_PART_BYTES);
   for (let part = 0; part < total; part++) {
@@ -32,7 +39,7 @@ export async function downloadCopy(onPart: OnPart): Promise<boolean> {
     const { base64 } = await bridge().command('backups.nextOfDownload', { download: id, offset });
     parts.push(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
   }
-  download(new Blob(parts, { type: 'application/vnd.sqlite3' }), fileName);
+  download(new Blob(parts, { type }), fileName);
   return true;
 }
 

@@ -7,6 +7,7 @@ import { chart } from './chart.ts';
 import { common } from './common.ts';
 import { conflicts } from './conflicts.ts';
 import { cupAdvice } from './cup-advice.ts';
+import { exchange } from './exchange.ts';
 import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
@@ -45,6 +46,7 @@ export const areas = {
   common,
   conflicts,
   cupAdvice,
+  exchange,
   forecast,
   forecastReasons,
   frame,
@@ -83,6 +85,7 @@ export const english = {
   ...common,
   ...conflicts,
   ...cupAdvice,
+  ...exchange,
   ...forecast,
   ...forecastReasons,
   ...frame,

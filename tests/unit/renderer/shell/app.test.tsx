@@ -59,6 +59,7 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
     'Places',
     'Air',
     'Species',
+    'Files',
     'Settings',
   ]);
   expect(within(nav).getByRole('link', { current: 'page', hidden: true }).textContent).toBe('Meter');

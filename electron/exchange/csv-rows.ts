@@ -1,0 +1,117 @@
+import type {
+  BoardForCsv,
+  CallForCsv,
+  CsvKind,
+  CsvRowOf,
+  ForecastForCsv,
+  ReadingForCsv,
+} from '../../shared-core/exchange/csv-tables.ts';
+import { createAssessing } from '../app/judging/assessing.ts';
+import { createOwnFits } from '../app/judging/own-fits.ts';
+import { createBadCaches } from '../store/bad-caches.ts';
+import { rowsToExport } from '../store/rows-to-export.ts';
+import { readsOf } from '../store/yard.ts';
+import type { Db } from '../store/yard-file.ts';
+
+/** A row, with how many there are of what the rows are made from, and which of these it is. */
+interface Made<R> {
+  row: R;
+  done: number;
+  total: number;
+}
+
+/**
+ * The rows of a table of the yard over a connection, as the yard is now: what is corrected is corrected as on screen; calls
+ * and forecasts are those that the file has saved.
+ * @param nowAt  UTC instant
+ */
+export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Generator<Made<CsvRowOf<K>>> {
+  const yard = readsOf(db, createBadCaches());
+  const rows = rowsToExport(db);
+
+  function* boards(): Generator<Made<BoardForCsv>> {
+    const all = rows.boards.all();
+    for (const [index, { id, uuid, endUseName, archivedAt }] of all.entries()) {
+      const board = yard.boards.get(id);
+      if (board === undefined) continue;
+      const { latest } = board;
+      const row = {
+        ...board,
+        uuid,
+        endUseName,
+        archivedAt,
+        call: latest?.call ?? null,
+        averagePct: latest?.averagePct ?? null,
+        readAt: latest?.at ?? null,
+      };
+      yield { row, done: index + 1, total: all.length };
+    }
+  }
+
+  function* readings(): Generator<Made<ReadingForCsv>> {
+    const context = { yard: () => yard, now: () => nowAt };
+    const assessing = createAssessing(context, createOwnFits(context));
+    const all = rows.readTogether.all();
+    const total = all.reduce((sum, each) => sum + each.readings, 0);
+    let done = 0;
+    for (const { boardId, roundId, code, stackName, roundStartedAt } of all) {
+      const uuids = new Map(rows.readingUuids.all(boardId, roundId).map(({ id, uuid }) => [id, uuid]));
+      for (const { reading, corrected } of assessing.corrected(boardId, roundId)) {
+        const { meterProfileId } = reading;
+        const meter = meterProfileId === null ? undefined : rows.meterOfProfile.get(meterProfileId);
+        const row = {
+          ...reading,
+          corrected,
+          uuid: uuids.get(reading.id) ?? '',
+          code,
+          stackName,
+          roundStartedAt,
+          meterName: meter?.meterName ?? null,
+          profileVersion: meter?.profileVersion ?? null,
+        };
+        yield { row, done: ++done, total };
+      }
+    }
+  }
+
+  function* calls(): Generator<Made<CallForCsv>> {
+    const startOf = new Map(rows.roundStarts.all().map(({ id, startedAt }) => [id, startedAt]));
+    const all = rows.boards.all();
+    for (const [index, { id }] of all.entries()) {
+      const found = yard.findings.ofBoard(id);
+      const board = found.length === 0 ? undefined : yard.boards.get(id);
+      if (board === undefined) continue;
+      const { code, stackName } = board;
+      for (const finding of found) {
+        const roundStartedAt = startOf.get(finding.roundId) ?? finding.at;
+        yield { row: { ...finding, code, stackName, roundStartedAt }, done: index + 1, total: all.length };
+      }
+    }
+  }
+
+  function* forecasts(): Generator<Made<ForecastForCsv>> {
+    const nameOf = new Map(yard.places.list().map(({ id, name }) => [id, name]));
+    const all = rows.forecasts.all();
+    for (const [index, { boardId, madeOn }] of all.entries()) {
+      const board = yard.boards.get(boardId);
+      if (!board?.outlook) continue;
+      const { code, stackName, placeId: hereId, outlook, judgement } = board;
+      for (const { placeId, ready } of judgement.places) {
+        const row = {
+          ...outlook,
+          code,
+          stackName,
+          madeOn,
+          ready,
+          placeName: nameOf.get(placeId) ?? '',
+          isHere: placeId === hereId,
+          isBest: placeId === judgement.bestPlaceId,
+        };
+        yield { row, done: index + 1, total: all.length };
+      }
+    }
+  }
+
+  const made = { boards, readings, calls, forecasts };
+  return made[kind]() as Generator<Made<CsvRowOf<K>>>;
+}

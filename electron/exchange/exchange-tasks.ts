@@ -1,0 +1,61 @@
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { Outcome } from '../../shared-core/outcome.ts';
+import type { UnderWay } from '../app/long-work.ts';
+import { createOwnThread, type OwnThread } from '../app/own-thread.ts';
+import { type Export, writeExport } from './export-file.ts';
+
+type Tell = UnderWay['tell'];
+
+const exchangeTasks = {
+  export: (what: Export, tell: Tell): null => {
+    writeExport(what, tell);
+    return null;
+  },
+};
+type ExchangeTasks = typeof exchangeTasks;
+type TaskName = keyof ExchangeTasks;
+
+interface ExchangeQuestion {
+  task: TaskName;
+  input: unknown;
+}
+type ExchangeThread = OwnThread<ExchangeQuestion, Outcome<unknown>>;
+
+/** Does a task where the thread is: what is wrong with a file or a disk is an outcome, and no fault. */
+export async function doExchangeTask(
+  { task, input }: ExchangeQuestion,
+  tell: Tell,
+): Promise<Outcome<unknown>> {
+  try {
+    return { ok: true, value: await exchangeTasks[task](input as never, tell) };
+  } catch (error) {
+    if (error instanceof Refusal) return { ok: false, problem: error.problem };
+    throw error;
+  }
+}
+
+/**
+ * Has tasks done, each on its own thread, so that stopping one ends it at once and no other.
+ * @param script  what the thread runs
+ */
+export function createExchangeThread(script: string) {
+  return async <N extends TaskName>(
+    task: N,
+    input: Parameters<ExchangeTasks[N]>[0],
+    { tell, signal }: UnderWay,
+  ): Promise<Awaited<ReturnType<ExchangeTasks[N]>>> => {
+    signal.throwIfAborted();
+    const thread: ExchangeThread = createOwnThread(script);
+    const stop = () => void thread.close();
+    signal.addEventListener('abort', stop);
+    try {
+      const outcome = await thread.ask({ task, input }, tell);
+      if (!outcome.ok) throw new Refusal(outcome.problem);
+      return outcome.value as Awaited<ReturnType<ExchangeTasks[N]>>;
+    } finally {
+      signal.removeEventListener('abort', stop);
+      await thread.close();
+    }
+  };
+}
+export type AskExchange = ReturnType<typeof createExchangeThread>;

@@ -1,0 +1,75 @@
+import { closeSync, openSync, writeSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { BYTE_ORDER_MARK, csvRow } from '../../shared-core/exchange/csv.ts';
+import { type CsvKind, csvTable } from '../../shared-core/exchange/csv-tables.ts';
+import { english } from '../../shared-core/words/en/index.ts';
+import type { Display } from '../../shared-core/words/formats.ts';
+import { createWords } from '../../shared-core/words/words.ts';
+import { asBackupProblem } from '../store/backup.ts';
+import { csvRows } from './csv-rows.ts';
+
+/** What a file is made of. */
+export interface Export {
+  /** The yard file. */
+  from: string;
+  /** A file that is not there yet. */
+  target: string;
+  kind: CsvKind;
+  display: Display;
+  /** UTC instant. */
+  nowAt: string;
+}
+
+/** So much is handed to the disk at a time. */
+const PART_LENGTH = 256 * 1024;
+const TELL_EVERY_ROWS = 500;
+
+/**
+ * Writes a file of what a yard holds at this moment, whatever is saved meanwhile. Nothing is written to the yard.
+ * @throws Refusal that says what was wrong with the disk or the folder
+ */
+export function writeExport(
+  { from, target, kind, display, nowAt }: Export,
+  tell: (done: number, total: number) => void,
+): void {
+  const db = new Database(from, { readonly: true, timeout: 2000 });
+  try {
+    db.exec('BEGIN');
+    const to = openSync(target, 'wx', 0o600);
+    try {
+      let part = '';
+      const put = (text: string): void => {
+        part += text;
+        if (part.length >= PART_LENGTH) flush();
+      };
+      const flush = (): void => {
+        writeSync(to, part);
+        part = '';
+      };
+      writeCsv(db, { kind, display, nowAt }, put, tell);
+      flush();
+    } finally {
+      closeSync(to);
+    }
+  } catch (error) {
+    throw asBackupProblem(error, target);
+  } finally {
+    db.close();
+  }
+}
+
+function writeCsv(
+  db: Database.Database,
+  { kind, display, nowAt }: Pick<Export, 'kind' | 'display' | 'nowAt'>,
+  put: (text: string) => void,
+  tell: (done: number, total: number) => void,
+): void {
+  const { say } = createWords({ catalog: english, ...display });
+  const { head, row } = csvTable(kind, display.units, say);
+  put(BYTE_ORDER_MARK + csvRow(head));
+  let rows = 0;
+  for (const made of csvRows(db, kind, nowAt)) {
+    put(csvRow(row(made.row)));
+    if (++rows % TELL_EVERY_ROWS === 0) tell(made.done, made.total);
+  }
+}

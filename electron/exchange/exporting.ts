@@ -1,0 +1,28 @@
+import { unitsOfRegion } from '../../shared-core/units/length.ts';
+import type { AppContext } from '../app/context.ts';
+import type { Commands } from '../app/handlers.ts';
+import type { LongWork } from '../app/long-work.ts';
+import { settingsOf } from '../app/yard/settings.ts';
+import type { Transfers } from '../app/yard/transfers.ts';
+import type { AskExchange } from './exchange-tasks.ts';
+
+/** Makes files of the open yard for a window to download. */
+export const exportCommands = (
+  context: Pick<AppContext, 'yard' | 'now'>,
+  longWork: LongWork,
+  ask: AskExchange,
+  { offer }: Pick<Transfers, 'offer'>,
+) =>
+  ({
+    'exchange.beginExport': ({ kind, region, work }, window) =>
+      longWork.run(window, work, async (underWay) => {
+        const { file: from } = context.yard();
+        const { units } = settingsOf(context.yard());
+        const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
+        const nowAt = context.now();
+        const offered = await offer(window, (target) =>
+          ask('export', { from, target, kind, display, nowAt }, underWay),
+        );
+        return { ...offered, fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.csv` };
+      }),
+  }) satisfies Partial<Commands>;

@@ -1,0 +1,13 @@
+import { Screen } from '../../ui/Screen.tsx';
+import { useWords } from '../../words.ts';
+import { ExportSheet } from './ExportSheet.tsx';
+
+/** Files that a person takes along, and files that come from elsewhere. */
+export function FilesScreen() {
+  const { say } = useWords();
+  return (
+    <Screen title={say('files.title')} lead={say('files.lead')}>
+      <ExportSheet />
+    </Screen>
+  );
+}

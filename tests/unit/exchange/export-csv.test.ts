@@ -1,0 +1,120 @@
+/** What the yard holds as CSV, from a window and from the command line. */
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { exportByCommand } from '../../../electron/exchange/export-by-command.ts';
+import type { CsvKind } from '../../../shared-core/exchange/csv-tables.ts';
+import { outlooksMade, withYardOfTwo, yard } from '../app/yard-of-two.ts';
+import { rowsOf } from './a-csv.ts';
+import { downloaded } from './downloaded.ts';
+
+// Real threads on a busy computer.
+vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
+withYardOfTwo();
+
+const region = { locale: 'en-US', timeZone: 'America/Chicago' };
+
+async function exported(kind: CsvKind): Promise<Record<string, string>[]> {
+  const offered = await yard.command('exchange.beginExport', { kind, region, work: null });
+  expect(offered.fileName).toBe(`pintally-${kind}-2026-06-01.csv`);
+  return rowsOf((await downloaded(yard, offered)).toString('utf8'));
+}
+
+async function saveReadings(): Promise<number> {
+  const { id: roundId } = await yard.beginRound();
+  const boardId = yard.boards[1]!.id;
+  await yard.command('rounds.saveTyped', { roundId, boardId, spotIndex: 0, newestReadingId: null, raw: 9.8 });
+  return roundId;
+}
+
+test('boards have their names, sizes in the units chosen, and their calls', async () => {
+  await yard.command('settings.edit', { units: 'imperial' });
+  await yard.command('boards.edit', {
+    id: yard.boards[0]!.id,
+    basedOn: 1,
+    changed: { note: '=HYPERLINK("x"), über', widthMm: 254 },
+  });
+  const [first, second] = await exported('boards');
+  expect(first).toMatchObject({
+    Board: 'WAL-01',
+    Stack: 'Walnut',
+    Place: 'Shop',
+    'Thickness (in)': '0.6299',
+    'Width (in)': '10',
+    Note: '\'=HYPERLINK("x"), über',
+    Call: '',
+  });
+  expect(second).toMatchObject({ Board: 'WAL-02', Note: '' });
+});
+
+test('readings are as shown and as on screen, with how they were corrected, and why they are excluded', async () => {
+  await saveReadings();
+  const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  const [assessed] = readings;
+  await yard.command('readings.exclude', { readingId: assessed!.id, why: { code: 'wrong-spot' } });
+  const [first, second] = await exported('readings');
+  expect(first).toMatchObject({
+    Board: 'WAL-01',
+    'Meter showed': '12.4',
+    'Meter unit': '%',
+    'Wood temperature (°F)': '68',
+    'Depth known by': 'plan',
+    Corrections: assessed!.corrected.steps.map(({ step }) => step).join('; '),
+    Excluded: 'yes',
+    'Why excluded': 'Wrong board or spot',
+  });
+  expect(Number(first!['MC (%)'])).toBeCloseTo(assessed!.corrected.mcPct!, 3);
+  expect(second).toMatchObject({
+    Board: 'WAL-02',
+    'Meter showed': '9.8',
+    Excluded: 'no',
+    'Why excluded': '',
+  });
+});
+
+test('calls and forecasts are those that the file has', async () => {
+  const roundId = await saveReadings();
+  await yard.command('rounds.finish', { roundId });
+  await outlooksMade();
+  const [call] = await exported('calls');
+  const { board } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  expect(call).toMatchObject({ Board: 'WAL-01', Call: board.latest!.call ?? '' });
+  expect(call!.Reason).not.toBe('');
+  for (const forecast of await exported('forecasts')) {
+    expect(forecast).toMatchObject({ Stack: 'Walnut', Place: 'Shop', 'Is there now': 'yes' });
+  }
+});
+
+test('one that is stopped leaves nothing', async () => {
+  const work = randomUUID();
+  const asked = yard.answer('exchange.beginExport', { kind: 'boards', region, work });
+  await yard.command('work.cancel', { work });
+  expect(await asked).toMatchObject({ ok: false, problem: { code: 'refusal.stopped' } });
+  expect(readdirSync(join(yard.dataDir, 'transfers'))).toEqual([]);
+});
+
+test('the command line writes the same while the app is open, and replaces no file', async () => {
+  await saveReadings();
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-export-test-'));
+  const file = join(folder, 'readings.csv');
+  vi.stubEnv('PINTALLY_DATA', yard.dataDir);
+  expect(await exportByCommand([file, '--what', 'readings', '--units', 'metric'], process.env)).toBe(0);
+  const rows = rowsOf(readFileSync(file, 'utf8'));
+  expect(rows.map((row) => row['Meter showed'])).toEqual(['12.4', '9.8']);
+  expect(await exportByCommand([file, '--what', 'readings'], process.env)).toBe(1);
+  expect(said.at(-1)).toContain('is there already');
+  expect(await exportByCommand([join(folder, 'x.csv'), '--what', 'trees'], process.env)).toBe(1);
+  expect(said.at(-1)).toContain('export.ts FILE.csv');
+});
+
+const said: string[] = [];
+beforeEach(() => {
+  vi.spyOn(console, 'log').mockImplementation((line) => said.push(line));
+  vi.spyOn(console, 'error').mockImplementation((line) => said.push(line));
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+  vi.unstubAllEnvs();
+});
