@@ -18,6 +18,7 @@ import { forecastQueries } from './forecast/forecasts.ts';
 import { createOutlooks } from './forecast/outlooks.ts';
 import { stackPlanQueries } from './forecast/stack-plans.ts';
 import type { Commands, Queries } from './handlers.ts';
+import { undoingCommands } from './history/undoing.ts';
 import { createAssessing } from './judging/assessing.ts';
 import { createComparing, type RoundThread } from './judging/comparing.ts';
 import { createJudging } from './judging/judging.ts';
@@ -247,6 +248,7 @@ export function createApp({
     ...metersCommands(context, rounds.moving),
     ...rounds.commands,
     ...redatingCommands(context, judging),
+    ...undoingCommands(context, judging, comparing, rounds),
     ...settingCommands(context),
     ...longWork.commands,
     'recovery.dismissNote': ({ code }) => {

@@ -1,5 +1,6 @@
-import { amendmentWrites } from './amendment-table.ts';
+import { actParts, quoted, type Row } from './act-parts.ts';
 import { statements } from './columns.ts';
+import { rowUndo } from './row-undo.ts';
 import type { Db } from './yard-file.ts';
 
 interface Change {
@@ -11,13 +12,10 @@ interface Change {
   /** JSON; null of a row that the act deleted. */
   after: string | null;
 }
-type Row = Record<string, string | number | null>;
-
-const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 
 /**
  * Takes back what an unfinished act did, as if it had never been asked for: its changes, the newest first, are undone and
- * forgotten. What others changed since stays as they left it.
+ * forgotten. What others changed since stays as they left it. Rows that are never deleted hold no longer.
  */
 export function actTakingBack(db: Db) {
   const changes = db.prepare<[string, number], Change>(
@@ -27,20 +25,19 @@ export function actTakingBack(db: Db) {
   const forget = db.prepare(
     'DELETE FROM act_change WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id >= ?',
   );
-  // The newest amendment of a reading holds: one that somebody made since is not the act's.
-  const exclusions = db.prepare<
-    [string, number],
-    { readingId: number; boardId: number; before: string | null }
-  >(
-    `SELECT a.reading_id AS readingId, r.board_id AS boardId,
-       (SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field
-        AND b.act_id IS NOT a.act_id AND b.id < a.id ORDER BY b.id DESC LIMIT 1) AS before
-     FROM amendment a JOIN reading r ON r.id = a.reading_id
-     WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) AND a.field = 'excluded' AND NOT EXISTS
-       (SELECT 1 FROM amendment c WHERE c.reading_id = a.reading_id AND c.field = a.field AND c.id > a.id)
-     LIMIT ?`,
-  );
-  const { exclude } = amendmentWrites(db);
+  const appended = actParts(db).appended.map((table) => ({
+    table,
+    holding: db.prepare<[string, number], Row>(
+      `SELECT * FROM ${table} WHERE act_id = (SELECT id FROM act WHERE uuid = ?)
+         AND uuid NOT IN (SELECT uuid FROM undone_row) LIMIT ?`,
+    ),
+  }));
+  const endRow = db.prepare('INSERT INTO undone_row (uuid, in_table) VALUES (?, ?)');
+  const boardOfReading = db.prepare<[unknown], number>('SELECT board_id FROM reading WHERE id = ?').pluck();
+  const isOnlyMove = db
+    .prepare<[unknown], number>('SELECT count(*) = 1 FROM move WHERE board_id = ?')
+    .pluck();
+  const rows = rowUndo(db);
   const prepare = statements(db);
   const forgetUndo = db.prepare(
     'UPDATE act SET undone_by = NULL WHERE undone_by = (SELECT id FROM act WHERE uuid = ?) AND uuid <> ?',
@@ -54,11 +51,14 @@ export function actTakingBack(db: Db) {
     .prepare<[string], number>('SELECT b.id FROM board b JOIN stack s ON s.id = b.stack_id WHERE s.uuid = ?')
     .pluck();
 
-  function restore({ inTable, uuid, before, after }: Change): void {
+  function restore({ inTable, uuid, before, after }: Change, at: string): void {
     const table = quoted(inTable);
     if (before === null) {
       const { version } = JSON.parse(after as string) as Row;
-      prepare(`DELETE FROM ${table} WHERE uuid = ? AND version = ?`).run([uuid, version ?? 1]);
+      const row = rows.find(inTable, uuid);
+      // A board's first move goes with the board.
+      const isFirstMove = inTable === 'move' && row !== undefined && isOnlyMove.get(row.board_id) === 1;
+      if (row?.version === (version ?? 1) && !isFirstMove) rows.remove(inTable, row, at);
       return;
     }
     const { version: versionBefore, ...was } = JSON.parse(before) as Row;
@@ -85,31 +85,35 @@ export function actTakingBack(db: Db) {
       : [];
   }
 
+  /** The boards of which a row that is never deleted says something. */
+  function boardsRead({ board_id, reading_id }: Row): number[] {
+    const boardId = board_id ?? (reading_id == null ? null : boardOfReading.get(reading_id));
+    return typeof boardId === 'number' ? [boardId] : [];
+  }
+
   return {
     /**
      * Takes back so many changes at most; no act may be under way in the transaction. To be called until `isDone`.
      * @returns the boards that changed by it
      */
     takeBack: (id: string, most: number, at: string): { boardIds: number[]; isDone: boolean } => {
+      for (const { table, holding } of appended) {
+        const held = holding.all(id, most);
+        for (const { uuid } of held) endRow.run(uuid, table);
+        if (held.length > 0) return { boardIds: held.flatMap(boardsRead), isDone: false };
+      }
       const some = changes.all(id, most);
       const oldest = some.at(-1);
       if (oldest) {
         const boardIds = some.flatMap(boardsTouched);
-        some.forEach(restore);
+        for (const change of some) restore(change, at);
         forget.run(id, oldest.id);
         return { boardIds, isDone: false };
       }
-      const excluded = exclusions.all(id, most);
-      for (const { readingId, before } of excluded) {
-        exclude('reading', readingId, before === null ? null : JSON.parse(before), at);
-      }
-      const isDone = excluded.length < most;
-      if (isDone) {
-        forgetUndo.run(id, id);
-        markTakenBack.run(id);
-        finish.run(id);
-      }
-      return { boardIds: excluded.map(({ boardId }) => boardId), isDone };
+      forgetUndo.run(id, id);
+      markTakenBack.run(id);
+      finish.run(id);
+      return { boardIds: [], isDone: true };
     },
     /** It was begun, and then stopped: nothing of it is left. */
     isTakenBack: (id: string): boolean => isTakenBack.get(id) !== undefined,

@@ -1,5 +1,5 @@
-import { amendmentWrites } from './amendment-table.ts';
-import { statements } from './columns.ts';
+import { actParts, type Found, type Row } from './act-parts.ts';
+import { isInTheWay, rowUndo } from './row-undo.ts';
 import type { Db } from './yard-file.ts';
 
 interface Change {
@@ -8,109 +8,370 @@ interface Change {
   uuid: string;
   /** JSON; null of a row that the act added. */
   before: string | null;
-  /** JSON. */
-  after: string;
-}
-interface Amended {
-  id: number;
-  readingId: number;
-  field: keyof typeof AS_TAKEN;
-  /** JSON. */
-  before: string;
-  isNewest: 0 | 1;
+  /** JSON; null of a row that the act deleted. */
+  after: string | null;
 }
 
-/** Amended fields of a reading `g` that an act may undo, each with SQL for what holds where nothing is amended, as JSON. */
-const AS_TAKEN = {
-  excluded: "'null'",
-  depthMm: `'"as-saved"'`,
-  meterProfileId: "coalesce(CAST(g.meter_profile_id AS TEXT), 'null')",
-} as const;
-const asTaken = Object.entries(AS_TAKEN).map(([field, value]) => `WHEN '${field}' THEN ${value}`);
+/** What undoing or redoing an act changed, for whoever makes something of it. */
+export interface Touched {
+  /** Those of which anything changed, and rounds likewise. */
+  boardIds: Set<number>;
+  roundIds: Set<number>;
+  /** Those that themselves changed; species also where their oven checks did. */
+  stackIds: Set<number>;
+  placeIds: Set<number>;
+  speciesIds: Set<string>;
+  endUseIds: Set<string>;
+  /** Whether something was weighed, dried, or read before it went into the oven: that teaches of the meters. */
+  isTaught: boolean;
+}
 
-const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
+/** Why an act is not undone: a record of it is another now. Nothing was changed. */
+export interface UndoConflict {
+  /** `changed`: it was edited, deleted or corrected since; `used`: something else refers to it; `taken`: another has its name. */
+  why: 'changed' | 'used' | 'taken';
+  /** The record, by its table and its name; null where it has none. */
+  inTable: string;
+  name: string | null;
+  /** The id of the act that did that; null where it is not known. */
+  by: string | null;
+}
+
+/** `known`: the act is undone, or done, as it was asked. */
+export type Undoing = { done: true; touched: Touched } | { done: false; conflict: UndoConflict | 'known' };
 
 /** So many changes are undone before it is first asked how many. */
 const FIRST = 250;
+const TEACHING = /^(oven_|sample_|own_fit_choice)/;
 
-/** Undoes an act by a further act, from what the file recorded of it (`change-triggers.ts`). */
+class InTheWay extends Error {
+  override name = 'InTheWay';
+  readonly conflict: UndoConflict;
+  constructor(conflict: UndoConflict) {
+    super(conflict.why);
+    this.conflict = conflict;
+  }
+}
+
+const parsed = (json: string): Row => JSON.parse(json) as Row;
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** A setting is a record of several: what is put back are those that the act changed. Null where one was changed since. */
+function settingBefore(now: string, before: string | null, after: string): string | null {
+  const [is, was, became] = [now, before ?? '{}', after].map((text) => JSON.parse(text) as unknown);
+  if (!isObject(is) || !isObject(was) || !isObject(became)) return null;
+  const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);
+  const changed = [...new Set([...Object.keys(was), ...Object.keys(became)])].filter(
+    (key) => !same(was[key], became[key]),
+  );
+  if (changed.some((key) => !same(is[key], became[key]))) return null;
+  return JSON.stringify({ ...is, ...Object.fromEntries(changed.map((key) => [key, was[key]])) });
+}
+
+/**
+ * Undoes an act by a further act, from what the file recorded of it (`change-triggers.ts`), and redoes it by undoing that
+ * one. Rows that are never deleted are named in `undone_row`.
+ */
 export function actUndo(db: Db) {
-  const mark = db.prepare(
-    `UPDATE act SET undone_by = (SELECT act_id FROM act_now) WHERE uuid = ? AND undone_by IS NULL`,
-  );
-  const count = db
-    .prepare<[string], number>(
-      'SELECT count(*) FROM act_change WHERE act_id = (SELECT id FROM act WHERE uuid = ?)',
+  const parts = actParts(db);
+  const rows = rowUndo(db);
+  const idOf = db.prepare<[string], number>('SELECT id FROM act WHERE uuid = ?').pluck();
+  const uuidOf = db.prepare<[number], string>('SELECT uuid FROM act WHERE id = ?').pluck();
+  const chainOf = db
+    .prepare<[number], number>(
+      `WITH RECURSIVE chain (id, n) AS (SELECT ?, 0
+         UNION ALL SELECT a.undone_by, n + 1 FROM chain c JOIN act a ON a.id = c.id
+           WHERE a.undone_by IS NOT NULL AND a.undone_by <> a.id)
+       SELECT id FROM chain ORDER BY n`,
     )
     .pluck();
-  const countAmended = db
-    .prepare<[string], number>(
-      'SELECT count(*) FROM amendment WHERE act_id = (SELECT id FROM act WHERE uuid = ?)',
-    )
+  const undoneOf = db
+    .prepare<[number], number>('SELECT id FROM act WHERE undone_by = ? AND id <> undone_by')
     .pluck();
-  const changes = db.prepare<[string, number, number], Change>(
+  const mark = db.prepare('UPDATE act SET undone_by = (SELECT act_id FROM act_now) WHERE id = ?');
+  const appended = parts.appended.map((table) => ({
+    table,
+    count: db.prepare<[number], number>(`SELECT count(*) FROM ${table} WHERE act_id = ?`).pluck(),
+    some: db.prepare<[number, number, number], Row>(
+      `SELECT * FROM ${table} WHERE act_id = ? AND id > ? ORDER BY id LIMIT ?`,
+    ),
+  }));
+  const count = db.prepare<[number], number>('SELECT count(*) FROM act_change WHERE act_id = ?').pluck();
+  const changes = db.prepare<[number, number, number], Change>(
     `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
-     WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id < ? ORDER BY id DESC LIMIT ?`,
+     WHERE act_id = ? AND id < ? ORDER BY id DESC LIMIT ?`,
   );
-  // A later act that was undone, and the act that undid it, cancel out.
-  const amendments = db.prepare<[string, number, number], Amended>(
-    `SELECT a.id, a.reading_id AS readingId, a.field,
-       coalesce((SELECT value FROM amendment b WHERE b.reading_id = a.reading_id AND b.field = a.field AND b.id < a.id
-        ORDER BY b.id DESC LIMIT 1), CASE a.field ${asTaken.join(' ')} END) AS before,
-       NOT EXISTS (SELECT 1 FROM amendment c WHERE c.reading_id = a.reading_id AND c.field = a.field
-        AND c.id > a.id AND (c.act_id IS NULL OR NOT EXISTS (SELECT 1 FROM act d
-          WHERE d.undone_by IS NOT NULL AND (d.id = c.act_id OR d.undone_by = c.act_id)))) AS isNewest
-     FROM amendment a JOIN reading g ON g.id = a.reading_id
-     WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?)
-       AND a.field IN (${Object.keys(AS_TAKEN).map((field) => `'${field}'`)}) AND a.id > ?
-     ORDER BY a.id LIMIT ?`,
+  const changedSince = db.prepare<
+    { uuid: string; id: number; acts: string },
+    { actId: number; before: string | null; after: string | null }
+  >(
+    `SELECT act_id AS actId, old_values AS before, new_values AS after FROM act_change
+     WHERE row_uuid = @uuid AND id > @id AND act_id NOT IN (SELECT value FROM json_each(@acts)) ORDER BY id DESC`,
   );
-  const { amendReading } = amendmentWrites(db);
-  const prepare = statements(db);
+  const voidRow = db.prepare('INSERT INTO undone_row (uuid, in_table) VALUES (?, ?)');
+  const ownerOf = {
+    reading_id: db.prepare<[unknown], Row>('SELECT board_id, round_id FROM reading WHERE id = ?'),
+    cut_id: db.prepare<[unknown], Row>('SELECT board_id FROM sample_cut WHERE id = ?'),
+    sample_cut_id: db.prepare<[unknown], Row>('SELECT board_id FROM sample_cut WHERE id = ?'),
+    sample_weight_id: db.prepare<[unknown], Row>('SELECT board_id FROM sample_weight WHERE id = ?'),
+    section_id: db.prepare<[unknown], Row>(
+      'SELECT c.board_id FROM sample_section s JOIN sample_cut c ON c.id = s.cut_id WHERE s.id = ?',
+    ),
+    check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
+    oven_check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
+    oven_weight_id: db.prepare<[unknown], Row>(
+      'SELECT c.species_id FROM oven_weight w JOIN oven_check c ON c.id = w.check_id WHERE w.id = ?',
+    ),
+  };
+  const nameOf = {
+    board: db.prepare<[unknown], string>('SELECT code FROM board WHERE id = ?').pluck(),
+    stack: db.prepare<[unknown], string>('SELECT name FROM stack WHERE id = ?').pluck(),
+    species: db.prepare<[unknown], string>('SELECT name FROM species WHERE id = ?').pluck(),
+  };
+  const isOnlyMove = db
+    .prepare<[unknown], number>('SELECT count(*) = 1 FROM move WHERE board_id = ?')
+    .pluck();
+  const wasAdded = db
+    .prepare<{ acts: string; boardId: unknown }, number>(
+      `SELECT EXISTS (SELECT 1 FROM act_change WHERE act_id IN (SELECT value FROM json_each(@acts))
+       AND row_uuid = (SELECT uuid FROM board WHERE id = @boardId) AND old_values IS NULL)`,
+    )
+    .pluck();
 
-  /** @returns false where the row is no longer as the act left it */
-  function restore({ inTable, uuid, before, after }: Change): boolean {
-    const { version } = JSON.parse(after) as { version: number };
-    const where = 'WHERE uuid = ? AND version = ?';
-    if (before === null) {
-      return prepare(`DELETE FROM ${quoted(inTable)} ${where}`).run([uuid, version]).changes > 0;
+  /** The row with what it is of, as a correction is of the board of its reading. */
+  function withOwners(row: Row): Row {
+    const owners: Row = { ...row };
+    for (const [column, owner] of Object.entries(ownerOf)) {
+      if (row[column] != null) Object.assign(owners, owner.get(row[column]));
     }
-    const { version: _, ...values } = JSON.parse(before) as Record<string, string | number | null>;
-    const set = Object.keys(values).map((name) => `${quoted(name)} = ?, `);
-    const sql = `UPDATE ${quoted(inTable)} SET ${set.join('')}version = version + 1 ${where}`;
-    return prepare(sql).run([...Object.values(values), uuid, version]).changes > 0;
+    return owners;
   }
 
-  /**
-   * Puts back what an act edited, moved, excluded or included, read with another meter or gave another depth, some changes at a time. It yields how many are done, and
-   * receives how many come next. Run it within another act, and take back what it wrote where it answers false.
-   *
-   * @returns false where it was undone before, or something of it was changed since
-   */
-  return function* undo(id: string, at: string): Generator<{ done: number; total: number }, boolean, number> {
-    if (mark.run(id).changes === 0) return false;
-    const changed = count.get(id) ?? 0;
-    const total = changed + (countAmended.get(id) ?? 0);
-    let size = FIRST;
-    let oldest = Number.MAX_SAFE_INTEGER;
-    let done = 0;
-    while (done < changed) {
-      if (done > 0) size = yield { done, total };
-      const some = changes.all(id, oldest, size);
-      if (!some.every(restore)) return false;
-      oldest = some.at(-1)!.id;
-      done += some.length;
+  function touch(touched: Touched, table: string, row: Row): void {
+    const { board_id, round_id, species_id } = withOwners(row);
+    if (board_id != null) touched.boardIds.add(board_id as number);
+    if (round_id != null) touched.roundIds.add(round_id as number);
+    if (TEACHING.test(table)) {
+      touched.isTaught = true;
+      if (species_id != null) touched.speciesIds.add(species_id as string);
     }
-    let amended = amendments.all(id, 0, size);
-    while (amended.length > 0) {
-      for (const { readingId, field, before, isNewest } of amended) {
-        if (isNewest === 0) return false;
-        amendReading(readingId, field, JSON.parse(before), at);
+    const own: Partial<Record<string, Set<unknown>>> = {
+      board: touched.boardIds,
+      round: touched.roundIds,
+      stack: touched.stackIds,
+      place: touched.placeIds,
+      species: touched.speciesIds,
+      end_use: touched.endUseIds,
+    };
+    if (row.id != null) own[table]?.add(row.id);
+  }
+
+  /** By what a person knows the record: its own name, or that of what it is of. */
+  function shownName(row: Row): string | null {
+    const own = row.code ?? row.name ?? row.piece;
+    if (typeof own === 'string') return own;
+    const owners = withOwners(row);
+    if (owners.board_id != null) return nameOf.board.get(owners.board_id) ?? null;
+    if (owners.stack_id != null) return nameOf.stack.get(owners.stack_id) ?? null;
+    return owners.species_id == null ? null : (nameOf.species.get(owners.species_id) ?? null);
+  }
+
+  function refuse(why: UndoConflict['why'], table: string, row: Row, actId: number | null): never {
+    const by = actId === null ? null : (uuidOf.get(actId) ?? null);
+    throw new InTheWay({ why, inTable: table, name: shownName(row), by });
+  }
+  function refuseWhere(why: UndoConflict['why'], table: string, row: Row, found: Found | undefined): void {
+    if (found) refuse(why, table, row, found.actId);
+  }
+
+  /** The newest act since that changed one of these fields of a row, or added or deleted it. */
+  function since({ uuid, id }: Change, fields: readonly string[], acts: string): number | null {
+    const found = changedSince.all({ uuid, id, acts }).find(({ before, after }) => {
+      if (before === null || after === null) return true;
+      const changed = parsed(after);
+      return fields.some((field) => field in changed);
+    });
+    return found?.actId ?? null;
+  }
+
+  /** A row that is never deleted holds no longer, or again. */
+  function checkAppended(table: string, row: Row, acts: string): void {
+    refuseWhere('changed', table, row, parts.laterThan(table, row, acts));
+    const user = parts.userOf(table, row.id, acts);
+    refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
+  }
+
+  /** The fields that the act changed of a row are as it left them. */
+  function checkUnchanged(change: Change, row: Row, after: Row, acts: string): void {
+    const fields = Object.keys(after).filter((name) => name !== 'version' && row[name] !== after[name]);
+    if (fields.length > 0) refuse('changed', change.inTable, row, since(change, fields, acts));
+  }
+
+  function restoreAdded(change: Change, acts: string, at: string, touched: Touched): void {
+    const { inTable: table, uuid } = change;
+    const after = parsed(change.after as string);
+    const row = rows.find(table, uuid);
+    // A board's first move goes with the board.
+    if (row === undefined && table === 'move') return;
+    if (row === undefined) refuse('changed', table, after, since(change, [], acts));
+    touch(touched, table, row);
+    if (table === 'undone_row') {
+      const inTable = row.in_table as string;
+      const held = rows.find(inTable, uuid) as Row;
+      checkAppended(inTable, held, acts);
+      touch(touched, inTable, held);
+      rows.remove(table, row, at);
+      return;
+    }
+    if (table === 'setting' && row.value !== after.value) {
+      const value = settingBefore(row.value as string, null, after.value as string);
+      if (value === null) refuse('changed', table, row, since(change, ['value'], acts));
+      rows.edit(table, uuid, { value });
+      return;
+    }
+    checkUnchanged(change, row, after, acts);
+    if (
+      table === 'move' &&
+      isOnlyMove.get(row.board_id) === 1 &&
+      wasAdded.get({ acts, boardId: row.board_id }) === 1
+    )
+      return;
+    refuseWhere('used', table, row, parts.userOf(table, row.id, acts));
+    rows.remove(table, row, at);
+  }
+
+  function restoreEdited(change: Change, acts: string, touched: Touched): void {
+    const { inTable: table, uuid } = change;
+    const { version: _, ...after } = parsed(change.after as string);
+    const { version: __, ...before } = parsed(change.before as string);
+    const row = rows.find(table, uuid);
+    if (row === undefined) refuse('changed', table, { ...before, uuid }, since(change, [], acts));
+    touch(touched, table, row);
+    touch(touched, table, before);
+    if (table === 'setting' && typeof before.value === 'string' && typeof after.value === 'string') {
+      const value = settingBefore(row.value as string, before.value, after.value);
+      if (value !== null) {
+        rows.edit(table, uuid, { value });
+        return;
       }
-      done += amended.length;
-      amended = amendments.all(id, amended.at(-1)!.id, size);
-      if (amended.length > 0) size = yield { done, total };
     }
-    return true;
+    checkUnchanged(change, row, after, acts);
+    rows.edit(table, uuid, before);
+  }
+
+  function restoreDeleted(change: Change, acts: string, touched: Touched): void {
+    const { inTable: table, uuid } = change;
+    const before = parsed(change.before as string);
+    if (rows.find(table, uuid)) refuse('changed', table, before, since(change, [], acts));
+    rows.insert(table, before);
+    touch(touched, table, before);
+    if (table !== 'undone_row') return;
+    const held = rows.find(before.in_table as string, uuid) as Row;
+    refuseWhere(
+      'changed',
+      before.in_table as string,
+      held,
+      parts.laterThan(before.in_table as string, held, acts),
+    );
+    touch(touched, before.in_table as string, held);
+  }
+
+  function restore(change: Change, acts: string, at: string, touched: Touched): void {
+    try {
+      if (change.before === null) restoreAdded(change, acts, at, touched);
+      else if (change.after === null) restoreDeleted(change, acts, touched);
+      else restoreEdited(change, acts, touched);
+    } catch (error) {
+      if (!isInTheWay(error)) throw error;
+      const row = { ...parsed(change.after ?? '{}'), ...parsed(change.before ?? '{}') };
+      refuse('taken', change.inTable, rows.find(change.inTable, change.uuid) ?? row, null);
+    }
+  }
+
+  /** All of an act, the newest change first, some at a time. */
+  function* restoreAll(
+    tip: number,
+    chain: readonly number[],
+    at: string,
+    touched: Touched,
+  ): Generator<{ done: number; total: number }, void, number> {
+    const acts = JSON.stringify(chain);
+    const changed = count.get(tip) ?? 0;
+    const total = appended.reduce((sum, each) => sum + (each.count.get(tip) ?? 0), changed);
+    let size = FIRST;
+    let done = 0;
+    const next = function* (rowsDone: number): Generator<{ done: number; total: number }, void, number> {
+      done += rowsDone;
+      if (rowsDone === size && done < total) size = yield { done, total };
+    };
+    for (const { table, some } of appended) {
+      let held = some.all(tip, 0, size);
+      while (held.length > 0) {
+        for (const row of held) {
+          checkAppended(table, row, acts);
+          voidRow.run(row.uuid, table);
+          touch(touched, table, row);
+        }
+        yield* next(held.length);
+        held = some.all(tip, held.at(-1)!.id as number, size);
+      }
+    }
+    let found = changes.all(tip, Number.MAX_SAFE_INTEGER, size);
+    while (found.length > 0) {
+      for (const change of found) restore(change, acts, at, touched);
+      yield* next(found.length);
+      found = changes.all(tip, found.at(-1)!.id, size);
+    }
+  }
+
+  /** The act that an undoing or redoing act is about, else itself. */
+  function rootOf(id: number): number {
+    let root = id;
+    for (let before = undoneOf.get(root); before !== undefined; before = undoneOf.get(root)) root = before;
+    return root;
+  }
+
+  return {
+    /** The act that this one undid or redid; itself where it did neither. */
+    rootOf: (id: string): string | undefined => {
+      const own = idOf.get(id);
+      return own === undefined ? undefined : uuidOf.get(rootOf(own));
+    },
+    /** Whether an act is undone as it is now. */
+    isUndone: (id: string): boolean => chainOf.all(rootOf(idOf.get(id) ?? 0)).length % 2 === 0,
+    /**
+     * Undoes an act, or redoes it, some changes at a time. It yields how many are done, and receives how many come next.
+     * Run it within another act, and take back what it wrote where it answers that it was not done.
+     * @param id  any of those that did, undid and redid it
+     */
+    *undo(
+      id: string,
+      at: string,
+      what: 'undo' | 'redo' = 'undo',
+    ): Generator<{ done: number; total: number }, Undoing, number> {
+      const own = idOf.get(id);
+      const chain = own === undefined ? [] : chainOf.all(rootOf(own));
+      const isUndone = chain.length % 2 === 0;
+      if (isUndone !== (what === 'redo')) return { done: false, conflict: 'known' };
+      const tip = chain.at(-1) as number;
+      const touched: Touched = {
+        boardIds: new Set(),
+        stackIds: new Set(),
+        placeIds: new Set(),
+        roundIds: new Set(),
+        speciesIds: new Set(),
+        endUseIds: new Set(),
+        isTaught: false,
+      };
+      mark.run(tip);
+      try {
+        yield* restoreAll(tip, chain, at, touched);
+      } catch (error) {
+        if (error instanceof InTheWay) return { done: false, conflict: error.conflict };
+        throw error;
+      }
+      return { done: true, touched };
+    },
   };
 }

@@ -6,6 +6,7 @@ import { instantSchema } from '../../shared-core/time.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readFields } from './read-json.ts';
+import { holds, isUndone } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** What is only ever added to and may yet be corrected, each with the column that names it. */
@@ -38,10 +39,15 @@ export type Amendments = z.infer<typeof amendmentsSchema>;
 /** In the place of a value that the disk damaged: it fits no field. */
 const UNREADABLE = '{"unreadable":true}';
 
-/** SQL for what holds now of all amended fields of a row, as JSON; to be read by `amendmentsOf`. */
-export const amended = (what: Amendable, id: string): string => `
-  (SELECT json_group_object(k.field, iif(json_valid(k.value), json(k.value), json('${UNREADABLE}')) ORDER BY k.id)
-    FROM amendment k WHERE k.${columnOf[what]} = ${id})`;
+/**
+ * SQL for what holds now of all amended fields of a row, as JSON; to be read by `amendmentsOf`. A row whose act was undone
+ * is excluded for that.
+ * @param row  its alias
+ */
+export const amended = (what: Amendable, row: string): string => `
+  (SELECT iif(${isUndone(row)}, '{"excluded":{"code":"undone"}}',
+    (SELECT json_group_object(k.field, iif(json_valid(k.value), json(k.value), json('${UNREADABLE}')) ORDER BY k.id)
+      FROM amendment k WHERE k.${columnOf[what]} = ${row}.id AND ${holds('k')})))`;
 
 /**
  * The newest of each field: of two values under one name in an object, JSON.parse takes the later. Where the disk damaged

@@ -14,6 +14,7 @@ import { type Columns, recordAdder, recordEditor, selected } from './columns.ts'
 import { moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const columns: Columns<NewBoard> = {
@@ -198,7 +199,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
   );
   const readInRound = db.prepare<[number], BoardToProbe>(
-    `${toProbe} WHERE b.id IN (SELECT board_id FROM reading WHERE round_id = ?) ORDER BY b.id`,
+    `${toProbe} WHERE b.id IN (SELECT board_id FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE ${inStack} ORDER BY b.id DESC`,

@@ -33,7 +33,7 @@ interface Form<T> {
 function catalogReads<T extends { id: string }>(db: Db, table: string, form: Form<T>) {
   const wholeOf = parsedOnce((text: string): T | null => form.whole(text) ?? null);
   const select = `SELECT id, name, record, version, built_in FROM ${table}`;
-  const list = db.prepare<[], CatalogRow>(`${select} ORDER BY name, id`);
+  const list = db.prepare<[], CatalogRow>(`${select} WHERE undone_at IS NULL ORDER BY name, id`);
   const one = db.prepare<[string], CatalogRow>(`${select} WHERE id = ?`);
   const partOf = ({ id, name, record }: CatalogRow): T => ({
     ...form.standIn(id, name ?? id.replaceAll('-', ' ')),
@@ -77,6 +77,10 @@ function catalogWrites<T extends { id: string; name: string }>(
        WHERE built_in = 1 AND (record <> excluded.record OR name IS NOT excluded.name)`,
   );
   const addOwn = db.prepare(`INSERT INTO ${table} (id, uuid, name, record, built_in) VALUES (?, ?, ?, ?, 0)`);
+  const addAgain = db.prepare(
+    `UPDATE ${table} SET name = ?, record = ?, undone_at = NULL, version = version + 1
+     WHERE id = ? AND undone_at IS NOT NULL`,
+  );
   const editOwn = db.prepare(
     `UPDATE ${table} SET name = ?, record = ?, built_in = 0, version = version + 1 WHERE id = ? AND version = ?`,
   );
@@ -89,7 +93,9 @@ function catalogWrites<T extends { id: string; name: string }>(
   return {
     /** An entry of the user's own; its id must be a new one. */
     add: (entry: T): void => {
-      addOwn.run(values(entry));
+      // One whose adding was undone, while others refer to it, is still in the file.
+      const isBack = addAgain.run(entry.name, JSON.stringify(entry), entry.id).changes > 0;
+      if (!isBack) addOwn.run(values(entry));
     },
     /**
      * Changes only the fields given, and makes the entry the user's own. It answers null; or, where the entry is at

@@ -38,10 +38,21 @@ const recordedTables: Record<string, readonly string[]> = {
   reservation: [],
   test_block: [],
   picture: [],
+  undone_row: [],
 };
+
+/** The names of those tables. */
+export const recorded: readonly string[] = Object.keys(recordedTables);
 
 /** Of a table's columns, those that are made again from the rest. */
 export const cacheColumns = (table: string): readonly string[] => recordedTables[table] ?? [];
+
+/** Their ids are names, which a person gives again. */
+const textIds = ['species', 'end_use'];
+
+const rememberId = (table: string): string => `
+         INSERT INTO used_id VALUES ('${table}', old.id)
+           ON CONFLICT (in_table) DO UPDATE SET id = max(id, excluded.id);`;
 
 /**
  * Makes the triggers that write to `act_change` what an act does to the recorded tables, by the columns that these now
@@ -52,16 +63,17 @@ export function recordChanges(db: Db): void {
     const columns = (db.pragma(`table_info(${table})`) as { name: string }[])
       .map((column) => column.name)
       .filter((name) => !caches.includes(name));
+    const remember = columns.includes('id') && !textIds.includes(table) ? rememberId(table) : '';
     const row = (which: 'old' | 'new') =>
       `json_object(${columns.map((name) => `'${name}', ${which}.${name}`).join(', ')})`;
     const changed = (value: 'was' | 'becomes') =>
       `(SELECT json_group_object(name, ${value}) FROM (${columns
         .map((name) => `SELECT '${name}' AS name, old.${name} AS was, new.${name} AS becomes`)
         .join(' UNION ALL ')}) WHERE was IS NOT becomes)`;
-    const record = (uuid: string, oldValues: string, newValues: string) =>
+    const record = (uuid: string, oldValues: string, newValues: string, after = '') =>
       `WHEN (SELECT act_id FROM act_now) IS NOT NULL
        BEGIN INSERT INTO act_change (act_id, in_table, row_uuid, old_values, new_values)
-         SELECT act_id, '${table}', ${uuid}, ${oldValues}, ${newValues} FROM act_now; END;`;
+         SELECT act_id, '${table}', ${uuid}, ${oldValues}, ${newValues} FROM act_now;${after} END;`;
     db.exec(`
       DROP TRIGGER IF EXISTS ${table}_added;
       DROP TRIGGER IF EXISTS ${table}_edited;
@@ -69,7 +81,7 @@ export function recordChanges(db: Db): void {
       CREATE TRIGGER ${table}_added AFTER INSERT ON ${table} ${record('new.uuid', 'NULL', row('new'))}
       CREATE TRIGGER ${table}_edited AFTER UPDATE OF ${columns} ON ${table}
         ${record('new.uuid', changed('was'), changed('becomes'))}
-      CREATE TRIGGER ${table}_deleted AFTER DELETE ON ${table} ${record('old.uuid', row('old'), 'NULL')}
+      CREATE TRIGGER ${table}_deleted AFTER DELETE ON ${table} ${record('old.uuid', row('old'), 'NULL', remember)}
     `);
   }
 }

@@ -82,12 +82,18 @@ export function statements(db: Db): (sql: string) => Statement<[SqlValue[]]> {
   };
 }
 
+/** SQL for the next id of a table: never one that a deleted row had, which may come back. */
+const nextId = (table: string): string =>
+  `(SELECT max(coalesce((SELECT max(id) FROM ${table}), 0),
+     coalesce((SELECT id FROM used_id WHERE in_table = '${table}'), 0)) + 1)`;
+
 /** Adds rows to a table whose rows are edited: each with a UUID, at version 1. */
 export function recordAdder<R extends object>(db: Db, table: string, columns: Columns<R>) {
   const prepare = statements(db);
   return (record: R): number => {
     const pairs = encoded(columns, record);
-    const sql = `INSERT INTO ${table} (uuid, ${pairs.map(([name]) => name)}) VALUES (?, ${pairs.map(() => '?')})`;
+    const sql = `INSERT INTO ${table} (id, uuid, ${pairs.map(([name]) => name)})
+      VALUES (${nextId(table)}, ?, ${pairs.map(() => '?')})`;
     return Number(prepare(sql).run([randomUUID(), ...pairs.map(([, value]) => value)]).lastInsertRowid);
   };
 }

@@ -1,4 +1,5 @@
 import { type Columns, rowAppender } from './columns.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 interface LabelPrint {
@@ -17,7 +18,8 @@ const columns: Columns<LabelPrint> = {
 /** What was printed on boards' labels. */
 export function labelPrintReads(db: Db) {
   const newest = db.prepare<[number], { contentHash: string }>(
-    'SELECT content_hash AS contentHash FROM label_print WHERE board_id = ? ORDER BY id DESC LIMIT 1',
+    `SELECT content_hash AS contentHash FROM label_print l WHERE board_id = ? AND ${holds('l')}
+     ORDER BY id DESC LIMIT 1`,
   );
   return {
     /** Of the board's newest label; undefined where none was printed. */

@@ -11,6 +11,7 @@ import { meterBasisSchema, type ReadingUnit } from '../../shared-core/wood/moist
 import { type Columns, recordEditor, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import { EVERY_YARD, uuidV5 } from './uuid.ts';
 import type { Db } from './yard-file.ts';
 
@@ -84,7 +85,7 @@ const toMeter = ({ record, ...row }: Row): MeterRow => ({
 
 /** SQL for the profile that holds for a reading `g`. */
 export const PROFILE_NOW = `(SELECT CAST(coalesce((SELECT k.value FROM amendment k WHERE k.reading_id = g.id
-  AND k.field = 'meterProfileId' ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
+  AND k.field = 'meterProfileId' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
 /** SQL for the versions of the profile of `@meterId`. */
 export const VERSIONS = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
 /** SQL for the ids of readings that were taken with `@meterId`, or moved to it. */
@@ -93,7 +94,8 @@ export const EVER_OF_METER = `SELECT id FROM reading WHERE meter_profile_id IN (
 
 /** The newest profile of a meter, for a join of `meter_profile p`. */
 const newestOf = (meterId: string): string =>
-  `p.id = (SELECT id FROM meter_profile WHERE meter_id = ${meterId} ORDER BY version DESC LIMIT 1)`;
+  `p.id = (SELECT id FROM meter_profile v WHERE v.meter_id = ${meterId} AND ${holds('v')}
+    ORDER BY v.version DESC LIMIT 1)`;
 
 /** Meters, each with what its values mean; a reading keeps the version of that which it was taken with. */
 export function meterReads(db: Db) {
@@ -101,7 +103,7 @@ export function meterReads(db: Db) {
     FROM meter m LEFT JOIN meter_profile p ON ${newestOf('m.id')}`;
   const one = db.prepare<[number], Row>(`${select} WHERE m.id = ?`);
   const byDevice = db.prepare<[string, string], Row>(`${select} WHERE m.kind = ? AND m.device_id = ?`);
-  const all = db.prepare<[], Row>(`${select} ORDER BY m.id`);
+  const all = db.prepare<[], Row>(`${select} WHERE m.undone_at IS NULL ORDER BY m.id`);
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
@@ -159,9 +161,13 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
      ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
        WHERE name <> excluded.name`,
   );
-  const newest = db.prepare<[number], Pick<NewProfile, 'version' | 'record'>>(
-    `SELECT p.version, p.record FROM meter_profile p WHERE ${newestOf('?')}`,
+  const newest = db.prepare<[number], Pick<NewProfile, 'record'>>(
+    `SELECT p.record FROM meter_profile p WHERE ${newestOf('?')}`,
   );
+  /** Of those that were undone, too. */
+  const lastVersion = db
+    .prepare<[number], number | null>('SELECT max(version) FROM meter_profile WHERE meter_id = ?')
+    .pluck();
   const addProfile = rowAppender(db, 'meter_profile', profileColumns);
 
   /** A new version where something of it is another than before. */
@@ -171,7 +177,7 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
     // The same, however it was made, is the same text.
     const record = JSON.stringify(recordSchema.parse({ ...known, ...changed }));
     if (record === JSON.stringify(known)) return;
-    addProfile({ meterId, version: (before?.version ?? 0) + 1, record, madeAt: at });
+    addProfile({ meterId, version: (lastVersion.get(meterId) ?? 0) + 1, record, madeAt: at });
   }
 
   return {

@@ -23,6 +23,7 @@ import * as halfProbed from './migrations/0022-half-probed.ts';
 import * as driedBy from './migrations/0023-dried-by.ts';
 import * as learnedAir from './migrations/0024-learned-air.ts';
 import * as learnedSurface from './migrations/0025-learned-surface.ts';
+import * as undoneRows from './migrations/0026-undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -61,4 +62,5 @@ export const migrations: readonly Migration[] = [
   driedBy,
   learnedAir,
   learnedSurface,
+  undoneRows,
 ];

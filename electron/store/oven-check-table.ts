@@ -8,6 +8,7 @@ import { amended, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import type { meterReads } from './meter-table.ts';
 import { readJson } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 interface CheckFields extends Omit<NewOvenCheck, 'meterId' | 'readings'> {
@@ -42,21 +43,23 @@ type WeightRecord = Omit<OvenWeight, 'excluded'> & { amendments: string };
 /** Pieces that were read, weighed and dried. What was measured is only ever added to. */
 export function ovenCheckReads(db: Db) {
   const select = `
-    SELECT c.id, ${selected(columns, 'c')}, p.meter_id AS meterId, ${amended('ovenCheck', 'c.id')} AS amendments
+    SELECT c.id, ${selected(columns, 'c')}, p.meter_id AS meterId, ${amended('ovenCheck', 'c')} AS amendments
     FROM oven_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;
-  const one = db.prepare<[number], CheckRecord>(`${select} WHERE c.id = ?`);
-  const ofSpecies = db.prepare<[string], CheckRecord>(`${select} WHERE c.species_id = ? ORDER BY c.id`);
+  const one = db.prepare<[number], CheckRecord>(`${select} WHERE c.id = ? AND ${holds('c')}`);
+  const ofSpecies = db.prepare<[string], CheckRecord>(
+    `${select} WHERE c.species_id = ? AND ${holds('c')} ORDER BY c.id`,
+  );
   const weights = db.prepare<[number], WeightRecord>(
-    `SELECT w.id, ${selected(weightColumns, 'w')}, ${amended('ovenWeight', 'w.id')} AS amendments
-     FROM oven_weight w WHERE w.check_id = ? ORDER BY julianday(w.weighed_at), w.id`,
+    `SELECT w.id, ${selected(weightColumns, 'w')}, ${amended('ovenWeight', 'w')} AS amendments
+     FROM oven_weight w WHERE w.check_id = ? AND ${holds('w')} ORDER BY julianday(w.weighed_at), w.id`,
   );
   const speciesIds = db.prepare<[], { speciesId: string }>(
-    'SELECT DISTINCT species_id AS speciesId FROM oven_check ORDER BY species_id',
+    `SELECT DISTINCT species_id AS speciesId FROM oven_check c WHERE ${holds('c')} ORDER BY species_id`,
   );
   const chosen = db.prepare<[string], { meterId: number | null; inUse: number }>(
     `SELECT f.meter_id AS meterId, f.in_use AS inUse FROM own_fit_choice f
      WHERE f.species_id = ? AND f.id = (SELECT max(g.id) FROM own_fit_choice g
-       WHERE g.species_id = f.species_id AND g.meter_id IS f.meter_id)`,
+       WHERE g.species_id = f.species_id AND g.meter_id IS f.meter_id AND ${holds('g')})`,
   );
 
   function toCheck(row: CheckRecord): OvenCheck {

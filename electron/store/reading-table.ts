@@ -14,6 +14,7 @@ import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-t
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
@@ -141,17 +142,17 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   const select = `
     SELECT ${AS_SAVED},
       (SELECT t.temp_c FROM wood_temperature t
-        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
+        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL) AND ${holds('t')}
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
       (SELECT count(temp_c) = 2 AND min(temp_c) = max(temp_c) FROM (SELECT t.temp_c FROM wood_temperature t
-        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL)
+        WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL) AND ${holds('t')}
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 2)) AS isTempGivenAgain,
       (SELECT r.started_at FROM round r WHERE r.id = g.round_id) AS roundStartedAt,
-      ${amended('reading', 'g.id')} AS amendments
+      ${amended('reading', 'g')} AS amendments
     FROM reading g`;
   const one = db.prepare<[number], ReadingRecord>(`${select} WHERE g.id = ?`);
   const ofBoard = db.prepare<[number, number], ReadingRecord>(
-    `${select} WHERE g.board_id = ? AND g.round_id = ? ORDER BY g.id`,
+    `${select} WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
   );
   const rounds = db.prepare<[number], { roundId: number }>(
     `SELECT r.id AS roundId FROM round r
@@ -163,7 +164,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const included = db.prepare<[string], IncludedReading & { amendments: string }>(
-    `SELECT g.id, g.board_id AS boardId, b.code, ${amended('reading', 'g.id')} AS amendments
+    `SELECT g.id, g.board_id AS boardId, b.code, ${amended('reading', 'g')} AS amendments
      FROM reading g LEFT JOIN board b ON b.id = g.board_id
      WHERE g.id IN (SELECT value FROM json_each(?)) ORDER BY b.code, g.id`,
   );
@@ -181,14 +182,15 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   const givenDepths = db
     .prepare<[number], number>(
       `SELECT g.id FROM reading g JOIN amendment k ON k.id =
-         (SELECT max(id) FROM amendment WHERE reading_id = g.id AND field = 'depthMm')
+         (SELECT max(h.id) FROM amendment h WHERE h.reading_id = g.id AND h.field = 'depthMm' AND ${holds('h')})
        JOIN act ON act.id = k.act_id
        WHERE g.round_id = ? AND act.request IN ('readings.setDepth', 'readings.undoDepth')
          AND k.value <> '"as-saved"'`,
     )
     .pluck();
   const walked = db.prepare<[number], { boardId: number }>(
-    'SELECT board_id AS boardId FROM reading WHERE round_id = ? GROUP BY board_id ORDER BY min(id)',
+    `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
+     GROUP BY board_id ORDER BY min(id)`,
   );
   return {
     get: (id: number): Reading | undefined => {

@@ -1,4 +1,5 @@
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 export interface RoundRow {
@@ -11,6 +12,8 @@ export interface RoundRow {
   finishedAt: string | null;
   /** The newest board that there was when it was finished; null of one that runs. */
   lastBoardId: number | null;
+  /** When the act that began it was undone: then it is not shown. */
+  undoneAt: string | null;
 }
 
 type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy'>;
@@ -21,6 +24,7 @@ const columns: Columns<RoundRow> = {
   ...newColumns,
   finishedAt: 'finished_at',
   lastBoardId: 'last_board_id',
+  undoneAt: 'undone_at',
 };
 const dateColumns: Columns<Pick<RoundRow, 'startedAt' | 'datedBy' | 'finishedAt'>> = {
   startedAt: 'started_at',
@@ -32,13 +36,19 @@ export function roundReads(db: Db) {
   const select = `SELECT ${selected(columns, 'r')} FROM round r`;
   const one = db.prepare<[number], RoundRow>(`${select} WHERE r.id = ?`);
   const open = db.prepare<[number], RoundRow>(
-    `${select} WHERE r.stack_id = ? AND r.finished_at IS NULL ORDER BY r.id DESC LIMIT 1`,
+    `${select} WHERE r.stack_id = ? AND r.finished_at IS NULL AND r.undone_at IS NULL ORDER BY r.id DESC LIMIT 1`,
   );
   const ofBoard = db.prepare<[number], RoundRow>(
-    `${select} WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = ?) ORDER BY r.started_at DESC, r.id DESC`,
+    `${select} WHERE r.id IN (SELECT round_id FROM reading g WHERE board_id = ? AND ${holds('g')})
+       AND r.undone_at IS NULL ORDER BY r.started_at DESC, r.id DESC`,
   );
   return {
     get: (id: number): RoundRow | undefined => one.get(id),
+    /** One that a person sees: not where the act that began it was undone. */
+    shown: (id: number): RoundRow | undefined => {
+      const row = one.get(id);
+      return row?.undoneAt === null ? row : undefined;
+    },
     /** Those in which the board was read, newest first. */
     ofBoard: (boardId: number): RoundRow[] => ofBoard.all(boardId),
     openOnStack: (stackId: number): RoundRow | undefined => open.get(stackId),

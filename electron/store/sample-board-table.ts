@@ -9,6 +9,7 @@ import {
 } from '../../shared-core/contract/sample-board.ts';
 import { amended, exclusionOf } from './amendment-table.ts';
 import { rowAppender } from './columns.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 type CutRecord = Omit<SampleCut, 'sections' | 'excluded'> & { amendments: string };
@@ -17,30 +18,30 @@ type WeightRecord = Omit<SampleWeight, 'excluded'> & { amendments: string };
 /** Boards that are followed by their weight. What was weighed is only ever added to. */
 export function sampleBoardReads(db: Db) {
   const cuts = db.prepare<[number], CutRecord>(
-    `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at, ${amended('sampleCut', 'c.id')} AS amendments
-     FROM sample_cut c WHERE c.board_id = ? ORDER BY julianday(c.cut_at), c.id`,
+    `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at, ${amended('sampleCut', 'c')} AS amendments
+     FROM sample_cut c WHERE c.board_id = ? AND ${holds('c')} ORDER BY julianday(c.cut_at), c.id`,
   );
   const sections = db.prepare<[number], SampleSection>(
     `SELECT s.id, s.wet_grams AS wetGrams,
-       (SELECT d.grams FROM sample_section_dry d WHERE d.section_id = s.id ORDER BY d.id DESC LIMIT 1) AS dryGrams
+       (SELECT d.grams FROM sample_section_dry d WHERE d.section_id = s.id AND ${holds('d')} ORDER BY d.id DESC LIMIT 1) AS dryGrams
      FROM sample_section s WHERE s.cut_id = ? ORDER BY s.id`,
   );
   const weights = db.prepare<[number], WeightRecord>(
-    `SELECT w.id, w.kg, w.weighed_at AS at, ${amended('sampleWeight', 'w.id')} AS amendments
-     FROM sample_weight w WHERE w.board_id = ? ORDER BY julianday(w.weighed_at), w.id`,
+    `SELECT w.id, w.kg, w.weighed_at AS at, ${amended('sampleWeight', 'w')} AS amendments
+     FROM sample_weight w WHERE w.board_id = ? AND ${holds('w')} ORDER BY julianday(w.weighed_at), w.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
     `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
-     FROM sample_section s JOIN sample_cut c ON c.id = s.cut_id WHERE s.id = ?`,
+     FROM sample_section s JOIN sample_cut c ON c.id = s.cut_id WHERE s.id = ? AND ${holds('c')}`,
   );
   const boardIds = db.prepare<[], { boardId: number }>(
-    'SELECT DISTINCT board_id AS boardId FROM sample_cut ORDER BY board_id',
+    `SELECT DISTINCT board_id AS boardId FROM sample_cut c WHERE ${holds('c')} ORDER BY board_id`,
   );
   const boardOfCut = db.prepare<[number], { boardId: number }>(
-    'SELECT board_id AS boardId FROM sample_cut WHERE id = ?',
+    `SELECT board_id AS boardId FROM sample_cut c WHERE id = ? AND ${holds('c')}`,
   );
   const boardOfWeight = db.prepare<[number], { boardId: number }>(
-    'SELECT board_id AS boardId FROM sample_weight WHERE id = ?',
+    `SELECT board_id AS boardId FROM sample_weight w WHERE id = ? AND ${holds('w')}`,
   );
   return {
     /** Oldest first, excluded ones too. */

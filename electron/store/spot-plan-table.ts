@@ -8,6 +8,7 @@ import {
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 interface SavedPlan {
@@ -32,7 +33,7 @@ const choiceSchema = z.object({ core: coreWaySchema.nullable() });
 
 /** What the spots of a round's boards were planned by. */
 export function spotPlanReads(db: Db) {
-  const newest = 'FROM spot_plan WHERE round_id = ? AND board_id IS';
+  const newest = `FROM spot_plan p WHERE ${holds('p')} AND round_id = ? AND board_id IS`;
   const ofRound = db.prepare<[number], { basis: string }>(
     `SELECT basis ${newest} NULL ORDER BY id DESC LIMIT 1`,
   );

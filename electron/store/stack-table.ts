@@ -18,6 +18,7 @@ import { type Columns, recordAdder, recordEditor, selected } from './columns.ts'
 import { FINDING_OF_READING } from './finding-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const reasonSchema = latestFindingSchema.pick({ reason: true });
@@ -79,9 +80,9 @@ export function stackReads(
   const select = `
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, coalesce(u.name, u.id) AS endUseName,
       (SELECT max(r.started_at) FROM round r
-        WHERE r.stack_id = s.id AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
-      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL) AS openRoundId,
-      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL) AS lastRoundId,
+        WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
+      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL AND r.undone_at IS NULL) AS openRoundId,
+      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL AND r.undone_at IS NULL) AS lastRoundId,
       EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing JOIN outlook_due d ON d.board_id = b.id
         WHERE b.stack_id = s.id AND b.archived_at IS NULL
           AND NOT EXISTS (SELECT 1 FROM outlook o WHERE o.board_id = b.id)) AS isForecasting
@@ -103,8 +104,8 @@ export function stackReads(
     `SELECT count(*) AS readings, count(DISTINCT f.board_id) AS boardsDone FROM reading g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
        AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)
-     WHERE g.round_id = ? AND coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k
-         WHERE k.reading_id = g.id AND k.field = 'excluded' ORDER BY k.id DESC LIMIT 1), '')
+     WHERE g.round_id = ? AND ${holds('g')} AND coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k
+         WHERE k.reading_id = g.id AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '')
        NOT IN ('undone-in-round', 'replaced')`,
   );
   const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(

@@ -1,4 +1,5 @@
 import { type Columns, rowAppender } from './columns.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 interface WoodTemperature {
@@ -19,13 +20,14 @@ const columns: Columns<WoodTemperature> = {
 /** The wood's temperature as a person gave it; the newest for a board, else the newest for its round, holds. */
 export function woodTemperatureReads(db: Db) {
   const ofRound = db.prepare<[number], { tempC: number | null }>(
-    `SELECT temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id IS NULL ORDER BY id DESC LIMIT 1`,
+    `SELECT temp_c AS tempC FROM wood_temperature t WHERE round_id = ? AND board_id IS NULL AND ${holds('t')} ORDER BY id DESC LIMIT 1`,
   );
   const ofBoard = db.prepare<[number, number], { tempC: number | null }>(
-    `SELECT temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id = ? ORDER BY id DESC LIMIT 1`,
+    `SELECT temp_c AS tempC FROM wood_temperature t WHERE round_id = ? AND board_id = ? AND ${holds('t')} ORDER BY id DESC LIMIT 1`,
   );
   const ofBoards = db.prepare<[number], { boardId: number; tempC: number | null }>(
-    'SELECT board_id AS boardId, temp_c AS tempC FROM wood_temperature WHERE round_id = ? AND board_id IS NOT NULL ORDER BY id',
+    `SELECT board_id AS boardId, temp_c AS tempC FROM wood_temperature t
+     WHERE round_id = ? AND board_id IS NOT NULL AND ${holds('t')} ORDER BY id`,
   );
   return {
     ofRound: (roundId: number): number | null => ofRound.get(roundId)?.tempC ?? null,

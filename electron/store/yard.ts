@@ -221,7 +221,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
       ...actWrites(db),
       ...actSlices(db),
       ...actTakingBack(db),
-      undo: actUndo(db),
+      ...actUndo(db),
     },
     places: { ...reads.places, ...placeWrites(db, reads.places) },
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { actRequests } from './requests/acts.ts';
 import { backupRequests } from './requests/backups.ts';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
@@ -36,6 +37,7 @@ export const requests = {
   ...metersRequests,
   ...roundRequests,
   ...labelRequests,
+  ...actRequests,
   ...settingRequests,
   ...backupRequests,
   ...exchangeRequests,

@@ -156,7 +156,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       const undone = acts.undo(act, context.now());
       let came = undone.next(Number.MAX_SAFE_INTEGER);
       while (!came.done) came = undone.next(Number.MAX_SAFE_INTEGER);
-      if (!came.value) throw new Refusal(message('refusal.meters-changed-since'));
+      if (!came.value.done) throw new Refusal(message('refusal.meters-changed-since'));
       for (const { id, name } of metersThere(context.yard())) if (!before.has(id)) checkName(name, id);
       return {};
     },

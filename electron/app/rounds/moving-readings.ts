@@ -157,8 +157,8 @@ export function createMovingReadings(
     *undo(act: string): Slices<ReadingsMoved> {
       const { acts, readings } = context.yard();
       orRefuse(UNDONE.includes(acts.find(act)?.request ?? '') || undefined, 'act');
-      const isUndone = yield* paced(acts.undo(act, context.now()));
-      if (!isUndone) throw new Refusal(message('refusal.readings-changed-since'));
+      const undoing = yield* paced(acts.undo(act, context.now()));
+      if (!undoing.done) throw new Refusal(message('refusal.readings-changed-since'));
       const all = readings.amendedBy(act);
       yield* inSlices(boardsOf(all), (slice) => judging.judgeAgain(slice));
       return moved(all);

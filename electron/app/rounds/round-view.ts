@@ -87,7 +87,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
 
   function state(roundId: number): Omit<RoundState, 'aim' | 'probed'> {
     const yard = context.yard();
-    const round = orRefuse(yard.rounds.get(roundId), 'round');
+    const round = orRefuse(yard.rounds.shown(roundId), 'round');
     const stack = orRefuse(yard.stacks.get(round.stackId), 'stack');
     const all = boards(round);
     return {

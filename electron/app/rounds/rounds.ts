@@ -188,8 +188,32 @@ export function createRounds(
     return saving.exclude(readingId, why);
   }
 
+  /** Something in these rounds was undone or redone: windows show them as they are now, or leave one that is no more. */
+  function takeAgain(roundIds: readonly number[]): void {
+    for (const roundId of roundIds.filter(openRounds.find)) {
+      if (context.yard().rounds.shown(roundId)?.finishedAt !== null) {
+        const windows = aims.inRound(roundId);
+        aims.leaveRound(roundId);
+        openRounds.forget(roundId);
+        for (const [window] of windows) telling.tellOutdated(window, roundId, null);
+        continue;
+      }
+      const { boards } = openRounds.load(roundId);
+      for (const [window, aim] of aims.inRound(roundId)) {
+        // One whose board left its stack moves on when that is taken in.
+        if (!boards.some(({ boardId }) => boardId === aim.boardId)) continue;
+        const probed = openRounds.show(roundId, aim.boardId, judging.judgeNow(aim.boardId, roundId));
+        const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+        if (!isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+        telling.tellWindow(window, probed, null);
+        telling.tellOutdated(window, roundId, null);
+      }
+    }
+  }
+
   return {
     aims,
+    takeAgain,
     /** The spot that a window aims at; undefined where its board has none left. */
     spotOf: ({ roundId, boardId, spotIndex }: WindowAim): PlannedSpot | undefined => {
       const board = openRounds.find(roundId)?.boards.find((each) => each.boardId === boardId);
@@ -315,7 +339,7 @@ export function createRounds(
 
       'rounds.reopen': ({ roundId }, window) => {
         const { rounds, stacks } = context.yard();
-        const { stackId } = orRefuse(rounds.get(roundId), 'round');
+        const { stackId } = orRefuse(rounds.shown(roundId), 'round');
         const running = rounds.openOnStack(stackId);
         if (running !== undefined && running.id !== roundId) {
           const { name: stackName } = orRefuse(stacks.get(stackId), 'stack');

@@ -10,6 +10,8 @@ const byCode = z.object({
     'undone-in-round',
     /** Likewise: another reading took its place. */
     'replaced',
+    /** Likewise: the act that it came with was undone. It is included by redoing that. */
+    'undone',
     /** The disk damaged whether it is excluded: it is until a person includes it. */
     'damaged',
     ...readingReasons,
@@ -33,7 +35,7 @@ export type Exclusion = z.infer<typeof exclusionSchema>;
 export const isSlip = (excluded: Exclusion | null): boolean =>
   excluded !== null &&
   'code' in excluded &&
-  (excluded.code === 'undone-in-round' || excluded.code === 'replaced');
+  ['undone-in-round', 'replaced', 'undone'].includes(excluded.code);
 
 /** The same as a person gives it. */
 export const givenExclusionSchema = z.union([byCode, z.object({ text: z.string().trim().min(1).max(200) })]);

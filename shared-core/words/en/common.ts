@@ -33,6 +33,7 @@ export const common = {
   'exclusion.resin-lost': 'Resin ran out',
   'exclusion.typing-slip': 'Typing slip',
   'exclusion.undone-in-round': 'Undone during the round',
+  'exclusion.undone': 'Undone',
   'exclusion.replaced': 'Replaced by a new reading',
   'exclusion.wet-face': 'Wet face',
   'exclusion.wet-with-rain': 'Wet with rain',

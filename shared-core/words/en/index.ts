@@ -11,6 +11,7 @@ import { exchange } from './exchange.ts';
 import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
+import { history } from './history.ts';
 import { labels } from './labels.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
@@ -50,6 +51,7 @@ export const areas = {
   forecast,
   forecastReasons,
   frame,
+  history,
   labels,
   log,
   meter,
@@ -89,6 +91,7 @@ export const english = {
   ...forecast,
   ...forecastReasons,
   ...frame,
+  ...history,
   ...labels,
   ...log,
   ...meter,

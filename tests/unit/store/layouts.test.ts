@@ -671,3 +671,16 @@ describe('a yard file of layout 24', () => {
     expect(rows(after, 'SELECT DISTINCT told_surface_log FROM board')).toEqual([{ told_surface_log: null }]);
   });
 });
+
+/** Made from layout 24 by the store as it was at layout 25. */
+describe('a yard file of layout 25', () => {
+  test('keeps every row as it was, and none of them was undone', () => {
+    const { before, after } = migrated(25);
+    for (const table of tablesOf(before)) {
+      const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
+      expect(rows(after, all)).toEqual(rows(before, all));
+    }
+    expect(rows(after, 'SELECT * FROM undone_row')).toEqual([]);
+    expect(rows(after, 'SELECT id FROM round WHERE undone_at IS NOT NULL')).toEqual([]);
+  });
+});

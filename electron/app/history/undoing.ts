@@ -1,0 +1,76 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { Touched, UndoConflict } from '../../store/act-undo.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { Commands } from '../handlers.ts';
+import type { Comparing } from '../judging/comparing.ts';
+import type { Judging } from '../judging/judging.ts';
+import type { Rounds } from '../rounds/rounds.ts';
+import { inSlices, paced, type Slices } from '../slices.ts';
+import { recordMessage } from './record-message.ts';
+
+/** Undoes acts and redoes them: what the file recorded of an act is put back, and what rests on it is made again. */
+export function undoingCommands(
+  context: AppContext,
+  judging: Judging,
+  comparing: Comparing,
+  rounds: Pick<Rounds, 'takeAgain'>,
+) {
+  function whyNot(what: 'undo' | 'redo', conflict: UndoConflict | 'known'): Message {
+    if (conflict === 'known') {
+      return what === 'undo' ? message('refusal.undone-already') : message('refusal.not-undone');
+    }
+    const record = recordMessage(conflict);
+    if (conflict.why === 'taken') return message('refusal.undo-taken', { record, what });
+    const laterAt = conflict.by === null ? undefined : context.yard().acts.find(conflict.by)?.at;
+    if (laterAt === undefined) return message('refusal.undo-changed', { record, what });
+    const facts = { record, laterAt, what };
+    return conflict.why === 'used'
+      ? message('refusal.undo-used', facts)
+      : message('refusal.undo-changed-by', facts);
+  }
+
+  /** Boards whose findings rest on anything that was changed. */
+  function* boardsOf(touched: Touched): Slices<number[]> {
+    const { boards, findings, moves, readings } = context.yard();
+    if (touched.isTaught) return findings.boardIds();
+    const ids = new Set(touched.boardIds);
+    const add = (some: readonly number[]) => {
+      for (const id of some) ids.add(id);
+    };
+    yield* inSlices(
+      [
+        ...[...touched.stackIds].map((id) => () => boards.idsOfStack(id)),
+        ...[...touched.placeIds].map((id) => () => moves.boardsEverAt(id)),
+        ...[...touched.roundIds].map((id) => () => readings.boardsWalked(id)),
+        ...[...touched.speciesIds].map((id) => () => boards.idsOfSpecies(id)),
+        ...[...touched.endUseIds].map((id) => () => boards.idsForEndUse(id)),
+      ],
+      (slice) => {
+        for (const find of slice) add(find());
+      },
+    );
+    return [...ids];
+  }
+
+  function* undo(id: string, what: 'undo' | 'redo'): Slices<{ of: string }> {
+    const { acts } = context.yard();
+    const of = orRefuse(acts.rootOf(id), 'act');
+    const undoing = yield* paced(acts.undo(of, context.now(), what));
+    if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
+    const { touched } = undoing;
+    const boardIds = yield* boardsOf(touched);
+    yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
+    context.afterwards(() => {
+      judging.takeUp();
+      comparing.compare([...touched.roundIds]);
+      rounds.takeAgain([...touched.roundIds]);
+    });
+    return { of };
+  }
+
+  return {
+    'acts.undo': ({ act }) => undo(act, 'undo'),
+    'acts.redo': ({ act }) => undo(act, 'redo'),
+  } satisfies Partial<Commands>;
+}

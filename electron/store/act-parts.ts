@@ -1,0 +1,136 @@
+import { recorded } from './change-triggers.ts';
+import { statements } from './columns.ts';
+import { holds } from './undone-rows.ts';
+import type { Db } from './yard-file.ts';
+
+export const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
+
+export type Row = Record<string, string | number | null>;
+/** A row that stands in the way of undoing, and the act that it came by; null where that is not known. */
+export interface Found {
+  uuid: string;
+  actId: number | null;
+}
+
+/** One that names a row of another table. */
+interface Reference {
+  table: string;
+  column: string;
+}
+
+/** Of tables that are only ever added to and of which the newest row holds: what a row holds for. */
+const KEYS: Readonly<Record<string, readonly string[]>> = {
+  amendment: ['reading_id', 'oven_check_id', 'oven_weight_id', 'sample_cut_id', 'sample_weight_id', 'field'],
+  meter_profile: ['meter_id'],
+  own_fit_choice: ['species_id', 'meter_id'],
+  sample_section_dry: ['section_id'],
+  spot_plan: ['round_id', 'board_id'],
+  wood_temperature: ['round_id', 'board_id'],
+};
+
+/** The column that hides a row of these tables from everybody, while others refer to it. */
+export const HIDDEN_BY: Readonly<Partial<Record<string, string>>> = {
+  board: 'archived_at',
+  stack: 'closed_at',
+  place: 'closed_at',
+  project: 'closed_at',
+  round: 'undone_at',
+  meter: 'undone_at',
+  species: 'undone_at',
+  end_use: 'undone_at',
+};
+
+/** SQL for a board that is hidden, and not sold or used, and for a reading that is no slip. */
+const BUT_UNDONE = `AND coalesce(c.archived_why ->> 'code', '') <> 'undone'`;
+const BUT_SLIPS = `AND coalesce((SELECT k.value ->> 'code' FROM amendment k WHERE k.reading_id = c.id
+  AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced')`;
+
+/** SQL for a row `c` of a table that is there for somebody. */
+function shown(table: string): string {
+  if (table === 'board') return BUT_UNDONE;
+  if (table === 'reading') return BUT_SLIPS;
+  const hiddenBy = HIDDEN_BY[table];
+  return hiddenBy === undefined ? '' : `AND c.${hiddenBy} IS NULL`;
+}
+
+/** Where an act's rows are, and what other acts did to them since. */
+export function actParts(db: Db) {
+  const names = (db.pragma('table_list') as { name: string; schema: string; type: string }[]).flatMap(
+    ({ name, schema, type }) => (schema === 'main' && type === 'table' ? [name] : []),
+  );
+  const columnsOf = (table: string): string[] =>
+    (db.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => name);
+  const appended = names.filter((name) => {
+    const columns = columnsOf(name);
+    return columns.includes('act_id') && columns.includes('uuid');
+  });
+  const recordedTables = recorded.filter((name) => name !== 'undone_row');
+
+  /** Columns of a person's records that name rows of a table; those that are made again from the rest do not count. */
+  const references = new Map<string, Reference[]>();
+  for (const table of [...recordedTables, ...appended]) {
+    for (const { table: to, from } of db.pragma(`foreign_key_list(${table})`) as {
+      table: string;
+      from: string;
+    }[]) {
+      if (from === 'act_id' || (table === 'board' && from === 'place_id')) continue;
+      references.set(to, [...(references.get(to) ?? []), { table, column: from }]);
+    }
+  }
+
+  const actOfAdding = (uuid: string) =>
+    `(SELECT h.act_id FROM act_change h WHERE h.row_uuid = ${uuid} AND h.old_values IS NULL ORDER BY h.id DESC LIMIT 1)`;
+
+  const usersOf = (table: string) =>
+    (references.get(table) ?? []).map(({ table: child, column }) => {
+      const isAppended = appended.includes(child);
+      const isThere = `${isAppended ? `AND ${holds('c')}` : ''} ${shown(child)}`;
+      const act = isAppended ? 'c.act_id' : actOfAdding('c.uuid');
+      return {
+        child,
+        find: db.prepare<{ id: unknown; acts: string }, Found>(
+          `SELECT c.uuid, ${act} AS actId FROM ${quoted(child)} c WHERE c.${quoted(column)} = @id ${isThere}
+             AND coalesce(${act}, -1) NOT IN (SELECT value FROM json_each(@acts)) LIMIT 1`,
+        ),
+      };
+    });
+  const users = new Map<string, ReturnType<typeof usersOf>>();
+  const readWith = db.prepare<{ id: unknown; acts: string }, Found>(
+    `SELECT k.uuid, k.act_id AS actId FROM amendment k WHERE k.field = 'meterProfileId' AND k.value = CAST(@id AS TEXT)
+       AND ${holds('k')}
+       AND coalesce(k.act_id, -1) NOT IN (SELECT value FROM json_each(@acts)) LIMIT 1`,
+  );
+
+  const prepare = statements(db);
+
+  return {
+    /** Tables that are only ever added to, whose rows bear their act. */
+    appended,
+    /**
+     * A row that is there, came by another act, and names this one; undefined where there is none.
+     * @param acts  those that count as the same act, as JSON
+     */
+    userOf: (table: string, id: unknown, acts: string) => {
+      if (!users.has(table)) users.set(table, usersOf(table));
+      for (const { child, find } of users.get(table) ?? []) {
+        const found = find.get({ id, acts });
+        if (found) return { table: child, ...found };
+      }
+      const amended = table === 'meter_profile' ? readWith.get({ id, acts }) : undefined;
+      return amended && { table: 'amendment', ...amended };
+    },
+    /** The newest row of another act that holds in place of this one. */
+    laterThan: (table: string, row: Row, acts: string): Found | undefined => {
+      const key = KEYS[table];
+      if (key === undefined) return undefined;
+      // By `= ?` and `IS NULL`, each of which finds its index.
+      const same = key.map((name) => (row[name] === null ? `AND c.${name} IS NULL` : `AND c.${name} = ?`));
+      const given = key.flatMap((name) => row[name] ?? []);
+      return prepare(
+        `SELECT c.uuid, c.act_id AS actId FROM ${table} c WHERE ${holds('c')} ${same.join(' ')} AND c.id > ?
+           AND coalesce(c.act_id, -1) NOT IN (SELECT value FROM json_each(?)) ORDER BY c.id DESC LIMIT 1`,
+      ).get([...given, row.id as number, acts]) as Found | undefined;
+    },
+  };
+}
+export type ActParts = ReturnType<typeof actParts>;

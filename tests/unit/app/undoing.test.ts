@@ -1,0 +1,245 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import type { CommandName, RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+/** Does something, and gives its act beside what it came to. */
+async function doing<N extends CommandName>(name: N, input: RequestInput<N>) {
+  const act = crypto.randomUUID();
+  const output: RequestOutput<N> = await yard.command(name, input, act);
+  yard.later(60_000);
+  return { act, output };
+}
+const undo = (act: string) => yard.command('acts.undo', { act });
+const redo = (act: string) => yard.command('acts.redo', { act });
+
+/** What a person sees of the yard, but for the counts of edits. */
+async function seen() {
+  const { rows: boards } = await yard.query('boards.list', {
+    stackId: null,
+    search: '',
+    offset: 0,
+    limit: 500,
+  });
+  const details = await Promise.all(
+    boards.map(async ({ id }) => {
+      const { moves, readings } = await yard.query('boards.get', { id });
+      return {
+        moves,
+        readings: readings.map(({ id, raw, spot, woodTempC, excluded, meterId }) => ({
+          id,
+          raw,
+          spot,
+          woodTempC,
+          excluded,
+          meterId,
+        })),
+        samples: await yard.query('samples.get', { boardId: id }),
+        rounds: (await yard.query('rounds.ofBoard', { boardId: id })).map(({ id, startedAt }) => ({
+          id,
+          startedAt,
+        })),
+      };
+    }),
+  );
+  const unversioned = <T extends { version: number }>(rows: readonly T[]) =>
+    rows.map(({ version, ...row }) => row);
+  return {
+    boards: boards.map(({ version, latest, outlook, judgement, ...board }) => board),
+    details,
+    stacks: (await yard.query('stacks.list', {})).map(
+      ({ id, name, placeId, endUseId, topCover, note, boards, openRoundId, lastRoundId }) => ({
+        id,
+        name,
+        placeId,
+        endUseId,
+        topCover,
+        note,
+        boards,
+        openRoundId,
+        lastRoundId,
+      }),
+    ),
+    places: (await yard.query('places.list', {})).map(({ id, name, kind, air }) => ({
+      id,
+      name,
+      kind,
+      air,
+    })),
+    species: unversioned(await yard.query('species.list', {})),
+    endUses: unversioned(await yard.query('endUses.list', {})),
+    meters: unversioned(await yard.query('meters.list', {})),
+    settings: await yard.query('settings.get', {}),
+    checks: await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' }),
+    labels: (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(
+      ({ id, label }) => ({ id, label }),
+    ),
+  };
+}
+
+/** Does it, and expects that undoing and redoing it give what was seen before and after, twice. */
+async function expectUndone<N extends CommandName>(name: N, input: RequestInput<N>): Promise<void> {
+  const before = await seen();
+  const { act } = await doing(name, input);
+  const after = await seen();
+  expect(after).not.toEqual(before);
+  for (let turn = 0; turn < 2; turn++) {
+    await undo(act);
+    expect(await seen()).toEqual(before);
+    await redo(act);
+    expect(await seen()).toEqual(after);
+  }
+  await undo(act);
+}
+
+const saved = async (roundId: number, spotIndex: number, raw: number, boardIndex = 0) =>
+  doing('rounds.saveTyped', {
+    roundId,
+    boardId: yard.boards[boardIndex]!.id,
+    spotIndex,
+    newestReadingId: null,
+    raw,
+  });
+
+describe('undone, the yard is as before; redone, as after', () => {
+  test('a board that was added', () => expectUndone('boards.add', [yard.board('WAL-03')]));
+
+  test('a stack that was started, with its place and boards', async () => {
+    await expectUndone('stacks.add', {
+      name: 'Oak',
+      placeId: yard.place.id,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    });
+  });
+
+  test('a board that was edited', async () => {
+    const [board] = yard.boards;
+    await expectUndone('boards.edit', {
+      id: board!.id,
+      basedOn: board!.version,
+      changed: { code: 'W-1', thicknessMm: 27.123456789, speciesId: 'oak-white' },
+    });
+  });
+
+  test('boards that were moved', async () => {
+    const shed = await yard.command('places.add', { ...yard.place, name: 'Shed', kind: 'open-shed' });
+    await expectUndone('boards.move', {
+      boardIds: [yard.boards[0]!.id],
+      placeId: shed.id,
+      since: yard.now(),
+    });
+  });
+
+  test('a place, a use, a species and a setting', async () => {
+    await expectUndone('places.add', { ...yard.place, name: 'Shed' });
+    await expectUndone('places.edit', { id: yard.place.id, basedOn: 1, changed: { name: 'Workshop' } });
+    const {
+      id: _,
+      version: __,
+      builtIn: ___,
+      ...furniture
+    } = (await yard.query('endUses.list', {})).find(({ id }) => id === 'furniture')!;
+    await expectUndone('endUses.edit', {
+      id: 'furniture',
+      basedOn: 1,
+      changed: { minPct: furniture.minPct - 1 },
+    });
+    await expectUndone('settings.edit', { saveWhenSettled: false });
+  });
+
+  test('a round, its readings and its temperature', async () => {
+    const start = { stackId: yard.stack.id, woodTempC: 20, startedOn: null };
+    await expectUndone('rounds.start', start);
+    const round = (await yard.command('rounds.start', start)).id;
+    await expectUndone('rounds.saveTyped', {
+      roundId: round,
+      boardId: yard.boards[0]!.id,
+      spotIndex: 0,
+      newestReadingId: null,
+      raw: 12.4,
+    });
+    await saved(round, 0, 11.4, 1);
+    await expectUndone('rounds.setTemperature', { roundId: round, boardId: null, woodTempC: 30 });
+    const { readings } = await yard.query('boards.get', { id: yard.boards[1]!.id });
+    await expectUndone('readings.exclude', { readingId: readings[0]!.id, why: { code: 'defect' } });
+    await expectUndone('rounds.finish', { roundId: round });
+  });
+});
+
+test('a reading is never deleted by undoing', async () => {
+  const round = await yard.beginRound();
+  const { act } = await saved(round.id, 0, 11.4, 1);
+  await undo(act);
+  const db = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+  expect(db.prepare('SELECT raw FROM reading ORDER BY id').pluck().all()).toEqual([12.4, 11.4]);
+  db.close();
+});
+
+test('a setting that was changed since stays, where another of the same act is put back', async () => {
+  const { act } = await doing('settings.edit', { saveWhenSettled: false });
+  await doing('settings.edit', { beeps: false } as never);
+  await undo(act);
+  expect(await yard.query('settings.get', {})).toMatchObject({ saveWhenSettled: true });
+});
+
+describe('refused, with what was changed since and when', () => {
+  test('a field that a later act changed', async () => {
+    const [board] = yard.boards;
+    const { act } = await doing('boards.edit', { id: board!.id, basedOn: 1, changed: { note: 'Knot' } });
+    const later = await doing('boards.edit', { id: board!.id, basedOn: 2, changed: { note: 'Two knots' } });
+    await doing('boards.edit', { id: board!.id, basedOn: 3, changed: { widthMm: 180 } });
+    expect(await yard.refusal('acts.undo', { act })).toBe(
+      'Board WAL-01 was changed since, on Jun 1, 2026, 3:01 AM. Nothing was undone. Undo the later change first.',
+    );
+    await undo(later.act);
+    await undo(act);
+    const { board: now } = await yard.query('boards.get', { id: board!.id });
+    expect(now).toMatchObject({ note: '', widthMm: 180 });
+  });
+
+  test('a board that was read since it was added', async () => {
+    const { act, output } = await doing('boards.add', [yard.board('WAL-03')]);
+    const round = await yard.command('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 20,
+      startedOn: null,
+    });
+    const reading = await doing('rounds.saveTyped', {
+      roundId: round.id,
+      boardId: output[0]!.id,
+      spotIndex: 0,
+      newestReadingId: null,
+      raw: 12,
+    });
+    expect(await yard.refusal('acts.undo', { act })).toMatch(
+      /^Board WAL-03 is in use since .* Nothing was undone/,
+    );
+    await undo(reading.act);
+    await undo(act);
+    expect((await seen()).boards.map(({ code }) => code)).toEqual(['WAL-01', 'WAL-02']);
+    // Hidden, it has freed its ID.
+    await doing('boards.add', [yard.board('WAL-03')]);
+    expect(await yard.refusal('acts.redo', { act })).toMatch(/^Board WAL-03 cannot come back/);
+  });
+
+  test('what is undone already, and what is not undone', async () => {
+    const { act } = await doing('boards.add', [yard.board('WAL-03')]);
+    expect(await yard.refusal('acts.redo', { act })).toMatch(/not undone/);
+    await undo(act);
+    expect(await yard.refusal('acts.undo', { act })).toMatch(/undone already/);
+  });
+});
+
+test('an ID is not given again to another row, so that a deleted one can come back', async () => {
+  const { act, output } = await doing('boards.add', [yard.board('WAL-03')]);
+  await undo(act);
+  const { output: others } = await doing('boards.add', [yard.board('WAL-04')]);
+  expect(others[0]!.id).toBeGreaterThan(output[0]!.id);
+  await redo(act);
+  expect((await seen()).boards.map(({ code }) => code)).toEqual(['WAL-01', 'WAL-02', 'WAL-03', 'WAL-04']);
+});
