@@ -45,6 +45,7 @@ import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { createLabelPdf } from './stock/label-pdf.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
+import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
 import { stackCommands, stackQueries } from './stock/stacks.ts';
@@ -212,6 +213,7 @@ export function createApp({
     ...depthQueries(queryContext),
     ...rounds.queries,
     ...redatingQueries(queryContext),
+    ...noteQueries(queryContext),
     ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
@@ -239,6 +241,7 @@ export function createApp({
     ...firstStackCommands(context),
     ...boardCommands(context, judging),
     ...boardsTogetherCommands(context, judging, comparing),
+    ...noteCommands(context),
     ...labelCommands(context),
     ...placeCommands(context, judging),
     ...catalogCommands(context, judging),

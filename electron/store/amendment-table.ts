@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { rowIdSchema } from '../../shared-core/contract/yard.ts';
+import { noteSchema, rowIdSchema } from '../../shared-core/contract/yard.ts';
 import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
 import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { instantSchema } from '../../shared-core/time.ts';
@@ -32,6 +32,8 @@ const amendmentsSchema = z
     /** Of the meter that it was taken with; null where unknown. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
+    /** Empty: it was deleted. */
+    note: noteSchema,
   })
   .partial();
 export type Amendments = z.infer<typeof amendmentsSchema>;

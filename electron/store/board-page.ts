@@ -41,7 +41,7 @@ const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDE
   ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
 /** Of boards that are where their stack is. */
 export const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
-const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\'
+const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\' OR b.note LIKE @like ESCAPE '\\'
   OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
 
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */

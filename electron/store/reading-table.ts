@@ -94,7 +94,7 @@ function toReading(row: ReadingRecord, versionOf: VersionOf): Reading {
 }
 
 function toDamagedReading(row: ReadingRecord): Reading {
-  const { excluded = null } = amendmentsOf(row.amendments);
+  const { excluded = null, note } = amendmentsOf(row.amendments);
   return damagedSchema.parse({
     ...row,
     meterId: null,
@@ -106,13 +106,14 @@ function toDamagedReading(row: ReadingRecord): Reading {
     settled: null,
     woodTempC: row.givenTempC,
     excluded,
+    ...(note && { note }),
     isDamaged: true,
   });
 }
 
 function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const amendments = amendmentsOf(row.amendments);
-  const { excluded = null, takenAt, spot, depthMm, woodTempC } = amendments;
+  const { excluded = null, takenAt, spot, depthMm, woodTempC, note } = amendments;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
   const { meterProfileId = row.meterProfileId } = amendments;
@@ -134,6 +135,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
     ...(row.isTempGivenAgain === 1 && woodTempC === undefined && { isTempRight: true }),
     excluded,
+    ...(note && { note }),
   });
 }
 

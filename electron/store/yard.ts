@@ -14,6 +14,7 @@ import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { missingActs, rememberingNewestAct } from './newest-act.ts';
+import { noteReads, noteWrites } from './note-table.ts';
 import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
@@ -208,6 +209,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     samples: sampleBoardReads(db),
     species: speciesReads(db),
     endUses,
+    notes: noteReads(db),
     labelPrints: labelPrintReads(db),
     settings: settingReads(db),
   };
@@ -242,6 +244,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     samples: { ...reads.samples, ...sampleBoardWrites(db) },
     species: { ...reads.species, ...speciesWrites(db, reads.species) },
     endUses: { ...reads.endUses, ...endUseWrites(db, reads.endUses) },
+    notes: { ...reads.notes, ...noteWrites(db) },
     labelPrints: { ...reads.labelPrints, ...labelPrintWrites(db) },
     settings: { ...reads.settings, ...settingWrites(db) },
   };

@@ -8,6 +8,7 @@ import { labelRequests } from './requests/labels.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
 import { metersRequests } from './requests/meters.ts';
+import { noteRequests } from './requests/notes.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { placeRequests } from './requests/places.ts';
 import { recoveryRequests } from './requests/recovery.ts';
@@ -36,6 +37,7 @@ export const requests = {
   ...meterRequests,
   ...metersRequests,
   ...roundRequests,
+  ...noteRequests,
   ...labelRequests,
   ...actRequests,
   ...settingRequests,

@@ -32,7 +32,8 @@ export const nameSchema = z
   .trim()
   .min(1, says('validation.name-missing'))
   .max(80, says('validation.name-too-long'));
-const noteSchema = z.string().max(2000);
+/** What a person writes about a thing, in their own words; empty for none. */
+export const noteSchema = z.string().max(2000);
 /** A local day, of no year that was only half typed. */
 export const daySchema = z.iso
   .date(says('validation.day-missing'))

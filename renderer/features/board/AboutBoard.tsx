@@ -26,7 +26,6 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
     [say('board.pith-distance'), ringRadiusMm === null ? null : formats.shortLength(ringRadiusMm)],
     [say('board.log'), board.log || null, 'theirs'],
     [say('board.in-stack'), placeInStack(board, say)],
-    [say('board.note'), board.note || null, 'theirs'],
   ];
   return (
     <Facts

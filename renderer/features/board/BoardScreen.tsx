@@ -8,6 +8,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
@@ -114,6 +115,10 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           onEdit={edit}
         />
       </div>
+      <NoteSheet
+        subject={{ kind: 'board', id: board.id }}
+        title={say('note.of-board', { boardCode: board.code })}
+      />
       <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />
       {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}
       {moveTo !== undefined && (

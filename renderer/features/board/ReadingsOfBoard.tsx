@@ -6,6 +6,7 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { ReadingNote } from '../notes/ReadingNote.tsx';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { depthWords } from '../records/depth-words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
@@ -81,6 +82,7 @@ export function ReadingsOfBoard({
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
           <ChangeDepth reading={reading} depth={depthOf(reading)} />
+          <ReadingNote reading={reading} depth={depthOf(reading)} />
           <ReadingDetails reading={reading} depth={depthOf(reading)} />
         </>
       )}

@@ -3,6 +3,7 @@ import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.
 import type { Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
+import notesCss from '../notes/notes.module.css';
 import { exclusionText } from './exclusion-text.ts';
 import css from './record-list.module.css';
 
@@ -11,6 +12,7 @@ interface Measured {
   excluded: Exclusion | null;
   /** Of a reading. */
   suspicions?: readonly Suspicion[];
+  note?: string | undefined;
 }
 
 /**
@@ -49,11 +51,23 @@ export function RecordList<R extends Measured>({
             id: 'remarks',
             head: say('records.remarks'),
             cell: (record) => {
-              const { excluded, suspicions = [] } = record;
-              if (excluded !== null) return say('exclude.excluded', { reason: exclusionText(excluded, say) });
+              const { excluded, suspicions = [], note } = record;
+              const ownNote = note && (
+                <p translate="no" className={notesCss.note}>
+                  {note}
+                </p>
+              );
+              if (excluded !== null)
+                return (
+                  <>
+                    {say('exclude.excluded', { reason: exclusionText(excluded, say) })}
+                    {ownNote}
+                  </>
+                );
               return (
                 <>
                   {stateOf?.(record)}
+                  {ownNote}
                   {suspicions.map((suspicion) => (
                     <p key={suspicion.rule} className={css[suspicion.severity]}>
                       {suspicion.severity !== 'note' && `${say(`severity.${suspicion.severity}`)} `}

@@ -2,6 +2,7 @@ import { useRef } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
+import { BoardNoteDialog } from './BoardNoteDialog.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { CoreDialog } from './CoreDialog.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
@@ -23,6 +24,7 @@ const dialogs = {
   'go-to-board': GoToBoardDialog,
   temperature: TemperatureDialog,
   core: CoreDialog,
+  note: BoardNoteDialog,
   meter: MeterDialog,
   keys: KeysDialog,
   finish: FinishDialog,

@@ -1,5 +1,6 @@
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { ScreenHeading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import css from './Probe.module.css';
@@ -18,6 +19,7 @@ export function ProbeHead({
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
+  const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
     <header className={css.head}>
       <small>
@@ -39,6 +41,11 @@ export function ProbeHead({
             : say('round.size-and-length', { thickness, lengthMm: board.lengthMm })}
         </p>
       </div>
+      {output?.note && (
+        <p className={css.note} translate="no">
+          {output.note}
+        </p>
+      )}
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
         {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft, savesFor }))}

@@ -9,6 +9,7 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { ChangeDate } from './ChangeDate.tsx';
 import { FindingsTable } from './FindingsTable.tsx';
 import css from './RoundSummaryPage.module.css';
@@ -79,6 +80,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
           <FindingsTable boards={round.boards} />
         </Sheet>
       )}
+      <NoteSheet subject={{ kind: 'round', id: round.id }} title={say('note.of-round')} />
     </Screen>
   );
 }

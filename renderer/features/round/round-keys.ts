@@ -19,6 +19,7 @@ export type RoundAction =
   | 'spot-down'
   | 'temperature'
   | 'core'
+  | 'note'
   | 'meter'
   | 'help'
   | 'finish'
@@ -44,6 +45,7 @@ export const roundKeys = [
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
   { key: 'C', does: 'round-keys.core' },
+  { key: 'W', does: 'round-keys.note' },
   { key: 'M', does: 'round-keys.meter' },
   { key: 'key.delete', does: 'round-keys.exclude' },
   { key: 'U', does: 'round-keys.use-meant' },
@@ -85,6 +87,7 @@ const letters: Partial<Record<string, RoundAction>> = {
   t: 'temperature',
   c: 'core',
   u: 'use-meant',
+  w: 'note',
   '?': 'help',
 };
 

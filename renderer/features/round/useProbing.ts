@@ -43,7 +43,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const pinsIn = meterIsLive ? insertion : null;
   const nextBoardAfterS = useSettings(({ settings }) => settings?.nextBoardAfterS ?? null);
   const [dialog, setDialog] = useState<
-    'go-to-board' | 'temperature' | 'core' | 'meter' | 'keys' | 'finish' | null
+    'go-to-board' | 'temperature' | 'core' | 'note' | 'meter' | 'keys' | 'finish' | null
   >(null);
   const typedFrom = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom);
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
@@ -196,6 +196,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     core: () => {
       if (board.planBasis.faces !== 'pairs') setDialog('core');
     },
+    note: () => setDialog('note'),
     meter: () => {
       if (typedFrom) setDialog('meter');
     },

@@ -6,6 +6,7 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Menu } from '../../ui/Menu.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
 import { MoveDueForm } from './MoveDueForm.tsx';
@@ -123,6 +124,10 @@ function Stack({ stack }: { stack: StackOnPage }) {
               <StackPlan stackId={id} />
             </>
           )}
+          <NoteSheet
+            subject={{ kind: 'stack', id }}
+            title={say('note.of-stack', { stackName: stack.name })}
+          />
         </div>
         {boards > 0 && <StackDrawing stack={stack} />}
       </div>

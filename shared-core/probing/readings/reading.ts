@@ -62,6 +62,8 @@ export const readingSchema = z.object({
   takenAt: instantSchema,
   /** Why a person left it out of the averages; null when it counts. */
   excluded: exclusionSchema.nullable(),
+  /** In the person's own words; left out where there is none. */
+  note: z.string().optional(),
   /** The disk changed it since it was saved, so nothing of it is sure; left out where it is as it was saved. */
   isDamaged: z.boolean().optional(),
 });

@@ -18,6 +18,7 @@ import { meter } from './meter.ts';
 import { methods } from './methods.ts';
 import { missing } from './missing.ts';
 import { movement } from './movement.ts';
+import { notes } from './notes.ts';
 import { ownFit } from './own-fit.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
@@ -58,6 +59,7 @@ export const areas = {
   methods,
   missing,
   movement,
+  notes,
   ownFit,
   places,
   refusals,
@@ -98,6 +100,7 @@ export const english = {
   ...methods,
   ...missing,
   ...movement,
+  ...notes,
   ...ownFit,
   ...places,
   ...refusals,

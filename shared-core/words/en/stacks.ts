@@ -129,7 +129,7 @@ export const stacks = {
   'filter.all': 'All',
   'filter.not-probed': 'No call yet',
   'filter.elsewhere': 'Elsewhere',
-  'stacks.search-example': 'ID, species, or log',
+  'stacks.search-example': 'ID, species, log, or note',
   'stacks.none-found': 'No boards match “{searchText}”.',
   'stacks.none-of-filter': 'No boards of that kind.',
   'stacks.show-all': 'Show all',

@@ -48,6 +48,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'backups.state': {},
   'backups.list': {},
   'backups.look': { file: join(import.meta.dirname, '../store/layouts/layout-1.sqlite') },
+  'notes.get': { subject: { kind: 'reading', id: 1 } },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {

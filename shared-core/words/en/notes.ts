@@ -1,0 +1,15 @@
+export const notes = {
+  'note.title': 'Note',
+  'note.of-board': 'Note on board {boardCode}',
+  'note.of-stack': 'Note on stack {stackName}',
+  'note.of-round': 'Note on this round',
+  'note.of-reading': 'Note on the reading: {recordName}',
+  'note.none': 'No note yet.',
+  'note.write': 'Write a note',
+  'note.edit': 'Edit note',
+  'note.open': 'Note',
+  'note.field': 'Note',
+  'note.keys': 'Enter saves. Shift+Enter starts a new line.',
+  'note.theirs': 'Saved meanwhile: {note}',
+  'note.theirs-none': 'The note was deleted meanwhile.',
+} as const;
