@@ -34,6 +34,7 @@ import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
 import { depthQueries } from './rounds/depths.ts';
+import { pastRoundCommands, pastRoundQueries } from './rounds/past-rounds.ts';
 import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
 import { redatingCommands, redatingQueries } from './rounds/redating.ts';
 import { createRoundView } from './rounds/round-view.ts';
@@ -212,6 +213,7 @@ export function createApp({
     ...metersQueries(queryContext, queryAssessing),
     ...depthQueries(queryContext),
     ...rounds.queries,
+    ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
     ...noteQueries(queryContext),
     ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
@@ -252,6 +254,7 @@ export function createApp({
     ...rounds.commands,
     ...redatingCommands(context, judging),
     ...undoingCommands(context, judging, comparing, rounds),
+    ...pastRoundCommands(context, judging, comparing),
     ...settingCommands(context),
     ...longWork.commands,
     'recovery.dismissNote': ({ code }) => {

@@ -60,6 +60,13 @@ export interface BoardToProbe
   speciesName: string;
 }
 
+interface BoardOnPage extends BoardToProbe, Pick<Board, 'sawnOn'> {
+  /** When it left the yard; null where it did not. */
+  leftAt: string | null;
+  /** JSON. */
+  came: string | null;
+}
+
 /** What an edit of many boards rests on. */
 export interface BoardVersion {
   id: number;
@@ -201,6 +208,16 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT board_id FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
   );
+  const onPage = db.prepare<{ stackId: number; at: string }, BoardOnPage>(
+    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
+       b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
+       b.archived_at AS leftAt,
+       (SELECT json_object('stackName', s.name, 'cameAt', a.at) FROM act_change c JOIN act a ON a.id = c.act_id
+         JOIN stack s ON s.id = c.old_values ->> 'stack_id'
+         WHERE c.row_uuid = b.uuid AND c.in_table = 'board' AND a.at > @at ORDER BY c.id LIMIT 1) AS came
+     FROM board b JOIN species w ON w.id = b.species_id
+     WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at) ORDER BY b.id`,
+  );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE ${inStack} ORDER BY b.id DESC`,
   );
@@ -260,6 +277,13 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),
+    /** Those of a stack, and those that left the yard after that instant, in the order of their ids. */
+    onPage: (stackId: number, at: string) =>
+      onPage.all({ stackId, at }).map(({ came, ...board }) => ({
+        ...board,
+        /** Where it was entered then, and until when; null where it was in this stack, as far as is known. */
+        came: came === null ? null : (JSON.parse(came) as { stackName: string; cameAt: string }),
+      })),
     /** When the first board of a stack was added; null where it has none. */
     firstAddedAt: (stackId: number): string | null => firstAdded.get(stackId)?.at ?? null,
     /** Whether one of those with the stack may have been sawn by that day. */

@@ -78,7 +78,7 @@ const damagedSchema = readingSchema.extend({
 const USUAL_SPOT: Spot = { depth: 'shell', depthMm: null, fromEndMm: null, face: 'face' };
 
 /** Pins in a face go no deeper than they are long, whatever was planned. */
-function asDeepAs(pinsMm: number | null, spot: Spot): Spot {
+export function asDeepAs(pinsMm: number | null, spot: Spot): Spot {
   if (pinsMm === null || spot.face !== 'face' || spot.depthMm === null) return spot;
   return { ...spot, depthMm: Math.min(spot.depthMm, pinsMm) };
 }
@@ -119,6 +119,13 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const { meterProfileId = row.meterProfileId } = amendments;
   const version = meterProfileId === null ? undefined : versionOf(meterProfileId);
   const pinsMm = version?.profile?.pins?.lengthMm ?? null;
+  function depthFromOf(): Reading['depthFrom'] {
+    // A person who says that nobody knows leaves it to the plan.
+    if (isDepthGiven && depthMm === null) return 'plan';
+    // In a fresh cut the person has put them where the plan says, and sees it.
+    if (isDepthGiven || isFresh(where)) return 'person';
+    return pinsMm === null ? 'plan' : 'pins';
+  }
   // Typed before the meter had a name, which shows megohms: the number is what its display showed.
   const isMegohms =
     row.how === 'typed' && row.unit === 'pct' && typedUnit(version?.profile ?? null) === 'ohm';
@@ -129,8 +136,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
     spot: isDepthGiven ? { ...where, depthMm } : asDeepAs(pinsMm, where),
-    // In a fresh cut the person has put them where the plan says, and sees it.
-    depthFrom: isDepthGiven || isFresh(where) ? 'person' : pinsMm === null ? 'plan' : 'pins',
+    depthFrom: depthFromOf(),
     settled: row.settled === null ? null : row.settled === 1,
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
     ...(row.isTempGivenAgain === 1 && woodTempC === undefined && { isTempRight: true }),
@@ -186,10 +192,15 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       `SELECT g.id FROM reading g JOIN amendment k ON k.id =
          (SELECT max(h.id) FROM amendment h WHERE h.reading_id = g.id AND h.field = 'depthMm' AND ${holds('h')})
        JOIN act ON act.id = k.act_id
-       WHERE g.round_id = ? AND act.request IN ('readings.setDepth', 'readings.undoDepth')
-         AND k.value <> '"as-saved"'`,
+       WHERE g.round_id = ? AND act.request IN ('readings.setDepth', 'readings.undoDepth', 'pastRounds.save')
+         AND k.value NOT IN ('"as-saved"', 'null')`,
     )
     .pluck();
+  const lastBefore = db.prepare<{ boardId: number; at: string }, { roundId: number }>(
+    `SELECT r.id AS roundId FROM round r
+     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND r.started_at < @at
+     ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
+  );
   const walked = db.prepare<[number], { boardId: number }>(
     `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
      GROUP BY board_id ORDER BY min(id)`,
@@ -217,6 +228,9 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** The round in which the board was last read before this one, but for slips. */
     roundBefore: (boardId: number, roundId: number): number | undefined =>
       roundBefore.get({ boardId, roundId })?.roundId,
+    /** The round in which the board was last read before that instant, but for slips. */
+    lastRoundBefore: (boardId: number, at: string): number | undefined =>
+      lastBefore.get({ boardId, at })?.roundId,
     /** Rounds in which the board was read, oldest first. */
     roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
   };

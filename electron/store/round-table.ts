@@ -9,6 +9,8 @@ export interface RoundRow {
   startedAt: string;
   /** By the clock, by a person who corrected it, or by a person who gave only the day. */
   datedBy: 'clock' | 'time' | 'day';
+  /** Of the air then, °C, as a person gave it; null where nobody did. */
+  airTempC: number | null;
   finishedAt: string | null;
   /** The newest board that there was when it was finished; null of one that runs. */
   lastBoardId: number | null;
@@ -16,8 +18,13 @@ export interface RoundRow {
   undoneAt: string | null;
 }
 
-type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy'>;
-const newColumns: Columns<NewRound> = { stackId: 'stack_id', startedAt: 'started_at', datedBy: 'dated_by' };
+type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy' | 'airTempC'>;
+const newColumns: Columns<NewRound> = {
+  stackId: 'stack_id',
+  startedAt: 'started_at',
+  datedBy: 'dated_by',
+  airTempC: 'air_temp_c',
+};
 const columns: Columns<RoundRow> = {
   id: 'id',
   version: 'version',
@@ -38,6 +45,10 @@ export function roundReads(db: Db) {
   const open = db.prepare<[number], RoundRow>(
     `${select} WHERE r.stack_id = ? AND r.finished_at IS NULL AND r.undone_at IS NULL ORDER BY r.id DESC LIMIT 1`,
   );
+  const ofStack = db.prepare<[number, string, string], { roundId: number; boards: number }>(
+    `SELECT r.id AS roundId, (SELECT count(DISTINCT g.board_id) FROM reading g WHERE g.round_id = r.id) AS boards
+     FROM round r WHERE r.stack_id = ? AND r.undone_at IS NULL AND r.started_at BETWEEN ? AND ? ORDER BY boards DESC LIMIT 1`,
+  );
   const ofBoard = db.prepare<[number], RoundRow>(
     `${select} WHERE r.id IN (SELECT round_id FROM reading g WHERE board_id = ? AND ${holds('g')})
        AND r.undone_at IS NULL ORDER BY r.started_at DESC, r.id DESC`,
@@ -51,6 +62,8 @@ export function roundReads(db: Db) {
     },
     /** Those in which the board was read, newest first. */
     ofBoard: (boardId: number): RoundRow[] => ofBoard.all(boardId),
+    /** The one of a stack with the most boards read that began in a time; undefined where there is none. */
+    onStackBetween: (stackId: number, from: string, until: string) => ofStack.get(stackId, from, until),
     openOnStack: (stackId: number): RoundRow | undefined => open.get(stackId),
   };
 }
@@ -58,18 +71,22 @@ export function roundReads(db: Db) {
 export function roundWrites(db: Db, { get }: ReturnType<typeof roundReads>) {
   const add = recordAdder(db, 'round', newColumns);
   const finish = db.prepare(
-    `UPDATE round SET finished_at = max(?, started_at), last_board_id = (SELECT max(id) FROM board),
+    `UPDATE round SET finished_at = max(?, started_at), last_board_id = coalesce(?, (SELECT max(id) FROM board)),
        version = version + 1 WHERE id = ? AND finished_at IS NULL`,
   );
   const reopen = db.prepare(
     'UPDATE round SET finished_at = NULL, last_board_id = NULL, version = version + 1 WHERE id = ?',
   );
   return {
-    add,
+    /** Where nobody measured the air, that can be left out. */
+    add: (round: Omit<NewRound, 'airTempC'> & Partial<NewRound>): number => add({ airTempC: null, ...round }),
     edit: recordEditor(db, 'round', dateColumns, get),
-    /** Never before it began. */
-    finish: (id: number, at: string): void => {
-      finish.run(at, id);
+    /**
+     * Never before it began.
+     * @param lastBoardId  the newest of its boards that need not be read to be of it; null: of all that there are now
+     */
+    finish: (id: number, at: string, lastBoardId: number | null = null): void => {
+      finish.run(at, lastBoardId, id);
     },
     reopen: (id: number): void => {
       reopen.run(id);

@@ -82,7 +82,8 @@ export function stackReads(
       (SELECT max(r.started_at) FROM round r
         WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL AND r.undone_at IS NULL) AS openRoundId,
-      (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL AND r.undone_at IS NULL) AS lastRoundId,
+      (SELECT r.id FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL AND r.undone_at IS NULL
+        ORDER BY r.started_at DESC, r.id DESC LIMIT 1) AS lastRoundId,
       EXISTS (SELECT 1 FROM board b INDEXED BY board_by_standing JOIN outlook_due d ON d.board_id = b.id
         WHERE b.stack_id = s.id AND b.archived_at IS NULL
           AND NOT EXISTS (SELECT 1 FROM outlook o WHERE o.board_id = b.id)) AS isForecasting

@@ -6,6 +6,7 @@ import { FilesScreen } from '../features/files/FilesScreen.tsx';
 import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
+import { PastRoundScreen } from '../features/past-round/PastRoundScreen.tsx';
 import { PlacesScreen } from '../features/places/PlacesScreen.tsx';
 import { RoundScreen } from '../features/round/RoundScreen.tsx';
 import { RoundStartScreen } from '../features/round/RoundStartScreen.tsx';
@@ -56,6 +57,8 @@ export function screenAt(route: Route): ReactNode {
       return <MeterScreen />;
     case 'round-start':
       return <RoundStartScreen stackId={route.stackId} />;
+    case 'past-round':
+      return <PastRoundScreen stackId={route.stackId} />;
     case 'round':
       return <RoundScreen id={route.id} />;
     default:

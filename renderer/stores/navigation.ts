@@ -6,6 +6,8 @@ export type Route =
   | { name: 'stack'; id: number }
   | { name: 'round-start'; stackId: number | null }
   | { name: 'round'; id: number }
+  /** A page of a notebook with readings of this stack. */
+  | { name: 'past-round'; stackId: number }
   | { name: 'boards' }
   /** `tab`: which of its parts is shown. */
   | { name: 'board'; id: number; tab?: string }
@@ -61,6 +63,8 @@ export function parseRoute(hash: string): Route {
       return id === null
         ? { name: 'round-start', stackId: rowId(search.get('stack')) }
         : { name: 'round', id };
+    case 'past-round':
+      return id === null ? nowhere : { name: 'past-round', stackId: id };
     case 'boards':
       return id === null ? { name: 'boards' } : { name: 'board', id, ...tabIn(search) };
     case 'labels': {
@@ -103,6 +107,8 @@ export function hrefOf(route: Route): string {
       return `#/species/${route.id}`;
     case 'round':
       return `#/round/${route.id}`;
+    case 'past-round':
+      return `#/past-round/${route.stackId}`;
     case 'round-start':
       return route.stackId === null ? '#/round' : `#/round?stack=${route.stackId}`;
     case 'labels':

@@ -10,6 +10,7 @@ import { meterRequests } from './requests/meter.ts';
 import { metersRequests } from './requests/meters.ts';
 import { noteRequests } from './requests/notes.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
+import { pastRoundRequests } from './requests/past-rounds.ts';
 import { placeRequests } from './requests/places.ts';
 import { recoveryRequests } from './requests/recovery.ts';
 import { roundRequests } from './requests/rounds.ts';
@@ -38,6 +39,7 @@ export const requests = {
   ...metersRequests,
   ...roundRequests,
   ...noteRequests,
+  ...pastRoundRequests,
   ...labelRequests,
   ...actRequests,
   ...settingRequests,

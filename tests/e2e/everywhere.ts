@@ -8,6 +8,7 @@ const screens = [
   'boards',
   'boards/8',
   'round?stack=1',
+  'past-round/1',
   'labels',
   'labels?boards=1,2',
   'tally?stack=1',

@@ -47,6 +47,18 @@ const TYPED: MeterMeaning = { scale: { kind: 'unknown' } };
 /** Which corrections a reading is judged with: the person's own too, or the published ones alone. */
 type Corrections = 'own' | 'published';
 
+/** What a round is of one board, whether it is saved or still to be. */
+export interface RoundOfBoard {
+  startedAt: string;
+  /** Of the air then, °C, where a person gave it. */
+  airTempC: number | null;
+  /** All of it, excluded ones too. */
+  readings: Reading[];
+  planBasis: PlanBasis;
+  /** The round before it; null where there is none. */
+  before: number | null;
+}
+
 /** What every round of a board is judged by. */
 interface KnownBoard {
   boardId: number;
@@ -126,6 +138,14 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return lowestEmcOf(orRefuse(places.get(placeId), 'place'), places.airOffsetPct(placeId));
   }
 
+  /** What readings come to that are not saved yet, but for what the drying model says of a first round. */
+  const assessUnsaved = (boardId: number, round: RoundOfBoard): Assessment =>
+    judgeBoard(evidenceBy(knownBoard(boardId), round, true, 'own', true));
+
+  /** Where a board was at an instant. */
+  const placeThen = (boardId: number, at: string): Place =>
+    placeAt(context.yard().moves.ofBoard(boardId), at);
+
   /** A board as it is compared with the others of its round. */
   function boardOfRound(boardId: number, roundId: number): BoardOfRound {
     const known = knownBoard(boardId);
@@ -157,6 +177,26 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     by: Corrections = 'own',
     isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
+    const { rounds, readings } = context.yard();
+    const { startedAt, airTempC } = orRefuse(rounds.get(roundId), 'round');
+    const { boardId } = known;
+    const round: RoundOfBoard = {
+      startedAt,
+      airTempC,
+      readings: readings.ofBoard(boardId, roundId),
+      planBasis: basisOf(boardId, roundId),
+      before: readings.roundBefore(boardId, roundId) ?? null,
+    };
+    return evidenceBy(known, round, withPrevious, by, isKnown);
+  }
+
+  function evidenceBy(
+    known: KnownBoard,
+    round: RoundOfBoard,
+    withPrevious: boolean,
+    by: Corrections,
+    isKnown: boolean,
+  ): BoardEvidence {
     const yard = context.yard();
     const {
       speciesId,
@@ -168,20 +208,21 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       barkOffOn: _barkOffOn,
       ...board
     } = known.facts;
-    const readings = yard.readings.ofBoard(known.boardId, roundId);
-    const at = readings.at(-1)?.takenAt ?? orRefuse(yard.rounds.get(roundId), 'round').startedAt;
+    const { readings, before } = round;
+    const at = readings.at(-1)?.takenAt ?? round.startedAt;
     const profileIds = new Set(
       readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
     );
     const species = orRefuse(yard.species.get(speciesId), 'species');
-    const earlier = withPrevious ? earlierRounds(known, roundId, at) : { previous: null, fullRound: null };
+    const earlier = withPrevious ? earlierRounds(known, before, at) : { previous: null, fullRound: null };
     return {
       board,
-      plan: spotsByDepth(planSpots({ ...board, planBasis: basisOf(known.boardId, roundId) }).plan),
+      plan: spotsByDepth(planSpots({ ...board, planBasis: round.planBasis }).plan),
       species,
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: {
         ...placeFacts(placeAt(known.moves, at), at),
+        ...(round.airTempC !== null && { airTempC: round.airTempC, isAirMeasured: true }),
         isNewHere: isNewHere(stopsOf(known.moves, at), sawnOn, at),
       },
       readings,
@@ -191,7 +232,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
         range: USUAL_SCALE_PCT,
         ...ownCorrection(speciesId, null, TYPED, by),
       },
-      profile: by === 'own' ? historyProfile(known, roundId, at) : null,
+      profile: by === 'own' ? historyProfile(known, before, at) : null,
       ...earlier,
       // Nothing is compared with it before there is a reading.
       ...(isKnown || readings.length === 0 ? {} : firstRoundChecks(known, at)),
@@ -233,12 +274,11 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
    */
   function historyProfile(
     { boardId, facts }: KnownBoard,
-    roundId: number,
+    afterRoundId: number | null,
     at: string,
   ): HistoryProfile | null {
     if (facts.thicknessMm <= THIN_MM) return null;
-    const { coreHistories, readings } = context.yard();
-    const afterRoundId = readings.roundBefore(boardId, roundId) ?? null;
+    const { coreHistories } = context.yard();
     return profileAt(coreHistories.of({ boardId, afterRoundId }) ?? [], Date.parse(at));
   }
 
@@ -318,12 +358,11 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   function earlierRounds(
     known: KnownBoard,
-    roundId: number,
+    previousId: number | null,
     at: string,
   ): Pick<BoardEvidence, 'previous' | 'fullRound'> {
     const { roundBefore } = context.yard().readings;
-    const previousId = roundBefore(known.boardId, roundId);
-    if (previousId === undefined) return { previous: null, fullRound: null };
+    if (previousId === null) return { previous: null, fullRound: null };
     const previous = earlierRound(known, previousId, at);
     let full = previous;
     let id: number | undefined = previousId;
@@ -377,6 +416,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   return {
     learning,
     assess,
+    assessUnsaved,
+    placeThen,
     assessWithFinding,
     found,
     finding,

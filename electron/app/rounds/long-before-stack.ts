@@ -8,13 +8,13 @@ const YEAR_MS = 365.25 * DAY_MS;
 
 /**
  * Asks whether the year is right where it is long before the stack was added; null where it is not.
- * @param change  what waits for the answer: the start of a round, or a new date of one
+ * @param change  what waits for the answer: the start of a round, a new date of one, or a page of past readings
  */
 export function longBeforeStack(
   context: AppContext,
   stackId: number,
   startedAt: string,
-  change: 'start' | 'date',
+  change: 'start' | 'date' | 'page',
 ): Message | null {
   const addedAt = context.yard().boards.firstAddedAt(stackId);
   if (addedAt === null) return null;

@@ -136,6 +136,11 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                   {...date.field('startedOn')}
                 />
               </Unfold>
+              {stack && (
+                <p>
+                  <a href={hrefOf({ name: 'past-round', stackId: stack.id })}>{say('past-round.title')}</a>
+                </p>
+              )}
               {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
               <Actions>
                 <Button type="submit" kind="main" disabled={busy || !stack}>

@@ -41,7 +41,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
   const add = () => setOpen('add');
   const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange } = stack;
   const { lastProbedAt, lastRoundId } = stack;
-  const item = (name: 'last-round' | 'labels' | 'move' | 'edit', onPress: () => void) => ({
+  const item = (name: 'last-round' | 'past-round' | 'labels' | 'move' | 'edit', onPress: () => void) => ({
     id: name,
     title: say(`stacks.${name}`),
     onPress,
@@ -80,6 +80,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
               ...(lastRoundId === null
                 ? []
                 : [item('last-round', () => go({ name: 'round', id: lastRoundId }))]),
+              ...(boards === 0 ? [] : [item('past-round', () => go({ name: 'past-round', stackId: id }))]),
               ...(boards === 0
                 ? []
                 : [item('labels', () => go({ name: 'labels', boardIds: [], stackId: id }))]),

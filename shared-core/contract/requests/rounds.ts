@@ -14,7 +14,7 @@ import { ofMoved, readingsMovedSchema } from './meters.ts';
 import { workSchema } from './work.ts';
 
 /** A value as a person reads it off a meter, slips of the decimal point included: they are saved and questioned. */
-const typedSchema = z
+export const typedSchema = z
   .number()
   .min(0, says('validation.negative-reading'))
   .max(MOST_TYPED.ohm, says('validation.no-meter-shows'))

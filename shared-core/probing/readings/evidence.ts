@@ -38,6 +38,8 @@ export type PlaceFacts = {
   month: number;
   /** Temperature of that air, °C; left out or null where it is not known. */
   airTempC?: number | null;
+  /** A person measured it then; left out: it is the mean of the month. */
+  isAirMeasured?: boolean;
   /** The board came here from damper air within the last two months; left out or null where that is not known. */
   isNewHere?: boolean | null;
 };

@@ -33,7 +33,10 @@ const isLike = (value: number, other: number): boolean => value > 0.6 * other &&
 const isOrdinary = (value: number): boolean => value >= ORDINARY.min && value <= ORDINARY.max;
 
 /** The value that was meant where a reading is a typing slip, in its unit; null where it is none, or excluded. */
-export function meantBy({ excluded, suspicions }: JudgedReading): number | null {
+export function meantBy({
+  excluded,
+  suspicions,
+}: Pick<JudgedReading, 'excluded' | 'suspicions'>): number | null {
   const facts = suspicions.find(({ rule }) => rule === 'typing-slip')?.why.facts;
   const meant = facts?.rawMeantPct ?? facts?.rawMeantOhm;
   return excluded === null && typeof meant === 'number' ? meant : null;

@@ -20,6 +20,7 @@ import { missing } from './missing.ts';
 import { movement } from './movement.ts';
 import { notes } from './notes.ts';
 import { ownFit } from './own-fit.ts';
+import { pastRound } from './past-round.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
 import { round } from './round.ts';
@@ -61,6 +62,7 @@ export const areas = {
   movement,
   notes,
   ownFit,
+  pastRound,
   places,
   refusals,
   round,
@@ -102,6 +104,7 @@ export const english = {
   ...movement,
   ...notes,
   ...ownFit,
+  ...pastRound,
   ...places,
   ...refusals,
   ...round,

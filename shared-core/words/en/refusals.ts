@@ -190,6 +190,12 @@ export const refusals = {
     'The last reading of the round would be in the future. Nothing was changed. Give an earlier time.',
   'refusal.redated-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
+  'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
+  'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
+  'refusal.page-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
+  'refusal.page-deeper-than-board':
+    '{boardCode} is only {boardThickness} thick: pins that deep reach its other face. Nothing was saved. Correct the depth.',
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',

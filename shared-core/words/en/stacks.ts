@@ -55,6 +55,7 @@ export const stacks = {
   'stacks.labels': 'Labels',
   'stacks.add-boards': 'Add boards',
   'stacks.more': 'More',
+  'stacks.past-round': 'Enter a past round',
   'stacks.last-round': 'Last round',
   'stacks.move': 'Move stack',
   'stacks.edit': 'Edit stack',

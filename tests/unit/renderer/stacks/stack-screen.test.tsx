@@ -862,7 +862,13 @@ describe('What to do with a stack', () => {
     const { user } = open(6, { 'stacks.get': () => aStack({ lastRoundId: 9 }) });
     expect(await screen.findByRole('link', { name: 'Probe: Ridge oak' })).toBeTruthy();
     expect(screen.getByRole('button', { name: 'Add boards' })).toBeTruthy();
-    expect(await moreOf(user)).toEqual(['Last round', 'Labels', 'Move stack', 'Edit stack']);
+    expect(await moreOf(user)).toEqual([
+      'Last round',
+      'Enter a past round',
+      'Labels',
+      'Move stack',
+      'Edit stack',
+    ]);
     await expectNoBarriers();
     await user.click(screen.getByRole('menuitem', { name: 'Move stack' }));
     expect(screen.getByRole('dialog', { name: 'Move Ridge oak' })).toBeTruthy();

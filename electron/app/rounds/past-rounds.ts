@@ -1,0 +1,250 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { PastLine, PastPage } from '../../../shared-core/contract/requests/past-rounds.ts';
+import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
+import {
+  type ColumnDepth,
+  type PageSpot,
+  pageSpots,
+} from '../../../shared-core/probing/readings/page-spots.ts';
+import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { isoOf } from '../../../shared-core/time.ts';
+import { type Message, message, thicknessOf } from '../../../shared-core/words/message.ts';
+import { NO_RECORD, unitOf } from '../../store/meter-table.ts';
+import { asDeepAs } from '../../store/reading-table.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { Assessing } from '../judging/assessing.ts';
+import type { Comparing } from '../judging/comparing.ts';
+import type { Judging } from '../judging/judging.ts';
+import { inSlices } from '../slices.ts';
+import { startOfDay } from '../stock/board-days.ts';
+import { longBeforeStack } from './long-before-stack.ts';
+
+/** What was read in one column of a line. */
+interface PageReading extends PageSpot {
+  column: number;
+  raw: number;
+}
+
+function startOfLocalDay(instant: string): string {
+  const start = new Date(instant);
+  start.setHours(0, 0, 0, 0);
+  return start.toISOString();
+}
+
+function pinsOfMeter({ meters }: Pick<YardReader, 'meters'>, meterId: number | null): Pins | null {
+  return meterId === null ? null : (meters.get(meterId)?.profile?.pins ?? null);
+}
+
+/** Null of none. */
+function mostCommon(names: readonly string[]): string | null {
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return [...counts].toSorted(([, one], [, other]) => other - one)[0]?.[0] ?? null;
+}
+
+/** The values of a line with their spots, and the plan that these are of. */
+function readingsOf(
+  board: { thicknessMm: number; lengthMm: number | null },
+  pins: Pins | null,
+  { depths }: Pick<PastPage, 'depths'>,
+  { raws }: PastLine,
+) {
+  const { planBasis, spots } = pageSpots(board, pins, depths);
+  const readings = raws.flatMap((raw, column): PageReading[] => {
+    const spot = spots[column];
+    return raw === null || spot === undefined ? [] : [{ ...spot, column, raw }];
+  });
+  return { planBasis, readings };
+}
+
+/** The spot and how deep it was, as the file will have them. */
+function whereRead(
+  { planned: { spot } }: PageReading,
+  depth: ColumnDepth,
+  pins: Pins | null,
+): Pick<Reading, 'spot' | 'depthFrom'> {
+  if (depth === 'unknown') return { spot: { ...spot, depthMm: null }, depthFrom: 'plan' };
+  if (depth !== 'pins') return { spot: { ...spot, depthMm: depth }, depthFrom: 'person' };
+  const lengthMm = pins?.lengthMm ?? null;
+  return { spot: asDeepAs(lengthMm, spot), depthFrom: lengthMm === null ? 'plan' : 'pins' };
+}
+
+/** @throws Refusal where the values were typed in another unit than that of the meter */
+function checkUnit({ meters }: Pick<YardReader, 'meters'>, { meterId, unit }: PastPage): void {
+  const meter = meterId === null ? NO_RECORD : orRefuse(meters.get(meterId), 'meter');
+  if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
+}
+
+export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
+  type OnPage = ReturnType<YardReader['boards']['onPage']>[number];
+
+  function remarkOn(
+    { leftAt, came, sawnOn }: OnPage,
+    at: string,
+    elsewhere: string | null,
+  ): { isSawnLater: boolean; remark: Message | null } {
+    if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
+      return { isSawnLater: true, remark: message('past-round.sawn-later', { sawnOn }) };
+    const known = { isSawnLater: false };
+    if (leftAt !== null) return { ...known, remark: message('past-round.left', { leftOn: leftAt }) };
+    if (came !== null) {
+      const facts = { stackName: came.stackName, cameOn: came.cameAt };
+      return { ...known, remark: message('past-round.in-other-stack', facts) };
+    }
+    const remark = elsewhere === null ? null : message('past-round.at-other-place', { placeName: elsewhere });
+    return { ...known, remark };
+  }
+
+  return {
+    'pastRounds.page': ({ stackId, startedAt }) => {
+      const { boards, rounds, stacks } = context.yard();
+      orRefuse(stacks.get(stackId), 'stack');
+      const at = isoOf(Date.parse(startedAt));
+      const all = boards.onPage(stackId, at);
+      const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
+      const placeName = mostCommon([...placeOf.values()]);
+      const sameDay = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
+      return {
+        placeName,
+        boards: all.map((board) => {
+          const { id: boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName } = board;
+          const place = placeOf.get(boardId) ?? null;
+          const remarked = remarkOn(board, at, place === placeName ? null : place);
+          return { boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName, ...remarked };
+        }),
+        sameDay: sameDay && sameDay.boards > 0 ? sameDay : null,
+      };
+    },
+
+    'pastRounds.check': ({ line, ...page }) => {
+      const { boards, meters, readings: saved } = context.yard();
+      checkUnit(context.yard(), page);
+      const { boardId } = line;
+      const board = orRefuse(boards.judgedBy(boardId), 'board');
+      const pins = pinsOfMeter(context.yard(), page.meterId);
+      const { planBasis, readings } = readingsOf(board, pins, page, line);
+      const at = isoOf(Date.parse(page.startedAt));
+      const unsaved = readings.map(
+        (reading, index): Reading => ({
+          id: index + 1,
+          // Of no round that is saved; nothing is looked up by it.
+          roundId: 1,
+          boardId,
+          spotIndex: reading.spotIndex,
+          ...whereRead(reading, page.depths[reading.column]!, pins),
+          raw: reading.raw,
+          unit: page.unit,
+          how: 'typed',
+          settled: null,
+          woodTempC: page.woodTempC,
+          meterId: page.meterId,
+          meterProfileId: page.meterId === null ? null : meters.profileIdOf(page.meterId),
+          takenAt: at,
+          excluded: null,
+        }),
+      );
+      const judged = assessing.assessUnsaved(boardId, {
+        startedAt: at,
+        airTempC: page.woodTempC === null ? page.airTempC : null,
+        readings: unsaved,
+        planBasis,
+        before: saved.lastRoundBefore(boardId, at) ?? null,
+      });
+      return {
+        planBasis,
+        cells: judged.readings.map(({ id, raw, unit, corrected, suspicions, counts, spot }) => ({
+          column: readings[id - 1]!.column,
+          raw,
+          unit,
+          corrected,
+          suspicions,
+          counts,
+          spot,
+        })),
+      };
+    },
+  } satisfies Partial<Queries>;
+}
+
+/** Saves rounds that were written on paper. */
+export function pastRoundCommands(context: AppContext, judging: Judging, comparing: Comparing) {
+  /** @throws Refusal where a line cannot be of that day */
+  function checkLines({ lines, depths }: { lines: PastLine[] } & PastPage, at: string): void {
+    const { boards } = context.yard();
+    for (const { boardId, raws } of lines) {
+      const board = orRefuse(boards.judgedBy(boardId), 'board');
+      const { code: boardCode, sawnOn, thicknessMm } = board;
+      if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
+        throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
+      const isThrough = raws.some((raw, column) => {
+        const depth = depths[column];
+        return raw !== null && typeof depth === 'number' && reachesOtherFace(depth, thicknessMm);
+      });
+      if (isThrough)
+        throw new Refusal(
+          message('refusal.page-deeper-than-board', { boardCode, boardThickness: thicknessOf(board) }),
+        );
+    }
+  }
+
+  return {
+    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, work: _, ...page }) {
+      const yard = context.yard();
+      const { stackId, meterId, unit, woodTempC, depths } = page;
+      orRefuse(yard.stacks.get(stackId), 'stack');
+      checkUnit(yard, page);
+      const startedAt = isoOf(Date.parse(page.startedAt));
+      const givenAt = context.now();
+      if (Date.parse(startedAt) > Date.parse(givenAt)) throw new Refusal(message('refusal.page-to-come'));
+      const lines = asked.filter(({ raws }) => raws.some((raw) => raw !== null));
+      if (lines.length === 0) throw new Refusal(message('refusal.page-empty'));
+      checkLines({ ...page, lines }, startedAt);
+      const asks = isDateRight ? null : longBeforeStack(context, stackId, startedAt, 'page');
+      if (asks !== null) throw new Refusal(asks);
+
+      const roundId = yard.rounds.add({
+        stackId,
+        startedAt,
+        datedBy: isDayOnly ? 'day' : 'time',
+        airTempC: woodTempC === null ? page.airTempC : null,
+      });
+      // Its boards are those that were read: others may have come later.
+      yard.rounds.finish(roundId, isDayOnly ? givenAt : startedAt, 0);
+      yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
+      const pins = pinsOfMeter(yard, meterId);
+      let saved = 0;
+      yield* inSlices(lines, (slice) => {
+        for (const line of slice) {
+          const { boardId } = line;
+          const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
+          const { planBasis, readings } = readingsOf(board, pins, page, line);
+          yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
+          for (const { spotIndex, planned, raw, column } of readings) {
+            const { spot } = planned;
+            const value = { raw, unit, how: 'typed' as const, settled: null, meterId };
+            const at = { roundId, boardId, spotIndex, spot, woodTempC, takenAt: startedAt };
+            const readingId = yard.readings.save({ ...at, ...value });
+            const depth = depths[column]!;
+            if (depth !== 'pins') {
+              const depthMm = depth === 'unknown' ? null : depth;
+              yard.amendments.amendReading(readingId, 'depthMm', depthMm, givenAt);
+            }
+            saved += 1;
+          }
+        }
+        judging.judgeAgain(slice.map(({ boardId }) => boardId));
+      });
+      context.afterwards(() => comparing.compare([roundId]));
+      return {
+        roundId,
+        boardIds: lines.map(({ boardId }) => boardId),
+        readings: saved,
+        act: yard.acts.now(),
+      };
+    },
+  } satisfies Partial<Commands>;
+}

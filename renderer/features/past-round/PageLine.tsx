@@ -1,0 +1,180 @@
+import { type ReactNode, useEffect, useId, useState } from 'react';
+import type {
+  CheckedCell,
+  PageBoard,
+  PastLine,
+  PastPage,
+} from '../../../shared-core/contract/requests/past-rounds.ts';
+import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import { type Message, thicknessOf } from '../../../shared-core/words/message.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Button } from '../../ui/Button.tsx';
+import { rawText } from '../../ui/McValue.tsx';
+import { useWords } from '../../words.ts';
+import css from './past-round.module.css';
+
+/** How long nothing is typed in a line before it is checked, ms. */
+const CHECK_AFTER_MS = 400;
+
+interface CellWiring {
+  'aria-invalid': true | undefined;
+  'aria-describedby': string | undefined;
+}
+
+/** A board of the page: what was read on it, and what is questionable of that. */
+export function PageLine({
+  board,
+  texts,
+  unit,
+  known,
+  onUse,
+  cell,
+}: {
+  board: PageBoard;
+  texts: readonly string[];
+  unit: ReadingUnit;
+  known: PastPage;
+  /** The value that was meant is typed instead. */
+  onUse: (column: number, text: string) => void;
+  cell: (column: number, wiring: CellWiring) => ReactNode;
+}) {
+  const { say, formats } = useWords();
+  const id = useId();
+  const [marked, setMarked] = useState<ReadonlySet<number>>(new Set());
+  const typed = texts.map((text) => (text.trim() === '' ? null : readTyped(text, [], unit)));
+  const unread = typed.flatMap((each, column) =>
+    each !== null && 'problem' in each ? [{ column, problem: each.problem }] : [],
+  );
+  const raws = typed.map((each) => (each !== null && 'raw' in each ? each.raw : null));
+  const asked = useSettled({ ...known, line: { boardId: board.boardId, raws } });
+  return (
+    <tr>
+      <th scope="row">
+        <span translate="no">{board.code}</span>{' '}
+        <small>
+          <span translate="no">{board.speciesName}</span> {formats.thickness(thicknessOf(board))}
+          {board.remark && <span className={css.remark}>{say(board.remark)}</span>}
+        </small>
+      </th>
+      {[...texts.keys()].map((column) => {
+        const isUnread = unread.some((each) => each.column === column);
+        const isMarked = isUnread || marked.has(column);
+        return (
+          <td key={column} className={isMarked ? css.marked : undefined}>
+            {cell(column, {
+              'aria-invalid': isUnread || undefined,
+              'aria-describedby': isMarked ? id : undefined,
+            })}
+          </td>
+        );
+      })}
+      <td id={id} className={css.checks} aria-live="polite">
+        {unread.map(({ column, problem }) => (
+          <p key={column}>
+            <Sign isUsed={false} />{' '}
+            {say('past-round.of-columns', { columns: formats.number(column + 1), why: problem })}
+          </p>
+        ))}
+        {asked.line.raws.some((raw) => raw !== null) && (
+          <Checked asked={asked} raws={raws} boardCode={board.code} onMarked={setMarked} onUse={onUse} />
+        )}
+      </td>
+    </tr>
+  );
+}
+
+/** A mark beside the color. */
+const Sign = ({ isUsed }: { isUsed: boolean }) => (
+  <span aria-hidden="true" className={isUsed ? css.questionable : css.refused}>
+    {isUsed ? '!' : '✕'}
+  </span>
+);
+
+/** The same for as long as it is not left alone for a moment. */
+function useSettled<T>(value: T): T {
+  const text = JSON.stringify(value);
+  const [settled, setSettled] = useState(text);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(text), CHECK_AFTER_MS);
+    return () => clearTimeout(timer);
+  }, [text]);
+  return JSON.parse(settled) as T;
+}
+
+/** What is wrong with several cells is said once. */
+function remarksOf(cells: readonly CheckedCell[]) {
+  const remarks = new Map<string, { why: Message; columns: number[]; isUsed: boolean }>();
+  for (const { column, suspicions, counts } of cells) {
+    for (const { severity, why } of suspicions) {
+      if (severity === 'note') continue;
+      const key = JSON.stringify([why, counts]);
+      const same = remarks.get(key) ?? { why, columns: [], isUsed: counts };
+      remarks.set(key, { ...same, columns: [...same.columns, column + 1] });
+    }
+  }
+  return [...remarks].map(([key, remark]) => ({ key, ...remark }));
+}
+
+function Checked({
+  asked,
+  raws,
+  boardCode,
+  onMarked,
+  onUse,
+}: {
+  asked: PastPage & { line: PastLine };
+  /** Typed by now: of others, nothing is said. */
+  raws: readonly (number | null)[];
+  boardCode: string;
+  onMarked: (columns: ReadonlySet<number>) => void;
+  onUse: (column: number, text: string) => void;
+}) {
+  const { say, formats } = useWords();
+  const { output, error } = useQuery('pastRounds.check', asked);
+  const cells = (output?.cells ?? []).filter(({ column, raw }) => raws[column] === raw);
+  const remarks = remarksOf(cells);
+  const marked = JSON.stringify(remarks.flatMap(({ columns }) => columns.map((column) => column - 1)));
+  useEffect(() => {
+    onMarked(new Set(JSON.parse(marked) as number[]));
+    return () => onMarked(new Set());
+  }, [marked, onMarked]);
+  const pcts = cells.flatMap(({ counts, corrected: { mcPct } }) => (counts && mcPct !== null ? [mcPct] : []));
+  if (error !== null) return <p>{error}</p>;
+  return (
+    <>
+      {pcts.length > 0 && (
+        <p className="soft">
+          {say('past-round.corrected', {
+            correctedInterval: { minPct: Math.min(...pcts), maxPct: Math.max(...pcts) },
+          })}
+        </p>
+      )}
+      {remarks.map(({ key, why, columns, isUsed }) => (
+        <p key={key}>
+          <Sign isUsed={isUsed} />{' '}
+          {say(isUsed ? 'past-round.of-columns' : 'past-round.not-used', {
+            columns: columns.map((column) => formats.number(column)).join(', '),
+            why,
+          })}
+        </p>
+      ))}
+      {cells.map((cell) => {
+        const meant = meantBy({ ...cell, excluded: null });
+        if (meant === null) return null;
+        const shownValue = rawText(meant, cell.unit, formats);
+        return (
+          <Button
+            key={cell.column}
+            aria-label={say('past-round.use-meant-of', { shownValue, boardCode, column: cell.column + 1 })}
+            onClick={() => onUse(cell.column, String(cell.unit === 'ohm' ? megohmsOf(meant) : meant))}
+          >
+            {say('past-round.use-meant', { shownValue })}
+          </Button>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,219 @@
+import { useRef, useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import { woodTempSchema } from '../../../shared-core/contract/round.ts';
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { useSaving } from '../../form/useSaving.ts';
+import { go, hrefOf } from '../../stores/navigation.ts';
+import { tellDone } from '../../stores/notices.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { dayOf } from '../../ui/days.ts';
+import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
+import { useWords } from '../../words.ts';
+import { PageGrid } from './PageGrid.tsx';
+import { PageHead } from './PageHead.tsx';
+import { depthsOf, type PageDraft, startOf, typedCells } from './page-draft.ts';
+import { usePageProblems } from './page-problems.ts';
+import { usePageDraft } from './usePageDraft.ts';
+
+/** A page of a notebook with the readings of one stack, typed as a grid. */
+export function PastRoundScreen({ stackId }: { stackId: number }) {
+  const { say } = useWords();
+  const stack = useQuery('stacks.get', { id: stackId });
+  const meters = useQuery('meters.list', {});
+  const stackName = stack.output?.name ?? '';
+  return (
+    <Screen
+      title={say('past-round.title')}
+      lead={stack.output && say('past-round.lead', { stackName })}
+      actions={
+        <ButtonLink href={hrefOf({ name: 'stack', id: stackId })}>{say('round-page.go-to-stack')}</ButtonLink>
+      }
+    >
+      <Await of={[stack, meters]}>{(here, all) => <Page key={stackId} stack={here} meters={all} />}</Await>
+    </Screen>
+  );
+}
+
+/** The numbers of a line; NaN where a cell has no reading in it. */
+export function rawsOf(texts: readonly string[] | undefined, columns: number, unit: ReadingUnit) {
+  return Array.from({ length: columns }, (_, column): number | null => {
+    const text = texts?.[column] ?? '';
+    if (text.trim() === '') return null;
+    const typed = readTyped(text, [], unit);
+    return 'raw' in typed ? typed.raw : Number.NaN;
+  });
+}
+
+function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
+  const { say } = useWords();
+  const { page, set, discard } = usePageDraft(stack.id);
+  // Where no day is given yet, the boards are those of now.
+  const [now] = useState(() => new Date());
+  const startedAt = startOf(page, now);
+  const asked = useQuery('pastRounds.page', {
+    stackId: stack.id,
+    startedAt: startedAt ?? now.toISOString(),
+  });
+  const meterId =
+    page.meterId === undefined ? (meters.find(({ isTypedFrom }) => isTypedFrom)?.id ?? null) : page.meterId;
+  const meter = meters.find(({ id }) => id === meterId) ?? null;
+  const unit = meter?.unit ?? 'pct';
+  const saveButton = useRef<HTMLButtonElement>(null);
+  const [isDiscarding, setDiscarding] = useState(false);
+  const problems = usePageProblems(page, dayOf(now));
+  /** What was asked about, as it was then. */
+  const [askedAbout, setAskedAbout] = useState<string | null>(null);
+  const isAsked = askedAbout !== null && askedAbout === startedAt;
+  const { busy, problem, save, form, answer } = useSaving(() => undefined);
+  const { underWay, follow, cancel } = useLongWork();
+  const readings = typedCells(page);
+  const known = {
+    stackId: stack.id,
+    meterId: meter?.id ?? null,
+    unit,
+    ...tempsOf(page),
+    depths: depthsOf(page),
+  };
+
+  async function send(): Promise<void> {
+    problems.show();
+    const lines = (asked.output?.boards ?? []).map(({ boardId }) => ({
+      boardId,
+      raws: rawsOf(page.texts[boardId], page.columns, unit),
+    }));
+    const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
+    if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
+    if (unread > 0) throw new Refusal(message('past-round.not-numbers', { values: unread }));
+    const saved = await follow((work) =>
+      bridge()
+        .command('pastRounds.save', {
+          ...known,
+          startedAt,
+          isDayOnly: page.time === '',
+          lines: lines.filter(({ raws }) => raws.some((raw) => raw !== null)),
+          work,
+          ...(isAsked && { isDateRight: true as const }),
+        })
+        .catch((error: unknown) => {
+          const asks = error instanceof Refusal && error.problem.code === 'round-date.long-before-stack';
+          if (asks) setAskedAbout(startedAt);
+          throw error;
+        }),
+    );
+    discard();
+    go({ name: 'round', id: saved.roundId });
+    // On the screen that it is about.
+    setTimeout(() => tellDone(say('past-round.saved', { readings: saved.readings, startedOn: startedAt })));
+  }
+
+  const boards = asked.output?.boards ?? [];
+  return (
+    <form
+      ref={form}
+      className="column"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save(send);
+      }}
+    >
+      <Sheet>
+        <PageHead
+          page={page}
+          onChange={set}
+          meters={meters}
+          meterId={meter?.id ?? null}
+          placeName={asked.output?.placeName ?? stack.placeName}
+          problems={problems}
+        />
+      </Sheet>
+      {asked.output?.sameDay && startedAt !== null && (
+        <Banner
+          kind="caution"
+          actions={
+            <ButtonLink href={hrefOf({ name: 'round', id: asked.output.sameDay.roundId })}>
+              {say('past-round.same-day-open')}
+            </ButtonLink>
+          }
+        >
+          {say('past-round.same-day', { boards: asked.output.sameDay.boards })}
+        </Banner>
+      )}
+      <Sheet title={say('past-round.readings')}>
+        <Await of={[asked]}>
+          {({ boards: rows }) =>
+            rows.length === 0 ? (
+              <EmptyState sentence={say('past-round.no-boards')} />
+            ) : (
+              <PageGrid
+                boards={rows}
+                page={page}
+                onChange={set}
+                unit={unit}
+                pins={meter?.profile?.pins ?? null}
+                depthProblems={problems.depths}
+                known={{ ...known, startedAt: startedAt ?? now.toISOString() }}
+                onEnd={() => saveButton.current?.focus()}
+              />
+            )
+          }
+        </Await>
+        <div ref={answer}>
+          {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
+        </div>
+        {underWay !== null && underWay.total > 0 && (
+          <WorkUnderWay label={say('past-round.saving')} {...underWay} onCancel={cancel} />
+        )}
+        <Actions>
+          <button
+            ref={saveButton}
+            type="submit"
+            className="button button-main"
+            disabled={busy || boards.length === 0}
+          >
+            <span>{isAsked ? say('past-round.date-right') : say('past-round.save', { readings })}</span>
+          </button>
+          {readings > 0 && <Button onClick={() => setDiscarding(true)}>{say('past-round.discard')}</Button>}
+        </Actions>
+        <p className="soft">{say('past-round.kept')}</p>
+      </Sheet>
+      {isDiscarding && (
+        <Dialog title={say('past-round.discard-title')} onClose={() => setDiscarding(false)}>
+          <p>{say('past-round.discard-effect', { readings })}</p>
+          <Actions>
+            <Button
+              kind="danger"
+              onClick={() => {
+                discard();
+                setDiscarding(false);
+              }}
+            >
+              {say('past-round.discard')}
+            </Button>
+            <Button onClick={() => setDiscarding(false)}>{say('common.cancel')}</Button>
+          </Actions>
+        </Dialog>
+      )}
+    </form>
+  );
+}
+
+/** What of the temperature fits; the rest is marked at its field. */
+function tempsOf({ temperatureOf, tempC }: PageDraft): { woodTempC: number | null; airTempC: number | null } {
+  const fits = woodTempSchema.safeParse(tempC).success;
+  return {
+    woodTempC: temperatureOf === 'wood' && fits ? tempC : null,
+    airTempC: temperatureOf === 'air' && fits ? tempC : null,
+  };
+}

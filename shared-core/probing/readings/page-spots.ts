@@ -1,0 +1,72 @@
+import { reachesOtherFace, tells } from './depth-read.ts';
+import type { Pins } from './pins.ts';
+import { type PlanBasis, usualBasis } from './plan-basis.ts';
+import { type Depth, depthSchema } from './reading.ts';
+import { EXTRA_SPOTS, type PlannedSpot, planSpots, spotAt } from './spots.ts';
+
+/** How deep the readings of a notebook's column were, mm; or as deep as the meter's pins reach, or not known. */
+export type ColumnDepth = number | 'pins' | 'unknown';
+
+/** Where the reading in one column of a notebook's page belongs on a board. */
+export interface PageSpot {
+  spotIndex: number;
+  planned: PlannedSpot;
+}
+
+/** The plan of a board's spots, and one of them for each column. */
+export interface PageSpots {
+  planBasis: PlanBasis;
+  spots: PageSpot[];
+}
+
+/** How deep it was, as a part of the thickness, from the nearer face. */
+const shareOf = (depthMm: number, thicknessMm: number): number =>
+  Math.min(depthMm, thicknessMm - depthMm) / thicknessMm;
+
+const isInCore = (depth: ColumnDepth, thicknessMm: number): boolean =>
+  typeof depth === 'number' &&
+  !reachesOtherFace(depth, thicknessMm) &&
+  tells.core(shareOf(depth, thicknessMm));
+
+/**
+ * The spots that the columns of a notebook's page belong to. Without a given depth they follow the board's plan; readings
+ * of a given depth go to the next spot that tells that depth. What is beyond the plan was read elsewhere on the board.
+ *
+ * @param board    its sizes; thickness above 0 mm, length null where unknown
+ * @param pins     of the meter; null where unknown
+ * @param columns  the depth of each, from left to right
+ */
+export function pageSpots(
+  board: { thicknessMm: number; lengthMm: number | null },
+  pins: Pins | null,
+  columns: readonly ColumnDepth[],
+): PageSpots {
+  const { thicknessMm } = board;
+  const usual = usualBasis(thicknessMm, pins);
+  const isCoreRead = columns.some((depth) => isInCore(depth, thicknessMm));
+  // Pins that were in the core reached it, whatever is known of those of the meter.
+  const planBasis: PlanBasis =
+    isCoreRead && usual.faces === 'shell' ? { ...usual, core: 'long-pins' } : usual;
+  const planned = { ...board, planBasis };
+  const { plan } = planSpots(planned);
+  const depths = depthSchema.options.filter((depth) => plan.some(({ spot }) => spot.depth === depth));
+  const isFree = plan.map(() => true);
+
+  function depthMeant(column: ColumnDepth): Depth | null {
+    if (typeof column !== 'number') return null;
+    const share = shareOf(column, thicknessMm);
+    const told = depths.filter((depth) => tells[depth](share));
+    return told.at(-1) ?? depths[0]!;
+  }
+
+  const spots = columns.map((column, number): PageSpot => {
+    const depth = depthMeant(column);
+    const index = plan.findIndex(
+      ({ spot, by }, at) => isFree[at] && (depth === null ? by === 'pins' : spot.depth === depth),
+    );
+    const spotIndex = index >= 0 ? index : EXTRA_SPOTS[depth ?? plan[number % plan.length]!.spot.depth];
+    if (index >= 0) isFree[index] = false;
+    return { spotIndex, planned: spotAt(planned, spotIndex)! };
+  });
+  return { planBasis, spots };
+}

@@ -1,0 +1,79 @@
+/** A page of a notebook is typed from the keyboard alone. Its values are invented. */
+import { expect } from '@playwright/test';
+import { settled } from './everywhere.ts';
+import { hands } from './hands.ts';
+import { test } from './pintally.ts';
+import { findings, openDemoYard, picture } from './walk.ts';
+
+test('a past round is typed as a grid, survives a reload, and is dated', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  const { key, press, tabTo, fill } = hands(page);
+  await page.goto(`${page.url().replace(/#.*/, '')}#/stacks/1`);
+  await settled(page);
+  const newestBefore = await page
+    .getByRole('main')
+    .getByText(/^Probed|probed/)
+    .first()
+    .textContent();
+
+  await press('button', 'More');
+  await page.getByRole('menuitem', { name: 'Enter a past round' }).focus();
+  await key('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Enter a past round');
+  const day = new Date(Date.now() - 250 * 24 * 3600 * 1000);
+  // Canada writes year, month and day.
+  const two = (value: number) => String(value).padStart(2, '0');
+  await tabTo('spinbutton', /year/);
+  await page.keyboard.type(`${day.getFullYear()}${two(day.getMonth() + 1)}${two(day.getDate())}`);
+  await fill('textbox', 'Wood temperature', '14');
+
+  // Down the first column: the second is a slip of the decimal point.
+  await tabTo('textbox', /^WAL-01, reading 1:/);
+  for (const value of ['24.2', '241', '23.8', '24.6', '24.1', '23.9']) {
+    await page.keyboard.type(value);
+    await key('Enter');
+  }
+  // Enter went on at the top of the next column.
+  await expect(page.getByRole('textbox', { name: /^WAL-01, reading 2:/ })).toBeFocused();
+  await page.keyboard.type('26.1');
+  await key('ArrowDown');
+  await page.keyboard.type('26.4');
+  await key('ArrowLeft');
+  await key('ArrowLeft');
+  await expect(page.getByRole('row', { name: /^WAL-02/ })).toContainText('241% was typed');
+  await picture(page, 'past-round', { fullPage: true });
+  await press('button', /^Use 24[.,]1/);
+  await expect(page.getByRole('textbox', { name: /^WAL-02, reading 1:/ })).toHaveValue('24.1');
+
+  // Two columns of a spreadsheet, pasted into a cell.
+  await page.getByRole('textbox', { name: /^WAL-03, reading 2:/ }).focus();
+  await page.evaluate(() => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text', '26.0\t24.0\r\n26.8\t24.7\r\n');
+    const pasted = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+    document.activeElement?.dispatchEvent(pasted);
+  });
+  await expect(page.getByRole('textbox', { name: /^WAL-04, reading 3:/ })).toHaveValue('24.7');
+
+  await page.reload();
+  await settled(page);
+  await expect(page.getByRole('textbox', { name: /^WAL-06, reading 1:/ })).toHaveValue('23.9');
+  await press('button', 'Save 12 readings');
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+  await expect(page.getByText('12 readings of')).toBeVisible();
+  expect(await findings(page)).toHaveLength(6);
+  await press('link', 'Go to the stack');
+  await settled(page);
+  // The newest round stays the one of the newest day.
+  expect(
+    await page
+      .getByRole('main')
+      .getByText(/^Probed|probed/)
+      .first()
+      .textContent(),
+  ).toBe(newestBefore);
+  await press('button', 'More');
+  await page.getByRole('menuitem', { name: 'Enter a past round' }).focus();
+  await key('Enter');
+  await expect(page.getByRole('textbox', { name: /^WAL-06, reading 1:/ })).toHaveValue('');
+});

@@ -1,0 +1,312 @@
+import { describe, expect, test } from 'vitest';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
+import { type } from './in-round.ts';
+import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+
+// The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
+withYardOfTwo();
+
+type Page = RequestInput<'pastRounds.save'>;
+const ids = () => yard.boards.map(({ id }) => id) as [number, number];
+
+/** A page of both boards, at noon of that day. */
+const page = (day: string, values: (number | null)[][], more: Partial<Page> = {}): Page => ({
+  stackId: yard.stack.id,
+  startedAt: `${day}T17:00:00.000Z`,
+  isDayOnly: true,
+  meterId: null,
+  unit: 'pct',
+  woodTempC: 20,
+  airTempC: null,
+  depths: ['pins', 'pins', 'pins', 'pins'],
+  lines: values.map((raws, index) => ({ boardId: ids()[index]!, raws })),
+  ...more,
+});
+const save = (day: string, values: (number | null)[][], more: Partial<Page> = {}) =>
+  yard.command('pastRounds.save', page(day, values, more));
+const check = (more: Partial<RequestInput<'pastRounds.check'>>, raws: (number | null)[]) => {
+  const { isDayOnly: _, lines: __, ...asked } = page('2026-05-10', []);
+  return yard.query('pastRounds.check', { ...asked, ...more, line: { boardId: ids()[0], raws } });
+};
+const rules = async (more: Partial<RequestInput<'pastRounds.check'>>, raws: (number | null)[]) =>
+  (await check(more, raws)).cells.map(({ suspicions }) => suspicions.map(({ rule }) => rule));
+const board = (index = 0) => yard.query('boards.get', { id: ids()[index]! });
+const latest = async () => {
+  const { rows } = await yard.query('boards.list', {
+    stackId: yard.stack.id,
+    search: '',
+    offset: 0,
+    limit: 10,
+  });
+  return rows.map((row) => row.latest);
+};
+const judged = () => expect.poll(async () => (await latest())[0] !== null, { timeout: 10_000 }).toBe(true);
+
+describe('a page of a notebook', () => {
+  test('is a finished round of its day, with the readings of that day', async () => {
+    const { roundId, readings, boardIds } = await save('2026-05-02', [
+      [14, 16, null, 16.5],
+      [13, 15],
+    ]);
+    expect([readings, boardIds]).toEqual([5, ids()]);
+    const round = await yard.query('rounds.get', { roundId });
+    expect(round).toMatchObject({
+      startedAt: '2026-05-02T17:00:00.000Z',
+      isDated: true,
+      finishedAt: yard.now(),
+      woodTempC: 20,
+    });
+    const shown = (await board()).readings;
+    expect(shown.map(({ raw, takenAt, how, spotIndex }) => [raw, takenAt, how, spotIndex])).toEqual([
+      [14, '2026-05-02T17:00:00.000Z', 'typed', 0],
+      [16, '2026-05-02T17:00:00.000Z', 'typed', 1],
+      [16.5, '2026-05-02T17:00:00.000Z', 'typed', 3],
+    ]);
+  });
+
+  test('has the boards that it names, and no others', async () => {
+    const { roundId } = await save('2026-05-02', [[14, 16, 14, 16]]);
+    const { boards } = await yard.query('rounds.get', { roundId });
+    expect(boards.map(({ boardId }) => boardId)).toEqual([ids()[0]]);
+  });
+
+  test('leaves a round that is under way as it is', async () => {
+    const { id } = await yard.beginRound();
+    await save('2026-05-02', [[14, 16, 14, 16]]);
+    const stack = await yard.query('stacks.get', { id: yard.stack.id });
+    expect(stack.openRoundId).toBe(id);
+    await type(id, 12.6);
+  });
+
+  test('is saved whole, or not at all', async () => {
+    const before = await board();
+    expect(
+      await yard.refusal(
+        'pastRounds.save',
+        page(
+          '2026-05-02',
+          [
+            [14, 16],
+            [13, 15],
+          ],
+          { depths: ['pins', 16] },
+        ),
+      ),
+    ).toBe(
+      'WAL-01 is only 16 mm thick: pins that deep reach its other face. Nothing was saved. Correct the depth.',
+    );
+    expect(await board()).toEqual(before);
+    expect((await yard.query('stacks.get', { id: yard.stack.id })).lastRoundId).toBeNull();
+  });
+
+  test('needs a reading, and a day that was', async () => {
+    expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[null], [null]]))).toBe(
+      'No reading is typed yet. Nothing was saved.',
+    );
+    expect(await yard.refusal('pastRounds.save', page('2026-06-02', [[14]]))).toBe(
+      'That time is in the future. Nothing was saved. Give an earlier day or time.',
+    );
+    await yard.command('boards.edit', { id: ids()[0], basedOn: 1, changed: { sawnOn: '2026-05-10' } });
+    expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[14]]))).toBe(
+      'WAL-01 was sawn on May 10, 2026, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
+    );
+    await save('2026-05-10', [[14, 16]]);
+  });
+
+  test('of a year long ago is asked about', async () => {
+    const asks = page('2016-05-02', [[14, 16]]);
+    expect(await yard.refusal('pastRounds.save', asks)).toBe(
+      'That is 10 years before this stack was added. Nothing was saved. Is the year right?',
+    );
+    await yard.command('pastRounds.save', { ...asks, isDateRight: true });
+  });
+
+  test('sent twice is saved once', async () => {
+    const act = '0b5c1bb6-4d0c-4b8e-9d55-7a1f3b9f6a01';
+    const one = await yard.command('pastRounds.save', page('2026-05-02', [[14, 16]]), act);
+    expect(await yard.command('pastRounds.save', page('2026-05-02', [[14, 16]]), act)).toEqual(one);
+    expect((await board()).readings).toHaveLength(2);
+  });
+});
+
+describe('rounds are in the order of their days', () => {
+  test('the newest call and round stay those of the newest day', async () => {
+    const { id } = await yard.beginRound();
+    for (const pct of [12.5, 12.4, 12.6]) await type(id, pct);
+    await yard.command('rounds.finish', { roundId: id });
+    const before = (await latest())[0]!;
+    const past = await save('2026-05-02', [
+      [19, 22, 19, 22],
+      [19, 22, 19, 22],
+    ]);
+    await expect.poll(async () => (await latest())[1]?.roundId, { timeout: 10_000 }).toBe(past.roundId);
+    await outlooksMade();
+    const after = (await latest())[0]!;
+    expect([after.roundId, after.at, after.averagePct]).toEqual([id, before.at, before.averagePct]);
+    const stack = await yard.query('stacks.get', { id: yard.stack.id });
+    expect([stack.lastRoundId, stack.lastProbedAt]).toEqual([id, '2026-06-01T08:00:00.000Z']);
+    expect((await yard.query('rounds.ofBoard', { boardId: ids()[0] })).map((round) => round.id)).toEqual([
+      id,
+      past.roundId,
+    ]);
+  });
+
+  test('a round between two others is compared with the one before it, and the later one with it', async () => {
+    const first = await save('2026-04-01', [[24, 27, 24, 27]]);
+    const last = await save('2026-05-20', [[14, 16, 14, 16]]);
+    await judged();
+    const between = await save('2026-04-25', [[18, 21, 18, 21]]);
+    const lastBefore = async (roundId: number) => {
+      await yard.command('rounds.reopen', { roundId });
+      await yard.command('rounds.aim', { roundId, boardId: ids()[0], spotIndex: 0 });
+      const { probed } = await yard.query('rounds.get', { roundId });
+      await yard.command('rounds.finish', { roundId });
+      return probed?.lastRound?.at.slice(0, 10);
+    };
+    expect(await lastBefore(between.roundId)).toBe('2026-04-01');
+    expect(await lastBefore(last.roundId)).toBe('2026-04-25');
+    expect(await lastBefore(first.roundId)).toBeUndefined();
+  });
+
+  test('a forecast made with the rounds in any order is the same', async () => {
+    await yard.command('boards.edit', { id: ids()[0], basedOn: 1, changed: { sawnOn: '2026-01-10' } });
+    await yard.command('boards.edit', { id: ids()[1], basedOn: 1, changed: { sawnOn: '2026-01-10' } });
+    const rounds = [
+      ['2026-03-01', 30, 36],
+      ['2026-04-01', 22, 26],
+      ['2026-05-20', 15, 17],
+    ] as const;
+    for (const [day, shell, core] of rounds) await save(day, [[shell, core, shell, core]]);
+    for (const index of [2, 0, 1]) {
+      const [day, shell, core] = rounds[index]!;
+      await save(day, [[], [shell, core, shell, core]]);
+    }
+    const days = async () => (await latest()).map((each) => each?.at.slice(0, 10));
+    await expect.poll(days, { timeout: 10_000 }).toEqual(['2026-05-20', '2026-05-20']);
+    await outlooksMade();
+    const [one, other] = (await latest()).map((each) => ({ ...each, roundId: null }));
+    expect(other).toEqual(one);
+  });
+});
+
+describe('what is not known costs certainty, and is no reason to refuse', () => {
+  test('a depth that nobody knows is of no pins', async () => {
+    const profile = { ...unknownProfile, pins: { lengthMm: 12, insulated: true } };
+    const { meterId } = await yard.command('meters.add', { name: 'Old meter', profile });
+    await save('2026-05-02', [[14, 16, 14, 16]], { meterId, depths: Array(4).fill('unknown') });
+    const unknown = (await board()).readings;
+    expect(unknown.map(({ spot, depthFrom }) => [spot.depthMm, depthFrom])).toEqual(
+      Array(4).fill([null, 'plan']),
+    );
+    await save('2026-05-03', [[], [14, 16, 14, 16]], { meterId });
+    expect((await board(1)).readings.map(({ depthFrom }) => depthFrom)).toEqual(Array(4).fill('pins'));
+    await expect.poll(async () => (await latest()).every(Boolean), { timeout: 10_000 }).toBe(true);
+    const width = (each: { lowPct: number | null; highPct: number | null } | null | undefined) =>
+      (each?.highPct ?? 99) - (each?.lowPct ?? 0);
+    const [blind, seen] = await latest();
+    expect(width(blind)).toBeGreaterThan(width(seen));
+  });
+
+  test('a depth that was written down is that of the reading', async () => {
+    await save('2026-05-02', [[14, 16]], { depths: [3, 8] });
+    expect(
+      (await board()).readings.map(({ spot, depthFrom }) => [spot.depth, spot.depthMm, depthFrom]),
+    ).toEqual([
+      ['shell', 3, 'person'],
+      ['core', 8, 'person'],
+    ]);
+  });
+
+  test('air that was measured is nearer to the wood than the usual air of the month', async () => {
+    const sds = async (more: object) =>
+      (await check({ woodTempC: null, ...more }, [14])).cells[0]!.corrected.standardUncertaintyPct;
+    const known = await sds({ woodTempC: 20 });
+    const measured = await sds({ airTempC: 20 });
+    const usual = await sds({});
+    expect(known).toBeLessThan(measured!);
+    expect(measured).toBeLessThan(usual!);
+  });
+
+  test('the air of that day is what the saved readings are corrected for', async () => {
+    const checked = await check({ woodTempC: null, airTempC: -2 }, [14, 16]);
+    await save('2026-05-10', [[14, 16]], { woodTempC: null, airTempC: -2 });
+    const saved = (await board()).readings;
+    expect(saved.map(({ corrected }) => corrected.mcPct)).toEqual(
+      checked.cells.map(({ corrected }) => corrected.mcPct),
+    );
+    const other = await check({ woodTempC: null, airTempC: 20 }, [14, 16]);
+    expect(other.cells[0]!.corrected.mcPct).not.toBe(checked.cells[0]!.corrected.mcPct);
+  });
+});
+
+describe('what is typed is checked as it would be live', () => {
+  test('a decimal point in the wrong place', async () => {
+    expect((await rules({}, [14.2, 141, 14.4]))[1]).toContain('typing-slip');
+  });
+  test('one value at every spot', async () => {
+    expect((await rules({}, [14.2, 14.2, 14.2, 14.2]))[0]).toContain('equal-values');
+  });
+  test('beyond what the scale holds', async () => {
+    expect((await rules({}, [120, null, null, 118]))[0]).not.toEqual([]);
+  });
+  test('wet wood below freezing', async () => {
+    expect((await rules({ woodTempC: -6 }, [34, 36]))[0]).toContain('frozen');
+  });
+  test('a change since the round before that day', async () => {
+    await save('2026-04-20', [[10, 11, 10, 11]]);
+    await judged();
+    expect((await rules({}, [27, 29, 27, 29])).flat()).toContain('jump-since-last-round');
+    // That round comes later than this page.
+    expect((await rules({ startedAt: '2026-04-02T17:00:00.000Z' }, [27, 29, 27, 29])).flat()).not.toContain(
+      'jump-since-last-round',
+    );
+  });
+  test('another unit than the meter’s is not taken for it', async () => {
+    const { isDayOnly: _, lines: __, ...asked } = page('2026-05-10', []);
+    const line = { boardId: ids()[0], raws: [14] };
+    expect(await yard.refusal('pastRounds.check', { ...asked, unit: 'ohm', line })).toMatch(
+      /typed in megohms/,
+    );
+  });
+});
+
+describe('boards on the page', () => {
+  const shown = async (day: string) => {
+    const asked = { stackId: yard.stack.id, startedAt: `${day}T17:00:00.000Z` };
+    return yard.query('pastRounds.page', asked);
+  };
+
+  test('those that were elsewhere then say so', async () => {
+    yard.later(DAY_MS);
+    const other = await yard.command('stacks.add', {
+      name: 'Offcuts',
+      placeId: yard.place.id,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    });
+    await yard.command('boards.edit', { id: ids()[1], basedOn: 1, changed: { stackId: other.id } });
+    const asked = { stackId: other.id, startedAt: '2026-05-02T17:00:00.000Z' };
+    expect((await yard.query('pastRounds.page', asked)).boards).toMatchObject([
+      { code: 'WAL-02', remark: { code: 'past-round.in-other-stack', facts: { stackName: 'Walnut' } } },
+    ]);
+    // A day after it came.
+    const later = { ...asked, startedAt: isoOf(Date.parse(yard.now()) + 60_000) };
+    expect((await yard.query('pastRounds.page', later)).boards[0]!.remark).toBeNull();
+  });
+
+  test('those that were not sawn yet say so', async () => {
+    await yard.command('boards.edit', { id: ids()[0], basedOn: 1, changed: { sawnOn: '2026-05-10' } });
+    expect((await shown('2026-05-02')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([true, false]);
+    expect((await shown('2026-05-12')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([false, false]);
+  });
+
+  test('a round of the same day is named', async () => {
+    expect((await shown('2026-05-02')).sameDay).toBeNull();
+    const { roundId } = await save('2026-05-02', [[14, 16], [15]]);
+    expect((await shown('2026-05-02')).sameDay).toEqual({ roundId, boards: 2 });
+    expect((await shown('2026-05-03')).sameDay).toBeNull();
+  });
+});

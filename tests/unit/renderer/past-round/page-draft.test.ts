@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { arrowCell, nextCell } from '../../../../renderer/features/past-round/grid-moves.ts';
+import {
+  blankPage,
+  depthsOf,
+  filled,
+  pastedCells,
+  startOf,
+  typedCells,
+} from '../../../../renderer/features/past-round/page-draft.ts';
+
+describe('what is pasted', () => {
+  test('is cells of tabs and lines, however lines end', () => {
+    expect(pastedCells('12.4\t13\r\n12.6\t13.1\r\n')).toEqual([
+      ['12.4', '13'],
+      ['12.6', '13.1'],
+    ]);
+    expect(pastedCells('12.4\n12.6')).toEqual([['12.4'], ['12.6']]);
+    expect(pastedCells('12,4\t')).toEqual([['12,4', '']]);
+  });
+  test('is one value for the cell itself', () => {
+    expect(pastedCells('12.4')).toBeNull();
+    expect(pastedCells('12.4\n')).toBeNull();
+  });
+  test('fills from a cell on, brings columns, and leaves what its blanks are on', () => {
+    const page = { ...blankPage, columns: 2, texts: { 7: ['1', '2'], 8: ['3'] } };
+    const { page: made, beyond } = filled(
+      page,
+      [7, 8],
+      { boardId: 7, column: 1 },
+      [['12', '13'], ['', '14'], ['15']],
+      12,
+    );
+    expect(made.texts).toEqual({ 7: ['1', '12', '13'], 8: ['3', '', '14'] });
+    expect([made.columns, beyond]).toEqual([3, 1]);
+    expect(typedCells(made)).toBe(5);
+  });
+  test('no page gets more columns than it can have', () => {
+    const { page, beyond } = filled(blankPage, [7], { boardId: 7, column: 3 }, [['1', '2', '3']], 5);
+    expect([page.columns, beyond]).toEqual([5, 1]);
+  });
+});
+
+describe('where a key leads', () => {
+  const size = { rows: 2, columns: 3 };
+  test('Enter goes down the columns, or across the rows, and ends', () => {
+    expect(nextCell({ row: 1, column: 0 }, size, 'down', 1)).toEqual({ row: 0, column: 1 });
+    expect(nextCell({ row: 0, column: 2 }, size, 'across', 1)).toEqual({ row: 1, column: 0 });
+    expect(nextCell({ row: 1, column: 2 }, size, 'down', 1)).toBeNull();
+    expect(nextCell({ row: 0, column: 1 }, size, 'down', -1)).toEqual({ row: 1, column: 0 });
+    expect(nextCell({ row: 0, column: 0 }, size, 'across', -1)).toBeNull();
+  });
+  test('an arrow goes to the next cell only from the end of what is typed', () => {
+    const inside = { atStart: false, atEnd: false };
+    const atEnd = { atStart: false, atEnd: true };
+    expect(arrowCell('ArrowRight', { row: 0, column: 0 }, size, inside)).toBeNull();
+    expect(arrowCell('ArrowRight', { row: 0, column: 0 }, size, atEnd)).toEqual({ row: 0, column: 1 });
+    expect(arrowCell('ArrowDown', { row: 0, column: 0 }, size, inside)).toEqual({ row: 1, column: 0 });
+    expect(arrowCell('ArrowDown', { row: 1, column: 0 }, size, inside)).toBeNull();
+  });
+});
+
+describe('what a page says', () => {
+  test('without a time it was at noon, and today now', () => {
+    const now = new Date(2026, 5, 1, 8);
+    const at = (day: string | null, time = '') => startOf({ day, time }, now);
+    expect(at('2026-05-02')).toBe(new Date(2026, 4, 2, 12).toISOString());
+    expect(at('2026-05-02', '07:30')).toBe(new Date(2026, 4, 2, 7, 30).toISOString());
+    expect(at('2026-06-01')).toBe(now.toISOString());
+    expect(at(null)).toBeNull();
+  });
+  test('a depth that is blank or cannot be is not known', () => {
+    const page = { ...blankPage, columns: 4, depth: 'typed' as const, depthsMm: [6, null, Number.NaN] };
+    expect(depthsOf(page)).toEqual([6, 'unknown', 'unknown', 'unknown']);
+  });
+});
