@@ -11,7 +11,7 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
-import { tellDone } from '../../stores/notices.ts';
+import { tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
@@ -114,7 +114,11 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     discard();
     go({ name: 'round', id: saved.roundId });
     // On the screen that it is about.
-    setTimeout(() => tellDone(say('past-round.saved', { readings: saved.readings, startedOn: startedAt })));
+    setTimeout(() =>
+      tellUndoable(say('past-round.saved', { readings: saved.readings, startedOn: startedAt }), (work) =>
+        bridge().command('acts.undo', { act: saved.act, work }),
+      ),
+    );
   }
 
   const boards = asked.output?.boards ?? [];

@@ -123,6 +123,28 @@ describe('a page of a notebook', () => {
     await yard.command('pastRounds.save', { ...asks, isDateRight: true });
   });
 
+  test('is undone whole, and redone', async () => {
+    const { act, roundId } = await save(
+      '2026-05-02',
+      [
+        [14, 16],
+        [13, 15],
+      ],
+      { depths: ['unknown', 8] },
+    );
+    const before = (await board()).readings;
+    await yard.command('acts.undo', { act });
+    expect((await board()).readings.every(({ excluded }) => excluded !== null)).toBe(true);
+    expect((await yard.query('stacks.get', { id: yard.stack.id })).lastRoundId).toBeNull();
+    expect(
+      (await yard.query('pastRounds.page', { stackId: yard.stack.id, startedAt: '2026-05-02T17:00:00.000Z' }))
+        .sameDay,
+    ).toBeNull();
+    await yard.command('acts.redo', { act });
+    expect((await board()).readings).toEqual(before);
+    expect((await yard.query('stacks.get', { id: yard.stack.id })).lastRoundId).toBe(roundId);
+  });
+
   test('sent twice is saved once', async () => {
     const act = '0b5c1bb6-4d0c-4b8e-9d55-7a1f3b9f6a01';
     const one = await yard.command('pastRounds.save', page('2026-05-02', [[14, 16]]), act);
