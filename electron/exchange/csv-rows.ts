@@ -1,7 +1,7 @@
+import type { CsvKind } from '../../shared-core/contract/exchange.ts';
 import type {
   BoardForCsv,
   CallForCsv,
-  CsvKind,
   CsvRowOf,
   ForecastForCsv,
   ReadingForCsv,

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { extname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import { type CsvKind, csvKinds } from '../../shared-core/exchange/csv-tables.ts';
+import { csvKinds, type ExportKind } from '../../shared-core/contract/exchange.ts';
 import { type DisplayUnits, unitsOfRegion } from '../../shared-core/units/length.ts';
 import { english } from '../../shared-core/words/en/index.ts';
 import type { Display } from '../../shared-core/words/formats.ts';
@@ -21,7 +21,7 @@ const unitsNamed: readonly string[] = ['metric', 'imperial'] satisfies DisplayUn
 
 interface Asked {
   target: string;
-  kind: CsvKind;
+  kind: ExportKind;
   /** Null: as the yard's settings have them. */
   units: DisplayUnits | null;
 }
@@ -52,19 +52,24 @@ function askedBy(args: readonly string[]): Asked {
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
-      options: { what: { type: 'string', default: 'boards' }, units: { type: 'string' } },
+      options: { what: { type: 'string' }, units: { type: 'string' } },
       allowPositionals: true,
     });
     const [file, ...more] = positionals;
-    const kind = csvKinds.find((each) => each === values.what);
+    const kind = file === undefined ? undefined : kindOf(extname(file).toLowerCase(), values.what);
     const units = values.units ?? null;
     const areUnits = units === null || unitsNamed.includes(units);
     if (file === undefined || more.length > 0 || kind === undefined || !areUnits) throw usage;
-    if (extname(file).toLowerCase() !== '.csv') throw usage;
     return { target: resolve(file), kind, units: units as DisplayUnits | null };
   } catch {
     throw usage;
   }
+}
+
+/** By the ending of the file's name; undefined where that and `what` do not go together. */
+function kindOf(ending: string, what: string | undefined): ExportKind | undefined {
+  if (ending === '.json') return what === undefined ? 'everything' : undefined;
+  return ending === '.csv' ? csvKinds.find((each) => each === (what ?? 'boards')) : undefined;
 }
 
 /** @throws Refusal; what was there before is never replaced */

@@ -1,12 +1,14 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import type { CsvKind, ExportKind } from '../../shared-core/contract/exchange.ts';
 import { BYTE_ORDER_MARK, csvRow } from '../../shared-core/exchange/csv.ts';
-import { type CsvKind, csvTable } from '../../shared-core/exchange/csv-tables.ts';
+import { csvTable } from '../../shared-core/exchange/csv-tables.ts';
 import { english } from '../../shared-core/words/en/index.ts';
 import type { Display } from '../../shared-core/words/formats.ts';
 import { createWords } from '../../shared-core/words/words.ts';
 import { asBackupProblem } from '../store/backup.ts';
 import { csvRows } from './csv-rows.ts';
+import { writeJson } from './json-export.ts';
 
 /** What a file is made of. */
 export interface Export {
@@ -14,7 +16,7 @@ export interface Export {
   from: string;
   /** A file that is not there yet. */
   target: string;
-  kind: CsvKind;
+  kind: ExportKind;
   display: Display;
   /** UTC instant. */
   nowAt: string;
@@ -46,7 +48,8 @@ export function writeExport(
         writeSync(to, part);
         part = '';
       };
-      writeCsv(db, { kind, display, nowAt }, put, tell);
+      if (kind === 'everything') writeJson(db, nowAt, put, tell);
+      else writeCsv(db, { kind, display, nowAt }, put, tell);
       flush();
     } finally {
       closeSync(to);
@@ -60,7 +63,7 @@ export function writeExport(
 
 function writeCsv(
   db: Database.Database,
-  { kind, display, nowAt }: Pick<Export, 'kind' | 'display' | 'nowAt'>,
+  { kind, display, nowAt }: Pick<Export, 'display' | 'nowAt'> & { kind: CsvKind },
   put: (text: string) => void,
   tell: (done: number, total: number) => void,
 ): void {

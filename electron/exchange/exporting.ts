@@ -1,3 +1,4 @@
+import type { ExportKind } from '../../shared-core/contract/exchange.ts';
 import { unitsOfRegion } from '../../shared-core/units/length.ts';
 import type { AppContext } from '../app/context.ts';
 import type { Commands } from '../app/handlers.ts';
@@ -5,6 +6,9 @@ import type { LongWork } from '../app/long-work.ts';
 import { settingsOf } from '../app/yard/settings.ts';
 import type { Transfers } from '../app/yard/transfers.ts';
 import type { AskExchange } from './exchange-tasks.ts';
+
+/** How the name of such a file ends. */
+export const extensionOf = (kind: ExportKind): 'csv' | 'json' => (kind === 'everything' ? 'json' : 'csv');
 
 /** Makes files of the open yard for a window to download. */
 export const exportCommands = (
@@ -23,6 +27,6 @@ export const exportCommands = (
         const offered = await offer(window, (target) =>
           ask('export', { from, target, kind, display, nowAt }, underWay),
         );
-        return { ...offered, fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.csv` };
+        return { ...offered, fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.${extensionOf(kind)}` };
       }),
   }) satisfies Partial<Commands>;

@@ -83,7 +83,7 @@ export function statements(db: Db): (sql: string) => Statement<[SqlValue[]]> {
 }
 
 /** SQL for the next id of a table: never one that a deleted row had, which may come back. */
-const nextId = (table: string): string =>
+export const nextId = (table: string): string =>
   `(SELECT max(coalesce((SELECT max(id) FROM ${table}), 0),
      coalesce((SELECT id FROM used_id WHERE in_table = '${table}'), 0)) + 1)`;
 

@@ -1,5 +1,5 @@
 /** What a person can have as a spreadsheet, and what is in each row of it. */
-import { z } from 'zod';
+import type { CsvKind } from '../contract/exchange.ts';
 import { FAHRENHEIT_AT_ZERO_CELSIUS, FAHRENHEIT_PER_CELSIUS, MM_PER_INCH } from '../measures.ts';
 import type { Call } from '../probing/calls/assessment.ts';
 import type { Ready } from '../probing/calls/ready-in.ts';
@@ -13,10 +13,6 @@ import type { Code } from '../words/en/index.ts';
 import type { Message } from '../words/message.ts';
 import type { Say } from '../words/words.ts';
 import type { Cell } from './csv.ts';
-
-export const csvKinds = ['boards', 'readings', 'calls', 'forecasts'] as const;
-export const csvKindSchema = z.enum(csvKinds);
-export type CsvKind = z.infer<typeof csvKindSchema>;
 
 /** A board with what is known of it today. */
 export interface BoardForCsv {

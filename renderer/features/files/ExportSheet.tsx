@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type CsvKind, csvKinds } from '../../../shared-core/exchange/csv-tables.ts';
+import { type ExportKind, exportKindSchema } from '../../../shared-core/contract/exchange.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { Choice } from '../../form/Choice.tsx';
@@ -15,7 +15,8 @@ import { useTransfer } from '../backups/useTransfer.ts';
 /** What the yard holds as a file for other programs. */
 export function ExportSheet() {
   const { say } = useWords();
-  const [kind, setKind] = useState<CsvKind>('boards');
+  const [kind, setKind] = useState<ExportKind>('everything');
+  const isJson = kind === 'everything';
   const making = useLongWork();
   const getting = useTransfer();
   const save = async () => {
@@ -24,7 +25,9 @@ export function ExportSheet() {
       say('export.stopped'),
     );
     if (offered === undefined) return;
-    const isWhole = await getting.run((onPart) => downloadOffered(offered, 'text/csv', onPart));
+    const isWhole = await getting.run((onPart) =>
+      downloadOffered(offered, isJson ? 'application/json' : 'text/csv', onPart),
+    );
     if (isWhole) return tellDone(say('export.done'));
     await bridge().command('backups.dropDownload', {});
     tellDone(say('export.stopped'));
@@ -39,11 +42,11 @@ export function ExportSheet() {
       <Choice
         label={say('export.what')}
         value={kind}
-        options={csvKinds.map((value) => ({ value, label: say(`export.what.${value}`) }))}
+        options={exportKindSchema.options.map((value) => ({ value, label: say(`export.what.${value}`) }))}
         onValue={setKind}
       />
       <p>{say(`export.hint.${kind}`)}</p>
-      <p className="soft">{say('export.csv-note')}</p>
+      {!isJson && <p className="soft">{say('export.csv-note')}</p>}
       {underWay ? (
         <WorkUnderWay
           label={say('export.under-way')}
@@ -53,7 +56,9 @@ export function ExportSheet() {
         />
       ) : (
         <Actions>
-          <Button onClick={() => attempt(save())}>{say('export.button')}</Button>
+          <Button onClick={() => attempt(save())}>
+            {say(isJson ? 'export.button.json' : 'export.button.csv')}
+          </Button>
         </Actions>
       )}
     </Sheet>

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { csvKindSchema } from '../../exchange/csv-tables.ts';
+import { exportKindSchema } from '../exchange.ts';
 import { regionSchema } from '../region.ts';
 import { command, ofWindow } from '../request-kinds.ts';
 import { workSchema } from './work.ts';
@@ -12,7 +12,7 @@ export const exchangeRequests = {
   /** Of any open yard, the demo yard too. The window's next download takes its place. */
   'exchange.beginExport': ofWindow(
     command({
-      input: z.object({ kind: csvKindSchema, region: regionSchema, work: workSchema }),
+      input: z.object({ kind: exportKindSchema, region: regionSchema, work: workSchema }),
       output: offeredSchema,
       topics: () => [],
     }),

@@ -5,11 +5,15 @@ export const exchange = {
   'files.lead': 'Take your data along.',
   'export.title': 'Export',
   'export.what': 'What to export',
+  'export.what.everything': 'Everything',
   'export.what.boards': 'Boards',
   'export.what.readings': 'Readings',
   'export.what.calls': 'Calls',
   'export.what.forecasts': 'Forecasts',
-  'export.button': 'Export CSV',
+  'export.button.csv': 'Export CSV',
+  'export.button.json': 'Export JSON',
+  'export.hint.everything':
+    'All that you entered, as JSON. Another yard can bring it in without loss. It leaves out pictures and the list of acts.',
   'export.hint.boards': 'One row a board: sizes, species, place, and its call today.',
   'export.hint.readings': 'One row a reading: as shown, corrected, how deep, and why excluded.',
   'export.hint.calls': 'One row a board and round: the call, the average, and the reason.',
@@ -20,10 +24,21 @@ export const exchange = {
   'export.stopped': 'Export stopped. Nothing was saved.',
   'export.done': 'Exported. Look in your downloads.',
   'export.usage':
-    'Use: npx node electron/exchange/export.ts FILE.csv --what boards. Instead of boards: readings, calls or forecasts. Add --units metric or --units imperial to choose units.',
+    'Use: export.ts FILE.json for everything, or export.ts FILE.csv --what boards. Instead of boards: readings, calls or forecasts. Add --units metric or --units imperial to choose units.',
   'export.no-yard': 'There is no yard at {file}. Set PINTALLY_DATA to the folder of your yard.',
   'export.taken': '{file} is there already. Nothing was written. Choose another name.',
   'export.written': 'Exported to {file}.',
+  'refusal.json-other': 'This file is no yard file and no Pintally export. Nothing was changed.',
+  'refusal.json-archive':
+    'This is a packed file or a spreadsheet. Unpack it, or choose a yard file or a Pintally export. Nothing was changed.',
+  'refusal.json-newer':
+    'A newer Pintally made this export. Update Pintally, then try again. Nothing was changed.',
+  'refusal.json-cut-off':
+    'The file ends too early, so a part of it is missing. Export or copy it again. Nothing was changed.',
+  'refusal.json-record':
+    'In “{tableName}”, record {recordNumber} does not fit. Correct the file, or export it again. Nothing was changed.',
+  'refusal.json-record-too-large':
+    'A record in this file is longer than Pintally makes any. Nothing was changed.',
   'csv.head-in': '{headText} ({unitText})',
   'csv.board': 'Board',
   'csv.stack': 'Stack',

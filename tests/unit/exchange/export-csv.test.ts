@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { exportByCommand } from '../../../electron/exchange/export-by-command.ts';
-import type { CsvKind } from '../../../shared-core/exchange/csv-tables.ts';
+import type { CsvKind } from '../../../shared-core/contract/exchange.ts';
 import { outlooksMade, withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { rowsOf } from './a-csv.ts';
 import { downloaded } from './downloaded.ts';
