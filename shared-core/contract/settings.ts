@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { labelLayoutSchema, letterSheetLayout, singleLabelLayout } from '../labels/sheet.ts';
+import { labelPapersSchema, usualPapers } from '../labels/paper.ts';
 
 /** `system`: as the computer is set, high contrast included. */
 export const themeSchema = z.enum(['system', 'light', 'dark', 'high-contrast']);
@@ -15,8 +15,8 @@ export const settingsSchema = z.object({
   saveWhenSettled: z.boolean(),
   /** So many seconds after its last spot was read, a round goes on to the next board; null: it waits for a key. */
   nextBoardAfterS: z.union([z.literal(2), z.literal(5)]).nullable(),
-  /** A sheet of many labels, and a page of one for a label printer. */
-  labelLayouts: z.object({ sheet: labelLayoutSchema, single: labelLayoutSchema }),
+  /** The sheets and rolls of labels that the person has. */
+  labelPapers: labelPapersSchema,
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -27,5 +27,5 @@ export const usualSettings: Settings = {
   sound: true,
   saveWhenSettled: true,
   nextBoardAfterS: null,
-  labelLayouts: { sheet: letterSheetLayout, single: singleLabelLayout },
+  labelPapers: usualPapers,
 };

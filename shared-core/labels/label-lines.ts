@@ -3,6 +3,7 @@ import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { Words } from '../words/words.ts';
 import { type CallMark, callMarks } from './call-mark.ts';
 import type { LabelContent, LabelFinding } from './label.ts';
+import { type LabelField, usualFields } from './label-field.ts';
 
 /**
  * Pin meters are reliable from about 6 to 30 % MC and only qualitative above (Wood Handbook, chapter 13), which a
@@ -16,41 +17,58 @@ const RELIABLE = { minPct: LEAST_METER_PCT, maxPct: FIBER_SATURATION_PCT };
  */
 export type Detail = readonly [whole: string, ...shorter: string[]];
 
-/** The lines of one label as one person reads them, in order of importance. */
-export interface LabelLines {
-  code: string;
-  /** Null where there is none yet. */
-  call: (CallMark & { word: string }) | null;
-  /** The day of the call and the MC; without a call the day is empty, and the MC says why. */
-  day: string;
-  mc: string;
-  details: Detail[];
+export interface LabelLine {
+  /** What it shows of the board; null for a remark about the label itself. */
+  field: LabelField | null;
+  forms: Detail;
+  /** A call has its mark before its word. */
+  mark: CallMark | null;
 }
 
-/** The lines of a label, the same on the preview, on paper and in the PDF. */
-export function labelLines(content: LabelContent, words: Words): LabelLines {
-  const { say, formats } = words;
-  const { code, speciesName, endUseName, latest } = content;
-  const details: Detail[] = [
-    [speciesName],
-    sizeLine(content, words),
-    // "Furniture and cabinets, heated rooms" is still told from other uses by its beginning.
-    [endUseName, endUseName.split(',')[0] as string],
-  ];
-  if (latest === null) return { code, call: null, day: '', mc: say('labels.no-readings'), details };
-  if (latest.call === null) {
-    const mc =
-      latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
-    return { code, call: null, day: '', mc, details };
-  }
-  return {
-    code,
-    call: { ...callMarks[latest.call], word: say(`call.${latest.call}`) },
-    // A label is read years later, so its day always has its year.
-    day: formats.day(latest.at, 'year'),
-    mc: averageLine(latest, words),
-    details: [...details, [intervalLine(latest, words), ''], [shellCoreLine(latest, words), '']],
-  };
+/** The lines of a label in the order of its fields, the same on the preview, on paper and in the PDF; none is empty. */
+export function labelLines(
+  content: LabelContent,
+  words: Words,
+  fields: readonly LabelField[] = usualFields,
+): LabelLine[] {
+  const { latest } = content;
+  return fields
+    .map((field) => ({
+      field,
+      forms: formsOf[field](content, words),
+      mark: field === 'call' && latest?.call ? callMarks[latest.call] : null,
+    }))
+    .filter(({ forms: [whole] }) => whole !== '');
+}
+
+const formsOf: Record<LabelField, (content: LabelContent, words: Words) => Detail> = {
+  code: ({ code }) => [code],
+  call: ({ latest }, { say }) =>
+    latest?.call ? [say(`call.${latest.call}`), say(`call.letter-${latest.call}`)] : [''],
+  mc: ({ latest }, words) => [mcLine(latest, words)],
+  // A label is read years later, so its day always has its year. Without a call, the MC says why, and has no day.
+  day: ({ latest }, { formats }) => [latest?.call ? formats.day(latest.at, 'year') : ''],
+  species: ({ speciesName }) => [speciesName],
+  size: (content, words) => sizeLine(content, words),
+  thickness: ({ thickness }, { formats }) => [formats.thickness(thickness)],
+  // "Furniture and cabinets, heated rooms" is still told from other uses by its beginning.
+  use: ({ endUseName }) => [endUseName, endUseName.split(',')[0] as string],
+  target: ({ targetRange }, { say }) => [say('labels.target', { targetRange })],
+  likely: ({ latest }, words) => [latest?.call ? intervalLine(latest, words) : '', ''],
+  'shell-core': ({ latest }, words) => [latest?.call ? shellCoreLine(latest, words) : '', ''],
+  stack: ({ stackName }) => [stackName],
+  place: ({ placeName }) => [placeName],
+  sawn: ({ sawnOn }, { say, formats }) => [
+    sawnOn === null ? '' : say('labels.sawn', { day: formats.day(sawnOn, 'year') }),
+  ],
+  log: ({ log }, { say }) => [log === '' ? '' : say('labels.log', { log })],
+};
+
+function mcLine(latest: LabelFinding | null, words: Words): string {
+  const { say } = words;
+  if (latest === null) return say('labels.no-readings');
+  if (latest.call !== null) return averageLine(latest, words);
+  return latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
 }
 
 function averageLine({ averagePct, averageIs, shellPct }: LabelFinding, { say, formats }: Words): string {

@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
 import { averageIsSchema } from '../probing/readings/estimate.ts';
 import { instantSchema } from '../time.ts';
+import { type LabelField, usualFields } from './label-field.ts';
 
 /** What one board's label is about. Its words are made where it is drawn (`label-lines.ts`). */
 export const labelContentSchema = z.object({
-  /** The board's ID, which is also what the QR code holds. */
+  /** The board's ID, which is also what its code holds. */
   code: z.string().min(1).max(80),
   speciesName: z.string().max(200),
   thickness: z.object({
@@ -17,6 +18,14 @@ export const labelContentSchema = z.object({
   lengthMm: z.number().nullable(),
   /** What the wood is for. */
   endUseName: z.string().max(200),
+  /** Of that use, % MC. */
+  targetRange: z.object({ minPct: z.number(), maxPct: z.number() }),
+  stackName: z.string().max(200),
+  placeName: z.string().max(200),
+  /** The log it came from; empty where not entered. */
+  log: z.string().max(40),
+  /** Local day; null where not entered. */
+  sawnOn: z.iso.date().nullable(),
   /** The finding of its latest round; null before the first. */
   latest: z
     .object({
@@ -39,9 +48,32 @@ export const labelContentSchema = z.object({
 export type LabelContent = z.infer<typeof labelContentSchema>;
 export type LabelFinding = NonNullable<LabelContent['latest']>;
 
+/** A field of labels of which no row says anything by itself: it shows with each of these. */
+const FINDING_FIELDS: readonly LabelField[] = ['call', 'mc', 'day', 'likely', 'shell-core'];
+const SIZE_FIELDS: readonly LabelField[] = ['size', 'thickness'];
+
 /**
- * What a printed label is out of date by. Not the exact MC, which a new look at the same readings may move a little: a
- * new round, or another call, is what a person at the stack would be misled by.
+ * What a printed label with these fields is out of date by. Not the exact MC, which a new look at the same readings may
+ * move a little: a new round, or another call, is what a person at the stack would be misled by.
  */
-export const labelGist = ({ latest, ...board }: LabelContent): string =>
-  JSON.stringify([labelContentSchema.omit({ latest: true }).parse(board), latest?.at, latest?.call]);
+export function labelGist(content: LabelContent, fields: readonly LabelField[] = usualFields): string {
+  const has = (...any: readonly LabelField[]) => any.some((field) => fields.includes(field));
+  const { code, latest } = content;
+  const of = <T>(isShown: boolean, fact: T): T | undefined => (isShown ? fact : undefined);
+  const isFound = has(...FINDING_FIELDS);
+  // In this order since the first labels: those printed with the usual fields are compared with it.
+  const board = {
+    code,
+    speciesName: of(has('species'), content.speciesName),
+    thickness: of(has(...SIZE_FIELDS), content.thickness),
+    widthMm: of(has('size'), content.widthMm),
+    lengthMm: of(has('size'), content.lengthMm),
+    endUseName: of(has('use'), content.endUseName),
+    targetRange: of(has('target'), content.targetRange),
+    stackName: of(has('stack'), content.stackName),
+    placeName: of(has('place'), content.placeName),
+    log: of(has('log'), content.log),
+    sawnOn: of(has('sawn'), content.sawnOn),
+  };
+  return JSON.stringify([board, of(isFound, latest?.at), of(isFound, latest?.call)]);
+}

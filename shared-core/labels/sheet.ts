@@ -16,14 +16,14 @@ const toleranceMm = 0.01;
 const paddingMm = 1.5;
 
 /** What a printer cannot ink along the edges of its paper, mm: common practice, no source. */
-const unprintableMm = { sheet: 5, single: 2 };
+const unprintableMm = { sheet: 5, roll: 2 };
 
-/** Smallest area that holds the QR code of a board ID beside its ID, MC and date, all whole and readable. */
-const smallestPrintableMm = { width: 40, height: 14 };
+/** Smallest area that holds the QR code of a board ID beside the ID: that of a label of 25 × 13 mm on a roll. */
+const smallestPrintableMm = { width: 21, height: 9 };
 
 const layoutShape = z.object({
-  /** `single`: the page is one label, as a label printer feeds them. */
-  kind: z.enum(['sheet', 'single']),
+  /** `roll`: the page is one row of labels, as a label printer feeds them. */
+  kind: z.enum(['sheet', 'roll']),
   pageWidthMm: z.number().min(20).max(longestMm),
   pageHeightMm: z.number().min(12).max(longestMm),
   columns: z.number().int().min(1).max(20),
@@ -71,15 +71,11 @@ export function printableArea(layout: z.infer<typeof layoutShape>) {
 
 /** Sizes of a page of labels, mm. What does not fit its page is refused by a code of the catalog, its facts in `params`. */
 export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
-  const isSingle = layout.kind === 'single';
+  const isRoll = layout.kind === 'roll';
   const refuse = (size: keyof typeof layoutShape.shape, { code, facts }: Message) =>
     check.addIssue({ code: 'custom', path: [size], message: code, params: facts });
-  // A single label is its page, which is what a person types.
-  const width = isSingle ? 'pageWidthMm' : 'labelWidthMm';
-  const height = isSingle ? 'pageHeightMm' : 'labelHeightMm';
-
-  if (isSingle && (layout.columns !== 1 || layout.rows !== 1)) {
-    refuse('columns', message('labels.single-is-one'));
+  if (isRoll && layout.rows !== 1) {
+    refuse('rows', message('labels.roll-has-one-row'));
     return;
   }
   const extent = extentMm(layout);
@@ -87,18 +83,43 @@ export const labelLayoutSchema = layoutShape.superRefine((layout, check) => {
   const overBottomMm = layout.topMm + extent.heightMm - layout.pageHeightMm;
   const isTooWide = overRightMm > toleranceMm;
   const isTooTall = overBottomMm > toleranceMm;
-  if (isTooWide) refuse(width, message('labels.too-wide', { overMm: overRightMm }));
-  if (isTooTall) refuse(height, message('labels.too-tall', { overMm: overBottomMm }));
+  if (isTooWide) refuse('labelWidthMm', message('labels.too-wide', { overMm: overRightMm }));
+  if (isTooTall) refuse('labelHeightMm', message('labels.too-tall', { overMm: overBottomMm }));
   if (isTooWide || isTooTall) return;
   const area = printableArea(layout);
   const narrowerMm = smallestPrintableMm.width - area.widthMm;
   const shorterMm = smallestPrintableMm.height - area.heightMm;
-  if (narrowerMm > 0) refuse(width, message('labels.too-narrow-for-code', { missingMm: narrowerMm }));
-  else if (shorterMm > 0) {
-    refuse(height, message('labels.too-short-for-code', { missingMm: shorterMm }));
+  if (narrowerMm > toleranceMm)
+    refuse('labelWidthMm', message('labels.too-narrow-for-code', { missingMm: narrowerMm }));
+  else if (shorterMm > toleranceMm) {
+    refuse('labelHeightMm', message('labels.too-short-for-code', { missingMm: shorterMm }));
   }
 });
 export type LabelLayout = z.infer<typeof labelLayoutSchema>;
+
+/** The page of a roll: one row of labels, with nothing around it but the gaps between them. */
+export const asRoll = <Size extends number | null>(sizes: {
+  columns: Size;
+  labelWidthMm: Size;
+  labelHeightMm: Size;
+  columnGapMm: Size;
+}) => {
+  const { columns, labelWidthMm, labelHeightMm, columnGapMm } = sizes;
+  const isKnown = columns !== null && labelWidthMm !== null && columnGapMm !== null;
+  return {
+    kind: 'roll' as const,
+    columns,
+    labelWidthMm,
+    labelHeightMm,
+    columnGapMm,
+    pageWidthMm: isKnown ? columns * labelWidthMm + (columns - 1) * columnGapMm : null,
+    pageHeightMm: labelHeightMm,
+    rows: 1,
+    leftMm: 0,
+    topMm: 0,
+    rowGapMm: 0,
+  };
+};
 
 /** 30 labels of 2 5/8 by 1 in on a US Letter page, 1/8 in between columns. */
 export const letterSheetLayout: LabelLayout = {
@@ -130,9 +151,9 @@ export const a4SheetLayout: LabelLayout = {
   rowGapMm: 0,
 };
 
-/** One label of 60 by 30 mm to a page. */
-export const singleLabelLayout: LabelLayout = {
-  kind: 'single',
+/** A roll of labels of 60 by 30 mm, one after another. */
+export const rollLayout: LabelLayout = {
+  kind: 'roll',
   pageWidthMm: 60,
   pageHeightMm: 30,
   columns: 1,

@@ -12,6 +12,8 @@ export interface Box {
 
 /** No text of a label is smaller, so that all of it is read at arm's length: common practice, no source. */
 export const SMALLEST_PT = 8;
+/** But an ID on a small label is, rather than cut; beside its code not under this. */
+export const SMALLEST_ID_PT = 5;
 
 /** The fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */
 const ascentEm = 1901 / 2048;
@@ -49,9 +51,8 @@ export function rowWidthMm({ parts, mark }: Row, sizePt: number): number {
 
 export const fits = (row: Row, { widthMm }: Box): boolean => rowWidthMm(row, SMALLEST_PT) <= widthMm * NEARLY;
 
-/** The size at which a row is as wide as its box; the smallest one for a row that has to be cut. */
-export const widestPt = (row: Row, { widthMm }: Box): number =>
-  Math.max(SMALLEST_PT, (widthMm / rowWidthMm(row, 1)) * NEARLY);
+/** The size at which a row is as wide as its box. */
+export const widestPt = (row: Row, { widthMm }: Box): number => (widthMm / rowWidthMm(row, 1)) * NEARLY;
 
 /** @param topMm of the row's line */
 export function rowOperations({ parts, mark }: Row, sizePt: number, topMm: number, box: Box): Operation[] {

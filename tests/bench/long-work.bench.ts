@@ -40,7 +40,7 @@ await whileTyping('nothing else', () => pause(1000));
 await whileTyping('labels.pdf of 2,000 labels', () =>
   query('labels.pdf', {
     boardIds: boardIds.slice(0, 2000),
-    kind: 'sheet',
+    paperId: 'sheet',
     used: 0,
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   }),

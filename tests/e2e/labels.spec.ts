@@ -38,11 +38,11 @@ test('labels for a stack are saved as a PDF that reads back', async ({ pintally:
   expect(text?.match(/\d+\.\d%/g)?.length).toBeGreaterThanOrEqual(6);
 });
 
-test('a single label has a page to itself', async ({ pintally: { page } }) => {
+test('a label of a roll has a page to itself', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
   await page.getByRole('button', { name: 'All (6)' }).click();
-  await page.getByRole('radio', { name: /Single labels/ }).check();
+  await page.getByLabel('Print on').selectOption('Roll, 60 mm × 30 mm');
   await expect(page.getByText('6 labels on 6 pages.')).toBeVisible();
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save as PDF' }).click();

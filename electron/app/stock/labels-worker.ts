@@ -2,7 +2,7 @@
 import { parentPort } from 'node:worker_threads';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
-import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
+import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
@@ -11,7 +11,7 @@ import { answerQuestions } from '../own-thread.ts';
 
 export interface LabelsToPrint {
   contents: readonly LabelContent[];
-  layout: LabelLayout;
+  paper: LabelPaper;
   used: number;
   display: Display;
   createdAt: Date;
@@ -19,9 +19,9 @@ export interface LabelsToPrint {
 
 answerQuestions(
   parentPort,
-  ({ contents, layout, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
+  ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
     const words = createWords({ catalog: english, ...display });
     const meta = { title: words.say('labels.pdf-title'), locale: display.locale, createdAt };
-    return pdfOf(drawLabels(contents, layout, words, used), meta, tell);
+    return pdfOf(drawLabels(contents, paper, words, used, 'printer'), meta, tell);
   },
 );

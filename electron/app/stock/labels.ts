@@ -4,6 +4,8 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
+import { type LabelField, labelFieldSchema, usualFields } from '../../../shared-core/labels/label-field.ts';
+import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
@@ -18,20 +20,41 @@ import type { LabelPdf } from './label-pdf.ts';
 
 function contentOf(yard: YardReader, board: BoardRow): LabelContent {
   const { endUseId } = orRefuse(yard.boards.judgedBy(board.id), 'board');
-  const endUseName = orRefuse(yard.endUses.get(endUseId), 'use').name;
-  return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName });
+  const { name: endUseName, minPct, maxPct } = orRefuse(yard.endUses.get(endUseId), 'use');
+  const targetRange = { minPct, maxPct };
+  return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName, targetRange });
 }
 
 const contents = (yard: YardReader, boardIds: readonly number[]): LabelContent[] =>
   boardIds.map((id) => contentOf(yard, orRefuse(yard.boards.get(id), 'board')));
 
-const hashOf = (content: LabelContent): string =>
-  createHash('sha256').update(labelGist(content)).digest('base64');
+const hashOf = (content: LabelContent, fields: readonly LabelField[]): string =>
+  createHash('sha256').update(labelGist(content, fields)).digest('base64');
+
+/** Between the fields of a printed label and the hash of what they said; a label with the usual fields has the hash alone. */
+const FIELDS_END = ':';
+const printedHash = (content: LabelContent, fields: readonly LabelField[]): string =>
+  fields.join() === usualFields.join()
+    ? hashOf(content, fields)
+    : `${fields.join()}${FIELDS_END}${hashOf(content, fields)}`;
 
 function labelOf(yard: YardReader, board: BoardRow): LabelBoard['label'] {
   const printed = yard.labelPrints.newestHash(board.id);
   if (printed === undefined) return 'none';
-  return printed === hashOf(contentOf(yard, board)) ? 'current' : 'outdated';
+  const [hash = '', fields] = printed.split(FIELDS_END).reverse();
+  const now = hashOf(contentOf(yard, board), fields === undefined ? usualFields : fieldsIn(fields));
+  return hash === now ? 'current' : 'outdated';
+}
+
+/** Those that this Pintally knows. */
+const fieldsIn = (text: string): LabelField[] =>
+  text.split(',').flatMap((name) => labelFieldSchema.safeParse(name).data ?? []);
+
+function paperOf(yard: YardReader, paperId: string): LabelPaper {
+  return orRefuse(
+    settingsOf(yard).labelPapers.find(({ id }) => id === paperId),
+    'paper',
+  );
 }
 
 /** So many labels are read from the file at a time, some milliseconds, and then others have their turn. */
@@ -61,13 +84,13 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: L
       });
     },
 
-    'labels.pdf': ({ boardIds, kind, used, region, work }, window) =>
+    'labels.pdf': ({ boardIds, paperId, used, region, work }, window) =>
       longWork.run(window, work, async ({ tell, signal }) => {
-        const { units, labelLayouts } = settingsOf(context.yard());
-        const layout = labelLayouts[kind];
+        const { units } = settingsOf(context.yard());
+        const paper = paperOf(context.yard(), paperId);
         const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
         const words = createWords({ catalog: english, ...display });
-        const problem = problemOfUsed(used, layout);
+        const problem = problemOfUsed(used, paper.layout);
         if (problem) throw new Refusal(problem);
         const contents: LabelContent[] = [];
         for (const id of boardIds) {
@@ -76,7 +99,7 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: L
           signal.throwIfAborted();
         }
         const createdAt = new Date(context.now());
-        const pdf = await pdfOf({ contents, layout, used, display, createdAt }, { tell, signal });
+        const pdf = await pdfOf({ contents, paper, used, display, createdAt }, { tell, signal });
         return {
           pdfBase64: Buffer.from(pdf).toString('base64'),
           fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
@@ -86,11 +109,16 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: L
 
 export const labelCommands = (context: AppContext) =>
   ({
-    'labels.recordPrint': ({ boardIds }) => {
+    'labels.recordPrint': ({ boardIds, paperId }) => {
       const yard = context.yard();
+      const { fields } = paperOf(yard, paperId);
       const printedAt = context.now();
       contents(yard, boardIds).forEach((content, index) => {
-        yard.labelPrints.add({ boardId: boardIds[index] as number, contentHash: hashOf(content), printedAt });
+        yard.labelPrints.add({
+          boardId: boardIds[index] as number,
+          contentHash: printedHash(content, fields),
+          printedAt,
+        });
       });
       return {};
     },

@@ -1,4 +1,5 @@
 import { type Settings, settingsSchema, usualSettings } from '../../../shared-core/contract/settings.ts';
+import { papersOfEarlier } from '../../../shared-core/labels/paper.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import type { AppContext, QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -14,9 +15,12 @@ export function settingsOf(yard: YardReader): Settings {
 export const areSettingsDamaged = (yard: Pick<YardReader, 'settings'>): boolean =>
   yard.settings.has(KEY) && (yard.settings.get(KEY) === undefined || !savedIn(yard).success);
 
-/** A yard that an earlier Pintally saved lacks what came since. */
-const savedIn = (yard: Pick<YardReader, 'settings'>) =>
-  settingsSchema.safeParse({ ...usualSettings, ...(yard.settings.get(KEY) ?? {}) });
+/** A yard that an earlier Pintally saved lacks what came since, and has one sheet and one single label instead of papers. */
+function savedIn(yard: Pick<YardReader, 'settings'>) {
+  const saved: { labelLayouts?: unknown } = yard.settings.get(KEY) ?? {};
+  const labelPapers = papersOfEarlier(saved.labelLayouts);
+  return settingsSchema.safeParse({ ...usualSettings, labelPapers, ...saved });
+}
 
 /** Saves the settings that changed. */
 export function changeSettings(yard: Yard, changed: Partial<Settings>): Settings {

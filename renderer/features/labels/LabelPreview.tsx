@@ -3,6 +3,7 @@ import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { FirstLabel } from './FirstLabel.tsx';
 import { LabelSheet } from './LabelSheet.tsx';
 import styles from './labels.module.css';
 
@@ -11,16 +12,19 @@ export function LabelPreview({
   pages,
   layout,
   used,
+  onUsed,
 }: {
   pages: readonly DrawnPage[];
   layout: LabelLayout;
   used: number;
+  onUsed: (used: number) => void;
 }) {
   const [asked, setAsked] = useState(0);
   const { say } = useWords();
   const index = Math.min(asked, pages.length - 1);
   const page = pages[index];
   if (!page) return null;
+  const labels = layout.columns * layout.rows;
   const position = { page: index + 1, pages: pages.length };
   return (
     <div className="column">
@@ -36,18 +40,23 @@ export function LabelPreview({
         </Actions>
       )}
       <section
-        className={`${styles.paper} ${layout.kind === 'single' ? styles.single : ''}`}
+        className={`${styles.paper} ${layout.kind === 'roll' ? styles.roll : ''}`}
         aria-label={say('labels.preview-of-page', position)}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
         tabIndex={0}
       >
-        <LabelSheet
-          page={page}
-          title={say('labels.preview-of-page', position)}
-          underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
-        />
+        <div className={styles.onPaper}>
+          <LabelSheet
+            page={page}
+            title={say('labels.preview-of-page', position)}
+            underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
+          />
+          {index === 0 && labels > 1 && <FirstLabel layout={layout} used={used} onUsed={onUsed} />}
+        </div>
       </section>
-      <p className="soft">{say('labels.edges-not-printed')}</p>
+      <p className="soft">
+        {say('labels.edges-not-printed')} {labels > 1 && say('labels.click-first-free')}
+      </p>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -9,6 +10,7 @@ import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { BoardChoice } from './BoardChoice.tsx';
+import { FieldsChoice } from './FieldsChoice.tsx';
 import { LabelPreview } from './LabelPreview.tsx';
 import styles from './labels.module.css';
 import { PaperChoice } from './PaperChoice.tsx';
@@ -16,16 +18,17 @@ import { PrintActions } from './PrintActions.tsx';
 
 /** Labels of chosen boards: previewed, printed or saved. None is chosen but those that were chosen elsewhere. */
 export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
-  const layouts = useSettings(({ settings }) => settings.labelLayouts);
+  const papers = useSettings(({ settings }) => settings.labelPapers);
   const [chosen, setChosen] = useState(boardIds);
   const [unknown, setUnknown] = useState(0);
-  const [kind, setKind] = useState<keyof typeof layouts>('sheet');
+  const [paperId, setPaperId] = useState<string | null>(null);
   const [typedUsed, setTypedUsed] = useState<number | null>(0);
   const words = useWords();
   const { say } = words;
   const work = useLongWork();
-  const layout = layouts[kind];
-  const used = kind === 'sheet' ? (typedUsed ?? 0) : 0;
+  const paper = papers.find(({ id }) => id === paperId) ?? (papers[0] as LabelPaper);
+  const { layout } = paper;
+  const used = layout.columns * layout.rows > 1 ? (typedUsed ?? 0) : 0;
   const problem = problemOfUsed(used, layout);
 
   const { output, error, again } = useQuery('labels.contents', { boardIds: [...chosen] });
@@ -40,8 +43,8 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   }
   const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
   const pages = useMemo(
-    () => (problem ? [] : drawLabels(known, layout, words, used)),
-    [known, layout, words, used, problem],
+    () => (problem ? [] : drawLabels(known, paper, words, used)),
+    [known, paper, words, used, problem],
   );
   const amount = { labels: known.length, pages: pages.length };
 
@@ -51,9 +54,10 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       lead={pages.length > 0 ? say('labels.amount', amount) : say('labels.lead')}
       actions={
         <PrintActions
-          pages={pages}
+          contents={known}
+          amount={amount}
           boardIds={chosen}
-          kind={kind}
+          paper={paper}
           used={used}
           disabled={output === null}
           work={work}
@@ -72,17 +76,17 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
             {chosen.length === 0 ? (
               <EmptyState sentence={say('labels.none-chosen')} />
             ) : (
-              <LabelPreview pages={pages} layout={layout} used={used} />
+              <LabelPreview pages={pages} layout={layout} used={used} onUsed={setTypedUsed} />
             )}
           </Sheet>
           <PaperChoice
-            kind={kind}
-            layouts={layouts}
-            onKind={setKind}
+            paper={paper}
+            onPaper={setPaperId}
             used={typedUsed}
             onUsed={setTypedUsed}
             problem={problem && say(problem)}
           />
+          <FieldsChoice paper={paper} />
         </div>
       </div>
     </Screen>

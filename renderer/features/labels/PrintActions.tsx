@@ -1,6 +1,7 @@
 import { useCallback, useState } from 'react';
-import type { RequestInput } from '../../../shared-core/contract/requests.ts';
-import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
+import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import type { LabelContent } from '../../../shared-core/labels/label.ts';
+import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { bridge } from '../../data/bridge.ts';
 import { download } from '../../data/download.ts';
 import type { LongWork } from '../../data/useLongWork.ts';
@@ -12,41 +13,47 @@ import { PrintPages } from './PrintPages.tsx';
 
 /** The ways to get labels on paper. Either records what was printed, so that a label can be out of date. */
 export function PrintActions({
-  pages,
+  contents,
+  amount,
   boardIds,
-  kind,
+  paper,
   used,
   disabled,
   work: { run },
 }: {
-  pages: readonly DrawnPage[];
+  contents: readonly LabelContent[];
+  /** Of labels, and of pages that they take; no page where they cannot be printed. */
+  amount: { labels: number; pages: number };
   boardIds: readonly number[];
-  kind: RequestInput<'labels.pdf'>['kind'];
+  paper: LabelPaper;
   used: number;
   disabled: boolean;
   /** Making the PDF. How far it is, and what stops it, is shown elsewhere, so that no button comes where these are. */
   work: LongWork;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
-  const { say } = useWords();
-  const isOff = disabled || pages.length === 0 || busy !== 'nothing';
+  const words = useWords();
+  const { say } = words;
+  const { id: paperId } = paper;
+  const isOff = disabled || amount.pages === 0 || busy !== 'nothing';
 
   const finish = useCallback(() => {
     setBusy('nothing');
-    void attempt(bridge().command('labels.recordPrint', { boardIds: [...boardIds] }));
-  }, [boardIds]);
+    void attempt(bridge().command('labels.recordPrint', { boardIds: [...boardIds], paperId }));
+  }, [boardIds, paperId]);
 
   async function save(): Promise<void> {
     setBusy('pdf');
     const made = await run(
-      (work) => bridge().query('labels.pdf', { boardIds: [...boardIds], kind, used, region: region(), work }),
+      (work) =>
+        bridge().query('labels.pdf', { boardIds: [...boardIds], paperId, used, region: region(), work }),
       say('labels.pdf-stopped'),
     );
     if (!made) return setBusy('nothing');
     const { pdfBase64, fileName } = made;
     const bytes = Uint8Array.from(atob(pdfBase64), (character) => character.charCodeAt(0));
     download(new Blob([bytes], { type: 'application/pdf' }), fileName);
-    tellDone(say('labels.pdf-made', { fileName, labels: boardIds.length, pages: pages.length }));
+    tellDone(say('labels.pdf-made', { fileName, ...amount }));
     finish();
   }
 
@@ -58,7 +65,9 @@ export function PrintActions({
       <Button disabled={isOff} onClick={save}>
         {say('labels.save-as-pdf')}
       </Button>
-      {busy === 'print' && <PrintPages pages={pages} onDone={finish} />}
+      {busy === 'print' && (
+        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer')} onDone={finish} />
+      )}
     </>
   );
 }

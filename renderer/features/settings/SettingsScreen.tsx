@@ -1,21 +1,18 @@
 import { useState } from 'react';
 import { type Settings, themeSchema } from '../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
-import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { goToYard, openDemoYard, openOwnYard, useYard } from '../../stores/yard.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
-import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { OpenLog } from '../log/OpenLog.tsx';
 import { SalvageReportButton } from '../recovery/SalvageReportButton.tsx';
-import { LayoutForm } from './LayoutForm.tsx';
 import { NextBoardChoice } from './NextBoardChoice.tsx';
 import './settings.css';
 
@@ -29,12 +26,7 @@ export function SettingsScreen() {
     <Screen title={say('settings.title')}>
       <Showing settings={settings} onSettings={save} />
       <Probing settings={settings} onSettings={save} />
-      <Labels
-        settings={settings}
-        onSettings={async (changed) => {
-          await attempt(saveSettings(changed).then(() => tellDone(say('settings.sizes-saved'))));
-        }}
-      />
+      <Labels />
       {info && <Yard info={info} />}
       <Log />
       <Methods />
@@ -92,40 +84,14 @@ function Probing({ settings, onSettings }: SettingsPart) {
   );
 }
 
-function Labels({ settings, onSettings }: SettingsPart) {
+/** Papers are edited where labels are seen. */
+function Labels() {
   const { say } = useWords();
-  const { labelLayouts } = settings;
-  const { sheet, single } = labelLayouts;
-  const form = (layout: LabelLayout) => (
-    <LayoutForm
-      key={JSON.stringify(layout)}
-      layout={layout}
-      onSave={(changed) =>
-        onSettings({ ...settings, labelLayouts: { ...labelLayouts, [layout.kind]: changed } })
-      }
-    />
-  );
   return (
-    <Sheet title={say('settings.label-sizes')}>
-      <Unfold
-        words={say('settings.sheet-of', {
-          columns: sheet.columns,
-          rows: sheet.rows,
-          widthMm: sheet.labelWidthMm,
-          heightMm: sheet.labelHeightMm,
-        })}
-      >
-        {form(sheet)}
-      </Unfold>
-      <Unfold
-        words={say('settings.single-of', {
-          widthMm: single.labelWidthMm,
-          heightMm: single.labelHeightMm,
-        })}
-      >
-        <p>{say('settings.single-lead')}</p>
-        {form(single)}
-      </Unfold>
+    <Sheet title={say('settings.label-papers')}>
+      <p>
+        <a href={hrefOf({ name: 'labels', boardIds: [] })}>{say('settings.edit-papers')}</a>
+      </p>
     </Sheet>
   );
 }

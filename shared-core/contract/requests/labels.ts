@@ -45,18 +45,18 @@ export const labelRequests = {
   'labels.pdf': query({
     input: z.object({
       boardIds: boardIds.min(1),
-      kind: z.enum(['sheet', 'single']),
+      paperId: z.string().max(40),
       /** Labels already used on the first sheet. */
-      used: z.number().int().min(0).max(500),
+      used: z.number().int().min(0).max(1200),
       region: regionSchema,
       work: workSchema,
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,
   }),
-  /** Records that the boards' labels, as they now are, were printed or saved to be printed. */
+  /** Records that the boards' labels, as they now are on that paper, were printed or saved to be printed. */
   'labels.recordPrint': command({
-    input: z.object({ boardIds: boardIds.min(1) }),
+    input: z.object({ boardIds: boardIds.min(1), paperId: z.string().max(40) }),
     output: nothingSchema,
     topics: () => ['labels'],
   }),

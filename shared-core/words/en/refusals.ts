@@ -6,7 +6,7 @@ export const refusals = {
   'refusal.act-reused':
     'This was already done with other content. Nothing was changed. Check what is on screen and try again.',
   'refusal.not-found':
-    '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
+    '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} paper {That label paper is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
     '{boards, plural, one {# board was} other {# boards were}} edited meanwhile: {someCodes}. Nothing was saved. Choose what to do.',
   'refusal.deeper-than-board':

@@ -13,7 +13,7 @@ withYardOfTwo({ thicknessMm: 27 });
 const boardIds = () => yard.boards.map(({ id }) => id);
 const asked = (more: Partial<RequestInput<'labels.pdf'>> = {}): RequestInput<'labels.pdf'> => ({
   boardIds: boardIds(),
-  kind: 'sheet',
+  paperId: 'sheet',
   used: 0,
   region: { locale: 'en-US', timeZone: 'America/Chicago' },
   ...more,
@@ -43,12 +43,12 @@ test.each([
   const { pdfBase64 } = await yard.query('labels.pdf', asked({ region: { locale, timeZone } }));
   const read = await textsOf(pdfBase64);
 
-  const { sheet } = (await yard.query('settings.get', {})).labelLayouts;
+  const [sheet] = (await yard.query('settings.get', {})).labelPapers;
   const contents = (await yard.query('labels.contents', { boardIds: boardIds() })).filter(
     (content) => content !== null,
   );
   const words = createWords({ catalog: english, locale, timeZone, units, today: '2026-06-01' });
-  const previewed = drawLabels(contents, sheet, words).flatMap(({ operations }) =>
+  const previewed = drawLabels(contents, sheet!, words).flatMap(({ operations }) =>
     operations.flatMap((operation) => (operation.kind === 'text' ? [operation.text] : [])),
   );
   expect(read).toEqual(previewed);
@@ -91,9 +91,9 @@ test.each([
 
 test('a sheet that does not fit its page is refused with how much it is off', async () => {
   const settings = await yard.query('settings.get', {});
-  const { sheet, single } = settings.labelLayouts;
-  const tooMany = { ...settings, labelLayouts: { sheet: { ...sheet, rows: 11 }, single } };
-  expect(await yard.refusal('settings.edit', tooMany)).toMatch(
+  const [sheet] = settings.labelPapers;
+  const labelPapers = [{ ...sheet!, layout: { ...sheet!.layout, rows: 11 } }];
+  expect(await yard.refusal('settings.edit', { labelPapers })).toMatch(
     /^13 mm too tall for the page\. Use shorter labels.* Nothing was saved\.$/,
   );
 });
@@ -103,7 +103,8 @@ describe('a label is out of date', () => {
     (await yard.query('labels.boards', { stackId: yard.stack.id, search: '' })).boards.map(
       ({ label }) => label,
     );
-  const print = () => yard.command('labels.recordPrint', { boardIds: boardIds().slice(0, 1) });
+  const print = () =>
+    yard.command('labels.recordPrint', { boardIds: boardIds().slice(0, 1), paperId: 'sheet' });
 
   test('only where one was printed', async () => {
     expect(await labels()).toEqual(['none', 'none']);
@@ -145,7 +146,7 @@ describe('a label is out of date', () => {
 
 describe('making many labels', { timeout: 20_000 }, () => {
   const work = '0d0bfbc4-6a0c-4a2f-9b0e-0d6f6a6a3f11';
-  const many = { kind: 'single', work } as const;
+  const many = { paperId: 'roll', work };
 
   async function boards(count: number): Promise<number[]> {
     const codes = Array.from({ length: count }, (_, index) => yard.board(`X-${index}`));

@@ -64,7 +64,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {
     boardIds: [1, 2],
-    kind: 'sheet',
+    paperId: 'sheet',
     used: 0,
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   },

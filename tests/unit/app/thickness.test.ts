@@ -35,7 +35,7 @@ describe('a board given as 8/4', () => {
     ]);
     const { pdfBase64 } = await yard.query('labels.pdf', {
       boardIds: [id],
-      kind: 'single',
+      paperId: 'roll',
       used: 0,
       region: { locale: 'en-US', timeZone: 'America/Chicago' },
     });

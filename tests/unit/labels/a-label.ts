@@ -1,4 +1,6 @@
 import type { LabelContent, LabelFinding } from '../../../shared-core/labels/label.ts';
+import { type LabelPaper, usualPapers } from '../../../shared-core/labels/paper.ts';
+import type { LabelLayout } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 
@@ -24,5 +26,17 @@ export const aLabel: LabelContent = {
   widthMm: 180,
   lengthMm: 2400,
   endUseName: 'Furniture and cabinets, heated rooms',
+  targetRange: { minPct: 6, maxPct: 8 },
+  stackName: 'North stack',
+  placeName: 'Pole shed',
+  log: 'B',
+  sawnOn: '2024-05-02',
   latest: aFinding,
 };
+
+/** A paper of that layout, with all else as it is to begin with, on a printer that makes dots of any size. */
+export const paperOf = (layout: LabelLayout, more: Partial<LabelPaper> = {}): LabelPaper => ({
+  ...(usualPapers[0] as LabelPaper),
+  layout,
+  ...more,
+});

@@ -11,12 +11,13 @@ import {
   labelLayoutSchema,
   labelPositions,
   letterSheetLayout,
-  singleLabelLayout,
+  printableArea,
+  rollLayout,
 } from '../../../shared-core/labels/sheet.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { pseudoOf } from '../../../shared-core/words/pseudo.ts';
 import { createWords, type Say, type Words } from '../../../shared-core/words/words.ts';
-import { aFinding, aLabel, wordsIn } from './a-label.ts';
+import { aFinding, aLabel, paperOf, wordsIn } from './a-label.ts';
 import { decoded } from './decoded.ts';
 import { anyLayout } from './layouts.ts';
 import { polygons, rasterise } from './raster.ts';
@@ -33,20 +34,20 @@ function size(widthMm: number, heightMm: number) {
   };
 }
 
-const smallestLabel: LabelLayout = { ...singleLabelLayout, ...size(44, 18) };
+const smallestLabel: LabelLayout = { ...rollLayout, ...size(25, 13) };
 
 function texts(operations: readonly Operation[]): TextOperation[] {
   return operations.filter((operation) => operation.kind === 'text');
 }
 
 function pageOf(content: LabelContent, layout: LabelLayout) {
-  const [page] = drawLabels([content], layout, words);
+  const [page] = drawLabels([content], paperOf(layout), words);
   if (page === undefined) throw new Error('One label makes one page.');
   return page;
 }
 
 const textsOn = (measures: ReturnType<typeof size>, content = aLabel): string[] =>
-  texts(pageOf(content, { ...singleLabelLayout, ...measures }).operations).map(({ text }) => text);
+  texts(pageOf(content, { ...rollLayout, ...measures }).operations).map(({ text }) => text);
 
 /** The dark modules' rectangles of the only QR code on a page. */
 function qrRectangles(operations: readonly Operation[]) {
@@ -73,7 +74,7 @@ describe('a label', () => {
   });
 
   test('its ID, call and MC with its day are larger than all else', () => {
-    const drawn = texts(pageOf(aLabel, singleLabelLayout).operations);
+    const drawn = texts(pageOf(aLabel, rollLayout).operations);
     const heads = ['OAK-07', 'Bring in', '12.4%', 'Mar 12, 2026'];
     const sizesOf = (isHead: boolean) =>
       drawn.filter(({ text }) => heads.includes(text) === isHead).map(({ sizePt }) => sizePt);
@@ -82,9 +83,9 @@ describe('a label', () => {
   });
 
   test('a single label of 60 × 30 mm uses its width and height', () => {
-    const corners = pageOf(aLabel, singleLabelLayout).operations.flatMap(polygons).flat();
+    const corners = pageOf(aLabel, rollLayout).operations.flatMap(polygons).flat();
     const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
-    expect([singleLabelLayout.labelWidthMm, singleLabelLayout.labelHeightMm]).toEqual([60, 30]);
+    expect([rollLayout.labelWidthMm, rollLayout.labelHeightMm]).toEqual([60, 30]);
     // The QR code's own white ends it on the right.
     expect(Math.max(...xs) - Math.min(...xs)).toBeGreaterThan(52);
     expect(Math.max(...ys) - Math.min(...ys)).toBeGreaterThan(24);
@@ -118,10 +119,7 @@ describe('a label', () => {
   });
 
   test('of a board whose ID is too long for a code says so, instead of a code that cannot be read', () => {
-    const { operations } = pageOf(
-      { ...aLabel, code: 'ł'.repeat(80) },
-      { ...singleLabelLayout, ...size(60, 22) },
-    );
+    const { operations } = pageOf({ ...aLabel, code: 'ł'.repeat(80) }, { ...rollLayout, ...size(60, 18) });
     expect(texts(operations).map(({ text }) => text)).toContain('No room for a QR code');
     expect(
       operations.filter((operation) => operation.kind === 'path' && operation.strokeMm === null),
@@ -131,35 +129,46 @@ describe('a label', () => {
 
 describe('as a label shrinks', () => {
   const anySize = fc.record({
-    widthMm: fc.double({ min: 30, max: 105, noNaN: true }),
-    heightMm: fc.double({ min: 15, max: 74, noNaN: true }),
+    widthMm: fc.double({ min: 25, max: 105, noNaN: true }),
+    heightMm: fc.double({ min: 13, max: 150, noNaN: true }),
   });
 
   // 8 pt at arm's length: common practice, no source.
-  test('no text is ever under 8 pt, from 30 × 15 to 105 × 74 mm', () => {
+  test('no text is ever under 8 pt from 25 × 13 to 105 × 150 mm, but an ID, which is whole in one line or two', () => {
     fc.assert(
       fc.property(
         anySize,
         fc.constantFrom(null, ...calls.map((call) => ({ ...aFinding, call }))),
-        fc.stringMatching(/^[A-Z0-9][A-Za-z0-9-]{0,30}$/),
+        fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,15}$/),
         ({ widthMm, heightMm }, latest, code) => {
           const { operations } = pageOf(
             { ...aLabel, code, latest },
-            { ...singleLabelLayout, ...size(widthMm, heightMm) },
+            { ...rollLayout, ...size(widthMm, heightMm) },
           );
-          const sizes = texts(operations).map(({ sizePt }) => sizePt);
-          expect(Math.min(...sizes)).toBeGreaterThanOrEqual(8);
+          const [first, second, ...others] = texts(operations);
+          const idLines = first?.text === code ? 1 : 2;
+          if (idLines === 2) expect(`${first?.text}${second?.text}`).toBe(code);
+          expect(first?.sizePt).toBeGreaterThanOrEqual(5);
+          const sizes = [...(idLines === 1 && second ? [second] : []), ...others].map(({ sizePt }) => sizePt);
+          expect(Math.min(8, ...sizes)).toBe(8);
         },
       ),
       { numRuns: 300 },
     );
   });
 
-  test('the ID, the call and its day stay whole on every size', () => {
+  test('the call is whole, by its letter, or left out, and never cut; so are the MC and the day', () => {
     fc.assert(
       fc.property(anySize, fc.constantFrom(...calls), ({ widthMm, heightMm }, call) => {
-        const shown = textsOn(size(widthMm, heightMm), { ...aLabel, latest: { ...aFinding, call } });
-        expect(shown).toEqual(expect.arrayContaining(['OAK-07', words.say(`call.${call}`), 'Mar 12, 2026']));
+        const [id, ...shown] = textsOn(size(widthMm, heightMm), { ...aLabel, latest: { ...aFinding, call } });
+        const isRoomy = widthMm >= 44 && heightMm >= 18;
+        expect(id).toBe('OAK-07');
+        if (isRoomy)
+          expect(shown).toEqual(expect.arrayContaining([words.say(`call.${call}`), 'Mar 12, 2026']));
+        const heads = [words.say(`call.${call}`), words.say(`call.letter-${call}`), '12.4%', 'Mar 12, 2026'];
+        expect(shown.slice(0, 2).filter((text) => !heads.includes(text) && !/^Northern/.test(text))).toEqual(
+          [],
+        );
       }),
       { numRuns: 300 },
     );
@@ -180,7 +189,7 @@ describe('as a label shrinks', () => {
 
   test('two short lines share a row before one is left out', () => {
     const short = { ...aLabel, speciesName: 'Ash', endUseName: 'Firewood', widthMm: null, lengthMm: null };
-    const { operations } = pageOf(short, { ...singleLabelLayout, ...size(60, 22) });
+    const { operations } = pageOf(short, { ...rollLayout, ...size(60, 22) });
     const baselines = texts(operations)
       .filter(({ text }) => ['Ash', '27 mm', 'Firewood'].includes(text))
       .map(({ baselineMm }) => baselineMm);
@@ -197,7 +206,7 @@ describe('the QR code', () => {
   test.each([
     ['US Letter', letterSheetLayout],
     ['A4', a4SheetLayout],
-    ['single', singleLabelLayout],
+    ['single', rollLayout],
     ['smallest', smallestLabel],
   ])('on a %s label is read back, all other ink beside it', (_, layout) => {
     expect(labelLayoutSchema.safeParse(layout).success).toBe(true);
@@ -250,6 +259,13 @@ const hostile = fc.oneof(
   ),
 );
 
+const constant = {
+  targetRange: fc.constant(aLabel.targetRange),
+  stackName: fc.constant(aLabel.stackName),
+  log: fc.constantFrom('', 'B'),
+  sawnOn: fc.constantFrom(null, '2024-05-02'),
+};
+
 /** Words of which each is the same text, as a careless translation may be. */
 const saying = (text: string): Words => {
   const say = (() => text) as Say;
@@ -263,8 +279,10 @@ describe('whatever the texts are', () => {
       fc.property(
         anyLayout,
         fc.record({
+          ...constant,
           code: hostile,
           speciesName: hostile,
+          placeName: hostile,
           thickness: fc.constant(aLabel.thickness),
           widthMm: fc.constantFrom(null, 180),
           lengthMm: fc.constantFrom(null, 2400),
@@ -275,7 +293,7 @@ describe('whatever the texts are', () => {
         fc.integer({ min: 0, max: 200 }),
         (layout, content, anyWords, count) => {
           const used = count % (layout.columns * layout.rows);
-          const [page] = drawLabels([content], layout, anyWords, used);
+          const [page] = drawLabels([content], paperOf(layout), anyWords, used);
           const [position] = labelPositions(1, layout, used);
           const operations = page?.operations ?? [];
           expect(operations.length).toBeGreaterThan(0);
@@ -304,7 +322,7 @@ describe('whatever the texts are', () => {
     );
   });
 
-  test.each([letterSheetLayout, { ...singleLabelLayout, ...size(200, 150) }])(
+  test.each([letterSheetLayout, { ...rollLayout, ...size(200, 150) }])(
     'accents on capitals stay on the label too, however large they are',
     (layout) => {
       const { operations } = pageOf({ ...aLabel, code: 'ÉÅĖ' }, layout);
@@ -318,7 +336,7 @@ describe('whatever the texts are', () => {
     ['imperial', 'en-US', ['112.4%', 'Sep 22, 2026']],
     ['metric', 'en-DE', ['112,4 %', '22 Sept 2026']],
   ] as const)(
-    'the ID, the MC with its day and the call are whole on every accepted layout, %s in %s',
+    'the ID, the MC with its day and the call are whole on every layout with room for them, %s in %s',
     (units, locale, parts) => {
       const person = wordsIn(units, locale);
       fc.assert(
@@ -327,8 +345,10 @@ describe('whatever the texts are', () => {
           fc.stringMatching(/^[A-Z0-9][A-Z0-9-]{0,7}$/),
           fc.constantFrom(...calls),
           (layout, code, call) => {
+            const { widthMm, heightMm } = printableArea(layout);
+            fc.pre(widthMm >= 40 && heightMm >= 14);
             const latest = { ...aFinding, at: '2026-09-22T17:30:00Z', averagePct: 112.4, call };
-            const [page] = drawLabels([{ ...aLabel, code, latest }], layout, person);
+            const [page] = drawLabels([{ ...aLabel, code, latest }], paperOf(layout), person);
             const shown = texts(page!.operations).map(({ text }) => text);
             for (const whole of [code, ...parts, person.say(`call.${call}`)]) expect(shown).toContain(whole);
           },
@@ -346,7 +366,7 @@ describe('whatever the texts are', () => {
       units: 'metric',
       today: null,
     });
-    const [page] = drawLabels([aLabel, { ...aLabel, latest: null }], a4SheetLayout, pseudo);
+    const [page] = drawLabels([aLabel, { ...aLabel, latest: null }], paperOf(a4SheetLayout), pseudo);
     expect(texts(page!.operations).filter(({ text }) => text.includes('□'))).toEqual([]);
   });
 });
@@ -354,7 +374,7 @@ describe('whatever the texts are', () => {
 test('31 boards from the third place on take two pages of 30', () => {
   const pages = drawLabels(
     Array.from({ length: 31 }, (_, index) => ({ ...aLabel, code: `OAK-${index + 1}` })),
-    letterSheetLayout,
+    paperOf(letterSheetLayout),
     words,
     2,
   );
@@ -363,5 +383,5 @@ test('31 boards from the third place on take two pages of 30', () => {
 });
 
 test('no boards make no page', () => {
-  expect(drawLabels([], letterSheetLayout, words)).toEqual([]);
+  expect(drawLabels([], paperOf(letterSheetLayout), words)).toEqual([]);
 });

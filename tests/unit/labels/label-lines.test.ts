@@ -1,39 +1,65 @@
 import { describe, expect, test } from 'vitest';
-import { type LabelFinding, labelContentSchema } from '../../../shared-core/labels/label.ts';
+import {
+  type LabelContent,
+  type LabelFinding,
+  labelContentSchema,
+} from '../../../shared-core/labels/label.ts';
+import type { LabelField } from '../../../shared-core/labels/label-field.ts';
 import { labelLines } from '../../../shared-core/labels/label-lines.ts';
 import { aFinding, aLabel, wordsIn } from './a-label.ts';
 
+/** The whole form of each line. */
+const byField = (content: LabelContent, words = wordsIn('metric'), fields?: readonly LabelField[]) =>
+  Object.fromEntries(labelLines(content, words, fields).map(({ field, forms: [whole] }) => [field, whole]));
+
 const linesOf = (finding: Partial<LabelFinding>) =>
-  labelLines({ ...aLabel, latest: { ...aFinding, ...finding } }, wordsIn('metric'));
+  byField({ ...aLabel, latest: { ...aFinding, ...finding } });
 
 /** How exact the MC of a label is, and its shell and core: the details that come last. */
-const exactnessOf = (finding: Partial<LabelFinding>) => linesOf(finding).details[3]?.[0];
-const shellCoreOf = (finding: Partial<LabelFinding>) => linesOf(finding).details[4]?.[0];
+const exactnessOf = (finding: Partial<LabelFinding>) => linesOf(finding).likely;
+const shellCoreOf = (finding: Partial<LabelFinding>) => linesOf(finding)['shell-core'];
 
 describe('what a label shows', () => {
   test('of a probed board: all that there is, the most important first', () => {
-    expect(labelLines(aLabel, wordsIn('metric'))).toEqual({
-      code: 'OAK-07',
-      call: { shape: 'house', filled: false, word: 'Bring in' },
-      day: 'Mar 12, 2026',
-      mc: '12.4%',
-      details: [
-        ['Northern red oak'],
-        ['27 mm × 180 mm × 2.4 m', '27 mm × 180 mm', '27 mm'],
-        ['Furniture and cabinets, heated rooms', 'Furniture and cabinets'],
-        ['Likely 11.6–13.2%', ''],
-        ['Shell 11.2%, core 13.1%', ''],
-      ],
-    });
+    const lines = labelLines(aLabel, wordsIn('metric'));
+    expect(lines.map(({ field, forms }) => [field, ...forms])).toEqual([
+      ['code', 'OAK-07'],
+      ['call', 'Bring in', 'B'],
+      ['mc', '12.4%'],
+      ['day', 'Mar 12, 2026'],
+      ['species', 'Northern red oak'],
+      ['size', '27 mm × 180 mm × 2.4 m', '27 mm × 180 mm', '27 mm'],
+      ['use', 'Furniture and cabinets, heated rooms', 'Furniture and cabinets'],
+      ['likely', 'Likely 11.6–13.2%', ''],
+      ['shell-core', 'Shell 11.2%, core 13.1%', ''],
+    ]);
+    expect(lines.flatMap(({ mark }) => mark ?? [])).toEqual([{ shape: 'house', filled: false }]);
+  });
+
+  test('the fields that were chosen, in their order', () => {
+    const chosen = ['sawn', 'code', 'place', 'thickness', 'target', 'stack', 'log'] as const;
+    expect(Object.entries(byField(aLabel, wordsIn('metric'), chosen))).toEqual([
+      ['sawn', 'Sawn May 2, 2024'],
+      ['code', 'OAK-07'],
+      ['place', 'Pole shed'],
+      ['thickness', '27 mm'],
+      ['target', 'Target 6–8%'],
+      ['stack', 'North stack'],
+      ['log', 'Log B'],
+    ]);
+    expect(Object.keys(byField({ ...aLabel, sawnOn: null, log: '' }, wordsIn('metric'), chosen))).toEqual([
+      'code',
+      'place',
+      'thickness',
+      'target',
+      'stack',
+    ]);
   });
 
   test('of a board that no round has reached: no readings, and no call', () => {
-    expect(labelLines({ ...aLabel, latest: null }, wordsIn('metric'))).toMatchObject({
-      mc: 'No readings yet',
-      day: '',
-      call: null,
-      details: { length: 3 },
-    });
+    const lines = byField({ ...aLabel, latest: null });
+    expect(lines.mc).toBe('No readings yet');
+    expect(Object.keys(lines)).toEqual(['code', 'mc', 'species', 'size', 'use']);
   });
 
   test('of a board without a usable reading: that it was probed, and when', () => {
@@ -41,9 +67,9 @@ describe('what a label shows', () => {
     expect(linesOf({ ...none, call: 'probe-again' })).toMatchObject({
       mc: 'No usable reading',
       day: 'Mar 12, 2026',
-      call: { word: 'Probe again' },
+      call: 'Probe again',
     });
-    expect([exactnessOf(none), shellCoreOf(none)]).toEqual(['', '']);
+    expect([exactnessOf(none), shellCoreOf(none)]).toEqual([undefined, undefined]);
   });
 
   test('which depth was not probed', () => {
@@ -52,7 +78,7 @@ describe('what a label shows', () => {
   });
 
   test('of a board whose width or length is not known: the sizes that are', () => {
-    const sizeOf = (more: object) => labelLines({ ...aLabel, ...more }, wordsIn('metric')).details[1]?.[0];
+    const sizeOf = (more: object) => byField({ ...aLabel, ...more }).size;
     expect(sizeOf({ widthMm: null })).toBe('27 mm × 2.4 m');
     expect(sizeOf({ widthMm: null, lengthMm: null })).toBe('27 mm');
   });
@@ -70,8 +96,8 @@ describe('what a label shows', () => {
 
 describe('a label reads as its person reads everything else', () => {
   const thicknessIn = (thickness: { thicknessMm: number; quarters: number | null }) =>
-    (['metric', 'imperial'] as const).map((units) =>
-      labelLines({ ...aLabel, thickness }, wordsIn(units)).details[1]?.at(-1),
+    (['metric', 'imperial'] as const).map(
+      (units) => byField({ ...aLabel, thickness }, wordsIn(units), ['code', 'thickness']).thickness,
     );
 
   // 1 in = 25.4 mm exactly (international inch, 1959).
@@ -87,9 +113,7 @@ describe('a label reads as its person reads everything else', () => {
   });
 
   test('every size is in inches and feet where those are chosen', () => {
-    expect(labelLines(aLabel, wordsIn('imperial')).details[1]?.[0]).toBe(
-      '1 1/16 in × 7 1/16 in × 7 ft 10 in',
-    );
+    expect(byField(aLabel, wordsIn('imperial')).size).toBe('1 1/16 in × 7 1/16 in × 7 ft 10 in');
   });
 
   test('8/4 stays 8/4', () => {
@@ -97,8 +121,8 @@ describe('a label reads as its person reads everything else', () => {
   });
 
   test('day and decimal mark are those of the region', () => {
-    const { day, details } = labelLines(aLabel, wordsIn('metric', 'en-DE'));
-    expect([day, details[3]?.[0]]).toEqual(['12 Mar 2026', 'Likely 11,6–13,2\u00a0%']);
+    const { day, likely } = byField(aLabel, wordsIn('metric', 'en-DE'));
+    expect([day, likely]).toEqual(['12 Mar 2026', 'Likely 11,6–13,2\u00a0%']);
   });
 
   test('a reading late in the evening was taken on that day, not on the next one of UTC', () => {

@@ -8,8 +8,8 @@ export const anyLayout: fc.Arbitrary<LabelLayout> = fc
   .record({
     columns: fc.integer({ min: 1, max: 5 }),
     rows: fc.integer({ min: 1, max: 12 }),
-    labelWidthMm: mm(43, 200),
-    labelHeightMm: mm(17, 150),
+    labelWidthMm: mm(24, 200),
+    labelHeightMm: mm(12, 150),
     leftMm: mm(0, 30),
     topMm: mm(0, 30),
     columnGapMm: mm(0, 10),

@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   a4SheetLayout,
+  asRoll,
   type LabelLayout,
   labelLayoutSchema,
   labelPositions,
   letterSheetLayout,
   printableArea,
   problemOfUsed,
-  singleLabelLayout,
+  rollLayout,
 } from '../../../shared-core/labels/sheet.ts';
 import { anyLayout } from './layouts.ts';
 
@@ -22,7 +23,7 @@ describe('the layouts that come with the app', () => {
   test.each([
     ['US Letter', letterSheetLayout],
     ['A4', a4SheetLayout],
-    ['single', singleLabelLayout],
+    ['a roll', rollLayout],
   ])('%s is accepted', (_, layout) => {
     expect(problems(layout)).toEqual([]);
   });
@@ -66,18 +67,18 @@ describe('a layout that cannot work is refused, with how much it is off', () => 
     ]);
   });
 
-  test('too small for the ID and its QR code, which need 40 × 14 mm inside 1.5 mm of white', () => {
-    expect(problems({ ...letterSheetLayout, labelHeightMm: 12 })).toEqual([
-      ['labelHeightMm', 'labels.too-short-for-code', { missingMm: expect.closeTo(5) }],
+  test('too small for the ID and its code, which need 21 × 9 mm inside 1.5 mm of white', () => {
+    expect(problems({ ...letterSheetLayout, labelHeightMm: 11 })).toEqual([
+      ['labelHeightMm', 'labels.too-short-for-code', { missingMm: expect.closeTo(1) }],
     ]);
-    expect(problems({ ...letterSheetLayout, labelWidthMm: 42 })).toEqual([
+    expect(problems({ ...letterSheetLayout, labelWidthMm: 23 })).toEqual([
       ['labelWidthMm', 'labels.too-narrow-for-code', { missingMm: expect.closeTo(1) }],
     ]);
   });
 
-  test('a single label of several', () => {
-    expect(problems({ ...singleLabelLayout, columns: 2 })).toEqual([
-      ['columns', 'labels.single-is-one', undefined],
+  test('a roll of more than one row', () => {
+    expect(problems({ ...rollLayout, rows: 2, pageHeightMm: 60 })).toEqual([
+      ['rows', 'labels.roll-has-one-row', undefined],
     ]);
   });
 
@@ -144,4 +145,17 @@ test('on every accepted layout no label leaves its page, none overlap, and ink k
     }),
     { numRuns: 60 },
   );
+});
+
+// From the smallest to the largest that are sold for lumber: common practice, no source.
+test.each([
+  [25, 13],
+  [50, 25],
+  [100, 150],
+])('a roll of labels of %f × %f mm is accepted, also two abreast', (labelWidthMm, labelHeightMm) => {
+  for (const columns of [1, 2]) {
+    const layout = asRoll({ columns, labelWidthMm, labelHeightMm, columnGapMm: 3 });
+    expect(problems(layout as LabelLayout)).toEqual([]);
+    expect(layout.pageWidthMm).toBe(columns * labelWidthMm + (columns - 1) * 3);
+  }
 });

@@ -10,9 +10,9 @@ import {
   labelPositions,
   letterSheetLayout,
   printableArea,
-  singleLabelLayout,
+  rollLayout,
 } from '../../../shared-core/labels/sheet.ts';
-import { wordsIn } from '../labels/a-label.ts';
+import { aLabel, paperOf, wordsIn } from '../labels/a-label.ts';
 import { decoded } from '../labels/decoded.ts';
 import type { Raster } from '../labels/raster.ts';
 
@@ -36,6 +36,7 @@ const allSpecies = [
 /** As many boards of a yard of our own as asked for, their IDs up to the longest. */
 function boards(count: number): LabelContent[] {
   return Array.from({ length: count }, (_, index) => ({
+    ...aLabel,
     code: index % 7 === 6 ? `CHERRY-BUTT-${1000 + index}` : `OAK-${index + 1}`,
     speciesName: allSpecies[index % allSpecies.length]!,
     thickness: { thicknessMm: 27 + index, quarters: index % 2 === 0 ? null : 8 },
@@ -96,7 +97,7 @@ function cutOut(
 }
 
 test('the text of a sheet can be read out of the PDF, every line of every label', async () => {
-  const pages = drawLabels(boards(32), letterSheetLayout, words);
+  const pages = drawLabels(boards(32), paperOf(letterSheetLayout), words);
   const pdf = await opened(pages);
   expect(pdf.numPages).toBe(2);
   for (const [index, page] of pages.entries()) {
@@ -109,9 +110,9 @@ test('the text of a sheet can be read out of the PDF, every line of every label'
 // 8 pt at arm's length: common practice, no source.
 test.each([
   ['a sheet', letterSheetLayout],
-  ['single labels', singleLabelLayout],
+  ['single labels', rollLayout],
 ])('no text of the PDF is under 8 pt, on %s', async (_, layout) => {
-  const pdf = await opened(drawLabels(boards(9), layout, words));
+  const pdf = await opened(drawLabels(boards(9), paperOf(layout), words));
   for (let number = 1; number <= pdf.numPages; number++) {
     // The height of a text item is its font size in points.
     const sizes = (await lines(await pdf.getPage(number))).map(({ height }) => height);
@@ -147,7 +148,7 @@ test.each([
   'on a %s sheet of 30 every QR code reads as its board ID, and no ink leaves its label',
   async (_, layout) => {
     const contents = boards(30);
-    const pdf = await opened(drawLabels(contents, layout, words));
+    const pdf = await opened(drawLabels(contents, paperOf(layout), words));
     const sheet = await painted(pdf, await pdf.getPage(1));
     const area = printableArea(layout);
     const positions = labelPositions(30, layout, 0);
@@ -171,7 +172,7 @@ test.each([
 );
 
 test('a single label has a page of its own size, and its code reads', async () => {
-  const pdf = await opened(drawLabels(boards(2), singleLabelLayout, words));
+  const pdf = await opened(drawLabels(boards(2), paperOf(rollLayout), words));
   expect(pdf.numPages).toBe(2);
   const page = await pdf.getPage(2);
   const { width, height } = page.getViewport({ scale: 25.4 / 72 });
@@ -180,7 +181,7 @@ test('a single label has a page of its own size, and its code reads', async () =
 });
 
 test('the file has its title and language, asks for actual size, and is the same for the same pages and instant', async () => {
-  const pages = drawLabels(boards(3), letterSheetLayout, words);
+  const pages = drawLabels(boards(3), paperOf(letterSheetLayout), words);
   const pdf = await opened(pages);
   expect((await pdf.getMetadata()).info).toMatchObject({
     Title: meta.title,

@@ -7,6 +7,7 @@ import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/re
 import { openYard } from '../../../electron/store/yard.ts';
 import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { usualSettings } from '../../../shared-core/contract/settings.ts';
+import { papersOfEarlier } from '../../../shared-core/labels/paper.ts';
 import { basisNow } from '../../../shared-core/probing/readings/plan-basis.ts';
 import { isReadAt, planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -169,7 +170,19 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
     expect(old).toMatchObject({ units: 'imperial', sound: false });
     expect(settings).toEqual({ ...old, saveWhenSettled: keepWhenSettled });
     // What came since is as usual.
-    expect(settingsOf(yard)).toEqual({ ...usualSettings, ...old, saveWhenSettled: keepWhenSettled });
+    const { labelLayouts, ...others } = old;
+    const labelPapers = papersOfEarlier(labelLayouts);
+    expect(settingsOf(yard)).toEqual({
+      ...usualSettings,
+      ...others,
+      saveWhenSettled: keepWhenSettled,
+      labelPapers,
+    });
+    // 60 × 30 mm of a page, of which the person's label had 50.8 mm.
+    expect(labelPapers.map(({ id, layout: { labelWidthMm } }) => [id, labelWidthMm])).toEqual([
+      ['sheet', labelLayouts.sheet.labelWidthMm],
+      ['roll', 50.8],
+    ]);
   });
 
   test('keeps the person’s species and uses, meter descriptions, air and readings of oven checks', () => {

@@ -41,6 +41,11 @@ const contentOf = ({ code, speciesName, call }: LabelBoard): LabelContent => ({
   lengthMm: 2400,
   endUseName: 'Furniture',
   latest: call && aFinding({ call }),
+  targetRange: { minPct: 6, maxPct: 8 },
+  stackName: 'North stack',
+  placeName: 'Shed',
+  log: '',
+  sawnOn: null,
 });
 
 function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] = {}) {
@@ -208,7 +213,7 @@ describe('The paper', () => {
 
   test('single labels have a page each', async () => {
     const { user } = await openWithAll();
-    await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
+    await user.selectOptions(await screen.findByLabelText('Print on'), 'Roll, 60 mm × 30 mm');
     expect(await screen.findByText('4 labels on 4 pages.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01']);
   });
@@ -232,14 +237,16 @@ describe('Getting them on paper', () => {
     expect(machine.inputsOf('labels.pdf')).toEqual([
       {
         boardIds: [1, 3],
-        kind: 'sheet',
+        paperId: 'sheet',
         used: 0,
         region: { locale: 'en-US', timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone },
         work: expect.any(String),
       },
     ]);
     expect(saved).toEqual(['labels-2026-11-25.pdf']);
-    await vi.waitFor(() => expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 3] }]));
+    await vi.waitFor(() =>
+      expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 3], paperId: 'sheet' }]),
+    );
     expect(bytes[0]?.type).toBe('application/pdf');
     expect(bytes[0]?.size).toBe('%PDF-1.7'.length);
   });
@@ -316,7 +323,7 @@ describe('Getting them on paper', () => {
     const pagesAtPrint: number[] = [];
     vi.stubGlobal('print', () => pagesAtPrint.push(document.querySelectorAll('[class*=printed] svg').length));
     const { machine, user } = await openWithAll();
-    await user.click(await screen.findByRole('radio', { name: /Single labels/ }));
+    await user.selectOptions(await screen.findByLabelText('Print on'), 'Roll, 60 mm × 30 mm');
     await user.click(await screen.findByRole('button', { name: 'Print' }));
     expect(pagesAtPrint).toEqual([4]);
     expect(sheets).toEqual(['@page { size: 60mm 30mm; margin: 0 }']);
@@ -329,7 +336,7 @@ describe('Getting them on paper', () => {
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('[class*=printed]')).toBeNull());
     await vi.waitFor(() => expect(document.adoptedStyleSheets).toEqual([]));
-    expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4] }]);
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4], paperId: 'roll' }]);
     vi.unstubAllGlobals();
   });
 });

@@ -8,7 +8,6 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
-import { a4SheetLayout } from '../../../../shared-core/labels/sheet.ts';
 import { aYard } from '../shell/a-yard-file.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -77,79 +76,6 @@ describe('Settings', () => {
     expect(screen.getByRole('radio', { name: 'Metric (mm, kg, °C)' })).toHaveProperty('checked', true);
     expect(useNotices.getState().notices).toMatchObject([
       { kind: 'problem', sentence: /using the yard file/ },
-    ]);
-  });
-
-  test('label sizes are folded away behind what they are now', () => {
-    open();
-    const folds = [...document.querySelectorAll('details')];
-    expect(folds.map(({ open: isOpen, firstChild }) => [isOpen, firstChild?.textContent])).toEqual([
-      [false, 'Label sheet: 3 × 10 labels of 67 mm × 25 mm'],
-      [false, 'Single label: 60 mm × 30 mm'],
-    ]);
-  });
-
-  test('a known sheet of labels is one press away', async () => {
-    const { machine, user } = open();
-    await user.click(screen.getByRole('button', { name: 'Use A4, 3 × 10' }));
-    expect(machine.inputsOf('settings.edit')).toMatchObject([{ labelLayouts: { sheet: a4SheetLayout } }]);
-  });
-
-  test('other sizes are saved when they fit, and say why when they do not', async () => {
-    const { machine, user } = open();
-    const [sheetPart] = screen.getAllByRole('group').filter((part) => part.tagName === 'DETAILS');
-    const sheet = within(sheetPart as HTMLElement);
-    const width = sheet.getByLabelText('Label width');
-    await user.clear(width);
-    await user.type(width, '90');
-    await user.tab();
-    expect(sheet.getByText(/65 mm too wide for the page/)).toBeTruthy();
-    expect(sheet.getByRole('button', { name: 'Save sizes' })).toHaveProperty('disabled', true);
-    await user.clear(width);
-    await user.type(width, '60');
-    await user.click(sheet.getByRole('button', { name: 'Save sizes' }));
-    expect(machine.inputsOf('settings.edit')).toMatchObject([
-      { labelLayouts: { sheet: { labelWidthMm: 60 } } },
-    ]);
-  });
-
-  test('sizes are typed and shown in inches, and what was not typed over stays exactly as it was', async () => {
-    const { machine, user } = open();
-    act(() => useSettings.setState({ settings: { ...settings, units: 'imperial' } }));
-    const [across, single] = screen.getAllByLabelText('Label width') as HTMLInputElement[];
-    expect(across?.value).toBe('2 5/8');
-    await user.clear(across!);
-    await user.type(across!, '2');
-    await user.click(screen.getAllByRole('button', { name: 'Save sizes' })[0]!);
-    // 2 in = 50.8 mm by definition.
-    const sheet = { ...settings.labelLayouts.sheet, labelWidthMm: 50.8 };
-    expect(machine.inputsOf('settings.edit')).toEqual([
-      { labelLayouts: { sheet, single: settings.labelLayouts.single } },
-    ]);
-    await user.clear(single!);
-    await user.type(single!, '50');
-    await user.tab();
-    expect(screen.getByRole('alert').textContent).toBe('At most 48 in.');
-  });
-
-  test('a single label is its page, and too small for an ID with its code it is refused', async () => {
-    const { machine, user } = open();
-    const type = async (label: string, text: string) => {
-      const field = screen.getAllByLabelText(label).at(-1)!;
-      await user.clear(field);
-      await user.type(field, `${text}{Tab}`);
-    };
-    await type('Label height', '12');
-    expect(screen.getByRole('alert').textContent).toMatch(/too short/i);
-    await type('Label height', '40');
-    await type('Label width', '80');
-    await user.click(screen.getAllByRole('button', { name: 'Save sizes' }).at(-1)!);
-    expect(machine.inputsOf('settings.edit')).toMatchObject([
-      {
-        labelLayouts: {
-          single: { pageWidthMm: 80, pageHeightMm: 40, labelWidthMm: 80, labelHeightMm: 40 },
-        },
-      },
     ]);
   });
 

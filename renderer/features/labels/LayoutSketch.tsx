@@ -1,5 +1,6 @@
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
 import { useWords } from '../../words.ts';
+import styles from './labels.module.css';
 
 /** The page and the labels on it, to scale. */
 export function LayoutSketch({ layout }: { layout: LabelLayout }) {
@@ -7,10 +8,10 @@ export function LayoutSketch({ layout }: { layout: LabelLayout }) {
   const perPage = layout.columns * layout.rows;
   return (
     <svg
-      className="layout-sketch"
+      className={styles.sketch}
       viewBox={`0 0 ${layout.pageWidthMm} ${layout.pageHeightMm}`}
       role="img"
-      aria-label={say('settings.page-sketch', { columns: layout.columns, rows: layout.rows })}
+      aria-label={say('labels.page-sketch', { columns: layout.columns, rows: layout.rows })}
     >
       <rect fill="var(--sheet-sunk)" width={layout.pageWidthMm} height={layout.pageHeightMm} />
       {labelPositions(perPage, layout, 0).map((position) => (
