@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import type { DisplayUnits } from '../shared-core/units/length.ts';
 import { type Catalog, english } from '../shared-core/words/en/index.ts';
 import { pseudoOf } from '../shared-core/words/pseudo.ts';
@@ -21,6 +22,16 @@ const inWindow = ({ say, formats }: Words): Words => ({
 });
 
 let made: { key: string; words: Words } | null = null;
+
+/** Those of what is printed: it is read years later, so every day has its year. */
+export function usePaperWords(): Words {
+  const units = useUnits();
+  const { locale, timeZone } = region();
+  return useMemo(
+    () => createWords({ catalog, locale, timeZone, units, today: null }),
+    [locale, timeZone, units],
+  );
+}
 
 /** Made once for as long as it is the same person on the same day. */
 function wordsFor(units: DisplayUnits): Words {

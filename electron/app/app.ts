@@ -33,6 +33,8 @@ import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
+import { createPdfThread } from './pdf-thread.ts';
+import { reportQueries } from './reports/reports.ts';
 import { depthQueries } from './rounds/depths.ts';
 import { pastRoundCommands, pastRoundQueries } from './rounds/past-rounds.ts';
 import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
@@ -44,7 +46,6 @@ import { boardCommands, boardQueries } from './stock/boards.ts';
 import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
-import { createLabelPdf } from './stock/label-pdf.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
@@ -196,14 +197,20 @@ export function createApp({
 
   const transfers = createTransfers(yards, backupThread, windows, { dataDir, now });
 
-  const queries: Queries = {
-    'yard.info': yards.info,
+  const stockQueries = {
     ...stackQueries(queryContext),
     ...stackPlanQueries(queryContext),
-    ...stackVolumeQueries(queryContext),
     ...boardQueries(queryContext, queryAssessing),
-    ...boardsTogetherQueries(queryContext),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
+  };
+  const queries: Queries = {
+    'yard.info': yards.info,
+    ...stockQueries,
+    ...stackVolumeQueries(queryContext),
+    ...boardsTogetherQueries(queryContext),
+    ...reportQueries(queryContext, stockQueries, longWork, createPdfThread(threads.reports), () =>
+      pinsInUse(queryContext.yard(), meter.meterId()),
+    ),
     ...placeQueries(queryContext),
     ...stationQueries,
     ...catalogQueries(queryContext),
@@ -216,7 +223,7 @@ export function createApp({
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
     ...noteQueries(queryContext),
-    ...labelQueries(queryContext, longWork, createLabelPdf(threads.labels)),
+    ...labelQueries(queryContext, longWork, createPdfThread(threads.labels)),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
     ...clockCheck.queries,

@@ -7,6 +7,7 @@ export const threadSources = {
   exchange: join(import.meta.dirname, '../exchange/exchange-worker.ts'),
   forecast: join(import.meta.dirname, 'forecast/forecast-worker.ts'),
   labels: join(import.meta.dirname, 'stock/labels-worker.ts'),
+  reports: join(import.meta.dirname, 'reports/reports-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
   salvage: join(import.meta.dirname, 'yard/salvage-worker.ts'),
 };
@@ -19,6 +20,7 @@ export const builtThreads = (folder: string): ThreadFiles => ({
   exchange: join(folder, 'exchange-worker.js'),
   forecast: join(folder, 'forecast-worker.js'),
   labels: join(folder, 'labels-worker.js'),
+  reports: join(folder, 'reports-worker.js'),
   round: join(folder, 'round-worker.js'),
   salvage: join(folder, 'salvage-worker.js'),
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
-import type { DrawnPage, Operation } from '../../shared-core/drawing/page.ts';
+import { type DrawnPage, type Operation, shadeColors } from '../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../shared-core/measures.ts';
 
 const packages = createRequire(import.meta.url);
@@ -102,9 +102,13 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
     .save()
     .scale(1 / MM_PER_POINT)
     .path(operation.d);
-  if (operation.strokeMm !== null) document.lineWidth(operation.strokeMm).lineJoin('round');
-  if (operation.isFilled && operation.strokeMm !== null) document.fillAndStroke('black', 'black');
-  else if (operation.isFilled) document.fill('black');
-  else document.stroke('black');
+  const { isFilled, strokeMm, dashMm } = operation;
+  const [fill, stroke] = [shadeColors[operation.fill ?? 'black'], shadeColors[operation.stroke ?? 'black']];
+  if (strokeMm !== null) document.lineWidth(strokeMm).lineJoin('round');
+  // It takes a list as well, which its types do not know.
+  if (dashMm !== undefined) document.dash(dashMm as unknown as number, {});
+  if (isFilled && strokeMm !== null) document.fillAndStroke(fill, stroke);
+  else if (isFilled) document.fill(fill);
+  else document.stroke(stroke);
   document.restore();
 }

@@ -8,7 +8,18 @@ import { MeterChip } from './MeterChip.tsx';
 
 /** The screens one can go to, and what other routes belong to each. */
 const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['name'][]][] = [
-  ['nav.stacks', { name: 'stacks' }, 'stack', 'boards', 'board', 'round', 'round-start', 'tally'],
+  [
+    'nav.stacks',
+    { name: 'stacks' },
+    'stack',
+    'boards',
+    'board',
+    'round',
+    'round-start',
+    'tally',
+    'report',
+    'check',
+  ],
   ['nav.meter', { name: 'meter' }],
   ['nav.labels', { name: 'labels', boardIds: [] }],
   ['nav.places', { name: 'places' }],

@@ -8,6 +8,8 @@ import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
 import { PastRoundScreen } from '../features/past-round/PastRoundScreen.tsx';
 import { PlacesScreen } from '../features/places/PlacesScreen.tsx';
+import { CheckScreen } from '../features/reports/CheckScreen.tsx';
+import { ReportScreen } from '../features/reports/ReportScreen.tsx';
 import { RoundScreen } from '../features/round/RoundScreen.tsx';
 import { RoundStartScreen } from '../features/round/RoundStartScreen.tsx';
 import { SettingsScreen } from '../features/settings/SettingsScreen.tsx';
@@ -37,6 +39,10 @@ export function screenAt(route: Route): ReactNode {
       return <LabelsScreen boardIds={route.boardIds} stackId={route.stackId ?? null} />;
     case 'tally':
       return <TallyScreen stackId={route.stackId} />;
+    case 'report':
+      return <ReportScreen key={`${route.kind} ${route.id}`} kind={route.kind} id={route.id} />;
+    case 'check':
+      return <CheckScreen />;
     case 'places':
       return <PlacesScreen />;
     case 'air':

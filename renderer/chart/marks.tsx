@@ -1,29 +1,17 @@
 import type { Color, Shape, Stroke } from '../../shared-core/drawing/chart/description.ts';
+import { dashes, pointPath } from '../../shared-core/drawing/chart/mark-paths.ts';
 
 /** As an attribute, so that a saved picture can have the color itself in its place. */
 export const paint = (color: Color | 'sheet' | 'line' | 'ready-soft'): string => `var(--${color})`;
-
-const dashes: Record<Stroke, string | undefined> = {
-  solid: undefined,
-  dashed: '7 4',
-  dotted: '2 3',
-  'dash-dot': '10 3 2 3',
-};
 
 /** How a line is drawn. */
 export const lineLook = (color: Color, stroke: Stroke) => ({
   fill: 'none',
   stroke: paint(color),
   strokeWidth: stroke === 'solid' ? 2.5 : 1.75,
-  strokeDasharray: dashes[stroke],
+  strokeDasharray: dashes[stroke]?.join(' '),
   strokeLinejoin: 'round' as const,
 });
-
-const outlines: Record<Exclude<Shape, 'disc' | 'ring'>, (x: number, y: number) => string> = {
-  square: (x, y) => `M${x - 5} ${y - 5}h10v10h-10z`,
-  triangle: (x, y) => `M${x} ${y - 7}l6.5 12h-13z`,
-  diamond: (x, y) => `M${x} ${y - 7}l7 7-7 7-7-7z`,
-};
 
 /** The mark of a single value; a disc is full, and every other is hollow. */
 export function PointMark({ shape, color, x, y }: { shape: Shape; color: Color; x: number; y: number }) {
@@ -31,7 +19,7 @@ export function PointMark({ shape, color, x, y }: { shape: Shape; color: Color; 
   return shape === 'disc' || shape === 'ring' ? (
     <circle cx={x} cy={y} r={4.5} {...look} />
   ) : (
-    <path d={outlines[shape](x, y)} {...look} />
+    <path d={pointPath(shape, x, y)} {...look} />
   );
 }
 

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import { type ReportKind, reportKindSchema } from '../../shared-core/contract/report.ts';
 
 /** Where in the window a person is. Each route has an address behind the hash that can be saved and typed. */
 export type Route =
@@ -16,6 +17,9 @@ export type Route =
   | { name: 'labels'; boardIds: number[]; stackId?: number | null }
   /** Of a stack; null: of all. */
   | { name: 'tally'; stackId: number | null }
+  /** Of a board or a stack, as its kind has it. */
+  | { name: 'report'; kind: ReportKind; id: number }
+  | { name: 'check' }
   | { name: 'places' }
   | { name: 'air' }
   | { name: 'species-list' }
@@ -75,6 +79,10 @@ export function parseRoute(hash: string): Route {
         stackId: rowId(search.get('stack')),
       };
     }
+    case 'report': {
+      const kind = reportKindSchema.safeParse(search.get('kind'));
+      return id === null || !kind.success ? nowhere : { name: 'report', kind: kind.data, id };
+    }
     case 'tally':
       return id === null ? { name: 'tally', stackId: rowId(search.get('stack')) } : nowhere;
     case 'methods': {
@@ -82,6 +90,7 @@ export function parseRoute(hash: string): Route {
       if (id !== null) return nowhere;
       return { name: 'methods', ...(part && WORDS_ID.test(part) ? { part } : {}) };
     }
+    case 'check':
     case 'meter':
     case 'air':
     case 'places':
@@ -114,6 +123,8 @@ export function hrefOf(route: Route): string {
     case 'labels':
       if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
       return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;
+    case 'report':
+      return `#/report/${route.id}?kind=${route.kind}`;
     case 'tally':
       return route.stackId === null ? '#/tally' : `#/tally?stack=${route.stackId}`;
     case 'methods':

@@ -1,15 +1,9 @@
+import { mcOrDash, rawText } from '../../shared-core/record-words/reading-texts.ts';
 import type { Corrected } from '../../shared-core/wood/moisture/corrected.ts';
-import type { Formats } from '../../shared-core/words/formats.ts';
 import { useWords } from '../words.ts';
 import css from './mc-value.module.css';
 
-/** A moisture content, and a dash where there is none. */
-export const mcOrDash = (pct: number | null, formats: Formats): string =>
-  pct === null ? '–' : formats.mc(pct);
-
-/** What the meter showed, in its own unit, as it was typed or sent. */
-export const rawText = (raw: number, unit: 'pct' | 'ohm', formats: Formats): string =>
-  unit === 'pct' ? formats.rawPercent(raw) : formats.rawOhms(raw);
+export { mcOrDash, rawText };
 
 /** One reading: the MC big, the raw value beside it, both labeled; in a line, a raw value without an MC is alone. */
 export function McValue({

@@ -13,6 +13,7 @@ import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { pastRoundRequests } from './requests/past-rounds.ts';
 import { placeRequests } from './requests/places.ts';
 import { recoveryRequests } from './requests/recovery.ts';
+import { reportRequests } from './requests/reports.ts';
 import { roundRequests } from './requests/rounds.ts';
 import { sampleRequests } from './requests/samples.ts';
 import { settingRequests } from './requests/settings.ts';
@@ -42,6 +43,7 @@ export const requests = {
   ...pastRoundRequests,
   ...labelRequests,
   ...actRequests,
+  ...reportRequests,
   ...settingRequests,
   ...backupRequests,
   ...exchangeRequests,

@@ -11,13 +11,30 @@ export interface TextOperation {
   face: Face;
 }
 
-/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled black or drawn with a line. */
+/** Grays that a laser printer tells apart. A label has black alone: a label printer knows nothing else. */
+export type Shade = 'black' | 'gray' | 'light' | 'white';
+
+/** The same as colors of the screen and of a PDF. */
+export const shadeColors: Readonly<Record<Shade, string>> = {
+  black: '#000000',
+  gray: '#7f7f7f',
+  light: '#e3e3e3',
+  white: '#ffffff',
+};
+
+/** An outline as SVG path data in mm (M, L, A, Z; absolute), filled or drawn with a line. */
 export interface PathOperation {
   kind: 'path';
   d: string;
   isFilled: boolean;
-  /** Width of a black line along the outline, its corners round; null for none. */
+  /** Black unless given. */
+  fill?: Shade;
+  /** Width of a line along the outline, its corners round; null for none. */
   strokeMm: number | null;
+  /** Of that line; black unless given. */
+  stroke?: Shade;
+  /** Lengths of its dashes and gaps by turns; unbroken unless given. */
+  dashMm?: readonly number[] | undefined;
 }
 
 export type Operation = TextOperation | PathOperation;

@@ -16,7 +16,7 @@ export const SMALLEST_PT = 8;
 export const SMALLEST_ID_PT = 5;
 
 /** The fonts' own line, in ems (ascender and descender of their `hhea` tables): accents and tails stay in it. */
-const ascentEm = 1901 / 2048;
+export const ascentEm = 1901 / 2048;
 const lineEm = (1901 + 483) / 2048;
 export const lineMm = (sizePt: number): number => lineEm * sizePt * MM_PER_POINT;
 

@@ -128,6 +128,8 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   const percent = (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 1 });
 
   return {
+    /** Whether lengths, volumes and weights are shown in metric units. */
+    isMetric: metric,
     /** A moisture content: "13.0%". */
     mc,
     /** The target of a use: "6–8%", "20% or less". */

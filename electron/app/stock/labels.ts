@@ -15,8 +15,9 @@ import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { LongWork } from '../long-work.ts';
+import type { MakePdf } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
-import type { LabelPdf } from './label-pdf.ts';
+import type { LabelsToPrint } from './labels-worker.ts';
 
 function contentOf(yard: YardReader, board: BoardRow): LabelContent {
   const { endUseId } = orRefuse(yard.boards.judgedBy(board.id), 'board');
@@ -60,7 +61,7 @@ function paperOf(yard: YardReader, paperId: string): LabelPaper {
 /** So many labels are read from the file at a time, some milliseconds, and then others have their turn. */
 const READ_AT_A_TIME = 20;
 
-export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: LabelPdf) =>
+export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: MakePdf<LabelsToPrint>) =>
   ({
     'labels.boards': (which) => {
       const yard = context.yard();

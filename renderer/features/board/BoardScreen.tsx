@@ -70,6 +70,9 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
               {say('board.label')}
             </ButtonLink>
           )}
+          <ButtonLink href={hrefOf({ name: 'report', kind: 'passport', id: board.id })}>
+            {say('report.print')}
+          </ButtonLink>
           <Button onClick={edit}>{say('common.edit')}</Button>
         </>
       }

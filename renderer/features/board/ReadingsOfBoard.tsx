@@ -1,14 +1,14 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import { alongBoard } from '../../../shared-core/probing/readings/along-board.ts';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
+import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ReadingNote } from '../notes/ReadingNote.tsx';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
-import { depthWords } from '../records/depth-words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
@@ -25,16 +25,7 @@ export function ReadingsOfBoard({
   const words = useWords();
   const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
-  const spotOf = (reading: JudgedReading): string => {
-    const { face } = reading.spot;
-    const along = alongBoard(reading, board, readings);
-    const parts = [
-      say(`board.${depthOf(reading)}`),
-      along && say(along),
-      face !== 'face' && say(`board.spot-${face}`),
-    ];
-    return parts.filter(Boolean).join(', ');
-  };
+  const spotOf = (reading: JudgedReading) => spotWords(reading, board, readings, words);
   return (
     <RecordList
       name={say('board.readings-of', { boardCode: board.code })}

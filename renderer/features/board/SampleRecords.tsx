@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { SampleBoardState, SampleSection } from '../../../shared-core/contract/sample-board.ts';
+import { sampleRows } from '../../../shared-core/record-words/sample-rows.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
@@ -7,7 +8,6 @@ import { useWords } from '../../words.ts';
 import { ExcludeButton } from '../records/ExcludeButton.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 import { DrySectionForm } from './DrySectionForm.tsx';
-import { sampleRows } from './sample-rows.ts';
 
 /** What was weighed: the cuts with their sections, and the board's weights since. */
 export function SampleRecords({ state }: { state: SampleBoardState }) {

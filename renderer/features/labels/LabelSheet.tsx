@@ -1,5 +1,5 @@
 import { memo, type ReactNode } from 'react';
-import type { DrawnPage, Operation } from '../../../shared-core/drawing/page.ts';
+import { type DrawnPage, type Operation, shadeColors } from '../../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../../shared-core/measures.ts';
 import styles from './labels.module.css';
 
@@ -40,9 +40,10 @@ function Mark({ operation }: { operation: Operation }) {
     return (
       <path
         d={operation.d}
-        fill={operation.isFilled ? 'black' : 'none'}
-        stroke={operation.strokeMm === null ? 'none' : 'black'}
+        fill={operation.isFilled ? shadeColors[operation.fill ?? 'black'] : 'none'}
+        stroke={operation.strokeMm === null ? 'none' : shadeColors[operation.stroke ?? 'black']}
         strokeWidth={operation.strokeMm ?? undefined}
+        strokeDasharray={operation.dashMm?.join(' ')}
         strokeLinejoin="round"
       />
     );

@@ -1,7 +1,6 @@
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
-
+import { exclusionText } from '../../../shared-core/record-words/exclusion-text.ts';
 import { useWords } from '../../words.ts';
-import { exclusionText } from './exclusion-text.ts';
 import css from './record-list.module.css';
 
 /**

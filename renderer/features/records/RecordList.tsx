@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Suspicion } from '../../../shared-core/probing/readings/reading.ts';
+import { exclusionText } from '../../../shared-core/record-words/exclusion-text.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import notesCss from '../notes/notes.module.css';
-import { exclusionText } from './exclusion-text.ts';
 import css from './record-list.module.css';
 
 /** What a person may exclude, of whatever kind. */

@@ -1,6 +1,7 @@
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
 import { useRound } from '../../stores/round.ts';
 import { exclude, include } from '../../stores/round-corrections.ts';
 import { replaceByTyped } from '../../stores/round-saving.ts';
@@ -8,7 +9,6 @@ import { Button } from '../../ui/Button.tsx';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
-import { depthWords } from '../records/depth-words.ts';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';

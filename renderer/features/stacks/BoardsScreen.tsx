@@ -12,7 +12,12 @@ export function BoardsScreen() {
     <Screen
       title={say('stacks.all-boards')}
       lead={say('stacks.all-boards-lead')}
-      actions={<ButtonLink href={hrefOf({ name: 'tally', stackId: null })}>{say('tally.open')}</ButtonLink>}
+      actions={
+        <>
+          <ButtonLink href={hrefOf({ name: 'tally', stackId: null })}>{say('tally.open')}</ButtonLink>
+          <ButtonLink href={hrefOf({ name: 'check' })}>{say('report.check-link')}</ButtonLink>
+        </>
+      }
     >
       <BoardList
         stackId={null}

@@ -84,6 +84,15 @@ function Stack({ stack }: { stack: StackOnPage }) {
               ...(boards === 0
                 ? []
                 : [item('labels', () => go({ name: 'labels', boardIds: [], stackId: id }))]),
+              ...(boards === 0
+                ? []
+                : [
+                    {
+                      id: 'report',
+                      title: say('report.print'),
+                      onPress: () => go({ name: 'report', kind: 'stack', id }),
+                    },
+                  ]),
               item('move', () => setOpen('move')),
               item('edit', () => setOpen('edit')),
             ]}

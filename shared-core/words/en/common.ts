@@ -100,6 +100,7 @@ export const common = {
   /** Where a message is of another version of Pintally. */
   'common.text-missing': 'Text missing: {missingCode}',
 
+  'unit.board-feet-name': 'Board feet',
   'unit.board-feet': '{count, plural, one {{amount} board foot} other {{amount} board feet}}',
   'unit.or-less': '{amount} or less',
   'unit.points': '{amount} points',

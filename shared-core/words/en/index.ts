@@ -23,6 +23,7 @@ import { ownFit } from './own-fit.ts';
 import { pastRound } from './past-round.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
+import { reports } from './reports.ts';
 import { round } from './round.ts';
 import { settings } from './settings.ts';
 import { shell } from './shell.ts';
@@ -65,6 +66,7 @@ export const areas = {
   pastRound,
   places,
   refusals,
+  reports,
   round,
   settings,
   shell,
@@ -107,6 +109,7 @@ export const english = {
   ...pastRound,
   ...places,
   ...refusals,
+  ...reports,
   ...round,
   ...settings,
   ...shell,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { hrefOf, parseRoute, type Route } from '../../../../renderer/stores/navigation.ts';
+import { reportKindSchema } from '../../../../shared-core/contract/report.ts';
 
 describe('an address', () => {
   test.each([
@@ -14,6 +15,10 @@ describe('an address', () => {
     ['#/round?stack=2', { name: 'round-start', stackId: 2 }],
     ['#/round/12', { name: 'round', id: 12 }],
     ['#/labels?boards=1,2', { name: 'labels', boardIds: [1, 2], stackId: null }],
+    ['#/tally', { name: 'tally', stackId: null }],
+    ['#/tally?stack=3', { name: 'tally', stackId: 3 }],
+    ['#/report/3?kind=buyer', { name: 'report', kind: 'buyer', id: 3 }],
+    ['#/check', { name: 'check' }],
     ['#/meter', { name: 'meter' }],
     ['#/air', { name: 'air' }],
     ['#/species', { name: 'species-list' }],
@@ -31,6 +36,8 @@ describe('an address', () => {
     '#/round/-1',
     '#/species/No Wood',
     '#/air/2',
+    '#/report/3',
+    '#/report/3?kind=essay',
   ])('%s leads nowhere, and says so', (hash) => {
     expect(parseRoute(hash)).toEqual({ name: 'nowhere', hash });
   });
@@ -48,7 +55,12 @@ describe('an address', () => {
     const id = fc.integer({ min: 1, max: 1e9 });
     const places = fc.oneof(
       fc.record({ name: fc.constantFrom('stack' as const, 'round' as const, 'board' as const), id }),
-      fc.record({ name: fc.constant('round-start' as const), stackId: fc.option(id) }),
+      fc.record({ name: fc.constantFrom('round-start' as const, 'tally' as const), stackId: fc.option(id) }),
+      fc.record({
+        name: fc.constant('report' as const),
+        kind: fc.constantFrom(...reportKindSchema.options),
+        id,
+      }),
       fc.record({
         name: fc.constantFrom(
           'stacks' as const,

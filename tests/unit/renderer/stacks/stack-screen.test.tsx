@@ -866,6 +866,7 @@ describe('What to do with a stack', () => {
       'Last round',
       'Enter a past round',
       'Labels',
+      'Print report',
       'Move stack',
       'Edit stack',
     ]);

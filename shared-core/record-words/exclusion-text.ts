@@ -1,5 +1,5 @@
-import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import type { Say } from '../../../shared-core/words/words.ts';
+import type { Exclusion } from '../probing/readings/exclusion.ts';
+import type { Say } from '../words/words.ts';
 
 /** Why something measured is left out: in the person's own words, or in ours. */
 export const exclusionText = (why: Exclusion, say: Say): string =>

@@ -1,10 +1,6 @@
-import type {
-  SampleBoardState,
-  SampleRecord,
-  SampleSection,
-} from '../../../shared-core/contract/sample-board.ts';
-import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
+import type { SampleBoardState, SampleRecord, SampleSection } from '../contract/sample-board.ts';
+import type { Exclusion } from '../probing/readings/exclusion.ts';
+import type { Words } from '../words/words.ts';
 
 /** What was weighed: a cut, one of its sections, or the board since. */
 export interface SampleRow {

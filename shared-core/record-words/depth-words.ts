@@ -1,5 +1,5 @@
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import type { Words } from '../../../shared-core/words/words.ts';
+import type { JudgedReading } from '../probing/readings/reading.ts';
+import type { Words } from '../words/words.ts';
 
 /** How deep a reading was, and whether that was only planned. */
 export const depthWords = (

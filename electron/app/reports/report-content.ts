@@ -1,0 +1,120 @@
+import { setImmediate } from 'node:timers/promises';
+import {
+  type BoardOfStack,
+  type BuyerSheet,
+  MOST_REPORTED,
+  type Passport,
+  type Report,
+  type ReportContent,
+  type StackList,
+  type StackReport,
+} from '../../../shared-core/contract/report.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { CERTAINTY } from '../../../shared-core/probing/plan/stack-call.ts';
+import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
+import { basisNow, usualCoreWay } from '../../../shared-core/probing/readings/plan-basis.ts';
+import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
+import { orRefuse, type QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
+import { sampleBoardState } from '../judging/sample-boards.ts';
+import { tallyOf } from '../stock/stack-volume.ts';
+import { codeOfSheet } from './check-sheet.ts';
+
+/** The queries that a report is made of. */
+export type AskedForReports = Pick<Queries, 'boards.get' | 'boards.forecast' | 'stacks.get' | 'stacks.plan'>;
+
+/** So many boards are read from the file at a time, some milliseconds, and then others have their turn. */
+const READ_AT_A_TIME = 100;
+
+/** Everything that a report states, as it is in the yard now. */
+export function createReportContent(context: QueryContext, ask: AskedForReports, pins: () => Pins | null) {
+  const endUseOfStack = (stackId: number): EndUse => {
+    const { endUses, stacks } = context.yard();
+    return orRefuse(endUses.get(orRefuse(stacks.endUseId(stackId), 'stack')), 'use');
+  };
+
+  async function ofBoard(kind: 'passport' | 'buyer', id: number): Promise<Passport | BuyerSheet> {
+    const { details, judgement } = await ask['boards.forecast']({ id }, '');
+    const { board, moves, readings, findings } = await ask['boards.get']({ id }, '');
+    const endUse = endUseOfStack(board.stackId);
+    const printedAt = context.now();
+    // The call of the list may be of an earlier forecast.
+    const latest = board.latest && { ...board.latest, call: judgement.call };
+    const shown = { printedAt, board: { ...board, latest }, endUse, judgement, readings };
+    const samples = sampleBoardState(context.yard(), id);
+    const checkCode = codeOfSheet(kind, { ...shown, moves, samples }, printedAt);
+    if (kind === 'buyer') return { kind, ...shown, checkCode };
+    return { kind, ...shown, checkCode, findings, moves, forecast: details, samples };
+  }
+
+  /** The boards that are with a stack, in the order in which they were entered. */
+  async function boardsOf(stackId: number): Promise<BoardRow[]> {
+    const boards: BoardRow[] = [];
+    for (;;) {
+      const limit = Math.min(READ_AT_A_TIME, MOST_REPORTED - boards.length);
+      const { rows } = context.yard().boards.page({ stackId, search: '', offset: boards.length, limit });
+      boards.push(...rows);
+      if (rows.length < READ_AT_A_TIME || boards.length >= MOST_REPORTED) return boards;
+      await setImmediate();
+    }
+  }
+
+  async function ofStack(stackId: number): Promise<StackReport> {
+    const stack = await ask['stacks.get']({ id: stackId }, '');
+    const rows = await boardsOf(stackId);
+    return {
+      kind: 'stack',
+      printedAt: context.now(),
+      stack,
+      endUse: endUseOfStack(stackId),
+      boards: rows.map(boardOfStack),
+      plan: await ask['stacks.plan']({ id: stackId, certainty: CERTAINTY }, ''),
+      tally: await tallyOf(context, stackId, ['species', 'thickness']),
+    };
+  }
+
+  async function listOf(stackId: number): Promise<StackList> {
+    const stack = await ask['stacks.get']({ id: stackId }, '');
+    const coreWay = usualCoreWay(endUseOfStack(stackId));
+    const inUse = pins();
+    const rows = await boardsOf(stackId);
+    return {
+      kind: 'list',
+      printedAt: context.now(),
+      stack,
+      boards: rows.map((row) => {
+        const planBasis = basisNow({ thicknessMm: row.thicknessMm, isRead: false }, null, coreWay, inUse);
+        const { plan } = planSpots({ lengthMm: row.lengthMm, thicknessMm: row.thicknessMm, planBasis });
+        const spots = plan.map(({ spot: { depth, depthMm }, along }) => ({ depth, depthMm, along }));
+        return { ...boardOfStack(row), spots };
+      }),
+    };
+  }
+
+  return ({ kind, id }: Report): Promise<ReportContent> => {
+    switch (kind) {
+      case 'passport':
+      case 'buyer':
+        return ofBoard(kind, id);
+      case 'stack':
+        return ofStack(id);
+      case 'list':
+        return listOf(id);
+    }
+  };
+}
+export type MakeReportContent = ReturnType<typeof createReportContent>;
+
+const boardOfStack = (row: BoardRow): BoardOfStack => ({
+  code: row.code,
+  speciesName: row.speciesName,
+  thicknessMm: row.thicknessMm,
+  thicknessQuarters: row.thicknessQuarters,
+  widthMm: row.widthMm,
+  lengthMm: row.lengthMm,
+  layer: row.layer,
+  column: row.column,
+  latest: row.latest,
+  call: row.judgement.call,
+});

@@ -1,0 +1,23 @@
+/** Draws a report and writes it as a PDF on a thread, so that no reading waits for 1,000 boards. */
+import { parentPort } from 'node:worker_threads';
+import type { ReportContent } from '../../../shared-core/contract/report.ts';
+import type { Paper } from '../../../shared-core/drawing/paper.ts';
+import { drawReport, reportTitle } from '../../../shared-core/reports/draw-report.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
+import type { Display } from '../../../shared-core/words/formats.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
+import { pdfOf } from '../../print/pdf.ts';
+import { answerQuestions } from '../own-thread.ts';
+
+export interface ReportToPrint {
+  content: ReportContent;
+  paper: Paper;
+  display: Display;
+}
+
+answerQuestions(parentPort, ({ content, paper, display }: ReportToPrint, tell): Promise<Uint8Array> => {
+  const words = createWords({ catalog: english, ...display });
+  const createdAt = new Date(content.printedAt);
+  const meta = { title: reportTitle(content, words), locale: display.locale, createdAt };
+  return pdfOf(drawReport(content, paper, words), meta, tell);
+});

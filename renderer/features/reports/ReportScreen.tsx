@@ -1,0 +1,79 @@
+import { useMemo, useState } from 'react';
+import {
+  boardReportKindSchema,
+  type ReportContent,
+  type ReportKind,
+  stackReportKindSchema,
+} from '../../../shared-core/contract/report.ts';
+import { type Paper, paperSchema, usualPaper } from '../../../shared-core/drawing/paper.ts';
+import { drawReport } from '../../../shared-core/reports/draw-report.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Choice } from '../../form/Choice.tsx';
+import { region } from '../../region.ts';
+import { hrefOf } from '../../stores/navigation.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Screen, Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
+import { usePaperWords, useWords } from '../../words.ts';
+import { PagesPreview } from './PagesPreview.tsx';
+import { ReportActions } from './ReportActions.tsx';
+import css from './reports.module.css';
+
+/** A report of a board or a stack as it will be on paper: looked over, printed or saved. */
+export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number }) {
+  const [kind, setKind] = useState(first);
+  const [paper, setPaper] = useState<Paper>(() => usualPaper(region().locale));
+  const content = useQuery('reports.content', { kind, id });
+  const onPaper = usePaperWords();
+  const { say } = useWords();
+  const work = useLongWork();
+  const pages = useMemo(
+    () => (content.output ? drawReport(content.output, paper, onPaper) : []),
+    [content.output, paper, onPaper],
+  );
+  const kinds = boardReportKindSchema.safeParse(kind).success
+    ? boardReportKindSchema.options
+    : stackReportKindSchema.options;
+  return (
+    <Screen
+      title={
+        content.output ? say('report.screen-title', { name: nameOf(content.output) }) : say('report.print')
+      }
+      lead={pages.length > 0 && say('report.lead', { pages: pages.length })}
+      actions={<ReportActions report={{ kind, id }} paper={paper} pages={pages} work={work} />}
+    >
+      {work.underWay && (
+        <WorkUnderWay label={say('report.making-pdf')} {...work.underWay} onCancel={work.cancel} />
+      )}
+      <div className={css.columns}>
+        <Sheet>
+          <Choice
+            label={say('report.which')}
+            value={kind}
+            options={kinds.map((each) => ({ value: each as string, label: say(`report.kind.${each}`) }))}
+            onValue={(chosen) => setKind(chosen as ReportKind)}
+          />
+          <Choice
+            label={say('report.paper')}
+            value={paper as string}
+            options={paperSchema.options.map((each) => ({
+              value: each as string,
+              label: say(`report.paper.${each}`),
+            }))}
+            onValue={(chosen) => setPaper(chosen as Paper)}
+          />
+          <p>
+            <a href={hrefOf({ name: 'check' })}>{say('report.check-link')}</a>
+          </p>
+        </Sheet>
+        <Sheet title={say('report.preview')}>
+          <Await of={[content]}>{({ kind: drawn }) => <PagesPreview key={drawn} pages={pages} />}</Await>
+        </Sheet>
+      </div>
+    </Screen>
+  );
+}
+
+const nameOf = (content: ReportContent): string =>
+  'board' in content ? content.board.code : content.stack.name;

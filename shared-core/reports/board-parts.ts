@@ -1,0 +1,74 @@
+/** What the sheets about a board have in common. */
+import type { BuyerSheet } from '../contract/report.ts';
+import type { LatestFinding } from '../contract/yard.ts';
+import type { Operation } from '../drawing/page.ts';
+import { type QrCode, qrCode, qrPath, quietZoneModules } from '../labels/qr.ts';
+import type { Box } from '../labels/text-row.ts';
+import { mcOrDash } from '../record-words/reading-texts.ts';
+import { thicknessOf } from '../words/message.ts';
+import type { Words } from '../words/words.ts';
+import type { Flow } from './flow.ts';
+
+/** Read by a phone at arm's length off paper: common practice, no source. */
+export const QR_MM = 30;
+
+export type Fact = readonly [name: string, fact: string];
+
+/** What a board measures: "8/4 × 7 7/8 in × 7 ft 10 in"; what is not known is left out. */
+export function sizeText(
+  {
+    widthMm,
+    lengthMm,
+    ...board
+  }: Pick<BuyerSheet['board'], 'thicknessMm' | 'thicknessQuarters' | 'widthMm' | 'lengthMm'>,
+  { formats }: Words,
+): string {
+  return (
+    [
+      formats.thickness(thicknessOf(board)),
+      widthMm === null ? '' : formats.shortLength(widthMm),
+      lengthMm === null ? '' : formats.longLength(lengthMm),
+    ]
+      .filter((size) => size !== '')
+      // "7 ft 10 in" stays on one line.
+      .map((size) => size.replaceAll(' ', '\u00A0'))
+      .join(' × ')
+  );
+}
+
+/** The code as a square with its white around it, in the upper right corner of a box. */
+export function checkSquare(checkCode: string, box: Box): Operation[] {
+  const code: QrCode = qrCode(checkCode);
+  const moduleMm = QR_MM / (code.modules + 2 * quietZoneModules);
+  const inset = quietZoneModules * moduleMm;
+  const d = qrPath(code, box.xMm + box.widthMm - QR_MM + inset, box.yMm + inset, moduleMm);
+  return [{ kind: 'path', d, isFilled: true, strokeMm: null }];
+}
+
+/** The figures of a round, as a person reads them off the sheet. */
+export function foundFacts(found: LatestFinding, { say, formats }: Words): Fact[] {
+  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable, at } = found;
+  const average =
+    averagePct === null
+      ? say('report.buyer.no-average')
+      : isQuestionable
+        ? say('report.questionable', { averagePct })
+        : formats.mc(averagePct);
+  return [
+    [say('report.read-on'), formats.day(at, 'year')],
+    [say(averageIs === 'estimated' ? 'report.average-estimated' : 'report.average'), average],
+    ...(averagePct !== null && !isQuestionable && lowPct !== null && highPct !== null
+      ? [[say('report.likely'), formats.mcInterval({ minPct: lowPct, maxPct: highPct })] as const]
+      : []),
+    [say('report.shell'), mcOrDash(shellPct, formats)],
+    [say('report.core'), corePct === null ? say('report.not-read') : formats.mc(corePct)],
+  ];
+}
+
+/** The code in letters, and what it is for. */
+export function checkCodePart(flow: Flow, checkCode: string, { say }: Words): void {
+  flow.heading(say('report.check-code'), 12);
+  flow.text(checkCode, 'bold', 11);
+  flow.gap(1);
+  flow.text(say('report.check-how'));
+}

@@ -1,0 +1,48 @@
+import type { ReportContent } from '../contract/report.ts';
+import type { DrawnPage } from '../drawing/page.ts';
+import type { Paper } from '../drawing/paper.ts';
+import type { Words } from '../words/words.ts';
+import { buyerSheet } from './buyer-sheet.ts';
+import { createFlow, type Flow } from './flow.ts';
+import { passport } from './passport.ts';
+import { stackList } from './stack-list.ts';
+import { stackReport } from './stack-report.ts';
+
+/** What a report is called: "Board passport: OAK-07". */
+export const reportTitle = (content: ReportContent, { say }: Words): string =>
+  say('report.title-of', {
+    titleName: say(`report.title.${content.kind}`),
+    name: 'board' in content ? content.board.code : content.stack.name,
+  });
+
+/**
+ * Draws a report.
+ * @param words of the person who gets it: the same words, the same pages, on screen and in the PDF
+ * @returns     one page or more
+ */
+export function drawReport(content: ReportContent, paper: Paper, words: Words): DrawnPage[] {
+  const { say } = words;
+  const flow = createFlow(paper, {
+    text: say('report.footer', { name: reportTitle(content, words), printedAt: content.printedAt }),
+    pageText: (page, pages) => say('report.page', { page, pages }),
+  });
+  fill(content, flow, words);
+  return flow.pages();
+}
+
+function fill(content: ReportContent, flow: Flow, words: Words): void {
+  switch (content.kind) {
+    case 'passport':
+      passport(content, flow, words);
+      break;
+    case 'buyer':
+      buyerSheet(content, flow, words);
+      break;
+    case 'stack':
+      stackReport(content, flow, words);
+      break;
+    case 'list':
+      stackList(content, flow, words);
+      break;
+  }
+}

@@ -1,0 +1,204 @@
+import type { BoardOfStack, StackReport } from '../contract/report.ts';
+import { fittedText } from '../drawing/fitted-text.ts';
+import type { Operation } from '../drawing/page.ts';
+import { callMarks } from '../labels/call-mark.ts';
+import { cautionsOfReady } from '../probing/calls/cautions.ts';
+import { ONE_IN } from '../probing/plan/stack-call.ts';
+import { mcOrDash } from '../record-words/reading-texts.ts';
+import { missingInTally, type TallyAmounts } from '../tally/tally.ts';
+import type { Words } from '../words/words.ts';
+import { sizeText } from './board-parts.ts';
+import { type Cell, type Flow, frame, markOperation, textLine } from './flow.ts';
+
+const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
+
+/** A stack: its call and why, how many boards were probed, what it amounts to, how it lies, and all boards. */
+export function stackReport(content: StackReport, flow: Flow, words: Words): void {
+  const { say, formats } = words;
+  const { stack, endUse, boards } = content;
+  flow.text(say('report.title.stack'));
+  flow.title(stack.name);
+  flow.gap(2);
+  flow.facts(
+    [
+      [say('board.species'), formats.list(stack.speciesNames)],
+      [say('report.place'), stack.placeName],
+      [say('report.use'), endUse.name],
+      [say('report.target'), formats.mcRange(endUse)],
+      [say('report.boards'), say('report.probed', { probed: stack.probed, boards: stack.boards })],
+      [
+        say('report.read-on'),
+        stack.lastProbedAt === null ? say('report.not-probed') : formats.day(stack.lastProbedAt, 'year'),
+      ],
+      ...(stack.note === '' ? [] : [[say('board.note'), stack.note] as const]),
+    ],
+    { columns: 3 },
+  );
+  callPart(content, flow, words);
+  samplingPart(content, flow, words);
+  tallyPart(content, flow, words);
+  drawingPart(boards, flow, words);
+  boardsPart(content, flow, words);
+  flow.notice([say('report.buyer.not-graded')]);
+}
+
+function callPart({ stack: { call: called, due }, endUse }: StackReport, flow: Flow, { say }: Words): void {
+  flow.heading(say('report.call'));
+  if (called === null) flow.call(say('report.no-call'), null);
+  else {
+    const [what, ...why] = called.reasons.map((each) => say(each));
+    flow.call(what!, called.call === null ? null : callMarks[called.call]);
+    flow.text([...(due ? [say(due.why)] : []), ...why].join(' '));
+  }
+  flow.notice(cautionsOfReady(endUse.cautions).map((each) => say(each)));
+}
+
+function samplingPart({ plan }: StackReport, flow: Flow, { say }: Words): void {
+  if (plan === null) return;
+  const { allProbed, toKnowReady, boards: all, probed, certainty } = plan;
+  flow.heading(say('report.sampling'), 10);
+  if (allProbed) {
+    flow.text(say(allProbed));
+    return;
+  }
+  flow.text(say('report.sampling-probe', { boards: toKnowReady, all }));
+  if (toKnowReady < all)
+    flow.text(say('stack-plan.if-all-ready', { certaintyPct: 100 * certainty, oneIn: ONE_IN }));
+  flow.text(say('report.sampling-done', { probed }));
+}
+
+function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: Words): void {
+  const { say, formats } = words;
+  if (total.boards === 0) return;
+  flow.heading(say('report.tally'));
+  const amounts = (of: TallyAmounts, face: Cell['face'] = 'regular'): Cell[] => [
+    cell(formats.number(of.boards), { face }),
+    cell(formats.boardFeet(of.boardFeet), { face }),
+    ...(formats.isMetric ? [cell(formats.volume(of.cubicMeters), { face })] : []),
+    cell(of.weighed === 0 ? '–' : formats.weight(of.nowKg), { face }),
+    cell(of.weighed === 0 ? '–' : formats.weight(of.targetKg), { face }),
+  ];
+  flow.table({
+    columns: [
+      { head: say('tally.by.species'), share: 26 },
+      { head: say('tally.by.thickness'), share: 14 },
+      { head: say('tally.boards'), share: 10, align: 'end' },
+      { head: say('unit.board-feet-name'), share: 18, align: 'end' },
+      ...(formats.isMetric ? [{ head: say('tally.volume'), share: 18, align: 'end' as const }] : []),
+      { head: say('tally.weight-now'), share: 14, align: 'end' },
+      { head: say('tally.weight-then'), share: 14, align: 'end' },
+    ],
+    rows: [
+      ...rows.map((row) => [
+        cell(row.speciesName ?? ''),
+        cell(row.thickness ? formats.thickness(row.thickness) : ''),
+        ...amounts(row),
+      ]),
+      [cell(say('report.total'), { face: 'bold' }), cell(''), ...amounts(total, 'bold')],
+    ],
+  });
+  flow.gap(1);
+  flow.text(say('tally.how'), 'regular', 8);
+  for (const why of missingInTally(total)) flow.text(say(why), 'regular', 8);
+}
+
+const BOX_HEIGHT_MM = 9;
+const BOX_GAP_MM = 1.2;
+/** Left of a layer, for its number. */
+const LAYER_MM = 9;
+/** A box that is narrower has room for the call alone. */
+const LEAST_FOR_CODE_MM = 14;
+const WIDEST_BOX_MM = 40;
+
+/** How it lies: a row of boxes for each layer, the top one first. */
+function drawingPart(boards: readonly BoardOfStack[], flow: Flow, { say, formats }: Words): void {
+  const placed = boards.filter(({ layer, column }) => layer !== null && column !== null);
+  if (placed.length === 0) return;
+  const columns = Math.max(...placed.map(({ column }) => column!));
+  const byLayer = new Map<number, BoardOfStack[]>();
+  for (const board of placed) byLayer.set(board.layer!, [...(byLayer.get(board.layer!) ?? []), board]);
+  const layers = [...byLayer.keys()].sort((a, b) => b - a);
+  const pitchMm = Math.min(WIDEST_BOX_MM, (flow.widthMm - LAYER_MM) / columns);
+  flow.heading(say('report.drawing'), 2 * BOX_HEIGHT_MM + 10);
+  flow.text(say('report.drawing-letters'), 'regular', 8);
+  flow.gap(1.5);
+  for (const layer of layers) {
+    flow.drawing(BOX_HEIGHT_MM + BOX_GAP_MM, ({ xMm, yMm }) => [
+      textLine(formats.number(layer), { xMm, topMm: yMm + 2.5, face: 'bold', sizePt: 8 }),
+      ...byLayer.get(layer)!.flatMap((board) => {
+        const left = xMm + LAYER_MM + (board.column! - 1) * pitchMm;
+        return boardBox(board, left, yMm, pitchMm - Math.min(BOX_GAP_MM, pitchMm / 5));
+      }),
+    ]);
+  }
+}
+
+function boardBox({ code, call }: BoardOfStack, xMm: number, yMm: number, widthMm: number): Operation[] {
+  const box = frame({ xMm, yMm, widthMm, heightMm: BOX_HEIGHT_MM });
+  if (widthMm < LEAST_FOR_CODE_MM) {
+    const side = Math.min(8, widthMm * 1.6);
+    return call === null
+      ? [box]
+      : [box, markOperation(callMarks[call], xMm + widthMm / 2 - side / 7, yMm + 2.5, side)];
+  }
+  const markMm = call === null ? 0 : 4;
+  const text = fittedText(code, 'bold', widthMm - 2 - markMm, 8, 5, 'middle');
+  return [
+    box,
+    ...(call === null ? [] : [markOperation(callMarks[call], xMm + 1, yMm + 2.6, 8)]),
+    ...(text.text === ''
+      ? []
+      : [
+          {
+            kind: 'text' as const,
+            ...text,
+            xMm: xMm + 1 + markMm,
+            baselineMm: yMm + 5.5,
+            face: 'bold' as const,
+          },
+        ]),
+  ];
+}
+
+function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): void {
+  const { say, formats } = words;
+  if (boards.length === 0) return;
+  flow.heading(say('report.all-boards'));
+  if (boards.length < stack.boards)
+    flow.text(say('report.first-boards', { first: boards.length, boards: stack.boards }));
+  flow.table({
+    columns: [
+      { head: say('report.column.board'), share: 17 },
+      { head: say('board.species'), share: 20 },
+      { head: say('report.size'), share: 24 },
+      { head: say('report.column.layer'), share: 8 },
+      { head: say('report.column.date'), share: 14 },
+      { head: say('report.column.average'), share: 10, align: 'end' },
+      { head: say('report.column.shell-core'), share: 16, align: 'end' },
+      { head: say('report.call'), share: 16 },
+    ],
+    rows: boards.map((board) => {
+      const { code, speciesName, layer, column, latest, call } = board;
+      return [
+        cell(code, { face: 'bold' }),
+        cell(speciesName),
+        cell(sizeText(board, words)),
+        cell(
+          layer === null
+            ? '–'
+            : column === null
+              ? formats.number(layer)
+              : say('report.layer-column', { layer, column }),
+        ),
+        cell(latest === null ? '–' : formats.day(latest.at, 'year')),
+        cell(mcOrDash(latest?.averagePct ?? null, formats), { face: 'bold' }),
+        cell(
+          latest === null
+            ? '–'
+            : `${mcOrDash(latest.shellPct, formats)} · ${mcOrDash(latest.corePct, formats)}`,
+        ),
+        call === null ? cell(say('report.no-call')) : cell(say(`call.${call}`), { mark: callMarks[call] }),
+      ];
+    }),
+  });
+}

@@ -1,0 +1,153 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { expect, test } from 'vitest';
+import type { ReportKind } from '../../../shared-core/contract/report.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { aimAt, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo({ thicknessMm: 27 });
+
+const region = { locale: 'en-US', timeZone: 'America/Chicago' };
+const boardId = () => yard.boards[0]!.id;
+
+async function probe(raw = 15): Promise<void> {
+  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await aimAt(roundId, 0, 0);
+  for (let spot = 0; spot < 4; spot++) await type(roundId, raw);
+  await yard.command('rounds.finish', { roundId });
+}
+
+async function printed(kind: ReportKind, id: number): Promise<{ text: string; fileName: string }> {
+  const { pdfBase64, fileName } = await yard.query('reports.pdf', { kind, id, paper: 'letter', region });
+  const pdf = await getDocument({ data: new Uint8Array(Buffer.from(pdfBase64, 'base64')), verbosity: 0 })
+    .promise;
+  const texts: string[] = [];
+  for (let number = 1; number <= pdf.numPages; number++) {
+    const { items } = await (await pdf.getPage(number)).getTextContent();
+    texts.push(...items.flatMap((item) => ('str' in item ? [item.str] : [])));
+  }
+  return { text: texts.join(' ').replaceAll(/\s+/g, ' '), fileName };
+}
+
+const codeOf = async (kind: 'passport' | 'buyer') => {
+  const content = await yard.query('reports.content', { kind, id: boardId() });
+  return 'checkCode' in content ? content.checkCode : '';
+};
+const checked = async (checkCode: string) => yard.query('reports.check', { checkCode });
+
+test('a passport has the board, its call, every reading raw and corrected, and its check code', async () => {
+  await probe();
+  const { text, fileName } = await printed('passport', boardId());
+  expect(fileName).toBe('passport-WAL-01-2026-06-01.pdf');
+  for (const part of [
+    'WAL-01',
+    'Black walnut',
+    'Keep drying',
+    'Furniture and cabinets, heated rooms',
+    '15%',
+    'temperature',
+    'Shop',
+    'Not a graded or certified test.',
+    'Page 1 of 2',
+  ])
+    expect(text).toContain(part);
+  expect(text).toContain(await codeOf('passport'));
+});
+
+test('a sheet for a buyer says what it is not, on one page', async () => {
+  await probe();
+  const { text } = await printed('buyer', boardId());
+  for (const part of [
+    'Pin readings by the owner. Not a graded or certified test.',
+    'It says nothing about strength.',
+    'Probe it again before you use it.',
+    'Page 1 of 1',
+  ])
+    expect(text).toContain(part);
+});
+
+test('a board without readings has both, and says so', async () => {
+  expect((await printed('passport', boardId())).text).toContain('No readings yet.');
+  expect((await printed('buyer', boardId())).text).toContain('Not probed yet');
+  expect(await checked(await codeOf('buyer'))).toMatchObject({ matches: true, stated: null });
+});
+
+test('a stack report and a list name every board', async () => {
+  await probe();
+  const { text } = await printed('stack', yard.stack.id);
+  for (const part of ['Walnut', 'WAL-01', 'WAL-02', '10 board feet', 'Keep drying'])
+    expect(text).toContain(part);
+  const list = await printed('list', yard.stack.id);
+  for (const part of ['WAL-01', 'WAL-02', 'Spot 1', 'Wood temperature', 'Pins are sharp.'])
+    expect(list.text).toContain(part);
+});
+
+test('a stack without boards has a report and a list', async () => {
+  const stack = await yard.command('stacks.add', {
+    name: 'Empty',
+    placeId: yard.place.id,
+    endUseId: 'furniture',
+    topCover: 'covered',
+    note: '',
+  });
+  expect((await printed('stack', stack.id)).text).toContain('Empty');
+  expect((await printed('list', stack.id)).text).toContain('Empty');
+});
+
+test('what is not in the yard has no report', async () => {
+  expect(await yard.refusal('reports.content', { kind: 'passport', id: 99_999 })).toMatch(
+    /^That board is not/,
+  );
+  expect(await yard.refusal('reports.content', { kind: 'list', id: 99_999 })).toMatch(/^That stack is not/);
+});
+
+test.each(['passport', 'buyer'] as const)(
+  'the code of a %s matches, and still does after another round',
+  async (kind) => {
+    await probe();
+    const code = await codeOf(kind);
+    const before = await checked(code.toLowerCase());
+    expect(before).toMatchObject({ kind, boardCode: 'WAL-01', matches: true, roundsSince: 0 });
+    expect(before.stated).toMatchObject({ call: 'keep-drying' });
+    yard.later(30 * DAY_MS);
+    await probe(12);
+    const after = await checked(code);
+    expect(after).toMatchObject({ matches: true, roundsSince: 1 });
+    expect(after.stated).toEqual(before.stated);
+  },
+);
+
+test('the code matches no more once something that the sheet states was changed, and the yard’s facts are shown', async () => {
+  await probe();
+  const code = await codeOf('buyer');
+  const { version } = yard.boards[0]!;
+  await yard.command('boards.edit', {
+    id: boardId(),
+    basedOn: version,
+    changed: { speciesId: 'cherry-black' },
+  });
+  expect(await checked(code)).toMatchObject({ matches: false, speciesName: 'Black cherry' });
+});
+
+test('excluding a reading changes the passport', async () => {
+  await probe();
+  const code = await codeOf('passport');
+  const { readings } = await yard.query('boards.get', { id: boardId() });
+  await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'defect' } });
+  expect(await checked(code)).toMatchObject({ matches: false });
+});
+
+test('a code that is none, mistyped or of no board of the yard is refused with a sentence', async () => {
+  const code = await codeOf('buyer');
+  expect(await yard.refusal('reports.check', { checkCode: 'WAL-01' })).toMatch(/^That is no check code\./);
+  expect(
+    await yard.refusal('reports.check', {
+      checkCode: code.replace(/.$/, '#').replace('#', code.endsWith('A') ? 'B' : 'A'),
+    }),
+  ).toMatch(/^A character of that code is wrong\./);
+  const { version } = yard.boards[0]!;
+  await yard.command('boards.edit', { id: boardId(), basedOn: version, changed: { code: 'NEW-1' } });
+  expect(await yard.refusal('reports.check', { checkCode: code })).toMatch(
+    /^No board WAL-01 is in this yard\./,
+  );
+});
