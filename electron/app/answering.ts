@@ -73,7 +73,7 @@ export function createAnswering(
       return isSlices(came) ? ending(came, fitting) : fitting(came);
     });
     for (const failure of failures) context.delays.tell(window, failure);
-    context.changed(topicsOf(name, input, output));
+    context.changed([...topicsOf(name, input, output), 'acts']);
     return output;
   }
 

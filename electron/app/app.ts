@@ -18,6 +18,7 @@ import { forecastQueries } from './forecast/forecasts.ts';
 import { createOutlooks } from './forecast/outlooks.ts';
 import { stackPlanQueries } from './forecast/stack-plans.ts';
 import type { Commands, Queries } from './handlers.ts';
+import { listingQueries } from './history/listing.ts';
 import { undoingCommands } from './history/undoing.ts';
 import { createAssessing } from './judging/assessing.ts';
 import { createComparing, type RoundThread } from './judging/comparing.ts';
@@ -212,6 +213,7 @@ export function createApp({
       pinsInUse(queryContext.yard(), meter.meterId()),
     ),
     ...placeQueries(queryContext),
+    ...listingQueries(queryContext),
     ...stationQueries,
     ...catalogQueries(queryContext),
     ...ovenCheckQueries(queryOwnFits),

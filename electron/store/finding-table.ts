@@ -6,6 +6,7 @@ import { asJudged } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** What a board with a reading `g` has for that round, made or due. One read by slips alone has none. */
@@ -42,7 +43,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     { boardId: number; record: string | null; outlook: string | null }
   >(
     `SELECT g.board_id AS boardId, f.record, o.record AS outlook
-     FROM (SELECT DISTINCT g.board_id FROM reading g WHERE g.round_id = @roundId AND EXISTS (${FINDING_OF_READING})) g
+     FROM (SELECT DISTINCT g.board_id FROM reading g WHERE g.round_id = @roundId AND ${holds('g')} AND EXISTS (${FINDING_OF_READING})) g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)
      ${outlookOf('g.board_id', '@roundId')}`,

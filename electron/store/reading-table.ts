@@ -168,7 +168,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   );
   const roundBefore = db.prepare<{ boardId: number; roundId: number }, { roundId: number }>(
     `SELECT r.id AS roundId FROM round r
-     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
+     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND ${holds('g')} AND EXISTS (${FINDING_OF_READING})) AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const included = db.prepare<[string], IncludedReading & { amendments: string }>(

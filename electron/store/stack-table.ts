@@ -80,7 +80,7 @@ export function stackReads(
   const select = `
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, coalesce(u.name, u.id) AS endUseName,
       (SELECT max(r.started_at) FROM round r
-        WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
+        WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND ${holds('g')} AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL AND r.undone_at IS NULL) AS openRoundId,
       (SELECT r.id FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL AND r.undone_at IS NULL
         ORDER BY r.started_at DESC, r.id DESC LIMIT 1) AS lastRoundId,

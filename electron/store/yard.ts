@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import { actHistory } from './act-history.ts';
 import { actSlices } from './act-slices.ts';
 import { actReads, actWrites } from './act-table.ts';
 import { actTakingBack } from './act-taking-back.ts';
@@ -191,7 +192,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);
   const meters = meterReads(db);
   return {
-    acts: actReads(db),
+    acts: { ...actReads(db), ...actHistory(db) },
     places: placeReads(db),
     stacks: stackReads(db, badCaches, endUses),
     boards: boardReads(db, badCaches),

@@ -5,6 +5,7 @@ import { z } from 'zod';
  *
  * `yard`: everything, as where another yard was opened. `boards`, `stacks` …: the list, and any of its records.
  * `meter`: what the connected one does; `meters`: those of the yard.
+ * `acts`: what was done, which every act changes.
  * `outlooks`: what forecasts say of boards in lists, made in the background. `stack:3`: that stack and what is in it; `board:7` and `round:9`: that one alone.
  */
 export type Topic =
@@ -18,6 +19,7 @@ export type Topic =
   | 'settings'
   | 'backups'
   | 'labels'
+  | 'acts'
   | 'meter'
   | 'meters'
   | 'yardNotes'

@@ -1,4 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ListedAct } from '../../../shared-core/contract/requests/acts.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Touched, UndoConflict } from '../../store/act-undo.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -7,6 +8,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { Rounds } from '../rounds/rounds.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
+import { lineOf } from './listing.ts';
 import { recordMessage } from './record-message.ts';
 
 /** Undoes acts and redoes them: what the file recorded of an act is put back, and what rests on it is made again. */
@@ -22,9 +24,10 @@ export function undoingCommands(
     }
     const record = recordMessage(conflict);
     if (conflict.why === 'taken') return message('refusal.undo-taken', { record, what });
-    const laterAt = conflict.by === null ? undefined : context.yard().acts.find(conflict.by)?.at;
-    if (laterAt === undefined) return message('refusal.undo-changed', { record, what });
-    const facts = { record, laterAt, what };
+    const { acts } = context.yard();
+    const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
+    if (later === undefined) return message('refusal.undo-changed', { record, what });
+    const facts = { record, laterAt: later.at, laterLine: lineOf({ acts }, later), what };
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
       : message('refusal.undo-changed-by', facts);
@@ -53,7 +56,7 @@ export function undoingCommands(
     return [...ids];
   }
 
-  function* undo(id: string, what: 'undo' | 'redo'): Slices<{ of: string }> {
+  function* undo(id: string, what: 'undo' | 'redo'): Slices<ListedAct> {
     const { acts } = context.yard();
     const of = orRefuse(acts.rootOf(id), 'act');
     const undoing = yield* paced(acts.undo(of, context.now(), what));
@@ -66,7 +69,8 @@ export function undoingCommands(
       comparing.compare([...touched.roundIds]);
       rounds.takeAgain([...touched.roundIds]);
     });
-    return { of };
+    const act = orRefuse(acts.listed(of), 'act');
+    return { id: act.id, at: act.at, isUndone: what === 'undo', line: lineOf({ acts }, act) };
   }
 
   return {

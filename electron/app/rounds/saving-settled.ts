@@ -44,7 +44,7 @@ export function createSavingSettled(
       };
       const { output, failures } = context.act(act, () => saving.save(window, at, value));
       for (const failure of failures) context.delays.tell(window, failure);
-      context.changed(readingTopics(output));
+      context.changed([...readingTopics(output), 'acts']);
     } catch (error) {
       tellNotSaved(window, aim, error);
     }

@@ -1,25 +1,130 @@
 /** What was done in the yard, and why it cannot be undone. */
 export const history = {
-  'history.record.board': 'Board {recordName}',
-  'history.record.stack': 'Stack {recordName}',
-  'history.record.place': 'Place {recordName}',
-  'history.record.species': 'Species {recordName}',
-  'history.record.use': 'Use {recordName}',
-  'history.record.meter': 'Meter {recordName}',
-  'history.record.project': 'Project {recordName}',
-  'history.record.move': 'A move of board {recordName}',
-  'history.record.round': 'A round of stack {recordName}',
-  'history.record.reading': 'A reading of board {recordName}',
-  'history.record.of': 'A record of {recordName}',
-  'history.record.other': 'A record',
+  'act.record.board': 'Board {recordName}',
+  'act.record.stack': 'Stack {recordName}',
+  'act.record.place': 'Place {recordName}',
+  'act.record.species': 'Species {recordName}',
+  'act.record.use': 'Use {recordName}',
+  'act.record.meter': 'Meter {recordName}',
+  'act.record.project': 'Project {recordName}',
+  'act.record.move': 'A move of board {recordName}',
+  'act.record.round': 'A round of stack {recordName}',
+  'act.record.reading': 'A reading of board {recordName}',
+  'act.record.of': 'A record of {recordName}',
+  'act.record.other': 'A record',
+  'act.board.added': '{rows, plural, one {Board {recordName} added.} other {# boards added.}}',
+  'act.board.deleted': '{rows, plural, one {Board {recordName} deleted.} other {# boards deleted.}}',
+  'act.stack.added': '{rows, plural, one {Stack {recordName} added.} other {# stacks added.}}',
+  'act.stack.deleted': '{rows, plural, one {Stack {recordName} deleted.} other {# stacks deleted.}}',
+  'act.place.added': '{rows, plural, one {Place {recordName} added.} other {# places added.}}',
+  'act.place.deleted': '{rows, plural, one {Place {recordName} deleted.} other {# places deleted.}}',
+  'act.species.added': '{rows, plural, one {Species {recordName} added.} other {# species added.}}',
+  'act.species.deleted': '{rows, plural, one {Species {recordName} deleted.} other {# species deleted.}}',
+  'act.project.added': '{rows, plural, one {Project {recordName} added.} other {# projects added.}}',
+  'act.project.deleted': '{rows, plural, one {Project {recordName} deleted.} other {# projects deleted.}}',
+  'act.board.added-to':
+    '{rows, plural, one {Board {recordName} added to {stackName}.} other {# boards added to {stackName}.}}',
+  'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
+  'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
+  'act.meter.profile': '{rows, plural, other {Readings of meter {recordName} described.}}',
+  'act.moved':
+    '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
+  'act.move.edited': '{rows, plural, one {A move of board {recordName} changed.} other {# moves changed.}}',
+  'act.move.deleted': '{rows, plural, one {A move of board {recordName} deleted.} other {# moves deleted.}}',
+  'act.planned-move.added':
+    '{rows, plural, one {A planned move of {recordName} saved.} other {# planned moves saved.}}',
+  'act.planned-move.edited':
+    '{rows, plural, one {A planned move of {recordName} changed.} other {# planned moves changed.}}',
+  'act.planned-move.deleted':
+    '{rows, plural, one {A planned move of {recordName} deleted.} other {# planned moves deleted.}}',
+  'act.reservation.added': '{rows, plural, one {Board {recordName} reserved.} other {# boards reserved.}}',
+  'act.reservation.edited':
+    '{rows, plural, one {Board {recordName} reserved for another project.} other {# boards reserved for another project.}}',
+  'act.reservation.deleted':
+    '{rows, plural, one {Board {recordName} no longer reserved.} other {# boards no longer reserved.}}',
+  'act.picture.added': '{rows, plural, one {A picture of {recordName} added.} other {# pictures added.}}',
+  'act.picture.edited':
+    '{rows, plural, one {A picture of {recordName} changed.} other {# pictures changed.}}',
+  'act.picture.deleted':
+    '{rows, plural, one {A picture of {recordName} deleted.} other {# pictures deleted.}}',
+  'act.round.started': '{rows, plural, one {Round started on stack {recordName}.} other {# rounds started.}}',
+  'act.round.finished': 'Round of stack {recordName} finished.',
+  'act.round.reopened': 'Round of stack {recordName} reopened.',
+  'act.round.dated': 'Round of stack {recordName}: date changed from {beforeAt} to {afterAt}.',
+  'act.round.edited': 'Round of stack {recordName} changed.',
+  'act.reading.added': 'Reading {reading} saved on board {recordName}.',
+  'act.readings.added':
+    '{rows, plural, one {Reading saved on board {recordName}.} other {# readings saved.}}',
+  'act.reading.excluded':
+    '{rows, plural, one {A reading of board {recordName} excluded.} other {# readings excluded.}}',
+  'act.weight.excluded':
+    '{rows, plural, one {A weight or check of {recordName} excluded.} other {# weights or checks excluded.}}',
+  'act.reading.included':
+    '{rows, plural, one {A reading of board {recordName} included.} other {# readings included.}}',
+  'act.weight.included':
+    '{rows, plural, one {A weight or check of {recordName} included.} other {# weights or checks included.}}',
+  'act.reading.depth':
+    '{rows, plural, one {Depth of a reading of board {recordName} changed.} other {Depth of # readings changed.}}',
+  'act.reading.meter':
+    '{rows, plural, one {Meter of a reading of board {recordName} changed.} other {Meter of # readings changed.}}',
+  'act.reading.corrected':
+    '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
+  'act.temperature': 'Wood temperature {valueTempC} given.',
+  'act.temperature-unknown': 'Wood temperature given as unknown.',
+  'act.spot-plan': 'Way to the core chosen.',
+  'act.species-confirmed':
+    '{rows, plural, one {Species of board {recordName} confirmed.} other {Species of # boards confirmed.}}',
+  'act.oven-check.added':
+    '{rows, plural, one {Oven-dry check of {recordName} added.} other {# oven-dry checks added.}}',
+  'act.oven-check.weighed':
+    '{rows, plural, one {Oven-dry check of {recordName} weighed.} other {# weights of oven-dry checks saved.}}',
+  'act.own-fit': 'Correction by own oven-dry checks turned on or off.',
+  'act.sample.cut':
+    '{rows, plural, one {Sections cut beside board {recordName}.} other {Sections cut beside # boards.}}',
+  'act.sample.dried':
+    '{rows, plural, one {Dry weight of a section saved.} other {Dry weights of # sections saved.}}',
+  'act.sample.weighed':
+    '{rows, plural, one {Weight of board {recordName} saved.} other {# board weights saved.}}',
+  'act.labels-printed':
+    '{rows, plural, one {Label of board {recordName} printed.} other {# labels printed.}}',
+  'act.settings': 'Settings changed.',
+  'act.field-edited': '{field} changed from {before} to {after} on {what}.',
+  'act.field-set': '{field} set to {after} on {what}.',
+  'act.fields-edited': '{fields} changed on {what}.',
+  'act.edited': 'Changed: {what}.',
+  'act.ended': 'Removed from the lists: {what}.',
+  'act.back': 'Back in the lists: {what}.',
+  'act.other': 'Other changes.',
+  'act.all': '{allSentences}',
+  'act.what.board': '{rows, plural, one {board {recordName}} other {# boards}}',
+  'act.what.stack': '{rows, plural, one {stack {recordName}} other {# stacks}}',
+  'act.what.place': '{rows, plural, one {place {recordName}} other {# places}}',
+  'act.what.use': '{rows, plural, one {use {recordName}} other {# uses}}',
+  'act.what.meter': '{rows, plural, one {meter {recordName}} other {# meters}}',
+  'act.what.project': '{rows, plural, one {project {recordName}} other {# projects}}',
+  'act.what.species': '{rows, plural, one {species {recordName}} other {# species}}',
+  'act.value.mm': '{valueMm}',
+  'act.value.length': '{valueLengthMm}',
+  'act.value.day': '{valueOn}',
+  'act.value.thickness': '{thickness}',
+  'act.value.pct': '{rawPct}',
+  'act.value.ohm': '{rawOhm}',
+  'act.field.name': 'Name',
+  'act.field.place': 'Place',
+  'act.field.use': 'Use',
+  'act.field.cover': 'Cover',
+  'act.field.kind': 'Kind',
+  'act.field.air': 'Air',
+  'act.field.air-movement': 'Air movement',
+  'act.field.needed-by': 'Needed by',
   'refusal.undone-already': 'This was undone already. Nothing was changed.',
   'refusal.not-undone': 'This was not undone, or was redone already. Nothing was changed.',
   'refusal.undo-changed-by':
-    '{record} was changed since, on {laterAt}. Nothing was {what, select, redo {redone} other {undone}}. Undo the later change first.',
+    '{record} was changed since. {laterAt}: {laterLine} Nothing was {what, select, redo {redone} other {undone}}. Undo the later change first.',
   'refusal.undo-changed':
     '{record} was changed since. Nothing was {what, select, redo {redone} other {undone}}.',
   'refusal.undo-used':
-    '{record} is in use since {laterAt}. Nothing was {what, select, redo {redone} other {undone}}. Undo what uses it first.',
+    '{record} is in use. {laterAt}: {laterLine} Nothing was {what, select, redo {redone} other {undone}}. Undo what uses it first.',
   'refusal.undo-taken':
     '{record} cannot come back: its ID or name is in use now. Nothing was {what, select, redo {redone} other {undone}}.',
 } as const;

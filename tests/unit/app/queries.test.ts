@@ -34,6 +34,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
   'boards.callsChanged': { act: edit },
+  'acts.list': { boardId: null, before: null, limit: 50 },
   'places.list': {},
   'stations.find': { text: 'Asheville' },
   'stations.ofRegion': { timeZone: 'America/New_York' },

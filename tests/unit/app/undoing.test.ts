@@ -1,84 +1,12 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import type { CommandName, RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import type { CommandName, RequestInput } from '../../../shared-core/contract/requests.ts';
+import { say } from './a-window.ts';
+import { doing, redo, seen, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
-
-/** Does something, and gives its act beside what it came to. */
-async function doing<N extends CommandName>(name: N, input: RequestInput<N>) {
-  const act = crypto.randomUUID();
-  const output: RequestOutput<N> = await yard.command(name, input, act);
-  yard.later(60_000);
-  return { act, output };
-}
-const undo = (act: string) => yard.command('acts.undo', { act });
-const redo = (act: string) => yard.command('acts.redo', { act });
-
-/** What a person sees of the yard, but for the counts of edits. */
-async function seen() {
-  const { rows: boards } = await yard.query('boards.list', {
-    stackId: null,
-    search: '',
-    offset: 0,
-    limit: 500,
-  });
-  const details = await Promise.all(
-    boards.map(async ({ id }) => {
-      const { moves, readings } = await yard.query('boards.get', { id });
-      return {
-        moves,
-        readings: readings.map(({ id, raw, spot, woodTempC, excluded, meterId }) => ({
-          id,
-          raw,
-          spot,
-          woodTempC,
-          excluded,
-          meterId,
-        })),
-        samples: await yard.query('samples.get', { boardId: id }),
-        rounds: (await yard.query('rounds.ofBoard', { boardId: id })).map(({ id, startedAt }) => ({
-          id,
-          startedAt,
-        })),
-      };
-    }),
-  );
-  const unversioned = <T extends { version: number }>(rows: readonly T[]) =>
-    rows.map(({ version, ...row }) => row);
-  return {
-    boards: boards.map(({ version, latest, outlook, judgement, ...board }) => board),
-    details,
-    stacks: (await yard.query('stacks.list', {})).map(
-      ({ id, name, placeId, endUseId, topCover, note, boards, openRoundId, lastRoundId }) => ({
-        id,
-        name,
-        placeId,
-        endUseId,
-        topCover,
-        note,
-        boards,
-        openRoundId,
-        lastRoundId,
-      }),
-    ),
-    places: (await yard.query('places.list', {})).map(({ id, name, kind, air }) => ({
-      id,
-      name,
-      kind,
-      air,
-    })),
-    species: unversioned(await yard.query('species.list', {})),
-    endUses: unversioned(await yard.query('endUses.list', {})),
-    meters: unversioned(await yard.query('meters.list', {})),
-    settings: await yard.query('settings.get', {}),
-    checks: await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' }),
-    labels: (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(
-      ({ id, label }) => ({ id, label }),
-    ),
-  };
-}
 
 /** Does it, and expects that undoing and redoing it give what was seen before and after, twice. */
 async function expectUndone<N extends CommandName>(name: N, input: RequestInput<N>): Promise<void> {
@@ -194,7 +122,7 @@ describe('refused, with what was changed since and when', () => {
     const later = await doing('boards.edit', { id: board!.id, basedOn: 2, changed: { note: 'Two knots' } });
     await doing('boards.edit', { id: board!.id, basedOn: 3, changed: { widthMm: 180 } });
     expect(await yard.refusal('acts.undo', { act })).toBe(
-      'Board WAL-01 was changed since, on Jun 1, 2026, 3:01 AM. Nothing was undone. Undo the later change first.',
+      'Board WAL-01 was changed since. Jun 1, 2026, 3:01 AM: Note changed on board WAL-01. Nothing was undone. Undo the later change first.',
     );
     await undo(later.act);
     await undo(act);
@@ -217,7 +145,7 @@ describe('refused, with what was changed since and when', () => {
       raw: 12,
     });
     expect(await yard.refusal('acts.undo', { act })).toMatch(
-      /^Board WAL-03 is in use since .* Nothing was undone/,
+      /^Board WAL-03 is in use\. .* Reading 12% saved on board WAL-03\. Nothing was undone/,
     );
     await undo(reading.act);
     await undo(act);
@@ -242,4 +170,60 @@ test('an ID is not given again to another row, so that a deleted one can come ba
   expect(others[0]!.id).toBeGreaterThan(output[0]!.id);
   await redo(act);
   expect((await seen()).boards.map(({ code }) => code)).toEqual(['WAL-01', 'WAL-02', 'WAL-03', 'WAL-04']);
+});
+
+describe('the list of what was done', () => {
+  const lines = async (boardId: number | null = null) =>
+    (await yard.query('acts.list', { boardId, before: null, limit: 50 })).acts.map(
+      ({ line, isUndone }) => `${say(line)}${isUndone ? ' (undone)' : ''}`,
+    );
+
+  test('says what each act changed, with the names of then, the newest first', async () => {
+    const [one, two] = yard.boards;
+    await doing('boards.editTogether', {
+      boards: yard.boards.map(({ id }) => ({ id, basedOn: 1 })),
+      changed: { speciesId: 'oak-white' },
+    });
+    await doing('boards.edit', { id: one!.id, basedOn: 2, changed: { code: 'W-1', thicknessMm: 27 } });
+    const shed = (await doing('places.add', { ...yard.place, name: 'Shed' })).output;
+    await doing('boards.move', { boardIds: [one!.id, two!.id], placeId: shed.id, since: yard.now() });
+    await doing('places.edit', { id: shed.id, basedOn: 1, changed: { name: 'Barn' } });
+    expect((await lines()).slice(0, 5)).toEqual([
+      'Name changed from Shed to Barn on place Barn.',
+      '2 boards moved to Shed.',
+      'Place Shed added.',
+      'ID changed from WAL-01 to W-1 on board W-1. Thickness changed from 16 mm to 27 mm on board W-1.',
+      'Species changed from Black walnut to White oak on 2 boards.',
+    ]);
+  });
+
+  test('of a board has only what changed that board', async () => {
+    const round = await yard.beginRound();
+    await doing('boards.edit', { id: yard.boards[1]!.id, basedOn: 1, changed: { note: 'Knot' } });
+    expect(await lines(yard.boards[0]!.id)).toEqual([
+      'Reading 12.4% saved on board WAL-01.',
+      '2 boards added to Walnut.',
+    ]);
+    await doing('rounds.finish', { roundId: round.id });
+    expect(await lines(yard.boards[1]!.id)).toEqual([
+      'Note changed on board WAL-02.',
+      '2 boards added to Walnut.',
+    ]);
+  });
+
+  test('shows an undone act as that, and not what undid it', async () => {
+    const { act } = await doing('boards.add', [yard.board('WAL-03')]);
+    await undo(act);
+    expect((await lines())[0]).toBe('Board WAL-03 added to Walnut. (undone)');
+    await redo(act);
+    expect((await lines())[0]).toBe('Board WAL-03 added to Walnut.');
+  });
+
+  test('comes in pages', async () => {
+    const all = (await yard.query('acts.list', { boardId: null, before: null, limit: 50 })).acts;
+    const first = await yard.query('acts.list', { boardId: null, before: null, limit: 2 });
+    const rest = await yard.query('acts.list', { boardId: null, before: first.next, limit: 50 });
+    expect([...first.acts, ...rest.acts]).toEqual(all);
+    expect(rest.next).toBeNull();
+  });
 });

@@ -1,0 +1,80 @@
+import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
+import { actLine } from '../../../shared-core/history/act-line.ts';
+import type { ActSample, ListedAct } from '../../store/act-history.ts';
+import type { YardReader } from '../../store/yard.ts';
+import type { QueryContext } from '../context.ts';
+import type { Queries } from '../handlers.ts';
+
+/** Columns that name a record of another table, which a person knows by its name. */
+const NAMED: Readonly<Record<string, string>> = {
+  species_id: 'species',
+  end_use_id: 'end_use',
+  place_id: 'place',
+  stack_id: 'stack',
+};
+/** What a row without a name of its own is of, the nearest first. */
+const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id'] as const;
+const OWNER_TABLES: Readonly<Record<string, string>> = {
+  board_id: 'board',
+  child_id: 'board',
+  stack_id: 'stack',
+  species_id: 'species',
+  project_id: 'project',
+};
+
+/** How the history tells of an act: its records by the names that they had then. */
+export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct) {
+  const named = (column: string, value: unknown): SavedValue => {
+    const table = NAMED[column];
+    if (table !== undefined && value != null) return acts.nameThen(table, value, place);
+    return typeof value === 'string' || typeof value === 'number' ? value : null;
+  };
+  const valuesOf = (row: Record<string, unknown>): Record<string, SavedValue> =>
+    Object.fromEntries(Object.entries(row).map(([column, value]) => [column, named(column, value)]));
+
+  function withOwner(row: Record<string, unknown>): Record<string, unknown> {
+    if (row.reading_id != null) return { ...row, board_id: acts.reading(row.reading_id)?.board_id };
+    return row;
+  }
+  function nameOf(row: Record<string, unknown>): string | null {
+    const own = row.shown_name ?? row.code ?? row.name ?? row.piece;
+    if (typeof own === 'string') return own;
+    const owners = withOwner(row);
+    const column = OWNERS.find((each) => owners[each] != null);
+    return column === undefined ? null : acts.nameThen(OWNER_TABLES[column] as string, owners[column], place);
+  }
+  function whereOf(inTable: string, row: Record<string, unknown>): string | null {
+    if (inTable === 'board') return acts.nameThen('stack', row.stack_id, place);
+    return inTable === 'move' || inTable === 'stack' ? acts.nameThen('place', row.place_id, place) : null;
+  }
+  const recordOf = ({ inTable, how, row, before, of }: ActSample): ChangedRecord => ({
+    name: nameOf(of),
+    whereName: how === 'edited' ? null : whereOf(inTable, row),
+    values: valuesOf(row),
+    before: valuesOf(before),
+  });
+
+  const changes = acts
+    .counts(place)
+    .filter(({ inTable }) => inTable !== 'undone_row')
+    .map((count): TableChange => ({ ...count, records: acts.samples(place, count).map(recordOf) }));
+  return actLine(changes);
+}
+
+/** What was done in the yard, as a person reads it. */
+export const listingQueries = (context: QueryContext) =>
+  ({
+    'acts.list': ({ before, limit, boardId }) => {
+      const yard = context.yard();
+      const page = yard.acts.page(before, limit, boardId);
+      return {
+        acts: page.map((act) => ({
+          id: act.id,
+          at: act.at,
+          isUndone: act.isUndone,
+          line: lineOf(yard, act),
+        })),
+        next: page.length < limit ? null : (page.at(-1)?.place ?? null),
+      };
+    },
+  }) satisfies Partial<Queries>;

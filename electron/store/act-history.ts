@@ -1,0 +1,178 @@
+import { actParts, quoted } from './act-parts.ts';
+import type { Db } from './yard-file.ts';
+
+/** An act as a list of them shows it. */
+export interface ListedAct {
+  /** Its place in the order of acts. */
+  place: number;
+  id: string;
+  request: string;
+  /** UTC instant. */
+  at: string;
+  isUndone: boolean;
+}
+
+/** How many rows of a table an act added, edited or deleted, or added to what is never edited. */
+export interface ActCount {
+  inTable: string;
+  how: 'added' | 'edited' | 'deleted';
+  rows: number;
+}
+
+/** One row that an act changed. */
+export interface ActSample {
+  inTable: string;
+  how: ActCount['how'];
+  /** All of an added or deleted row; of an edited one only what changed. */
+  row: Record<string, unknown>;
+  /** Of an edited one, what changed, as it was. */
+  before: Record<string, unknown>;
+  /** By what the row is known, and whose it is. */
+  of: Record<string, unknown>;
+}
+
+/** So many rows of each kind tell what an act on many did: it does the same to all. */
+const SAMPLED = 12;
+/** What the rows of a table that is only ever added to are of. */
+const DETAILED = new Set([
+  'reading',
+  'amendment',
+  'wood_temperature',
+  'oven_check',
+  'oven_weight',
+  'label_print',
+]);
+
+/** What was done in the yard, the newest first. */
+export function actHistory(db: Db) {
+  const { appended } = actParts(db);
+  const select = 'SELECT a.id AS place, a.uuid AS id, a.request, a.at FROM act a';
+  // One that undid or redid another is not listed beside it.
+  const listed = `AND a.outcome IS NOT NULL AND (a.undone_by IS NULL OR a.undone_by <> a.id)
+    AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)`;
+  const ofYard = db.prepare<[number, number], ListedAct>(
+    `${select} WHERE a.id < ? ${listed} ORDER BY a.id DESC LIMIT ?`,
+  );
+  const ofBoard = db.prepare<{ boardId: number; before: number; limit: number }, ListedAct>(
+    `${select} WHERE a.id < @before ${listed} AND a.id IN (
+       SELECT act_id FROM act_change WHERE row_uuid IN (
+         SELECT uuid FROM board WHERE id = @boardId UNION ALL SELECT uuid FROM move WHERE board_id = @boardId)
+       UNION SELECT act_id FROM reading WHERE board_id = @boardId
+       UNION SELECT k.act_id FROM amendment k WHERE k.reading_id IN (SELECT id FROM reading WHERE board_id = @boardId)
+       UNION SELECT act_id FROM label_print WHERE board_id = @boardId
+       UNION SELECT act_id FROM sample_cut WHERE board_id = @boardId
+       UNION SELECT act_id FROM sample_weight WHERE board_id = @boardId)
+     ORDER BY a.id DESC LIMIT @limit`,
+  );
+  const one = db.prepare<[string], ListedAct>(`${select} WHERE a.uuid = ?`);
+  const chainLength = db
+    .prepare<[number], number>(
+      `WITH RECURSIVE chain (id) AS (SELECT ?
+         UNION ALL SELECT a.undone_by FROM chain c JOIN act a ON a.id = c.id WHERE a.undone_by IS NOT NULL)
+       SELECT count(*) FROM chain`,
+    )
+    .pluck();
+  const changes = db.prepare<[number], { inTable: string; added: 0 | 1; deleted: 0 | 1; rows: number }>(
+    `SELECT in_table AS inTable, old_values IS NULL AS added, new_values IS NULL AS deleted, count(*) AS rows
+     FROM act_change WHERE act_id = ? GROUP BY 1, 2, 3`,
+  );
+  const additions = db.prepare<{ place: number }, { inTable: string; rows: number }>(
+    appended
+      .map((table) => `SELECT '${table}' AS inTable, count(*) AS rows FROM ${table} WHERE act_id = @place`)
+      .join(' UNION ALL '),
+  );
+  const sampleOf = db.prepare<
+    [number, string, number, number],
+    { uuid: string; before: string | null; after: string | null }
+  >(
+    `SELECT row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
+     WHERE act_id = ? AND in_table = ? AND (old_values IS NULL) = ? AND (new_values IS NULL) = ? LIMIT ${SAMPLED}`,
+  );
+  const detailOf = new Map(
+    appended
+      .filter((table) => DETAILED.has(table))
+      .map((table) => [
+        table,
+        db.prepare<[number], Record<string, unknown>>(
+          `SELECT * FROM ${table} WHERE act_id = ? ORDER BY id LIMIT ${SAMPLED}`,
+        ),
+      ]),
+  );
+  const laterNames = db.prepare<[string, number], { before: string }>(
+    `SELECT old_values AS before FROM act_change WHERE row_uuid = ? AND act_id > ? AND old_values IS NOT NULL ORDER BY id`,
+  );
+  const rowBy = new Map<string, ReturnType<typeof db.prepare>>();
+  const rowOf = (table: string, column: 'id' | 'uuid', value: unknown) => {
+    const sql = `SELECT * FROM ${quoted(table)} WHERE ${column} = ?`;
+    const statement = rowBy.get(sql) ?? db.prepare(sql);
+    rowBy.set(sql, statement);
+    return statement.get(value) as Record<string, unknown> | undefined;
+  };
+
+  /** A row's own name after an act: as it is now, but for what later acts renamed. */
+  function nameThen(row: Record<string, unknown> | undefined, place: number): string | null {
+    if (row === undefined) return null;
+    const column = 'code' in row ? 'code' : 'name';
+    for (const { before } of laterNames.all(row.uuid as string, place)) {
+      const was = JSON.parse(before) as Record<string, unknown>;
+      if (typeof was[column] === 'string') return was[column];
+    }
+    return typeof row[column] === 'string' ? row[column] : null;
+  }
+
+  return {
+    /**
+     * Some acts, the newest first.
+     * @param before  the place of the oldest that is shown; null for the first of them
+     * @param boardId  null for all
+     */
+    page: (before: number | null, limit: number, boardId: number | null): ListedAct[] => {
+      const from = before ?? Number.MAX_SAFE_INTEGER;
+      const acts = boardId === null ? ofYard.all(from, limit) : ofBoard.all({ boardId, before: from, limit });
+      return acts.map((act) => ({ ...act, isUndone: (chainLength.get(act.place) as number) % 2 === 0 }));
+    },
+    listed: (id: string): ListedAct | undefined => {
+      const act = one.get(id);
+      return act && { ...act, isUndone: (chainLength.get(act.place) as number) % 2 === 0 };
+    },
+    counts: (place: number): ActCount[] => [
+      ...changes.all(place).map(({ inTable, added, deleted, rows }): ActCount => {
+        const how = added === 1 ? 'added' : deleted === 1 ? 'deleted' : 'edited';
+        return { inTable, how, rows };
+      }),
+      ...additions
+        .all({ place })
+        .filter(({ rows }) => rows > 0)
+        .map(({ inTable, rows }): ActCount => ({ inTable, how: 'added', rows })),
+    ],
+    /** Some rows of one kind of an act's changes, in the order in which they were made. */
+    samples: (place: number, { inTable, how }: Pick<ActCount, 'inTable' | 'how'>): ActSample[] => {
+      const detail = detailOf.get(inTable);
+      if (detail) return detail.all(place).map((row) => ({ inTable, how, row, before: {}, of: row }));
+      if (appended.includes(inTable)) return [];
+      return sampleOf
+        .all(place, inTable, how === 'added' ? 1 : 0, how === 'deleted' ? 1 : 0)
+        .map(({ uuid, before, after }) => {
+          const was = JSON.parse(before ?? '{}') as Record<string, unknown>;
+          if (how !== 'edited') {
+            const whole = { ...was, ...JSON.parse(after ?? '{}') };
+            return { inTable, how, row: whole, before: {}, of: whole };
+          }
+          const row = rowOf(inTable, 'uuid', uuid);
+          const of = {
+            shown_name: nameThen(row, place),
+            id: row?.id,
+            board_id: row?.board_id,
+            stack_id: row?.stack_id,
+          };
+          return { inTable, how, row: JSON.parse(after as string), before: was, of };
+        });
+    },
+    /** What a record of a table was called after an act; null where it is gone. */
+    nameThen: (table: string, id: unknown, place: number): string | null =>
+      id == null ? null : nameThen(rowOf(table, 'id', id), place),
+    /** The board and the value of a reading; undefined where there is none. */
+    reading: (id: unknown): Record<string, unknown> | undefined => rowOf('reading', 'id', id),
+    round: (id: unknown): Record<string, unknown> | undefined => rowOf('round', 'id', id),
+  };
+}

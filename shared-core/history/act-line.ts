@@ -1,0 +1,264 @@
+import type { Code } from '../words/en/index.ts';
+import { type Message, message } from '../words/message.ts';
+import type { ChangedRecord, SavedValue, TableChange } from './act-facts.ts';
+import { fieldsOf } from './edited-fields.ts';
+
+/** Of several tables that one act changed, the order in which they are told. */
+const ORDER = [
+  'project',
+  'species',
+  'end_use',
+  'place',
+  'stack',
+  'board',
+  'board_origin',
+  'move',
+  'planned_move',
+  'reservation',
+  'meter',
+  'meter_profile',
+  'round',
+  'reading',
+  'amendment',
+  'wood_temperature',
+  'spot_plan',
+  'confirmed_species',
+  'oven_check',
+  'oven_weight',
+  'own_fit_choice',
+  'sample_cut',
+  'sample_section_dry',
+  'sample_weight',
+  'label_print',
+  'picture',
+  'setting',
+];
+
+/** What goes without saying beside another change of the same act. */
+const SAID_BY: Readonly<Record<string, (changes: ReadonlyMap<string, TableChange>) => boolean>> = {
+  move: (all) => all.has('board:added'),
+  stack: (all) => all.has('move:added') && isOnlyPlaced(all.get('stack:edited')),
+  meter_profile: (all) => all.has('meter:added'),
+  wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
+  spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
+  amendment: (all) => all.has('reading:added') || all.has('round:edited'),
+  setting: (all) => all.size > 1,
+};
+
+/** A stack goes where its boards are moved. */
+const isOnlyPlaced = (change: TableChange | undefined): boolean =>
+  change?.records.every(({ values }) =>
+    Object.keys(values).every((column) => column === 'place_id' || column === 'version'),
+  ) === true;
+
+type Told = Message | null;
+const nameOf = ({ records }: TableChange): string => records[0]?.name ?? '…';
+
+/** A change of one table, as sentences; none where it goes without saying. */
+function told(change: TableChange): Told[] {
+  const { inTable, how, rows, records } = change;
+  const recordName = nameOf(change);
+  const [first] = records;
+  const some = { rows, recordName };
+  switch (`${inTable}:${how}`) {
+    case 'board:added': {
+      const stackName = first?.whereName;
+      return [
+        stackName == null
+          ? message('act.board.added', some)
+          : message('act.board.added-to', { ...some, stackName }),
+      ];
+    }
+    case 'board:deleted':
+      return [message('act.board.deleted', some)];
+    case 'stack:added':
+      return [message('act.stack.added', some)];
+    case 'stack:deleted':
+      return [message('act.stack.deleted', some)];
+    case 'place:added':
+      return [message('act.place.added', some)];
+    case 'place:deleted':
+      return [message('act.place.deleted', some)];
+    case 'species:added':
+      return [message('act.species.added', some)];
+    case 'species:deleted':
+      return [message('act.species.deleted', some)];
+    case 'end_use:added':
+      return [message('act.use.added', some)];
+    case 'project:added':
+      return [message('act.project.added', some)];
+    case 'project:deleted':
+      return [message('act.project.deleted', some)];
+    case 'meter:added':
+      return [message('act.meter.added', some)];
+    case 'meter_profile:added':
+      return [message('act.meter.profile', some)];
+    case 'move:added':
+      return [message('act.moved', { ...some, placeName: first?.whereName ?? '…' })];
+    case 'move:edited':
+      return [message('act.move.edited', some)];
+    case 'move:deleted':
+      return [message('act.move.deleted', some)];
+    case 'planned_move:added':
+      return [message('act.planned-move.added', some)];
+    case 'planned_move:edited':
+      return [message('act.planned-move.edited', some)];
+    case 'planned_move:deleted':
+      return [message('act.planned-move.deleted', some)];
+    case 'reservation:added':
+      return [message('act.reservation.added', some)];
+    case 'reservation:edited':
+      return [message('act.reservation.edited', some)];
+    case 'reservation:deleted':
+      return [message('act.reservation.deleted', some)];
+    case 'picture:added':
+      return [message('act.picture.added', some)];
+    case 'picture:edited':
+      return [message('act.picture.edited', some)];
+    case 'picture:deleted':
+      return [message('act.picture.deleted', some)];
+    case 'round:added':
+      return [message('act.round.started', some)];
+    case 'round:edited':
+      return first ? [roundEdited(first)] : [];
+    case 'reading:added':
+      return [readingAdded(change)];
+    case 'amendment:added':
+      return amended(change);
+    case 'wood_temperature:added':
+      return [temperature(first)];
+    case 'spot_plan:added':
+      return [message('act.spot-plan')];
+    case 'confirmed_species:added':
+    case 'confirmed_species:edited':
+      return [message('act.species-confirmed', some)];
+    case 'oven_check:added':
+      return [message('act.oven-check.added', some)];
+    case 'oven_weight:added':
+      return [message('act.oven-check.weighed', some)];
+    case 'own_fit_choice:added':
+      return [message('act.own-fit')];
+    case 'sample_cut:added':
+      return [message('act.sample.cut', some)];
+    case 'sample_section_dry:added':
+      return [message('act.sample.dried', some)];
+    case 'sample_weight:added':
+      return [message('act.sample.weighed', some)];
+    case 'label_print:added':
+      return [message('act.labels-printed', some)];
+    case 'setting:added':
+    case 'setting:edited':
+      return [message('act.settings')];
+    default:
+      return how === 'edited' ? edited(change) : [];
+  }
+}
+
+function roundEdited({ values, before, name }: ChangedRecord): Told {
+  const recordName = name ?? '…';
+  if (typeof values.started_at === 'string' && typeof before.started_at === 'string') {
+    return message('act.round.dated', {
+      recordName,
+      beforeAt: before.started_at,
+      afterAt: values.started_at,
+    });
+  }
+  if ('finished_at' in values) {
+    return values.finished_at === null
+      ? message('act.round.reopened', { recordName })
+      : message('act.round.finished', { recordName });
+  }
+  return message('act.round.edited', { recordName });
+}
+
+function readingAdded(change: TableChange): Told {
+  const raw = change.records[0]?.values.raw;
+  const isOhm = change.records[0]?.values.unit === 'ohm';
+  const some = { rows: change.rows, recordName: nameOf(change) };
+  if (typeof raw !== 'number' || change.rows > 1) return message('act.readings.added', some);
+  const reading = isOhm
+    ? message('act.value.ohm', { rawOhm: raw })
+    : message('act.value.pct', { rawPct: raw });
+  return message('act.reading.added', { recordName: some.recordName, reading });
+}
+
+/** What a person corrected, by the field: each with how many. */
+function amended({ rows, records }: TableChange): Told[] {
+  const first = records[0];
+  if (first === undefined) return [];
+  const some = { rows, recordName: first.name ?? '…' };
+  if (first.values.reading_id == null) {
+    return [message(first.values.value === 'null' ? 'act.weight.included' : 'act.weight.excluded', some)];
+  }
+  switch (first.values.field) {
+    case 'excluded':
+      return [message(first.values.value === 'null' ? 'act.reading.included' : 'act.reading.excluded', some)];
+    case 'depthMm':
+      return [message('act.reading.depth', some)];
+    case 'meterProfileId':
+      return [message('act.reading.meter', some)];
+    default:
+      return [message('act.reading.corrected', some)];
+  }
+}
+
+function temperature(record: ChangedRecord | undefined): Told {
+  const tempC = record?.values.temp_c;
+  return typeof tempC === 'number'
+    ? message('act.temperature', { valueTempC: tempC })
+    : message('act.temperature-unknown');
+}
+
+const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
+  board: 'act.what.board',
+  stack: 'act.what.stack',
+  place: 'act.what.place',
+  species: 'act.what.species',
+  end_use: 'act.what.use',
+  meter: 'act.what.meter',
+  project: 'act.what.project',
+};
+
+/** So many fields of an edit are told with what they became. */
+const MOST_FIELDS = 2;
+
+function edited(change: TableChange): Told[] {
+  const { inTable, rows, records } = change;
+  const whatCode = WHAT[inTable];
+  if (whatCode === undefined) return [];
+  const some = { rows, recordName: nameOf(change) };
+  const what = message(whatCode, some);
+  const ended = endedOrBack(change, what);
+  if (ended) return [ended];
+  const fields = fieldsOf(inTable, records);
+  if (fields.length === 0) return [message('act.edited', { what })];
+  if (fields.length > MOST_FIELDS) {
+    return [message('act.fields-edited', { fields: fields.map(({ label }) => label), what })];
+  }
+  return fields.map(({ label: field, before, after }) => {
+    if (before != null && after != null) return message('act.field-edited', { field, before, after, what });
+    if (after != null) return message('act.field-set', { field, after, what });
+    return message('act.fields-edited', { fields: [field], what });
+  });
+}
+
+/** A record that left the lists, or came back. */
+function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
+  const values = records[0]?.values ?? {};
+  const at: SavedValue | undefined = inTable === 'board' ? values.archived_at : values.closed_at;
+  if (at === undefined) return null;
+  return at === null ? message('act.back', { what }) : message('act.ended', { what });
+}
+
+/** What an act did, as a list of acts tells it. */
+export function actLine(changes: readonly TableChange[]): Message {
+  const all = new Map(changes.map((change) => [`${change.inTable}:${change.how}`, change]));
+  const sentences = [...all.values()]
+    .toSorted((a, b) => ORDER.indexOf(a.inTable) - ORDER.indexOf(b.inTable))
+    .filter(({ inTable }) => SAID_BY[inTable]?.(all) !== true)
+    .flatMap(told)
+    .filter((sentence) => sentence !== null);
+  const [only, ...others] = sentences;
+  if (only === undefined) return message('act.other');
+  return others.length === 0 ? only : message('act.all', { allSentences: sentences });
+}

@@ -1,0 +1,100 @@
+import type { CommandName, RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { yard } from './yard-of-two.ts';
+
+/** Does something, and gives its act beside what it came to. */
+export async function doing<N extends CommandName>(name: N, input: RequestInput<N>) {
+  const act = crypto.randomUUID();
+  const output: RequestOutput<N> = await yard.command(name, input, act);
+  yard.later(60_000);
+  return { act, output };
+}
+export const undo = (act: string) => yard.command('acts.undo', { act });
+export const redo = (act: string) => yard.command('acts.redo', { act });
+
+/** What a person sees of the yard, but for the counts of edits. */
+export async function seen() {
+  const { rows: boards } = await yard.query('boards.list', {
+    stackId: null,
+    search: '',
+    offset: 0,
+    limit: 500,
+  });
+  const details = await Promise.all(
+    boards.map(async ({ id }) => {
+      const { moves, readings, isSpeciesConfirmed } = await yard.query('boards.get', { id });
+      return {
+        moves,
+        isSpeciesConfirmed,
+        readings: readings.map(({ id, raw, spot, woodTempC, excluded, meterId, meterProfileId }) => ({
+          id,
+          raw,
+          spot,
+          woodTempC,
+          excluded,
+          meterId,
+          meterProfileId,
+        })),
+        samples: await yard.query('samples.get', { boardId: id }),
+        rounds: (await yard.query('rounds.ofBoard', { boardId: id })).map(({ id, startedAt }) => ({
+          id,
+          startedAt,
+        })),
+      };
+    }),
+  );
+  const stacks = await yard.query('stacks.list', {});
+  const roundIds = stacks.flatMap(({ openRoundId, lastRoundId }) =>
+    [openRoundId ?? [], lastRoundId ?? []].flat(),
+  );
+  const rounds = await Promise.all(
+    roundIds.map(async (roundId) => {
+      const round = await yard.query('rounds.get', { roundId });
+      return {
+        startedAt: round.startedAt,
+        finishedAt: round.finishedAt,
+        woodTempC: round.woodTempC,
+        usualCoreWay: round.usualCoreWay,
+        boards: round.boards.map(({ boardId, isRead, planBasis, ownTemp }) => ({
+          boardId,
+          isRead,
+          planBasis,
+          ownTemp,
+        })),
+      };
+    }),
+  );
+  const unversioned = <T extends { version: number }>(rows: readonly T[]) =>
+    rows.map(({ version, ...row }) => row);
+  return {
+    boards: boards.map(({ version, latest, outlook, judgement, ...board }) => board),
+    details,
+    rounds,
+    stacks: stacks.map(
+      ({ id, name, placeId, endUseId, topCover, note, boards, openRoundId, lastRoundId }) => ({
+        id,
+        name,
+        placeId,
+        endUseId,
+        topCover,
+        note,
+        boards,
+        openRoundId,
+        lastRoundId,
+      }),
+    ),
+    places: (await yard.query('places.list', {})).map(({ id, name, kind, air }) => ({
+      id,
+      name,
+      kind,
+      air,
+    })),
+    species: unversioned(await yard.query('species.list', {})),
+    endUses: unversioned(await yard.query('endUses.list', {})),
+    meters: unversioned(await yard.query('meters.list', {})),
+    settings: await yard.query('settings.get', {}),
+    checks: await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' }),
+    labels: (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(
+      ({ id, label }) => ({ id, label }),
+    ),
+  };
+}
