@@ -75,6 +75,7 @@ function Groups({ boards, onChosen }: Pick<Chosen, 'onChosen'> & { boards: reado
     ]),
     [say('labels.no-call'), ({ call }) => call === null],
     [say('labels.outdated'), ({ label }) => label === 'outdated'],
+    [say('labels.to-print'), ({ label }) => label !== 'current'],
   ];
   return (
     <fieldset className="actions" aria-label={say('labels.choose')}>

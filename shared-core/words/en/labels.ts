@@ -17,6 +17,7 @@ export const labels = {
   'labels.species-and-call': '{speciesName} · {callName}',
   'labels.no-call': 'No call yet',
   'labels.outdated': 'Label out of date',
+  'labels.to-print': 'New or changed since printed',
   'labels.no-boards': 'No boards found.',
   'labels.first-boards-only':
     'These are the first {first} of {boards} boards. Choose a stack to see the others.',

@@ -100,9 +100,7 @@ test('a sheet that does not fit its page is refused with how much it is off', as
 
 describe('a label is out of date', () => {
   const labels = async () =>
-    (await yard.query('labels.boards', { stackId: yard.stack.id, search: '' })).boards.map(
-      ({ label }) => label,
-    );
+    (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(({ label }) => label);
   const print = () =>
     yard.command('labels.recordPrint', { boardIds: boardIds().slice(0, 1), paperId: 'sheet' });
 
@@ -125,6 +123,28 @@ describe('a label is out of date', () => {
     const [{ id, version } = { id: 0, version: 0 }] = yard.boards;
     await yard.command('boards.edit', { id, basedOn: version, changed: { widthMm: 190 } });
     expect(await labels()).toEqual(['outdated', 'none']);
+  });
+
+  test('by what it shows, and by nothing else', async () => {
+    const { labelPapers } = await yard.query('settings.get', {});
+    const idAlone = { ...labelPapers[0]!, id: 'tags', fields: ['code', 'place'] as const };
+    await yard.command('settings.edit', {
+      labelPapers: [...labelPapers, { ...idAlone, fields: [...idAlone.fields] }],
+    });
+    await yard.command('labels.recordPrint', { boardIds: boardIds(), paperId: 'tags' });
+    await probe();
+    expect(await labels()).toEqual(['current', 'current']);
+    const { id: placeId } = await yard.command('places.add', {
+      name: 'Shed',
+      kind: 'open-shed',
+      air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.7 })),
+    });
+    await yard.command('boards.move', {
+      boardIds: boardIds().slice(0, 1),
+      placeId,
+      since: '2026-06-01T08:00:00.000Z',
+    });
+    expect(await labels()).toEqual(['outdated', 'current']);
   });
 
   test('as the list of boards to choose from says, with species and call', async () => {

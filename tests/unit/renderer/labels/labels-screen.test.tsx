@@ -9,7 +9,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
-import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import type { LabelContent } from '../../../../shared-core/labels/label.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -72,6 +72,11 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
   return { machine, user: userEvent.setup() };
 }
 
+const answerSettings = (changed: Partial<Settings>): Settings => ({
+  ...useSettings.getState().settings,
+  ...changed,
+});
+
 /** With a label for every board of the list. */
 async function openWithAll(more: Parameters<typeof playMachine>[0] = {}) {
   const opened = open([], more);
@@ -120,6 +125,7 @@ describe('Choosing boards for labels', () => {
     ['Keep drying (2)', ['OAK-02', 'OAK-03']],
     ['No call yet (1)', ['OAK-04']],
     ['Label out of date (1)', ['OAK-01']],
+    ['New or changed since printed (3)', ['OAK-01', 'OAK-02', 'OAK-04']],
   ])('"%s" chooses those and no others', async (name, codes) => {
     const { user } = await openWithAll();
     await user.click(screen.getByRole('button', { name }));
@@ -211,11 +217,121 @@ describe('The paper', () => {
     expect(isOff('Print')).toBe(true);
   });
 
+  test('the first free label is clicked on the preview, or reached by arrow keys', async () => {
+    const { user } = await openWithAll();
+    await user.click(screen.getByRole('radio', { name: 'Row 2, label 2' }));
+    const field = screen.getByLabelText<HTMLInputElement>('Labels already used on the first sheet');
+    expect(field.value).toBe('4');
+    await user.keyboard('{ArrowDown}{ArrowRight}');
+    expect(document.activeElement).toBe(screen.getByRole('radio', { name: 'Row 3, label 3', checked: true }));
+    expect(field.value).toBe('8');
+    // There is no row above the first: it stays where it is.
+    await user.keyboard('{Home}{ArrowUp}');
+    expect(field.value).toBe('0');
+    await user.keyboard('{End}{ArrowRight}');
+    expect(field.value).toBe('29');
+    expect(await screen.findByText('4 labels on 2 pages.')).toBeTruthy();
+    await expectNoBarriers();
+  });
+
+  test('a new paper is saved with the sizes that were typed, and printed on', async () => {
+    const { machine, user } = await openWithAll({ 'settings.edit': answerSettings });
+    await user.click(screen.getByRole('button', { name: 'Add paper' }));
+    const dialog = within(screen.getByRole('dialog', { name: 'New paper' }));
+    await user.type(dialog.getByLabelText('Name'), 'Tags');
+    await user.click(dialog.getByRole('radio', { name: 'Roll' }));
+    for (const [label, text] of [
+      ['Label width', '25'],
+      ['Label height', '13'],
+      ['Labels across', '2'],
+      ['Gap between columns', '3'],
+    ] as const) {
+      await user.clear(dialog.getByLabelText(label));
+      await user.type(dialog.getByLabelText(label), text);
+    }
+    await user.selectOptions(dialog.getByLabelText('Printer resolution'), '203 dots per inch');
+    await expectNoBarriers();
+    await user.click(dialog.getByRole('button', { name: 'Add paper' }));
+    expect(await screen.findByText('4 labels on 2 pages.')).toBeTruthy();
+    const [{ labelPapers = [] } = {}] = machine.inputsOf('settings.edit') as Partial<Settings>[];
+    expect(labelPapers.at(-1)).toMatchObject({
+      name: 'Tags',
+      dotsPerInch: 203,
+      layout: { kind: 'roll', pageWidthMm: 53, pageHeightMm: 13, columns: 2, rows: 1, columnGapMm: 3 },
+    });
+    expect(screen.getByLabelText<HTMLSelectElement>('Print on').selectedOptions[0]?.textContent).toBe('Tags');
+  });
+
+  test('sizes that do not fit the page are named, and nothing is saved', async () => {
+    const { machine, user } = await openWithAll();
+    await user.click(screen.getByRole('button', { name: 'Edit paper' }));
+    const dialog = within(screen.getByRole('dialog', { name: 'Edit paper' }));
+    await user.clear(dialog.getByLabelText('Label width'));
+    await user.type(dialog.getByLabelText('Label width'), '90');
+    await user.click(dialog.getByRole('button', { name: 'Save paper' }));
+    expect(dialog.getByText(/65 mm too wide for the page/)).toBeTruthy();
+    expect(machine.inputsOf('settings.edit')).toEqual([]);
+  });
+
+  test('sizes are typed and shown in inches, and what was not typed over stays exactly as it was', async () => {
+    const { machine, user } = await openWithAll({ 'settings.edit': answerSettings });
+    act(() => useSettings.setState(({ settings }) => ({ settings: { ...settings, units: 'imperial' } })));
+    await user.click(screen.getByRole('button', { name: 'Edit paper' }));
+    const dialog = within(screen.getByRole('dialog', { name: 'Edit paper' }));
+    const width = dialog.getByLabelText<HTMLInputElement>('Label width');
+    expect(width.value).toBe('2 5/8');
+    await user.clear(width);
+    await user.type(width, '2');
+    await user.click(dialog.getByRole('button', { name: 'Save paper' }));
+    const [{ labelPapers = [] } = {}] = machine.inputsOf('settings.edit') as Partial<Settings>[];
+    // 2 in = 50.8 mm by definition.
+    expect(labelPapers[0]?.layout).toEqual({ ...usualSettings.labelPapers[0]?.layout, labelWidthMm: 50.8 });
+  });
+
+  test('the last paper cannot be deleted', async () => {
+    const { user } = await openWithAll({ 'settings.edit': answerSettings });
+    await user.click(screen.getByRole('button', { name: 'Delete paper' }));
+    await user.click(screen.getByRole('button', { name: 'Delete paper' }));
+    expect(useSettings.getState().settings.labelPapers).toHaveLength(1);
+    expect(screen.queryByRole('button', { name: 'Delete paper' })).toBeNull();
+  });
+
   test('single labels have a page each', async () => {
     const { user } = await openWithAll();
     await user.selectOptions(await screen.findByLabelText('Print on'), 'Roll, 60 mm × 30 mm');
     expect(await screen.findByText('4 labels on 4 pages.')).toBeTruthy();
     expect(previewed()).toEqual(['OAK-01']);
+  });
+});
+
+describe('What labels show', () => {
+  test('a line that is taken in, moved up or left out shows so on the preview', async () => {
+    const { user } = await openWithAll({ 'settings.edit': answerSettings });
+    const shown = () =>
+      [...screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('text')].map(
+        ({ textContent }) => textContent,
+      );
+    expect(shown()[1]).toBe('Ready');
+    await user.click(screen.getByRole('checkbox', { name: 'Call' }));
+    await vi.waitFor(() => expect(shown()).not.toContain('Ready'));
+    await user.click(screen.getByRole('checkbox', { name: 'Place' }));
+    for (let lines = 0; lines < 7; lines++) {
+      await user.click(screen.getByRole('button', { name: 'Move up: Place' }));
+    }
+    await vi.waitFor(() => expect(shown().slice(0, 2)).toEqual(['OAK-01', 'Shed']));
+    expect(document.activeElement).toBe(screen.getByRole('button', { name: 'Move up: Place' }));
+    expect(screen.getByRole<HTMLInputElement>('checkbox', { name: 'ID' }).disabled).toBe(true);
+  });
+
+  test('the code is chosen, and without one there is none', async () => {
+    const { user } = await openWithAll({ 'settings.edit': answerSettings });
+    const codes = () =>
+      screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('path[fill=black][stroke=none]').length;
+    expect(codes()).toBe(4);
+    await user.click(screen.getByRole('radio', { name: 'None' }));
+    await vi.waitFor(() => expect(codes()).toBe(0));
+    await user.click(screen.getByRole('radio', { name: 'Code 128' }));
+    await vi.waitFor(() => expect(codes()).toBe(4));
   });
 });
 
