@@ -65,6 +65,14 @@ export function foundFacts(found: LatestFinding, { say, formats }: Words): Fact[
   ];
 }
 
+/** A person's own words, which may go on over pages. */
+export function notePart(note: string, flow: Flow, { say }: Words): void {
+  if (note.trim() === '') return;
+  flow.gap(1);
+  flow.text(say('board.note'), 'regular', 8);
+  flow.text(note);
+}
+
 /** The code in letters, and what it is for. */
 export function checkCodePart(flow: Flow, checkCode: string, { say }: Words): void {
   flow.heading(say('report.check-code'), 12);

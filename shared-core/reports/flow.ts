@@ -260,6 +260,23 @@ export function createFlow(paper: Paper, footer: Footer) {
       if (mark) put(markOperation(mark, leftMm, topMm, sizePt));
       lines(word, 'bold', sizePt, indentMm);
     },
+    /** What shapes mean, side by side. */
+    legend(of: readonly { mark: CallMark; text: string }[]): void {
+      if (of.length === 0) return;
+      keep(lineMm(SMALL_PT));
+      let xMm = leftMm;
+      for (const { mark, text } of of) {
+        const textMm = textWidthMm(printableText(text), 'regular', SMALL_PT);
+        if (xMm > leftMm && xMm + 5 + textMm > leftMm + widthMm) {
+          xMm = leftMm;
+          topMm += lineMm(SMALL_PT);
+        }
+        put(markOperation(mark, xMm, topMm, SMALL_PT));
+        put(textLine(text, { xMm: xMm + 3.5, topMm, face: 'regular', sizePt: SMALL_PT }));
+        xMm += 3.5 + textMm + 6;
+      }
+      topMm += lineMm(SMALL_PT);
+    },
     table({ columns, rows, writtenRowMm, sizePt = SMALL_PT }: Table): void {
       const shares = columns.reduce((sum, { share }) => sum + share, 0);
       let atMm = leftMm;

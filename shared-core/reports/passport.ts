@@ -14,7 +14,15 @@ import { mcOrDash, rawText } from '../record-words/reading-texts.ts';
 import { sampleRows } from '../record-words/sample-rows.ts';
 import { spotWords } from '../record-words/spot-words.ts';
 import type { Words } from '../words/words.ts';
-import { checkCodePart, checkSquare, type Fact, foundFacts, QR_MM, sizeText } from './board-parts.ts';
+import {
+  checkCodePart,
+  checkSquare,
+  type Fact,
+  foundFacts,
+  notePart,
+  QR_MM,
+  sizeText,
+} from './board-parts.ts';
 import type { Cell, Flow } from './flow.ts';
 
 const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
@@ -31,6 +39,7 @@ export function passport(content: Passport, flow: Flow, words: Words): void {
     flow.facts(identity(content, words));
   });
   flow.downTo(startMm + QR_MM);
+  notePart(content.board.note, flow, words);
   callPart(content, flow, words);
   chartPart(content, flow, words);
   roundsPart(content, flow, words);
@@ -43,7 +52,7 @@ export function passport(content: Passport, flow: Flow, words: Words): void {
 
 function identity({ board }: Passport, words: Words): Fact[] {
   const { say, formats } = words;
-  const { speciesName, sawnOn, driedBy, sawing, log, stackName, placeName, placeSince, note } = board;
+  const { speciesName, sawnOn, driedBy, sawing, log, stackName, placeName, placeSince } = board;
   const known: (readonly [string, string | null])[] = [
     [say('board.species'), speciesName],
     [say('report.size'), sizeText(board, words)],
@@ -53,7 +62,6 @@ function identity({ board }: Passport, words: Words): Fact[] {
     [say('board.dried-by'), driedBy === 'air' ? null : say(`board.dried-by.${driedBy}`)],
     [say('board.sawing'), sawing === 'unknown' ? null : say(`board.sawing.${sawing}`)],
     [say('board.log'), log || null],
-    [say('board.note'), note || null],
   ];
   return known.flatMap(([name, fact]) => (fact === null ? [] : [[name, fact] as const]));
 }

@@ -2,12 +2,13 @@ import type { BoardOfStack, StackReport } from '../contract/report.ts';
 import { fittedText } from '../drawing/fitted-text.ts';
 import type { Operation } from '../drawing/page.ts';
 import { callMarks } from '../labels/call-mark.ts';
+import { callSchema } from '../probing/calls/assessment.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { mcOrDash } from '../record-words/reading-texts.ts';
 import { missingInTally, type TallyAmounts } from '../tally/tally.ts';
 import type { Words } from '../words/words.ts';
-import { sizeText } from './board-parts.ts';
+import { notePart, sizeText } from './board-parts.ts';
 import { type Cell, type Flow, frame, markOperation, textLine } from './flow.ts';
 
 const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
@@ -30,10 +31,10 @@ export function stackReport(content: StackReport, flow: Flow, words: Words): voi
         say('report.read-on'),
         stack.lastProbedAt === null ? say('report.not-probed') : formats.day(stack.lastProbedAt, 'year'),
       ],
-      ...(stack.note === '' ? [] : [[say('board.note'), stack.note] as const]),
     ],
     { columns: 3 },
   );
+  notePart(stack.note, flow, words);
   callPart(content, flow, words);
   samplingPart(content, flow, words);
   tallyPart(content, flow, words);
@@ -107,11 +108,13 @@ const BOX_GAP_MM = 1.2;
 /** Left of a layer, for its number. */
 const LAYER_MM = 9;
 /** A box that is narrower has room for the call alone. */
-const LEAST_FOR_CODE_MM = 14;
+const LEAST_FOR_CODE_MM = 18;
 const WIDEST_BOX_MM = 40;
+const BOX_PT = 8;
 
 /** How it lies: a row of boxes for each layer, the top one first. */
-function drawingPart(boards: readonly BoardOfStack[], flow: Flow, { say, formats }: Words): void {
+function drawingPart(boards: readonly BoardOfStack[], flow: Flow, words: Words): void {
+  const { say, formats } = words;
   const placed = boards.filter(({ layer, column }) => layer !== null && column !== null);
   if (placed.length === 0) return;
   const columns = Math.max(...placed.map(({ column }) => column!));
@@ -119,15 +122,28 @@ function drawingPart(boards: readonly BoardOfStack[], flow: Flow, { say, formats
   for (const board of placed) byLayer.set(board.layer!, [...(byLayer.get(board.layer!) ?? []), board]);
   const layers = [...byLayer.keys()].sort((a, b) => b - a);
   const pitchMm = Math.min(WIDEST_BOX_MM, (flow.widthMm - LAYER_MM) / columns);
-  flow.heading(say('report.drawing'), 2 * BOX_HEIGHT_MM + 10);
-  flow.text(say('report.drawing-letters'), 'regular', 8);
+  const gapMm = Math.min(BOX_GAP_MM, pitchMm / 5);
+  flow.heading(say('report.drawing'), 2 * BOX_HEIGHT_MM + 15);
+  flow.text(
+    say(pitchMm - gapMm < LEAST_FOR_CODE_MM ? 'report.drawing-calls' : 'report.drawing-codes'),
+    'regular',
+    BOX_PT,
+  );
+  flow.legend(
+    callSchema.options
+      .filter((call) => placed.some((board) => board.call === call))
+      .map((call) => ({ mark: callMarks[call], text: say(`call.${call}`) })),
+  );
   flow.gap(1.5);
   for (const layer of layers) {
     flow.drawing(BOX_HEIGHT_MM + BOX_GAP_MM, ({ xMm, yMm }) => [
-      textLine(formats.number(layer), { xMm, topMm: yMm + 2.5, face: 'bold', sizePt: 8 }),
-      ...byLayer.get(layer)!.flatMap((board) => {
-        const left = xMm + LAYER_MM + (board.column! - 1) * pitchMm;
-        return boardBox(board, left, yMm, pitchMm - Math.min(BOX_GAP_MM, pitchMm / 5));
+      textLine(formats.number(layer), { xMm, topMm: yMm + 2.5, face: 'bold', sizePt: BOX_PT }),
+      ...byLayer.get(layer)!.flatMap((board, _, all) => {
+        // Boards that were entered at one place share its box.
+        const there = all.filter(({ column }) => column === board.column);
+        const widthMm = (pitchMm - gapMm) / there.length;
+        const left = xMm + LAYER_MM + (board.column! - 1) * pitchMm + there.indexOf(board) * widthMm;
+        return boardBox(board, left, yMm, widthMm);
       }),
     ]);
   }
@@ -135,28 +151,25 @@ function drawingPart(boards: readonly BoardOfStack[], flow: Flow, { say, formats
 
 function boardBox({ code, call }: BoardOfStack, xMm: number, yMm: number, widthMm: number): Operation[] {
   const box = frame({ xMm, yMm, widthMm, heightMm: BOX_HEIGHT_MM });
-  if (widthMm < LEAST_FOR_CODE_MM) {
-    const side = Math.min(8, widthMm * 1.6);
-    return call === null
-      ? [box]
-      : [box, markOperation(callMarks[call], xMm + widthMm / 2 - side / 7, yMm + 2.5, side)];
-  }
   const markMm = call === null ? 0 : 4;
-  const text = fittedText(code, 'bold', widthMm - 2 - markMm, 8, 5, 'middle');
-  return [
-    box,
-    ...(call === null ? [] : [markOperation(callMarks[call], xMm + 1, yMm + 2.6, 8)]),
-    ...(text.text === ''
+  const isNarrow = widthMm < LEAST_FOR_CODE_MM;
+  const mark =
+    call === null
       ? []
       : [
-          {
-            kind: 'text' as const,
-            ...text,
-            xMm: xMm + 1 + markMm,
-            baselineMm: yMm + 5.5,
-            face: 'bold' as const,
-          },
-        ]),
+          markOperation(
+            callMarks[call],
+            isNarrow ? xMm + widthMm / 2 - 1 : xMm + 1,
+            yMm + 2.6,
+            Math.min(BOX_PT, widthMm * 2),
+          ),
+        ];
+  if (isNarrow) return [box, ...mark];
+  const text = fittedText(code, 'bold', widthMm - 2 - markMm, BOX_PT, BOX_PT, 'middle');
+  return [
+    box,
+    ...mark,
+    { kind: 'text', ...text, xMm: xMm + 1 + markMm, baselineMm: yMm + 5.5, face: 'bold' },
   ];
 }
 

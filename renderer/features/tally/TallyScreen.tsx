@@ -37,7 +37,7 @@ export function TallyScreen({ stackId: first }: { stackId: number | null }) {
           ]}
           onValue={setStackId}
         />
-        <fieldset className="actions" aria-label={say('tally.split-by')}>
+        <fieldset className="actions">
           <legend>{say('tally.split-by')}</legend>
           {tallyBySchema.options.map((each) => (
             <Checkbox
@@ -90,7 +90,9 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
   return (
     <>
       <p>
-        <strong>{volumeOf(total).join(' · ')}</strong>{' '}
+        <strong>{volumeOf(total).join(' · ')}</strong>
+      </p>
+      <p>
         {total.weighed > 0 &&
           say('tally.weights', {
             which: total.weighed === total.boards ? 'all' : 'some',

@@ -14,7 +14,7 @@ export const tally = {
   'tally.none': 'No boards here yet.',
   'tally.total': '{boards, plural, one {# board} other {# boards}} in all',
   'tally.weights':
-    '{which, select, all {} other {{boards, plural, one {# board} other {# boards}}: }}{nowKg} when last probed, {thenKg} at target.',
+    'Weight{which, select, all {} other { of {boards, plural, one {# board} other {# boards}}}}: {nowKg} when last probed, {thenKg} at target.',
   'tally.boards': 'Boards',
   'tally.measured': 'of {boards, plural, one {# board} other {# boards}}',
   'tally.volume': 'Volume',

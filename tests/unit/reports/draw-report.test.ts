@@ -1,0 +1,230 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, test } from 'vitest';
+import { pdfOf } from '../../../electron/print/pdf.ts';
+import type { ReportContent } from '../../../shared-core/contract/report.ts';
+import type { DrawnPage, TextOperation } from '../../../shared-core/drawing/page.ts';
+import { paperSchema, usualPaper } from '../../../shared-core/drawing/paper.ts';
+import { drawReport } from '../../../shared-core/reports/draw-report.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { wordsIn } from '../labels/a-label.ts';
+import { decoded } from '../labels/decoded.ts';
+import { aBoardRow, aFinding, aStack } from '../renderer/stacks/a-yard.ts';
+import { aBuyerSheet, aPassport, aStackList, aStackReport, boardsInLayers, checkCode } from './a-report.ts';
+
+const words = wordsIn('imperial');
+const MARGIN_MM = 15;
+const MM_PER_POINT = 25.4 / 72;
+
+/** As long as the contract allows, with words too long for any column. */
+const longName = 'Oberösterreichische Donauauenwaldlichtungsbewirtschaftung W';
+const longNote = `${'x'.repeat(200)}\n${'A note that goes on. '.repeat(85)}`;
+const longBoard = aBoardRow(7, {
+  code: 'CHERRY-BUTT-1009',
+  speciesName: longName,
+  stackName: longName,
+  placeName: longName,
+  log: 'The butt log of the old ridge orchard',
+  note: longNote,
+  widthMm: 2999,
+  lengthMm: 19_999,
+  latest: aFinding(),
+});
+
+const reports: [string, ReportContent][] = [
+  ['a passport', aPassport()],
+  [
+    'a passport with long names',
+    aPassport({ board: longBoard, endUse: { ...aPassport().endUse, name: longName } }),
+  ],
+  ['a passport without readings', aPassport({ readings: [], findings: [], forecast: null })],
+  ['a sheet for a buyer', aBuyerSheet()],
+  ['a sheet for a buyer with long names', aBuyerSheet({ board: longBoard })],
+  ['a stack report', aStackReport()],
+  ['a stack report of 300 boards in 12 columns', aStackReport({ boards: boardsInLayers(300, 12) })],
+  [
+    'a stack report with long names',
+    aStackReport({
+      stack: aStack({ name: longName, note: longNote, speciesNames: [longName, longName], boards: 6 }),
+      boards: boardsInLayers(6, 3).map((board) => ({
+        ...board,
+        code: 'CHERRY-BUTT-1009',
+        speciesName: longName,
+      })),
+    }),
+  ],
+  [
+    'a stack report of boards entered at one place',
+    aStackReport({
+      boards: boardsInLayers(4, 2).map((board) => ({ ...board, layer: 1, column: 1 })),
+    }),
+  ],
+  ['a list', aStackList()],
+  [
+    'a list with long names',
+    aStackList({
+      boards: aStackList().boards.map((board) => ({
+        ...board,
+        code: 'CHERRY-BUTT-1009',
+        speciesName: longName,
+      })),
+    }),
+  ],
+];
+
+const textsOf = ({ operations }: DrawnPage): TextOperation[] =>
+  operations.filter((operation) => operation.kind === 'text');
+
+/** A text as the box that its letters lie in: from the height of its capitals to its baseline. */
+const boxOf = ({ xMm, baselineMm, widthMm, sizePt }: TextOperation) => ({
+  left: xMm,
+  right: xMm + widthMm,
+  top: baselineMm - 0.72 * sizePt * MM_PER_POINT,
+  bottom: baselineMm,
+});
+
+describe.each(reports)('%s', (_, content) => {
+  describe.each(paperSchema.options)('on %s', (paper) => {
+    const pages = drawReport(content, paper, words);
+
+    test('has all its text within the margins', () => {
+      for (const page of pages) {
+        for (const text of textsOf(page)) {
+          const { left, right, top, bottom } = boxOf(text);
+          expect(left, text.text).toBeGreaterThanOrEqual(MARGIN_MM - 1e-6);
+          expect(right, text.text).toBeLessThanOrEqual(page.widthMm - MARGIN_MM + 1e-6);
+          expect(top, text.text).toBeGreaterThanOrEqual(MARGIN_MM - 1e-6);
+          expect(bottom, text.text).toBeLessThanOrEqual(page.heightMm - MARGIN_MM + 1e-6);
+        }
+      }
+    });
+
+    test('has no text on another', () => {
+      for (const page of pages) {
+        const boxes = textsOf(page).map((text) => ({ ...boxOf(text), text: text.text }));
+        for (const [index, a] of boxes.entries()) {
+          const on = boxes
+            .slice(index + 1)
+            .find(
+              (b) =>
+                a.left < b.right - 0.05 &&
+                b.left < a.right - 0.05 &&
+                a.top < b.bottom - 0.05 &&
+                b.top < a.bottom - 0.05,
+            );
+          expect(on && `${a.text} | ${on.text}`).toBeUndefined();
+        }
+      }
+    });
+
+    // 8 pt is read at arm's length: common practice, no source.
+    test('has no text under 8 pt', () => {
+      expect(
+        Math.min(...pages.flatMap((page) => textsOf(page).map(({ sizePt }) => sizePt))),
+      ).toBeGreaterThanOrEqual(8);
+    });
+
+    test('numbers its pages', () => {
+      for (const [index, page] of pages.entries())
+        expect(textsOf(page).at(-1)!.text).toBe(`Page ${index + 1} of ${pages.length}`);
+    });
+  });
+});
+
+const textOf = (content: ReportContent): string =>
+  drawReport(content, 'letter', words)
+    .flatMap(textsOf)
+    .map(({ text }) => text)
+    .join(' ');
+
+test('names and notes are wrapped, not cut', () => {
+  const text = textOf(aPassport({ board: longBoard }));
+  expect(text.replaceAll(' ', '')).toContain(longName.replaceAll(' ', ''));
+  expect(text.replaceAll(' ', '')).toContain('x'.repeat(40));
+});
+
+test('each reading of a passport has its raw value, its MC and what it was corrected for', () => {
+  const text = textOf(aPassport());
+  for (const part of ['11.4%', '12.1%', '1.25 MΩ', 'temperature', 'Excluded: Knot, pitch, or bark'])
+    expect(text).toContain(part);
+});
+
+test.each([
+  ['structural', 'Dry does not mean strong.'],
+  ['firewood', 'Burn it in a sound stove with a swept chimney.'],
+] as const)(
+  'wood for a use with the caution “%s” says so in every report with a call',
+  (caution, sentence) => {
+    const endUse = { ...aPassport().endUse, cautions: [caution] };
+    expect(textOf(aPassport({ endUse }))).toContain(sentence);
+    expect(textOf(aStackReport({ endUse }))).toContain(sentence);
+    if (caution === 'firewood') expect(textOf(aBuyerSheet({ endUse }))).toContain(sentence);
+    expect(textOf(aBuyerSheet({ endUse }))).toContain('It says nothing about strength.');
+  },
+);
+
+test('a stack report says how many boards to probe, and what that tells', () => {
+  const text = textOf(
+    aStackReport({
+      plan: {
+        boards: 20,
+        probed: 4,
+        certainty: 0.9,
+        toKnowReady: 14,
+        toKnowMean: { boards: 6, marginPct: 1, spreadPct: 1.5 },
+        allProbed: null,
+        next: [],
+        whyNone: message('stack-plan.next.none'),
+      },
+    }),
+  );
+  expect(text).toContain('To call the stack ready, probe 14 of 20 boards.');
+  expect(text).toContain('If all are ready, you can be 90% sure that at most 1 in 10 is not.');
+});
+
+test('metric people have cubic meters in the tally, others board feet alone', () => {
+  const texts = (units: 'metric' | 'imperial') =>
+    drawReport(aStackReport(), 'a4', wordsIn(units))
+      .flatMap(textsOf)
+      .map(({ text }) => text);
+  expect(texts('metric')).toEqual(expect.arrayContaining(['0.113 m³', '48 board feet']));
+  expect(texts('imperial').join(' ')).not.toContain('m³');
+});
+
+// Page sizes: ANSI/ASME Y14.1 size A is 8.5 by 11 in, ISO 216 A4 is 210 by 297 mm (both from memory).
+test('the paper is that of the region', () => {
+  expect([usualPaper('en-US'), usualPaper('es-MX'), usualPaper('en')]).toEqual([
+    'letter',
+    'letter',
+    'letter',
+  ]);
+  expect([usualPaper('de-DE'), usualPaper('en-GB'), usualPaper('fr')]).toEqual(['a4', 'a4', 'a4']);
+});
+
+test('the square code of a sheet reads as its check code, in the PDF too', async () => {
+  const pages = drawReport(aBuyerSheet(), 'letter', words);
+  const meta = { title: 'A sheet', locale: 'en-US', createdAt: new Date('2026-09-20T17:05:00Z') };
+  const pdf = await getDocument({ data: await pdfOf(pages, meta), verbosity: 0 }).promise;
+  const page = await pdf.getPage(1);
+  const viewport = page.getViewport({ scale: 3 });
+  const [width, height] = [Math.ceil(viewport.width), Math.ceil(viewport.height)];
+  const factory = pdf.canvasFactory as {
+    create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
+  };
+  const { canvas, context } = factory.create(width, height);
+  await page.render({ canvas, canvasContext: context, viewport }).promise;
+  // The upper right quarter: where it is printed.
+  const [left, across, down] = [Math.floor(width / 2), Math.ceil(width / 2), Math.floor(height / 4)];
+  const { data } = context.getImageData(left, 0, across, down);
+  expect(decoded({ width: across, height: down, rgba: data })).toBe(checkCode);
+});
+
+test('a stack of 1,000 boards is laid out in a second, every board once', () => {
+  const boards = boardsInLayers(1000, 8);
+  const startedMs = performance.now();
+  const pages = drawReport(aStackReport({ boards, stack: aStack({ boards: 1000 }) }), 'letter', words);
+  expect(performance.now() - startedMs).toBeLessThan(1000);
+  const texts = pages.flatMap(textsOf).map(({ text }) => text);
+  // In the drawing and in the table.
+  expect(texts.filter((text) => text === 'OAK-777')).toHaveLength(2);
+  expect(texts.filter((text) => text === 'Northern red oak').length).toBeGreaterThanOrEqual(1000);
+});
