@@ -7,10 +7,14 @@ import type { Box } from '../labels/text-row.ts';
 import { mcOrDash } from '../record-words/reading-texts.ts';
 import { thicknessOf } from '../words/message.ts';
 import type { Words } from '../words/words.ts';
-import type { Flow } from './flow.ts';
+import { type Cell, type Flow, onOneLine } from './flow.ts';
 
 /** Read by a phone at arm's length off paper: common practice, no source. */
 export const QR_MM = 30;
+
+export const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
+/** Of a text that is short enough for one line. */
+export const short = (text: string, more: Partial<Cell> = {}): Cell => cell(onOneLine(text), more);
 
 export type Fact = readonly [name: string, fact: string];
 

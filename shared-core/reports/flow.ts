@@ -50,6 +50,52 @@ const heightOf = (texts: readonly { sizePt: number }[]): number =>
 
 type PlacedColumn = TableColumn & { leftMm: number; widthMm: number };
 
+/** The text on one line, where it is short enough for that to be worth it: a date, a size, a call. */
+export const onOneLine = (text: string): string => text.replaceAll(' ', '\u00A0');
+
+/**
+ * Each column's share of the width, but none narrower than its longest word, unless all of them are: then that one is
+ * broken.
+ */
+function columnWidths(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly Cell[])[],
+  tablePt: number,
+  widthMm: number,
+): number[] {
+  const wordMm = (text: string, face: Face, sizePt: number): number =>
+    Math.max(...text.split(/[^\S\u00A0]+/).map((word) => textWidthMm(printableText(word), face, sizePt)));
+  const least = columns.map(({ head }, index) =>
+    rows.reduce(
+      (most, row) => {
+        const { lines, below = [], face = 'regular', mark, sizePt = tablePt } = row[index]!;
+        const markMm = mark ? 1.1 * sizePt * MM_PER_POINT : 0;
+        return Math.max(
+          most,
+          ...lines.map((text) => wordMm(text, face, sizePt) + markMm),
+          ...below.map((text) => wordMm(text, 'regular', SMALL_PT)),
+        );
+      },
+      wordMm(head, 'bold', SMALL_PT),
+    ),
+  );
+  const leastMm = least.map((mm) => mm + 2 * CELL_MM.x + 0.01);
+  const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
+  if (sum(leastMm) >= widthMm) return leastMm.map((mm) => (mm * widthMm) / sum(leastMm));
+  // Columns that need more than their share have it, and the others share the rest.
+  const isFixed = columns.map(() => false);
+  for (;;) {
+    const freeMm = widthMm - sum(leastMm.filter((_, index) => isFixed[index]));
+    const shares = sum(columns.filter((_, index) => !isFixed[index]).map(({ share }) => share));
+    const widths = columns.map(({ share }, index) =>
+      isFixed[index] ? leastMm[index]! : (share / shares) * freeMm,
+    );
+    const short = widths.findIndex((mm, index) => !isFixed[index] && mm < leastMm[index]!);
+    if (short === -1) return widths;
+    isFixed[short] = true;
+  }
+}
+
 /** What is printed along the lower edge of every page; its page number comes with it. */
 export interface Footer {
   text: string;
@@ -278,10 +324,10 @@ export function createFlow(paper: Paper, footer: Footer) {
       topMm += lineMm(SMALL_PT);
     },
     table({ columns, rows, writtenRowMm, sizePt = SMALL_PT }: Table): void {
-      const shares = columns.reduce((sum, { share }) => sum + share, 0);
+      const widths = columnWidths(columns, rows, sizePt, widthMm);
       let atMm = leftMm;
-      const placed = columns.map((column): PlacedColumn => {
-        const each = { ...column, leftMm: atMm, widthMm: (column.share / shares) * widthMm };
+      const placed = columns.map((column, index): PlacedColumn => {
+        const each = { ...column, leftMm: atMm, widthMm: widths[index]! };
         atMm += each.widthMm;
         return each;
       });

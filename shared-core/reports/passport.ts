@@ -15,17 +15,17 @@ import { sampleRows } from '../record-words/sample-rows.ts';
 import { spotWords } from '../record-words/spot-words.ts';
 import type { Words } from '../words/words.ts';
 import {
+  cell,
   checkCodePart,
   checkSquare,
   type Fact,
   foundFacts,
   notePart,
   QR_MM,
+  short,
   sizeText,
 } from './board-parts.ts';
-import type { Cell, Flow } from './flow.ts';
-
-const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
+import type { Flow } from './flow.ts';
 
 /** Everything about a board: what it is, its call and why, its history with every reading, and where it has been. */
 export function passport(content: Passport, flow: Flow, words: Words): void {
@@ -136,12 +136,12 @@ function roundsPart({ findings }: Passport, flow: Flow, words: Words): void {
       const likely =
         lowPct === null || highPct === null ? '–' : formats.mcInterval({ minPct: lowPct, maxPct: highPct });
       return [
-        cell(formats.day(at, 'year')),
-        cell(mcOrDash(averagePct, formats), { face: 'bold' }),
-        cell(likely),
-        cell(mcOrDash(shellPct, formats)),
-        cell(mcOrDash(corePct, formats)),
-        call === null ? cell(say('report.no-call')) : cell(say(`call.${call}`), { mark: callMarks[call] }),
+        short(formats.day(at, 'year')),
+        short(mcOrDash(averagePct, formats), { face: 'bold' }),
+        short(likely),
+        short(mcOrDash(shellPct, formats)),
+        short(mcOrDash(corePct, formats)),
+        call === null ? short(say('report.no-call')) : short(say(`call.${call}`), { mark: callMarks[call] }),
       ];
     }),
   });
@@ -167,13 +167,13 @@ function readingsPart({ board, readings }: Passport, flow: Flow, words: Words): 
       { head: say('report.column.remark'), share: 24 },
     ],
     rows: readings.map((reading) => [
-      cell(formats.day(reading.takenAt, 'year')),
+      short(formats.day(reading.takenAt, 'year')),
       {
         lines: [spotWords(reading, board, readings, words), depthWords(reading, board.thicknessMm, words)],
       },
-      cell(rawText(reading.raw, reading.unit, formats)),
-      cell(reading.woodTempC === null ? '–' : formats.temperature(reading.woodTempC)),
-      cell(mcOrDash(reading.corrected.mcPct, formats), { face: reading.counts ? 'bold' : 'regular' }),
+      short(rawText(reading.raw, reading.unit, formats)),
+      short(reading.woodTempC === null ? '–' : formats.temperature(reading.woodTempC)),
+      short(mcOrDash(reading.corrected.mcPct, formats), { face: reading.counts ? 'bold' : 'regular' }),
       cell(methodText(reading, words)),
       cell(remarkText(reading, words)),
     ]),
@@ -217,10 +217,10 @@ function ovenPart({ samples }: Passport, flow: Flow, words: Words): void {
       { head: say('report.column.remark'), share: 24 },
     ],
     rows: rows.map(({ at, what, weight, mc, excluded }) => [
-      cell(formats.day(at, 'year')),
+      short(formats.day(at, 'year')),
       cell(what),
       cell(weight),
-      cell(mc ?? '–', { face: 'bold' }),
+      short(mc ?? '–', { face: 'bold' }),
       cell(excluded === null ? '' : say('exclude.excluded', { reason: exclusionText(excluded, say) })),
     ]),
   });

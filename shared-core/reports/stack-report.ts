@@ -8,10 +8,8 @@ import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { mcOrDash } from '../record-words/reading-texts.ts';
 import { missingInTally, type TallyAmounts } from '../tally/tally.ts';
 import type { Words } from '../words/words.ts';
-import { notePart, sizeText } from './board-parts.ts';
+import { cell, notePart, short, sizeText } from './board-parts.ts';
 import { type Cell, type Flow, frame, markOperation, textLine } from './flow.ts';
-
-const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: [text], ...more });
 
 /** A stack: its call and why, how many boards were probed, what it amounts to, how it lies, and all boards. */
 export function stackReport(content: StackReport, flow: Flow, words: Words): void {
@@ -73,11 +71,11 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
   if (total.boards === 0) return;
   flow.heading(say('report.tally'));
   const amounts = (of: TallyAmounts, face: Cell['face'] = 'regular'): Cell[] => [
-    cell(formats.number(of.boards), { face }),
-    cell(formats.boardFeet(of.boardFeet), { face }),
-    ...(formats.isMetric ? [cell(formats.volume(of.cubicMeters), { face })] : []),
-    cell(of.weighed === 0 ? '–' : formats.weight(of.nowKg), { face }),
-    cell(of.weighed === 0 ? '–' : formats.weight(of.targetKg), { face }),
+    short(formats.number(of.boards), { face }),
+    short(formats.boardFeet(of.boardFeet), { face }),
+    ...(formats.isMetric ? [short(formats.volume(of.cubicMeters), { face })] : []),
+    short(of.weighed === 0 ? '–' : formats.weight(of.nowKg), { face }),
+    short(of.weighed === 0 ? '–' : formats.weight(of.targetKg), { face }),
   ];
   flow.table({
     columns: [
@@ -203,14 +201,14 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
               ? formats.number(layer)
               : say('report.layer-column', { layer, column }),
         ),
-        cell(latest === null ? '–' : formats.day(latest.at, 'year')),
-        cell(mcOrDash(latest?.averagePct ?? null, formats), { face: 'bold' }),
-        cell(
+        short(latest === null ? '–' : formats.day(latest.at, 'year')),
+        short(mcOrDash(latest?.averagePct ?? null, formats), { face: 'bold' }),
+        short(
           latest === null
             ? '–'
             : `${mcOrDash(latest.shellPct, formats)} · ${mcOrDash(latest.corePct, formats)}`,
         ),
-        call === null ? cell(say('report.no-call')) : cell(say(`call.${call}`), { mark: callMarks[call] }),
+        call === null ? short(say('report.no-call')) : short(say(`call.${call}`), { mark: callMarks[call] }),
       ];
     }),
   });

@@ -80,7 +80,7 @@ export const boardsInLayers = (count: number, columns: number): BoardOfStack[] =
       layer: Math.floor(index / columns) + 1,
       column: (index % columns) + 1,
       latest,
-      call: latest && latest.call,
+      call: latest?.call ?? null,
     };
   });
 
