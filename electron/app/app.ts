@@ -46,10 +46,12 @@ import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
 import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
+import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries } from './stock/labels.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
+import { projectCommands, projectQueries } from './stock/projects.ts';
 import { stackVolumeQueries } from './stock/stack-volume.ts';
 import { stackCommands, stackQueries } from './stock/stacks.ts';
 import { stationQueries } from './stock/stations.ts';
@@ -226,6 +228,8 @@ export function createApp({
     ...redatingQueries(queryContext),
     ...noteQueries(queryContext),
     ...labelQueries(queryContext, longWork, createPdfThread(threads.labels)),
+    ...dateQueries(queryContext),
+    ...projectQueries(queryContext),
     ...settingQueries(queryContext),
     ...yards.notes.queries,
     ...clockCheck.queries,
@@ -264,6 +268,8 @@ export function createApp({
     ...redatingCommands(context, judging),
     ...undoingCommands(context, judging, comparing, rounds),
     ...pastRoundCommands(context, judging, comparing),
+    ...plannedMoveCommands(context, judging),
+    ...projectCommands(context),
     ...settingCommands(context),
     ...longWork.commands,
     'recovery.dismissNote': ({ code }) => {

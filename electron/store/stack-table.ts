@@ -217,7 +217,19 @@ export function stackReads(
     };
   }
 
+  const uuids = db.prepare<[], { id: number; uuid: string }>('SELECT id, uuid FROM stack');
+  const nextProbe = db
+    .prepare<[number], number | null>(
+      `SELECT min(${valueIn('o.record', '$.judgement.next.probeMs')}) FROM board b JOIN outlook o ON o.board_id = b.id
+       JOIN stack s ON s.id = b.stack_id
+       WHERE b.stack_id = ? AND b.archived_at IS NULL AND b.place_id = s.place_id`,
+    )
+    .pluck();
   return {
+    /** Of each, by its id; they stay the same in every copy of the yard. */
+    uuids: (): ReadonlyMap<number, string> => new Map(uuids.all().map(({ id, uuid }) => [id, uuid])),
+    /** When readings of a board that is with it are next of use, by the forecasts, UTC, ms; null where none says so. */
+    nextProbeMs: (id: number): number | null => nextProbe.get(id) ?? null,
     list: (): StackRow[] => {
       const groups = new Map<number, BoardsAlike[]>();
       for (const group of allAlike.iterate()) {

@@ -19,6 +19,8 @@ import { noteReads, noteWrites } from './note-table.ts';
 import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
+import { plannedMoveReads, plannedMoveWrites } from './planned-move-table.ts';
+import { projectReads, projectWrites } from './project-table.ts';
 import { readingReads, readingWrites } from './reading-table.ts';
 import { type Rescued, rescue } from './rescued-copy.ts';
 import { roundComparisonReads, roundComparisonWrites } from './round-comparison-table.ts';
@@ -211,6 +213,8 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     species: speciesReads(db),
     endUses,
     notes: noteReads(db),
+    plannedMoves: plannedMoveReads(db),
+    projects: projectReads(db),
     labelPrints: labelPrintReads(db),
     settings: settingReads(db),
   };
@@ -246,6 +250,8 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     species: { ...reads.species, ...speciesWrites(db, reads.species) },
     endUses: { ...reads.endUses, ...endUseWrites(db, reads.endUses) },
     notes: { ...reads.notes, ...noteWrites(db) },
+    plannedMoves: { ...reads.plannedMoves, ...plannedMoveWrites(db, reads.plannedMoves) },
+    projects: { ...reads.projects, ...projectWrites(db, reads.projects) },
     labelPrints: { ...reads.labelPrints, ...labelPrintWrites(db) },
     settings: { ...reads.settings, ...settingWrites(db) },
   };

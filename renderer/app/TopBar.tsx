@@ -20,6 +20,7 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
     'report',
     'check',
   ],
+  ['nav.dates', { name: 'dates' }],
   ['nav.meter', { name: 'meter' }],
   ['nav.labels', { name: 'labels', boardIds: [] }],
   ['nav.places', { name: 'places' }],

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { AirScreen } from '../features/air/AirScreen.tsx';
 import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
 import { BoardScreen } from '../features/board/BoardScreen.tsx';
+import { DatesScreen } from '../features/dates/DatesScreen.tsx';
 import { FilesScreen } from '../features/files/FilesScreen.tsx';
 import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
@@ -43,6 +44,8 @@ export function screenAt(route: Route): ReactNode {
       return <ReportScreen key={`${route.kind} ${route.id}`} kind={route.kind} id={route.id} />;
     case 'check':
       return <CheckScreen />;
+    case 'dates':
+      return <DatesScreen />;
     case 'places':
       return <PlacesScreen />;
     case 'air':

@@ -21,6 +21,7 @@ export type Route =
   | { name: 'report'; kind: ReportKind; id: number }
   | { name: 'check' }
   | { name: 'places' }
+  | { name: 'dates' }
   | { name: 'air' }
   | { name: 'species-list' }
   | { name: 'species'; id: string }
@@ -94,6 +95,7 @@ export function parseRoute(hash: string): Route {
     case 'meter':
     case 'air':
     case 'places':
+    case 'dates':
     case 'settings':
     case 'backups':
     case 'files':

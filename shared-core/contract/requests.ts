@@ -3,6 +3,7 @@ import { actRequests } from './requests/acts.ts';
 import { backupRequests } from './requests/backups.ts';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
+import { dateRequests } from './requests/dates.ts';
 import { exchangeRequests } from './requests/exchange.ts';
 import { labelRequests } from './requests/labels.ts';
 import { logRequests } from './requests/log.ts';
@@ -41,6 +42,7 @@ export const requests = {
   ...roundRequests,
   ...noteRequests,
   ...pastRoundRequests,
+  ...dateRequests,
   ...labelRequests,
   ...actRequests,
   ...reportRequests,

@@ -6,6 +6,7 @@ import { z } from 'zod';
  * `yard`: everything, as where another yard was opened. `boards`, `stacks` …: the list, and any of its records.
  * `meter`: what the connected one does; `meters`: those of the yard.
  * `acts`: what was done, which every act changes.
+ * `dates`: planned moves, projects, and what is reserved for them.
  * `outlooks`: what forecasts say of boards in lists, made in the background. `stack:3`: that stack and what is in it; `board:7` and `round:9`: that one alone.
  */
 export type Topic =
@@ -16,6 +17,7 @@ export type Topic =
   | 'species'
   | 'endUses'
   | 'outlooks'
+  | 'dates'
   | 'settings'
   | 'backups'
   | 'labels'

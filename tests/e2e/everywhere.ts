@@ -16,6 +16,7 @@ const screens = [
   'report/1?kind=stack',
   'check',
   'places',
+  'dates',
   'air',
   'species',
   'species/pine-eastern-white',

@@ -8,6 +8,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { ReserveButton, ReservedFor } from '../dates/Reservation.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
@@ -73,6 +74,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           <ButtonLink href={hrefOf({ name: 'report', kind: 'passport', id: board.id })}>
             {say('report.print')}
           </ButtonLink>
+          <ReserveButton boardId={board.id} />
           <Button onClick={edit}>{say('common.edit')}</Button>
         </>
       }
@@ -149,6 +151,7 @@ function Lead({ board }: { board: BoardRow }) {
       </a>
       {' · '}
       {say('board.at-place', { placeName, sinceOn: placeSince })}
+      <ReservedFor boardId={board.id} />
     </>
   );
 }

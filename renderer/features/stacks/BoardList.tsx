@@ -10,6 +10,7 @@ import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import type { Sort } from '../../ui/sorted-rows.ts';
 import { useWords } from '../../words.ts';
+import { ReserveForm } from '../dates/ReserveForm.tsx';
 import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
@@ -40,7 +41,7 @@ export function BoardList({
     ...(sort && { sort: sort.id as BoardSort, descending: sort.descending }),
   });
   const [selected, setSelected] = useState<ReadonlyMap<number, BoardRow>>(new Map());
-  const [asking, setAsking] = useState<'edit' | 'move' | null>(null);
+  const [asking, setAsking] = useState<'edit' | 'move' | 'reserve' | null>(null);
   const lastEdit = useLastEditIn(stackId);
   const words = useWords();
   const { say } = words;
@@ -143,6 +144,7 @@ export function BoardList({
                 <Button onClick={() => setSelected(new Map())}>{say('stacks.select-none')}</Button>
                 <Button onClick={() => setAsking('edit')}>{say('stacks.edit-selected')}</Button>
                 <Button onClick={() => setAsking('move')}>{say('stacks.move-selected')}</Button>
+                <Button onClick={() => setAsking('reserve')}>{say('reserve.action')}</Button>
                 <ButtonLink
                   kind="main"
                   href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}
@@ -165,6 +167,9 @@ export function BoardList({
           }}
           onClose={() => setAsking(null)}
         />
+      )}
+      {asking === 'reserve' && (
+        <ReserveForm boardIds={chosen.map(({ id }) => id)} projectId={null} onClose={() => setAsking(null)} />
       )}
       {asking === 'move' && (
         <MoveForm

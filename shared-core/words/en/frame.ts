@@ -29,6 +29,7 @@ export const frame = {
   'nav.stacks': 'Stacks',
   'nav.meter': 'Meter',
   'nav.labels': 'Labels',
+  'nav.dates': 'Dates',
   'nav.places': 'Places',
   'nav.air': 'Air',
   'nav.species': 'Species',

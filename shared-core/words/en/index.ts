@@ -7,6 +7,7 @@ import { chart } from './chart.ts';
 import { common } from './common.ts';
 import { conflicts } from './conflicts.ts';
 import { cupAdvice } from './cup-advice.ts';
+import { dates } from './dates.ts';
 import { exchange } from './exchange.ts';
 import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
@@ -51,6 +52,7 @@ export const areas = {
   conflicts,
   cupAdvice,
   exchange,
+  dates,
   forecast,
   forecastReasons,
   frame,
@@ -94,6 +96,7 @@ export const english = {
   ...conflicts,
   ...cupAdvice,
   ...exchange,
+  ...dates,
   ...forecast,
   ...forecastReasons,
   ...frame,

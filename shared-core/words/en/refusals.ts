@@ -190,6 +190,10 @@ export const refusals = {
     'The last reading of the round would be in the future. Nothing was changed. Give an earlier time.',
   'refusal.redated-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
+  'refusal.project-name-taken':
+    'There is a project {projectName} already. Nothing was saved. Give it another name.',
+  'refusal.planned-move-empty':
+    'No board is with {stackName}. Nothing was moved. Delete the planned move instead.',
   'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
   'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
   'refusal.page-before-sawn':

@@ -55,6 +55,21 @@ const place = (name: string) => ({
 });
 const placeId = async (): Promise<number> => (await yard.command('places.add', place('Shed'))).id;
 
+const plannedMove = () => ({
+  stackId: yard.stack.id,
+  boardId: null,
+  placeId: yard.place.id,
+  plannedOn: '2026-06-20',
+  note: '',
+});
+const project = { name: 'Table', neededBy: '2026-09-01', note: '' };
+/** Of one that the other board is reserved for. */
+async function projectId(): Promise<number> {
+  const { id } = await yard.command('projects.add', project);
+  await yard.command('reservations.set', { boardIds: [yard.boards[1]!.id], projectId: id });
+  return id;
+}
+
 /** What it takes to do each act, or why it is not undone by `acts.undo`. The compiler misses one that is not here. */
 const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>) | `not undone: ${string}` } =
   {
@@ -230,6 +245,23 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
       isDateRight: true,
       lines: [{ boardId: board().id, raws: [13] }],
     }),
+    'plannedMoves.add': async () => plannedMove(),
+    'plannedMoves.edit': async () => {
+      const { id } = await yard.command('plannedMoves.add', plannedMove());
+      return { id, basedOn: 1, changed: { plannedOn: '2026-07-01' } };
+    },
+    'plannedMoves.delete': async () => ({
+      id: (await yard.command('plannedMoves.add', plannedMove())).id,
+      basedOn: 1,
+    }),
+    'plannedMoves.make': async () => {
+      const planned = { ...plannedMove(), placeId: await placeId() };
+      return { id: (await yard.command('plannedMoves.add', planned)).id, basedOn: 1 };
+    },
+    'projects.add': () => project,
+    'projects.edit': async () => ({ id: await projectId(), basedOn: 1, changed: { name: 'Desk' } }),
+    'projects.delete': async () => ({ id: await projectId(), basedOn: 1 }),
+    'reservations.set': async () => ({ boardIds: [board().id], projectId: await projectId() }),
     'notes.set': () => ({ subject: { kind: 'board', id: board().id }, note: 'Knot', shown: '' }),
     'labels.recordPrint': () => ({ boardIds: [board().id], paperId: 'sheet' }),
     'settings.edit': () => ({ saveWhenSettled: false }),

@@ -62,7 +62,6 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'backups.look': { file: join(import.meta.dirname, '../store/layouts/layout-1.sqlite') },
   'notes.get': { subject: { kind: 'reading', id: 1 } },
   'labels.boards': { stackId: 1, search: 'WAL' },
-  'labels.boardOf': { code: 'WAL-01' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {
     boardIds: [1, 2],
@@ -78,6 +77,9 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   },
   'reports.check': { checkCode: 'WAL-01/B39E-0R01-2345-6ABS' },
+  'dates.list': {},
+  'projects.list': {},
+  'reservations.ofBoard': { boardId: 1 },
   'settings.get': {},
   'meters.list': {},
   'readings.givenDepths': { readingId: 1 },

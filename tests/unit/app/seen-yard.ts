@@ -91,6 +91,13 @@ export async function seen() {
     species: unversioned(await yard.query('species.list', {})),
     endUses: unversioned(await yard.query('endUses.list', {})),
     meters: unversioned(await yard.query('meters.list', {})),
+    planned: (await yard.query('dates.list', {})).dates.flatMap((date) =>
+      date.kind === 'move' ? [{ ...date, move: { ...date.move, version: 0 } }] : [],
+    ),
+    projects: unversioned(await yard.query('projects.list', {})).map(({ boards, ...projectOf }) => ({
+      ...projectOf,
+      boards: boards.map(({ boardId }) => boardId),
+    })),
     settings: await yard.query('settings.get', {}),
     checks: await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' }),
     labels: (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(

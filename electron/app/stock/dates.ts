@@ -1,0 +1,101 @@
+import { setImmediate } from 'node:timers/promises';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { DateOfYard, PlannedMove } from '../../../shared-core/contract/requests/dates.ts';
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { isoOf } from '../../../shared-core/time.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import { dayOf } from '../forecast/judging-board.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { Judging } from '../judging/judging.ts';
+import { checkMove, moveBoards } from './moving.ts';
+
+/** The days on which its boards are next read with use, or likely ready. */
+function datesOfStack(stack: StackRow, uuid: string, probeMs: number | null): DateOfYard[] {
+  const of = { stackId: stack.id, stackName: stack.name, uuid };
+  const { due, nextReady, lastReady, withDay } = stack;
+  const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
+    found === null ? [] : [{ kind: 'ready', which, on: found.when.likely, ...found, ...of }];
+  return [
+    // One that is due today is said to be so.
+    ...(probeMs === null || due !== null
+      ? []
+      : [{ kind: 'probe' as const, on: dayOf(isoOf(probeMs)), ...of }]),
+    ...ready('next', nextReady),
+    ...(withDay > 1 && lastReady?.when.likely !== nextReady?.when.likely ? ready('last', lastReady) : []),
+  ];
+}
+
+export const dateQueries = (context: QueryContext) =>
+  ({
+    'dates.list': async () => {
+      const { stacks, plannedMoves, projects } = context.yard();
+      const all = stacks.list().filter(({ boards }) => boards > 0);
+      const uuids = stacks.uuids();
+      const uuidOf = ({ id }: StackRow) => orRefuse(uuids.get(id), 'stack');
+      const dates: DateOfYard[] = [];
+      for (const stack of all) {
+        dates.push(...datesOfStack(stack, uuidOf(stack), context.yard().stacks.nextProbeMs(stack.id)));
+        // Each looks at the forecasts of all boards of a stack.
+        await setImmediate();
+      }
+      for (const planned of plannedMoves.list())
+        dates.push({ kind: 'move', on: planned.move.plannedOn, ...planned });
+      for (const { id, uuid, name, neededBy } of projects.list()) {
+        const boards = projects.boardIds(id).length;
+        if (neededBy !== null)
+          dates.push({ kind: 'needed', on: neededBy, projectId: id, name, uuid, boards });
+      }
+      return {
+        due: all.flatMap((stack) => {
+          const { id: stackId, name: stackName, due } = stack;
+          return due === null ? [] : [{ stackId, stackName, uuid: uuidOf(stack), due }];
+        }),
+        dates: dates.toSorted((one, other) => one.on.localeCompare(other.on)),
+      };
+    },
+  }) satisfies Partial<Queries>;
+
+/** Moves that are planned, changed, and made. */
+export function plannedMoveCommands(context: AppContext, judging: Judging) {
+  const get = (id: number): PlannedMove => orRefuse(context.yard().plannedMoves.get(id), 'planned-move');
+  function remove(id: number, basedOn: number): void {
+    const move = get(id);
+    if (!context.yard().plannedMoves.remove(id, basedOn)) orConflict(move);
+  }
+  return {
+    'plannedMoves.add': (planned) => {
+      const { boards, places, plannedMoves, stacks } = context.yard();
+      orRefuse(places.get(planned.placeId), 'place');
+      if (planned.stackId !== null) orRefuse(stacks.get(planned.stackId), 'stack');
+      if (planned.boardId !== null) orRefuse(boards.get(planned.boardId), 'board');
+      return get(plannedMoves.add(planned));
+    },
+    'plannedMoves.edit': (edit) => {
+      const { places, plannedMoves } = context.yard();
+      get(edit.id);
+      if (edit.changed.placeId !== undefined) orRefuse(places.get(edit.changed.placeId), 'place');
+      orConflict(plannedMoves.edit(edit));
+      return get(edit.id);
+    },
+    'plannedMoves.delete': ({ id, basedOn }) => {
+      remove(id, basedOn);
+      return { act: context.yard().acts.now() };
+    },
+    *'plannedMoves.make'({ id, basedOn }) {
+      const { acts, boards, stacks } = context.yard();
+      const { stackId, boardId, placeId } = get(id);
+      const to = { placeId, since: context.now() };
+      remove(id, basedOn);
+      const boardIds = stackId === null ? [boardId!] : boards.idsWithStack(stackId);
+      if (stackId !== null) {
+        const { name: stackName, version } = orRefuse(stacks.get(stackId), 'stack');
+        if (boardIds.length === 0) throw new Refusal(message('refusal.planned-move-empty', { stackName }));
+        checkMove(context, to);
+        stacks.edit({ id: stackId, basedOn: version, changed: { placeId } });
+      }
+      yield* moveBoards(context, judging, boardIds, to);
+      return { act: acts.now(), boardIds };
+    },
+  } satisfies Partial<Commands>;
+}

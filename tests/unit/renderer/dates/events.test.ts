@@ -1,0 +1,51 @@
+import ICAL from 'ical.js';
+import { expect, test } from 'vitest';
+import { eventsOf } from '../../../../renderer/features/dates/events.ts';
+import { calendarFile } from '../../../../shared-core/calendar/calendar-file.ts';
+import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { say } from '../../app/a-window.ts';
+
+const stack = { stackId: 1, stackName: 'Red oak, north stack', uuid: '7405bc0f-c3bf-4f48-ab24-7d9db4d2176b' };
+const day = (likely: string) => ({ likely, from: likely, to: null });
+const dates: RequestOutput<'dates.list'> = {
+  due: [{ ...stack, due: { kind: 'first-round', why: message('next-step.not-probed') } }],
+  dates: [
+    { kind: 'ready', which: 'next', on: '2027-02-01', when: day('2027-02-01'), placeName: null, ...stack },
+    { kind: 'ready', which: 'last', on: '2027-06-01', when: day('2027-06-01'), placeName: 'Shop', ...stack },
+    {
+      kind: 'needed',
+      on: '2027-07-01',
+      projectId: 4,
+      name: 'Table; for Ann',
+      uuid: 'c5a40d83-0376-4496-994d-643727bc9be7',
+      boards: 3,
+    },
+  ],
+};
+const read = (today: string, of = dates) =>
+  new ICAL.Component(ICAL.parse(calendarFile(eventsOf(of, today, { say }), `${today}T08:00:00.000Z`)))
+    .getAllSubcomponents('vevent')
+    .map((each) => new ICAL.Event(each));
+
+test('each date is one event, with its words', () => {
+  expect(read('2026-11-27').map(({ summary, startDate }) => [startDate.toString(), summary])).toEqual([
+    ['2026-11-27', 'Probe Red oak, north stack'],
+    ['2027-02-01', 'Next board of Red oak, north stack likely ready'],
+    ['2027-06-01', 'Last board of Red oak, north stack likely ready'],
+    ['2027-07-01', 'Table; for Ann needs its 3 boards'],
+  ]);
+  expect(read('2026-11-27')[2]!.description).toContain('If moved to Shop.');
+});
+
+test('a later file updates the same events, though their days are others', () => {
+  const later = {
+    ...dates,
+    due: [],
+    dates: [{ kind: 'probe' as const, on: '2027-01-20', ...stack }, ...dates.dates],
+  };
+  const uids = (events: ReturnType<typeof read>) => events.map(({ uid }) => uid).toSorted();
+  // What was due is probed next on another day: the same event.
+  expect(uids(read('2026-12-05', later))).toEqual(uids(read('2026-11-27')));
+  expect(new Set(uids(read('2026-11-27'))).size).toBe(4);
+});
