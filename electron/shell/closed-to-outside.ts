@@ -1,10 +1,21 @@
 import type { Session, WebContents } from 'electron';
 import { isOurPage } from './pages.ts';
 
-/** Nothing in the window needs a permission; printing and sound do not ask for one. */
+/**
+ * The window may use the camera, which it does only while a person has it scan a label. It needs nothing else: no
+ * microphone either, and printing and sound do not ask.
+ */
 export function denyPermissions(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((contents, permission, answer, details) => {
+    const kinds = 'mediaTypes' in details ? (details.mediaTypes ?? []) : [];
+    const isCameraAlone =
+      permission === 'media' && kinds.length > 0 && kinds.every((kind) => kind === 'video');
+    answer(isCameraAlone && isOurPage(contents.getURL()));
+  });
+  session.setPermissionCheckHandler((_contents, permission, origin, { mediaType }) => {
+    // An origin may come without the path of its page.
+    return permission === 'media' && mediaType === 'video' && isOurPage(`${origin.replace(/\/$/, '')}/`);
+  });
   session.setDevicePermissionHandler(() => false);
 }
 

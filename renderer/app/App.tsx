@@ -5,6 +5,7 @@ import { followMeter, loadMeter } from '../stores/meter.ts';
 import { followAddress, hrefOf, useNavigation } from '../stores/navigation.ts';
 import { followDelays, followLeaving } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round-news.ts';
+import { followScans } from '../stores/scans.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followWorkOfOther } from '../stores/work-of-other.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
@@ -38,6 +39,7 @@ export function App() {
       followNotSaved(),
       followDelays(),
       followLeaving(),
+      followScans(),
       followWorkOfOther(),
     ];
     return () => {

@@ -181,7 +181,7 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
     columns: [
       { head: say('report.column.board'), share: 17 },
       { head: say('board.species'), share: 20 },
-      { head: say('report.size'), share: 24 },
+      { head: say('report.size'), share: 31 },
       { head: say('report.column.layer'), share: 8 },
       { head: say('report.column.date'), share: 14 },
       { head: say('report.column.average'), share: 10, align: 'end' },

@@ -7,6 +7,7 @@ import { type LabelContent, labelContentSchema, labelGist } from '../../../share
 import { type LabelField, labelFieldSchema, usualFields } from '../../../shared-core/labels/label-field.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
+import { parsedCheckCode } from '../../../shared-core/reports/check-code.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
@@ -75,6 +76,13 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: M
         label: labelOf(yard, board),
       }));
       return { total, boards };
+    },
+
+    'labels.boardOf': ({ code }) => {
+      // A printed sheet about a board has its check code instead.
+      const sheet = parsedCheckCode(code);
+      const boardCode = sheet.ok ? sheet.code.boardCode : code.trim().toUpperCase();
+      return { boardId: context.yard().boards.idByCode(boardCode) ?? null };
     },
 
     'labels.contents': ({ boardIds }) => {

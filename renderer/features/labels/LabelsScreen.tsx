@@ -6,6 +6,7 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
@@ -15,6 +16,7 @@ import { LabelPreview } from './LabelPreview.tsx';
 import styles from './labels.module.css';
 import { PaperChoice } from './PaperChoice.tsx';
 import { PrintActions } from './PrintActions.tsx';
+import { ScanDialog } from './ScanDialog.tsx';
 
 /** Labels of chosen boards: previewed, printed or saved. None is chosen but those that were chosen elsewhere. */
 export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
@@ -23,6 +25,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   const [unknown, setUnknown] = useState(0);
   const [paperId, setPaperId] = useState<string | null>(null);
   const [typedUsed, setTypedUsed] = useState<number | null>(0);
+  const [isScanning, setScanning] = useState(false);
   const words = useWords();
   const { say } = words;
   const work = useLongWork();
@@ -53,17 +56,21 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       title={say('labels.title')}
       lead={pages.length > 0 ? say('labels.amount', amount) : say('labels.lead')}
       actions={
-        <PrintActions
-          contents={known}
-          amount={amount}
-          boardIds={chosen}
-          paper={paper}
-          used={used}
-          disabled={output === null}
-          work={work}
-        />
+        <>
+          <PrintActions
+            contents={known}
+            amount={amount}
+            boardIds={chosen}
+            paper={paper}
+            used={used}
+            disabled={output === null}
+            work={work}
+          />
+          <Button onClick={() => setScanning(true)}>{say('labels.scan')}</Button>
+        </>
       }
     >
+      {isScanning && <ScanDialog onClose={() => setScanning(false)} />}
       {work.underWay && (
         <WorkUnderWay label={say('labels.making-pdf')} {...work.underWay} onCancel={work.cancel} />
       )}

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { ReportCheck } from '../../../shared-core/contract/report.ts';
 import { EXAMPLE_CHECK_CODE } from '../../../shared-core/reports/check-code.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -19,6 +19,9 @@ export function CheckScreen() {
   const [problem, setProblem] = useState<string | null>(null);
   const [check, setCheck] = useState<ReportCheck | null>(null);
   const { say } = useWords();
+  const field = useRef<HTMLInputElement>(null);
+  // A scanner types where the focus is, and there is nothing else to do here. The heading has it first.
+  useEffect(() => field.current?.focus(), []);
 
   async function submit(event: FormEvent): Promise<void> {
     event.preventDefault();
@@ -45,8 +48,7 @@ export function CheckScreen() {
             maxLength={80}
             autoCapitalize="characters"
             spellCheck={false}
-            // A scanner types where the focus is, and there is nothing else to do here.
-            autoFocus
+            ref={field}
           />
           <div className="actions">
             <Button kind="main" type="submit">

@@ -36,6 +36,12 @@ export const labelRequests = {
     output: z.object({ total: z.number().int(), boards: z.array(labelBoardSchema) }),
     topics: () => [...topics(), 'labels'],
   }),
+  /** The board whose label says so, capitals or not; null where none in the yard has that ID. */
+  'labels.boardOf': query({
+    input: z.object({ code: z.string().max(200) }),
+    output: z.object({ boardId: rowIdSchema.nullable() }),
+    topics: () => ['boards'],
+  }),
   /** In the order of the boards; null for one that is not in this yard. */
   'labels.contents': query({
     input: z.object({ boardIds }),

@@ -130,6 +130,16 @@ export const labels = {
   'labels.measured-too-far-off':
     'That is more than {mostSharePct} or {mostMm} off. Measure again, or print the page at actual size.',
 
+  // Scanning a label.
+  'labels.unknown-code': 'No board here has the ID {scanned}. Scan again, or look in the boards.',
+  'labels.scan': 'Scan a label',
+  'labels.scan-hint': 'Hold a label in front of the camera. Nothing is recorded.',
+  'labels.camera-picture': 'What the camera sees',
+  'labels.camera-starting': 'Starting the camera …',
+  'labels.camera-refused':
+    'The camera is blocked. Allow it for this page, or use a scanner that types. Nothing was changed.',
+  'labels.camera-none': 'No camera found. Connect one, or use a scanner that types. Nothing was changed.',
+
   // Sizes that do not work.
   'labels.too-wide': '{overMm} too wide for the page. Use narrower labels, fewer columns, or a wider page.',
   'labels.too-tall': '{overMm} too tall for the page. Use shorter labels, fewer rows, or a longer page.',

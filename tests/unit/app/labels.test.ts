@@ -2,6 +2,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import { checkCodeText } from '../../../shared-core/reports/check-code.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { openWindow } from './a-window.ts';
@@ -61,6 +62,16 @@ test('of a board that is not in the yard there is no label, and of the others th
   const [first] = boardIds();
   const contents = await yard.query('labels.contents', { boardIds: [999_999, first!] });
   expect(contents.map((content) => content?.code)).toEqual([undefined, 'WAL-01']);
+});
+
+test('a scanned label leads to its board, capitals or not, and another code to none', async () => {
+  const [boardId] = boardIds();
+  const boardOf = async (code: string) => (await yard.query('labels.boardOf', { code })).boardId;
+  expect(await boardOf('WAL-01')).toBe(boardId);
+  expect(await boardOf(' wal-01 ')).toBe(boardId);
+  expect(await boardOf('4006381333931')).toBeNull();
+  const code = { boardCode: 'WAL-01', kind: 'passport', minute: 3_000_000, digest: '0123456AB' } as const;
+  expect(await boardOf(checkCodeText(code))).toBe(boardId);
 });
 
 test('of a stack that is not in the yard there are no boards to choose from, and it says so', async () => {

@@ -62,6 +62,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'backups.look': { file: join(import.meta.dirname, '../store/layouts/layout-1.sqlite') },
   'notes.get': { subject: { kind: 'reading', id: 1 } },
   'labels.boards': { stackId: 1, search: 'WAL' },
+  'labels.boardOf': { code: 'WAL-01' },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {
     boardIds: [1, 2],

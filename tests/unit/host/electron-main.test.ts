@@ -10,14 +10,27 @@ import { windowFile } from '../../../electron/window-files.ts';
  * not be on this machine; `tests/e2e/electron.spec.ts` opens the real window where it is. What is wanted here:
  * Electron's own security checklist (electronjs.org/docs/latest/tutorial/security, from memory).
  */
+type PermissionRequest = (
+  contents: { getURL(): string },
+  permission: string,
+  answer: (allowed: boolean) => void,
+  details: { mediaTypes?: string[] },
+) => void;
+type PermissionCheck = (
+  contents: unknown,
+  permission: string,
+  origin: string,
+  details: { mediaType?: string },
+) => boolean;
+
 const seen = vi.hoisted(() => ({
   windowOptions: undefined as { webPreferences: Record<string, unknown> } | undefined,
   openHandler: undefined as (() => { action: string }) | undefined,
   contents: undefined as EventEmitter | undefined,
   window: undefined as EventEmitter | undefined,
   loaded: undefined as string | undefined,
-  permissionAnswers: [] as boolean[],
-  permissionCheck: undefined as (() => boolean) | undefined,
+  requestPermission: undefined as PermissionRequest | undefined,
+  checkPermission: undefined as PermissionCheck | undefined,
   call: undefined as
     | ((event: unknown, name: string, input: unknown, envelope: unknown) => Promise<unknown>)
     | undefined,
@@ -124,16 +137,12 @@ vi.mock('electron', async () => {
     Menu: { setApplicationMenu: () => undefined, buildFromTemplate: () => ({}) },
     session: {
       defaultSession: {
-        setPermissionRequestHandler: (
-          handler: (contents: unknown, permission: string, answer: (allowed: boolean) => void) => void,
-        ) => {
-          for (const permission of ['media', 'geolocation', 'notifications', 'clipboard-read', 'bluetooth']) {
-            handler(null, permission, (allowed) => seen.permissionAnswers.push(allowed));
-          }
+        setPermissionRequestHandler: (handler: PermissionRequest) => {
+          seen.requestPermission = handler;
         },
         setDevicePermissionHandler: () => undefined,
-        setPermissionCheckHandler: (handler: () => boolean) => {
-          seen.permissionCheck = handler;
+        setPermissionCheckHandler: (handler: PermissionCheck) => {
+          seen.checkPermission = handler;
         },
       },
     },
@@ -201,9 +210,29 @@ describe('the Electron window', () => {
     expect(seen.openHandler?.()).toEqual({ action: 'deny' });
   });
 
-  test('is granted no permission', () => {
-    expect(seen.permissionAnswers).toEqual([false, false, false, false, false]);
-    expect(seen.permissionCheck?.()).toBe(false);
+  test('may use the camera, which it asks for to scan a label, and nothing else', () => {
+    const answerTo = (permission: string, mediaTypes?: string[], url = seen.loaded ?? '') => {
+      const answers: boolean[] = [];
+      const details = mediaTypes ? { mediaTypes } : {};
+      seen.requestPermission?.(
+        { getURL: () => url },
+        permission,
+        (allowed) => answers.push(allowed),
+        details,
+      );
+      return answers[0];
+    };
+    expect(answerTo('media', ['video'])).toBe(true);
+    expect(answerTo('media', ['video', 'audio'])).toBe(false);
+    expect(answerTo('media', ['audio'])).toBe(false);
+    expect(answerTo('media')).toBe(false);
+    expect(answerTo('media', ['video'], 'https://example.org/')).toBe(false);
+    for (const permission of ['geolocation', 'notifications', 'clipboard-read', 'bluetooth']) {
+      expect(answerTo(permission)).toBe(false);
+    }
+    expect(seen.checkPermission?.(null, 'media', seen.loaded ?? '', { mediaType: 'video' })).toBe(true);
+    expect(seen.checkPermission?.(null, 'media', seen.loaded ?? '', { mediaType: 'audio' })).toBe(false);
+    expect(seen.checkPermission?.(null, 'geolocation', seen.loaded ?? '', {})).toBe(false);
   });
 
   test('is answered; a page that is not ours is not', async () => {

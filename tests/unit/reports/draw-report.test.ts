@@ -82,6 +82,14 @@ const boxOf = ({ xMm, baselineMm, widthMm, sizePt }: TextOperation) => ({
   bottom: baselineMm,
 });
 
+/** The points of path data; of an arc, where it ends. */
+function pointsOf(d: string): [x: number, y: number][] {
+  return [...d.matchAll(/([MLA])([^MLAZ]*)/g)].map(([, , numbers]) => {
+    const [x, y] = numbers!.trim().split(/[ ,]+/).map(Number).slice(-2);
+    return [x!, y!];
+  });
+}
+
 describe.each(reports)('%s', (_, content) => {
   describe.each(paperSchema.options)('on %s', (paper) => {
     const pages = drawReport(content, paper, words);
@@ -121,6 +129,19 @@ describe.each(reports)('%s', (_, content) => {
       expect(
         Math.min(...pages.flatMap((page) => textsOf(page).map(({ sizePt }) => sizePt))),
       ).toBeGreaterThanOrEqual(8);
+    });
+
+    test('has no line or shape outside the page, and none in the footer', () => {
+      for (const page of pages) {
+        for (const [x, y] of page.operations.flatMap((each) =>
+          each.kind === 'path' ? pointsOf(each.d) : [],
+        )) {
+          expect(x).toBeGreaterThan(MARGIN_MM - 2);
+          expect(x).toBeLessThan(page.widthMm - MARGIN_MM + 2);
+          expect(y).toBeGreaterThan(MARGIN_MM - 2);
+          expect(y).toBeLessThan(page.heightMm - MARGIN_MM - 4);
+        }
+      }
     });
 
     test('numbers its pages', () => {

@@ -326,7 +326,7 @@ describe('What labels show', () => {
   test('the code is chosen, and without one there is none', async () => {
     const { user } = await openWithAll({ 'settings.edit': answerSettings });
     const codes = () =>
-      screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('path[fill=black][stroke=none]').length;
+      screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('path[stroke=none]').length;
     expect(codes()).toBe(4);
     await user.click(screen.getByRole('radio', { name: 'None' }));
     await vi.waitFor(() => expect(codes()).toBe(0));

@@ -1,0 +1,54 @@
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import { type Burst, nextBurst } from '../../shared-core/labels/scan.ts';
+import { message } from '../../shared-core/words/message.ts';
+import { bridge } from '../data/bridge.ts';
+import { go, useNavigation } from './navigation.ts';
+import { tellProblem } from './notices.ts';
+
+/** No label of ours says more. */
+const MOST_CHARACTERS = 200;
+
+const isTypedIn = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  (target.isContentEditable ||
+    target.closest('textarea, select, input:not([type=checkbox], [type=radio], [type=button])') !== null);
+
+/** Goes to the board whose label was scanned; says so where the yard has none of that ID. */
+export async function goToScanned(scanned: string): Promise<void> {
+  try {
+    const code = scanned.slice(0, MOST_CHARACTERS);
+    const { boardId } = await bridge().query('labels.boardOf', { code });
+    if (boardId === null) throw new Refusal(message('labels.unknown-code', { scanned: code }));
+    go({ name: 'board', id: boardId });
+  } catch (refusal) {
+    tellProblem(refusal);
+  }
+}
+
+/**
+ * Follows a label scanner, which types an ID faster than any hand, on every screen. A round follows it by itself, a
+ * text field takes what is typed into it, and a dialog is answered first.
+ */
+export function followScans(): () => void {
+  let burst: Burst | null = null;
+  const onKey = (event: KeyboardEvent) => {
+    const { key, timeStamp, target } = event;
+    const isElsewhere =
+      useNavigation.getState().route.name === 'round' ||
+      isTypedIn(target) ||
+      document.querySelector('[role="dialog"], [role="alertdialog"]') !== null;
+    if (isElsewhere || event.ctrlKey || event.altKey || event.metaKey) {
+      burst = null;
+      return;
+    }
+    const { burst: now, scanned } = nextBurst(burst, key, timeStamp);
+    burst = now;
+    if (scanned === null) return;
+    // Its Enter presses nothing.
+    event.preventDefault();
+    event.stopPropagation();
+    void goToScanned(scanned);
+  };
+  addEventListener('keydown', onKey, true);
+  return () => removeEventListener('keydown', onKey, true);
+}
