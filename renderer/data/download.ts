@@ -8,3 +8,9 @@ export function download(file: Blob, fileName: string): void {
   // The download holds on to the bytes once it has begun.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
+
+/** A PDF that the machine made. */
+export function downloadPdf(pdfBase64: string, fileName: string): void {
+  const bytes = Uint8Array.from(atob(pdfBase64), (character) => character.charCodeAt(0));
+  download(new Blob([bytes], { type: 'application/pdf' }), fileName);
+}

@@ -43,6 +43,17 @@ export function calibrationLines({ kind, pageWidthMm, pageHeightMm }: LabelLayou
   return { leftMm: edge, rightMm: pageWidthMm - edge, topMm: edge, bottomMm: pageHeightMm - edge };
 }
 
+/** Where those lines come out on the paper by a calibration. */
+export const printedLines = (
+  { leftMm, rightMm, topMm, bottomMm }: CalibrationLines,
+  { offsetXMm, offsetYMm, scaleX, scaleY }: Calibration,
+): CalibrationLines => ({
+  leftMm: offsetXMm + scaleX * leftMm,
+  rightMm: offsetXMm + scaleX * rightMm,
+  topMm: offsetYMm + scaleY * topMm,
+  bottomMm: offsetYMm + scaleY * bottomMm,
+});
+
 /**
  * What a printer does to a page, from where the lines of its calibration page were measured.
  *

@@ -1,5 +1,6 @@
 /** Draws labels and writes them as a PDF on a thread, so that no reading waits while 2,000 are made. */
 import { parentPort } from 'node:worker_threads';
+import { calibrationPage } from '../../../shared-core/labels/calibration-page.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
@@ -9,8 +10,9 @@ import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
 import { answerQuestions } from '../own-thread.ts';
 
+/** Labels of boards; of no contents, the page that their paper is calibrated by. */
 export interface LabelsToPrint {
-  contents: readonly LabelContent[];
+  contents: readonly LabelContent[] | null;
   paper: LabelPaper;
   used: number;
   display: Display;
@@ -22,6 +24,9 @@ answerQuestions(
   ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
     const words = createWords({ catalog: english, ...display });
     const meta = { title: words.say('labels.pdf-title'), locale: display.locale, createdAt };
-    return pdfOf(drawLabels(contents, paper, words, used, 'printer'), meta, tell);
+    const pages = contents
+      ? drawLabels(contents, paper, words, used, 'printer')
+      : [calibrationPage(paper.layout, words)];
+    return pdfOf(pages, meta, tell);
   },
 );

@@ -114,6 +114,21 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: M
           fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
         };
       }),
+
+    'labels.calibrationPdf': async ({ paperId, region }, window) => {
+      const yard = context.yard();
+      const paper = paperOf(yard, paperId);
+      const display = {
+        ...region,
+        units: settingsOf(yard).units ?? unitsOfRegion(region.locale),
+        today: null,
+      };
+      const createdAt = new Date(context.now());
+      const pdf = await longWork.run(window, null, (underWay) =>
+        pdfOf({ contents: null, paper, used: 0, display, createdAt }, underWay),
+      );
+      return { pdfBase64: Buffer.from(pdf).toString('base64'), fileName: 'label-calibration.pdf' };
+    },
   }) satisfies Partial<Queries>;
 
 export const labelCommands = (context: AppContext) =>

@@ -7,6 +7,7 @@ import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { CalibrationDialog } from './CalibrationDialog.tsx';
 import { PaperDialog } from './PaperDialog.tsx';
 import { paperName } from './paper-name.ts';
 
@@ -27,6 +28,7 @@ export function PaperChoice({
   const { say } = useWords();
   const papers = useSettings(({ settings }) => settings.labelPapers);
   const [editing, setEditing] = useState<LabelPaper | null>(null);
+  const [isCalibrating, setCalibrating] = useState(false);
   const labels = paper.layout.columns * paper.layout.rows;
 
   async function save(saved: LabelPaper): Promise<void> {
@@ -74,6 +76,7 @@ export function PaperChoice({
       <p>{say('labels.actual-size')}</p>
       <Actions>
         <Button onClick={() => setEditing(paper)}>{say('labels.edit-paper')}</Button>
+        <Button onClick={() => setCalibrating(true)}>{say('labels.calibrate')}</Button>
         <Button
           disabled={papers.length >= MOST_PAPERS}
           onClick={() => setEditing({ ...paper, id: newUuid(), name: '' })}
@@ -82,6 +85,9 @@ export function PaperChoice({
         </Button>
         {papers.length > 1 && <Button onClick={remove}>{say('labels.delete-paper')}</Button>}
       </Actions>
+      {isCalibrating && (
+        <CalibrationDialog paper={paper} onSave={save} onClose={() => setCalibrating(false)} />
+      )}
       {editing && (
         <PaperDialog
           paper={editing}

@@ -3,7 +3,7 @@ import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { bridge } from '../../data/bridge.ts';
-import { download } from '../../data/download.ts';
+import { downloadPdf } from '../../data/download.ts';
 import type { LongWork } from '../../data/useLongWork.ts';
 import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -51,8 +51,7 @@ export function PrintActions({
     );
     if (!made) return setBusy('nothing');
     const { pdfBase64, fileName } = made;
-    const bytes = Uint8Array.from(atob(pdfBase64), (character) => character.charCodeAt(0));
-    download(new Blob([bytes], { type: 'application/pdf' }), fileName);
+    downloadPdf(pdfBase64, fileName);
     tellDone(say('labels.pdf-made', { fileName, ...amount }));
     finish();
   }

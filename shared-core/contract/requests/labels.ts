@@ -60,6 +60,12 @@ export const labelRequests = {
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,
   }),
+  /** The page that a printer's offset and scale are measured on, as a PDF. */
+  'labels.calibrationPdf': query({
+    input: z.object({ paperId: z.string().max(40), region: regionSchema }),
+    output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
+    topics: () => ['settings'],
+  }),
   /** Records that the boards' labels, as they now are on that paper, were printed or saved to be printed. */
   'labels.recordPrint': command({
     input: z.object({ boardIds: boardIds.min(1), paperId: z.string().max(40) }),

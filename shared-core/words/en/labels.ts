@@ -127,6 +127,27 @@ export const labels = {
   'labels.sawn': 'Sawn {day}',
   'labels.log': 'Log {log}',
 
+  // Where a printer prints.
+  'labels.calibrate': 'Calibrate',
+  'labels.calibrate-title': 'Calibrate the printer',
+  'labels.calibrate-lead':
+    'Print this page on plain paper of the same size, at actual size. Measure its lines from the edges of the paper.',
+  'labels.calibrate-decimals':
+    'Measure to half a millimeter. You can type millimeters, such as {exampleText}.',
+  'labels.calibrate-page': 'Print the page',
+  'labels.calibrate-pdf': 'Save the page as PDF',
+  'labels.calibrate-save': 'Save calibration',
+  'labels.calibrate-reset': 'Back to no correction',
+  'labels.line-a': 'A',
+  'labels.line-b': 'B',
+  'labels.line-c': 'C',
+  'labels.line-d': 'D',
+  'labels.line-left': 'Left edge to line A',
+  'labels.line-right': 'Left edge to line B',
+  'labels.line-top': 'Top edge to line C',
+  'labels.line-bottom': 'Top edge to line D',
+  'labels.line-meant': 'Meant to be {meantMm}',
+  'labels.line-missing': 'Measure this line.',
   'labels.measured-too-far-off':
     'That is more than {mostSharePct} or {mostMm} off. Measure again, or print the page at actual size.',
 

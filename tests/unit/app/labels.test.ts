@@ -87,6 +87,37 @@ test('its file is named by the day it was made on', async () => {
   expect((await made('Pacific/Pago_Pago')).fileName).toBe('labels-2026-05-31.pdf');
 });
 
+test('the PDF of a calibrated paper has its labels where this printer is to be told to print them', async () => {
+  const firstAt = async () => {
+    const { pdfBase64 } = await yard.query('labels.pdf', asked());
+    const pdf = await getDocument({ data: new Uint8Array(Buffer.from(pdfBase64, 'base64')), verbosity: 0 })
+      .promise;
+    const { items } = await (await pdf.getPage(1)).getTextContent();
+    const [, , , , x, y] = items.flatMap((item) =>
+      'str' in item && item.str === 'WAL-01' ? [item.transform] : [],
+    )[0]!;
+    return [x, y].map((points) => ((points as number) * 25.4) / 72) as [number, number];
+  };
+  const before = await firstAt();
+  const [sheet] = (await yard.query('settings.get', {})).labelPapers;
+  const calibration = { offsetXMm: 2, offsetYMm: -1, scaleX: 1, scaleY: 1 };
+  await yard.command('settings.edit', { labelPapers: [{ ...sheet!, calibration }] });
+  const [x, y] = await firstAt();
+  expect(x).toBeCloseTo(before[0] - 2, 3);
+  // A PDF counts from the bottom.
+  expect(y).toBeCloseTo(before[1] - 1, 3);
+});
+
+test('the page that a printer is measured by is a PDF of the paper', async () => {
+  const region = { locale: 'en-US', timeZone: 'America/Chicago' };
+  const { pdfBase64, fileName } = await yard.query('labels.calibrationPdf', { paperId: 'roll', region });
+  expect(fileName).toBe('label-calibration.pdf');
+  expect(await textsOf(pdfBase64)).toEqual(['A', 'B', 'C', 'D']);
+  expect(await yard.refusal('labels.calibrationPdf', { paperId: 'gone', region })).toMatch(
+    /^That label paper is not in this yard/,
+  );
+});
+
 test('more labels used than a sheet has are refused', async () => {
   expect(await yard.refusal('labels.pdf', asked({ used: 30 }))).toContain(
     'This sheet has 30 labels. Type a whole number from 0 to 29.',

@@ -63,6 +63,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'notes.get': { subject: { kind: 'reading', id: 1 } },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.boardOf': { code: 'WAL-01' },
+  'labels.calibrationPdf': { paperId: 'sheet', region: { locale: 'en-US', timeZone: 'UTC' } },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {
     boardIds: [1, 2],

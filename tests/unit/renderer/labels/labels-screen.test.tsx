@@ -288,6 +288,37 @@ describe('The paper', () => {
     expect(labelPapers[0]?.layout).toEqual({ ...usualSettings.labelPapers[0]?.layout, labelWidthMm: 50.8 });
   });
 
+  test('what was measured on the calibration page is saved with the paper', async () => {
+    const { machine, user } = await openWithAll({ 'settings.edit': answerSettings });
+    await user.click(screen.getByRole('button', { name: 'Calibrate' }));
+    const dialog = within(screen.getByRole('dialog', { name: 'Calibrate the printer' }));
+    const type = async (label: string, text: string) => {
+      await user.clear(dialog.getByLabelText(label));
+      await user.type(dialog.getByLabelText(label), text);
+    };
+    const save = () => user.click(dialog.getByRole('button', { name: 'Save calibration' }));
+    await expectNoBarriers();
+    await save();
+    expect(dialog.getAllByText('Measure this line.')).toHaveLength(4);
+    // Lines meant at 20 mm and 195.9 mm, 20 mm and 259.4 mm of US Letter.
+    await type('Left edge to line A', '40');
+    await type('Left edge to line B', '196.9');
+    await type('Top edge to line C', '20');
+    await type('Top edge to line D', '259.4');
+    await save();
+    expect(dialog.getByText(/^That is more than 10% or 25 mm off\./)).toBeTruthy();
+    expect(machine.inputsOf('settings.edit')).toEqual([]);
+    await type('Left edge to line A', '21');
+    await save();
+    const [{ labelPapers = [] } = {}] = machine.inputsOf('settings.edit') as Partial<Settings>[];
+    expect(labelPapers[0]?.calibration).toEqual({
+      offsetXMm: expect.closeTo(1),
+      offsetYMm: expect.closeTo(0),
+      scaleX: expect.closeTo(1),
+      scaleY: expect.closeTo(1),
+    });
+  });
+
   test('the last paper cannot be deleted', async () => {
     const { user } = await openWithAll({ 'settings.edit': answerSettings });
     await user.click(screen.getByRole('button', { name: 'Delete paper' }));
