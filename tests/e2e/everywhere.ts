@@ -13,7 +13,6 @@ const screens = [
   'labels?boards=1,2',
   'tally?stack=1',
   'report/8?kind=passport',
-  'report/1?kind=stack',
   'check',
   'places',
   'dates',
