@@ -56,7 +56,7 @@ const isDueToMove = ({ call, next }: BoardRow['judgement'], kind: 'bring-in' | '
   next.due === kind || (kind === 'bring-in' && (call === 'bring-in' || next.due === 'add-place'));
 
 /** What is known of a board today: by its forecast, else what its latest round found. */
-function standingOf({ id, code, latest, outlook, judgement }: BoardRow): BoardStanding {
+export function standingOf({ id, code, latest, outlook, judgement }: BoardRow): BoardStanding {
   const board = {
     boardId: id,
     code,

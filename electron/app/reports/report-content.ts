@@ -11,11 +11,13 @@ import {
 } from '../../../shared-core/contract/report.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { CERTAINTY } from '../../../shared-core/probing/plan/stack-call.ts';
+import { planStack } from '../../../shared-core/probing/plan/stack-plan.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { basisNow, usualCoreWay } from '../../../shared-core/probing/readings/plan-basis.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
+import { standingOf } from '../forecast/stack-plans.ts';
 import type { Queries } from '../handlers.ts';
 import { sampleBoardState } from '../judging/sample-boards.ts';
 import { tallyOf } from '../stock/stack-volume.ts';
@@ -60,6 +62,12 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     }
   }
 
+  /** From the boards at hand, if they are all: to read them again would keep others waiting. */
+  async function planOf(stackId: number, rows: readonly BoardRow[], boards: number) {
+    if (rows.length < boards) return ask['stacks.plan']({ id: stackId, certainty: CERTAINTY }, '');
+    return rows.length === 0 ? null : planStack(rows.map(standingOf), endUseOfStack(stackId), CERTAINTY);
+  }
+
   async function ofStack(stackId: number): Promise<StackReport> {
     const stack = await ask['stacks.get']({ id: stackId }, '');
     const rows = await boardsOf(stackId);
@@ -69,7 +77,7 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
       stack,
       endUse: endUseOfStack(stackId),
       boards: rows.map(boardOfStack),
-      plan: await ask['stacks.plan']({ id: stackId, certainty: CERTAINTY }, ''),
+      plan: await planOf(stackId, rows, stack.boards),
       tally: await tallyOf(context, stackId, ['species', 'thickness']),
     };
   }
