@@ -7,6 +7,7 @@ import { followDelays, followLeaving } from '../stores/notices.ts';
 import { followNotSaved } from '../stores/round-news.ts';
 import { followScans } from '../stores/scans.ts';
 import { useSettings } from '../stores/settings.ts';
+import { followUndoKeys } from '../stores/undoing.ts';
 import { followWorkOfOther } from '../stores/work-of-other.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';
@@ -41,6 +42,7 @@ export function App() {
       followLeaving(),
       followScans(),
       followWorkOfOther(),
+      followUndoKeys(),
     ];
     return () => {
       for (const stop of stops) stop();

@@ -23,7 +23,11 @@ export function Notices() {
           kind={notice.kind}
           actions={
             <>
-              {notice.undo && <Button onClick={() => undo(notice)}>{say('frame.undo')}</Button>}
+              {notice.undo && (
+                <Button onClick={() => undo(notice)}>
+                  {say(notice.isUndone ? 'frame.redo' : 'frame.undo')}
+                </Button>
+              )}
               <Button kind="quiet" onClick={() => dismiss(notice.id)}>
                 {say('frame.dismiss')}
               </Button>

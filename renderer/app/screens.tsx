@@ -5,6 +5,7 @@ import { BoardScreen } from '../features/board/BoardScreen.tsx';
 import { DatesScreen } from '../features/dates/DatesScreen.tsx';
 import { FilesScreen } from '../features/files/FilesScreen.tsx';
 import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
+import { HistoryScreen } from '../features/history/HistoryScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
 import { PastRoundScreen } from '../features/past-round/PastRoundScreen.tsx';
@@ -58,6 +59,8 @@ export function screenAt(route: Route): ReactNode {
       return <BackupsScreen />;
     case 'files':
       return <FilesScreen />;
+    case 'history':
+      return <HistoryScreen />;
     case 'settings':
       return <SettingsScreen />;
     case 'methods':

@@ -4,6 +4,7 @@ import type { Envelope } from '../../shared-core/contract/envelope.ts';
 import { type Hello, NOT_LET_IN, type Session, welcomeSchema } from '../../shared-core/contract/hello.ts';
 import { isAct, type QueryName } from '../../shared-core/contract/requests.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { rememberAct } from './own-acts.ts';
 import { createEntry, type Entry } from './session.ts';
 import { watchSilence } from './silence.ts';
 import { newUuid } from './uuid.ts';
@@ -112,8 +113,10 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
         })
         .finally(() => underWay.delete(content));
       if (!answer.ok && answer.mayBeDone) lost.set(content, act);
-      else if (answer.ok && isAct(name)) lost.clear();
-      else lost.delete(content);
+      else if (answer.ok && isAct(name)) {
+        lost.clear();
+        rememberAct(name, act, input, yard);
+      } else lost.delete(content);
       return outputOf(asOwnDoing(answer, yard)) as never;
     },
   };

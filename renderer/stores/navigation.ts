@@ -30,6 +30,7 @@ export type Route =
   | { name: 'methods'; part?: string }
   | { name: 'backups' }
   | { name: 'files' }
+  | { name: 'history' }
   | { name: 'nowhere'; hash: string };
 
 /** Of a species as in the core, and of a tab. */
@@ -99,6 +100,7 @@ export function parseRoute(hash: string): Route {
     case 'settings':
     case 'backups':
     case 'files':
+    case 'history':
       return id === null ? { name: head } : nowhere;
     default:
       return nowhere;

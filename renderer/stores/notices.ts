@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { bridge } from '../data/bridge.ts';
+import { takeUntold } from '../data/own-acts.ts';
 import { wordsNow } from '../words.ts';
 import { tellBesideLink } from './link.ts';
 import { useNavigation } from './navigation.ts';
@@ -12,8 +13,11 @@ export interface Notice {
   sentence: string;
   /** The address at which it was told. */
   at: string;
-  /** Takes back what was done; null where it says of nothing that could be. */
+  /** Takes back what was done, or does it again where it was undone; null where it says of nothing that could be. */
   undo: Undo | null;
+  isUndone: boolean;
+  /** The act that it is about, where it is known. */
+  act: string | null;
 }
 
 /** @param work  the window's id of it, for what may take long */
@@ -27,23 +31,47 @@ const UNDOABLE_STAYS_MS = 20_000;
 const MOST_AT_ONCE = 4;
 let nextId = 1;
 
-function tell(kind: Notice['kind'], sentence: string, undo: Notice['undo'] = null): number {
-  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo };
+function tell(
+  kind: Notice['kind'],
+  sentence: string,
+  undo: Notice['undo'] = null,
+  { act = null, isUndone = false }: Partial<Pick<Notice, 'act' | 'isUndone'>> = {},
+): number {
+  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo, act, isUndone };
+  // The same sentence again replaces the old one: twenty failures in a row are one notice. So does what became of an act.
+  const isReplaced = (other: Notice) => other.sentence === sentence || (act !== null && other.act === act);
   useNotices.setState(({ notices }) => ({
-    // The same sentence again replaces the old one: twenty failures in a row are one notice.
-    notices: [...notices.filter((other) => other.sentence !== sentence), notice].slice(-MOST_AT_ONCE),
+    notices: [...notices.filter((other) => !isReplaced(other)), notice].slice(-MOST_AT_ONCE),
   }));
   if (kind === 'done') setTimeout(() => dismiss(notice.id), undo ? UNDOABLE_STAYS_MS : DONE_STAYS_MS);
   return notice.id;
 }
 
-/** Says that something was done. */
+/** Says that something was done, with a button that undoes it where it was an act of the yard. */
 export function tellDone(sentence: string): void {
-  tell('done', sentence);
+  const act = takeUntold();
+  tell('done', sentence, act === null ? null : (work) => undoAct(act, 'undo', work), { act });
+}
+
+/** Undoes or redoes an act, and says what it was. */
+export async function undoAct(act: string, what: 'undo' | 'redo', work: string | null = null): Promise<void> {
+  const { say } = wordsNow();
+  const { id, line } =
+    what === 'undo'
+      ? await bridge().command('acts.undo', { act, work })
+      : await bridge().command('acts.redo', { act, work });
+  if (what === 'redo')
+    tell('done', say('act.redone', { line }), (more) => undoAct(id, 'undo', more), { act: id });
+  else
+    tell('done', say('act.undone', { line }), (more) => undoAct(id, 'redo', more), {
+      act: id,
+      isUndone: true,
+    });
 }
 
 /** Says that something was done, with a button that undoes it. */
 export function tellUndoable(sentence: string, undo: Undo): void {
+  takeUntold();
   tell('done', sentence, undo);
 }
 

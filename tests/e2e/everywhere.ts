@@ -23,6 +23,7 @@ const screens = [
   'settings',
   'backups',
   'files',
+  'history',
   'methods',
   'nowhere',
 ];

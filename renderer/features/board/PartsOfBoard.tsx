@@ -9,6 +9,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import { useWords } from '../../words.ts';
+import { ActList } from '../history/ActList.tsx';
 import { OvenChecksSection } from '../species/OvenChecksSection.tsx';
 import { AboutBoard, MovesOfBoard } from './AboutBoard.tsx';
 import { ProfileChart } from './ProfileChart.tsx';
@@ -104,6 +105,15 @@ export function PartsOfBoard({
                 <MovesOfBoard moves={moves} />
               </Sheet>
             </div>
+          ),
+        },
+        {
+          id: 'changes',
+          title: say('act.of-board'),
+          panel: () => (
+            <Sheet>
+              <ActList boardId={board.id} />
+            </Sheet>
           ),
         },
       ]}

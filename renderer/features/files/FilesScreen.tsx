@@ -1,3 +1,5 @@
+import { hrefOf } from '../../stores/navigation.ts';
+import { ButtonLink } from '../../ui/Button.tsx';
 import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { ExportSheet } from './ExportSheet.tsx';
@@ -6,7 +8,11 @@ import { ExportSheet } from './ExportSheet.tsx';
 export function FilesScreen() {
   const { say } = useWords();
   return (
-    <Screen title={say('files.title')} lead={say('files.lead')}>
+    <Screen
+      title={say('files.title')}
+      lead={say('files.lead')}
+      actions={<ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>}
+    >
       <ExportSheet />
     </Screen>
   );

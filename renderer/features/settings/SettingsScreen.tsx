@@ -113,6 +113,7 @@ function Yard({ info }: { info: YardInfo }) {
       </p>
       <Actions>
         <ButtonLink href={hrefOf({ name: 'backups' })}>{say('backups.title')}</ButtonLink>
+        <ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>
         {info.kind === 'own' ? (
           <Button onClick={() => goToYard(openDemoYard)}>{say('settings.open-demo')}</Button>
         ) : (

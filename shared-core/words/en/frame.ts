@@ -6,6 +6,7 @@ export const frame = {
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
   'frame.undo': 'Undo',
+  'frame.redo': 'Redo',
   'frame.undoing': 'Undoing …',
   'frame.undo-stopped': 'Stopped. Nothing was undone.',
   'frame.show-all': 'Show all',

@@ -101,7 +101,8 @@ export async function seen() {
     settings: await yard.query('settings.get', {}),
     checks: await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' }),
     labels: (await yard.query('labels.boards', { stackId: null, search: '' })).boards.map(
-      ({ id, label }) => ({ id, label }),
+      // Whether it is still right follows from the call, which is judged in the background.
+      ({ id, label }) => ({ id, isPrinted: label !== 'none' }),
     ),
   };
 }
