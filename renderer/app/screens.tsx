@@ -44,7 +44,7 @@ export function screenAt(route: Route): ReactNode {
     case 'report':
       return <ReportScreen key={`${route.kind} ${route.id}`} kind={route.kind} id={route.id} />;
     case 'check':
-      return <CheckScreen />;
+      return <CheckScreen key={route.code} code={route.code ?? ''} />;
     case 'dates':
       return <DatesScreen />;
     case 'places':

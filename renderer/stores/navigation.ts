@@ -19,7 +19,8 @@ export type Route =
   | { name: 'tally'; stackId: number | null }
   /** Of a board or a stack, as its kind has it. */
   | { name: 'report'; kind: ReportKind; id: number }
-  | { name: 'check' }
+  /** `code`: what is checked at once. */
+  | { name: 'check'; code?: string }
   | { name: 'places' }
   | { name: 'dates' }
   | { name: 'air' }
@@ -81,6 +82,10 @@ export function parseRoute(hash: string): Route {
         stackId: rowId(search.get('stack')),
       };
     }
+    case 'check': {
+      const code = search.get('code');
+      return id === null ? { name: 'check', ...(code ? { code } : {}) } : nowhere;
+    }
     case 'report': {
       const kind = reportKindSchema.safeParse(search.get('kind'));
       return id === null || !kind.success ? nowhere : { name: 'report', kind: kind.data, id };
@@ -92,7 +97,6 @@ export function parseRoute(hash: string): Route {
       if (id !== null) return nowhere;
       return { name: 'methods', ...(part && WORDS_ID.test(part) ? { part } : {}) };
     }
-    case 'check':
     case 'meter':
     case 'air':
     case 'places':
@@ -127,6 +131,8 @@ export function hrefOf(route: Route): string {
     case 'labels':
       if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
       return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;
+    case 'check':
+      return route.code ? `#/check?code=${encodeURIComponent(route.code)}` : '#/check';
     case 'report':
       return `#/report/${route.id}?kind=${route.kind}`;
     case 'tally':

@@ -1,5 +1,6 @@
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { type Burst, nextBurst } from '../../shared-core/labels/scan.ts';
+import { parsedCheckCode } from '../../shared-core/reports/check-code.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
 import { go, useNavigation } from './navigation.ts';
@@ -13,8 +14,12 @@ const isTypedIn = (target: EventTarget | null): boolean =>
   (target.isContentEditable ||
     target.closest('textarea, select, input:not([type=checkbox], [type=radio], [type=button])') !== null);
 
-/** Goes to the board whose label was scanned; says so where the yard has none of that ID. */
+/**
+ * Goes to the board whose label was scanned, or checks the report whose code it was; says so where the yard has no board
+ * of that ID.
+ */
 export async function goToScanned(scanned: string): Promise<void> {
+  if (parsedCheckCode(scanned).ok) return go({ name: 'check', code: scanned });
   try {
     const code = scanned.slice(0, MOST_CHARACTERS);
     const { boardId } = await bridge().query('labels.boardOf', { code });

@@ -187,12 +187,18 @@ function methodText({ corrected: { mcPct, steps } }: JudgedReading, { say, forma
   return named.length === 0 ? say('report.not-corrected') : formats.list(named);
 }
 
-/** Why it is not used, or what is questionable about it. */
-function remarkText({ excluded, suspicions, counts }: JudgedReading, { say }: Words): string {
-  if (excluded !== null) return say('exclude.excluded', { reason: exclusionText(excluded, say) });
+/** Why it is not used or what is questionable about it, and what the person wrote about it. */
+function remarkText({ excluded, suspicions, counts, note }: JudgedReading, { say }: Words): string {
   const [worst] = suspicions.filter(({ severity }) => severity !== 'note');
-  if (worst) return `${say(`severity.${worst.severity}`)} ${say(worst.why)}`;
-  return counts ? '' : say('severity.refused');
+  const remark =
+    excluded !== null
+      ? say('exclude.excluded', { reason: exclusionText(excluded, say) })
+      : worst
+        ? `${say(`severity.${worst.severity}`)} ${say(worst.why)}`
+        : counts
+          ? null
+          : say('severity.refused');
+  return [remark, note].filter(Boolean).join(' ');
 }
 
 function movesPart({ moves }: Passport, flow: Flow, { say }: Words): void {

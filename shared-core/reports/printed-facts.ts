@@ -48,7 +48,7 @@ export function printedFacts(
     board.log,
     readings
       .filter(({ takenAt }) => isThen(takenAt))
-      .map(({ takenAt, spot, raw, unit, woodTempC, corrected, excluded }) => [
+      .map(({ takenAt, spot, raw, unit, woodTempC, corrected, excluded, note = '' }) => [
         takenAt,
         spot.depth,
         hundredth(spot.depthMm),
@@ -57,6 +57,7 @@ export function printedFacts(
         woodTempC,
         tenth(corrected.mcPct),
         excluded === null,
+        note,
       ]),
     moves.filter(({ since }) => isThen(since)).map(({ since, placeName }) => [since, placeName]),
     samples.cuts

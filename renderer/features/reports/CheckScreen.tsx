@@ -1,4 +1,4 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { type FormEvent, useCallback, useEffect, useRef, useState } from 'react';
 import type { ReportCheck } from '../../../shared-core/contract/report.ts';
 import { EXAMPLE_CHECK_CODE } from '../../../shared-core/reports/check-code.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -14,8 +14,8 @@ import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 
 /** Tells whether a printed sheet says what is in this yard, by its code: scanned into the field, or typed. */
-export function CheckScreen() {
-  const [code, setCode] = useState('');
+export function CheckScreen({ code: scanned }: { code: string }) {
+  const [code, setCode] = useState(scanned);
   const [problem, setProblem] = useState<string | null>(null);
   const [check, setCheck] = useState<ReportCheck | null>(null);
   const { say } = useWords();
@@ -23,22 +23,29 @@ export function CheckScreen() {
   // A scanner types where the focus is, and there is nothing else to do here. The heading has it first.
   useEffect(() => field.current?.focus(), []);
 
-  async function submit(event: FormEvent): Promise<void> {
-    event.preventDefault();
+  const ask = useCallback(async (checkCode: string): Promise<void> => {
     setCheck(null);
     setProblem(null);
-    if (code.trim() === '') return setProblem(say('check.missing-code'));
     try {
-      setCheck(await bridge().query('reports.check', { checkCode: code.trim() }));
+      setCheck(await bridge().query('reports.check', { checkCode }));
     } catch (error) {
       setProblem(sentenceOf(error));
     }
+  }, []);
+  useEffect(() => {
+    if (scanned !== '') void ask(scanned);
+  }, [scanned, ask]);
+
+  function submit(event: FormEvent): void {
+    event.preventDefault();
+    if (code.trim() === '') setProblem(say('check.missing-code'));
+    else void ask(code.trim());
   }
 
   return (
     <Screen title={say('check.title')} lead={say('check.lead')}>
       <Sheet>
-        <form className="column" onSubmit={(event) => void submit(event)} noValidate>
+        <form className="column" onSubmit={submit} noValidate>
           <TextField
             label={say('check.code')}
             hint={say('check.code-hint', { example: EXAMPLE_CHECK_CODE })}

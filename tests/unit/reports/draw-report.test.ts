@@ -169,6 +169,12 @@ test('each reading of a passport has its raw value, its MC and what it was corre
     expect(text).toContain(part);
 });
 
+test('what a person wrote about a reading is beside it', () => {
+  const [reading] = aPassport().readings;
+  const text = textOf(aPassport({ readings: [{ ...reading!, note: 'Near the knot.' }] }));
+  expect(text).toContain('Near the knot.');
+});
+
 test.each([
   ['structural', 'Dry does not mean strong.'],
   ['firewood', 'Burn it in a sound stove with a swept chimney.'],

@@ -19,6 +19,7 @@ describe('an address', () => {
     ['#/tally?stack=3', { name: 'tally', stackId: 3 }],
     ['#/report/3?kind=buyer', { name: 'report', kind: 'buyer', id: 3 }],
     ['#/check', { name: 'check' }],
+    ['#/check?code=OAK-07%2FB39E', { name: 'check', code: 'OAK-07/B39E' }],
     ['#/meter', { name: 'meter' }],
     ['#/air', { name: 'air' }],
     ['#/species', { name: 'species-list' }],
@@ -56,6 +57,7 @@ describe('an address', () => {
     const places = fc.oneof(
       fc.record({ name: fc.constantFrom('stack' as const, 'round' as const, 'board' as const), id }),
       fc.record({ name: fc.constantFrom('round-start' as const, 'tally' as const), stackId: fc.option(id) }),
+      fc.record({ name: fc.constant('check' as const), code: fc.string({ minLength: 1 }) }),
       fc.record({
         name: fc.constant('report' as const),
         kind: fc.constantFrom(...reportKindSchema.options),

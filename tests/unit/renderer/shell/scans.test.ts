@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { followScans } from '../../../../renderer/stores/scans.ts';
+import { EXAMPLE_CHECK_CODE } from '../../../../shared-core/reports/check-code.ts';
 import { forgetEverything, playMachine } from './machine.ts';
 
 let stop: () => void = () => undefined;
@@ -54,6 +55,15 @@ describe('a label scanner', () => {
     expect(keys('OAK-07', 4)).toBe(true);
     await vi.waitFor(() => expect(location.hash).toBe('#/boards/7'));
     expect(document.activeElement).toBe(button);
+  });
+
+  test('of the code of a printed report goes on to check it', async () => {
+    const machine = open();
+    keys(EXAMPLE_CHECK_CODE, 4);
+    await vi.waitFor(() =>
+      expect(location.hash).toBe(`#/check?code=${encodeURIComponent(EXAMPLE_CHECK_CODE)}`),
+    );
+    expect(machine.inputsOf('labels.boardOf')).toEqual([]);
   });
 
   test('of an ID that no board has says so, and stays where it is', async () => {
