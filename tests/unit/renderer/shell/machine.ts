@@ -51,6 +51,7 @@ export function playMachine(given: Answers) {
     'meters.list': () => new Promise(() => undefined),
     // Boards, stacks and rounds show it.
     'notes.get': () => ({ note: '' }),
+    'reservations.ofBoard': () => null,
     ...given,
   };
   const asked: { name: RequestName; input: unknown }[] = [];
