@@ -24,7 +24,7 @@ const madeByIntl = new RegExp(
     String.raw`\d (AM|PM)\b`,
     String.raw`\b(today|yesterday|\d+ (day|month|year)s? ago)\b`,
     // What react-aria says of a day and of a list over the page, in its own 30 languages.
-    '^(Dismiss|Empty|Next|Previous|mm|dd|yyyy|(month|day|year), .*|Selected Date: .*|.*available date)$',
+    '^(Dismiss|Empty|Next|Previous|mm|dd|yyyy|––|a.m.|AM|PM|(month|day|year|hour|minute|AM/PM|day period), .*|Selected Date: .*|.*available date)$',
     String.raw`\b(Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day, `,
   ].join('|'),
   'gu',

@@ -54,6 +54,7 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
   const links = within(nav).getAllByRole('link', { hidden: true });
   expect(links.map((link) => link.textContent)).toEqual([
     'Stacks',
+    'Dates',
     'Meter',
     'Labels',
     'Places',
