@@ -18,6 +18,7 @@ export default defineConfig({
           'exchange-worker': resolve(root, 'electron/exchange/exchange-worker.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
           'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
+          'shapes-worker': resolve(root, 'electron/app/stock/shapes-worker.ts'),
           'reports-worker': resolve(root, 'electron/app/reports/reports-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),
           'salvage-worker': resolve(root, 'electron/app/yard/salvage-worker.ts'),

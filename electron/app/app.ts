@@ -48,7 +48,7 @@ import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-to
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
-import { labelCommands, labelQueries } from './stock/labels.ts';
+import { labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { projectCommands, projectQueries } from './stock/projects.ts';
@@ -131,6 +131,7 @@ export function createApp({
   // A separate thread: a large file that is opened meanwhile does not wait for all readings of another.
   const verifyThread: CheckThread = createOwnThread(threads.check);
   const salvageThread: SalvageThread = createOwnThread(threads.salvage);
+  const shapesThread: ShapesThread = createOwnThread(threads.shapes);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
   const backupThread: BackupThread = createOwnThread(threads.backup);
@@ -227,7 +228,7 @@ export function createApp({
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
     ...noteQueries(queryContext),
-    ...labelQueries(queryContext, longWork, createPdfThread(threads.labels)),
+    ...labelQueries(queryContext, longWork, createPdfThread(threads.labels), shapesThread),
     ...dateQueries(queryContext),
     ...projectQueries(queryContext),
     ...settingQueries(queryContext),
@@ -382,6 +383,7 @@ export function createApp({
       await backups.close();
       await transfers.close();
       leave();
+      await shapesThread.close();
       await roundThread.close();
       await forecaster.close();
       yards.close();

@@ -9,6 +9,7 @@ export const threadSources = {
   labels: join(import.meta.dirname, 'stock/labels-worker.ts'),
   reports: join(import.meta.dirname, 'reports/reports-worker.ts'),
   round: join(import.meta.dirname, 'judging/round-worker.ts'),
+  shapes: join(import.meta.dirname, 'stock/shapes-worker.ts'),
   salvage: join(import.meta.dirname, 'yard/salvage-worker.ts'),
 };
 export type ThreadFiles = typeof threadSources;
@@ -22,5 +23,6 @@ export const builtThreads = (folder: string): ThreadFiles => ({
   labels: join(folder, 'labels-worker.js'),
   reports: join(folder, 'reports-worker.js'),
   round: join(folder, 'round-worker.js'),
+  shapes: join(folder, 'shapes-worker.js'),
   salvage: join(folder, 'salvage-worker.js'),
 });

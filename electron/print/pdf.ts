@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
-import { type DrawnPage, type Operation, shadeColors } from '../../shared-core/drawing/page.ts';
+import {
+  BOLD_LINE,
+  type DrawnPage,
+  type Operation,
+  type OutlinesOperation,
+  shadeColors,
+  UNITS_PER_EM,
+} from '../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../shared-core/measures.ts';
 
 const packages = createRequire(import.meta.url);
@@ -98,6 +105,10 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
       });
     return;
   }
+  if (operation.kind === 'outlines') {
+    drawOutlines(document, operation);
+    return;
+  }
   document
     .save()
     .scale(1 / MM_PER_POINT)
@@ -111,4 +122,22 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
   else if (isFilled) document.fill(fill);
   else document.stroke(stroke);
   document.restore();
+}
+
+/** Their text can be searched and copied too, where a viewer knows `ActualText` (ISO 32000-1, 14.9.4, from memory). */
+function drawOutlines(document: PDFKit.PDFDocument, operation: OutlinesOperation): void {
+  const { text, xMm, baselineMm, sizePt, glyphs, face } = operation;
+  document.markContent('Span', { actual: text });
+  for (const { d, xEm, yEm } of glyphs) {
+    if (d === '') continue;
+    document
+      .save()
+      .translate(xMm / MM_PER_POINT + xEm * sizePt, baselineMm / MM_PER_POINT - yEm * sizePt)
+      .scale(sizePt / UNITS_PER_EM)
+      .path(d);
+    if (face === 'bold') document.lineWidth(BOLD_LINE).lineJoin('round').fillAndStroke('black', 'black');
+    else document.fill('black');
+    document.restore();
+  }
+  document.endMarkedContent();
 }

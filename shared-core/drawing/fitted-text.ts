@@ -27,6 +27,17 @@ export function printableText(text: string): string {
   return Array.from(line, (character) => (widthOf.has(character) ? character : missing)).join('');
 }
 
+/** The text on one line, with all that scripts are written with. */
+const shapedLine = (text: string): string =>
+  text
+    .normalize('NFC')
+    .replace(/[\s\p{Cc}]+/gu, ' ')
+    .trim();
+
+/** Whether the fonts have not all of a text, so that its letters must be shaped (`shapes.ts`). */
+export const needsShape = (text: string): boolean =>
+  Array.from(shapedLine(text)).some((character) => !widthOf.has(character));
+
 /**
  * Width of a line of printable text.
  *

@@ -37,7 +37,25 @@ export interface PathOperation {
   dashMm?: readonly number[] | undefined;
 }
 
-export type Operation = TextOperation | PathOperation;
+/** Of the outlines of letters. */
+export const UNITS_PER_EM = 1000;
+/** A line along the outlines makes them bold, 1/1000 em: their fonts have one weight. */
+export const BOLD_LINE = 45;
+
+/** A line of text as the outlines of its letters, for scripts that the fonts of `TextOperation` do not have. */
+export interface OutlinesOperation {
+  kind: 'outlines';
+  text: string;
+  xMm: number;
+  baselineMm: number;
+  sizePt: number;
+  widthMm: number;
+  face: Face;
+  /** SVG path data in 1/1000 em, y down from the baseline, each with where it begins, em. */
+  glyphs: readonly { d: string; xEm: number; yEm: number }[];
+}
+
+export type Operation = TextOperation | PathOperation | OutlinesOperation;
 
 /** One page, ready for any surface: y goes down from the upper left corner, all in mm. */
 export interface DrawnPage {

@@ -1,4 +1,5 @@
 import type { DrawnPage, Operation } from '../drawing/page.ts';
+import { noShapes, type Shapes } from '../drawing/shapes.ts';
 import type { Words } from '../words/words.ts';
 import { drawnAt, exactPrinter } from './calibration.ts';
 import { type LabelBox, placedCode } from './code-on-label.ts';
@@ -16,6 +17,7 @@ import { labelPositions, printableArea } from './sheet.ts';
  * @param used  positions of the first page that are used up already
  * @param isFor `paper`: as they come out on the paper. `printer`: each where this printer is to be told to print it, so
  *              that it comes out there.
+ * @param shapes of `textsToShape`: without them, boxes stand for letters that the fonts do not have
  * @returns     pages in order; none for no boards
  * @throws      RangeError where `problemOfUsed` finds one
  */
@@ -25,6 +27,7 @@ export function drawLabels(
   words: Words,
   used = 0,
   isFor: 'paper' | 'printer' = 'paper',
+  shapes = noShapes,
 ): DrawnPage[] {
   const { layout } = paper;
   const area = printableArea(layout);
@@ -44,7 +47,7 @@ export function drawLabels(
       whiteXMm: area.xMm,
       whiteYMm: area.yMm,
     };
-    pages[position.page]?.operations.push(...labelOperations(content, box, paper, words, dots));
+    pages[position.page]?.operations.push(...labelOperations(content, box, paper, words, dots, shapes));
   }
   return pages;
 }
@@ -55,12 +58,13 @@ function labelOperations(
   { fields, code }: LabelPaper,
   words: Words,
   dots: Dots,
+  shapes: Shapes,
 ): Operation[] {
-  const lines = labelLines(content, words, fields);
+  const lines = labelLines(content, words, fields, shapes);
   const placed = placedCode(code, content.code, box, textRoomOf(lines), dots);
   if (placed) return [...textOperations(lines, placed.textBox), ...placed.operations];
   const noCode = words.say(code === 'qr' ? 'labels.no-qr-code' : 'labels.no-bar-code');
-  const remark = { field: null, forms: [noCode] as const, mark: null };
+  const remark = { field: null, forms: [noCode] as const, mark: null, shapes: noShapes };
   // Instead of the code, beside the ID.
   return textOperations(
     lines.flatMap((line) => (line.field === 'code' ? [line, remark] : [line])),

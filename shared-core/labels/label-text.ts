@@ -1,4 +1,5 @@
 import type { Operation } from '../drawing/page.ts';
+import type { Shape, Shapes } from '../drawing/shapes.ts';
 import type { LabelField } from './label-field.ts';
 import type { LabelLine } from './label-lines.ts';
 import {
@@ -29,14 +30,15 @@ interface LabelRow extends Row {
 const isHead = ({ field }: LabelRow): boolean => HEADS.includes(field);
 const isCode = ({ field }: LabelRow): boolean => field === 'code';
 
-const rowOf = ({ field, mark }: LabelLine, text: string): LabelRow => ({
+const rowOf = ({ field, mark, shapes }: LabelLine, text: string): LabelRow => ({
   field,
-  parts: [partOf(field, text)],
+  parts: [partOf(field, text, shapes)],
   mark,
   weight: (field && WEIGHTS[field]) ?? 1,
 });
-const partOf = (field: LabelField | null, text: string): Part => ({
+const partOf = (field: LabelField | null, text: string, { texts, outlines }: Shapes): Part => ({
   text,
+  shaped: Object.hasOwn(texts, text) ? { shape: texts[text] as Shape, outlines } : null,
   face: BOLD.includes(field) ? 'bold' : 'regular',
   cut: field === 'code' ? 'middle' : 'end',
 });

@@ -1,5 +1,6 @@
 import { type Face, fittedText, printableText, textWidthMm } from '../drawing/fitted-text.ts';
-import type { Operation } from '../drawing/page.ts';
+import type { Operation, OutlinesOperation } from '../drawing/page.ts';
+import { cutShape, type Shape } from '../drawing/shapes.ts';
 import { MM_PER_POINT } from '../measures.ts';
 import { type CallMark, callShapePath } from './call-mark.ts';
 
@@ -32,6 +33,8 @@ export interface Part {
   face: Face;
   /** Where it is cut if it is too wide; a board's ID differs from the next one at its end. */
   cut: 'end' | 'middle';
+  /** Where the fonts have not all of it. */
+  shaped: { shape: Shape; outlines: readonly string[] } | null;
 }
 
 /** Texts beside each other, all of one size. */
@@ -44,8 +47,11 @@ export interface Row {
 
 export const isBlank = ({ parts }: Row): boolean => parts.every(({ text }) => printableText(text) === '');
 
+const partWidthMm = ({ text, face, shaped }: Part): number =>
+  shaped ? shaped.shape.widthEm * MM_PER_POINT : textWidthMm(printableText(text), face, 1);
+
 export function rowWidthMm({ parts, mark }: Row, sizePt: number): number {
-  const textMm = parts.reduce((sum, { text, face }) => sum + textWidthMm(printableText(text), face, 1), 0);
+  const textMm = parts.reduce((sum, part) => sum + partWidthMm(part), 0);
   return (textMm + ((mark ? markEm.andGap : 0) + (parts.length - 1) * gapEm) * MM_PER_POINT) * sizePt;
 }
 
@@ -72,11 +78,29 @@ export function rowOperations({ parts, mark }: Row, sizePt: number, topMm: numbe
     operations.push({ kind: 'path', d, isFilled: mark.filled, strokeMm });
     xMm += markEm.andGap * emMm;
   }
-  for (const { text, face, cut } of parts) {
-    const fit = fittedText(text, face, Math.max(0, box.xMm + box.widthMm - xMm), sizePt, sizePt, cut);
+  for (const { text, face, cut, shaped } of parts) {
+    const maxMm = Math.max(0, box.xMm + box.widthMm - xMm);
+    if (shaped) {
+      const { widthEm, glyphs } = cutShape(shaped.shape, maxMm / emMm);
+      const outlines = { text, xMm, baselineMm, sizePt, widthMm: widthEm * emMm, face };
+      operations.push(outlinesOf(outlines, glyphs, shaped.outlines));
+      xMm += (widthEm + gapEm) * emMm;
+      continue;
+    }
+    const fit = fittedText(text, face, maxMm, sizePt, sizePt, cut);
     if (fit.text === '') continue;
     operations.push({ kind: 'text', ...fit, xMm, baselineMm, face });
     xMm += fit.widthMm + gapEm * emMm;
   }
   return operations;
 }
+
+const outlinesOf = (
+  text: Omit<OutlinesOperation, 'kind' | 'glyphs'>,
+  glyphs: Shape['glyphs'],
+  outlines: readonly string[],
+): OutlinesOperation => ({
+  kind: 'outlines',
+  ...text,
+  glyphs: glyphs.map(({ outline, xEm, yEm }) => ({ d: outlines[outline] ?? '', xEm, yEm })),
+});

@@ -3,11 +3,13 @@ import { parentPort } from 'node:worker_threads';
 import { calibrationPage } from '../../../shared-core/labels/calibration-page.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
+import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
+import { createShaper } from '../../print/shape-text.ts';
 import { answerQuestions } from '../own-thread.ts';
 
 /** Labels of boards; of no contents, the page that their paper is calibrated by. */
@@ -19,13 +21,16 @@ export interface LabelsToPrint {
   createdAt: Date;
 }
 
+const shape = createShaper();
+
 answerQuestions(
   parentPort,
   ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
     const words = createWords({ catalog: english, ...display });
     const meta = { title: words.say('labels.pdf-title'), locale: display.locale, createdAt };
+    const shapes = shape(textsToShape(contents ?? [], words, paper.fields));
     const pages = contents
-      ? drawLabels(contents, paper, words, used, 'printer')
+      ? drawLabels(contents, paper, words, used, 'printer', shapes)
       : [calibrationPage(paper.layout, words)];
     return pdfOf(pages, meta, tell);
   },

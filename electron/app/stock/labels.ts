@@ -3,6 +3,7 @@ import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { Shapes } from '../../../shared-core/drawing/shapes.ts';
 import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
 import { type LabelField, labelFieldSchema, usualFields } from '../../../shared-core/labels/label-field.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
@@ -16,6 +17,7 @@ import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { LongWork } from '../long-work.ts';
+import type { OwnThread } from '../own-thread.ts';
 import type { MakePdf } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { LabelsToPrint } from './labels-worker.ts';
@@ -62,7 +64,15 @@ function paperOf(yard: YardReader, paperId: string): LabelPaper {
 /** So many labels are read from the file at a time, some milliseconds, and then others have their turn. */
 const READ_AT_A_TIME = 20;
 
-export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: MakePdf<LabelsToPrint>) =>
+/** Shapes texts of scripts that the fonts do not have. */
+export type ShapesThread = OwnThread<readonly string[], Shapes>;
+
+export const labelQueries = (
+  context: QueryContext,
+  longWork: LongWork,
+  pdfOf: MakePdf<LabelsToPrint>,
+  shapes: ShapesThread,
+) =>
   ({
     'labels.boards': (which) => {
       const yard = context.yard();
@@ -114,6 +124,8 @@ export const labelQueries = (context: QueryContext, longWork: LongWork, pdfOf: M
           fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
         };
       }),
+
+    'labels.shapes': ({ texts }) => shapes.ask(texts),
 
     'labels.calibrationPdf': async ({ paperId, region }, window) => {
       const yard = context.yard();

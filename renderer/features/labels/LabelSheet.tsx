@@ -1,5 +1,11 @@
 import { memo, type ReactNode } from 'react';
-import { type DrawnPage, type Operation, shadeColors } from '../../../shared-core/drawing/page.ts';
+import {
+  BOLD_LINE,
+  type DrawnPage,
+  type Operation,
+  shadeColors,
+  UNITS_PER_EM,
+} from '../../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../../shared-core/measures.ts';
 import styles from './labels.module.css';
 
@@ -46,6 +52,28 @@ function Mark({ operation }: { operation: Operation }) {
         strokeDasharray={operation.dashMm?.join(' ')}
         strokeLinejoin="round"
       />
+    );
+  }
+  if (operation.kind === 'outlines') {
+    const { xMm, baselineMm, sizePt, face, glyphs, text } = operation;
+    const emMm = sizePt * MM_PER_POINT;
+    return (
+      <g
+        aria-label={text}
+        transform={`translate(${xMm} ${baselineMm}) scale(${emMm / UNITS_PER_EM})`}
+        stroke={face === 'bold' ? 'black' : 'none'}
+        strokeWidth={BOLD_LINE}
+        strokeLinejoin="round"
+      >
+        {glyphs.map(({ d, xEm, yEm }, index) => (
+          <path
+            // biome-ignore lint/suspicious/noArrayIndexKey: a line is always drawn as a whole.
+            key={index}
+            d={d}
+            transform={`translate(${xEm * UNITS_PER_EM} ${-yEm * UNITS_PER_EM})`}
+          />
+        ))}
+      </g>
     );
   }
   return (

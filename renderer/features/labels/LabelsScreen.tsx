@@ -1,9 +1,11 @@
 import { useMemo, useState } from 'react';
+import { noShapes } from '../../../shared-core/drawing/shapes.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
+import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
-import { useQuery } from '../../data/useQuery.ts';
+import { useEach, useQuery } from '../../data/useQuery.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -45,9 +47,13 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
     }
   }
   const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
+  // Until they have come, boxes stand for their letters.
+  const texts = useMemo(() => textsToShape(known, words, paper.fields), [known, words, paper.fields]);
+  const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
+  const shapes = shaping?.output ?? noShapes;
   const pages = useMemo(
-    () => (problem ? [] : drawLabels(known, paper, words, used)),
-    [known, paper, words, used, problem],
+    () => (problem ? [] : drawLabels(known, paper, words, used, 'paper', shapes)),
+    [known, paper, words, used, problem, shapes],
   );
   const amount = { labels: known.length, pages: pages.length };
 
@@ -59,6 +65,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
         <>
           <PrintActions
             contents={known}
+            shapes={shapes}
             amount={amount}
             boardIds={chosen}
             paper={paper}

@@ -1,4 +1,5 @@
 import { useCallback, useState } from 'react';
+import type { Shapes } from '../../../shared-core/drawing/shapes.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
@@ -14,6 +15,7 @@ import { PrintPages } from './PrintPages.tsx';
 /** The ways to get labels on paper. Either records what was printed, so that a label can be out of date. */
 export function PrintActions({
   contents,
+  shapes,
   amount,
   boardIds,
   paper,
@@ -22,6 +24,8 @@ export function PrintActions({
   work: { run },
 }: {
   contents: readonly LabelContent[];
+  /** Of their texts of other scripts. */
+  shapes: Shapes;
   /** Of labels, and of pages that they take; no page where they cannot be printed. */
   amount: { labels: number; pages: number };
   boardIds: readonly number[];
@@ -65,7 +69,7 @@ export function PrintActions({
         {say('labels.save-as-pdf')}
       </Button>
       {busy === 'print' && (
-        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer')} onDone={finish} />
+        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', shapes)} onDone={finish} />
       )}
     </>
   );

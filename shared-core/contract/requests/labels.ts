@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { shapesSchema } from '../../drawing/shapes.ts';
 import { labelContentSchema } from '../../labels/label.ts';
 import { callSchema } from '../../probing/calls/assessment.ts';
 import { regionSchema } from '../region.ts';
@@ -9,6 +10,7 @@ import { workSchema } from './work.ts';
 
 /** The most labels that are made at once. */
 export const MOST_LABELS = 2000;
+const MOST_TEXTS = 20 * MOST_LABELS;
 
 /** Each once: a label is for one board. */
 const boardIds = z
@@ -59,6 +61,12 @@ export const labelRequests = {
     }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,
+  }),
+  /** The letters of texts of which the fonts have not all, for the preview. */
+  'labels.shapes': query({
+    input: z.object({ texts: z.array(z.string().max(400)).max(MOST_TEXTS) }),
+    output: shapesSchema,
+    topics: () => [],
   }),
   /** The page that a printer's offset and scale are measured on, as a PDF. */
   'labels.calibrationPdf': query({

@@ -64,6 +64,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.boardOf': { code: 'WAL-01' },
   'labels.calibrationPdf': { paperId: 'sheet', region: { locale: 'en-US', timeZone: 'UTC' } },
+  'labels.shapes': { texts: ['胡桃木'] },
   'labels.contents': { boardIds: [1, 2] },
   'labels.pdf': {
     boardIds: [1, 2],

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
+import { printableText, textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
 import type { Operation, TextOperation } from '../../../shared-core/drawing/page.ts';
 import { callMarks } from '../../../shared-core/labels/call-mark.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
@@ -296,7 +296,7 @@ describe('whatever the texts are', () => {
           const [page] = drawLabels([content], paperOf(layout), anyWords, used);
           const [position] = labelPositions(1, layout, used);
           const operations = page?.operations ?? [];
-          expect(operations.length).toBeGreaterThan(0);
+          if (printableText(content.code) !== '') expect(operations.length).toBeGreaterThan(0);
           for (const operation of operations) {
             if (operation.kind === 'text') {
               // Throws for a character that the fonts lack.

@@ -21,7 +21,7 @@ export function rasterise(page: DrawnPage, pixelsPerMm: number): Raster {
 
 /** The corners of what an operation inks; a curve counts as its ends. */
 export function polygons(operation: Operation): Point[][] {
-  if (operation.kind === 'text') {
+  if (operation.kind !== 'path') {
     const emMm = (operation.sizePt * 25.4) / 72;
     const { xMm, widthMm, baselineMm } = operation;
     // Ascent and descent of DejaVu Sans Condensed, from its hhea table: 1901 and 483 of 2048.
