@@ -101,7 +101,9 @@ function chartPart({ board, endUse, findings, moves, forecast }: Passport, flow:
     forecast,
   };
   const { fromMs, toMs } = spanOf(history, 0, true);
-  const x = timeAxis(fromMs, toMs, words);
+  const [first] = findings;
+  // What is likely of the time before the first round reaches so high that nothing else could be read.
+  const x = timeAxis(first ? Date.parse(first.at) : fromMs, toMs, words);
   const chart = chartOnPaper(
     {
       title: say('history.chart', { boardCode: board.code }),
@@ -132,12 +134,14 @@ function roundsPart({ findings }: Passport, flow: Flow, words: Words): void {
       { head: say('report.call'), share: 26 },
     ],
     rows: findings.toReversed().map((found) => {
-      const { at, averagePct, lowPct, highPct, shellPct, corePct, call } = found;
+      const { at, averagePct, lowPct, highPct, shellPct, corePct, call, isQuestionable } = found;
       const likely =
         lowPct === null || highPct === null ? '–' : formats.mcInterval({ minPct: lowPct, maxPct: highPct });
       return [
         short(formats.day(at, 'year')),
-        short(mcOrDash(averagePct, formats), { face: 'bold' }),
+        averagePct !== null && isQuestionable
+          ? cell(say('report.questionable', { averagePct }))
+          : short(mcOrDash(averagePct, formats), { face: 'bold' }),
         short(likely),
         short(mcOrDash(shellPct, formats)),
         short(mcOrDash(corePct, formats)),

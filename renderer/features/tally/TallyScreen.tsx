@@ -109,10 +109,11 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             JSON.stringify([speciesName, thickness, call, stackName])
           }
           columns={[
-            ...by.map((each) => ({ id: each, head: say(`tally.by.${each}`), ...of[each] })),
+            ...by.map((each) => ({ id: each, head: say(`tally.by.${each}`), widthRem: 11, ...of[each] })),
             {
               id: 'boards',
               head: say('tally.boards'),
+              widthRem: 7,
               cell: ({ boards }) => formats.number(boards),
               below: ({ boards, measured }) =>
                 measured < boards && say('tally.measured', { boards: measured }),
@@ -122,6 +123,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             {
               id: 'volume',
               head: say('tally.volume'),
+              widthRem: 10,
               cell: (row) => volumeOf(row)[0],
               below: (row) => volumeOf(row)[1],
               sortBy: ({ boardFeet }) => boardFeet,
@@ -130,6 +132,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             {
               id: 'now',
               head: say('tally.weight-now'),
+              widthRem: 8,
               cell: weightOf,
               below: ({ weighed, boards }) =>
                 weighed > 0 && weighed < boards && say('tally.measured', { boards: weighed }),
@@ -139,6 +142,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             {
               id: 'target',
               head: say('tally.weight-then'),
+              widthRem: 8,
               cell: targetOf,
               sortBy: ({ targetKg }) => targetKg,
               align: 'end',

@@ -111,9 +111,9 @@ export const reports = {
 
   'report.buyer.not-graded': 'Pin readings by the owner. Not a graded or certified test.',
   'report.buyer.changes': 'Wood takes up and gives off moisture. Probe it again before you use it.',
-  'report.buyer.day': 'It was so on the day it was read. It says nothing about another board.',
+  'report.buyer.day': 'These readings are of this board, on that day.',
   'report.buyer.strength':
-    'It says nothing about strength. For structural use, follow the grading rules and the local code.',
+    'This sheet says nothing about strength. For structural use, follow the grading rules and the local code.',
   'report.buyer.accuracy': 'Pin meters are rough below {leastLimitPct} and above {mostLimitPct}.',
   'report.buyer.no-average': 'No average that can be relied on.',
   'report.buyer.signed': 'Name and signature of the owner',

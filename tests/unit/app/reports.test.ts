@@ -59,7 +59,7 @@ test('a sheet for a buyer says what it is not, on one page', async () => {
   const { text } = await printed('buyer', boardId());
   for (const part of [
     'Pin readings by the owner. Not a graded or certified test.',
-    'It says nothing about strength.',
+    'This sheet says nothing about strength.',
     'Probe it again before you use it.',
     'Page 1 of 1',
   ])

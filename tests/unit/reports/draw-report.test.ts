@@ -185,7 +185,7 @@ test.each([
     expect(textOf(aPassport({ endUse }))).toContain(sentence);
     expect(textOf(aStackReport({ endUse }))).toContain(sentence);
     if (caution === 'firewood') expect(textOf(aBuyerSheet({ endUse }))).toContain(sentence);
-    expect(textOf(aBuyerSheet({ endUse }))).toContain('It says nothing about strength.');
+    expect(textOf(aBuyerSheet({ endUse }))).toContain('This sheet says nothing about strength.');
   },
 );
 
