@@ -16,6 +16,15 @@ export const cell = (text: string, more: Partial<Cell> = {}): Cell => ({ lines: 
 /** Of a text that is short enough for one line. */
 export const short = (text: string, more: Partial<Cell> = {}): Cell => cell(onOneLine(text), more);
 
+/** The average of a round in a table; a questionable one says so. */
+export const averageCell = (
+  found: Pick<LatestFinding, 'averagePct' | 'isQuestionable'> | null,
+  { say, formats }: Words,
+): Cell =>
+  found !== null && found.averagePct !== null && found.isQuestionable
+    ? cell(say('report.questionable', { averagePct: found.averagePct }))
+    : short(mcOrDash(found?.averagePct ?? null, formats), { face: 'bold' });
+
 export type Fact = readonly [name: string, fact: string];
 
 /** What a board measures: "8/4 × 7 7/8 in × 7 ft 10 in"; what is not known is left out. */

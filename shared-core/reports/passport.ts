@@ -15,6 +15,7 @@ import { sampleRows } from '../record-words/sample-rows.ts';
 import { spotWords } from '../record-words/spot-words.ts';
 import type { Words } from '../words/words.ts';
 import {
+  averageCell,
   cell,
   checkCodePart,
   checkSquare,
@@ -134,14 +135,12 @@ function roundsPart({ findings }: Passport, flow: Flow, words: Words): void {
       { head: say('report.call'), share: 26 },
     ],
     rows: findings.toReversed().map((found) => {
-      const { at, averagePct, lowPct, highPct, shellPct, corePct, call, isQuestionable } = found;
+      const { at, lowPct, highPct, shellPct, corePct, call } = found;
       const likely =
         lowPct === null || highPct === null ? '–' : formats.mcInterval({ minPct: lowPct, maxPct: highPct });
       return [
         short(formats.day(at, 'year')),
-        averagePct !== null && isQuestionable
-          ? cell(say('report.questionable', { averagePct }))
-          : short(mcOrDash(averagePct, formats), { face: 'bold' }),
+        averageCell(found, words),
         short(likely),
         short(mcOrDash(shellPct, formats)),
         short(mcOrDash(corePct, formats)),

@@ -8,7 +8,7 @@ import { ONE_IN } from '../probing/plan/stack-call.ts';
 import { mcOrDash } from '../record-words/reading-texts.ts';
 import { missingInTally, type TallyAmounts } from '../tally/tally.ts';
 import type { Words } from '../words/words.ts';
-import { cell, notePart, short, sizeText } from './board-parts.ts';
+import { averageCell, cell, notePart, short, sizeText } from './board-parts.ts';
 import { type Cell, type Flow, frame, markOperation, textLine } from './flow.ts';
 
 /** A stack: its call and why, how many boards were probed, what it amounts to, how it lies, and all boards. */
@@ -202,7 +202,7 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
               : say('report.layer-column', { layer, column }),
         ),
         short(latest === null ? '–' : formats.day(latest.at, 'year')),
-        short(mcOrDash(latest?.averagePct ?? null, formats), { face: 'bold' }),
+        averageCell(latest, words),
         short(
           latest === null
             ? '–'

@@ -208,6 +208,13 @@ test('a stack report says how many boards to probe, and what that tells', () => 
   expect(text).toContain('If all are ready, you can be 90% sure that at most 1 in 10 is not.');
 });
 
+test('a questionable average says so, in the report of its board and of its stack', () => {
+  const questionable = aFinding({ isQuestionable: true });
+  const boards = boardsInLayers(1, 1).map((board) => ({ ...board, latest: questionable }));
+  for (const report of [aPassport({ findings: [questionable] }), aStackReport({ boards })])
+    expect(textOf(report)).toMatch(/14\.9%, questionable/);
+});
+
 test('metric people have cubic meters in the tally, others board feet alone', () => {
   const texts = (units: 'metric' | 'imperial') =>
     drawReport(aStackReport(), 'a4', wordsIn(units))
