@@ -94,7 +94,7 @@ export function PageGrid({
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be scrolled by keys. */}
-      <section className={css.scroll} tabIndex={0} aria-label={say('past-round.readings')}>
+      <section className={css.scroll} tabIndex={0} aria-label={say('past-round.grid')}>
         <table className={css.grid} ref={table}>
           <thead>
             <tr>

@@ -27,6 +27,7 @@ export const pastRound = {
   'past-round.enter-moves.down': 'Down',
   'past-round.enter-moves.across': 'Across',
   'past-round.readings': 'Readings',
+  'past-round.grid': 'Boards and their readings',
   'past-round.board': 'Board',
   'past-round.column': 'Reading {column}',
   'past-round.column-depth': '{depth, select, core {Core} average {Average} other {Shell}} {column}',
