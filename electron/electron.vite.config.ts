@@ -17,6 +17,7 @@ export default defineConfig({
           'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
           'exchange-worker': resolve(root, 'electron/exchange/exchange-worker.ts'),
           'forecast-worker': resolve(root, 'electron/app/forecast/forecast-worker.ts'),
+          'import-worker': resolve(root, 'electron/app/importing/import-worker.ts'),
           'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
           'shapes-worker': resolve(root, 'electron/app/stock/shapes-worker.ts'),
           'reports-worker': resolve(root, 'electron/app/reports/reports-worker.ts'),

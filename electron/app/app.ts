@@ -20,6 +20,7 @@ import { stackPlanQueries } from './forecast/stack-plans.ts';
 import type { Commands, Queries } from './handlers.ts';
 import { listingQueries } from './history/listing.ts';
 import { undoingCommands } from './history/undoing.ts';
+import { createImports } from './importing/imports.ts';
 import { createAssessing } from './judging/assessing.ts';
 import { createComparing, type RoundThread } from './judging/comparing.ts';
 import { createJudging } from './judging/judging.ts';
@@ -201,6 +202,16 @@ export function createApp({
 
   const transfers = createTransfers(yards, backupThread, windows, { dataDir, now });
 
+  const undoing = undoingCommands(context, judging, comparing, rounds);
+  const imports = createImports(
+    context,
+    { judging, comparing, longWork },
+    windows,
+    transfers,
+    (act) => undoing['acts.redo']({ act, work: null }),
+    threads.import,
+  );
+
   const stockQueries = {
     ...stackQueries(queryContext),
     ...stackPlanQueries(queryContext),
@@ -267,7 +278,8 @@ export function createApp({
     ...metersCommands(context, rounds.moving),
     ...rounds.commands,
     ...redatingCommands(context, judging),
-    ...undoingCommands(context, judging, comparing, rounds),
+    ...undoing,
+    ...imports.commands,
     ...pastRoundCommands(context, judging, comparing),
     ...plannedMoveCommands(context, judging),
     ...projectCommands(context),
@@ -381,6 +393,7 @@ export function createApp({
       await meter.close();
       // What it tells at its end is followed up while the yard is still open.
       await backups.close();
+      await imports.close();
       await transfers.close();
       leave();
       await shapesThread.close();

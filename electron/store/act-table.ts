@@ -24,11 +24,17 @@ export function actReads(db: Db) {
   );
   const newestAt = db.prepare<[], { at: string }>('SELECT at FROM act ORDER BY id DESC LIMIT 1');
   const newestId = db.prepare<[], { id: number | null }>('SELECT max(id) AS id FROM act');
+  const byOutcome = db.prepare<[string, string, string], { uuid: string }>(
+    `SELECT uuid FROM act WHERE request = ? AND outcome ->> ? = ? ORDER BY id DESC LIMIT 1`,
+  );
   return {
     /** Grows with every act; null before the first. */
     newestId: (): number | null => newestId.get()?.id ?? null,
     /** When the last act was done, as the clock told then; null before the first. */
     newestAt: (): string | null => newestAt.get()?.at ?? null,
+    /** The newest act of a request whose outcome has this at one of its names, undone or not; null where there is none. */
+    findOutcome: (request: string, name: string, value: string): string | null =>
+      byOutcome.get(request, `$.${name}`, value)?.uuid ?? null,
     /** Undefined for a request that nobody sent, that was refused, or that is not finished. */
     find: (id: string): FinishedAct | undefined => {
       const row = one.get(id);

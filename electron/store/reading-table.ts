@@ -14,6 +14,7 @@ import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-t
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
+import { readingsOfDays } from './readings-of-days.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -205,11 +206,13 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
      GROUP BY board_id ORDER BY min(id)`,
   );
+  const ofDays = readingsOfDays(db);
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
       return row && toReading(row, version);
     },
+    ofDays,
     /** Of one board in one round, in the order they were taken. */
     ofBoard: (boardId: number, roundId: number): Reading[] =>
       ofBoard.all(boardId, roundId).map((row) => toReading(row, version)),

@@ -83,7 +83,8 @@ export function firstCode(...names: string[]): string {
   return `${stem.slice(0, LONGEST_STEM)}-01`;
 }
 
-function latin(name: string): string {
+/** A name in capital Latin letters. */
+export function latin(name: string): string {
   const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toUpperCase();
   return [...plain].map((letter) => LATIN[letter] ?? letter).join('');
 }

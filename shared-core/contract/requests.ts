@@ -5,6 +5,7 @@ import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
 import { dateRequests } from './requests/dates.ts';
 import { exchangeRequests } from './requests/exchange.ts';
+import { importRequests } from './requests/imports.ts';
 import { labelRequests } from './requests/labels.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
@@ -49,6 +50,7 @@ export const requests = {
   ...settingRequests,
   ...backupRequests,
   ...exchangeRequests,
+  ...importRequests,
   ...workRequests,
   ...logRequests,
   ...recoveryRequests,

@@ -13,6 +13,7 @@ import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
 import { history } from './history.ts';
+import { importing } from './import.ts';
 import { labels } from './labels.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
@@ -57,6 +58,7 @@ export const areas = {
   forecastReasons,
   frame,
   history,
+  importing,
   labels,
   log,
   meter,
@@ -101,6 +103,7 @@ export const english = {
   ...forecastReasons,
   ...frame,
   ...history,
+  ...importing,
   ...labels,
   ...log,
   ...meter,

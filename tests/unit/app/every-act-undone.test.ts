@@ -1,3 +1,5 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { ActName, RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
@@ -70,10 +72,23 @@ async function projectId(): Promise<number> {
   return id;
 }
 
+/** A table of a new board with a reading, and one of a known board. */
+async function checkedTable(): Promise<string> {
+  const file = join(yard.dataDir, 'table.csv');
+  writeFileSync(file, 'Board,Date,MC\nIMP-1,2026-05-01,14\nWAL-01,2026-05-01,15\n');
+  const { table, guessed } = await yard.command('imports.read', { file, units: 'metric', order: 'dmy' });
+  const defaults = { stackName: 'Imported', place: { placeId: yard.place.id }, endUseId: 'furniture' };
+  const ofBoards = { speciesId: 'walnut-black', thicknessMm: 27, thicknessQuarters: null, meterId: null };
+  const names = { speciesOfNames: {}, placesOfNames: {}, fixes: [], leftOut: [] };
+  const choices = { ...guessed, ...defaults, ...ofBoards, ...names };
+  return (await yard.command('imports.check', { table, choices })).plan;
+}
+
 /** What it takes to do each act, or why it is not undone by `acts.undo`. The compiler misses one that is not here. */
 const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>) | `not undone: ${string}` } =
   {
     'boards.add': () => [yard.board('WAL-03')],
+    'imports.save': async () => ({ plan: await checkedTable() }),
     'boards.edit': () => ({ id: board().id, basedOn: 1, changed: { thicknessMm: 26.98 } }),
     'boards.editTogether': edit,
     'boards.undoTogether': async () => ({ act: (await doing('boards.editTogether', edit())).act }),

@@ -1,0 +1,219 @@
+import { createHash } from 'node:crypto';
+import Database from 'better-sqlite3';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type ImportChoices, nameKey } from '../../../shared-core/contract/import.ts';
+import { type ImportCounts, MOST_REFUSED_SHOWN } from '../../../shared-core/contract/requests/imports.ts';
+import type { KnownYard } from '../../../shared-core/import/check-boards.ts';
+import {
+  type CheckedTable,
+  checkTable,
+  type ImportPlan,
+  withoutKnown,
+} from '../../../shared-core/import/check-table.ts';
+import {
+  type GuessedTable,
+  guessColumns,
+  guessTable,
+  type Reader,
+  type Table,
+} from '../../../shared-core/import/guess-columns.ts';
+import type { Outcome } from '../../../shared-core/outcome.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { createBadCaches } from '../../store/bad-caches.ts';
+import { readsOf } from '../../store/yard.ts';
+import { localDay } from '../yard/backup-tasks.ts';
+import { tableInFile } from './table-file.ts';
+
+/** What the machine knows of whoever imports. */
+export type ReaderOfFile = Omit<Reader, 'species'> & { yardFile: string };
+
+export type ImportQuestion =
+  | { task: 'read'; file: string; reader: ReaderOfFile }
+  | ({ task: 'guess'; reader: ReaderOfFile } & Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>)
+  | { task: 'check'; choices: ImportChoices; yardFile: string; today: string };
+
+export interface GuessedAnswer {
+  guessed: GuessedTable;
+  heads: string[];
+  sample: { row: number; cells: string[] }[];
+}
+/** A part of a plan, as JSON, small enough to be read at once. */
+export type PlanPart =
+  | Pick<ImportPlan, 'places' | 'stacks' | 'meterId'>
+  | Pick<ImportPlan, 'boards'>
+  | Pick<ImportPlan, 'days'>
+  | Pick<ImportPlan, 'air'>
+  | Pick<ImportPlan, 'ovenChecks'>;
+export interface CheckedAnswer
+  extends Pick<
+    CheckedTable,
+    'problems' | 'remarks' | 'rows' | 'leftOut' | 'unknownSpecies' | 'unknownPlaces'
+  > {
+  counts: ImportCounts;
+  knownReadings: number;
+  refused: number;
+  refusedRows: (CheckedTable['refused'][number] & { cells: string[] })[];
+  parts: string[];
+  /** Of all parts. */
+  content: string;
+}
+export interface ImportAnswers {
+  read: GuessedAnswer & { rows: number };
+  guess: GuessedAnswer;
+  check: CheckedAnswer;
+}
+
+/** Rows below the header that a person sees while they choose the columns. */
+const SAMPLE_ROWS = 8;
+/** Boards, or days of boards, in one part of a plan. */
+const IN_PART = 200;
+
+/** The thread's side: it has the table, which no answer carries whole. */
+export function createImportTasks() {
+  let table: Table | null = null;
+
+  function withYard<T>(file: string, work: (db: Database.Database) => T): T {
+    const db = new Database(file, { readonly: true, timeout: 2000 });
+    try {
+      return work(db);
+    } finally {
+      db.close();
+    }
+  }
+  const held = (): Table => {
+    if (table === null) throw new Refusal(message('import.refused-gone'));
+    return table;
+  };
+  const readerOf = ({ yardFile, ...reader }: ReaderOfFile): Reader => ({
+    ...reader,
+    species: withYard(yardFile, (db) => readsOf(db, createBadCaches()).species.list()),
+  });
+
+  function guessedOf(guessed: GuessedTable): GuessedAnswer {
+    const rows = held();
+    const { headerRow } = guessed;
+    const from = (headerRow ?? -1) + 1;
+    return {
+      guessed,
+      heads: guessed.columns.map((_, column) =>
+        headerRow === null ? '' : (rows[headerRow]?.[column] ?? ''),
+      ),
+      sample: rows
+        .slice(from, from + SAMPLE_ROWS)
+        .map((cells, at) => ({ row: from + at, cells: [...cells] })),
+    };
+  }
+
+  function check(choices: ImportChoices, yardFile: string, today: string): CheckedAnswer {
+    const rows = held();
+    return withYard(yardFile, (db) => {
+      const reads = readsOf(db, createBadCaches());
+      const idOf = db.prepare<[string], { id: number; sawnOn: string | null; thicknessMm: number }>(
+        'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm FROM board WHERE code = ? AND archived_at IS NULL',
+      );
+      const yard: KnownYard = {
+        today,
+        species: reads.species.list(),
+        board: (code) => idOf.get(code),
+        stacks: new Map(reads.stacks.list().map(({ name }) => [nameKey(name), name])),
+        places: new Map(reads.places.list().map(({ id, name }) => [nameKey(name), id])),
+      };
+      const checked = checkTable(rows, choices, yard);
+      const { plan } = checked;
+      const knownOf = reads.readings.ofDays;
+      let readings = 0;
+      let knownReadings = 0;
+      const seen = new Map<string, ReturnType<typeof knownOf>>();
+      for (const { code, day, readings: all } of plan.days) {
+        const id = idOf.get(code)?.id;
+        if (id !== undefined && !seen.has(code)) seen.set(code, knownOf(id));
+        const there = (seen.get(code) ?? []).filter(({ takenAt }) => localDay(takenAt) === day);
+        const added = withoutKnown(all, there).length;
+        readings += added;
+        knownReadings += all.length - added;
+      }
+      const parts = partsOf(plan);
+      return {
+        ...pick(checked),
+        counts: {
+          places: plan.places.length + plan.air.filter(({ place }) => 'placeId' in place).length,
+          stacks: plan.stacks.length,
+          boards: plan.boards.length,
+          readings,
+          ovenChecks: plan.ovenChecks.length,
+        },
+        knownReadings,
+        refused: checked.refused.length,
+        refusedRows: checked.refused
+          .slice(0, MOST_REFUSED_SHOWN)
+          .map((refused) => ({ ...refused, cells: cellsOf(rows, refused.row, choices) })),
+        parts,
+        content: hashOf(parts),
+      };
+    });
+  }
+
+  return async (question: ImportQuestion): Promise<Outcome<ImportAnswers[ImportQuestion['task']]>> => {
+    try {
+      switch (question.task) {
+        case 'read': {
+          table = tableInFile(question.file);
+          const guessed = guessTable(table, readerOf(question.reader));
+          return { ok: true, value: { ...guessedOf(guessed), rows: table.length } };
+        }
+        case 'guess': {
+          const { headerRow, decimalMark, kind, reader } = question;
+          const guessed = guessColumns(held(), headerRow, decimalMark, kind, readerOf(reader));
+          return { ok: true, value: guessedOf(guessed) };
+        }
+        case 'check':
+          return { ok: true, value: check(question.choices, question.yardFile, question.today) };
+      }
+    } catch (error) {
+      if (error instanceof Refusal) return { ok: false, problem: error.problem };
+      throw error;
+    }
+  };
+}
+
+const pick = ({ problems, remarks, rows, leftOut, unknownSpecies, unknownPlaces }: CheckedTable) => ({
+  problems,
+  remarks,
+  rows,
+  leftOut,
+  unknownSpecies: unknownSpecies.slice(0, 100),
+  unknownPlaces: unknownPlaces.slice(0, 100),
+});
+
+/** As the person sees them now, with what they corrected. */
+function cellsOf(table: Table, row: number, { fixes }: ImportChoices): string[] {
+  const cells = [...(table[row] ?? [])];
+  for (const fix of fixes) if (fix.row === row && fix.column < cells.length) cells[fix.column] = fix.text;
+  return cells;
+}
+
+function partsOf(plan: ImportPlan): string[] {
+  const { places, stacks, meterId } = plan;
+  const sliced = <T>(all: readonly T[]): T[][] =>
+    Array.from({ length: Math.ceil(all.length / IN_PART) }, (_, at) =>
+      all.slice(at * IN_PART, (at + 1) * IN_PART),
+    );
+  // A round begins with the first reading of its day.
+  const days = plan.days.toSorted(
+    (a, b) => a.day.localeCompare(b.day) || (a.minutes ?? 720) - (b.minutes ?? 720),
+  );
+  const parts: PlanPart[] = [
+    { places, stacks, meterId },
+    ...sliced(plan.boards).map((boards) => ({ boards })),
+    ...sliced(days).map((some) => ({ days: some })),
+    ...sliced(plan.air).map((air) => ({ air })),
+    ...sliced(plan.ovenChecks).map((ovenChecks) => ({ ovenChecks })),
+  ];
+  return parts.map((part) => JSON.stringify(part));
+}
+
+function hashOf(parts: readonly string[]): string {
+  const hash = createHash('sha256');
+  for (const part of parts) hash.update(part).update('\n');
+  return hash.digest('hex');
+}

@@ -1,0 +1,212 @@
+import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
+import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
+import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
+import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
+import { type ColumnDepth, pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
+import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
+import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import type { Comparing } from '../judging/comparing.ts';
+import type { Judging } from '../judging/judging.ts';
+import { inSlices, type Slices } from '../slices.ts';
+import { startOfDay } from '../stock/board-days.ts';
+import { localDay } from '../yard/backup-tasks.ts';
+import type { PlanPart } from './import-tasks.ts';
+
+type BoardPlan = ImportPlan['boards'][number];
+type DayPlan = ImportPlan['days'][number];
+type TableReading = DayPlan['readings'][number];
+
+/** Pins do not go into the wood all at once: where only the day is known, noon stands for it. */
+const NOON_MINUTES = 720;
+/** A piece is weighed again after this in the oven. Common practice, no source. */
+const IN_OVEN_MS = 24 * HOUR_MS;
+const BETWEEN_WEIGHTS_MS = 4 * HOUR_MS;
+/** What a kitchen or workshop scale tells, g. Common practice, no source. */
+const USUAL_BALANCE_GRAMS = 0.1;
+
+/**
+ * Saves what a table brings, part by part. Names are looked up as the yard has them now: what came since the table was
+ * checked is not added once more.
+ */
+export function* saveImport(
+  context: AppContext,
+  judging: Judging,
+  comparing: Comparing,
+  parts: readonly string[],
+): Slices<ImportCounts> {
+  const yard = context.yard();
+  const {
+    amendments,
+    boards,
+    meters,
+    ovenChecks,
+    places,
+    readings,
+    rounds,
+    spotPlans,
+    stacks,
+    woodTemperatures,
+  } = yard;
+  const now = context.now();
+  const nowMs = Date.parse(now);
+  const counts: ImportCounts = { places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 };
+  const placeIds = new Map(places.list().map(({ id, name }) => [name.toLowerCase(), id]));
+  const stackOf = new Map(
+    stacks.list().map(({ id, name, placeId }) => [name.toLowerCase(), { id, placeId }]),
+  );
+  const roundIds = new Map<string, number>();
+  const isNewRound = new Set<number>();
+  let meterId: number | null = null;
+
+  const placeIdOf = (place: PlaceOfPlan): number =>
+    'placeId' in place ? place.placeId : orRefuse(placeIds.get(place.name.toLowerCase()), 'place');
+
+  function saveHead(head: Pick<ImportPlan, 'places' | 'stacks' | 'meterId'>): void {
+    meterId = head.meterId;
+    if (meterId !== null) orRefuse(meters.get(meterId), 'meter');
+    for (const place of head.places) {
+      if (placeIds.has(place.name.toLowerCase())) continue;
+      placeIds.set(place.name.toLowerCase(), places.add(place));
+      counts.places++;
+    }
+    for (const { name, place, endUseId } of head.stacks) {
+      if (stackOf.has(name.toLowerCase())) continue;
+      orRefuse(yard.endUses.get(endUseId), 'use');
+      const placeId = placeIdOf(place);
+      orRefuse(places.get(placeId), 'place');
+      const id = stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' });
+      stackOf.set(name.toLowerCase(), { id, placeId });
+      counts.stacks++;
+    }
+  }
+
+  function saveBoard({ stackName, place, placeName: _, firstReadOn, ...fields }: BoardPlan): void {
+    if (boards.idByCode(fields.code) !== undefined) return;
+    const stack = orRefuse(stackOf.get(stackName.toLowerCase()), 'stack');
+    orRefuse(yard.species.get(fields.speciesId), 'species');
+    const from = fields.sawnOn ?? firstReadOn;
+    const since = from === null ? now : isoOf(Math.min(nowMs, startOfDay(from)));
+    const board = newBoardSchema.parse({ ...unknownOfBoard, ...fields, stackId: stack.id });
+    boards.add(board, place === null ? stack.placeId : placeIdOf(place), since);
+    counts.boards++;
+  }
+
+  function roundFor(stackId: number, day: string, at: string, isDayOnly: boolean): number {
+    const key = `${stackId} ${day}`;
+    const known = roundIds.get(key);
+    if (known !== undefined) return known;
+    const roundId = rounds.add({
+      stackId,
+      startedAt: at,
+      datedBy: isDayOnly ? 'day' : 'time',
+      airTempC: null,
+    });
+    // Its boards are those that were read: others may have come later.
+    rounds.finish(roundId, isDayOnly ? now : at, 0);
+    roundIds.set(key, roundId);
+    isNewRound.add(roundId);
+    return roundId;
+  }
+
+  function depthOf({ depth, depthMm }: TableReading, thicknessMm: number, hasPins: boolean): ColumnDepth {
+    if (depthMm !== null && !reachesOtherFace(depthMm, thicknessMm)) return depthMm;
+    if (depth !== null) return plannedDepthMm(depth, thicknessMm);
+    return hasPins ? 'pins' : 'unknown';
+  }
+
+  function saveDay({ code, day, minutes, readings: all }: DayPlan): number | null {
+    const boardId = orRefuse(boards.idByCode(code), 'board');
+    const there = readings.ofDays(boardId).filter(({ takenAt }) => localDay(takenAt) === day);
+    const added = withoutKnown(all, there);
+    if (added.length === 0) return null;
+    const { stackId } = orRefuse(boards.versionsOf([boardId])[0], 'board');
+    const board = orRefuse(boards.judgedBy(boardId), 'board');
+    const local = new Date(`${day}T00:00`);
+    local.setMinutes(minutes ?? NOON_MINUTES);
+    const takenAt = isoOf(Math.min(nowMs, local.getTime()));
+    const roundId = roundFor(stackId, day, takenAt, minutes === null);
+    const pins = meterId === null ? null : (meters.get(meterId)?.profile?.pins ?? null);
+    const hasPins = (pins?.lengthMm ?? null) !== null;
+    const depths = added.map((reading) => depthOf(reading, board.thicknessMm, hasPins));
+    const { planBasis, spots } = pageSpots(board, pins, depths);
+    spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
+    const boardTempC = added.find(({ tempC }) => tempC !== null)?.tempC ?? null;
+    woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
+    for (const [index, { raw, unit, depth, depthMm, tempC, note }] of added.entries()) {
+      const { spotIndex, planned } = spots[index]!;
+      const readingId = readings.save({
+        roundId,
+        boardId,
+        spotIndex,
+        spot: planned.spot,
+        raw,
+        unit,
+        how: 'typed',
+        settled: null,
+        woodTempC: tempC,
+        takenAt,
+        meterId,
+      });
+      if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
+      else if (depth === null && !hasPins) amendments.amendReading(readingId, 'depthMm', null, now);
+      if (tempC !== boardTempC) amendments.amendReading(readingId, 'woodTempC', tempC, now);
+      if (note !== '') amendments.amendReading(readingId, 'note', note, now);
+    }
+    counts.readings += added.length;
+    return boardId;
+  }
+
+  function saveAir({ place, months }: ImportPlan['air'][number]): void {
+    const id = placeIdOf(place);
+    const before = orRefuse(places.get(id), 'place');
+    const air = before.air.map((month, index) => months[index] ?? month);
+    if (JSON.stringify(air) === JSON.stringify(before.air)) return;
+    places.edit({ id, basedOn: before.version, changed: { air, airSource: null } });
+    judging.judgeAgain(yard.moves.boardsEverAt(id));
+    counts.places++;
+  }
+
+  function saveOvenCheck(check: ImportPlan['ovenChecks'][number]): void {
+    const { day, dryGrams, ...measured } = check;
+    const same = ovenChecks
+      .ofSpecies(check.speciesId)
+      .some(
+        (known) =>
+          known.piece === check.piece &&
+          known.wetGrams === check.wetGrams &&
+          localDay(known.at) === day &&
+          !(known.excluded && 'code' in known.excluded && known.excluded.code === 'undone'),
+      );
+    if (same) return;
+    const atMs = startOfDay(day) + 12 * HOUR_MS;
+    const id = ovenChecks.add(
+      { ...measured, meterId, balanceGrams: USUAL_BALANCE_GRAMS, rule: 'ASTM D4442' },
+      isoOf(Math.min(nowMs, atMs)),
+    );
+    for (const [index, grams] of dryGrams.entries()) {
+      const weighedMs = atMs + IN_OVEN_MS + index * BETWEEN_WEIGHTS_MS;
+      if (weighedMs <= nowMs) ovenChecks.weigh(id, grams, isoOf(weighedMs));
+    }
+    counts.ovenChecks++;
+  }
+
+  for (const [index, text] of parts.entries()) {
+    const part = JSON.parse(text) as PlanPart;
+    if ('stacks' in part) saveHead(part);
+    else if ('boards' in part) yield* inSlices(part.boards, (some) => some.forEach(saveBoard));
+    else if ('days' in part) {
+      yield* inSlices(part.days, (some) => {
+        judging.judgeAgain(some.map(saveDay).filter((id) => id !== null));
+      });
+    } else if ('air' in part) part.air.forEach(saveAir);
+    else part.ovenChecks.forEach(saveOvenCheck);
+    if (index < parts.length - 1 && index > 0) yield { done: index + 1, total: parts.length };
+  }
+
+  context.afterwards(() => {
+    judging.takeUp();
+    comparing.compare([...isNewRound]);
+  });
+  return counts;
+}

@@ -1,0 +1,161 @@
+import { z } from 'zod';
+import { depthSchema } from '../probing/readings/reading.ts';
+import { boardSchema, daySchema, nameSchema, newPlaceSchema, rowIdSchema } from './yard.ts';
+
+/** What a table is about: boards with or without readings, the air of places, or oven-dry checks. */
+export const importKindSchema = z.enum(['boards', 'air', 'oven']);
+export type ImportKind = z.infer<typeof importKindSchema>;
+
+/** What a column holds. `unused` goes nowhere. */
+export const columnRoleSchema = z.enum([
+  'unused',
+  'code',
+  'species',
+  'thickness',
+  'width',
+  'length',
+  'sawnOn',
+  'log',
+  'layer',
+  'stack',
+  'place',
+  'note',
+  'day',
+  'time',
+  'reading',
+  'depth',
+  'woodTemp',
+  'month',
+  'airTemp',
+  'humidity',
+  'piece',
+  'wetWeight',
+  'dryWeight',
+]);
+export type ColumnRole = z.infer<typeof columnRoleSchema>;
+
+/** The roles that a column of each kind of table can have. */
+export const rolesOf: Record<ImportKind, readonly ColumnRole[]> = {
+  boards: [
+    'unused',
+    'code',
+    'species',
+    'thickness',
+    'width',
+    'length',
+    'sawnOn',
+    'log',
+    'layer',
+    'stack',
+    'place',
+    'note',
+    'day',
+    'time',
+    'reading',
+    'depth',
+    'woodTemp',
+  ],
+  air: ['unused', 'place', 'month', 'day', 'time', 'airTemp', 'humidity'],
+  oven: ['unused', 'piece', 'species', 'day', 'reading', 'woodTemp', 'wetWeight', 'dryWeight', 'note'],
+};
+
+/** Roles that several columns can have. */
+export const repeatedRoles: readonly ColumnRole[] = ['unused', 'reading', 'note', 'dryWeight'];
+
+/** The unit of a column's bare numbers; a unit in a cell goes before it. `share`: 0.12 is 12%. */
+export const columnUnitSchema = z.enum([
+  'mm',
+  'cm',
+  'm',
+  'in',
+  'ft',
+  'quarters',
+  'pct',
+  'share',
+  'megohm',
+  'c',
+  'f',
+  'g',
+  'kg',
+  'oz',
+  'lb',
+]);
+export type ColumnUnit = z.infer<typeof columnUnitSchema>;
+
+const lengthUnits = ['mm', 'cm', 'm', 'in', 'ft'] as const;
+/** The units that a role's numbers can be in; none of roles that are left out. */
+export const unitsOf: Partial<Record<ColumnRole, readonly ColumnUnit[]>> = {
+  thickness: ['mm', 'cm', 'in', 'quarters'],
+  width: lengthUnits,
+  length: lengthUnits,
+  depth: ['mm', 'cm', 'in'],
+  reading: ['pct', 'share', 'megohm'],
+  humidity: ['pct', 'share'],
+  woodTemp: ['c', 'f'],
+  airTemp: ['c', 'f'],
+  wetWeight: ['g', 'kg', 'oz', 'lb'],
+  dryWeight: ['g', 'kg', 'oz', 'lb'],
+};
+
+/** In which order a date has year, month and day; `serial`: days since the end of 1899, as spreadsheets count them. */
+export const dayOrderSchema = z.enum(['ymd', 'mdy', 'dmy', 'serial']);
+export type DayOrder = z.infer<typeof dayOrderSchema>;
+export const dayRoles: readonly ColumnRole[] = ['day', 'sawnOn'];
+
+export const columnChoiceSchema = z.object({
+  role: columnRoleSchema,
+  /** Null where the role has none. */
+  unit: columnUnitSchema.nullable(),
+  /** Null where the role is no date. */
+  order: dayOrderSchema.nullable(),
+  /** What all readings of the column tell; null where that is not known or in a column of its own. */
+  depth: depthSchema.nullable(),
+  /** The local day of all readings of the column; null where each row has its own. */
+  on: daySchema.nullable(),
+  /** A blank cell means the same as the one above. */
+  fillDown: z.boolean(),
+});
+export type ColumnChoice = z.infer<typeof columnChoiceSchema>;
+
+/** As long as a cell is read; a longer one is no value. */
+export const MOST_CELL_LETTERS = 2000;
+const cellSchema = z.string().max(MOST_CELL_LETTERS);
+
+/** Where a name of the table's belongs: a place of the yard, or a new one with that air. */
+const placeMeantSchema = z.union([
+  z.object({ placeId: rowIdSchema }),
+  z.object({ add: newPlaceSchema.omit({ name: true }) }),
+]);
+export type PlaceMeant = z.infer<typeof placeMeantSchema>;
+
+/** Names of the table are compared without the case of their letters. */
+export const nameKey = (text: string): string => text.trim().toLowerCase().replaceAll(/\s+/g, ' ');
+
+/** What a person chose of how a table is read. Rows and columns are counted from 0, the header included. */
+export const importChoicesSchema = z.object({
+  kind: importKindSchema,
+  /** Null where the table has none. */
+  headerRow: z.number().int().min(0).nullable(),
+  decimalMark: z.enum(['.', ',']),
+  columns: z.array(columnChoiceSchema).max(500),
+  /** The stack of boards that have none in the table. */
+  stackName: nameSchema.nullable(),
+  /** Of new stacks that have no place in the table. */
+  place: z.union([placeMeantSchema, z.object({ add: newPlaceSchema })]).nullable(),
+  endUseId: z.string().max(60),
+  /** Of boards that have none in the table. */
+  speciesId: z.string().max(60).nullable(),
+  thicknessMm: boardSchema.shape.thicknessMm.nullable(),
+  thicknessQuarters: boardSchema.shape.thicknessQuarters,
+  /** What names mean that the yard does not know, by `nameKey`. */
+  speciesOfNames: z.record(z.string(), z.string().max(60)),
+  placesOfNames: z.record(z.string(), placeMeantSchema),
+  /** The meter that all readings are of; null where nobody knows. */
+  meterId: rowIdSchema.nullable(),
+  /** Cells that a person corrected. */
+  fixes: z
+    .array(z.object({ row: z.number().int().min(0), column: z.number().int().min(0), text: cellSchema }))
+    .max(5000),
+  leftOut: z.array(z.number().int().min(0)).max(100_000),
+});
+export type ImportChoices = z.infer<typeof importChoicesSchema>;

@@ -1,0 +1,109 @@
+import { type ImportChoices, nameKey } from '../contract/import.ts';
+import { celsiusFromTemperature } from '../units/temperature.ts';
+import { emcPct } from '../wood/climate/emc.ts';
+import type { Air } from '../wood/climate/monthly-air.ts';
+import { mean } from '../wood/maths/mean.ts';
+import { message } from '../words/message.ts';
+import { dayIn, isBlank, monthIn, numberIn } from './cells.ts';
+import type { KnownYard } from './check-boards.ts';
+import type { Rows } from './rows.ts';
+
+/** The air of one place, by month, January first; null for a month that the table does not have. */
+export interface AirOfTable {
+  /** As the table names it; null where it names none. */
+  placeName: string | null;
+  months: (Air | null)[];
+  /** Months of which the table has too few days. */
+  thin: number[];
+}
+
+interface Value {
+  month: number;
+  day: string | null;
+  tempC: number;
+  rh: number;
+}
+
+/** A month with fewer days says little of the month, as for weather files. */
+const LEAST_DAYS = 20;
+/** The EMC formula ends there. */
+const DAMPEST = 0.99;
+/** Sensors in fog show a little more than 100. Common practice, no source. */
+const MOST_SHOWN = 1.05;
+
+/** A table of places' air, a row a month or a row a dated value: what goes in, and of each row that does not, why. */
+export function checkAir(rows: Rows, choices: ImportChoices, yard: KnownYard): AirOfTable[] {
+  const byPlace = new Map<string, { placeName: string | null; values: Value[]; last: number }>();
+  const column = (role: 'place' | 'month' | 'day' | 'airTemp' | 'humidity') => rows.columnOf(role);
+  for (const row of rows.used) {
+    const place = column('place') < 0 ? '' : rows.text(row, column('place'));
+    const placeName = isBlank(place) ? null : place;
+    if (
+      placeName !== null &&
+      !yard.places.has(nameKey(placeName)) &&
+      !(nameKey(placeName) in choices.placesOfNames)
+    ) {
+      rows.missPlace(placeName);
+      rows.refuse(row, column('place'), message('import.place-unknown', { placeName }));
+      continue;
+    }
+    const value = valueIn(row);
+    if (value === null) continue;
+    const key = placeName === null ? '' : nameKey(placeName);
+    const known = byPlace.get(key);
+    if (known) known.values.push(value);
+    else byPlace.set(key, { placeName, values: [value], last: row });
+  }
+
+  function valueIn(row: number): Value | null {
+    const text = (role: Parameters<typeof column>[0]) => rows.text(row, column(role));
+    const refuse = (role: Parameters<typeof column>[0], problem: Parameters<Rows['refuse']>[2]): null => {
+      rows.refuse(row, column(role), problem);
+      return null;
+    };
+    const isMonthly = column('month') >= 0;
+    const date = isMonthly
+      ? null
+      : dayIn(text('day'), choices.columns[column('day')]?.order ?? 'ymd', yard.today);
+    const month = isMonthly ? monthIn(text('month')) : date && Number(date.day.slice(5, 7));
+    if (month === null) {
+      const role = isMonthly ? 'month' : 'day';
+      const code = isMonthly ? 'import.no-month' : 'import.no-date';
+      return refuse(role, message(code, { cellTypedText: text(role) }));
+    }
+    const temp = numberIn(text('airTemp'), choices.decimalMark);
+    if (temp === null)
+      return refuse('airTemp', message('import.no-temperature', { cellTypedText: text('airTemp') }));
+    const tempUnit =
+      temp.unit === 'c' || temp.unit === 'f' ? temp.unit : choices.columns[column('airTemp')]?.unit;
+    const tempC = celsiusFromTemperature(temp.value, tempUnit === 'f' ? 'imperial' : 'metric');
+    if (tempC < -60 || tempC > 60) return refuse('airTemp', message('import.air-impossible', { tempC }));
+    const humidity = numberIn(text('humidity'), choices.decimalMark);
+    const isShare = choices.columns[column('humidity')]?.unit === 'share' && humidity?.unit !== 'pct';
+    const rh = humidity && (isShare ? humidity.value : humidity.value / 100);
+    if (rh === null || rh < 0 || rh > MOST_SHOWN) {
+      return refuse('humidity', message('import.no-humidity', { cellTypedText: text('humidity') }));
+    }
+    return { month, day: date?.day ?? null, tempC, rh: Math.min(DAMPEST, rh) };
+  }
+
+  return [...byPlace.values()].map(({ placeName, values }) => ({ placeName, ...monthsOf(values) }));
+}
+
+function monthsOf(values: readonly Value[]): Pick<AirOfTable, 'months' | 'thin'> {
+  const thin: number[] = [];
+  const months = Array.from({ length: 12 }, (_, index): Air | null => {
+    const month = index + 1;
+    const here = values.filter((value) => value.month === month);
+    if (here.length === 0) return null;
+    const air = { tempC: mean(here.map(({ tempC }) => tempC)), rh: mean(here.map(({ rh }) => rh)) };
+    if (here.some(({ day }) => day === null)) return air;
+    if (new Set(here.map(({ day }) => day?.slice(8))).size < LEAST_DAYS) {
+      thin.push(month);
+      return null;
+    }
+    // What wood follows is the mean of its EMC, and not the EMC of the means.
+    return { ...air, emcPct: mean(here.map(({ tempC, rh }) => emcPct(tempC, rh))) };
+  });
+  return { months, thin };
+}

@@ -1,0 +1,434 @@
+import { type ColumnChoice, type ImportChoices, nameKey } from '../contract/import.ts';
+import { boardCodeSchema, type NewBoard } from '../contract/yard.ts';
+import { type Depth, isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
+import { celsiusFromTemperature } from '../units/temperature.ts';
+import { ohmsOfMegohms } from '../units/typed-ohms.ts';
+import type { Species } from '../wood/species/species.ts';
+import { type Message, message, thicknessOf } from '../words/message.ts';
+import { codeOf } from './board-id.ts';
+import {
+  type DayInCell,
+  dayIn,
+  isBlank,
+  lengthIn,
+  type NumberInCell,
+  numberIn,
+  numbersIn,
+  timeIn,
+} from './cells.ts';
+import { depthNamed } from './headers.ts';
+import type { Rows } from './rows.ts';
+import { speciesNamed } from './species-named.ts';
+
+/** One reading of a table. */
+export interface TableReading {
+  raw: number;
+  unit: 'pct' | 'ohm';
+  /** What it tells; null where that is not known. */
+  depth: Depth | null;
+  /** How deep the pins were, mm; null where that is not known. */
+  depthMm: number | null;
+  /** The wood's temperature, °C; null where that is not known. */
+  tempC: number | null;
+  /** What else stood in its cell. */
+  note: string;
+}
+
+/** A board's readings of one local day. */
+export interface BoardDay {
+  code: string;
+  day: string;
+  /** Since midnight; null where no time is given. */
+  minutes: number | null;
+  readings: TableReading[];
+}
+
+/** A board that the yard does not know. */
+export interface BoardToAdd
+  extends Pick<
+    NewBoard,
+    | 'code'
+    | 'speciesId'
+    | 'thicknessMm'
+    | 'thicknessQuarters'
+    | 'widthMm'
+    | 'lengthMm'
+    | 'sawnOn'
+    | 'log'
+    | 'layer'
+    | 'note'
+  > {
+  stackName: string;
+  /** As the table names it; null where it names none. */
+  placeName: string | null;
+  /** The first day that the table has a reading of; null without any. */
+  firstReadOn: string | null;
+}
+
+/** What of the yard a table is compared with. */
+export interface KnownYard {
+  today: string;
+  species: readonly Species[];
+  board(code: string): { sawnOn: string | null; thicknessMm: number } | undefined;
+  /** By `nameKey`, the stacks' names. */
+  stacks: ReadonlyMap<string, string>;
+  /** By `nameKey`. */
+  places: ReadonlyMap<string, number>;
+}
+
+/** What boards and readings a table brings. */
+export interface BoardsOfTable {
+  boards: BoardToAdd[];
+  days: BoardDay[];
+  /** Boards of the table that the yard has. */
+  known: number;
+}
+
+interface RowFacts {
+  row: number;
+  code: string;
+  speciesId: string | null;
+  thickness: { mm: number; quarters: number | null } | null;
+  widthMm: number | null;
+  lengthMm: number | null;
+  sawnOn: string | null;
+  log: string | null;
+  layer: number | null;
+  stackName: string | null;
+  placeName: string | null;
+  note: string;
+  days: { day: string; minutes: number | null; reading: TableReading }[];
+}
+
+/** Wood that is probed is no warmer, °C; in Fahrenheit such a number is usual. Common practice, no source. */
+const WARMEST_C = 50;
+/** A line with this for a board's ID sums up others. Common practice, no source. */
+const TOTALS = /^(average|avg|mean|total|totals|sum|min|max|count|mittelwert|durchschnitt|summe|gesamt)$/i;
+const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
+
+/** A table of boards, with readings or without: what goes in, and of each row that does not, why. */
+export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard): BoardsOfTable {
+  const species = speciesReader(rows, choices, yard);
+  const writtenAs = new Map<string, string>();
+  const byCode = new Map<string, RowFacts[]>();
+  for (const row of rows.used) {
+    const facts = readRow(row);
+    if (facts === null) continue;
+    const group = byCode.get(facts.code);
+    if (group) group.push(facts);
+    else byCode.set(facts.code, [facts]);
+  }
+
+  function readRow(row: number): RowFacts | null {
+    const cell = (column: number) => rows.text(row, column);
+    const { decimalMark } = choices;
+    let isGood = true;
+    const refuse = (column: number | null, problem: Message): null => {
+      rows.refuse(row, column, problem);
+      isGood = false;
+      return null;
+    };
+    /** The first column of a role, with what is in its cell; null where that is blank. */
+    function of(role: ColumnChoice['role']): { column: number; choice: ColumnChoice; text: string } | null {
+      const column = rows.columnOf(role);
+      const choice = choices.columns[column];
+      if (!choice) return null;
+      const text = cell(column);
+      return isBlank(text) ? null : { column, choice, text };
+    }
+    const textOf = (role: ColumnChoice['role']): string | null => of(role)?.text ?? null;
+
+    const codeColumn = rows.columnOf('code');
+    const typed = cell(codeColumn);
+    if (isBlank(typed)) return refuse(codeColumn, message('import.no-code'));
+    if (TOTALS.test(typed)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
+    const code = codeOf(typed);
+    if (code === null || !boardCodeSchema.safeParse(code).success) {
+      return refuse(codeColumn, message('import.bad-code', { cellTypedText: typed }));
+    }
+    const other = writtenAs.get(code) ?? typed;
+    if (nameKey(other) !== nameKey(typed)) {
+      return refuse(
+        codeColumn,
+        message('import.codes-clash', { cellTypedText: typed, otherTypedText: other, boardCode: code }),
+      );
+    }
+    writtenAs.set(code, typed);
+
+    function length(role: 'thickness' | 'width' | 'length' | 'depth', leastMm: number, mostMm: number) {
+      const found = of(role);
+      if (!found) return null;
+      const { column, choice, text } = found;
+      const read = lengthIn(text, choice.unit ?? 'mm', decimalMark);
+      if (read === null) return refuse(column, message('import.no-length', { cellTypedText: text }));
+      if (read.mm < leastMm || read.mm > mostMm) {
+        return refuse(column, message('import.length-impossible', { cellTypedText: text, leastMm, mostMm }));
+      }
+      return read;
+    }
+    function day(role: 'day' | 'sawnOn'): DayInCell | null {
+      const found = of(role);
+      if (!found) return null;
+      const { column, choice, text } = found;
+      const read = dayIn(text, choice.order ?? 'ymd', yard.today);
+      if (read === null) return refuse(column, message('import.no-date', { cellTypedText: text }));
+      if (read.day > yard.today || read.day < '1900-01-01') {
+        return refuse(column, message('import.date-impossible', { givenOn: read.day }));
+      }
+      return read;
+    }
+
+    const speciesText = of('species');
+    const speciesId = speciesText && species(row, speciesText.column, speciesText.text);
+    if (speciesText && speciesId === null) isGood = false;
+    const thickness = length('thickness', 3, 400);
+    const widthMm = length('width', 10, 3000)?.mm ?? null;
+    const lengthMm = length('length', 50, 20_000)?.mm ?? null;
+    const sawnOn = day('sawnOn')?.day ?? null;
+    const rowDay = day('day');
+    const time = of('time');
+    const minutes = time ? timeIn(time.text) : (rowDay?.minutes ?? null);
+    if (time && minutes === null)
+      refuse(time.column, message('import.no-time', { cellTypedText: time.text }));
+    const placeName = textOf('place');
+    const place = of('place');
+    if (place && !isPlaceKnown(place.text)) {
+      rows.missPlace(place.text);
+      refuse(place.column, message('import.place-unknown', { placeName: place.text }));
+    }
+    const layerCell = of('layer');
+    const layer = layerCell && (numberIn(layerCell.text, decimalMark)?.value ?? null);
+    if (layerCell && (layer === null || !Number.isInteger(layer) || layer < 1 || layer > 100))
+      refuse(layerCell.column, message('import.no-layer', { cellTypedText: layerCell.text }));
+
+    const tempC = temperature(row, of('woodTemp'));
+    if (tempC === undefined) isGood = false;
+    const depthCell = of('depth');
+    const namedDepth = depthCell && depthNamed(depthCell.text);
+    const depthMm = depthCell && namedDepth === null ? (length('depth', 1, 500)?.mm ?? null) : null;
+    const days: RowFacts['days'] = [];
+    for (const column of rows.columnsOf('reading')) {
+      const text = cell(column);
+      if (isBlank(text)) continue;
+      const choice = choices.columns[column]!;
+      const read = readingsIn(text, choice, decimalMark);
+      if (read === null) {
+        refuse(column, noReading(text));
+        continue;
+      }
+      const on = choice.on ?? rowDay?.day;
+      if (on === undefined) {
+        if (of('day') === null) refuse(column, message('import.reading-without-date'));
+        continue;
+      }
+      if (on > yard.today) {
+        refuse(column, message('import.date-impossible', { givenOn: on }));
+        continue;
+      }
+      for (const { raw, note } of read) {
+        const unit = choice.unit === 'megohm' ? 'ohm' : 'pct';
+        if (!(raw > 0 && isOnAMeter(raw) && raw <= MOST_TYPED[unit])) {
+          refuse(column, noReading(text));
+          continue;
+        }
+        const reading: TableReading = {
+          raw,
+          unit,
+          depth: choice.depth ?? namedDepth,
+          depthMm,
+          tempC: tempC ?? null,
+          note,
+        };
+        days.push({ day: on, minutes: choice.on === null ? minutes : null, reading });
+      }
+    }
+    const sawn = sawnOn ?? yard.board(code)?.sawnOn ?? null;
+    const early = sawn === null ? undefined : days.find((each) => each.day < sawn);
+    if (early && sawn !== null)
+      refuse(null, message('import.read-before-sawn', { readOn: early.day, sawnOn: sawn }));
+    const deepest = thickness ?? yard.board(code);
+    const deepestMm = deepest && ('mm' in deepest ? deepest.mm : deepest.thicknessMm);
+    if (depthMm !== null && deepestMm != null && depthMm > deepestMm)
+      refuse(rows.columnOf('depth'), message('import.depth-impossible', { depthMm }));
+    if (!isGood) return null;
+    const note = rows
+      .columnsOf('note')
+      .map(cell)
+      .filter((text) => !isBlank(text))
+      .join(' · ')
+      .slice(0, 2000);
+    return {
+      row,
+      code,
+      speciesId,
+      thickness,
+      widthMm,
+      lengthMm,
+      sawnOn,
+      log: textOf('log')?.slice(0, 40) ?? null,
+      layer,
+      stackName: textOf('stack')?.slice(0, 80) ?? null,
+      placeName,
+      note,
+      days,
+    };
+  }
+
+  function isPlaceKnown(text: string): boolean {
+    const key = nameKey(text);
+    return yard.places.has(key) || key in choices.placesOfNames;
+  }
+
+  /** Undefined where it was refused. */
+  function temperature(
+    row: number,
+    found: { column: number; choice: ColumnChoice; text: string } | null,
+  ): number | null | undefined {
+    if (!found) return null;
+    const read = numberIn(found.text, choices.decimalMark);
+    const unit = read?.unit === 'f' || read?.unit === 'c' ? read.unit : found.choice.unit;
+    const tempC = read && celsiusFromTemperature(read.value, unit === 'f' ? 'imperial' : 'metric');
+    if (tempC === null) {
+      rows.refuse(row, found.column, message('import.no-temperature', { cellTypedText: found.text }));
+      return undefined;
+    }
+    if (tempC < -40 || tempC > WARMEST_C) {
+      rows.refuse(row, found.column, message('import.temperature-impossible', { tempC }));
+      return undefined;
+    }
+    return tempC;
+  }
+
+  return gather(byCode, rows, choices, yard);
+}
+
+/** What a cell of readings has; null where it is no number. */
+function readingsIn(
+  text: string,
+  { unit }: ColumnChoice,
+  decimalMark: '.' | ',',
+): { raw: number; note: string }[] | null {
+  const found = numbersIn(text, decimalMark) ?? onlyFirst(numberIn(text, decimalMark));
+  if (found === null || found.length === 0) return null;
+  return found.map(({ value, unit: own, note }) => {
+    const scale = own === 'pct' ? 1 : unit === 'share' ? 100 : 1;
+    const raw = unit === 'megohm' ? ohmsOfMegohms(value) : Number((value * scale).toPrecision(12));
+    return { raw, note };
+  });
+}
+const onlyFirst = (number: NumberInCell | null): NumberInCell[] | null => number && [number];
+
+/** Finds the species that a text means, each text once. */
+function speciesReader(rows: Rows, { speciesOfNames }: ImportChoices, { species }: KnownYard) {
+  const found = new Map<string, string | null>();
+  return (row: number, column: number, text: string): string | null => {
+    const key = nameKey(text);
+    let id = found.get(key);
+    if (id === undefined) {
+      id = speciesOfNames[key] ?? speciesNamed(text, species);
+      found.set(key, id);
+    }
+    if (id === null) {
+      rows.missSpecies(text);
+      rows.refuse(row, column, message('import.species-unknown', { speciesName: text }));
+    }
+    return id;
+  };
+}
+
+/** The rows of each board as one: what is given once holds for all of them. */
+function gather(
+  byCode: ReadonlyMap<string, readonly RowFacts[]>,
+  rows: Rows,
+  choices: ImportChoices,
+  yard: KnownYard,
+): BoardsOfTable {
+  const boards: BoardToAdd[] = [];
+  const days: BoardDay[] = [];
+  let known = 0;
+  for (const [code, all] of byCode) {
+    const isKnown = yard.board(code) !== undefined;
+    const group = isKnown ? all : all.filter((facts) => !conflicts(facts, all, rows));
+    const first = <T>(pick: (facts: RowFacts) => T | null): T | null =>
+      group.map(pick).find((value) => value !== null) ?? null;
+    if (group.length === 0) continue;
+    const ofBoard = daysOf(code, group);
+    if (isKnown) {
+      known++;
+      days.push(...ofBoard);
+      continue;
+    }
+    const speciesId = first(({ speciesId }) => speciesId) ?? choices.speciesId;
+    const thickness =
+      first(({ thickness }) => thickness) ??
+      (choices.thicknessMm === null
+        ? null
+        : { mm: choices.thicknessMm, quarters: choices.thicknessQuarters });
+    const stackName = first(({ stackName }) => stackName) ?? choices.stackName;
+    const missing =
+      (speciesId === null && message('import.no-species')) ||
+      (thickness === null && message('import.no-thickness')) ||
+      (stackName === null && message('import.no-stack'));
+    if (missing || speciesId === null || thickness === null || stackName === null) {
+      for (const { row } of group) rows.refuse(row, null, missing || message('import.no-species'));
+      continue;
+    }
+    const notes = [...new Set(group.map(({ note }) => note).filter((note) => note !== ''))];
+    boards.push({
+      code,
+      speciesId,
+      thicknessMm: thickness.mm,
+      thicknessQuarters: thickness.quarters,
+      widthMm: first(({ widthMm }) => widthMm),
+      lengthMm: first(({ lengthMm }) => lengthMm),
+      sawnOn: first(({ sawnOn }) => sawnOn),
+      log: first(({ log }) => log) ?? '',
+      layer: first(({ layer }) => layer),
+      note: notes.join('\n').slice(0, 2000),
+      stackName: yard.stacks.get(nameKey(stackName)) ?? stackName,
+      placeName: first(({ placeName }) => placeName),
+      firstReadOn: ofBoard.map(({ day }) => day).sort()[0] ?? null,
+    });
+    days.push(...ofBoard);
+  }
+  return { boards, days, known };
+}
+
+/** Whether a row gives its board another species or thickness than the first row that gives one; it is then refused. */
+function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boolean {
+  const given = all.find(({ speciesId }) => speciesId !== null);
+  if (facts.speciesId !== null && given && given.speciesId !== facts.speciesId) {
+    rows.refuse(
+      facts.row,
+      rows.columnOf('species'),
+      message('import.other-species', { line: given.row + 1 }),
+    );
+    return true;
+  }
+  const thick = all.find(({ thickness }) => thickness !== null);
+  if (facts.thickness && thick?.thickness && Math.abs(thick.thickness.mm - facts.thickness.mm) > 0.5) {
+    const { mm, quarters } = thick.thickness;
+    const rowThickness = thicknessOf({ thicknessMm: mm, thicknessQuarters: quarters });
+    rows.refuse(
+      facts.row,
+      rows.columnOf('thickness'),
+      message('import.other-thickness', { line: thick.row + 1, rowThickness }),
+    );
+    return true;
+  }
+  return false;
+}
+
+function daysOf(code: string, group: readonly RowFacts[]): BoardDay[] {
+  const byDay = new Map<string, BoardDay>();
+  for (const { days } of group) {
+    for (const { day, minutes, reading } of days) {
+      const same = byDay.get(day);
+      if (same) {
+        same.readings.push(reading);
+        same.minutes ??= minutes;
+      } else byDay.set(day, { code, day, minutes, readings: [reading] });
+    }
+  }
+  return [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
+}

@@ -1,0 +1,119 @@
+import { type ColumnUnit, type ImportChoices, nameKey } from '../contract/import.ts';
+import { KG_PER_POUND } from '../measures.ts';
+import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
+import { celsiusFromTemperature } from '../units/temperature.ts';
+import { ohmsOfMegohms } from '../units/typed-ohms.ts';
+import { message } from '../words/message.ts';
+import { dayIn, isBlank, numberIn, numbersIn } from './cells.ts';
+import type { KnownYard } from './check-boards.ts';
+import type { Rows } from './rows.ts';
+import { speciesNamed } from './species-named.ts';
+
+/** An oven-dry check of a table: what the meter showed of a piece, and what it weighed before and after. */
+export interface OvenCheckOfTable {
+  piece: string;
+  speciesId: string;
+  day: string;
+  readings: number[];
+  unit: 'pct' | 'ohm';
+  woodTempC: number | null;
+  wetGrams: number;
+  /** In the order of the columns. */
+  dryGrams: number[];
+  note: string;
+}
+
+const GRAMS: Partial<Record<ColumnUnit, number>> = {
+  g: 1,
+  kg: 1000,
+  oz: (KG_PER_POUND * 1000) / 16,
+  lb: KG_PER_POUND * 1000,
+};
+
+/** A table of oven-dry checks, a row a piece: what goes in, and of each row that does not, why. */
+export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): OvenCheckOfTable[] {
+  const { decimalMark, columns } = choices;
+  return rows.used.flatMap((row) => {
+    let isGood = true;
+    const refuse = (column: number, problem: Parameters<Rows['refuse']>[2]): null => {
+      rows.refuse(row, column < 0 ? null : column, problem);
+      isGood = false;
+      return null;
+    };
+    const textAt = (column: number): string => (column < 0 ? '' : rows.text(row, column));
+    function grams(column: number): number | null {
+      const text = textAt(column);
+      const read = numberIn(text, decimalMark);
+      const perUnit = GRAMS[read?.unit ?? 'mm'] ?? GRAMS[columns[column]?.unit ?? 'g'] ?? 1;
+      const value = read && read.value * perUnit;
+      if (value === null || value < 0.01 || value > 100_000)
+        return refuse(column, message('import.no-weight', { cellTypedText: text }));
+      return value;
+    }
+    const piece = textAt(rows.columnOf('piece'));
+    if (isBlank(piece)) refuse(rows.columnOf('piece'), message('import.no-piece'));
+    const name = textAt(rows.columnOf('species'));
+    const speciesId = isBlank(name)
+      ? choices.speciesId
+      : (choices.speciesOfNames[nameKey(name)] ?? speciesNamed(name, yard.species));
+    if (speciesId === null) {
+      if (isBlank(name)) refuse(rows.columnOf('species'), message('import.no-species'));
+      else {
+        rows.missSpecies(name);
+        refuse(rows.columnOf('species'), message('import.species-unknown', { speciesName: name }));
+      }
+    }
+    const dayColumn = rows.columnOf('day');
+    const date = dayIn(textAt(dayColumn), columns[dayColumn]?.order ?? 'ymd', yard.today);
+    if (date === null) refuse(dayColumn, message('import.no-date', { cellTypedText: textAt(dayColumn) }));
+    else if (date.day > yard.today)
+      refuse(dayColumn, message('import.date-impossible', { givenOn: date.day }));
+    const readingColumns = rows.columnsOf('reading').filter((column) => !isBlank(textAt(column)));
+    const isOhms = readingColumns.some((column) => columns[column]?.unit === 'megohm');
+    const readings = readingColumns.flatMap((column) => {
+      const text = textAt(column);
+      const read = numbersIn(text, decimalMark);
+      const scale = columns[column]?.unit === 'share' ? 100 : 1;
+      const values = (read ?? []).map(({ value }) => (isOhms ? ohmsOfMegohms(value) : value * scale));
+      const are =
+        values.length > 0 && values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
+      if (!are) refuse(column, message('import.no-reading', { cellTypedText: text }));
+      return are ? values : [];
+    });
+    if (readingColumns.length === 0) refuse(-1, message('import.no-meter-value'));
+    const tempColumn = rows.columnOf('woodTemp');
+    const temp = isBlank(textAt(tempColumn)) ? null : numberIn(textAt(tempColumn), decimalMark);
+    const tempUnit = temp?.unit === 'c' || temp?.unit === 'f' ? temp.unit : columns[tempColumn]?.unit;
+    const woodTempC = temp && celsiusFromTemperature(temp.value, tempUnit === 'f' ? 'imperial' : 'metric');
+    if (!isBlank(textAt(tempColumn)) && temp === null)
+      refuse(tempColumn, message('import.no-temperature', { cellTypedText: textAt(tempColumn) }));
+    if (woodTempC !== null && (woodTempC < -40 || woodTempC > 80))
+      refuse(tempColumn, message('import.temperature-impossible', { tempC: woodTempC }));
+    const wetGrams = grams(rows.columnOf('wetWeight'));
+    const dryGrams = rows
+      .columnsOf('dryWeight')
+      .filter((column) => !isBlank(textAt(column)))
+      .map(grams);
+    if (wetGrams !== null && dryGrams.some((dry) => dry !== null && dry > wetGrams))
+      refuse(rows.columnOf('dryWeight'), message('import.dry-heavier'));
+    if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
+    const note = rows
+      .columnsOf('note')
+      .map(textAt)
+      .filter((text) => !isBlank(text))
+      .join(' · ');
+    return [
+      {
+        piece: piece.slice(0, 20),
+        speciesId,
+        day: date.day,
+        readings: readings.slice(0, 40),
+        unit: isOhms ? 'ohm' : 'pct',
+        woodTempC,
+        wetGrams,
+        dryGrams: dryGrams.filter((dry) => dry !== null),
+        note: note.slice(0, 2000),
+      },
+    ];
+  });
+}

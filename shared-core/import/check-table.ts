@@ -1,0 +1,189 @@
+import { type ColumnRole, type ImportChoices, nameKey, repeatedRoles } from '../contract/import.ts';
+import type { NewPlace } from '../contract/yard.ts';
+import { type Message, message } from '../words/message.ts';
+import { type AirOfTable, checkAir } from './check-air.ts';
+import { type BoardDay, type BoardToAdd, checkBoards, type KnownYard } from './check-boards.ts';
+import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
+import type { Table } from './guess-columns.ts';
+import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
+
+/** A place by its row in the yard, or by the name of one that the import adds. */
+export type PlaceOfPlan = { placeId: number } | { name: string };
+
+export interface StackToAdd {
+  name: string;
+  place: PlaceOfPlan;
+  endUseId: string;
+}
+
+/** All that a table brings, in the order in which it is saved. */
+export interface ImportPlan {
+  places: NewPlace[];
+  stacks: StackToAdd[];
+  boards: (BoardToAdd & { place: PlaceOfPlan | null })[];
+  days: BoardDay[];
+  meterId: number | null;
+  air: (Pick<AirOfTable, 'months'> & { place: PlaceOfPlan })[];
+  ovenChecks: OvenCheckOfTable[];
+}
+
+export interface CheckedTable {
+  plan: ImportPlan;
+  /** Why nothing can go in as the columns are now; none where something can. */
+  problems: Message[];
+  /** What a person should know of what goes in. */
+  remarks: Message[];
+  /** Rows that go in. */
+  rows: number;
+  leftOut: number;
+  refused: RefusedRow[];
+  unknownSpecies: MissedName[];
+  unknownPlaces: MissedName[];
+  /** Boards of the table that the yard has. */
+  knownBoards: number;
+}
+
+const NEEDED: Record<ImportChoices['kind'], readonly ColumnRole[]> = {
+  boards: ['code'],
+  air: ['airTemp', 'humidity'],
+  oven: ['piece', 'reading', 'wetWeight'],
+};
+
+/** What of a table goes into the yard, as a person chose to read it, and what does not. */
+export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard): CheckedTable {
+  const plan: ImportPlan = {
+    places: [],
+    stacks: [],
+    boards: [],
+    days: [],
+    meterId: choices.meterId,
+    air: [],
+    ovenChecks: [],
+  };
+  const rows = rowsOf(table, choices);
+  const problems = problemsOf(choices);
+  const remarks: Message[] = [];
+  let knownBoards = 0;
+  if (problems.length === 0) {
+    if (choices.kind === 'boards') {
+      const { boards, days, known } = checkBoards(rows, choices, yard);
+      knownBoards = known;
+      plan.days = days;
+      planBoards(boards);
+    } else if (choices.kind === 'air') checkAir(rows, choices, yard).forEach(planAir);
+    else plan.ovenChecks = checkOven(rows, choices, yard);
+  }
+
+  function placeOf(name: string | null): PlaceOfPlan | null {
+    if (name === null) {
+      if (choices.place === null || 'placeId' in choices.place) return choices.place;
+      return add({ ...choices.place.add, name: 'name' in choices.place.add ? choices.place.add.name : '' });
+    }
+    const known = yard.places.get(nameKey(name));
+    if (known !== undefined) return { placeId: known };
+    const meant = choices.placesOfNames[nameKey(name)];
+    return meant === undefined ? null : 'placeId' in meant ? meant : add({ ...meant.add, name });
+  }
+  function add(place: NewPlace): PlaceOfPlan {
+    const known = yard.places.get(nameKey(place.name));
+    if (known !== undefined) return { placeId: known };
+    if (!plan.places.some(({ name }) => nameKey(name) === nameKey(place.name))) plan.places.push(place);
+    return { name: place.name };
+  }
+
+  function planBoards(boards: readonly BoardToAdd[]): void {
+    const added = new Set<string>();
+    for (const board of boards) {
+      const key = nameKey(board.stackName);
+      const own = board.placeName === null ? null : placeOf(board.placeName);
+      if (!yard.stacks.has(key) && !added.has(key)) {
+        const place = own ?? placeOf(null);
+        if (place === null) {
+          problems.push(message('import.choose-place'));
+          return;
+        }
+        added.add(key);
+        plan.stacks.push({ name: board.stackName, place, endUseId: choices.endUseId });
+      }
+      plan.boards.push({ ...board, place: own });
+    }
+    if (knownBoards > 0) remarks.push(message('import.known-boards', { boards: knownBoards }));
+    if (plan.days.some(({ readings }) => readings.some(({ tempC }) => tempC === null)))
+      remarks.push(message('import.temperature-missing'));
+    if (
+      plan.days.some(({ readings }) =>
+        readings.some(({ depth, depthMm }) => depth === null && depthMm === null),
+      )
+    )
+      remarks.push(message('import.depth-missing'));
+    if (boards.some(({ sawnOn, firstReadOn }) => sawnOn !== null || firstReadOn !== null))
+      remarks.push(message('import.at-place-since'));
+  }
+
+  function planAir({ placeName, months, thin }: AirOfTable): void {
+    const isWhole = months.every((month) => month !== null);
+    for (const thinMonth of thin) remarks.push(message('import.month-thin', { thinMonth }));
+    const key = placeName === null ? null : nameKey(placeName);
+    const meant = key === null ? choices.place : (choices.placesOfNames[key] ?? null);
+    const isNew = (key === null || !yard.places.has(key)) && meant !== null && 'add' in meant;
+    if (isNew && !isWhole) {
+      problems.push(message('import.months-missing', { placeName: placeName ?? '' }));
+      return;
+    }
+    const place = placeOf(placeName);
+    if (place === null) problems.push(message('import.choose-place'));
+    else if (months.some((month) => month !== null)) plan.air.push({ place, months });
+  }
+
+  const refused = rows.refused();
+  const { species, places } = rows.missed();
+  if (problems.length > 0) {
+    plan.boards = [];
+    plan.days = [];
+  }
+  return {
+    plan,
+    problems,
+    remarks,
+    rows: problems.length > 0 ? 0 : rows.used.length - refused.length,
+    leftOut: rows.leftOut,
+    refused,
+    unknownSpecies: species,
+    unknownPlaces: places,
+    knownBoards,
+  };
+}
+
+function problemsOf({ kind, columns }: ImportChoices): Message[] {
+  const problems: Message[] = [];
+  const count = (role: ColumnRole) => columns.filter((column) => column.role === role).length;
+  for (const role of NEEDED[kind]) {
+    if (count(role) === 0)
+      problems.push(message('import.column-missing', { roleName: message(`import.role.${role}`) }));
+  }
+  if (kind === 'air' && count('month') + count('day') === 0)
+    problems.push(message('import.column-missing', { roleName: message('import.role.month') }));
+  if (kind === 'oven' && count('day') === 0)
+    problems.push(message('import.column-missing', { roleName: message('import.role.day') }));
+  const isDated = count('day') > 0 || columns.every(({ role, on }) => role !== 'reading' || on !== null);
+  if (kind === 'boards' && !isDated)
+    problems.push(message('import.column-missing', { roleName: message('import.role.day') }));
+  for (const role of new Set(columns.map((column) => column.role))) {
+    if (!repeatedRoles.includes(role) && count(role) > 1)
+      problems.push(message('import.role-twice', { roleName: message(`import.role.${role}`) }));
+  }
+  return problems;
+}
+
+/** What a board was read on a day, without what the yard has of that day. */
+export function withoutKnown<R extends { raw: number; unit: string }>(
+  readings: readonly R[],
+  known: readonly { raw: number; unit: string }[],
+): R[] {
+  const left = known.map(({ raw, unit }) => `${raw} ${unit}`);
+  return readings.filter(({ raw, unit }) => {
+    const at = left.indexOf(`${raw} ${unit}`);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}

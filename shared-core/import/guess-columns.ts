@@ -1,0 +1,315 @@
+import {
+  type ColumnChoice,
+  type ColumnRole,
+  type ColumnUnit,
+  type DayOrder,
+  dayRoles,
+  type ImportKind,
+  repeatedRoles,
+  rolesOf,
+  unitsOf,
+} from '../contract/import.ts';
+import type { DisplayUnits } from '../units/length.ts';
+import type { Species } from '../wood/species/species.ts';
+import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
+import { type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
+import { speciesNamed } from './species-named.ts';
+
+/** The rows of a table as texts, each as long as the table is wide. */
+export type Table = readonly (readonly string[])[];
+
+/** For whom a table is read. */
+export interface Reader {
+  /** Local day. */
+  today: string;
+  units: DisplayUnits;
+  /** The order in which the person writes a date in figures. */
+  order: DayOrder;
+  species: readonly Species[];
+}
+
+/** What was guessed of a table. */
+export interface GuessedTable {
+  kind: ImportKind;
+  headerRow: number | null;
+  decimalMark: '.' | ',';
+  columns: ColumnChoice[];
+}
+
+/** A table may begin with its title and a few lines about it. Common practice, no source. */
+const MOST_LINES_BEFORE = 20;
+/** So many rows tell what a column holds. */
+const SAMPLE_ROWS = 400;
+/** At least this part of a column's cells must be what it is guessed to hold. */
+const MOST_OF = 0.7;
+/** A column with this part of blank cells may leave out what is as above. */
+const MANY_BLANK = 0.4;
+
+/** The row with the names of the columns; null where none of the first looks like it. */
+export function guessHeaderRow(table: Table, today: string): number | null {
+  let best: number | null = null;
+  let most = 0;
+  for (const [index, row] of table.slice(0, MOST_LINES_BEFORE).entries()) {
+    const filled = row.filter((cell) => cell !== '');
+    const named = filled.filter((cell) => isHeaderLike(cell, today)).length;
+    const isRow = filled.length > 1 || row.length === 1;
+    if (isRow && named > most && named >= filled.length / 3) {
+      best = index;
+      most = named;
+    }
+  }
+  if (best !== null) return best;
+  // Words over numbers are names, whatever they say.
+  const [first, second] = table.slice(0, 2);
+  const numbers = (row: readonly string[] | undefined) => row?.filter((cell) => /^\d/.test(cell)).length ?? 0;
+  const isNames = first?.every((cell) => /\p{L}/u.test(cell)) ?? false;
+  return isNames && numbers(first) === 0 && numbers(second) > 0 ? 0 : null;
+}
+
+/** Whether decimals follow a comma: by the numbers of the table that can be nothing else. */
+export function guessDecimalMark(table: Table): '.' | ',' {
+  let commas = 0;
+  let points = 0;
+  for (const row of table.slice(0, SAMPLE_ROWS)) {
+    for (const cell of row) {
+      if (/^[-−]?\d+,(\d{1,2}|\d{4,})\s*(%|\D{0,3}$)/.test(cell)) commas++;
+      else if (/^[-−]?\d+\.(\d{1,2}|\d{4,})\s*(%|\D{0,3}$)/.test(cell)) points++;
+    }
+  }
+  return commas > points ? ',' : '.';
+}
+
+/** The order of dates in figures: where the column has days above 12, by those; else the person's own. */
+export function guessOrder(cells: readonly string[], own: DayOrder): DayOrder {
+  const figures = cells.flatMap((cell) => figuresOf(cell) ?? []);
+  if (figures.length === 0) {
+    const serial = cells.filter(
+      (cell) => /^\d{5}([.,]\d+)?$/.test(cell) && isSerialDay(Number.parseFloat(cell)),
+    );
+    return serial.length > cells.length / 2 ? 'serial' : own;
+  }
+  const dates = cells.map(figuresOf).filter((date) => date !== null);
+  const isAbove12 = (part: 0 | 1) => dates.some((date) => date[part].length <= 2 && Number(date[part]) > 12);
+  if (dates.every(([year]) => year.length === 4)) return 'ymd';
+  if (isAbove12(0) && !isAbove12(1)) return 'dmy';
+  if (isAbove12(1) && !isAbove12(0)) return 'mdy';
+  // Points part figures where the day comes first. Common practice, no source.
+  if (own === 'ymd' || own === 'serial')
+    return cells.some((cell) => /^\d{1,2}\.\d/.test(cell)) ? 'dmy' : 'mdy';
+  return own;
+}
+
+/** What the columns of a table hold, by their names and what is in them. */
+export function guessTable(table: Table, reader: Reader): GuessedTable {
+  const headerRow = guessHeaderRow(table, reader.today);
+  return guessColumns(table, headerRow, guessDecimalMark(table), null, reader);
+}
+
+/** The same where a person chose the header, the decimal mark or the kind. */
+export function guessColumns(
+  table: Table,
+  headerRow: number | null,
+  decimalMark: '.' | ',',
+  chosenKind: ImportKind | null,
+  reader: Reader,
+): GuessedTable {
+  const { today } = reader;
+  const header = headerRow === null ? [] : (table[headerRow] ?? []);
+  const width = Math.max(0, ...table.slice(0, SAMPLE_ROWS).map((row) => row.length));
+  const body = table.slice((headerRow ?? -1) + 1, (headerRow ?? -1) + 1 + SAMPLE_ROWS);
+  const cellsOf = Array.from({ length: width }, (_, column) => body.map((row) => row[column] ?? ''));
+  const filledOf = cellsOf.map((cells) => cells.filter((cell) => !isBlank(cell)));
+  const meanings = cellsOf.map((_, column) => meaningOf(header[column] ?? '', today));
+  const kind = chosenKind ?? guessKind(meanings);
+  const byAll = rolesFor(kind, meanings, filledOf, decimalMark, reader);
+  // An average beside the readings that it is of is no further reading.
+  const isAverage = (column: number) => meanings[column]!.depth === 'average';
+  const hasOthers = byAll.some((role, column) => role === 'reading' && !isAverage(column));
+  const roles = byAll.map((role, column) =>
+    role === 'reading' && hasOthers && isAverage(column) ? 'unused' : role,
+  );
+  const orderOf = (column: number): DayOrder => guessOrder(filledOf[column] ?? [], reader.order);
+  const datedHeaders = meanings.flatMap(({ dateText }) => dateText ?? []);
+  const headerOrder = guessOrder(datedHeaders, reader.order);
+  const columns = roles.map((role, column): ColumnChoice => {
+    const { depth, dateText, unit } = meanings[column]!;
+    return {
+      role,
+      unit: unitFor(role, unit, filledOf[column] ?? [], decimalMark, reader.units),
+      order: dayRoles.includes(role) ? orderOf(column) : null,
+      depth: role === 'reading' && depth !== 'average' ? depth : null,
+      on: role === 'reading' && dateText !== null ? (dayIn(dateText, headerOrder, today)?.day ?? null) : null,
+      fillDown: FILLED_DOWN.includes(role) && isLeftBlank(cellsOf[column] ?? [], body),
+    };
+  });
+  return { kind, headerRow, decimalMark, columns };
+}
+
+/** What is often written once for the rows below. */
+const FILLED_DOWN: readonly ColumnRole[] = [
+  'code',
+  'species',
+  'stack',
+  'place',
+  'day',
+  'log',
+  'piece',
+  'month',
+];
+
+/** Whether cells are blank where they are as above: the first is not, and many of rows with something else are. */
+function isLeftBlank(cells: readonly string[], body: Table): boolean {
+  const used = cells.filter((_, index) => body[index]?.some((cell) => cell !== ''));
+  const blank = used.filter((cell) => cell === '').length;
+  return used.length > 0 && used[0] !== '' && blank / used.length >= MANY_BLANK;
+}
+
+function guessKind(meanings: readonly HeaderMeaning[]): ImportKind {
+  const has = (...roles: ColumnRole[]) => roles.some((role) => meanings.some((each) => each.role === role));
+  if (has('wetWeight') && has('dryWeight')) return 'oven';
+  const isAir = has('humidity') && !has('reading', 'thickness', 'species');
+  return isAir ? 'air' : 'boards';
+}
+
+/** What a role is called in a table of another kind. */
+function roleIn(kind: ImportKind, role: ColumnRole | null): ColumnRole | null {
+  if (kind === 'oven' && role === 'code') return 'piece';
+  if (kind === 'boards' && role === 'piece') return 'code';
+  if (kind === 'air' && role === 'woodTemp') return 'airTemp';
+  return role !== null && rolesOf[kind].includes(role) ? role : null;
+}
+
+function rolesFor(
+  kind: ImportKind,
+  meanings: readonly HeaderMeaning[],
+  filledOf: readonly (readonly string[])[],
+  decimalMark: '.' | ',',
+  reader: Reader,
+): ColumnRole[] {
+  const taken = new Set<ColumnRole>();
+  function take(role: ColumnRole | null): ColumnRole | null {
+    if (role === null || (taken.has(role) && !repeatedRoles.includes(role))) return null;
+    taken.add(role);
+    return role;
+  }
+  const byName = meanings.map(({ role }) => take(roleIn(kind, role)));
+  return byName.map((role, column) => {
+    if (role !== null) return role;
+    // A name that says something else, or the same once more, is not guessed at.
+    if (meanings[column]!.role !== null) return 'unused';
+    const meant = roleByContent(filledOf[column] ?? [], decimalMark, reader);
+    return take(meant === null ? null : roleIn(kind, meant)) ?? 'unused';
+  });
+}
+
+function roleByContent(
+  cells: readonly string[],
+  decimalMark: '.' | ',',
+  { species, today, order }: Reader,
+): ColumnRole | null {
+  if (cells.length === 0) return null;
+  const are = (holds: (cell: string) => boolean) => cells.filter(holds).length >= MOST_OF * cells.length;
+  const dateOrder = guessOrder(cells, order);
+  if (dateOrder !== 'serial' && are((cell) => dayIn(cell, dateOrder, today) !== null)) return 'day';
+  if (are((cell) => /^\d+\s*\/\s*4$/.test(cell))) return 'thickness';
+  const names = [...new Set(cells)].slice(0, 40);
+  const known = names.filter((name) => /\p{L}{3}/u.test(name) && meansSpecies(name, species)).length;
+  if (known > 0 && known >= MOST_OF * names.length) return 'species';
+  const isMc = (cell: string) => {
+    const number = numberIn(cell, decimalMark);
+    return number !== null && /[.,]\d/.test(cell) && number.value >= 4 && number.value <= 100;
+  };
+  if (are(isMc)) return 'reading';
+  if (
+    names.length > cells.length / 20 &&
+    are((cell) => /^#?[A-Za-z]{0,8}[-. /_]?\d{1,6}[A-Za-z]?$/.test(cell))
+  ) {
+    return 'code';
+  }
+  return null;
+}
+
+const meansSpecies = (name: string, species: readonly Species[]): boolean =>
+  speciesNamed(name, species) !== null;
+
+/** What fits between these, in the unit, is the unit; the first that most of the column fits. */
+const PLAUSIBLE: Partial<Record<ColumnRole, readonly [ColumnUnit, least: number, most: number][]>> = {
+  thickness: [
+    ['mm', 10, 200],
+    ['in', 0.25, 6],
+    ['cm', 1.5, 12],
+  ],
+  width: [
+    ['mm', 60, 1200],
+    ['in', 2.5, 40],
+    ['cm', 8, 100],
+  ],
+  length: [
+    ['mm', 500, 8000],
+    ['m', 0.5, 7],
+    ['ft', 3, 24],
+    ['in', 24, 240],
+    ['cm', 60, 700],
+  ],
+};
+
+function unitFor(
+  role: ColumnRole,
+  inHeader: ColumnUnit | null,
+  cells: readonly string[],
+  decimalMark: '.' | ',',
+  units: DisplayUnits,
+): ColumnUnit | null {
+  const possible = unitsOf[role];
+  if (!possible) return null;
+  if (inHeader !== null && possible.includes(inHeader)) {
+    // A % in the header, over shares of one.
+    return inHeader === 'pct' && areShares(cells, decimalMark) ? 'share' : inHeader;
+  }
+  const imperial = units === 'imperial';
+  const numbers = cells.flatMap((cell) => {
+    const number = numberIn(cell, decimalMark);
+    return number && number.unit === null && !cell.includes('/') ? [number.value] : [];
+  });
+  switch (role) {
+    case 'reading':
+    case 'humidity':
+      return areShares(cells, decimalMark) ? 'share' : 'pct';
+    case 'woodTemp':
+    case 'airTemp': {
+      // Wood is rarely above 45 °C, and a column all below 0 °F is no yard's.
+      const most = Math.max(...numbers);
+      return most > 45 ? 'f' : imperial && most > 15 ? 'f' : imperial && numbers.length === 0 ? 'f' : 'c';
+    }
+    case 'wetWeight':
+    case 'dryWeight':
+      return 'g';
+    case 'depth':
+      return imperial && cells.some((cell) => cell.includes('/'))
+        ? 'in'
+        : Math.max(0, ...numbers) > 3
+          ? 'mm'
+          : imperial
+            ? 'in'
+            : 'mm';
+    default: {
+      const candidates = PLAUSIBLE[role] ?? [];
+      const own = imperial ? ['in', 'ft'] : ['mm', 'cm', 'm'];
+      const sorted = candidates.toSorted((a, b) => Number(own.includes(b[0])) - Number(own.includes(a[0])));
+      const fits = sorted.find(
+        ([, least, most]) =>
+          numbers.filter((number) => number >= least && number <= most).length >= MOST_OF * numbers.length,
+      );
+      if (numbers.length === 0) return imperial ? 'in' : 'mm';
+      return fits?.[0] ?? (imperial ? 'in' : 'mm');
+    }
+  }
+}
+
+function areShares(cells: readonly string[], decimalMark: '.' | ','): boolean {
+  const numbers = cells.flatMap((cell) => {
+    const number = numberIn(cell, decimalMark);
+    return number && number.unit === null ? [number.value] : [];
+  });
+  return numbers.length > 0 && numbers.every((number) => number > 0 && number < 1);
+}

@@ -1,0 +1,134 @@
+import type { ColumnRole, ColumnUnit, DayOrder } from '../contract/import.ts';
+import type { Depth } from '../probing/readings/reading.ts';
+import { dayIn, unitAt } from './cells.ts';
+
+/** What a header says of its column. */
+export interface HeaderMeaning {
+  role: ColumnRole | null;
+  unit: ColumnUnit | null;
+  depth: Depth | null;
+  /** Where the header is a date, or has one in it: how it is written. */
+  dateText: string | null;
+}
+
+/** What columns are called, as words without marks. Common practice, no source. */
+const NAMES: readonly [ColumnRole, RegExp][] = [
+  [
+    'sawnOn',
+    /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$/,
+  ],
+  ['woodTemp', /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?$|^holztemp(eratur)?$/],
+  [
+    'airTemp',
+    /^(air|ambient|outdoor|outside|room) temp(erature)?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$/,
+  ],
+  [
+    'humidity',
+    /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel )?(luft)?feuchtigkeit$|^luftfeuchte$|^(mean|average|avg) (rh|humidity)$/,
+  ],
+  [
+    'wetWeight',
+    /^(wet|green|initial|start)( (piece|sample))?( (weight|mass|wt))?$|^(nass|feucht)(gewicht|masse)$/,
+  ],
+  [
+    'dryWeight',
+    /^(oven ?)?(dry|dried|od|final)( (weight|mass|wt))?( \d)?$|^weight( \d| after.*)$|^darr(gewicht|masse)$|^trocken(gewicht|masse)$/,
+  ],
+  ['piece', /^(piece|sample|specimen|test piece|probe|muster)( (id|no|number|nr))?$/],
+  ['thickness', /^(nom(inal)? |rough )?(thick(ness)?|thk|t)$|^(dicke|starke)$|^quarters$/],
+  ['width', /^(avg |average |mean )?(width|w|wid)$|^breite$/],
+  ['length', /^(length|len|l)$|^lange$/],
+  ['species', /^(wood )?(species|spec|wood|timber|kind|type of wood)$|^(holz)?art$|^baumart$|^holz$/],
+  ['stack', /^(stack|pile|bundle|lot|stapel|paket)( (id|no|name|number|nr))?$/],
+  ['place', /^(place|location|loc|shed|site|where|room|lager(ort)?|ort|standort)( name)?$/],
+  ['log', /^(log|tree|stamm|baum)( (id|no|number|nr))?$/],
+  ['layer', /^(layer|course|row in stack|lage)( no)?$/],
+  ['note', /^(notes?|remarks?|comments?|bemerkung(en)?|notiz(en)?|anmerkung(en)?)$/],
+  ['month', /^(month|monat)$/],
+  ['time', /^(time|hour|uhrzeit|zeit|time of day)$/],
+  [
+    'day',
+    /^(date|day|datum|tag|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$/,
+  ],
+  ['depth', /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess)?tiefe$/],
+  [
+    'code',
+    /^(board|id|no|nr|num(ber)?|code|tag|label|plank|slab|brett|bohle|nummer|item|piece|ref)( ?(id|no|nr|number|code|tag|name|nummer))?$|^(board|brett|bohlen)(id|nr|nummer)$/,
+  ],
+  [
+    'reading',
+    /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|holzfeuchte|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|messpunkt|messung|reading|pin|mc) ?\d{1,2}$/,
+  ],
+];
+
+const DEPTHS: readonly [Depth, RegExp][] = [
+  ['shell', /\b(shell|surface|face|outer|schale|rand|aussen)\b/],
+  ['core', /\b(core|cent(er|re)|middle|inner|kern|mitte|innen)\b/],
+  ['average', /\b(average|avg|mean|mittel|durchschnitt)\b/],
+];
+
+const words = (text: string): string =>
+  text
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replaceAll('ß', 'ss')
+    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+
+/** A unit in brackets, or at the end behind a comma or a slash: "Thickness (in)", "Temp, °F", "MC %". */
+const UNIT =
+  /[([]\s*(?<bracketed>[^)\]]{1,12})\s*[)\]]|[,/]\s*(?<last>[^,/\s]{1,8})\s*$|(?<bare>\s(mm|cm|m|in|ft|°[CF]|kg|g|%)|%)$/u;
+
+const ORDERS: readonly DayOrder[] = ['mdy', 'dmy', 'ymd'];
+
+/** A date within a text, as it is written there; null for none. */
+export function dateTextIn(text: string, today: string): string | null {
+  const figures = /\d{1,4}[./-]\d{1,2}[./-]\d{2,4}/.exec(text)?.[0];
+  const named =
+    /\d{1,2}\.?[\s-]*\p{L}{3,}\.?,?[\s-]*\d{2,4}/u.exec(text)?.[0] ??
+    /\p{L}{3,}\.?[\s-]*\d{1,2},?[\s-]+\d{2,4}/u.exec(text)?.[0];
+  return (
+    [figures, named].find(
+      (written) => written !== undefined && ORDERS.some((order) => dayIn(written, order, today) !== null),
+    ) ?? null
+  );
+}
+
+/** What a header says: "Thickness (in)", "MC % 2024-05-03", "Core 5/3/24", "Holzfeuchte [%]". */
+export function meaningOf(written: string, today: string): HeaderMeaning {
+  const header = written.replaceAll('_', ' ');
+  const dateText = dateTextIn(header, today);
+  const rest = dateText === null ? header : header.replace(dateText, ' ');
+  const found = UNIT.exec(rest);
+  const unitText = found?.groups?.bracketed ?? found?.groups?.last ?? found?.groups?.bare ?? '';
+  const trimmed = unitText.trim();
+  const known = unitAt(trimmed) ?? unitAt(trimmed.toUpperCase());
+  const unit =
+    trimmed === '"' ? 'in' : /^(4\/4|quarters?|\/4)$/i.test(trimmed) ? 'quarters' : (known?.unit ?? null);
+  const name = words(unit === null && !found?.groups?.bare ? rest : rest.replace(found?.[0] ?? '', ' '));
+  const depth = DEPTHS.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
+  const withoutDepth = words(DEPTHS.reduce((left, [, pattern]) => left.replace(pattern, ' '), name));
+  const role =
+    NAMES.find(([, pattern]) => pattern.test(name))?.[0] ??
+    (depth === null
+      ? null
+      : withoutDepth === '' || /^\d{1,2}$/.test(withoutDepth) || isReading(withoutDepth)
+        ? 'reading'
+        : null);
+  const isDated =
+    dateText !== null && (name === '' || role === 'reading' || role === 'day' || depth !== null);
+  return { role: isDated ? 'reading' : role, unit, depth, dateText: isDated ? dateText : null };
+}
+
+const isReading = (name: string): boolean => NAMES.find(([role]) => role === 'reading')![1].test(name);
+
+/** Whether a text is what a column is called, and no value. */
+export const isHeaderLike = (text: string, today: string): boolean => {
+  const { role, dateText } = meaningOf(text, today);
+  return role !== null || dateText !== null;
+};
+
+/** What readings tell whose depth is named so: "shell", "Kern"; null for another text. */
+export const depthNamed = (text: string): Depth | null =>
+  DEPTHS.find(([, pattern]) => pattern.test(words(text)))?.[0] ?? null;

@@ -1,0 +1,205 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { ImportChoices } from '../../../shared-core/contract/import.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { german, long, pasted, quarters, type Spreadsheet, wide } from '../import/spreadsheets.ts';
+import { say } from './a-window.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+// The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
+withYardOfTwo();
+
+const american = { units: 'imperial', order: 'mdy' } as const;
+
+/** A file, read as it is guessed: what a person has chosen before they changed anything. */
+async function read(content: string | Buffer, reader: Spreadsheet['reader'] = american) {
+  const file = join(mkdtempSync(join(tmpdir(), 'pintally-table-')), 'table.csv');
+  writeFileSync(file, content);
+  const { guessed, table, ...shown } = await yard.command('imports.read', { file, ...reader });
+  const choices: ImportChoices = {
+    ...guessed,
+    stackName: 'Imported',
+    place: { placeId: yard.place.id },
+    endUseId: 'furniture',
+    speciesId: null,
+    thicknessMm: null,
+    thicknessQuarters: null,
+    speciesOfNames: {},
+    placesOfNames: {},
+    meterId: null,
+    fixes: [],
+    leftOut: [],
+  };
+  return { table, choices, ...shown };
+}
+const check = ({ table, choices }: { table: string; choices: ImportChoices }) =>
+  yard.command('imports.check', { table, choices });
+const problemsOf = ({ refusedRows }: RequestOutput<'imports.check'>) =>
+  refusedRows.map(({ row, problems }) => [row + 1, ...problems.map(({ problem }) => say(problem))]);
+const save = (plan: string) => yard.command('imports.save', { plan });
+const total = async () =>
+  (await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 1 })).total;
+
+describe('2,000 rows by five habits come in as they are guessed', () => {
+  test.each([
+    ['a row a board, readings under their dates', wide],
+    ['a row a reading', long],
+    ['semicolons, decimal commas, days first, Windows-1252', german],
+    ['quarters, °F, and notes in cells', quarters],
+    ['pasted, with blanks for what is as above', pasted],
+  ] as const)(
+    '%s',
+    async (_, make) => {
+      const sheet = make();
+      const open = await read(sheet.bytes, sheet.reader);
+      const checked = await check(open);
+      expect(problemsOf(checked)).toEqual([]);
+      expect(checked.problems).toEqual([]);
+      expect(checked.counts).toMatchObject({ boards: sheet.boards, readings: sheet.readings });
+      const saved = await save(checked.plan);
+      expect(saved.counts).toMatchObject({ boards: sheet.boards, readings: sheet.readings });
+      expect(await total()).toBe(sheet.boards + 2);
+
+      // The same once more adds nothing.
+      const again = await check(await read(sheet.bytes, sheet.reader));
+      expect(again.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 });
+      expect(again.knownReadings).toBe(sheet.readings);
+    },
+    60_000,
+  );
+});
+
+test('an import is undone as one act, and the same file restores it', async () => {
+  const file =
+    'Board,Species,Thickness,Date,MC\nX-1,walnut,8/4,5/3/2025,14.2\nX-2,walnut,8/4,5/3/2025,15.1\n';
+  const first = await check(await read(file));
+  const { act, counts } = await save(first.plan);
+  expect(counts).toEqual({ places: 0, stacks: 1, boards: 2, readings: 2, ovenChecks: 0 });
+  await yard.command('acts.undo', { act });
+  expect(await total()).toBe(2);
+  // Its IDs are free.
+  await yard.command('boards.add', [yard.board('X-3')]);
+  const again = await check(await read(file));
+  expect(again.counts).toMatchObject({ boards: 2, readings: 2 });
+  const restored = await save(again.plan);
+  expect(restored).toMatchObject({ isRestored: true, counts });
+  expect(await total()).toBe(5);
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'X-1', offset: 0, limit: 9 });
+  const { readings } = await yard.query('boards.get', { id: rows[0]!.id });
+  expect(readings).toHaveLength(1);
+  expect(readings[0]).toMatchObject({ raw: 14.2, excluded: null, depthFrom: 'plan' });
+  expect(readings[0]!.spot.depthMm).toBeNull();
+});
+
+test('rows that cannot go in are shown with their reasons, and the others go in', async () => {
+  const open = await read(
+    [
+      'Board,Species,Thickness (in),Date,MC',
+      'Y-1,walnut,1,5/3/2025,14.2',
+      'Y-2,unobtainium,1,5/3/2025,14.2',
+      'Y-3,walnut,1,2/30/2025,14.2',
+      'Y-4,walnut,1,5/3/2031,14.2',
+      'Y-5,walnut,99,5/3/2025,14.2',
+      'Y-6,walnut,1,5/3/2025,wet',
+      'Y-7,walnut,1,,14.2',
+      ',walnut,1,5/3/2025,14.2',
+      'Average,,,,14.2',
+      'Y-1,cherry,1,5/3/2025,14.2',
+    ].join('\n'),
+  );
+  const checked = await check(open);
+  expect(problemsOf(checked)).toEqual([
+    [3, 'unobtainium is not a species of this yard, or could mean several.'],
+    [4, '“2/30/2025” is not a date. Check the order of day and month.'],
+    [5, 'May 3, 2031 is in the future, or too long ago.'],
+    [6, '“99” is not between 3 mm and 400 mm. Check the unit.'],
+    [7, '“wet” is not a reading.'],
+    [8, 'A reading without a date.'],
+    [9, 'No board ID.'],
+    [10, '“Average” is a line of totals.'],
+    [11, 'Line 2 gives this board another species.'],
+  ]);
+  expect(checked.unknownSpecies).toEqual([{ name: 'unobtainium', rows: 1 }]);
+  expect(checked.rows).toBe(1);
+
+  const corrected = await check({
+    ...open,
+    choices: {
+      ...open.choices,
+      speciesOfNames: { unobtainium: 'walnut-black' },
+      fixes: [{ row: 5, column: 2, text: '1' }],
+      leftOut: [8, 9, 10],
+    },
+  });
+  expect(problemsOf(corrected).map(([line]) => line)).toEqual([4, 5, 7, 8]);
+  expect(corrected).toMatchObject({ rows: 3, leftOut: 3 });
+  await save(corrected.plan);
+  expect(await total()).toBe(5);
+});
+
+test('readings of a known board are added, and those that it has are not', async () => {
+  await yard.beginRound();
+  const checked = await check(
+    await read('Board,Date,MC 1,MC 2\nWAL-01,6/1/2026,12.4,13.0\nWAL-02,5/1/2026,14.0,14.5\n'),
+  );
+  expect(checked.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 3, ovenChecks: 0 });
+  expect(checked.knownReadings).toBe(1);
+  await save(checked.plan);
+  const { findings } = await yard.query('boards.get', { id: yard.boards[1]!.id });
+  expect(findings.length).toBeLessThanOrEqual(1);
+});
+
+test('the air of a place comes in by months', async () => {
+  const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  const lines = months.map((month, at) => `Shop,${month},${50 + at},${60 + at}`);
+  const open = await read(['Place,Month,Temp (°F),RH (%)', ...lines].join('\n'));
+  expect(open.choices.kind).toBe('air');
+  const checked = await check(open);
+  expect(checked.counts.places).toBe(1);
+  await save(checked.plan);
+  const [place] = await yard.query('places.list', {});
+  expect(place!.air[0]).toEqual({ tempC: 10, rh: 0.6 });
+  expect(place!.air[11]!.rh).toBeCloseTo(0.71);
+});
+
+test('oven-dry checks come in, once', async () => {
+  const file =
+    'Piece,Species,Date,Reading,Wet weight (g),Dry 1,Dry 2\nP1,walnut,5/1/2026,12.5,98.5,88.1,88.05\n';
+  const open = await read(file);
+  expect(open.choices.kind).toBe('oven');
+  await save((await check(open)).plan);
+  const [fit] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
+  expect(fit!.checks).toHaveLength(1);
+  expect(fit!.checks[0]!.weights.map(({ grams }) => grams)).toEqual([88.1, 88.05]);
+  expect(fit!.checks[0]!.dry).toBe(true);
+  await save((await check(await read(`${file}P2,walnut,5/1/2026,13,98.5,88\n`))).plan);
+  const [after] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
+  expect(after!.checks).toHaveLength(2);
+});
+
+describe('what is no table is refused with a sentence', () => {
+  test.each([
+    ['a zipped workbook', Buffer.from('PK\x03\x04 and more'), 'This is a workbook'],
+    ['a picture', Buffer.from('\x89PNG\r\n', 'latin1'), 'This file is not a table of text.'],
+    ['bytes', Buffer.from([1, 2, 3, 4, 5, 6, 7, 200]), 'This file is not a table of text.'],
+    ['nothing', '', 'There is nothing in it.'],
+    ['an endless line', 'a'.repeat(400_000), 'A line of this file never ends.'],
+    ['an open quote', 'Board,MC\n"X-1,12\nX-2,13\n', 'A quotation mark in line 2 is never closed.'],
+    ['a row too wide', Array(600).fill('a').join(','), 'It has more than 500 columns.'],
+  ])('%s', async (_, content, sentence) => {
+    await expect(read(content)).rejects.toThrow(sentence);
+  });
+
+  test('two columns of one name: the first holds', async () => {
+    const { choices } = await read('Board,Species,Species,Thickness\nX-1,walnut,walnut,8/4\n');
+    expect(choices.columns.map(({ role }) => role)).toEqual(['code', 'species', 'unused', 'thickness']);
+  });
+
+  test('UTF-16 as spreadsheets save it is read', async () => {
+    const text = 'Board\tSpecies\tThickness\nÄ 1\twalnut\t8/4\n';
+    const checked = await check(await read(Buffer.from(`\uFEFF${text}`, 'utf16le')));
+    expect(checked.counts.boards).toBe(1);
+  });
+});
