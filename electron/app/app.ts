@@ -50,6 +50,7 @@ import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
+import { lifeCommands } from './stock/life-of-boards.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { projectCommands, projectQueries } from './stock/projects.ts';
@@ -267,6 +268,7 @@ export function createApp({
     ...stackCommands(context, judging),
     ...firstStackCommands(context),
     ...boardCommands(context, judging),
+    ...lifeCommands(context),
     ...boardsTogetherCommands(context, judging, comparing),
     ...noteCommands(context),
     ...labelCommands(context),

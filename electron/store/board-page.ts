@@ -1,5 +1,6 @@
 import type { BoardFilter, BoardSort } from '../../shared-core/contract/yard.ts';
 import { CALL_RANK } from './migrations/0017-too-dry.ts';
+import { valueIn } from './read-json.ts';
 
 /** Which page of which boards, and in which order. */
 export interface BoardPage {
@@ -24,7 +25,7 @@ const byColumn = (column: string, index: string): Order => ({
 });
 
 /** How boards are sorted. `b` is `board`, `w` is `species`. */
-export const orders: Record<BoardSort, Order> = {
+const orders: Record<BoardSort, Order> = {
   added: { by: (direction) => `ORDER BY b.id ${direction}`, ofYard: 'FROM board b' },
   code: byColumn('b.code', 'board_by_code'),
   average: byColumn('b.latest_average_pct', 'board_by_average'),
@@ -37,6 +38,28 @@ export const orders: Record<BoardSort, Order> = {
   },
 };
 
+/** The order of a page's boards, and where they come from in that order. */
+export function orderOf({ stackId, filter, sort = 'added', descending }: BoardPage): {
+  order: string;
+  from: string;
+} {
+  const { by, ofYard } = orders[sort];
+  // The indexes of the whole yard leave these out.
+  if (filter === 'archived')
+    return {
+      // Those that left last come first.
+      order: sort === 'added' ? 'ORDER BY b.archived_at DESC, b.id DESC' : by(descending ? 'DESC' : 'ASC'),
+      from: 'FROM board b INDEXED BY board_by_archived JOIN species w ON w.id = b.species_id',
+    };
+  return {
+    order: by(descending ? 'DESC' : 'ASC'),
+    from:
+      stackId === null
+        ? ofYard
+        : 'FROM board b INDEXED BY board_by_stack JOIN species w ON w.id = b.species_id',
+  };
+}
+
 const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDEXED BY board_by_standing
   ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
 /** Of boards that are where their stack is. */
@@ -44,16 +67,23 @@ export const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id
 const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\' OR b.note LIKE @like ESCAPE '\\'
   OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
 
+/** What was entered by mistake, or undone, is in no list. */
+export const SHOWN_ARCHIVED = `AND coalesce(${valueIn('b.archived_why', '$.code')}, '') NOT IN ('deleted', 'undone')`;
+
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */
 const CALLS = ['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again', 'not-probed'];
 
 /** Which boards those are, over all pages. */
 export function conditionOf({ stackId, search, filter = null }: BoardPage): string {
+  const inStack = stackId === null ? [] : ['AND b.stack_id = @stackId'];
+  const found = search === '' ? [] : [FOUND];
+  if (filter === 'archived')
+    return ['WHERE b.archived_at IS NOT NULL', SHOWN_ARCHIVED, ...inStack, ...found].join(' ');
   return [
     'WHERE b.archived_at IS NULL',
-    ...(stackId === null ? [] : ['AND b.stack_id = @stackId']),
+    ...inStack,
     ...(filter === 'elsewhere' ? [ELSEWHERE] : stackId === null ? [] : [WITH_STACK]),
     ...(filter === null || filter === 'elsewhere' ? [] : [`AND ${CALL_RANK} = ${CALLS.indexOf(filter)}`]),
-    ...(search === '' ? [] : [FOUND]),
+    ...found,
   ].join(' ');
 }

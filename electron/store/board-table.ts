@@ -1,4 +1,5 @@
 import type { Statement } from 'better-sqlite3';
+import { type Archived, type ArchivedWhy, archivedWhySchema } from '../../shared-core/contract/archive.ts';
 import {
   type Board,
   type BoardRow,
@@ -9,7 +10,7 @@ import {
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
-import { type BoardPage, conditionOf, orders, WITH_STACK } from './board-page.ts';
+import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
@@ -38,9 +39,12 @@ const columns: Columns<NewBoard> = {
 };
 const recordColumns: Columns<Board & { version: number }> = { id: 'id', version: 'version', ...columns };
 
-interface BoardRecord extends Omit<BoardRow, 'latest' | 'outlook' | 'judgement' | 'isElsewhere'> {
+interface BoardRecord
+  extends Omit<BoardRow, 'latest' | 'outlook' | 'judgement' | 'isElsewhere' | 'archived'> {
   finding: string | null;
   outlook: string | null;
+  archivedAt: string | null;
+  archivedWhy: string | null;
   isElsewhere: 0 | 1;
 }
 
@@ -98,7 +102,8 @@ interface JudgedBy<Flag>
 const select = `
   SELECT ${selected(recordColumns, 'b')}, s.name AS stackName, coalesce(w.name, w.id) AS speciesName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, b.place_id <> s.place_id AS isElsewhere,
-    f.record AS finding, o.record AS outlook, best.name AS bestPlaceName
+    f.record AS finding, o.record AS outlook, best.name AS bestPlaceName,
+    b.archived_at AS archivedAt, b.archived_why AS archivedWhy
   FROM board b
   JOIN stack s ON s.id = b.stack_id
   JOIN species w ON w.id = b.species_id
@@ -108,6 +113,9 @@ const select = `
   LEFT JOIN outlook o ON o.board_id = b.id
   LEFT JOIN place best ON best.id = ${valueIn('o.record', '$.judgement.bestPlaceId')}`;
 
+/** SQL for a board \`s\` that left and was read as what it is: its readings teach as before. */
+const TEACHES_STILL = `${valueIn('s.archived_why', '$.code')} IN ('sold', 'used', 'scrapped', 'ripped', 'crosscut')`;
+
 function latestFrom(record: string | null, boardId: number, badCaches: BadCacheCollector) {
   if (record === null) return null;
   const latest = readJson(latestFindingSchema, record);
@@ -115,9 +123,15 @@ function latestFrom(record: string | null, boardId: number, badCaches: BadCacheC
   return latest ?? null;
 }
 
+function archivedFrom({ archivedAt: at, archivedWhy }: BoardRecord): Archived | null {
+  if (at === null) return null;
+  return { ...(readJson(archivedWhySchema, archivedWhy ?? '') ?? { code: 'unknown', note: '' }), at };
+}
+
 const toRowBy =
   (badCaches: BadCacheCollector) =>
-  ({ finding, outlook: saved, isElsewhere, ...row }: BoardRecord): BoardRow => {
+  (record: BoardRecord): BoardRow => {
+    const { finding, outlook: saved, isElsewhere, ...row } = record;
     const latest = latestFrom(finding, row.id, badCaches);
     const outlook = outlookFrom(saved, row.id, badCaches);
     const judgement = outlook?.judgement ?? judgeByFinding(latest);
@@ -134,6 +148,7 @@ const toRowBy =
       judgement,
       bestPlaceName: row.bestPlaceName,
       latest: latest && asJudged(latest, judgement),
+      archived: archivedFrom(record),
     };
   };
 
@@ -152,15 +167,10 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   >();
   function listOf(wanted: BoardPage) {
     const condition = conditionOf(wanted);
-    const { by, ofYard } = orders[wanted.sort ?? 'added'];
-    const order = by(wanted.descending ? 'DESC' : 'ASC');
+    const { order, from } = orderOf(wanted);
     const key = `${condition} ${order}`;
     const known = lists.get(key);
     if (known) return known;
-    const from =
-      wanted.stackId === null
-        ? ofYard
-        : 'FROM board b INDEXED BY board_by_stack JOIN species w ON w.id = b.species_id';
     const made = {
       // The page's ids first: the joins are then made for its boards only, however far down it lies.
       page: db.prepare<[object], BoardRecord>(
@@ -184,7 +194,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const siblings = db.prepare<[number, number], { id: number }>(
     `SELECT s.id FROM board b JOIN board s ON s.stack_id = b.stack_id AND s.species_id = b.species_id
        AND s.log = b.log COLLATE NOCASE AND s.id <> b.id
-     WHERE b.id = ? AND b.log <> '' AND s.archived_at IS NULL AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
+     WHERE b.id = ? AND b.log <> '' AND (s.archived_at IS NULL OR ${TEACHES_STILL}) AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
     b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
@@ -219,10 +229,13 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at) ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
-    `SELECT b.code FROM board b WHERE ${inStack} ORDER BY b.id DESC`,
+    'SELECT b.code FROM board b WHERE b.stack_id = ? ORDER BY b.id DESC',
   );
   const byCode = db.prepare<[string], { id: number }>(
     'SELECT id FROM board WHERE code = ? AND archived_at IS NULL',
+  );
+  const leftWith = db.prepare<[string], { id: number }>(
+    `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL ${SHOWN_ARCHIVED} LIMIT 1`,
   );
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
   const toTally = `SELECT b.id, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,
@@ -255,6 +268,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const versions = db.prepare<[string], BoardVersion>(
     `SELECT id, code, version, stack_id AS stackId FROM board WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`,
+  );
+  const archived = db.prepare<[string], { id: number; code: string }>(
+    `SELECT id, code FROM board WHERE archived_at IS NOT NULL AND id IN (SELECT value FROM json_each(?)) ORDER BY id`,
   );
   const ids = (rows: { id: number }[]): number[] => rows.map((row) => row.id);
 
@@ -299,15 +315,20 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     stacksLeftBehind: (stackIds: readonly number[]) => leftBehind.all(JSON.stringify(stackIds)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
-    /** Codes of a stack's boards, the newest board first. */
+    /** Codes of a stack's boards, the newest board first; archived ones too. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
     /** By name, each once. */
     speciesOfStack: (stackId: number): string[] => speciesOf.all(stackId).map(({ name }) => name),
+    /** Whether a board has it, or had it when it left: its label, and what a person wrote down, still name it. */
+    isCodeKnown: (code: string): boolean => (byCode.get(code) ?? leftWith.get(code)) !== undefined,
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     /** In the order of their ids; archived ones too. */
     versionsOf: (boardIds: readonly number[]): BoardVersion[] => versions.all(JSON.stringify(boardIds)),
+    /** Of these boards, those that are archived, in the order of their ids. */
+    archivedOf: (boardIds: readonly number[]): Pick<Board, 'id' | 'code'>[] =>
+      archived.all(JSON.stringify(boardIds)),
     topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {
@@ -320,6 +341,14 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
 export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
   const add = recordAdder(db, 'board', columns);
   const moves = moveWrites(db);
+  const archive = db.prepare(
+    `UPDATE board SET archived_at = ?, archived_why = ?, version = version + 1
+     WHERE id IN (SELECT value FROM json_each(?)) AND archived_at IS NULL`,
+  );
+  const bringBack = db.prepare(
+    `UPDATE board SET archived_at = NULL, archived_why = NULL, code = coalesce(?, code), version = version + 1
+     WHERE id = ? AND archived_at IS NOT NULL`,
+  );
   return {
     /** A board, and that it stands at a place since an instant. */
     add: (board: NewBoard, placeId: number, since: string): number => {
@@ -328,5 +357,13 @@ export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
       return boardId;
     },
     edit: recordEditor(db, 'board', columns, get),
+    /** They are in no list from then on. @param at  UTC, ISO 8601 */
+    archive: (boardIds: readonly number[], at: string, why: ArchivedWhy): void => {
+      archive.run(at, JSON.stringify(why), JSON.stringify(boardIds));
+    },
+    /** @param code  null where it keeps its own; one that another board has is refused by the file */
+    bringBack: (boardId: number, code: string | null): void => {
+      bringBack.run(code, boardId);
+    },
   };
 }

@@ -24,6 +24,7 @@ import * as driedBy from './migrations/0023-dried-by.ts';
 import * as learnedAir from './migrations/0024-learned-air.ts';
 import * as learnedSurface from './migrations/0025-learned-surface.ts';
 import * as undoneRows from './migrations/0026-undone-rows.ts';
+import * as archivedBoards from './migrations/0027-archived-boards.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -63,4 +64,5 @@ export const migrations: readonly Migration[] = [
   learnedAir,
   learnedSurface,
   undoneRows,
+  archivedBoards,
 ];

@@ -54,7 +54,7 @@ export function placeReads(db: Db) {
     .pluck();
   const toldWhere = ([offset, precision]: ToldColumns, boards: string) =>
     `SELECT place_id AS placeId, total(${precision}) AS precision, total(${offset} * ${precision}) AS pull
-     FROM board ${boards} AND archived_at IS NULL AND ${offset} IS NOT NULL GROUP BY place_id`;
+     FROM board ${boards} AND ${offset} IS NOT NULL GROUP BY place_id`;
   const toldOf = (what: keyof LearnedOfPlace) => {
     const { used, newest } = toldColumns[what];
     return {
@@ -77,7 +77,7 @@ export function placeReads(db: Db) {
     },
     /** How far readings put its EMC from that of its months, % MC; null where none tell, or they agree with its months. */
     airOffsetPct: (placeId: number): number | null => offsetOf.get(placeId) ?? null,
-    /** What boards' readings tell of each place, as all forecasts go by. */
+    /** What boards' readings tell of each place, those that left it included, as all forecasts go by. */
     told: (what: keyof LearnedOfPlace): Evidence[] => lessons[what].told.all(),
     /** The same by the newest forecasts. */
     newlyTold: (what: keyof LearnedOfPlace): Evidence[] => lessons[what].newlyTold.all(),

@@ -27,7 +27,8 @@ export function CallFilter({
       label={<span className="spoken-only">{say('filter.label')}</span>}
       value={value}
       options={offered.map(([filter, count]) => {
-        const isCall = filter !== 'all' && filter !== 'not-probed' && filter !== 'elsewhere';
+        const isCall =
+          filter !== 'all' && filter !== 'not-probed' && filter !== 'elsewhere' && filter !== 'archived';
         const words = isCall ? say(`call.${filter}`) : say(`filter.${filter}`);
         return {
           value: filter,

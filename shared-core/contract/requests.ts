@@ -7,6 +7,7 @@ import { dateRequests } from './requests/dates.ts';
 import { exchangeRequests } from './requests/exchange.ts';
 import { importRequests } from './requests/imports.ts';
 import { labelRequests } from './requests/labels.ts';
+import { lifeRequests } from './requests/life.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
 import { metersRequests } from './requests/meters.ts';
@@ -33,6 +34,7 @@ export const requests = {
   ...yardRequests,
   ...stackRequests,
   ...boardRequests,
+  ...lifeRequests,
   ...placeRequests,
   ...stationRequests,
   ...catalogRequests,

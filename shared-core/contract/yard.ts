@@ -13,6 +13,7 @@ import { dayToDaySchema, stationSchema } from '../wood/climate/station.ts';
 import { type AirMovement, airMovementSchema } from '../wood/drying/air-movement.ts';
 import { barkSideSchema, topCoverSchema } from '../wood/drying/faces-of-board.ts';
 import { messageSchema } from '../words/message.ts';
+import { archivedSchema } from './archive.ts';
 import { columnSchema, layerSchema } from './stack-order.ts';
 import { says } from './validation.ts';
 
@@ -311,6 +312,8 @@ export const boardRowSchema = boardSchema.extend({
   judgement: judgementSchema,
   /** Of `judgement.bestPlaceId`. */
   bestPlaceName: z.string().nullable(),
+  /** Null of a board that is in the yard. */
+  archived: archivedSchema.nullable(),
 });
 export type BoardRow = z.infer<typeof boardRowSchema>;
 
@@ -318,8 +321,11 @@ export type BoardRow = z.infer<typeof boardRowSchema>;
 export const boardSortSchema = z.enum(['added', 'code', 'average', 'call', 'ready', 'read', 'species']);
 export type BoardSort = z.infer<typeof boardSortSchema>;
 
-/** Which boards a list shows. `elsewhere`: those moved to another place than their stack's. */
-export const boardFilterSchema = z.enum([...callSchema.options, 'not-probed', 'elsewhere']);
+/**
+ * Which boards a list shows. `elsewhere`: those moved to another place than their stack's. `archived`: those that left the
+ * yard, which no other list shows.
+ */
+export const boardFilterSchema = z.enum([...callSchema.options, 'not-probed', 'elsewhere', 'archived']);
 export type BoardFilter = z.infer<typeof boardFilterSchema>;
 
 export const moveSchema = z.object({

@@ -113,6 +113,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         whyNot,
         judgement: judgementOf(context, assessing, row, { forecast: null, whyNot }, Date.parse(now)),
       });
+      if (row.archived) return none(message('forecast.archived'));
       if (!own.ok) return none(own.problem);
       const boards = [learnerOfPlaces(context.yard())(own.value.board)];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {

@@ -3,12 +3,14 @@ import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { hrefOf } from '../../stores/navigation.ts';
+import { go, hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { ReserveButton, ReservedFor } from '../dates/Reservation.tsx';
+import { ArchivedBanner } from '../life/ArchivedBanner.tsx';
+import { LifeMenu } from '../life/LifeMenu.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
@@ -53,6 +55,38 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const judgement = forecast.output?.judgement ?? board.judgement;
   const { next } = judgement;
   const edit = () => setEditing(true);
+  const history = (findings.length > 0 || details) && (
+    <HistoryChart
+      code={board.code}
+      history={{
+        findings,
+        stays: moves.map(({ since, placeName }) => ({ fromMs: Date.parse(since), placeName })),
+        endUse,
+        forecast: details,
+      }}
+    />
+  );
+  const report = (
+    <ButtonLink href={hrefOf({ name: 'report', kind: 'passport', id: board.id })}>
+      {say('report.print')}
+    </ButtonLink>
+  );
+  const note = (
+    <NoteSheet
+      subject={{ kind: 'board', id: board.id }}
+      title={say('note.of-board', { boardCode: board.code })}
+    />
+  );
+  const parts = <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />;
+  if (board.archived)
+    return (
+      <Screen title={board.code} isName lead={<Lead board={board} />} actions={report}>
+        <ArchivedBanner board={board} archived={board.archived} />
+        {history}
+        {note}
+        {parts}
+      </Screen>
+    );
   return (
     <Screen
       title={board.code}
@@ -71,11 +105,14 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
               {say('board.label')}
             </ButtonLink>
           )}
-          <ButtonLink href={hrefOf({ name: 'report', kind: 'passport', id: board.id })}>
-            {say('report.print')}
-          </ButtonLink>
+          {report}
           <ReserveButton boardId={board.id} />
           <Button onClick={edit}>{say('common.edit')}</Button>
+          <LifeMenu
+            boards={[board]}
+            canDelete={readings.length === 0}
+            onDeleted={() => go({ name: 'stack', id: board.stackId })}
+          />
         </>
       }
     >
@@ -95,17 +132,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
             )}
           </Await>
         </Sheet>
-        {(findings.length > 0 || details) && (
-          <HistoryChart
-            code={board.code}
-            history={{
-              findings,
-              stays: moves.map(({ since, placeName }) => ({ fromMs: Date.parse(since), placeName })),
-              endUse,
-              forecast: details,
-            }}
-          />
-        )}
+        {history}
       </div>
       <div className="beside wide-first">
         {details && (
@@ -120,11 +147,8 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           onEdit={edit}
         />
       </div>
-      <NoteSheet
-        subject={{ kind: 'board', id: board.id }}
-        title={say('note.of-board', { boardCode: board.code })}
-      />
-      <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />
+      {note}
+      {parts}
       {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}
       {moveTo !== undefined && (
         <MoveForm target={{ board }} placeId={moveTo} onClose={() => setMoveTo(undefined)} />

@@ -11,6 +11,8 @@ import { EmptyState, Failed, Loading } from '../../ui/Screen.tsx';
 import type { Sort } from '../../ui/sorted-rows.ts';
 import { useWords } from '../../words.ts';
 import { ReserveForm } from '../dates/ReserveForm.tsx';
+import { BringBackButton } from '../life/BringBackButton.tsx';
+import { LifeMenu } from '../life/LifeMenu.tsx';
 import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
@@ -73,6 +75,15 @@ export function BoardList({
   const isMovedOutOfSight =
     lastEdit?.movedTo != null && (counts.elsewhere ?? 0) > 0 && filter !== 'elsewhere';
   const chosen = [...selected.values()].sort((a, b) => a.id - b.id);
+  const isOfArchived = filter === 'archived';
+  const which = isOfArchived ? 'archived-boards' : stackId === null ? 'boards' : 'stack';
+  const selectNone = () => setSelected(new Map());
+
+  /** What can be done with boards of the yard cannot be done with archived ones. */
+  function show(next: Filter): void {
+    if ((next === 'archived') !== isOfArchived) selectNone();
+    setFilter(next);
+  }
 
   return (
     <>
@@ -85,7 +96,7 @@ export function BoardList({
           value={search}
           onValue={setSearch}
         />
-        <CallFilter value={filter} counts={counts} onValue={setFilter} />
+        <CallFilter value={filter} counts={counts} onValue={show} />
       </div>
       {lastEdit && (
         <BoardsEdited
@@ -121,8 +132,8 @@ export function BoardList({
       {count !== null && count > 0 && (
         <DataTable
           name={say('stacks.boards-title')}
-          columns={boardColumns(words, stackId === null)}
-          columnsName={stackId === null ? 'boards' : 'stack'}
+          columns={boardColumns(words, which)}
+          columnsName={which}
           rows={{ ...pages, count }}
           keyOf={({ id }) => id}
           hrefOf={({ id }) => hrefOf({ name: 'board', id })}
@@ -141,18 +152,25 @@ export function BoardList({
           actions={
             selected.size > 0 && (
               <Actions>
-                <Button onClick={() => setSelected(new Map())}>{say('stacks.select-none')}</Button>
-                <Button onClick={() => setAsking('edit')}>{say('stacks.edit-selected')}</Button>
-                <Button onClick={() => setAsking('move')}>{say('stacks.move-selected')}</Button>
-                <Button onClick={() => setAsking('reserve')}>{say('reserve.action')}</Button>
-                <ButtonLink
-                  kind="main"
-                  href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}
-                >
-                  {selected.size > MOST_LABELS
-                    ? say('stacks.labels-of-first', { boards: MOST_LABELS })
-                    : say('stacks.labels')}
-                </ButtonLink>
+                <Button onClick={selectNone}>{say('stacks.select-none')}</Button>
+                {isOfArchived ? (
+                  <BringBackButton boards={chosen} onBack={selectNone} />
+                ) : (
+                  <>
+                    <Button onClick={() => setAsking('edit')}>{say('stacks.edit-selected')}</Button>
+                    <Button onClick={() => setAsking('move')}>{say('stacks.move-selected')}</Button>
+                    <Button onClick={() => setAsking('reserve')}>{say('reserve.action')}</Button>
+                    <LifeMenu boards={chosen} canDelete onLeft={selectNone} onDeleted={selectNone} />
+                    <ButtonLink
+                      kind="main"
+                      href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}
+                    >
+                      {selected.size > MOST_LABELS
+                        ? say('stacks.labels-of-first', { boards: MOST_LABELS })
+                        : say('stacks.labels')}
+                    </ButtonLink>
+                  </>
+                )}
               </Actions>
             )
           }

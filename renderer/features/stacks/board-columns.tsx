@@ -10,13 +10,26 @@ import type { Column } from '../../ui/DataTable.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
 import { readyDay, readyInRow } from './ready-words.ts';
 
-type BoardColumn = Exclude<BoardSort, 'added'> | 'shell-core' | 'stack' | 'likely' | 'place' | 'log';
+type BoardColumn =
+  | Exclude<BoardSort, 'added'>
+  | 'archived'
+  | 'shell-core'
+  | 'stack'
+  | 'likely'
+  | 'place'
+  | 'log';
 type More = Omit<Column<BoardRow>, 'id' | 'head' | 'cell' | 'widthRem'>;
 const sorted: More = { sortBy: 'caller' };
 const optional: More = { optional: true };
 
-/** A board in a list of boards. The id of a column is what the list is sorted by. */
-export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<BoardRow>[] {
+/**
+ * A board in a list of boards, of one stack, of all, or of those that left the yard. The id of a column is what the list is
+ * sorted by.
+ */
+export function boardColumns(
+  words: Words,
+  which: 'stack' | 'boards' | 'archived-boards',
+): Column<BoardRow>[] {
   const { say, formats } = words;
   const name = (given: string): ReactNode => <span translate="no">{given}</span>;
   const column = (
@@ -66,33 +79,46 @@ export function boardColumns(words: Words, ofSeveralStacks: boolean): Column<Boa
     ...optional,
     below: ({ placeSince }) => say('stacks.since', { sinceOn: placeSince }),
   });
+  const code = column('code', 7.25, ({ code }) => name(code), sorted);
+  const species = column('species', 10, ({ speciesName }) => name(speciesName), {
+    ...sorted,
+    ...optional,
+    below: (board) => formats.thickness(thicknessOf(board)),
+  });
+  const log = column('log', 7, ({ log }) => name(log), optional);
+  const call = column(
+    'call',
+    9.25,
+    ({ latest }) => (latest ? <CallOrSpots finding={latest} /> : <em>{say('stacks.not-probed')}</em>),
+    sorted,
+  );
+  const read = column('read', 5.5, ({ latest }) => latest && formats.day(latest.at), sorted);
+  const left = column(
+    'archived',
+    14,
+    ({ archived }) => archived && `${say(`archived.${archived.code}`)} · ${formats.day(archived.at)}`,
+    { below: ({ archived }) => archived?.note && name(archived.note) },
+  );
+  const averageRead = column('average', 6, average, {
+    ...sorted,
+    below: ({ latest }) => latest && averageNote(latest, say),
+  });
+  if (which === 'archived-boards') return [code, left, averageRead, call, read, stack, species, log];
   return [
-    column('code', 7.25, ({ code }) => name(code), sorted),
-    column('average', 6, average, {
-      ...sorted,
-      below: ({ latest }) => latest && averageNote(latest, say),
-    }),
+    code,
+    averageRead,
     column('shell-core', 9, shellAndCore, optional),
-    column(
-      'call',
-      9.25,
-      ({ latest }) => (latest ? <CallOrSpots finding={latest} /> : <em>{say('stacks.not-probed')}</em>),
-      sorted,
-    ),
+    call,
     column('ready', 8.25, ready, {
       ...sorted,
       below: (board) =>
         board.latest === null && readyInRow(board, words) !== null && say('stacks.by-forecast'),
     }),
-    column('read', 5.5, ({ latest }) => latest && formats.day(latest.at), sorted),
-    ...(ofSeveralStacks ? [stack] : []),
-    column('species', 10, ({ speciesName }) => name(speciesName), {
-      ...sorted,
-      ...optional,
-      below: (board) => formats.thickness(thicknessOf(board)),
-    }),
+    read,
+    ...(which === 'boards' ? [stack] : []),
+    species,
     column('likely', 10, likely, { ...optional, below: readyBetween }),
-    ...(ofSeveralStacks ? [] : [place]),
-    column('log', 7, ({ log }) => name(log), optional),
+    ...(which === 'boards' ? [] : [place]),
+    log,
   ];
 }

@@ -24,7 +24,7 @@ import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
 /** Each once, in the order in which it was first named. */
-const someBoards = z
+export const someBoards = z
   .array(rowIdSchema)
   .min(1)
   .max(100_000)

@@ -15,6 +15,7 @@ import { frame } from './frame.ts';
 import { history } from './history.ts';
 import { importing } from './import.ts';
 import { labels } from './labels.ts';
+import { life } from './life.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
 import { methods } from './methods.ts';
@@ -60,6 +61,7 @@ export const areas = {
   history,
   importing,
   labels,
+  life,
   log,
   meter,
   methods,
@@ -105,6 +107,7 @@ export const english = {
   ...history,
   ...importing,
   ...labels,
+  ...life,
   ...log,
   ...meter,
   ...methods,

@@ -93,6 +93,12 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     'boards.editTogether': edit,
     'boards.undoTogether': async () => ({ act: (await doing('boards.editTogether', edit())).act }),
     'boards.move': async () => ({ boardIds: [board().id], placeId: await placeId(), since: yard.now() }),
+    'boards.archive': () => ({ boardIds: [board().id], why: 'sold', note: 'Miller', at: yard.now() }),
+    'boards.delete': () => ({ boardIds: [board().id] }),
+    'boards.bringBack': async () => {
+      await yard.command('boards.archive', { boardIds: [board().id], why: 'used', at: yard.now() });
+      return { boards: [{ id: board().id, code: 'WAL-11' }] };
+    },
     'boards.confirmSpecies': () => ({ id: board().id }),
     'stacks.add': () => ({
       name: 'Oak',

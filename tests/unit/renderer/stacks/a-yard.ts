@@ -87,6 +87,7 @@ export const aBoardRow = (number: number, more: Partial<BoardRow> = {}): BoardRo
   outlook: null,
   judgement: judgeByFinding(more.latest ?? null),
   bestPlaceName: null,
+  archived: null,
   ...more,
 });
 

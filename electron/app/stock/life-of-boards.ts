@@ -1,0 +1,76 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ArchivedWhy } from '../../../shared-core/contract/archive.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import type { Commands } from '../handlers.ts';
+import { inSlices, type Slices } from '../slices.ts';
+import { letStacksFollow } from './moving.ts';
+
+/** How boards leave the yard and come back. Nothing that is known of them is deleted. */
+export function lifeCommands(context: AppContext) {
+  /** @throws Refusal where one is not there, or archived already */
+  function checkInYard(boardIds: readonly number[]): void {
+    const { boards } = context.yard();
+    orRefuse(boards.versionsOf(boardIds).length === boardIds.length || undefined, 'board');
+    const [gone] = boards.archivedOf(boardIds);
+    if (gone) throw new Refusal(message('refusal.board-archived', { boardCode: gone.code }));
+  }
+
+  /** @throws Refusal where one was read or weighed */
+  function checkUnused(boardIds: readonly number[]): void {
+    const { boards, readings, samples } = context.yard();
+    for (const id of boardIds) {
+      const isUsed =
+        readings.roundsOfBoard(id).length > 0 ||
+        samples.cuts(id).length > 0 ||
+        samples.weights(id).length > 0;
+      if (!isUsed) continue;
+      const { code: boardCode } = orRefuse(boards.get(id), 'board');
+      throw new Refusal(message('refusal.board-has-readings', { boardCode }));
+    }
+  }
+
+  function* archive(
+    boardIds: readonly number[],
+    at: string,
+    why: ArchivedWhy,
+    check: (slice: readonly number[]) => void = () => {},
+  ): Slices<void> {
+    const { boards } = context.yard();
+    const stackIds = new Set<number>();
+    yield* inSlices(boardIds, (slice) => {
+      checkInYard(slice);
+      check(slice);
+      for (const { stackId } of boards.versionsOf(slice)) stackIds.add(stackId);
+      boards.archive(slice, at, why);
+    });
+    letStacksFollow(context, stackIds);
+  }
+
+  return {
+    'boards.archive': function* ({ boardIds, why: code, note, at }) {
+      if (Date.parse(at) > Date.parse(context.now())) throw new Refusal(message('refusal.left-to-come'));
+      yield* archive(boardIds, at, { code, note });
+      return { archived: boardIds.length };
+    },
+
+    'boards.delete': function* ({ boardIds }) {
+      yield* archive(boardIds, context.now(), { code: 'deleted', note: '' }, checkUnused);
+      return { deleted: boardIds.length };
+    },
+
+    'boards.bringBack': function* ({ boards: given }) {
+      const { boards } = context.yard();
+      yield* inSlices(given, (slice) => {
+        for (const { id, code } of slice) {
+          const { code: ownCode } = orRefuse(boards.get(id), 'board');
+          const boardCode = code ?? ownCode;
+          refusingDuplicates(message('refusal.board-code-taken-since', { boardCode }), () =>
+            boards.bringBack(id, code),
+          );
+        }
+      });
+      return { broughtBack: given.length };
+    },
+  } satisfies Partial<Commands>;
+}

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { type Leaving, leavingNoteSchema } from '../../../shared-core/contract/archive.ts';
+import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { DateField } from '../../form/DateField.tsx';
+import { TextField } from '../../form/Field.tsx';
+import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
+import { tellUndoable } from '../../stores/notices.ts';
+import { instantOfDay } from '../../ui/days.ts';
+import { useWords } from '../../words.ts';
+import { bringBack } from './bring-back.ts';
+
+/** Boards as what is done with them names them. */
+export type NamedBoard = Pick<BoardRow, 'id' | 'code'>;
+
+const schemaOn = (today: string) => z.object({ note: leavingNoteSchema, on: dayUntil(today) });
+
+/** Asks to whom boards were sold, what they were used for, or why they were scrapped, and when. */
+export function LeaveForm({
+  boards,
+  why,
+  onLeft,
+  onClose,
+}: {
+  boards: readonly NamedBoard[];
+  why: Leaving;
+  onLeft?: () => void;
+  onClose: () => void;
+}) {
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
+  const { draft, field, read, set } = useDraft(schemaOn(today), { note: '', on: today });
+  const { underWay, follow, cancel } = useLongWork();
+  const count = boards.length;
+  const [only] = boards;
+  const isOne = count === 1 && only;
+
+  async function save(): Promise<void> {
+    const { note, on } = read();
+    const boardIds = boards.map(({ id }) => id);
+    const at = instantOfDay(on, new Date());
+    await follow((work) => bridge().command('boards.archive', { boardIds, why, note, at, work }));
+    onLeft?.();
+    tellUndoable(
+      isOne
+        ? say('life.board-archived', { why, boardCode: only.code })
+        : say('life.boards-archived', { why, boards: count }),
+      (work) => bringBack(boards, work),
+    );
+  }
+
+  return (
+    <FormDialog
+      title={
+        isOne
+          ? say('life.mark-board', { why, boardCode: only.code })
+          : say('life.mark-boards', { why, boards: count })
+      }
+      saveWords={say('life.archive-button', { boards: count })}
+      onSave={save}
+      onClose={onClose}
+      work={{ label: say('life.archiving-boards'), underWay, onCancel: cancel }}
+    >
+      <p className="soft">{say('life.mark-effect', { boards: count })}</p>
+      <TextField
+        label={say('life.note', { why })}
+        hint={say('life.note-hint')}
+        maxLength={200}
+        {...field('note')}
+      />
+      <DateField
+        label={say('life.day')}
+        max={today}
+        {...field('on')}
+        value={draft.on || null}
+        onValue={(day) => set({ on: day ?? '' })}
+      />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { instantSchema } from '../time.ts';
+
+/** Why a person took a board out of the yard. */
+export const leavingSchema = z.enum(['sold', 'used', 'scrapped']);
+export type Leaving = z.infer<typeof leavingSchema>;
+
+/** To whom, or what for. */
+export const leavingNoteSchema = z.string().trim().max(200);
+
+/**
+ * Why a board is archived, as the file has it. `deleted` and `undone`: it is in no list. `unknown`: what the file has
+ * cannot be read.
+ */
+export const archivedWhySchema = z.object({
+  code: z.enum([...leavingSchema.options, 'deleted', 'undone', 'unknown']).catch('unknown'),
+  note: leavingNoteSchema.default('').catch(''),
+});
+export type ArchivedWhy = z.infer<typeof archivedWhySchema>;
+
+/** Why a board is in no list of the yard, and since when. */
+export const archivedSchema = archivedWhySchema.extend({ at: instantSchema });
+export type Archived = z.infer<typeof archivedSchema>;

@@ -1,0 +1,61 @@
+/** How boards leave the yard and come back. */
+export const life = {
+  'life.more': 'More',
+  'life.sold': 'Sold',
+  'life.used': 'Used',
+  'life.scrapped': 'Scrapped',
+  'life.delete': 'Delete',
+  'life.bring-back': 'Bring back',
+
+  'life.mark-board':
+    '{why, select, sold {{boardCode} was sold} used {{boardCode} was used} other {{boardCode} was scrapped}}',
+  'life.mark-boards':
+    '{boards, plural, one {# board was} other {# boards were}} {why, select, sold {sold} used {used} other {scrapped}}',
+  'life.mark-effect':
+    '{boards, plural, one {It leaves} other {They leave}} all lists, rounds, and labels. Readings stay on record, and you can bring {boards, plural, one {it} other {them}} back.',
+  'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
+  'life.note-hint': 'Optional.',
+  'life.day': 'Day',
+  'life.archive-button': '{boards, plural, one {Take it out of the yard} other {Take them out of the yard}}',
+  'life.archiving-boards': 'Taking boards out',
+  'life.board-archived':
+    '{why, select, sold {{boardCode} is marked as sold.} used {{boardCode} is marked as used.} other {{boardCode} is marked as scrapped.}}',
+  'life.boards-archived':
+    '{boards, plural, one {# board is} other {# boards are}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
+
+  'life.delete-board': 'Delete {boardCode}?',
+  'life.delete-boards': 'Delete {boards, plural, one {# board} other {# boards}}?',
+  'life.delete-effect':
+    'For boards entered by mistake. A board with readings cannot be deleted: mark it as sold, used, or scrapped.',
+  'life.deleting-boards': 'Deleting boards',
+  'life.board-deleted': '{boardCode} is deleted.',
+  'life.boards-deleted': '{boards, plural, one {# board is} other {# boards are}} deleted.',
+
+  'life.bring-back-board': 'Bring {boardCode} back',
+  'life.bring-back-effect': 'It returns to {stackName}, with all its readings.',
+  'life.bringing-back': 'Bringing boards back',
+  'life.bringing-back-stopped': 'Stopped. No board was brought back.',
+  'life.board-back': '{boardCode} is back in {stackName}.',
+  'life.boards-back': '{boards, plural, one {# board is} other {# boards are}} back in the yard.',
+
+  // Why and when a board left, on its page and in the list of these.
+  'archived.sold': 'Sold',
+  'archived.used': 'Used',
+  'archived.scrapped': 'Scrapped',
+  'archived.deleted': 'Deleted',
+  'archived.undone': 'Undone',
+  'archived.unknown': 'Archived',
+  'archived.on': '{why} on {leftOn}.',
+  'archived.effect': 'It is in no list, round, or count.',
+  'filter.archived': 'Archived',
+  'stacks.column-archived': 'Left',
+  'forecast.archived': 'No forecast: it left the yard.',
+
+  'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
+  'refusal.board-archived':
+    '{boardCode} left the yard already. Nothing was changed. Leave it out, or bring it back first.',
+  'refusal.board-has-readings':
+    '{boardCode} has readings or weights. Nothing was deleted. Mark it as sold, used, or scrapped.',
+  'refusal.board-code-taken-since':
+    'Another board is called {boardCode} now. Nothing was brought back. Open the board and give it another ID.',
+} as const;

@@ -1,0 +1,97 @@
+import { expect, test } from 'vitest';
+import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const listed = async (filter: 'archived' | null = null, stackId: number | null = null) =>
+  (await yard.query('boards.list', { stackId, search: '', filter, offset: 0, limit: 10 })).rows.map(
+    ({ code }) => code,
+  );
+const ids = () => yard.boards.map(({ id }) => id);
+const sell = (boardIds: number[], at = yard.now()) =>
+  yard.command('boards.archive', { boardIds, why: 'sold', note: 'Miller, for a table', at });
+
+test('a sold board leaves lists, counts, rounds and the next number, and is found as archived with why and when', async () => {
+  const [first] = yard.boards;
+  await sell([first!.id]);
+  expect(await listed()).toEqual(['WAL-02']);
+  expect(await listed(null, yard.stack.id)).toEqual(['WAL-02']);
+  expect((await yard.query('stacks.get', { id: yard.stack.id })).boards).toBe(1);
+  expect((await yard.query('places.list', {}))[0]?.stacks).toMatchObject([{ boards: 1 }]);
+  expect((await yard.query('labels.boards', { stackId: yard.stack.id, search: '' })).total).toBe(1);
+  const round = await yard.command('rounds.start', {
+    stackId: yard.stack.id,
+    woodTempC: 20,
+    startedOn: null,
+  });
+  expect(round.boards.map(({ code }) => code)).toEqual(['WAL-02']);
+  expect(await listed('archived')).toEqual(['WAL-01']);
+  const { board } = await yard.query('boards.get', { id: first!.id });
+  expect(board.archived).toEqual({ code: 'sold', note: 'Miller, for a table', at: yard.now() });
+  const forecast = await yard.query('boards.forecast', { id: first!.id });
+  expect(forecast).toMatchObject({ details: null, whyNot: { code: 'forecast.archived' } });
+  expect(await yard.refusal('boards.archive', { boardIds: [first!.id], why: 'used', at: yard.now() })).toBe(
+    'WAL-01 left the yard already. Nothing was changed. Leave it out, or bring it back first.',
+  );
+});
+
+test('numbering goes on after the boards that left', async () => {
+  await sell(ids());
+  expect((await yard.query('boards.nextCode', { stackId: yard.stack.id })).code).toBe('WAL-03');
+});
+
+test('a board of a running round that is sold takes no more readings', async () => {
+  const round = await yard.beginRound();
+  await sell([yard.boards[0]!.id]);
+  const refusal = await yard.refusal('rounds.saveTyped', {
+    roundId: round.id,
+    boardId: yard.boards[0]!.id,
+    spotIndex: 1,
+    newestReadingId: null,
+    raw: 12.6,
+  });
+  expect(refusal).toBe('WAL-01 is no longer in this stack. Nothing was saved. Choose another board.');
+});
+
+test('boards come back with their readings, under another ID where theirs was given away', async () => {
+  await yard.beginRound();
+  const [first] = yard.boards;
+  await sell(ids());
+  await yard.command('boards.add', [yard.board('WAL-01')]);
+  const boards = ids().map((id) => ({ id }));
+  expect(await yard.refusal('boards.bringBack', { boards })).toBe(
+    'Another board is called WAL-01 now. Nothing was brought back. Open the board and give it another ID.',
+  );
+  expect(await listed()).toEqual(['WAL-01']);
+  await yard.command('boards.bringBack', {
+    boards: [{ id: first!.id, code: 'WAL-11' }, { id: yard.boards[1]!.id }],
+  });
+  expect((await listed()).toSorted()).toEqual(['WAL-01', 'WAL-02', 'WAL-11']);
+  expect(await listed('archived')).toEqual([]);
+  const { board, readings } = await yard.query('boards.get', { id: first!.id });
+  expect(board.archived).toBeNull();
+  expect(readings).toHaveLength(1);
+  await outlooksMade();
+});
+
+test('only boards without readings can be deleted, and they are in no list then', async () => {
+  await yard.beginRound();
+  expect(await yard.refusal('boards.delete', { boardIds: ids() })).toBe(
+    'WAL-01 has readings or weights. Nothing was deleted. Mark it as sold, used, or scrapped.',
+  );
+  expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
+  await yard.command('boards.delete', { boardIds: [yard.boards[1]!.id] });
+  expect(await listed()).toEqual(['WAL-01']);
+  expect(await listed('archived')).toEqual([]);
+  // Its ID is free again, for whoever types it.
+  expect((await yard.query('boards.nextCode', { stackId: yard.stack.id })).code).toBe('WAL-03');
+  await yard.command('boards.add', [yard.board('WAL-02')]);
+});
+
+test('a day in the future is refused', async () => {
+  const at = new Date(Date.parse(yard.now()) + 86_400_000).toISOString();
+  expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'used', at })).toBe(
+    'That day is in the future. Nothing was changed. Give the day they left.',
+  );
+  expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
+});
