@@ -294,6 +294,27 @@ describe('a meter', () => {
   });
 });
 
+test('of an unfinished act that is taken back, no reading is deleted, and a board that it read is hidden', () => {
+  const { id: _, excluded: __, depthFrom: ___, meterProfileId: ____, ...reading } = yard.readings.get(1)!;
+  const before = yard.boards.get(1)!;
+  const readingIds = () => outside.prepare('SELECT id FROM reading ORDER BY id').pluck().all();
+  const boardId = yard.transaction(() => {
+    yard.acts.begin(act());
+    const added = yard.boards.add({ ...before, code: 'NEW-1' }, before.placeId, act().at);
+    yard.readings.save({ ...reading, boardId: added });
+    yard.acts.pause();
+    return added;
+  });
+  const withIt = readingIds();
+  while (!yard.transaction(() => yard.acts.takeBack(act().id, 100, act().at)).isDone);
+  expect(readingIds()).toEqual(withIt);
+  expect(yard.readings.ofBoard(boardId, reading.roundId)).toEqual([]);
+  expect(yard.boards.idByCode('NEW-1')).toBeUndefined();
+  expect(outside.prepare('SELECT archived_why FROM board WHERE id = ?').pluck().get(boardId)).toBe(
+    '{"code":"undone"}',
+  );
+});
+
 test('a long WAL is brought into the file after the last slice of an act, not after each', () => {
   // It would keep the WAL from being emptied.
   outside.close();
