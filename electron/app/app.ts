@@ -4,6 +4,7 @@ import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { builtAt } from '../built-at.ts';
 import { createExchangeThread } from '../exchange/exchange-tasks.ts';
 import { exportCommands } from '../exchange/exporting.ts';
+import { createBringingIn } from '../exchange/merging.ts';
 import { createLog, type Log } from '../log/log-file.ts';
 import { monotonicMs } from '../monotonic.ts';
 import { createActing } from './acting.ts';
@@ -219,6 +220,9 @@ export function createApp({
     ...boardQueries(queryContext, queryAssessing),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
   };
+  const askExchange = createExchangeThread(threads.exchange);
+  const bringingIn = createBringingIn(yards, restoring, longWork, askExchange, { dataDir, now });
+
   const queries: Queries = {
     'yard.info': yards.info,
     ...stockQueries,
@@ -249,6 +253,8 @@ export function createApp({
     ...backups.queries,
     'backups.look': (input) =>
       transfers.whileHeld(input.file, () => restoring.queries['backups.look'](input)),
+    'exchange.look': (input, window) =>
+      transfers.whileHeld(input.file, () => bringingIn.queries['exchange.look'](input, window)),
     'recovery.report': yards.salvageReport,
     'recovery.newestActAt': yards.newestActAt,
   };
@@ -297,7 +303,9 @@ export function createApp({
     'backups.restore': (input) =>
       transfers.whileHeld(input.file, () => restoring.commands['backups.restore'](input)),
     ...transfers.commands,
-    ...exportCommands(context, longWork, createExchangeThread(threads.exchange), transfers),
+    'exchange.merge': (input, window) =>
+      transfers.whileHeld(input.file, () => bringingIn.commands['exchange.merge'](input, window)),
+    ...exportCommands(context, longWork, askExchange, transfers),
     ...choosingCommands(chooseFile),
     'recovery.salvage': async () => {
       leave();

@@ -2,6 +2,7 @@ import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Outcome } from '../../shared-core/outcome.ts';
 import type { UnderWay } from '../app/long-work.ts';
 import { createOwnThread, type OwnThread } from '../app/own-thread.ts';
+import { bringIn } from './bringing-in.ts';
 import { type Export, writeExport } from './export-file.ts';
 
 type Tell = UnderWay['tell'];
@@ -11,6 +12,7 @@ const exchangeTasks = {
     writeExport(what, tell);
     return null;
   },
+  bringIn,
 };
 type ExchangeTasks = typeof exchangeTasks;
 type TaskName = keyof ExchangeTasks;

@@ -25,6 +25,7 @@ import * as learnedAir from './migrations/0024-learned-air.ts';
 import * as learnedSurface from './migrations/0025-learned-surface.ts';
 import * as undoneRows from './migrations/0026-undone-rows.ts';
 import * as archivedBoards from './migrations/0027-archived-boards.ts';
+import * as mergedActs from './migrations/0028-merged-acts.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -65,4 +66,5 @@ export const migrations: readonly Migration[] = [
   learnedSurface,
   undoneRows,
   archivedBoards,
+  mergedActs,
 ];

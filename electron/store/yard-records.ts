@@ -103,10 +103,11 @@ export function recordReads(db: Db, schema: 'main' | 'theirs' = 'main') {
           .pluck()
           .get(),
       ),
-    /** All that are a person's, in the order in which they were entered. @param where  SQL on the row `t` */
-    all: function* (named: YardTableName, where = 'true'): Generator<YardRecord> {
+    /** All that are a person's, in the order in which they were entered. @param unlessIn  leaves out those that this one has, too */
+    all: function* (named: YardTableName, unlessIn?: 'main' | 'theirs'): Generator<YardRecord> {
       const select = db.prepare<[], Row>(
-        `${selectOf(named)} WHERE ${ofPerson(named)} AND ${where} ORDER BY ${ORDER[named] ?? 't.rowid'}`,
+        `${selectOf(named)} WHERE ${ofPerson(named)}
+         ${unlessIn ? `AND t.uuid NOT IN (SELECT uuid FROM ${unlessIn}.${tableOf(named).table})` : ''} ORDER BY ${ORDER[named] ?? 't.rowid'}`,
       );
       for (const row of select.iterate()) yield decoded(named, row);
     },

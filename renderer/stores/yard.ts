@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { RequestInput } from '../../shared-core/contract/requests.ts';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
@@ -54,6 +55,8 @@ async function open(asked: Promise<YardInfo>): Promise<void> {
 export const openDemoYard = () => open(bridge().command('yard.openDemo', {}));
 export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
 export const restoreYard = (file: string) => open(bridge().command('backups.restore', { file }));
+export const mergeYard = (input: RequestInput<'exchange.merge'>) =>
+  open(bridge().command('exchange.merge', input));
 export const undoRestore = () => open(bridge().command('backups.undoRestore', {}));
 export const openRescuedYard = () => open(bridge().command('yard.openRescued', {}));
 

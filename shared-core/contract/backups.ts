@@ -59,6 +59,8 @@ export const restoredSchema = z.object({
   restoredAt: z.iso.datetime(),
   /** The backup made before the restore, or the damaged file that was renamed. */
   undoFile: z.string(),
+  /** What took its place is that yard with another one in it. */
+  wasMerged: z.boolean().default(false),
   /** The yard before was damaged. */
   wasDamaged: z.boolean().default(false),
   /** What of the yard before is not in the restored one; null where that was damaged, or an earlier Pintally restored it. */
@@ -79,8 +81,8 @@ export const lookSchema = z.object({
 export type Look = z.infer<typeof lookSchema>;
 
 /** What a person chooses a file or folder for. */
-export const filePurposeSchema = z.enum(['copy', 'yard', 'folder']);
-/** `copy` to save one, `yard` to restore one, `folder` for backups. */
+export const filePurposeSchema = z.enum(['copy', 'yard', 'other-yard', 'folder']);
+/** `copy` to save one, `yard` to restore one, `other-yard` to bring one in, `folder` for backups. */
 export type FilePurpose = z.infer<typeof filePurposeSchema>;
 
 /** So much of a file is in one request or answer. */

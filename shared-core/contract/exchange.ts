@@ -6,3 +6,41 @@ export type CsvKind = (typeof csvKinds)[number];
 /** What an export holds: everything that a person entered, as JSON; or a table of it, as CSV. */
 export const exportKindSchema = z.enum(['everything', ...csvKinds]);
 export type ExportKind = z.infer<typeof exportKindSchema>;
+
+/** Whose version of a record holds. */
+export const sideSchema = z.enum(['mine', 'theirs']);
+export type Side = z.infer<typeof sideSchema>;
+
+/** A record that both yards edited since they were the same, each otherwise. */
+const clashSchema = z.object({
+  /** Of the own record. */
+  id: z.uuid(),
+  /** As an export names its table. */
+  tableName: z.string(),
+  /** By what a person knows it; null where it has no name. */
+  recordName: z.string().nullable(),
+  /** Those in which the two differ, each as text; null where it is blank. */
+  fields: z.array(
+    z.object({ field: z.string(), mine: z.string().nullable(), theirs: z.string().nullable() }),
+  ),
+});
+export type Clash = z.infer<typeof clashSchema>;
+
+/** A record of theirs whose name another has here. */
+const renamedSchema = z.object({ tableName: z.string(), from: z.string(), to: z.string() });
+export type Renamed = z.infer<typeof renamedSchema>;
+
+/** What bringing another yard in comes to. */
+export const mergedSchema = z.object({
+  /** How many records come in, by the tables of an export. */
+  added: z.record(z.string(), z.number().int()),
+  /** How many records here become as they are there. */
+  edited: z.number().int(),
+  deleted: z.number().int(),
+  clashes: z.array(clashSchema),
+  renamed: z.array(renamedSchema),
+});
+export type Merged = z.infer<typeof mergedSchema>;
+
+/** More are not shown one by one: one answer holds for them. */
+export const MOST_CLASHES_SHOWN = 200;

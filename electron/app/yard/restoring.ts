@@ -22,7 +22,9 @@ export function restoredOf(yards: Yards, folder: Pick<BackupFolder, 'lastYard'>)
 }
 
 /** An undo brings a yard back as it was: a backup of it, or the damaged file. */
-type What = { isUndo: false; typed: string } | { isUndo: true; restored: Restored };
+type What =
+  | { isUndo: false; typed: string; newestAct?: number | null }
+  | { isUndo: true; restored: Restored };
 
 /**
  * Puts another yard in the place of the person's own: a backup, or any yard file. The present one is backed up first, so
@@ -73,7 +75,7 @@ export function createRestoring(
         const asNew = isUndo ? null : newYard();
         await askBackup(thread, 'prepare', { source, yardFile, asNew }, limitMs);
       }
-      await complete(source, isUndo, limitMs);
+      await complete(source, what, limitMs);
     } catch (error) {
       giveUpRestore(yardFile);
       throw asBackupProblem(error, yardFile);
@@ -90,21 +92,33 @@ export function createRestoring(
   }
 
   /** Nothing can be written from here on, so that the backup of the current yard has everything. */
-  async function complete(source: string, isUndo: boolean, limitMs: number): Promise<void> {
+  async function complete(source: string, what: What, limitMs: number): Promise<void> {
+    const { isUndo } = what;
+    const wasMerged = !isUndo && what.newestAct !== undefined;
     const present = yards.toBackUp();
     leave();
     const release = present && yards.holdWriting();
     try {
+      if (wasMerged && yards.reader().acts.newestId() !== what.newestAct) {
+        throw new Refusal(message('refusal.merge-changed-since'));
+      }
       const undoFile = present && (await backups.make(isUndo ? 'undo' : 'restore', present));
       const backedUpAt = readBackupName(basename(source))?.at ?? null;
-      const restored = undoFile && { backedUpAt, restoredAt: now(), undoFile, wasDamaged: false };
+      const restored = undoFile && { backedUpAt, restoredAt: now(), undoFile, wasMerged, wasDamaged: false };
       const told = isUndo ? null : { restored: restored || null };
       await askBackup(thread, 'complete', { yardFile: yards.ownFile, told }, limitMs);
       const damagedFile = yards.replaceOwn();
       if (isUndo) folder.forgetRestored();
       else if (restored) remember({ ...restored, missing: null });
       else if (damagedFile) {
-        remember({ backedUpAt, restoredAt: now(), undoFile: damagedFile, wasDamaged: true, missing: null });
+        remember({
+          backedUpAt,
+          restoredAt: now(),
+          undoFile: damagedFile,
+          wasMerged: false,
+          wasDamaged: true,
+          missing: null,
+        });
       }
     } finally {
       release?.();
@@ -129,6 +143,15 @@ export function createRestoring(
   }
 
   return {
+    restorable,
+    /**
+     * Puts the own yard in its place with another one in it.
+     * @param file  that was made of it
+     * @param newestAct  that it had then
+     * @throws Refusal where there is another act by now
+     */
+    takeMerged: (file: string, newestAct: number | null): Promise<YardInfo> =>
+      alone({ isUndo: false, typed: file, newestAct }),
     queries: {
       'backups.look': async ({ file: typed }) => {
         const present = yards.toBackUp()?.file ?? null;
@@ -163,3 +186,4 @@ export function createRestoring(
     } satisfies Partial<Commands>,
   };
 }
+export type Restoring = ReturnType<typeof createRestoring>;

@@ -12,18 +12,20 @@ export function LastRestore({ state: { restored } }: { state: BackupState }) {
   const { say, formats } = useWords();
   const [isAsking, setAsking] = useState(false);
   if (!restored) return null;
-  const { backedUpAt, restoredAt, missing, undoFile, wasDamaged } = restored;
+  const { backedUpAt, restoredAt, missing, undoFile, wasDamaged, wasMerged } = restored;
   const parts = missing && partsOf(missing);
   const close = () => setAsking(false);
   return (
     <>
       <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
-        {backedUpAt === null
-          ? say('restore.file-restored', { restoredOn: restoredAt })
-          : say('restore.backup-restored', {
-              restoredOn: restoredAt,
-              backedUpText: formats.dateTime(backedUpAt, true),
-            })}{' '}
+        {wasMerged
+          ? say('restore.merged', { restoredOn: restoredAt })
+          : backedUpAt === null
+            ? say('restore.file-restored', { restoredOn: restoredAt })
+            : say('restore.backup-restored', {
+                restoredOn: restoredAt,
+                backedUpText: formats.dateTime(backedUpAt, true),
+              })}{' '}
         {parts &&
           (parts.length === 0 ? say('restore.nothing-lost') : say('restore.missing-since', { parts }))}
       </Banner>

@@ -2,6 +2,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { ButtonLink } from '../../ui/Button.tsx';
 import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { BringInSheet } from './BringInSheet.tsx';
 import { ExportSheet } from './ExportSheet.tsx';
 
 /** Files that a person takes along, and files that come from elsewhere. */
@@ -14,6 +15,7 @@ export function FilesScreen() {
       actions={<ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>}
     >
       <ExportSheet />
+      <BringInSheet />
     </Screen>
   );
 }

@@ -1,8 +1,11 @@
 import { z } from 'zod';
-import { exportKindSchema } from '../exchange.ts';
+import { exportKindSchema, MOST_CLASHES_SHOWN, mergedSchema, sideSchema } from '../exchange.ts';
 import { regionSchema } from '../region.ts';
-import { command, ofWindow } from '../request-kinds.ts';
+import { command, ofMachine, ofWindow, query } from '../request-kinds.ts';
+import { yardInfoSchema } from '../yard.ts';
 import { workSchema } from './work.ts';
+
+const pathSchema = z.string().trim().min(1).max(4000);
 
 /** What is on its way to the window: it asks for the parts by `backups.nextOfDownload`. */
 const offeredSchema = z.object({ download: z.uuid(), sizeBytes: z.number().int(), fileName: z.string() });
@@ -15,6 +18,28 @@ export const exchangeRequests = {
       input: z.object({ kind: exportKindSchema, region: regionSchema, work: workSchema }),
       output: offeredSchema,
       topics: () => [],
+    }),
+  ),
+  /** What bringing a yard file, a backup or an export into the own yard would come to; nothing is changed. */
+  'exchange.look': ofMachine(
+    query({
+      input: z.object({ file: pathSchema, work: workSchema }),
+      /** With so many clashes at most; `clashCount` has all. */
+      output: mergedSchema.extend({ clashCount: z.number().int() }),
+      topics: () => ['yard'],
+    }),
+  ),
+  /** Does it, after a backup. Whose version of a record holds where both edited it: `rest`; of `others` the other's. */
+  'exchange.merge': ofMachine(
+    command({
+      input: z.object({
+        file: pathSchema,
+        rest: sideSchema,
+        others: z.array(z.uuid()).max(MOST_CLASHES_SHOWN),
+        work: workSchema,
+      }),
+      output: yardInfoSchema,
+      topics: () => ['yard'],
     }),
   ),
 };

@@ -60,6 +60,10 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'backups.state': {},
   'backups.list': {},
   'backups.look': { file: join(import.meta.dirname, '../store/layouts/layout-1.sqlite') },
+  'exchange.look': {
+    file: join(import.meta.dirname, '../store/layouts/layout-9.sqlite'),
+    work: null,
+  },
   'notes.get': { subject: { kind: 'reading', id: 1 } },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.boardOf': { code: 'WAL-01' },

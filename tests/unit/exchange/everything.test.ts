@@ -112,7 +112,7 @@ test('every column that a person fills is exported', () => {
   expect(missing).toEqual([]);
   // What the program makes again, and what is about the file and its acts.
   const others = [
-    ...['act', 'act_change', 'act_now', 'unfinished_act', 'yard', 'air_log', 'used_id'],
+    ...['act', 'act_change', 'act_now', 'unfinished_act', 'yard', 'air_log', 'used_id', 'merged_act'],
     ...['core_history', 'finding', 'finding_due', 'outlook', 'outlook_due', 'round_suspicion'],
   ];
   const all = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all() as string[];

@@ -106,7 +106,7 @@ test('the command line writes the same while the app is open, and replaces no fi
   expect(await exportByCommand([file, '--what', 'readings'], process.env)).toBe(1);
   expect(said.at(-1)).toContain('is there already');
   expect(await exportByCommand([join(folder, 'x.csv'), '--what', 'trees'], process.env)).toBe(1);
-  expect(said.at(-1)).toContain('export.ts FILE.csv');
+  expect(said.at(-1)).toContain('FILE.csv');
 });
 
 const said: string[] = [];

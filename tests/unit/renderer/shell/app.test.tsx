@@ -535,6 +535,7 @@ describe('a yard that cannot be opened', () => {
             restoredAt: '2026-05-03T17:10:00.000Z',
             undoFile: '/home/sawyer/yard.sqlite.damaged-2026-05-03',
             wasDamaged: true,
+            wasMerged: false,
             missing: null,
           },
         }),

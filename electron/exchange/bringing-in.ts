@@ -1,0 +1,111 @@
+import { closeSync, copyFileSync, mkdtempSync, openSync, readSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Merged, Side } from '../../shared-core/contract/exchange.ts';
+import { type Act, actReads, actWrites } from '../store/act-table.ts';
+import { asBackupProblem, writeBackup } from '../store/backup.ts';
+import { withChosenYard } from '../store/chosen-file.ts';
+import { type Db, openYardFile } from '../store/yard-file.ts';
+import { makeYardOfJson } from './json-import.ts';
+import { merge } from './merge.ts';
+
+/** Two yards to be brought together, and what a person chose. */
+export interface BringingIn {
+  /** The own yard file, which may be open. */
+  own: string;
+  /** The other one: a yard file, a backup, or an export of everything. */
+  file: string;
+  /** Where the own yard comes with the other in it; null to see what that would come to. */
+  target: string | null;
+  act: Act;
+  /** Whose version of a record holds where both edited it, and of which records the other's. */
+  choices: { rest: Side; others: readonly string[] };
+}
+
+export interface BroughtIn {
+  merged: Merged;
+  /** The newest act that the own yard had; null before the first. */
+  newestAct: number | null;
+}
+
+/**
+ * Brings the other yard into a copy of the own one, which stays as it is.
+ * @throws Refusal that says what is wrong with the file, or the disk
+ */
+export async function bringIn(
+  { own, file, target, act, choices }: BringingIn,
+  tell: (done: number, total: number) => void,
+): Promise<BroughtIn> {
+  const folder = mkdtempSync(join(tmpdir(), 'pintally-merge-'));
+  try {
+    const theirs = join(folder, 'theirs.sqlite');
+    await makeReadable(file, theirs, tell);
+    const copy = target ?? join(folder, 'own.sqlite');
+    await writeBackup(own, copy);
+    return mergeFiles(copy, theirs, act, choices, tell);
+  } catch (error) {
+    if (target !== null) rmSync(target, { force: true });
+    throw asBackupProblem(error, target ?? join(folder, 'own.sqlite'));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Makes a yard file of this layout of whatever was chosen, which stays as it is. */
+async function makeReadable(
+  file: string,
+  target: string,
+  tell: (done: number, total: number) => void,
+): Promise<void> {
+  if (!isDatabase(file)) return makeYardOfJson(file, target, tell);
+  await withChosenYard(file, (readable) => copyFileSync(readable, target));
+  openYardFile(target).db.close();
+}
+
+/** By the start of SQLite's header, https://www.sqlite.org/fileformat.html, section 1.3. */
+function isDatabase(file: string): boolean {
+  const opened = openSync(file, 'r');
+  try {
+    const header = Buffer.alloc(6);
+    readSync(opened, header, 0, header.length, 0);
+    return header.toString('latin1') === 'SQLite';
+  } finally {
+    closeSync(opened);
+  }
+}
+
+function mergeFiles(
+  copy: string,
+  theirs: string,
+  act: Act,
+  { rest, others }: BringingIn['choices'],
+  tell: (done: number, total: number) => void,
+): BroughtIn {
+  const { db } = openYardFile(copy);
+  try {
+    // A large one was checked when it was copied.
+    db.pragma('query_only = OFF');
+    db.prepare('ATTACH ? AS theirs').run(theirs);
+    const newestAct = actReads(db).newestId();
+    const exceptions = new Set(others);
+    const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
+    const merged = inAct(db, act, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
+    db.exec('DETACH theirs');
+    // One file again, without others beside it.
+    db.pragma('journal_mode = DELETE');
+    return { merged, newestAct };
+  } finally {
+    db.close();
+  }
+}
+
+function inAct(db: Db, act: Act, work: () => Merged): Merged {
+  const acts = actWrites(db);
+  return db.transaction(() => {
+    acts.begin(act);
+    const merged = work();
+    const { added, edited, deleted } = merged;
+    acts.finish({ added, edited, deleted });
+    return merged;
+  })();
+}

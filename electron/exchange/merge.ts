@@ -1,0 +1,305 @@
+import type { Side as Choice, Clash, Merged, Renamed } from '../../shared-core/contract/exchange.ts';
+import { freeCode, freeName } from '../../shared-core/exchange/free-name.ts';
+import {
+  tableOf,
+  type YardRecord,
+  type YardTableName,
+  yardTableNames,
+} from '../../shared-core/exchange/yard-tables.ts';
+import { EVERY_YARD, uuidV5 } from '../store/uuid.ts';
+import type { Db } from '../store/yard-file.ts';
+import { type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
+import { difference, type EditsOf, editsOf, namedBy, saysTheSame } from './differences.ts';
+
+/** What a person chose: whose version of a record holds where both edited it. */
+export type Choose = (clash: string) => Choice;
+
+/** Records that are the same though each file gave them a UUID of its own: by these fields. */
+const SAME_BY: Partial<Record<YardTableName, readonly string[]>> = {
+  species: ['id'],
+  endUses: ['id'],
+  boardOrigins: ['child', 'parent'],
+  reservations: ['board'],
+  meters: ['kind', 'deviceId'],
+  confirmedSpecies: ['board'],
+  settings: ['key'],
+};
+
+/** By what a person names records of which no two may have one name, while this is null. */
+const NAMED_BY: Partial<Record<YardTableName, { field: string; unless: string }>> = {
+  boards: { field: 'code', unless: 'archivedAt' },
+  places: { field: 'name', unless: 'closedAt' },
+  stacks: { field: 'name', unless: 'closedAt' },
+  projects: { field: 'name', unless: 'closedAt' },
+};
+
+const valuesOf = (record: YardRecord, fields: readonly string[]): string =>
+  JSON.stringify(fields.map((field) => record[field]));
+
+/** Others name these by their ids. */
+const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
+
+/** An edit of a record that both files have. */
+interface EditToDo {
+  mine: YardRecord;
+  theirs: YardRecord;
+  fields: string[];
+}
+
+/**
+ * Brings the records of another yard into this one: those that are new come in; what only one of the two edited since they
+ * were the same holds; what both edited is a clash, and the person chooses. To be called within an act.
+ *
+ * A record that one deleted and the other did not touch stays deleted, unless something names it.
+ *
+ * @param db  the own yard's, to which the other one is attached as `theirs`
+ */
+export function merge(db: Db, choose: Choose, tell: (done: number, total: number) => void): Merged {
+  const mine = recordReads(db);
+  const theirs = recordReads(db, 'theirs');
+  const writes = recordWrites(db);
+  const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
+  const clashes: Clash[] = [];
+  const renamed: Renamed[] = [];
+  const counts = { added: {} as Record<string, number>, edited: 0, deleted: 0 };
+
+  const added = new Map<YardTableName, YardRecord[]>();
+  const toEdit = new Map<YardTableName, EditToDo[]>();
+  const restated = new Map<YardTableName, YardRecord[]>();
+  /** Named by what comes in: these may not stay deleted. */
+  const needed = new Set<string>();
+  const need = (named: YardTableName, record: Record<string, unknown>): void => {
+    for (const [table, uuid] of namedBy(named, record)) needed.add(`${table} ${uuid}`);
+  };
+
+  // Those that name others come first, so that it is known what is needed.
+  for (const named of yardTableNames.toReversed()) {
+    const { way } = tableOf(named);
+    if (way === 'edited') lookThrough(named);
+    else lookThroughAdded(named, way === 'added' ? null : way);
+  }
+
+  function lookThrough(named: YardTableName): void {
+    const { table } = tableOf(named);
+    const same = sameBy(named);
+    const coming: YardRecord[] = [];
+    const editing: EditToDo[] = [];
+    for (const their of theirs.all(named)) {
+      const own = mine.one(named, their.uuid) ?? same(their);
+      if (own === undefined) {
+        const isGone =
+          !isCatalog(named) &&
+          edits.ofMine.wasDeleted(table, their.uuid) &&
+          !edits.ofTheirs.has(table, their.uuid) &&
+          !needed.has(`${table} ${their.uuid}`);
+        if (isGone) continue;
+        coming.push(their);
+        need(named, their);
+        continue;
+      }
+      // What a person chose here for the window stays.
+      if (named === 'settings') continue;
+      const { theirs: fields, clashing } = difference(named, own, their, edits);
+      if (clashing.length > 0) {
+        clashes.push(clashOf(named, own, their, clashing));
+        if (choose(own.uuid) === 'theirs') fields.push(...clashing);
+      }
+      if (fields.length === 0) continue;
+      editing.push({ mine: own, theirs: their, fields });
+      need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
+    }
+    added.set(named, coming);
+    toEdit.set(named, editing);
+  }
+
+  /** The own record that another is the same as, by what both have and not by their UUIDs. */
+  function sameBy(named: YardTableName): (their: YardRecord) => YardRecord | undefined {
+    const fields = SAME_BY[named];
+    if (fields === undefined) return () => undefined;
+    const own = new Map([...mine.all(named)].map((record) => [valuesOf(record, fields), record]));
+    return (their) => own.get(valuesOf(their, fields));
+  }
+
+  /** Of records that are only ever added, all come in. Where the newest holds and both have one, the chosen is said again. */
+  function lookThroughAdded(named: YardTableName, key: readonly string[] | null): void {
+    const coming = [...theirs.all(named, 'main')];
+    added.set(named, coming);
+    for (const record of coming) need(named, record);
+    if (key === null || coming.length === 0) return;
+    const newest = newestOf(coming, key, 'theirs');
+    const again: YardRecord[] = [];
+    for (const [group, own] of newestOf([...mine.all(named, 'theirs')], key, 'main')) {
+      const their = newest.get(group);
+      if (their === undefined || saysTheSame(own, their)) continue;
+      const fields = Object.keys(own).filter(
+        (field) => !saysTheSame({ uuid: '', [field]: own[field] }, { uuid: '', [field]: their[field] }),
+      );
+      clashes.push(clashOf(named, own, their, fields));
+      const chosen = choose(own.uuid) === 'theirs' ? their : own;
+      // The same in whichever file it is done.
+      const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
+      again.push({ ...chosen, uuid });
+    }
+    restated.set(named, again);
+  }
+
+  /** Of each group, the newest that holds. */
+  function newestOf(
+    records: readonly YardRecord[],
+    key: readonly string[],
+    side: 'main' | 'theirs',
+  ): Map<string, YardRecord> {
+    const undone = db.prepare(`SELECT 1 FROM ${side}.undone_row WHERE uuid = ?`);
+    const holding = records.filter(({ uuid }) => undone.get(uuid) === undefined);
+    return new Map(holding.map((record) => [valuesOf(record, key), record]));
+  }
+
+  const total = yardTableNames.reduce(
+    (sum, named) => sum + (added.get(named)?.length ?? 0) + (toEdit.get(named)?.length ?? 0),
+    0,
+  );
+  let done = 0;
+  const step = (): void => {
+    if (++done % 500 === 0) tell(done, total);
+  };
+  const names = namesOf(db);
+  for (const named of yardTableNames) {
+    const editing = toEdit.get(named) ?? [];
+    names.free(named, editing);
+    for (const record of added.get(named) ?? []) {
+      writes.add(named, fitting(named, record, names.fit(named, record, renamed)));
+      step();
+    }
+    for (const { mine: own, theirs: their, fields } of editing) {
+      const after = { ...own, ...Object.fromEntries(fields.map((field) => [field, their[field]])) };
+      const { [NAMED_BY[named]?.field ?? '']: _, ...rest } = Object.fromEntries(
+        fields.map((field) => [field, their[field]]),
+      );
+      writes.edit(named, own.uuid, { ...rest, ...names.fit(named, after, renamed) });
+      step();
+    }
+    for (const record of restated.get(named) ?? []) writes.add(named, fitting(named, record, {}));
+    const count = added.get(named)?.length ?? 0;
+    if (count > 0) counts.added[named] = count;
+    counts.edited += editing.length;
+  }
+  counts.deleted = removeDeleted(db, writes, edits);
+  db.prepare(
+    `INSERT INTO merged_act (uuid)
+     SELECT uuid FROM
+       (SELECT uuid FROM theirs.act UNION SELECT uuid FROM theirs.merged_act)
+     WHERE uuid NOT IN (SELECT uuid FROM main.act) AND uuid NOT IN (SELECT uuid FROM main.merged_act)`,
+  ).run();
+  return { ...counts, clashes, renamed };
+
+  /** A version of a meter's profile comes after those that are there. */
+  function fitting(named: YardTableName, record: YardRecord, name: Record<string, unknown>): YardRecord {
+    if (named !== 'meterProfiles') return { ...record, ...name };
+    const version = db
+      .prepare<[unknown], number>(
+        `SELECT coalesce(max(version), 0) FROM main.meter_profile
+         WHERE meter_id IS (SELECT id FROM main.meter WHERE uuid = ?)`,
+      )
+      .pluck()
+      .get(record.meter);
+    return { ...record, version: Math.max(Number(record.version), (version ?? 0) + 1) };
+  }
+
+  function clashOf(
+    named: YardTableName,
+    own: YardRecord,
+    their: YardRecord,
+    fields: readonly string[],
+  ): Clash {
+    return {
+      id: own.uuid,
+      tableName: named,
+      recordName: nameOf(named, own) ?? nameOf(named, their),
+      fields: fields.map((field) => ({
+        field,
+        mine: textOf(named, field, own[field], mine),
+        theirs: textOf(named, field, their[field], theirs),
+      })),
+    };
+  }
+
+  /** By what a person knows it: its own name, or that of what it is about. */
+  function nameOf(named: YardTableName, record: YardRecord): string | null {
+    const own = record.code ?? record.name ?? record.piece;
+    if (typeof own === 'string') return own;
+    if (typeof record.speciesId === 'string' && named !== 'confirmedSpecies') return record.speciesId;
+    for (const [table, uuid] of namedBy(named, record)) {
+      const of = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
+      const found = mine.one(of, uuid) ?? theirs.one(of, uuid);
+      const name = found && nameOf(of, found);
+      if (name != null) return name;
+    }
+    return null;
+  }
+
+  function textOf(
+    named: YardTableName,
+    field: string,
+    value: unknown,
+    reads: ReturnType<typeof recordReads>,
+  ): string | null {
+    if (value === null || value === undefined || value === '') return null;
+    const kind = tableOf(named).fields[field]?.kind;
+    if (typeof kind === 'object') {
+      const of = yardTableNames.find((each) => tableOf(each).table === kind.of) as YardTableName;
+      const found = reads.one(of, String(value));
+      return (found && nameOf(of, found)) ?? null;
+    }
+    return typeof value === 'object' ? JSON.stringify(value) : String(value);
+  }
+}
+
+/** What they deleted and nobody here touched since goes; those that name others first. */
+function removeDeleted(
+  db: Db,
+  writes: RecordWrites,
+  { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
+): number {
+  let removed = 0;
+  for (const named of yardTableNames.toReversed()) {
+    const { table, way } = tableOf(named);
+    if (way !== 'edited') continue;
+    const isTheirs = db.prepare(`SELECT 1 FROM theirs.${table} WHERE uuid = ?`);
+    for (const uuid of ofTheirs.deletedIn(table)) {
+      const isGone =
+        isTheirs.get(uuid) === undefined && ofTheirs.has(table, uuid) && !ofMine.has(table, uuid);
+      if (isGone && writes.remove(named, uuid)) removed++;
+    }
+  }
+  return removed;
+}
+
+/** Names of which no two records may have one. */
+function namesOf(db: Db) {
+  return {
+    /** Takes the names from records that get others, so that two can change theirs for each other's. */
+    free: (named: YardTableName, editing: readonly EditToDo[]): void => {
+      const by = NAMED_BY[named];
+      if (by === undefined) return;
+      const set = db.prepare(`UPDATE ${tableOf(named).table} SET ${by.field} = '~' || uuid WHERE uuid = ?`);
+      for (const { mine, fields } of editing) {
+        if (fields.includes(by.field) || fields.includes(by.unless)) set.run(mine.uuid);
+      }
+    },
+    /** The record's name, or the nearest free one where that is taken here; nothing for a record without one. */
+    fit: (named: YardTableName, record: YardRecord, renamed: Renamed[]): Record<string, string> => {
+      const by = NAMED_BY[named];
+      if (by === undefined) return {};
+      const given = String(record[by.field]);
+      if (record[by.unless] !== null) return { [by.field]: given };
+      const unless = by.unless === 'archivedAt' ? 'archived_at' : 'closed_at';
+      const taken = db.prepare(
+        `SELECT 1 FROM ${tableOf(named).table} WHERE ${by.field} = ? AND ${unless} IS NULL AND uuid <> ?`,
+      );
+      const isTaken = (name: string): boolean => taken.get(name, record.uuid) !== undefined;
+      const fit = (named === 'boards' ? freeCode : freeName)(given, isTaken);
+      if (fit !== given) renamed.push({ tableName: named, from: given, to: fit });
+      return { [by.field]: fit };
+    },
+  };
+}

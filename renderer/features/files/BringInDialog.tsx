@@ -1,0 +1,155 @@
+import { useState } from 'react';
+import type { Clash, Merged, Side } from '../../../shared-core/contract/exchange.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { Choice } from '../../form/Choice.tsx';
+import { tellDone } from '../../stores/notices.ts';
+import { mergeYard } from '../../stores/yard.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
+import { useWords } from '../../words.ts';
+
+/** Shows what another yard would bring, and asks whose version of what both changed to use. */
+export function BringInDialog({
+  file,
+  fileName,
+  found,
+  onClose,
+}: {
+  file: string;
+  fileName: string;
+  found: RequestOutput<'exchange.look'>;
+  onClose: () => void;
+}) {
+  const { say } = useWords();
+  const { clashes, clashCount } = found;
+  const [rest, setRest] = useState<Side>('mine');
+  const [others, setOthers] = useState<ReadonlySet<string>>(new Set());
+  const merging = useLongWork();
+  const all = (side: Side) => {
+    setRest(side);
+    setOthers(new Set());
+  };
+  const set = (id: string, side: Side) => {
+    const changed = new Set(others);
+    if (side === rest) changed.delete(id);
+    else changed.add(id);
+    setOthers(changed);
+  };
+  const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
+  const parts = partsOf(found.added);
+  const isNothing = parts.length === 0 && found.edited === 0 && found.deleted === 0 && clashCount === 0;
+  const bringIn = async () => {
+    const done = await merging.run(async (work) => {
+      await mergeYard({ file, rest, others: [...others], work });
+      return true;
+    }, say('merge.stopped'));
+    if (!done) return;
+    tellDone(say('merge.done'));
+    onClose();
+  };
+  return (
+    <Dialog title={say('merge.question', { fileName })} onClose={onClose}>
+      {isNothing && <p>{say('merge.nothing')}</p>}
+      {parts.length > 0 && <p>{say('merge.added', { parts })}</p>}
+      {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
+      {found.deleted > 0 && <p>{say('merge.deleted', { records: found.deleted })}</p>}
+      <RenamedThere renamed={found.renamed} />
+      {clashCount > 0 && (
+        <section className="column">
+          <h3>{say('merge.clashes')}</h3>
+          <p>{say('merge.clashes-lead', { clashes: clashCount })}</p>
+          <Actions>
+            <Button onClick={() => all('mine')}>{say('merge.all-mine')}</Button>
+            <Button onClick={() => all('theirs')}>{say('merge.all-theirs')}</Button>
+          </Actions>
+          {clashes.map((clash) => (
+            <ClashChoice
+              key={clash.id}
+              clash={clash}
+              side={others.has(clash.id) ? opposite : rest}
+              onSide={(side) => set(clash.id, side)}
+            />
+          ))}
+          {clashCount > clashes.length && (
+            <p>{say('merge.more-clashes', { clashes: clashCount - clashes.length })}</p>
+          )}
+        </section>
+      )}
+      {!isNothing && <p>{say('merge.backup-first')}</p>}
+      {merging.underWay ? (
+        <WorkUnderWay
+          label={say('merge.merging')}
+          done={merging.underWay.done}
+          total={merging.underWay.total}
+          onCancel={merging.cancel}
+        />
+      ) : (
+        <Actions>
+          {!isNothing && (
+            <Button kind="main" onClick={bringIn}>
+              {say('merge.yes')}
+            </Button>
+          )}
+          <Button onClick={onClose}>{say(isNothing ? 'common.close' : 'common.cancel')}</Button>
+        </Actions>
+      )}
+    </Dialog>
+  );
+}
+
+function RenamedThere({ renamed }: Pick<Merged, 'renamed'>) {
+  const { say } = useWords();
+  if (renamed.length === 0) return null;
+  return (
+    <section>
+      <h3>{say('merge.renamed')}</h3>
+      <ul>
+        {renamed.map(({ tableName, from, to }) => (
+          <li key={`${tableName} ${to}`}>{say('merge.renamed-to', { fromText: from, toText: to })}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Both versions of a record, and which of them to use. */
+function ClashChoice({
+  clash: { tableName, recordName, fields },
+  side,
+  onSide,
+}: {
+  clash: Clash;
+  side: Side;
+  onSide: (side: Side) => void;
+}) {
+  const { say } = useWords();
+  const version = (of: Side) =>
+    fields.map((each) => `${each.field}: ${each[of] ?? say('merge.blank')}`).join('; ');
+  return (
+    <Choice
+      label={say('merge.use', { recordName: recordName ?? tableName })}
+      value={side}
+      options={[
+        { value: 'mine', label: `${say('merge.mine')} (${version('mine')})`, isName: true },
+        { value: 'theirs', label: `${say('merge.theirs')} (${version('theirs')})`, isName: true },
+      ]}
+      onValue={onSide}
+    />
+  );
+}
+
+const NAMED = ['stacks', 'boards', 'rounds', 'readings', 'places'] as const;
+
+/** What comes in, one kind at a time: "1 stack", "2 boards"; the rest together. */
+function partsOf(added: Merged['added']): Message[] {
+  const named = NAMED.flatMap((kind) =>
+    added[kind] ? [message(`merge.count.${kind}`, { count: added[kind] })] : [],
+  );
+  const others = Object.entries(added)
+    .filter(([kind]) => !NAMED.some((each) => each === kind))
+    .reduce((sum, [, count]) => sum + count, 0);
+  return others > 0 ? [...named, message('merge.count.others', { count: others })] : named;
+}

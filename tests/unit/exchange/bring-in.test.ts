@@ -1,0 +1,171 @@
+/** Another file of the yard, brought in by a window: what is new, what both changed, and undoing it. */
+import { copyFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test, vi } from 'vitest';
+import { openYard, type Yard } from '../../../electron/store/yard.ts';
+import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
+import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
+import { newFolder } from './a-filled-yard.ts';
+import { downloaded } from './downloaded.ts';
+
+// Real threads on a busy computer.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+withYardOfTwo();
+
+const region = { locale: 'en-US', timeZone: 'America/Chicago' };
+const codes = async () =>
+  (await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 50 })).rows.map(
+    ({ code, note }) => [code, note],
+  );
+
+/** A copy of the yard as it is now, in which somebody else goes on. */
+async function elsewhere(work: (theirs: Yard) => void): Promise<string> {
+  const file = join(newFolder(), 'theirs.sqlite');
+  writeFileSync(file, await downloaded(yard, await yard.command('backups.beginDownload', {})));
+  const theirs = openYard(file);
+  theirs.transaction(() => {
+    theirs.acts.begin({
+      id: crypto.randomUUID(),
+      request: 'boards.edit',
+      inputHash: '',
+      at: yard.now(),
+      who: 'elsewhere',
+    });
+    work(theirs);
+    theirs.acts.finish(null);
+  });
+  theirs.close();
+  return file;
+}
+
+const [first, second] = [0, 1];
+const editHere = (which: number, changed: object) =>
+  yard.command('boards.edit', { id: yard.boards[which]!.id, basedOn: 1, changed });
+
+test('what is new comes in, what one changed holds, and of what both changed the chosen', async () => {
+  const file = await elsewhere((theirs) => {
+    const [one, two] = yard.boards.map(({ id }) => theirs.boards.get(id)!);
+    theirs.boards.edit({ id: one!.id, basedOn: 1, changed: { note: 'theirs', log: 'L9' } });
+    theirs.boards.edit({ id: two!.id, basedOn: 1, changed: { note: 'theirs, too' } });
+    theirs.boards.add(
+      { ...yard.board('WAL-03'), driedBy: 'air', thicknessQuarters: null },
+      yard.place.id,
+      yard.now(),
+    );
+    theirs.species.add({ ...onlyNamed, id: 'elm-local', name: 'Local elm', group: 'Elms' });
+  });
+  await editHere(first, { note: 'mine' });
+  await editHere(second, { widthMm: 190 });
+  await yard.command('boards.add', [yard.board('WAL-03')]);
+
+  const found = await yard.query('exchange.look', { file, work: null });
+  expect(found).toMatchObject({
+    added: { boards: 1, moves: 1, species: 1 },
+    clashCount: 1,
+    clashes: [
+      {
+        tableName: 'boards',
+        recordName: 'WAL-01',
+        fields: [{ field: 'note', mine: 'mine', theirs: 'theirs' }],
+      },
+    ],
+    renamed: [{ tableName: 'boards', from: 'WAL-03', to: 'WAL-03-2' }],
+  });
+  // Looking changed nothing.
+  expect(await codes()).toEqual([
+    ['WAL-01', 'mine'],
+    ['WAL-02', ''],
+    ['WAL-03', ''],
+  ]);
+
+  const others = [found.clashes[0]!.id];
+  await yard.command('exchange.merge', { file, rest: 'mine', others, work: null });
+  await yard.query('yard.info', {});
+  expect(await codes()).toEqual([
+    ['WAL-01', 'theirs'],
+    ['WAL-02', 'theirs, too'],
+    ['WAL-03', ''],
+    ['WAL-03-2', ''],
+  ]);
+  const { board } = await yard.query('boards.get', { id: yard.boards[second]!.id });
+  expect(board.widthMm).toBe(190);
+  expect(readdirSync(join(yard.dataDir, 'transfers'))).toEqual([]);
+  expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ added: {}, clashCount: 0 });
+
+  const { restored } = await yard.query('backups.state', {});
+  expect(restored).toMatchObject({ wasMerged: true });
+  await yard.command('backups.undoRestore', {});
+  await yard.query('yard.info', {});
+  expect(await codes()).toEqual([
+    ['WAL-01', 'mine'],
+    ['WAL-02', ''],
+    ['WAL-03', ''],
+  ]);
+});
+
+test('it is one act of the list, which can be undone and redone there', async () => {
+  const file = await elsewhere((theirs) => {
+    const [one] = yard.boards.map(({ id }) => theirs.boards.get(id)!);
+    theirs.boards.edit({ id: one!.id, basedOn: 1, changed: { note: 'theirs' } });
+    theirs.boards.add(
+      { ...yard.board('WAL-03'), driedBy: 'air', thicknessQuarters: null },
+      yard.place.id,
+      yard.now(),
+    );
+  });
+  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
+  await yard.query('yard.info', {});
+  const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+  await yard.command('acts.undo', { act: acts[0]!.id });
+  expect(await codes()).toEqual([
+    ['WAL-01', ''],
+    ['WAL-02', ''],
+  ]);
+  await yard.command('acts.redo', { act: acts[0]!.id });
+  expect(await codes()).toEqual([
+    ['WAL-01', 'theirs'],
+    ['WAL-02', ''],
+    ['WAL-03', ''],
+  ]);
+});
+
+test('what one deleted and the other left alone stays deleted; what the other needs comes back', async () => {
+  const { id } = await yard.command('places.add', {
+    name: 'Kiln',
+    kind: 'heated-room',
+    air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.3 })),
+  });
+  const file = await elsewhere((theirs) => {
+    theirs.moves.add({ boardId: yard.boards[first]!.id, placeId: id, since: yard.now() });
+  });
+  const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+  await yard.command('acts.undo', { act: acts[0]!.id });
+  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
+  await yard.query('yard.info', {});
+  const { board } = await yard.query('boards.get', { id: yard.boards[first]!.id });
+  expect(board.placeName).toBe('Kiln');
+});
+
+test('an export of everything comes into an empty yard, and a bad file changes nothing', async () => {
+  await yard.beginRound();
+  const file = join(newFolder(), 'yard.json');
+  const offered = await yard.command('exchange.beginExport', { kind: 'everything', region, work: null });
+  expect(offered.fileName).toBe('pintally-everything-2026-06-01.json');
+  const json = await downloaded(yard, offered);
+  writeFileSync(file, json);
+  expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ added: {}, clashCount: 0 });
+  writeFileSync(file, json.subarray(0, json.length / 2));
+  expect(await yard.refusal('exchange.look', { file, work: null })).toContain('ends too early');
+  expect(await yard.refusal('exchange.merge', { file, rest: 'mine', others: [], work: null })).toContain(
+    'ends too early',
+  );
+  copyFileSync(process.execPath, file);
+  expect(await yard.refusal('exchange.look', { file, work: null })).toContain('no Pintally export');
+  expect(await yard.refusal('exchange.look', { file: '/nowhere.json', work: null })).not.toBe(
+    'it was allowed',
+  );
+  expect(await codes()).toEqual([
+    ['WAL-01', ''],
+    ['WAL-02', ''],
+  ]);
+});

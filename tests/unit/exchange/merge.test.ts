@@ -1,0 +1,140 @@
+/** Two files of one yard, each with what its person did since, become one. */
+import { randomUUID } from 'node:crypto';
+import { copyFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import fc from 'fast-check';
+import { expect, test, vi } from 'vitest';
+import { bringIn } from '../../../electron/exchange/bringing-in.ts';
+import { openYard, type Yard } from '../../../electron/store/yard.ts';
+import { recordReads } from '../../../electron/store/yard-records.ts';
+import type { Merged, Side } from '../../../shared-core/contract/exchange.ts';
+import { tableOf, type YardRecord, yardTableNames } from '../../../shared-core/exchange/yard-tables.ts';
+import { doSteps, emptyYard, firstSteps, newFolder, type Step, stepArbitrary } from './a-filled-yard.ts';
+
+vi.setConfig({ testTimeout: 120_000 });
+
+const act = () => ({
+  id: randomUUID(),
+  request: 'exchange.merge',
+  inputHash: '',
+  at: '2026-06-01T08:00:00.000Z',
+  who: 'test',
+});
+
+/** The own file with the other in it. */
+async function merged(
+  own: string,
+  file: string,
+  rest: Side = 'mine',
+  others: readonly string[] = [],
+): Promise<{ file: string; merged: Merged }> {
+  const target = join(newFolder(), 'merged.sqlite');
+  const came = await bringIn({ own, file, target, act: act(), choices: { rest, others } }, () => undefined);
+  return { file: target, merged: came.merged };
+}
+
+/** A yard, and a file of its own that is the same. */
+function forked(before: readonly Step[]): { mine: Yard; theirs: Yard } {
+  const mine = emptyYard();
+  doSteps(mine, [...firstSteps, ...before], 0);
+  mine.checkpoint();
+  const copy = join(newFolder(), 'yard.sqlite');
+  copyFileSync(mine.file, copy);
+  return { mine, theirs: openYard(copy) };
+}
+
+type Records = Record<string, Record<string, YardRecord>>;
+function recordsOf(file: string): Records {
+  const db = new Database(file, { readonly: true });
+  const { all } = recordReads(db);
+  const records = Object.fromEntries(
+    yardTableNames.map((named) => [
+      named,
+      Object.fromEntries([...all(named)].map((each) => [each.uuid, each])),
+    ]),
+  );
+  expect(db.pragma('foreign_key_check')).toEqual([]);
+  expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
+  db.close();
+  return records;
+}
+
+/** What holds of each group of records of which the newest does. */
+function holding(records: Records): Record<string, unknown> {
+  const held: Record<string, unknown> = {};
+  for (const named of yardTableNames) {
+    const { way } = tableOf(named);
+    if (typeof way === 'string') continue;
+    for (const { uuid: _, version: __, ...record } of Object.values(records[named]!)) {
+      held[JSON.stringify([named, ...way.map((field) => (record as Record<string, unknown>)[field])])] =
+        record;
+    }
+  }
+  return held;
+}
+
+const uuidsOf = (records: Records): string[] =>
+  Object.values(records)
+    .flatMap((each) => Object.keys(each))
+    .sort();
+
+/** Without what depends on the order in which two files are brought together: names that were taken, and version numbers. */
+function comparable(records: Records): unknown {
+  const { settings: _, confirmedSpecies, ...others } = records;
+  return {
+    ...Object.fromEntries(
+      Object.entries(others).map(([named, all]) => [
+        named,
+        Object.fromEntries(
+          Object.entries(all).map(([uuid, record]) => [
+            uuid,
+            named === 'meterProfiles' ? { ...record, version: 0 } : record,
+          ]),
+        ),
+      ]),
+    ),
+    confirmedSpecies: Object.values(confirmedSpecies!)
+      .map(({ board, speciesId }) => `${board} ${speciesId}`)
+      .sort(),
+  };
+}
+
+test('nothing is doubled and nothing lost, whatever both did, and whichever file takes the other in', async () => {
+  const some = fc.array(stepArbitrary, { maxLength: 40 });
+  await fc.assert(
+    fc.asyncProperty(
+      some,
+      some,
+      some,
+      fc.constantFrom<Side>('mine', 'theirs'),
+      async (before, a, b, rest) => {
+        const { mine, theirs } = forked(before);
+        doSteps(mine, a, 1);
+        doSteps(theirs, b, 2);
+        mine.close();
+        theirs.close();
+        const one = await merged(mine.file, theirs.file, rest);
+        const all = recordsOf(one.file);
+        for (const side of [mine.file, theirs.file]) {
+          const { settings: _, confirmedSpecies: __, ...records } = recordsOf(side);
+          for (const uuid of uuidsOf(records)) expect(uuidsOf(all)).toContain(uuid);
+        }
+        // Again, and there is nothing new.
+        const again = await merged(one.file, theirs.file, rest === 'mine' ? 'theirs' : 'mine');
+        expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: 0, clashes: [] });
+        expect(recordsOf(again.file)).toEqual(all);
+        // The other way round, with the same choices.
+        const other = await merged(theirs.file, mine.file, rest === 'mine' ? 'theirs' : 'mine');
+        const records = recordsOf(other.file);
+        expect(comparable(records)).toEqual(comparable(all));
+        expect(Object.keys(holding(records)).sort()).toEqual(Object.keys(holding(all)).sort());
+        // And back: who was merged takes the other in without a question.
+        const back = await merged(theirs.file, one.file, 'mine');
+        expect(back.merged.clashes).toEqual([]);
+        expect(comparable(recordsOf(back.file))).toEqual(comparable(all));
+      },
+    ),
+    { numRuns: 6 },
+  );
+});
