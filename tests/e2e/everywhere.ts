@@ -89,7 +89,7 @@ async function openAll(
     pressed.add(key);
     return true;
   };
-  const buttons = page.locator('main button:enabled:visible');
+  const buttons = page.locator('main button:enabled:visible:not([aria-disabled=true])');
   for (const kind of new Set((await buttons.allInnerTexts()).map(kindOf))) {
     if (isLeftAlone.test(kind) || !isNew(where, kind)) continue;
     const all = await buttons.all();

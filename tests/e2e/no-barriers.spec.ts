@@ -168,7 +168,7 @@ test.describe('small', () => {
       await expect(labels).toBeHidden();
       await expect(menu).toBeFocused();
       await page.keyboard.press('Enter');
-      for (let tabs = 0; tabs < 3; tabs++) await page.keyboard.press('Tab');
+      for (let tabs = 0; tabs < 4; tabs++) await page.keyboard.press('Tab');
       await page.keyboard.press('Enter');
       await expect(heading).toHaveText('Labels');
       await expect(heading).toBeFocused();
