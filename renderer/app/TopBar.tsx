@@ -26,7 +26,7 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
   ['nav.places', { name: 'places' }],
   ['nav.air', { name: 'air' }],
   ['nav.species', { name: 'species-list' }, 'species'],
-  ['nav.files', { name: 'files' }],
+  ['nav.files', { name: 'files' }, 'import-table'],
   ['nav.settings', { name: 'settings' }, 'backups', 'history', 'methods'],
 ];
 

@@ -6,6 +6,7 @@ import { DatesScreen } from '../features/dates/DatesScreen.tsx';
 import { FilesScreen } from '../features/files/FilesScreen.tsx';
 import { MethodsScreen } from '../features/help/MethodsScreen.tsx';
 import { HistoryScreen } from '../features/history/HistoryScreen.tsx';
+import { ImportScreen } from '../features/import/ImportScreen.tsx';
 import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
 import { MeterScreen } from '../features/meter/MeterScreen.tsx';
 import { PastRoundScreen } from '../features/past-round/PastRoundScreen.tsx';
@@ -57,6 +58,8 @@ export function screenAt(route: Route): ReactNode {
       return <SpeciesScreen id={route.id} />;
     case 'backups':
       return <BackupsScreen />;
+    case 'import-table':
+      return <ImportScreen />;
     case 'files':
       return <FilesScreen />;
     case 'history':

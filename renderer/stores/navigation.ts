@@ -31,6 +31,7 @@ export type Route =
   | { name: 'methods'; part?: string }
   | { name: 'backups' }
   | { name: 'files' }
+  | { name: 'import-table' }
   | { name: 'history' }
   | { name: 'nowhere'; hash: string };
 
@@ -104,6 +105,7 @@ export function parseRoute(hash: string): Route {
     case 'settings':
     case 'backups':
     case 'files':
+    case 'import-table':
     case 'history':
       return id === null ? { name: head } : nowhere;
     default:

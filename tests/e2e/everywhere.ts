@@ -23,6 +23,7 @@ const screens = [
   'settings',
   'backups',
   'files',
+  'import-table',
   'history',
   'methods',
   'nowhere',

@@ -12,7 +12,12 @@ export function FilesScreen() {
     <Screen
       title={say('files.title')}
       lead={say('files.lead')}
-      actions={<ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>}
+      actions={
+        <>
+          <ButtonLink href={hrefOf({ name: 'import-table' })}>{say('import.title')}</ButtonLink>
+          <ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>
+        </>
+      }
     >
       <ExportSheet />
       <BringInSheet />

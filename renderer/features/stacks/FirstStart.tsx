@@ -6,7 +6,7 @@ import { DateField } from '../../form/DateField.tsx';
 import { NumberField, Select, TextField } from '../../form/Field.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
-import { go } from '../../stores/navigation.ts';
+import { go, hrefOf } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard } from '../../stores/yard.ts';
@@ -27,6 +27,9 @@ export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped
       <div className="column">
         <FirstStackForm />
         <UnitsLine />
+        <p>
+          <a href={hrefOf({ name: 'import-table' })}>{say('import.from-empty')}</a>
+        </p>
       </div>
       {offerDemo && (
         <div className="column">

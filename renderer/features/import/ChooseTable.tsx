@@ -1,0 +1,76 @@
+import { useRef, useState } from 'react';
+import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { TextArea } from '../../form/Field.tsx';
+import { attempt } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
+import { useWords } from '../../words.ts';
+import { uploadFile } from '../backups/transfers.ts';
+import { useTransfer } from '../backups/useTransfer.ts';
+import type { ReadTable } from './ImportScreen.tsx';
+import { ownOrder } from './reader.ts';
+
+/** A file, or cells pasted from a spreadsheet. Reading it changes nothing. */
+export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }) {
+  const { say } = useWords();
+  const units = useUnits();
+  const sending = useTransfer();
+  const reading = useLongWork();
+  const picker = useRef<HTMLInputElement>(null);
+  const [pasted, setPasted] = useState('');
+  async function take(given: File): Promise<void> {
+    const file = await sending.run((onPart) => uploadFile(given, onPart));
+    if (file !== null) {
+      const read = await reading.run(
+        (work) => bridge().command('imports.read', { file, units, order: ownOrder(), work }),
+        say('import.stopped'),
+      );
+      if (read) onTable({ ...read, name: given.name.replace(/\.\w+$/, '') });
+    }
+    await bridge().command('backups.dropUpload', {});
+  }
+  const underWay = sending.underWay ?? reading.underWay;
+  const stop = () => {
+    sending.stop();
+    reading.cancel();
+  };
+  if (underWay) return <WorkUnderWay label={say('import.reading')} {...underWay} onCancel={stop} />;
+  return (
+    <div className="beside">
+      <Sheet title={say('import.file')}>
+        <p>{say('import.file-hint')}</p>
+        <Actions>
+          <Button kind="main" onClick={() => picker.current?.click()}>
+            {say('import.choose-file')}
+          </Button>
+        </Actions>
+        <input
+          ref={picker}
+          type="file"
+          hidden
+          accept=".csv,.tsv,.txt,.tab"
+          aria-label={say('import.choose-file')}
+          onChange={({ target }) => {
+            const [given] = target.files ?? [];
+            if (given) void attempt(take(given));
+            target.value = '';
+          }}
+        />
+      </Sheet>
+      <Sheet title={say('import.paste')}>
+        <TextArea label={say('import.pasted')} value={pasted} onValue={setPasted} rows={5} />
+        <Actions>
+          <Button
+            disabled={pasted.trim() === ''}
+            onClick={() => attempt(take(new File([pasted], `${say('import.stack-default')}.tsv`)))}
+          >
+            {say('import.read-pasted')}
+          </Button>
+        </Actions>
+      </Sheet>
+    </div>
+  );
+}

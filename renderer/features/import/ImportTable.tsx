@@ -1,0 +1,229 @@
+import { useEffect, useState } from 'react';
+import {
+  type ColumnChoice,
+  type ImportChoices,
+  importKindSchema,
+  nameKey,
+} from '../../../shared-core/contract/import.ts';
+import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useLongWork } from '../../data/useLongWork.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Select } from '../../form/Field.tsx';
+import { SpeciesField } from '../../form/SpeciesField.tsx';
+import { go } from '../../stores/navigation.ts';
+import { attempt, sentenceOf, tellDone } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Sheet } from '../../ui/Screen.tsx';
+import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
+import { useWords } from '../../words.ts';
+import { ImportColumns } from './ImportColumns.tsx';
+import { ImportDefaults } from './ImportDefaults.tsx';
+import type { ReadTable } from './ImportScreen.tsx';
+import { RefusedRows } from './RefusedRows.tsx';
+import { ownOrder } from './reader.ts';
+
+type Checked = RequestOutput<'imports.check'>;
+/** A person goes on choosing for so long before it is checked again. */
+const SETTLES_MS = 250;
+
+/** How a table is read, what of it goes in, and what does not. */
+export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () => void }) {
+  const { say } = useWords();
+  const units = useUnits();
+  const species = useQuery('species.list', {});
+  const places = useQuery('places.list', {});
+  const [shown, setShown] = useState<Pick<ReadTable, 'heads' | 'sample'>>(table);
+  const [choices, setChoices] = useState<ImportChoices>({
+    ...table.guessed,
+    stackName: table.name.slice(0, 80) || say('import.stack-default'),
+    place: null,
+    endUseId: 'furniture',
+    speciesId: null,
+    thicknessMm: null,
+    thicknessQuarters: null,
+    speciesOfNames: {},
+    placesOfNames: {},
+    meterId: null,
+    fixes: [],
+    leftOut: [],
+  });
+  const set = (changed: Partial<ImportChoices>) => setChoices((now) => ({ ...now, ...changed }));
+  const [checked, setChecked] = useState<Checked | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const saving = useLongWork();
+
+  // Where there is one place, it is that one.
+  const [onlyPlace] = places.output?.length === 1 ? places.output : [];
+  const used: ImportChoices =
+    choices.place === null && onlyPlace ? { ...choices, place: { placeId: onlyPlace.id } } : choices;
+  const asked = JSON.stringify(used);
+  useEffect(() => {
+    let isOld = false;
+    const timer = setTimeout(() => {
+      bridge()
+        .command('imports.check', { table: table.table, choices: JSON.parse(asked) })
+        .then(
+          (came) => {
+            if (isOld) return;
+            setChecked(came);
+            setProblem(null);
+          },
+          (error) => !isOld && setProblem(sentenceOf(error)),
+        );
+    }, SETTLES_MS);
+    return () => {
+      isOld = true;
+      clearTimeout(timer);
+    };
+  }, [asked, table.table]);
+
+  async function guessAgain(changed: Partial<Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>>) {
+    const { kind, headerRow, decimalMark } = { ...choices, ...changed };
+    const asking = { table: table.table, kind, headerRow, decimalMark, units, order: ownOrder() };
+    const { guessed, heads, sample } = await bridge().command('imports.guess', asking);
+    setShown({ heads, sample });
+    set(guessed);
+  }
+  async function save(plan: string): Promise<void> {
+    const saved = await saving.run(
+      (work) => bridge().command('imports.save', { plan, work }),
+      say('import.stopped'),
+    );
+    if (!saved) return;
+    // A notice goes with its page.
+    go(choices.kind === 'air' ? { name: 'places' } : { name: 'stacks' });
+    tellDone(say(saved.isRestored ? 'import.restored' : 'import.done', factsOf(saved.counts)));
+  }
+
+  const isAny = checked !== null && Object.values(checked.counts).some((count) => count > 0);
+  return (
+    <>
+      <Sheet
+        title={say('import.how-read')}
+        actions={<Button onClick={onClose}>{say('import.other-file')}</Button>}
+      >
+        <div className="form-grid">
+          <Select
+            label={say('import.kind')}
+            value={choices.kind}
+            options={importKindSchema.options.map((value) => ({ value, label: say(`import.kind.${value}`) }))}
+            onValue={(kind) => attempt(guessAgain({ kind }))}
+          />
+          <Select
+            label={say('import.header-row')}
+            value={choices.headerRow}
+            options={[
+              { value: null, label: say('import.no-header') },
+              ...Array.from({ length: Math.min(20, table.rows) }, (_, row) => ({
+                value: row,
+                label: say('import.line', { line: row + 1 }),
+              })),
+            ]}
+            onValue={(headerRow) => attempt(guessAgain({ headerRow }))}
+          />
+          <Select
+            label={say('import.decimal-mark')}
+            value={choices.decimalMark}
+            options={[
+              { value: '.', label: say('import.decimal-point') },
+              { value: ',', label: say('import.decimal-comma') },
+            ]}
+            onValue={(decimalMark) => set({ decimalMark })}
+          />
+        </div>
+        <ImportColumns
+          choices={choices}
+          shown={shown}
+          onColumn={(index: number, changed: Partial<ColumnChoice>) =>
+            set({
+              columns: choices.columns.map((column, at) =>
+                at === index ? { ...column, ...changed } : column,
+              ),
+            })
+          }
+        />
+      </Sheet>
+      <ImportDefaults choices={used} onChoices={set} />
+      {checked && checked.unknownSpecies.length + checked.unknownPlaces.length > 0 && (
+        <Sheet title={say('import.names')}>
+          <div className="form-grid">
+            {checked.unknownSpecies.map(({ name, rows }) => (
+              <SpeciesField
+                key={name}
+                label={say('import.name-in-rows', { name, rows })}
+                allSpecies={species.output ?? []}
+                value={choices.speciesOfNames[nameKey(name)] ?? ''}
+                onValue={(id) => {
+                  const { [nameKey(name)]: _, ...others } = choices.speciesOfNames;
+                  set({ speciesOfNames: id === '' ? others : { ...others, [nameKey(name)]: id } });
+                }}
+              />
+            ))}
+            {checked.unknownPlaces.map(({ name, rows }) => (
+              <Select<number | null>
+                key={name}
+                label={say('import.name-in-rows', { name, rows })}
+                value={null}
+                options={[
+                  { value: null, label: say('stacks.choose-place') },
+                  ...(places.output ?? []).map((place) => ({
+                    value: place.id,
+                    label: place.name,
+                    isName: true,
+                  })),
+                ]}
+                onValue={(placeId) =>
+                  placeId !== null &&
+                  set({ placesOfNames: { ...choices.placesOfNames, [nameKey(name)]: { placeId } } })
+                }
+              />
+            ))}
+          </div>
+        </Sheet>
+      )}
+      <Sheet title={say('import.what-goes-in')}>
+        {problem && <Banner kind="problem">{problem}</Banner>}
+        {checked?.problems.map((each) => (
+          <Banner key={JSON.stringify(each)} kind="caution">
+            {say(each)}
+          </Banner>
+        ))}
+        {checked && (
+          <p role="status">
+            {say(isAny ? 'import.counts' : 'import.nothing-new', factsOf(checked.counts))}{' '}
+            {checked.knownReadings > 0 && say('import.known-readings', { readings: checked.knownReadings })}
+          </p>
+        )}
+        {checked && checked.remarks.length > 0 && (
+          <ul>
+            {checked.remarks.map((each) => (
+              <li key={JSON.stringify(each)}>{say(each)}</li>
+            ))}
+          </ul>
+        )}
+        {checked && <RefusedRows checked={checked} choices={choices} heads={shown.heads} onChoices={set} />}
+        {saving.underWay ? (
+          <WorkUnderWay label={say('import.saving')} {...saving.underWay} onCancel={saving.cancel} />
+        ) : (
+          <Actions>
+            <Button kind="main" disabled={!isAny} onClick={() => checked && void attempt(save(checked.plan))}>
+              {say('import.save', { rows: checked?.rows ?? 0 })}
+            </Button>
+          </Actions>
+        )}
+      </Sheet>
+    </>
+  );
+}
+
+const factsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts) => ({
+  boards,
+  readings,
+  stacks,
+  places,
+  ovenChecks,
+});
