@@ -21,6 +21,7 @@ export default defineConfig({
           'labels-worker': resolve(root, 'electron/app/stock/labels-worker.ts'),
           'shapes-worker': resolve(root, 'electron/app/stock/shapes-worker.ts'),
           'reports-worker': resolve(root, 'electron/app/reports/reports-worker.ts'),
+          'pictures-worker': resolve(root, 'electron/app/pictures/pictures-worker.ts'),
           'round-worker': resolve(root, 'electron/app/judging/round-worker.ts'),
           'salvage-worker': resolve(root, 'electron/app/yard/salvage-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),

@@ -37,6 +37,8 @@ import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
 import { createPdfThread } from './pdf-thread.ts';
+import type { PictureThread } from './pictures/picture-tasks.ts';
+import { createPictures } from './pictures/pictures.ts';
 import { reportQueries } from './reports/reports.ts';
 import { depthQueries } from './rounds/depths.ts';
 import { pastRoundCommands, pastRoundQueries } from './rounds/past-rounds.ts';
@@ -135,6 +137,7 @@ export function createApp({
   const verifyThread: CheckThread = createOwnThread(threads.check);
   const salvageThread: SalvageThread = createOwnThread(threads.salvage);
   const shapesThread: ShapesThread = createOwnThread(threads.shapes);
+  const pictureThread: PictureThread = createOwnThread(threads.pictures);
   const roundThread: RoundThread = createOwnThread(threads.round);
   const forecaster: Forecaster = createOwnThread(threads.forecast);
   const backupThread: BackupThread = createOwnThread(threads.backup);
@@ -214,6 +217,8 @@ export function createApp({
     threads.import,
   );
 
+  const pictures = createPictures(queryContext, context, pictureThread, transfers);
+
   const stockQueries = {
     ...stackQueries(queryContext),
     ...stackPlanQueries(queryContext),
@@ -244,6 +249,7 @@ export function createApp({
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
     ...noteQueries(queryContext),
+    ...pictures.queries,
     ...labelQueries(queryContext, longWork, createPdfThread(threads.labels), shapesThread),
     ...dateQueries(queryContext),
     ...projectQueries(queryContext),
@@ -277,6 +283,7 @@ export function createApp({
     ...lifeCommands(context),
     ...boardsTogetherCommands(context, judging, comparing),
     ...noteCommands(context),
+    ...pictures.commands,
     ...labelCommands(context),
     ...placeCommands(context, judging),
     ...catalogCommands(context, judging),
@@ -356,6 +363,7 @@ export function createApp({
       outlooks.takeUp();
       backups.yardOpened();
       transfers.clear().catch(reportFault);
+      pictures.tidy().catch(reportFault);
       verifying.takeUp();
     }
     meter.yardOpened();
@@ -405,6 +413,8 @@ export function createApp({
       await backups.close();
       await imports.close();
       await transfers.close();
+      await pictures.idle();
+      await pictureThread.close();
       leave();
       await shapesThread.close();
       await roundThread.close();

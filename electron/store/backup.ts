@@ -7,6 +7,8 @@ import { message } from '../../shared-core/words/message.ts';
 import { readBackupName } from './backup-name.ts';
 import { clearLeft } from './backup-place.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
+import { packPictures } from './packed-pictures.ts';
+import { picturesBeside, sizeOfPictures } from './picture-files.ts';
 import { makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { isWhole } from './whole-yard.ts';
 import { type Db, isDamage } from './yard-file.ts';
@@ -26,11 +28,16 @@ type Counts = Record<'stack' | 'board' | 'reading', number>;
 export const writeBackup = (from: string, target: string): Promise<void> =>
   writeAs(target + PART, from, target);
 
-/** The same to a folder of a person's own, whose files may have any name. */
+/** The same to a folder of a person's own, whose files may have any name; its pictures are in it. */
 export const writeCopy = (from: string, target: string): Promise<void> =>
-  writeAs(`${target}.pintally${PART}`, from, target);
+  writeAs(`${target}.pintally${PART}`, from, target, (part) => packPictures(from, part));
 
-async function writeAs(part: string, from: string, target: string): Promise<void> {
+async function writeAs(
+  part: string,
+  from: string,
+  target: string,
+  complete: (part: string) => void = () => undefined,
+): Promise<void> {
   beginPart(from, part, target);
   try {
     const db = new Database(from, { readonly: true, timeout: 2000 });
@@ -43,6 +50,7 @@ async function writeAs(part: string, from: string, target: string): Promise<void
     } finally {
       db.close();
     }
+    complete(part);
     finishPart(part, target, counts);
   } catch (error) {
     giveUp(part, target, error);
@@ -87,6 +95,9 @@ export const sizeOf = (file: string): number =>
     (sum, suffix) => sum + (statSync(file + suffix, { throwIfNoEntry: false })?.size ?? 0),
     0,
   );
+
+/** The same with its pictures. */
+export const sizeWithPictures = (file: string): number => sizeOf(file) + sizeOfPictures(picturesBeside(file));
 
 /** How much is missing in a folder for a backup of a yard file, bytes; 0 or less where there is room. */
 export function lackingRoom(from: string, folder: string): number {

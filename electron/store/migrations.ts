@@ -26,6 +26,7 @@ import * as learnedSurface from './migrations/0025-learned-surface.ts';
 import * as undoneRows from './migrations/0026-undone-rows.ts';
 import * as archivedBoards from './migrations/0027-archived-boards.ts';
 import * as mergedActs from './migrations/0028-merged-acts.ts';
+import * as pictures from './migrations/0029-pictures.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -67,4 +68,5 @@ export const migrations: readonly Migration[] = [
   undoneRows,
   archivedBoards,
   mergedActs,
+  pictures,
 ];

@@ -1,12 +1,16 @@
 import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Restored } from '../../shared-core/contract/backups.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { asBackupProblem, writeBackup } from './backup.ts';
+import { readBackupName } from './backup-name.ts';
 import { withChosenYard } from './chosen-file.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { forgetNewestAct } from './newest-act.ts';
+import { unpackPictures } from './packed-pictures.ts';
+import { copyPictures, picturesBeside, picturesOfBackups } from './picture-files.ts';
+import { pictureHashesIn } from './picture-table.ts';
 import { settingWrites } from './setting-table.ts';
 import { isWhole } from './whole-yard.ts';
 import { openYard } from './yard.ts';
@@ -46,9 +50,21 @@ export async function prepareRestore(
       db.prepare('UPDATE yard SET uuid = ?').run(asNew.uuid);
     });
     openYard(unfinished(yardFile)).close();
+    bringPictures(source, yardFile);
   } catch (error) {
     throw asCopyProblem(error, yardFile);
   }
+}
+
+/** Those in the copy itself, and those beside the backup. What is found nowhere is missing, and keeps nobody from the rest. */
+function bringPictures(source: string, yardFile: string): void {
+  const folder = picturesBeside(yardFile);
+  edit(yardFile, (db) => {
+    if (unpackPictures(db, folder)) db.exec('VACUUM');
+    const yardId = readBackupName(basename(source))?.yardId;
+    const beside = yardId === undefined ? [] : [picturesOfBackups(dirname(source), yardId)];
+    copyPictures([picturesBeside(source), ...beside], folder, pictureHashesIn(db), true);
+  });
 }
 
 /**

@@ -10,9 +10,10 @@ const ADDED = {
   rounds: 'round',
   places: 'place',
   ovenChecks: 'oven_check',
+  pictures: 'picture',
   corrections: 'amendment',
 } as const;
-const EDITED = ['stack', 'board', 'place', 'round', 'meter', 'species', 'end_use'];
+const EDITED = ['stack', 'board', 'place', 'round', 'picture', 'meter', 'species', 'end_use'];
 /** Of a round's date follow its end, and when each of its readings was taken. */
 const IS_REDATED = 'o.started_at <> m.started_at';
 

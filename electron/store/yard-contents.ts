@@ -45,6 +45,7 @@ function contentsOf(db: Db): YardContents {
     stacks: count('stack'),
     boards: count('board'),
     readings: count('reading'),
+    pictures: hasTable(db, 'picture') ? count('picture') : 0,
     lastRoundAt: (db.prepare('SELECT max(started_at) FROM round').pluck().get() ?? null) as string | null,
     layout: layoutOf(db),
     isOlderLayout: layoutOf(db) < migrations.length,

@@ -18,6 +18,7 @@ import { missingActs, rememberingNewestAct } from './newest-act.ts';
 import { noteReads, noteWrites } from './note-table.ts';
 import { outlookReads, outlookWrites } from './outlook-table.ts';
 import { ovenCheckReads, ovenCheckWrites } from './oven-check-table.ts';
+import { pictureReads, pictureWrites } from './picture-table.ts';
 import { placeReads, placeWrites } from './place-table.ts';
 import { plannedMoveReads, plannedMoveWrites } from './planned-move-table.ts';
 import { projectReads, projectWrites } from './project-table.ts';
@@ -215,6 +216,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     notes: noteReads(db),
     plannedMoves: plannedMoveReads(db),
     projects: projectReads(db),
+    pictures: pictureReads(db),
     labelPrints: labelPrintReads(db),
     settings: settingReads(db),
   };
@@ -252,6 +254,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     notes: { ...reads.notes, ...noteWrites(db) },
     plannedMoves: { ...reads.plannedMoves, ...plannedMoveWrites(db, reads.plannedMoves) },
     projects: { ...reads.projects, ...projectWrites(db, reads.projects) },
+    pictures: { ...reads.pictures, ...pictureWrites(db, reads.pictures) },
     labelPrints: { ...reads.labelPrints, ...labelPrintWrites(db) },
     settings: { ...reads.settings, ...settingWrites(db) },
   };

@@ -9,6 +9,7 @@ const yardContentsSchema = z.object({
   stacks: z.number().int(),
   boards: z.number().int(),
   readings: z.number().int(),
+  pictures: z.number().int(),
   /** Null before the first round. */
   lastRoundAt: z.string().nullable(),
   /** Older ones are brought to this Pintally's when they are opened. */
@@ -43,6 +44,7 @@ const missingPartsSchema = z.object({
   places: countSchema,
   ovenChecks: countSchema,
   /** Of readings, oven checks and weights, as what was excluded. Not what follows from a round's date. */
+  pictures: countSchema.default(0),
   corrections: countSchema,
   /** Rounds that both have, and whose dates were corrected since. */
   roundDates: countSchema.default(0),
@@ -104,6 +106,8 @@ export const backupStateSchema = z.object({
   restored: restoredSchema.nullable(),
   /** As many backups as may stay for readings that nothing else has: the next deletes the oldest of them. */
   isFullOfOnlyCopies: z.boolean(),
+  /** Pictures that the newest backup had no room for. */
+  picturesLeftOut: z.number().int(),
   /** Whether files and folders are chosen in the system's own dialogs; a browser downloads and uploads. */
   hasDialogs: z.boolean(),
 });

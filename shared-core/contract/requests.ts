@@ -14,6 +14,7 @@ import { metersRequests } from './requests/meters.ts';
 import { noteRequests } from './requests/notes.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { pastRoundRequests } from './requests/past-rounds.ts';
+import { pictureRequests } from './requests/pictures.ts';
 import { placeRequests } from './requests/places.ts';
 import { recoveryRequests } from './requests/recovery.ts';
 import { reportRequests } from './requests/reports.ts';
@@ -44,6 +45,7 @@ export const requests = {
   ...metersRequests,
   ...roundRequests,
   ...noteRequests,
+  ...pictureRequests,
   ...pastRoundRequests,
   ...dateRequests,
   ...labelRequests,

@@ -1,5 +1,6 @@
 import { rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
+import Database from 'better-sqlite3';
 import { backupsToKeep, MOST_ONLY_COPIES, onlyCopies } from '../../../shared-core/backups/rotation.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Backup, MissingParts, Restored, YardContents } from '../../../shared-core/contract/backups.ts';
@@ -18,6 +19,8 @@ import {
 import { chosenFile, withChosenYard } from '../../store/chosen-file.ts';
 import { copyTarget } from '../../store/copy-target.ts';
 import { hasAsSaved } from '../../store/damaged-readings.ts';
+import { copyPictures, dropPictures, picturesBeside, picturesOfBackups } from '../../store/picture-files.ts';
+import { pictureHashesIn } from '../../store/picture-table.ts';
 import { readingsAreElsewhere } from '../../store/readings-elsewhere.ts';
 import { completeRestore, prepareDamaged, prepareRestore } from '../../store/restore.ts';
 import { missingPartsOf } from '../../store/yard-comparison.ts';
@@ -88,12 +91,15 @@ const backupTasks = {
   }: {
     from: string;
     target: string;
-  }): Promise<{ isFullOfOnlyCopies: boolean }> => {
+  }): Promise<{ isFullOfOnlyCopies: boolean; picturesLeftOut: number }> => {
     clearForBackup(target);
     const name = readBackupName(basename(target));
     if (name) makeRoom(from, { ...name, file: target });
     await writeBackup(from, target);
-    return { isFullOfOnlyCopies: name !== null && rotate(dirname(target), name.yardId) };
+    return {
+      picturesLeftOut: name === null ? 0 : backUpPictures(from, target, name.yardId),
+      isFullOfOnlyCopies: name !== null && rotate(dirname(target), name.yardId),
+    };
   },
 
   copy: async ({ from, target }: { from: string; target: string }): Promise<null> => {
@@ -208,10 +214,39 @@ export async function askBackup<N extends TaskName>(
   return outcome.value as Awaited<ReturnType<BackupTasks[N]>>;
 }
 
+/**
+ * Copies the pictures that a backup refers to beside it, once for all backups of the yard.
+ * @returns how many the disk had no room for
+ */
+function backUpPictures(from: string, backup: string, yardId: string): number {
+  const folder = picturesOfBackups(dirname(backup), yardId);
+  return copyPictures([picturesBeside(from)], folder, pictureHashesOf(backup), false).noRoom;
+}
+
+/** Deletes pictures that no backup of the yard refers to any more; none while a backup cannot be read. */
+function rotatePictures(folder: string, yardId: string): void {
+  try {
+    const used = new Set(backupsOf(folder, yardId).flatMap(({ file }) => pictureHashesOf(file)));
+    dropPictures(picturesOfBackups(folder, yardId), used);
+  } catch {
+    // The next backup tries again.
+  }
+}
+
+function pictureHashesOf(file: string): string[] {
+  const db = new Database(file, { readonly: true, timeout: 2000 });
+  try {
+    return pictureHashesIn(db);
+  } finally {
+    db.close();
+  }
+}
+
 /** @returns whether as many stay for their readings alone as may */
 function rotate(folder: string, yardId: string): boolean {
   const { due, isFullOfOnlyCopies } = inTurn(backupsOf(folder, yardId));
   for (const { file } of due) rmSync(file, { force: true });
+  rotatePictures(folder, yardId);
   return isFullOfOnlyCopies;
 }
 

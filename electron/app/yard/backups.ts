@@ -4,7 +4,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BackupState, Restored } from '../../../shared-core/contract/backups.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { clearForBackup, sizeOf, writeBackupAtOnce } from '../../store/backup.ts';
+import { clearForBackup, sizeOf, sizeWithPictures, writeBackupAtOnce } from '../../store/backup.ts';
 import { backupFileName, numberAfter, UNKNOWN_YARD } from '../../store/backup-name.ts';
 import { clearLeft } from '../../store/backup-place.ts';
 import { backupIdOf, holdsAnything } from '../../store/yard-contents.ts';
@@ -51,6 +51,7 @@ export function createBackups(
 ) {
   let problem: Message | null = null;
   let isFullOfOnlyCopies = false;
+  let picturesLeftOut = 0;
   /** One at a time: each has its own number. */
   const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
@@ -71,12 +72,12 @@ export function createBackups(
     const name = backupFileName({ at: now(), why, number, yardId: yard.backupId });
     const { made, failure } = await firstThatWorks(toWriteTo, async (into) => {
       const target = join(into, name);
-      const limitMs = patienceFor(sizeOf(yard.file));
+      const limitMs = patienceFor(sizeWithPictures(yard.file));
       const rotated = await askBackup(thread, 'make', { from: yard.file, target }, limitMs).catch((error) => {
         if (error instanceof Unanswered) folder.leaveAlone(into, error);
         throw error;
       });
-      isFullOfOnlyCopies = rotated.isFullOfOnlyCopies;
+      ({ isFullOfOnlyCopies, picturesLeftOut } = rotated);
       return target;
     });
     const isFull = failure instanceof Refusal && failure.problem.code === 'refusal.backup-no-room';
@@ -162,6 +163,7 @@ export function createBackups(
       elsewhere: elsewhere(),
       restored: restored(),
       isFullOfOnlyCopies,
+      picturesLeftOut,
       hasDialogs,
     };
   };

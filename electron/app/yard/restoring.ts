@@ -4,7 +4,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Restored, restoredSchema } from '../../../shared-core/contract/backups.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { asBackupProblem, sizeOf } from '../../store/backup.ts';
+import { asBackupProblem, sizeWithPictures } from '../../store/backup.ts';
 import { readBackupName } from '../../store/backup-name.ts';
 import { giveUpRestore, RESTORED } from '../../store/restore.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -180,7 +180,7 @@ export function createRestoring(
           );
           if (isTaken && !replaces) return { isTaken };
           const { file: from } = present;
-          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
+          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeWithPictures(from)));
           return { isTaken: false };
         }),
     } satisfies Partial<Commands>,

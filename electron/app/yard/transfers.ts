@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { LEAST_LEFT_BYTES, sizeOf } from '../../store/backup.ts';
+import { LEAST_LEFT_BYTES, sizeWithPictures } from '../../store/backup.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import type { Commands } from '../handlers.ts';
 import { createTurns, type Turns } from '../turns.ts';
@@ -140,6 +140,11 @@ export function createTransfers(
   return {
     clear,
     offer,
+    /** Whether a window uploaded all of that file. */
+    isUploaded: (file: string, window: string): boolean => {
+      const upload = ofWindows.get(window)?.upload;
+      return upload?.file === file && upload.at === upload.sizeBytes;
+    },
     /** Does work on a file that a person chose; where it was uploaded, it stays until that is done. */
     whileHeld: async <T>(file: string, work: () => T | Promise<T>): Promise<T> => {
       held.set(file, (held.get(file) ?? 0) + 1);
@@ -184,7 +189,7 @@ export function createTransfers(
           const present = yards.toBackUp();
           if (present === null) throw new Refusal(message('refusal.backup-own-not-open'));
           const { file: from } = present;
-          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeOf(from)));
+          await askBackup(thread, 'copy', { from, target }, patienceFor(sizeWithPictures(from)));
         });
         return { ...offered, fileName: `pintally-${now().slice(0, 10)}.sqlite` };
       },

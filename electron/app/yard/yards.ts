@@ -1,6 +1,8 @@
+import { rmSync } from 'node:fs';
 import packageJson from '../../../package.json' with { type: 'json' };
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { picturesBeside } from '../../store/picture-files.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { asProblem, damagedFile, isDamage } from '../../store/yard-file.ts';
 import { lockYard } from '../../store/yard-lock.ts';
@@ -104,6 +106,7 @@ export function createYards(
       try {
         held.lock = lockYard(file, now());
         removeYardFiles(file);
+        rmSync(picturesBeside(file), { recursive: true, force: true });
       } catch (error) {
         reportFault(error);
         notRemoved = message('refusal.demo-not-removed', { file });

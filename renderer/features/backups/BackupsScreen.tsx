@@ -42,6 +42,11 @@ export function BackupsScreen() {
                   {say('backups.only-copies-full', { backups: MOST_ONLY_COPIES })}
                 </Banner>
               )}
+              {now.picturesLeftOut > 0 && (
+                <Banner kind="caution">
+                  {say('backups.pictures-left-out', { pictures: now.picturesLeftOut })}
+                </Banner>
+              )}
               <BackupChoice none={say('backups.none')} />
             </Sheet>
             <Sheet title={say('backups.folder')}>

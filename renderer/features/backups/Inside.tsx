@@ -12,7 +12,7 @@ export function Inside({
   source: 'backup' | 'file';
 }) {
   const { say, formats } = useWords();
-  const { stacks, boards, readings, lastRoundAt, isOlderLayout } = contents;
+  const { stacks, boards, readings, pictures, lastRoundAt, isOlderLayout } = contents;
   const parts = missing && partsOf(missing);
   return (
     <>
@@ -21,6 +21,7 @@ export function Inside({
           [say('restore.stacks'), formats.number(stacks)],
           [say('restore.boards'), formats.number(boards)],
           [say('backups.readings'), formats.number(readings)],
+          [say('restore.pictures'), pictures > 0 ? formats.number(pictures) : null],
           [say('restore.last-round'), lastRoundAt && formats.dateTime(lastRoundAt)],
           [say('backups.size'), formats.fileSize(sizeBytes)],
         ]}

@@ -1,10 +1,14 @@
 import { z } from 'zod';
-import { type SubjectPlace, subjectPlaceSchema, subjectSchema } from '../notes.ts';
+import { type Subject, type SubjectPlace, subjectPlaceSchema, subjectSchema } from '../notes.ts';
 import { command, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { noteSchema } from '../yard.ts';
 
 const noteOfSchema = z.object({ note: noteSchema });
+
+/** What a note or pictures are shown with. */
+export const subjectTopics = ({ kind, id }: Subject): Topic[] =>
+  kind === 'reading' ? ['boards'] : [`${kind}:${id}`, 'stacks'];
 
 /** Whatever shows a board, stack, round or reading. */
 export const placeTopics = ({ boardId, stackId, roundId }: SubjectPlace): Topic[] => [
@@ -19,7 +23,7 @@ export const noteRequests = {
   'notes.get': query({
     input: z.object({ subject: subjectSchema }),
     output: noteOfSchema,
-    topics: ({ subject: { kind, id } }) => (kind === 'reading' ? ['boards'] : [`${kind}:${id}`, 'stacks']),
+    topics: ({ subject }) => subjectTopics(subject),
   }),
   /** A conflict where another note than the one that the window shows was saved meanwhile. */
   'notes.set': command({

@@ -6,6 +6,8 @@ export const backups = {
     'Pintally backs up your yard each day you open it and after each round. It also backs up before an update or a restore.',
   'backups.stay':
     'Old backups are deleted automatically. All from the newest day stay, up to 24. Before that: two a day for 6 days, one a week for 4 weeks, one a month for 12 months. The last 3 before an update and the last 3 before a restore stay, too. So does one with readings that no other backup has.',
+  'backups.pictures-left-out':
+    'The disk is full: {pictures, plural, one {# picture is} other {# pictures are}} not in the newest backup. Free some space, then back up again.',
   'backups.only-copies-full':
     '{backups} old backups stay because they have readings that no other backup has. No more can stay. The next may replace the oldest: copy it to another disk.',
   'backups.demo': 'The demo yard is not backed up. Open your own yard to see its backups.',
@@ -70,6 +72,7 @@ export const backups = {
   'restore.inside': 'Inside the backup of {backedUpText}',
   'restore.stacks': 'Stacks',
   'restore.boards': 'Boards',
+  'restore.pictures': 'Pictures',
   'restore.last-round': 'Last round',
   'restore.older-layout': 'An older version of Pintally made it. It will be updated.',
   'restore.missing-parts':
@@ -83,6 +86,7 @@ export const backups = {
   'restore.part.rounds': '{count, plural, one {# round} other {# rounds}}',
   'restore.part.places': '{count, plural, one {# place} other {# places}}',
   'restore.part.oven-checks': '{count, plural, one {# oven-dry check} other {# oven-dry checks}}',
+  'restore.part.pictures': '{count, plural, one {# picture} other {# pictures}}',
   'restore.part.corrections': '{count, plural, one {# correction} other {# corrections}}',
   'restore.part.round-dates': '{count, plural, one {the date of # round} other {the dates of # rounds}}',
   'restore.part.edits': '{count, plural, one {# edit} other {# edits}}',

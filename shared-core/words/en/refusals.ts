@@ -131,6 +131,23 @@ export const refusals = {
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
   'refusal.restore-no-plain-file': 'That is not a regular file. Nothing was changed. Choose a yard file.',
+  'refusal.picture-unknown': 'This is no JPEG, PNG or WebP picture. Nothing was saved. Choose another file.',
+  'refusal.picture-incomplete':
+    'This picture is damaged or not complete. Nothing was saved. Copy it again from the camera.',
+  'refusal.picture-too-large': 'This file is larger than 25 MB. Nothing was saved. Choose a smaller picture.',
+  'refusal.picture-too-many-pixels':
+    'This picture has more than 100 megapixels. Nothing was saved. Choose a smaller picture.',
+  'refusal.picture-too-many':
+    'There are {pictures} pictures here already. Nothing was saved. Delete one first.',
+  'refusal.picture-there': 'This picture is here already.',
+  'refusal.picture-no-room':
+    'The disk is full. The picture was not saved. Free some space, then add it again.',
+  'refusal.picture-disk':
+    'The disk does not let Pintally save or read this picture. Check the folder of the yard file.',
+  'refusal.picture-missing':
+    'The file of this picture is missing. All else is as it was. Restore a backup to look for it.',
+  'refusal.picture-damaged':
+    'A disk error damaged the file of this picture. All else is as it was. Restore a backup to look for it.',
   'refusal.upload-stopped': 'The upload did not finish. Nothing was changed. Start again.',
   'refusal.download-stopped': 'The download did not finish. Nothing was changed. Start again.',
   'refusal.restore-file-gone':

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { ActName, RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { addPicture, pictureFile, takePicture } from './a-picture.ts';
 import { doing, redo, seen, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -83,6 +84,8 @@ async function checkedTable(): Promise<string> {
   const choices = { ...guessed, ...defaults, ...ofBoards, ...names };
   return (await yard.command('imports.check', { table, choices })).plan;
 }
+
+const pictureId = async () => (await addPicture(yard, { kind: 'board', id: board().id })).id;
 
 /** What it takes to do each act, or why it is not undone by `acts.undo`. The compiler misses one that is not here. */
 const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>) | `not undone: ${string}` } =
@@ -284,6 +287,14 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     'projects.delete': async () => ({ id: await projectId(), basedOn: 1 }),
     'reservations.set': async () => ({ boardIds: [board().id], projectId: await projectId() }),
     'notes.set': () => ({ subject: { kind: 'board', id: board().id }, note: 'Knot', shown: '' }),
+    'pictures.add': async () => ({
+      subject: { kind: 'board', id: board().id },
+      contentHash: await takePicture(yard, pictureFile('board-end.jpg')),
+      caption: 'Blue stain',
+      thumbnail: null,
+    }),
+    'pictures.edit': async () => ({ id: await pictureId(), basedOn: 1, changed: { caption: 'Knot' } }),
+    'pictures.delete': async () => ({ id: await pictureId() }),
     'labels.recordPrint': () => ({ boardIds: [board().id], paperId: 'sheet' }),
     'settings.edit': () => ({ saveWhenSettled: false }),
     'acts.undo': async () => ({ act: (await doing('boards.add', [yard.board('WAL-03')])).act }),

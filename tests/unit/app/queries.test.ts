@@ -6,6 +6,7 @@ import type { AppContext } from '../../../electron/app/context.ts';
 import { placeCommands } from '../../../electron/app/stock/places.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import type { QueryName, RequestInput } from '../../../shared-core/contract/requests.ts';
+import { addPicture } from './a-picture.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -65,6 +66,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
     work: null,
   },
   'notes.get': { subject: { kind: 'reading', id: 1 } },
+  'pictures.list': { subject: { kind: 'board', id: 1 } },
+  'pictures.read': { id: 1, offset: 0 },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.boardOf': { code: 'WAL-01' },
   'labels.calibrationPdf': { paperId: 'sheet', region: { locale: 'en-US', timeZone: 'UTC' } },
@@ -103,6 +106,7 @@ beforeEach(async () => {
   await setImmediate();
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   await type(roundId, 12.4);
+  await addPicture(yard, { kind: 'board', id: 1 });
   outside = new Database(join(yard.dataDir, 'yard.sqlite'));
 });
 afterEach(() => {

@@ -13,6 +13,8 @@ export const redo = (act: string) => yard.command('acts.redo', { act });
 
 /** What a person sees of the yard, but for the counts of edits. */
 export async function seen() {
+  const unversioned = <T extends { version: number }>(rows: readonly T[]) =>
+    rows.map(({ version, ...row }) => row);
   const { rows: boards } = await yard.query('boards.list', {
     stackId: null,
     search: '',
@@ -34,6 +36,7 @@ export async function seen() {
           meterId,
           meterProfileId,
         })),
+        pictures: unversioned(await yard.query('pictures.list', { subject: { kind: 'board', id } })),
         samples: await yard.query('samples.get', { boardId: id }),
         rounds: (await yard.query('rounds.ofBoard', { boardId: id })).map(({ id, startedAt }) => ({
           id,
@@ -63,8 +66,6 @@ export async function seen() {
       };
     }),
   );
-  const unversioned = <T extends { version: number }>(rows: readonly T[]) =>
-    rows.map(({ version, ...row }) => row);
   return {
     boards: boards.map(({ version, latest, outlook, judgement, ...board }) => board),
     details,

@@ -167,8 +167,17 @@ describe('an act', () => {
 test('every table is recorded, only added to, or a cache', () => {
   const names = (sql: string) => outside.prepare(sql).pluck().all() as string[];
   const triggers = names("SELECT name FROM sqlite_schema WHERE type = 'trigger'");
-  const caches = ['finding', 'finding_due', 'round_suspicion', 'outlook', 'outlook_due', 'core_history'];
-  const ofActs = ['act', 'act_now', 'act_change', 'unfinished_act', 'used_id', 'yard'];
+  const caches = [
+    'finding',
+    'finding_due',
+    'round_suspicion',
+    'outlook',
+    'outlook_due',
+    'core_history',
+    'thumbnail',
+    'packed_picture',
+  ];
+  const ofActs = ['act', 'act_now', 'act_change', 'unfinished_act', 'used_id', 'merged_act', 'yard'];
   for (const table of names("SELECT name FROM sqlite_schema WHERE type = 'table'")) {
     if (caches.includes(table) || ofActs.includes(table)) continue;
     const columns = names(`SELECT name FROM pragma_table_info('${table}')`);

@@ -23,5 +23,6 @@ export const backupsAre = (changes: Partial<BackupState> = {}): BackupState => (
   problem: null,
   restored: null,
   isFullOfOnlyCopies: false,
+  picturesLeftOut: 0,
   ...changes,
 });
