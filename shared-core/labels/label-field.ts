@@ -23,6 +23,7 @@ export type LabelField = z.infer<typeof labelFieldSchema>;
 /** The most important first, which is also the order on the label: what has no room is left out from the end. */
 export const labelFieldsSchema = z
   .array(labelFieldSchema)
+  .max(labelFieldSchema.options.length)
   .refine((fields) => fields.includes('code') && new Set(fields).size === fields.length);
 
 export const usualFields: readonly LabelField[] = [

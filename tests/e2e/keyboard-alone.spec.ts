@@ -81,6 +81,7 @@ test.describe('in the demo yard', () => {
     await key('ArrowRight');
     await expect(page.getByRole('tab', { selected: true })).not.toHaveText(/Readings/);
     await key('End');
+    await key('ArrowLeft');
     await expect(page.getByRole('heading', { name: 'About this board' })).toBeVisible();
     await press('button', 'Edit');
     await fill('textbox', 'Log', 'The gate log');

@@ -16,6 +16,7 @@ export function useKeysHome(
   useEffect(() => {
     const bringHome = () => (field.current ?? region.current)?.focus();
     let hadDialog = false;
+    let returning: ReturnType<typeof setTimeout> | undefined;
     const bringHomeUnlessAsked = () => {
       if (!isDialogOpen()) bringHome();
     };
@@ -24,7 +25,7 @@ export function useKeysHome(
       const isLost = document.activeElement === document.body || document.activeElement === null;
       if (hadDialog || isLost) bringHomeUnlessAsked();
       // A dialog gives the focus back to its button, some time after it is gone.
-      if (hadDialog && !hasDialog) setTimeout(bringHomeUnlessAsked, RETURNED_MS);
+      if (hadDialog && !hasDialog) returning = setTimeout(bringHomeUnlessAsked, RETURNED_MS);
       hadDialog = hasDialog;
     };
     const observer = new MutationObserver(look);
@@ -37,6 +38,7 @@ export function useKeysHome(
     bringHome();
     return () => {
       observer.disconnect();
+      clearTimeout(returning);
       element?.removeEventListener('click', onClick);
     };
   }, [field, region]);

@@ -10,7 +10,7 @@ describe('a list that names a board twice', () => {
     expect(isTaken('labels.contents', { boardIds: [1, 2] })).toBe(true);
     expect(isTaken('labels.contents', { boardIds: [1, 2, 1] })).toBe(false);
     const sheet = {
-      kind: 'sheet',
+      paperId: 'sheet',
       used: 0,
       region: { locale: 'en-US', timeZone: 'America/Chicago', units: 'metric' },
     };
