@@ -14,7 +14,7 @@ export const columnRoleSchema = z.enum([
   'thickness',
   'width',
   'length',
-  'sawnOn',
+  'sawn-on',
   'log',
   'layer',
   'stack',
@@ -24,13 +24,13 @@ export const columnRoleSchema = z.enum([
   'time',
   'reading',
   'depth',
-  'woodTemp',
+  'wood-temp',
   'month',
-  'airTemp',
+  'air-temp',
   'humidity',
   'piece',
-  'wetWeight',
-  'dryWeight',
+  'wet-weight',
+  'dry-weight',
 ]);
 export type ColumnRole = z.infer<typeof columnRoleSchema>;
 
@@ -43,7 +43,7 @@ export const rolesOf: Record<ImportKind, readonly ColumnRole[]> = {
     'thickness',
     'width',
     'length',
-    'sawnOn',
+    'sawn-on',
     'log',
     'layer',
     'stack',
@@ -53,14 +53,14 @@ export const rolesOf: Record<ImportKind, readonly ColumnRole[]> = {
     'time',
     'reading',
     'depth',
-    'woodTemp',
+    'wood-temp',
   ],
-  air: ['unused', 'place', 'month', 'day', 'time', 'airTemp', 'humidity'],
-  oven: ['unused', 'piece', 'species', 'day', 'reading', 'woodTemp', 'wetWeight', 'dryWeight', 'note'],
+  air: ['unused', 'place', 'month', 'day', 'time', 'air-temp', 'humidity'],
+  oven: ['unused', 'piece', 'species', 'day', 'reading', 'wood-temp', 'wet-weight', 'dry-weight', 'note'],
 };
 
 /** Roles that several columns can have. */
-export const repeatedRoles: readonly ColumnRole[] = ['unused', 'reading', 'note', 'dryWeight'];
+export const repeatedRoles: readonly ColumnRole[] = ['unused', 'reading', 'note', 'dry-weight'];
 
 /** The unit of a column's bare numbers; a unit in a cell goes before it. `share`: 0.12 is 12%. */
 export const columnUnitSchema = z.enum([
@@ -91,16 +91,16 @@ export const unitsOf: Partial<Record<ColumnRole, readonly ColumnUnit[]>> = {
   depth: ['mm', 'cm', 'in'],
   reading: ['pct', 'share', 'megohm'],
   humidity: ['pct', 'share'],
-  woodTemp: ['c', 'f'],
-  airTemp: ['c', 'f'],
-  wetWeight: ['g', 'kg', 'oz', 'lb'],
-  dryWeight: ['g', 'kg', 'oz', 'lb'],
+  'wood-temp': ['c', 'f'],
+  'air-temp': ['c', 'f'],
+  'wet-weight': ['g', 'kg', 'oz', 'lb'],
+  'dry-weight': ['g', 'kg', 'oz', 'lb'],
 };
 
 /** In which order a date has year, month and day; `serial`: days since the end of 1899, as spreadsheets count them. */
 export const dayOrderSchema = z.enum(['ymd', 'mdy', 'dmy', 'serial']);
 export type DayOrder = z.infer<typeof dayOrderSchema>;
-export const dayRoles: readonly ColumnRole[] = ['day', 'sawnOn'];
+export const dayRoles: readonly ColumnRole[] = ['day', 'sawn-on'];
 
 export const columnChoiceSchema = z.object({
   role: columnRoleSchema,

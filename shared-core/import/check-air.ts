@@ -34,7 +34,7 @@ const MOST_SHOWN = 1.05;
 /** A table of places' air, a row a month or a row a dated value: what goes in, and of each row that does not, why. */
 export function checkAir(rows: Rows, choices: ImportChoices, yard: KnownYard): AirOfTable[] {
   const byPlace = new Map<string, { placeName: string | null; values: Value[]; last: number }>();
-  const column = (role: 'place' | 'month' | 'day' | 'airTemp' | 'humidity') => rows.columnOf(role);
+  const column = (role: 'place' | 'month' | 'day' | 'air-temp' | 'humidity') => rows.columnOf(role);
   for (const row of rows.used) {
     const place = column('place') < 0 ? '' : rows.text(row, column('place'));
     const placeName = isBlank(place) ? null : place;
@@ -71,13 +71,14 @@ export function checkAir(rows: Rows, choices: ImportChoices, yard: KnownYard): A
       const code = isMonthly ? 'import.no-month' : 'import.no-date';
       return refuse(role, message(code, { cellTypedText: text(role) }));
     }
-    const temp = numberIn(text('airTemp'), choices.decimalMark);
+    const temp = numberIn(text('air-temp'), choices.decimalMark);
     if (temp === null)
-      return refuse('airTemp', message('import.no-temperature', { cellTypedText: text('airTemp') }));
+      return refuse('air-temp', message('import.no-temperature', { cellTypedText: text('air-temp') }));
     const tempUnit =
-      temp.unit === 'c' || temp.unit === 'f' ? temp.unit : choices.columns[column('airTemp')]?.unit;
+      temp.unit === 'c' || temp.unit === 'f' ? temp.unit : choices.columns[column('air-temp')]?.unit;
     const tempC = celsiusFromTemperature(temp.value, tempUnit === 'f' ? 'imperial' : 'metric');
-    if (tempC < -60 || tempC > 60) return refuse('airTemp', message('import.air-impossible', { tempC }));
+    if (tempC < -60 || tempC > 60)
+      return refuse('air-temp', message('import.air-impossible', { airTempC: tempC }));
     const humidity = numberIn(text('humidity'), choices.decimalMark);
     const isShare = choices.columns[column('humidity')]?.unit === 'share' && humidity?.unit !== 'pct';
     const rh = humidity && (isShare ? humidity.value : humidity.value / 100);

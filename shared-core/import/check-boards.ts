@@ -166,7 +166,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       }
       return read;
     }
-    function day(role: 'day' | 'sawnOn'): DayInCell | null {
+    function day(role: 'day' | 'sawn-on'): DayInCell | null {
       const found = of(role);
       if (!found) return null;
       const { column, choice, text } = found;
@@ -184,7 +184,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const thickness = length('thickness', 3, 400);
     const widthMm = length('width', 10, 3000)?.mm ?? null;
     const lengthMm = length('length', 50, 20_000)?.mm ?? null;
-    const sawnOn = day('sawnOn')?.day ?? null;
+    const sawnOn = day('sawn-on')?.day ?? null;
     const rowDay = day('day');
     const time = of('time');
     const minutes = time ? timeIn(time.text) : (rowDay?.minutes ?? null);
@@ -201,7 +201,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     if (layerCell && (layer === null || !Number.isInteger(layer) || layer < 1 || layer > 100))
       refuse(layerCell.column, message('import.no-layer', { cellTypedText: layerCell.text }));
 
-    const tempC = temperature(row, of('woodTemp'));
+    const tempC = temperature(row, of('wood-temp'));
     if (tempC === undefined) isGood = false;
     const depthCell = of('depth');
     const namedDepth = depthCell && depthNamed(depthCell.text);
@@ -293,7 +293,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       return undefined;
     }
     if (tempC < -40 || tempC > WARMEST_C) {
-      rows.refuse(row, found.column, message('import.temperature-impossible', { tempC }));
+      rows.refuse(row, found.column, message('import.temperature-impossible', { woodTempC: tempC }));
       return undefined;
     }
     return tempC;

@@ -81,21 +81,21 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
       return are ? values : [];
     });
     if (readingColumns.length === 0) refuse(-1, message('import.no-meter-value'));
-    const tempColumn = rows.columnOf('woodTemp');
+    const tempColumn = rows.columnOf('wood-temp');
     const temp = isBlank(textAt(tempColumn)) ? null : numberIn(textAt(tempColumn), decimalMark);
     const tempUnit = temp?.unit === 'c' || temp?.unit === 'f' ? temp.unit : columns[tempColumn]?.unit;
     const woodTempC = temp && celsiusFromTemperature(temp.value, tempUnit === 'f' ? 'imperial' : 'metric');
     if (!isBlank(textAt(tempColumn)) && temp === null)
       refuse(tempColumn, message('import.no-temperature', { cellTypedText: textAt(tempColumn) }));
     if (woodTempC !== null && (woodTempC < -40 || woodTempC > 80))
-      refuse(tempColumn, message('import.temperature-impossible', { tempC: woodTempC }));
-    const wetGrams = grams(rows.columnOf('wetWeight'));
+      refuse(tempColumn, message('import.temperature-impossible', { woodTempC }));
+    const wetGrams = grams(rows.columnOf('wet-weight'));
     const dryGrams = rows
-      .columnsOf('dryWeight')
+      .columnsOf('dry-weight')
       .filter((column) => !isBlank(textAt(column)))
       .map(grams);
     if (wetGrams !== null && dryGrams.some((dry) => dry !== null && dry > wetGrams))
-      refuse(rows.columnOf('dryWeight'), message('import.dry-heavier'));
+      refuse(rows.columnOf('dry-weight'), message('import.dry-heavier'));
     if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
     const note = rows
       .columnsOf('note')

@@ -45,8 +45,8 @@ export interface CheckedTable {
 
 const NEEDED: Record<ImportChoices['kind'], readonly ColumnRole[]> = {
   boards: ['code'],
-  air: ['airTemp', 'humidity'],
-  oven: ['piece', 'reading', 'wetWeight'],
+  air: ['air-temp', 'humidity'],
+  oven: ['piece', 'reading', 'wet-weight'],
 };
 
 /** What of a table goes into the yard, as a person chose to read it, and what does not. */

@@ -166,7 +166,7 @@ function isLeftBlank(cells: readonly string[], body: Table): boolean {
 
 function guessKind(meanings: readonly HeaderMeaning[]): ImportKind {
   const has = (...roles: ColumnRole[]) => roles.some((role) => meanings.some((each) => each.role === role));
-  if (has('wetWeight') && has('dryWeight')) return 'oven';
+  if (has('wet-weight') && has('dry-weight')) return 'oven';
   const isAir = has('humidity') && !has('reading', 'thickness', 'species');
   return isAir ? 'air' : 'boards';
 }
@@ -175,7 +175,7 @@ function guessKind(meanings: readonly HeaderMeaning[]): ImportKind {
 function roleIn(kind: ImportKind, role: ColumnRole | null): ColumnRole | null {
   if (kind === 'oven' && role === 'code') return 'piece';
   if (kind === 'boards' && role === 'piece') return 'code';
-  if (kind === 'air' && role === 'woodTemp') return 'airTemp';
+  if (kind === 'air' && role === 'wood-temp') return 'air-temp';
   return role !== null && rolesOf[kind].includes(role) ? role : null;
 }
 
@@ -275,14 +275,14 @@ function unitFor(
     case 'reading':
     case 'humidity':
       return areShares(cells, decimalMark) ? 'share' : 'pct';
-    case 'woodTemp':
-    case 'airTemp': {
+    case 'wood-temp':
+    case 'air-temp': {
       // Wood is rarely above 45 °C, and a column all below 0 °F is no yard's.
       const most = Math.max(...numbers);
       return most > 45 ? 'f' : imperial && most > 15 ? 'f' : imperial && numbers.length === 0 ? 'f' : 'c';
     }
-    case 'wetWeight':
-    case 'dryWeight':
+    case 'wet-weight':
+    case 'dry-weight':
       return 'g';
     case 'depth':
       return imperial && cells.some((cell) => cell.includes('/'))

@@ -14,12 +14,12 @@ export interface HeaderMeaning {
 /** What columns are called, as words without marks. Common practice, no source. */
 const NAMES: readonly [ColumnRole, RegExp][] = [
   [
-    'sawnOn',
+    'sawn-on',
     /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$/,
   ],
-  ['woodTemp', /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?$|^holztemp(eratur)?$/],
+  ['wood-temp', /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?$|^holztemp(eratur)?$/],
   [
-    'airTemp',
+    'air-temp',
     /^(air|ambient|outdoor|outside|room) temp(erature)?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$/,
   ],
   [
@@ -27,11 +27,11 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
     /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel )?(luft)?feuchtigkeit$|^luftfeuchte$|^(mean|average|avg) (rh|humidity)$/,
   ],
   [
-    'wetWeight',
+    'wet-weight',
     /^(wet|green|initial|start)( (piece|sample))?( (weight|mass|wt))?$|^(nass|feucht)(gewicht|masse)$/,
   ],
   [
-    'dryWeight',
+    'dry-weight',
     /^(oven ?)?(dry|dried|od|final)( (weight|mass|wt))?( \d)?$|^weight( \d| after.*)$|^darr(gewicht|masse)$|^trocken(gewicht|masse)$/,
   ],
   ['piece', /^(piece|sample|specimen|test piece|probe|muster)( (id|no|number|nr))?$/],

@@ -133,13 +133,14 @@ export function* saveImport(
     spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
     const boardTempC = added.find(({ tempC }) => tempC !== null)?.tempC ?? null;
     woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
-    for (const [index, { raw, unit, depth, depthMm, tempC, note }] of added.entries()) {
+    for (const [index, { raw, unit, depthMm, tempC, note }] of added.entries()) {
       const { spotIndex, planned } = spots[index]!;
+      const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
       const readingId = readings.save({
         roundId,
         boardId,
         spotIndex,
-        spot: planned.spot,
+        spot,
         raw,
         unit,
         how: 'typed',
@@ -149,7 +150,6 @@ export function* saveImport(
         meterId,
       });
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
-      else if (depth === null && !hasPins) amendments.amendReading(readingId, 'depthMm', null, now);
       if (tempC !== boardTempC) amendments.amendReading(readingId, 'woodTempC', tempC, now);
       if (note !== '') amendments.amendReading(readingId, 'note', note, now);
     }
