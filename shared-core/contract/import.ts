@@ -131,6 +131,15 @@ export type PlaceMeant = z.infer<typeof placeMeantSchema>;
 /** Names of the table are compared without the case of their letters. */
 export const nameKey = (text: string): string => text.trim().toLowerCase().replaceAll(/\s+/g, ' ');
 
+/** So many names of one kind can be answered for. */
+const MOST_NAMES = 5000;
+/** An answer for each name of a table. */
+const byName = <T extends z.ZodType>(answer: T) =>
+  z
+    .record(z.string().max(MOST_CELL_LETTERS), answer)
+    .refine((answers) => Object.keys(answers).length <= MOST_NAMES)
+    .meta({ maxProperties: MOST_NAMES });
+
 /** What a person chose of how a table is read. Rows and columns are counted from 0, the header included. */
 export const importChoicesSchema = z.object({
   kind: importKindSchema,
@@ -148,8 +157,8 @@ export const importChoicesSchema = z.object({
   thicknessMm: boardSchema.shape.thicknessMm.nullable(),
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   /** What names mean that the yard does not know, by `nameKey`. */
-  speciesOfNames: z.record(z.string(), z.string().max(60)),
-  placesOfNames: z.record(z.string(), placeMeantSchema),
+  speciesOfNames: byName(z.string().max(60)),
+  placesOfNames: byName(placeMeantSchema),
   /** The meter that all readings are of; null where nobody knows. */
   meterId: rowIdSchema.nullable(),
   /** Cells that a person corrected. */

@@ -6,7 +6,10 @@ import { rowIdSchema, versionSchema } from './yard.ts';
 /** Longer is a note. */
 export const captionSchema = z.string().trim().max(200);
 /** SHA-256 of the picture's file, as hexadecimal digits. */
-export const contentHashSchema = z.string().regex(/^[0-9a-f]{64}$/);
+export const contentHashSchema = z
+  .string()
+  .length(64)
+  .regex(/^[0-9a-f]{64}$/);
 /** The longer side of a small picture, px. */
 export const THUMBNAIL_PX = 320;
 const MOST_THUMBNAIL_LETTERS = 100_000;

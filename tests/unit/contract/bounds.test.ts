@@ -21,6 +21,8 @@ interface Node {
   items?: Node;
   properties?: Record<string, Node>;
   additionalProperties?: boolean | object;
+  maxProperties?: number;
+  propertyNames?: Node;
 }
 
 /** A text of one of these forms is as short as the form is; the letters and digits of a pattern are counted in it. */
@@ -49,10 +51,12 @@ function unbounded(node: Node, path: string): string[] {
     );
   const isRecord =
     typeof node.additionalProperties === 'object' && Object.keys(node.additionalProperties).length > 0;
+  const isBoundedRecord = node.maxProperties !== undefined && isBoundedText(node.propertyNames ?? {});
   return [
-    ...(isBounded && !isRecord ? [] : [`${path}: ${node.type}`]),
+    ...(isBounded && (!isRecord || isBoundedRecord) ? [] : [`${path}: ${node.type}`]),
     ...inner.flatMap((each) => unbounded(each, path)),
     ...fields.flatMap(([name, each]) => unbounded(each, `${path}.${name}`)),
+    ...(isBoundedRecord ? unbounded(node.additionalProperties as Node, `${path}{}`) : []),
     ...(typeof node.items === 'object' ? unbounded(node.items, `${path}[]`) : []),
   ];
 }
