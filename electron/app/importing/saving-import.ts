@@ -57,6 +57,7 @@ export function* saveImport(
   );
   const roundIds = new Map<string, number>();
   const isNewRound = new Set<number>();
+  const roundTempC = new Map<number, number | null>();
   let meterId: number | null = null;
 
   const placeIdOf = (place: PlaceOfPlan): number =>
@@ -132,7 +133,13 @@ export function* saveImport(
     const { planBasis, spots } = pageSpots(board, pins, depths);
     spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
     const boardTempC = added.find(({ tempC }) => tempC !== null)?.tempC ?? null;
-    woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
+    // One of the round holds for all; giving it for a board goes through the round's readings.
+    if (!roundTempC.has(roundId)) {
+      roundTempC.set(roundId, boardTempC);
+      woodTemperatures.give({ roundId, boardId: null, tempC: boardTempC, givenAt: now });
+    } else if (roundTempC.get(roundId) !== boardTempC) {
+      woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
+    }
     for (const [index, { raw, unit, depthMm, tempC, note }] of added.entries()) {
       const { spotIndex, planned } = spots[index]!;
       const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
