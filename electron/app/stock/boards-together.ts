@@ -12,7 +12,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
-import { checkMove, checkSawnBefore, letStacksFollow } from './moving.ts';
+import { checkMove, checkSawnBefore, letStacksFollow, moveBoard } from './moving.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
 type Edited = RequestOutput<'boards.editTogether'>;
@@ -117,7 +117,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
-      const { acts, boards, moves, species } = context.yard();
+      const { acts, boards, species } = context.yard();
       if (speciesId !== undefined) orRefuse(species.get(speciesId), 'species');
       checkBoardDays(context, [], changed);
       if (move) checkMove(context, move);
@@ -137,7 +137,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         for (const [index, { id, basedOn }] of slice.entries()) {
           const current = edit && boards.edit({ id, basedOn, changed: edit(from + index) });
           if (current) outdated.push(current);
-          if (move) moves.add({ boardId: id, placeId: move.placeId, since: move.since });
+          if (move) moveBoard(context, id, move);
         }
         // One was edited after its version was compared.
         if (outdated.length > 0) throw conflict(outdated);

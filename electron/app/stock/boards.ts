@@ -91,8 +91,8 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return {};
     },
 
-    'boards.move': function* ({ boardIds, placeId, since }) {
-      yield* moveBoards(context, judging, boardIds, { placeId, since });
+    'boards.move': function* ({ boardIds, placeId, since, isDayOnly, isInserted }) {
+      yield* moveBoards(context, judging, boardIds, { placeId, since, isDayOnly, isInserted });
       return { moved: boardIds.length };
     },
   } satisfies Partial<Commands>;

@@ -94,7 +94,7 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
         checkMove(context, to);
         stacks.edit({ id: stackId, basedOn: version, changed: { placeId } });
       }
-      yield* moveBoards(context, judging, boardIds, to);
+      yield* moveBoards(context, judging, boardIds, { ...to, isDayOnly: false, isInserted: false });
       return { act: acts.now(), boardIds };
     },
   } satisfies Partial<Commands>;

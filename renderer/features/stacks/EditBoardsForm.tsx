@@ -45,6 +45,8 @@ export function EditBoardsForm({
     readings: 'include',
   });
   const { underWay, follow, cancel } = useLongWork();
+  /** The move, as JSON, of which it was asked whether it may come before others. */
+  const [asked, setAsked] = useState<string | null>(null);
   const order = useStackOrder(boards.length, 1, false);
   const newerOf = (board: BoardRow) => newer.find(({ id }) => id === board.id);
 
@@ -59,12 +61,21 @@ export function EditBoardsForm({
     order.show();
     const { placeId, since = today, endUseId = null, readings, ...changed } = typed.read();
     if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
+    const question = JSON.stringify({ placeId, since });
     try {
       const edit: RequestInput<'boards.editTogether'> = {
         boards: boards.map((board) => ({ id: board.id, basedOn: (newerOf(board) ?? board).version })),
         changed,
         stackOrder: on.has('order') ? order.read() : null,
-        move: placeId === undefined ? null : { placeId, since: instantOfDay(since, new Date()) },
+        move:
+          placeId === undefined
+            ? null
+            : {
+                placeId,
+                since: instantOfDay(since, new Date()),
+                isDayOnly: since !== today,
+                isInserted: asked === question,
+              },
         endUseId,
         latestReadings:
           readings === undefined || readings === 'include'
@@ -75,6 +86,8 @@ export function EditBoardsForm({
       onSaved(saved, on.size === 1 ? (placeId ?? null) : null);
     } catch (error) {
       if (error instanceof Conflict) setNewer(error.current as BoardRow[]);
+      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.move-before-other';
+      setAsked(isAsking ? question : null);
       throw error;
     }
   }
@@ -86,7 +99,8 @@ export function EditBoardsForm({
   return (
     <FormDialog
       title={say('stacks.edit-boards', { boards: boards.length })}
-      saveWords={say('common.save')}
+      saveWords={asked === null ? say('common.save') : say('life.insert-move')}
+      isQuestion={asked !== null}
       onSave={save}
       onClose={onClose}
       work={{ label: say('stacks.changing-boards'), underWay, onCancel: cancel }}

@@ -1,4 +1,6 @@
+import { useState } from 'react';
 import { z } from 'zod';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
@@ -41,10 +43,29 @@ export function MoveForm({
   const today = formats.localDay(new Date());
   const typed = useDraft(schemaOn(today), { placeId: suggested, since: today });
   const { underWay, follow, cancel } = useLongWork();
+  /** The move, as JSON, of which it was asked whether it may come before others. */
+  const [asked, setAsked] = useState<string | null>(null);
 
   async function save(): Promise<void> {
     const { placeId, since } = typed.read();
-    const to = { placeId, since: instantOfDay(since, new Date()) };
+    const question = JSON.stringify({ placeId, since });
+    const to = {
+      placeId,
+      since: instantOfDay(since, new Date()),
+      isDayOnly: since !== today,
+      isInserted: asked === question,
+    };
+    try {
+      await moveTo(to);
+    } catch (error) {
+      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.move-before-other';
+      setAsked(isAsking ? question : null);
+      throw error;
+    }
+  }
+
+  async function moveTo(to: Omit<RequestInput<'boards.move'>, 'boardIds' | 'work'>): Promise<void> {
+    const { placeId } = to;
     if ('boards' in target) {
       const boards = target.boards.map(({ id, version }) => ({ id, basedOn: version }));
       const edit = { boards, changed: {}, move: to };
@@ -70,7 +91,8 @@ export function MoveForm({
           ? say('stacks.move-boards', { boards: target.boards.length })
           : say('stacks.move-named', { name: nameOf(target) })
       }
-      saveWords={say('stacks.move-button')}
+      saveWords={asked === null ? say('stacks.move-button') : say('life.insert-move')}
+      isQuestion={asked !== null}
       onSave={save}
       onClose={onClose}
       work={{ label: say('stacks.moving-boards'), underWay, onCancel: cancel }}

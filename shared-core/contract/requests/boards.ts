@@ -32,7 +32,14 @@ export const someBoards = z
 
 const byAct = z.object({ act: z.uuid() });
 const newVersionsSchema = z.array(z.object({ id: rowIdSchema, version: versionSchema }));
-const placeSinceSchema = z.object({ placeId: rowIdSchema, since: instantSchema });
+export const placeSinceSchema = z.object({
+  placeId: rowIdSchema,
+  since: instantSchema,
+  /** Whether of that instant only the local day is known: it then comes after what else was moved on that day. */
+  isDayOnly: z.boolean().default(false),
+  /** Whether it may come before moves of a later day; else that is refused as a question. */
+  isInserted: z.boolean().default(false),
+});
 
 export const boardRequests = {
   /** Of a stack, those that are with it, or by the filter those that are elsewhere; without a stack, all. */

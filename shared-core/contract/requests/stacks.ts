@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { ifMovedSchema } from '../../probing/plan/if-moved.ts';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
 import { tallyBySchema, tallySchema } from '../../tally/tally.ts';
-import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
@@ -14,6 +13,7 @@ import {
   stackOnPageSchema,
   stackRowSchema,
 } from '../yard.ts';
+import { placeSinceSchema } from './boards.ts';
 import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
@@ -47,7 +47,7 @@ export const stackRequests = {
   }),
   /** Moves the stack and every board that is with it. */
   'stacks.move': command({
-    input: byId.extend({ placeId: rowIdSchema, since: instantSchema, work: workSchema }),
+    input: byId.extend({ ...placeSinceSchema.shape, work: workSchema }),
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
   }),

@@ -14,6 +14,7 @@ export const life = {
   'life.mark-effect':
     '{boards, plural, one {It leaves} other {They leave}} all lists, rounds, and labels. Readings stay on record, and you can bring {boards, plural, one {it} other {them}} back.',
   'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
+  'life.insert-move': 'Insert',
   'life.note-hint': 'Optional.',
   'life.day': 'Day',
   'life.archive-button': '{boards, plural, one {Take it out of the yard} other {Take them out of the yard}}',
@@ -51,6 +52,8 @@ export const life = {
   'stacks.column-archived': 'Left',
   'forecast.archived': 'No forecast: it left the yard.',
 
+  'refusal.move-before-other':
+    'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
   'refusal.board-archived':
     '{boardCode} left the yard already. Nothing was changed. Leave it out, or bring it back first.',

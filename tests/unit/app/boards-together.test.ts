@@ -85,7 +85,9 @@ test('a board that is named several times is moved once', async () => {
   const id = yard.boards[0]!.id;
   const boardIds = Array.from({ length: 1000 }, () => id);
   const since = '2026-05-20T08:00:00.000Z';
-  expect(await yard.command('boards.move', { boardIds, placeId: yard.place.id, since })).toEqual({
+  expect(
+    await yard.command('boards.move', { boardIds, placeId: yard.place.id, since, isInserted: true }),
+  ).toEqual({
     moved: 1,
   });
   const { moves } = await yard.query('boards.get', { id: id! });
@@ -95,7 +97,7 @@ test('a board that is named several times is moved once', async () => {
 test('no board is moved before it was sawn', async () => {
   const [first, second] = await shown();
   await yard.command('boards.edit', { ...second!, changed: { sawnOn: '2026-03-01' } });
-  const move = { boardIds: [first!.id, second!.id], placeId: yard.place.id };
+  const move = { boardIds: [first!.id, second!.id], placeId: yard.place.id, isInserted: true };
   const before = { ...move, since: '2026-02-20T08:00:00.000Z' };
   expect(await yard.refusal('boards.move', before)).toMatch(/was sawn on .*Mar 1.*Nothing was moved/);
   const movesOf = async (id: number) =>

@@ -9,7 +9,7 @@ test('the newest move says where a board is, however its instant was written', a
   const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.7 }));
   const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
   const move = (placeId: number, since: string) =>
-    yard.command('boards.move', { boardIds: [board!.id], placeId, since });
+    yard.command('boards.move', { boardIds: [board!.id], placeId, since, isInserted: true });
   yard.later(3_600_000);
   await move(shed.id, '2026-06-01T08:30:00.500Z');
   await move(yard.place.id, '2026-06-01T08:30:00Z');
