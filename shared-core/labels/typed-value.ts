@@ -28,6 +28,25 @@ function isTwoNumbers(text: string, unit: ReadingUnit): boolean {
 }
 
 /**
+ * Reads a cell of a notebook's page, as written there: "24%" is 24 where the meter shows percent.
+ *
+ * @param text  not blank
+ * @param unit  of the meter; a plain number in ohms is megohms
+ */
+export function readCell(text: string, unit: ReadingUnit): { raw: number } | { problem: Message } {
+  const typedText = text.trim();
+  const number = unit === 'pct' ? typedText.replace(/\s*%$/, '') : typedText;
+  const raw = parseTyped(number, unit) ?? Number.NaN;
+  const rawExample = EXAMPLE[unit];
+  if (isTwoNumbers(number, unit))
+    return { problem: message('past-round.two-numbers', { typedText, rawExample }) };
+  if (Number.isNaN(raw)) return { problem: message('past-round.not-a-number', { typedText, rawExample }) };
+  if (raw < 0) return { problem: message('validation.negative-reading') };
+  if (!isOnAMeter(raw)) return { problem: message('validation.zero-reading') };
+  return { raw };
+}
+
+/**
  * Reads the value field. A slow label scanner types a board's ID into it as a hand would, so an ID of the round that
  * is no likely reading is that board. No meter shows thousandths, so "1,200" is not guessed at: it may be 1200 or 1.2.
  *

@@ -42,7 +42,7 @@ test('dates: a move is planned, a board reserved, all of it saved for a calendar
   const calendar = new ICAL.Component(ICAL.parse(readFileSync(await (await coming).path(), 'utf8')));
   const summaries = calendar.getAllSubcomponents('vevent').map((each) => new ICAL.Event(each).summary);
   expect(summaries).toContain('Move Walnut from the lane to Bench room');
-  expect(summaries).toContain('Dining table needs its board');
+  expect(summaries).toContain('Dining table needs 1 board');
 
   await page.getByRole('button', { name: 'Done today: Walnut from the lane' }).click();
   await expect(page.getByText('Walnut from the lane moved to Bench room.')).toBeVisible();

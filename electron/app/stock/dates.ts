@@ -68,7 +68,13 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
       const { boards, places, plannedMoves, stacks } = context.yard();
       orRefuse(places.get(planned.placeId), 'place');
       if (planned.stackId !== null) orRefuse(stacks.get(planned.stackId), 'stack');
-      if (planned.boardId !== null) orRefuse(boards.get(planned.boardId), 'board');
+      if (planned.boardId !== null) {
+        const { code: name, placeId, placeName } = orRefuse(boards.get(planned.boardId), 'board');
+        // Where a move is planned already, another may lead back.
+        const moves = plannedMoves.list().some(({ move }) => move.boardId === planned.boardId);
+        if (placeId === planned.placeId && !moves)
+          throw new Refusal(message('refusal.planned-move-there', { name, placeName }));
+      }
       return get(plannedMoves.add(planned));
     },
     'plannedMoves.edit': (edit) => {

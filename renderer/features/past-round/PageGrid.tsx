@@ -87,7 +87,7 @@ export function PageGrid({
     event.preventDefault();
     const ids = open.map((board) => board.boardId);
     const made = filled(page, ids, { boardId, column }, block, MOST_COLUMNS);
-    onChange(made.page);
+    onChange({ texts: made.page.texts, columns: made.page.columns });
     setBeyond(made.beyond);
   }
 
@@ -181,6 +181,7 @@ export function PageGrid({
 
   /** Its depth, where that is the same on all boards. */
   function headOf(column: number): string {
+    if (known.depths[column] === 'unknown') return say('past-round.column', { column: column + 1 });
     const depths = new Set(open.map((board) => spotsOf(board)[column]!.planned.spot.depth));
     const [depth] = depths;
     return depths.size === 1 && depth !== undefined

@@ -6,7 +6,7 @@ import { Select } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
 import { dayOf } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
-import type { PageDraft } from './page-draft.ts';
+import { depthChoices, type PageDraft } from './page-draft.ts';
 import type { PageProblems } from './page-problems.ts';
 import css from './past-round.module.css';
 
@@ -79,7 +79,7 @@ export function PageHead({
         <Choice
           label={say('past-round.depth')}
           value={depth}
-          options={(['pins', 'typed', 'unknown'] as const).map((value) => ({
+          options={depthChoices(pinsMm).map((value) => ({
             value,
             label:
               value === 'pins' && pinsMm !== null
@@ -88,9 +88,7 @@ export function PageHead({
           }))}
           onValue={(value) => onChange({ depth: value })}
         />
-        {(depth === 'unknown' || (depth === 'pins' && pinsMm === null)) && (
-          <p className="soft">{say('past-round.depth-unknown-effect')}</p>
-        )}
+        {depth === 'unknown' && <p className="soft">{say('past-round.depth-unknown-effect')}</p>}
       </div>
       <Choice
         label={say('past-round.enter-moves')}

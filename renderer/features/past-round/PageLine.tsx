@@ -5,7 +5,7 @@ import type {
   PastLine,
   PastPage,
 } from '../../../shared-core/contract/requests/past-rounds.ts';
-import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -44,7 +44,7 @@ export function PageLine({
   const { say, formats } = useWords();
   const id = useId();
   const [marked, setMarked] = useState<ReadonlySet<number>>(new Set());
-  const typed = texts.map((text) => (text.trim() === '' ? null : readTyped(text, [], unit)));
+  const typed = texts.map((text) => (text.trim() === '' ? null : readCell(text, unit)));
   const unread = typed.flatMap((each, column) =>
     each !== null && 'problem' in each ? [{ column, problem: each.problem }] : [],
   );

@@ -3,7 +3,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { woodTempSchema } from '../../../shared-core/contract/round.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -22,7 +22,7 @@ import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
-import { depthsOf, type PageDraft, startOf, typedCells } from './page-draft.ts';
+import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
 import { usePageDraft } from './usePageDraft.ts';
 
@@ -50,24 +50,25 @@ export function rawsOf(texts: readonly string[] | undefined, columns: number, un
   return Array.from({ length: columns }, (_, column): number | null => {
     const text = texts?.[column] ?? '';
     if (text.trim() === '') return null;
-    const typed = readTyped(text, [], unit);
+    const typed = readCell(text, unit);
     return 'raw' in typed ? typed.raw : Number.NaN;
   });
 }
 
 function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
   const { say } = useWords();
-  const { page, set, discard } = usePageDraft(stack.id);
+  const { page: draft, set, discard } = usePageDraft(stack.id);
   // Where no day is given yet, the boards are those of now.
   const [now] = useState(() => new Date());
-  const startedAt = startOf(page, now);
+  const startedAt = startOf(draft, now);
   const asked = useQuery('pastRounds.page', {
     stackId: stack.id,
     startedAt: startedAt ?? now.toISOString(),
   });
   const meterId =
-    page.meterId === undefined ? (meters.find(({ isTypedFrom }) => isTypedFrom)?.id ?? null) : page.meterId;
+    draft.meterId === undefined ? (meters.find(({ isTypedFrom }) => isTypedFrom)?.id ?? null) : draft.meterId;
   const meter = meters.find(({ id }) => id === meterId) ?? null;
+  const page = withPins(draft, meter?.profile?.pins?.lengthMm ?? null);
   const unit = meter?.unit ?? 'pct';
   const saveButton = useRef<HTMLButtonElement>(null);
   const [isDiscarding, setDiscarding] = useState(false);
@@ -86,15 +87,16 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     depths: depthsOf(page),
   };
 
+  const boards = asked.output?.boards ?? [];
+  const lines = boards.map(({ boardId }) => ({
+    boardId,
+    raws: rawsOf(page.texts[boardId], page.columns, unit),
+  }));
+  const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
+
   async function send(): Promise<void> {
     problems.show();
-    const lines = (asked.output?.boards ?? []).map(({ boardId }) => ({
-      boardId,
-      raws: rawsOf(page.texts[boardId], page.columns, unit),
-    }));
-    const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
     if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
-    if (unread > 0) throw new Refusal(message('past-round.not-numbers', { values: unread }));
     const saved = await follow((work) =>
       bridge()
         .command('pastRounds.save', {
@@ -121,7 +123,6 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     );
   }
 
-  const boards = asked.output?.boards ?? [];
   return (
     <form
       ref={form}
@@ -179,12 +180,15 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
         {underWay !== null && underWay.total > 0 && (
           <WorkUnderWay label={say('past-round.saving')} {...underWay} onCancel={cancel} />
         )}
+        <div aria-live="polite">
+          {unread > 0 && <Banner kind="caution">{say('past-round.not-numbers', { values: unread })}</Banner>}
+        </div>
         <Actions>
           <button
             ref={saveButton}
             type="submit"
             className="button button-main"
-            disabled={busy || boards.length === 0}
+            disabled={busy || boards.length === 0 || unread > 0}
           >
             <span>{isAsked ? say('past-round.date-right') : say('past-round.save', { readings })}</span>
           </button>

@@ -47,6 +47,14 @@ export const typedCells = ({ texts }: PageDraft): number =>
     .flat()
     .filter((text) => text?.trim()).length;
 
+/** How the depth can be given: pins of unknown length tell none. */
+export const depthChoices = (pinsMm: number | null): PageDraft['depth'][] =>
+  pinsMm === null ? ['typed', 'unknown'] : ['pins', 'typed', 'unknown'];
+
+/** The page as it holds for a meter: without a pin length, the depth of its pins is unknown. */
+export const withPins = (page: PageDraft, pinsMm: number | null): PageDraft =>
+  depthChoices(pinsMm).includes(page.depth) ? page : { ...page, depth: 'unknown' };
+
 /** The depths of the columns, as they are saved; a blank is unknown, and so is one that cannot be. */
 export const depthsOf = ({ depth, depthsMm, columns }: PageDraft): ColumnDepth[] =>
   Array.from({ length: columns }, (_, column) => {

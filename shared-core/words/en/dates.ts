@@ -3,7 +3,7 @@ export const dates = {
   'dates.title': 'Dates',
   'dates.lead': 'What is due, what is planned, and what will be ready.',
   'dates.due': 'Due now',
-  'dates.ahead': 'Ahead',
+  'dates.ahead': 'Coming up',
   'dates.none': 'No dates yet. Probe a stack, or plan a move.',
   'dates.what-missing': 'Choose a stack or a board.',
   'dates.probe': 'Probe {stackName}',
@@ -12,7 +12,7 @@ export const dates = {
   'dates.ready-where': 'If moved to {placeName}.',
   'dates.ready-between': 'Likely {readyWhen}.',
   'dates.move': 'Move {name} to {placeName}',
-  'dates.needed': '{name} needs {boards, plural, =0 {its wood} one {its board} other {its # boards}}',
+  'dates.needed': '{name} needs {boards, plural, =0 {boards} one {# board} other {# boards}}',
   'dates.overdue': 'Overdue',
   'dates.today': 'Today',
   'dates.delete': 'Delete',
@@ -50,7 +50,7 @@ export const dates = {
   'projects.needed-on': 'Needed {neededOn}.',
   'projects.no-day': 'No day given.',
   'projects.counts':
-    '{boards, plural, =0 {No boards reserved.} one {# board reserved} other {# boards reserved}}{boards, plural, =0 {} other {: {inTime} in time, {ifMoved} if moved, {late} not in time{unknown, plural, =0 {} other {, {unknown} unknown}}.}}',
+    '{boards, plural, =0 {No boards reserved.} one {# board reserved} other {# boards reserved}}{boards, plural, =0 {} other {:{inTime, plural, =0 {} other { {inTime} in time.}}{ifMoved, plural, =0 {} other { {ifMoved} if moved.}}{late, plural, =0 {} other { {late} not in time.}}{unknown, plural, =0 {} other { {unknown} unknown.}}}}',
   'projects.edit-of': 'Edit {projectName}',
   'projects.delete-of': 'Delete {projectName}',
   'projects.deleted': '{projectName} deleted. Its boards are free.',
@@ -84,6 +84,6 @@ export const dates = {
   'in-time.elsewhere': 'Not in time in {placeName}. Moved now, in time in: {places}.',
   'in-time.late':
     'Not in time anywhere. Soonest likely {likelyOn}, {isHere, select, yes {where it is} other {in {placeName}}}.',
-  'in-time.never': 'Not in time anywhere. No place of the yard gets it to its target.',
+  'in-time.never': 'Not in time anywhere. No place here gets it to its target.',
   'in-time.unknown': 'No day can be given yet. Probe it.',
 } as const;

@@ -1,14 +1,14 @@
 /** Typing a round from a notebook. */
 export const pastRound = {
   'past-round.title': 'Enter a past round',
-  'past-round.lead': '{stackName}: type a page of your notebook.',
+  'past-round.lead': '{stackName}: type the readings from your notebook.',
   'past-round.day': 'Day of the readings',
   'past-round.time': 'Time, if known',
   'past-round.meter': 'Meter',
   'past-round.no-meter': 'Unknown meter',
-  'past-round.temperature': 'Temperature then',
-  'past-round.temperature.wood': 'Of the wood',
-  'past-round.temperature.air': 'Of the air',
+  'past-round.temperature': 'Temperature',
+  'past-round.temperature.wood': 'Wood',
+  'past-round.temperature.air': 'Air',
   'past-round.temperature.unknown': 'Unknown',
   'past-round.temp-missing': 'Type the temperature, or choose Unknown.',
   'past-round.wood-temp': 'Wood temperature',
@@ -17,7 +17,7 @@ export const pastRound = {
   'past-round.unknown-effect':
     'Readings are corrected for the usual air of {placeName} in that month. Calls are less certain.',
   'past-round.depth': 'Depth of the pins',
-  'past-round.depth.pins': 'As long as the pins',
+  'past-round.depth.pins': 'Pin length',
   'past-round.depth.pins-length': 'Pin length, {pinsMm}',
   'past-round.depth.typed': 'Type it',
   'past-round.depth.unknown': 'Unknown',
@@ -59,7 +59,11 @@ export const pastRound = {
   'past-round.discard-effect':
     '{readings, plural, one {# typed reading is} other {# typed readings are}} deleted.',
   'past-round.not-numbers':
-    '{values, plural, one {# cell is} other {# cells are}} not a reading. Nothing was saved. Correct or clear {values, plural, one {it} other {them}}.',
-  'past-round.kept': 'What you type is kept here until you save or discard it.',
+    '{values, plural, one {# cell is} other {# cells are}} not a reading. To save, correct or clear {values, plural, one {it} other {them}}.',
+  'past-round.not-a-number':
+    '“{typedText}” is not a number. Type the reading, like {rawExample}, or clear the cell.',
+  'past-round.two-numbers':
+    '“{typedText}” could be two numbers. Type at most two decimals, like {rawExample}.',
+  'past-round.kept': 'This page stays on this computer until you save or discard it.',
   'past-round.no-boards': 'This stack had no boards on that day.',
 } as const;

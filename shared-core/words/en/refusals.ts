@@ -210,7 +210,8 @@ export const refusals = {
   'refusal.project-name-taken':
     'There is a project {projectName} already. Nothing was saved. Give it another name.',
   'refusal.planned-move-empty':
-    'No board is with {stackName}. Nothing was moved. Delete the planned move instead.',
+    '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
+  'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
   'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
   'refusal.page-before-sawn':

@@ -76,6 +76,19 @@ describe('planned moves', () => {
     expect((await dates()).dates).toMatchObject([{ kind: 'move', name: 'Walnut' }]);
   });
 
+  test('none leads a board to where it is', async () => {
+    const boardId = ids()[0];
+    const { board } = await yard.query('boards.get', { id: boardId });
+    const back = { stackId: null, boardId, placeId: board.placeId };
+    await expect(plan(back)).rejects.toThrow();
+    const place = await yard.query('places.list', {});
+    const shedId = place.find(({ name }) => name === 'Pole shed')!.id;
+    const to = { stackId: null, boardId, plannedOn: '2026-06-10', note: '' };
+    await yard.command('plannedMoves.add', { ...to, placeId: shedId });
+    await yard.command('plannedMoves.add', { ...to, placeId: board.placeId, plannedOn: '2026-07-10' });
+    expect((await dates()).dates).toHaveLength(2);
+  });
+
   test('one board of a stack is moved alone', async () => {
     const { id, version } = await plan({ stackId: null, boardId: ids()[1] });
     yard.later(DAY_MS);

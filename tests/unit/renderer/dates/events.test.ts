@@ -33,7 +33,7 @@ test('each date is one event, with its words', () => {
     ['2026-11-27', 'Probe Red oak, north stack'],
     ['2027-02-01', 'Next board of Red oak, north stack likely ready'],
     ['2027-06-01', 'Last board of Red oak, north stack likely ready'],
-    ['2027-07-01', 'Table; for Ann needs its 3 boards'],
+    ['2027-07-01', 'Table; for Ann needs 3 boards'],
   ]);
   expect(read('2026-11-27')[2]!.description).toContain('If moved to Shop.');
 });

@@ -7,7 +7,31 @@ import {
   pastedCells,
   startOf,
   typedCells,
+  withPins,
 } from '../../../../renderer/features/past-round/page-draft.ts';
+import { readCell } from '../../../../shared-core/labels/typed-value.ts';
+
+describe('a cell', () => {
+  test('is a reading as the meter shows it, with its percent sign or a decimal comma', () => {
+    for (const [text, raw] of [
+      ['24%', 24],
+      ['24 %', 24],
+      ['24,5', 24.5],
+      ['24,5%', 24.5],
+    ] as const)
+      expect(readCell(text, 'pct')).toEqual({ raw });
+  });
+  test('without a number says so, and not that something was lost', () => {
+    expect(readCell('wet', 'pct')).toMatchObject({ problem: { code: 'past-round.not-a-number' } });
+    expect(readCell('24%', 'ohm')).toHaveProperty('problem');
+  });
+});
+
+test('pins of unknown length leave the depth unknown, until a meter with a pin length is chosen', () => {
+  expect(depthsOf(withPins(blankPage, null))[0]).toBe('unknown');
+  expect(depthsOf(withPins(blankPage, 8))[0]).toBe('pins');
+  expect(withPins({ ...blankPage, depth: 'typed' }, null).depth).toBe('typed');
+});
 
 describe('what is pasted', () => {
   test('is cells of tabs and lines, however lines end', () => {
