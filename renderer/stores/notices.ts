@@ -6,7 +6,7 @@ import { wordsNow } from '../words.ts';
 import { tellBesideLink } from './link.ts';
 import { useNavigation } from './navigation.ts';
 
-/** A sentence for the person: `done` goes by itself or with its page, `problem` stays until it is dismissed. */
+/** A sentence for the person: `done` goes by itself or with its page, `problem` stays until it is dismissed; a refusal goes with its page. */
 export interface Notice {
   id: number;
   kind: 'done' | 'problem';
@@ -16,6 +16,8 @@ export interface Notice {
   /** Takes back what was done, or does it again where it was undone; null where it says of nothing that could be. */
   undo: Undo | null;
   isUndone: boolean;
+  /** Nothing was done, and what to do instead is on the page where it was told. */
+  isRefusal: boolean;
   /** The act that it is about, where it is known. */
   act: string | null;
 }
@@ -35,9 +37,13 @@ function tell(
   kind: Notice['kind'],
   sentence: string,
   undo: Notice['undo'] = null,
-  { act = null, isUndone = false }: Partial<Pick<Notice, 'act' | 'isUndone'>> = {},
+  {
+    act = null,
+    isUndone = false,
+    isRefusal = false,
+  }: Partial<Pick<Notice, 'act' | 'isUndone' | 'isRefusal'>> = {},
 ): number {
-  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo, act, isUndone };
+  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo, act, isUndone, isRefusal };
   // The same sentence again replaces the old one: twenty failures in a row are one notice. So does what became of an act.
   const isReplaced = (other: Notice) => other.sentence === sentence || (act !== null && other.act === act);
   useNotices.setState(({ notices }) => ({
@@ -77,7 +83,9 @@ export function tellUndoable(sentence: string, undo: Undo): void {
 
 /** Says what went wrong. */
 export function tellProblem(error: unknown): void {
-  tellBesideLink(error, () => tell('problem', sentenceOf(error)));
+  tellBesideLink(error, () =>
+    tell('problem', sentenceOf(error), null, { isRefusal: error instanceof Refusal }),
+  );
 }
 
 let delay: number | null = null;
@@ -90,12 +98,14 @@ export function followDelays(): () => void {
   });
 }
 
-/** From now on, what was done elsewhere is not told on the next page. */
+/** From now on, what was done or refused elsewhere is not told on the next page. */
 export function followLeaving(): () => void {
   return useNavigation.subscribe((now, before) => {
     if (now.visits === before.visits) return;
     useNotices.setState(({ notices }) => ({
-      notices: notices.filter(({ kind, at }) => kind !== 'done' || at === location.hash),
+      notices: notices.filter(
+        ({ kind, isRefusal, at }) => (kind === 'problem' && !isRefusal) || at === location.hash,
+      ),
     }));
   });
 }

@@ -250,6 +250,12 @@ function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
   return at === null ? message('act.back', { what }) : message('act.ended', { what });
 }
 
+/** The main thing that an act did, where there is no room for all of it. */
+export function firstSentence(line: Message): Message {
+  const all = line.code === 'act.all' ? line.facts?.allSentences : undefined;
+  return Array.isArray(all) ? (all[0] as Message) : line;
+}
+
 /** What an act did, as a list of acts tells it. */
 export function actLine(changes: readonly TableChange[]): Message {
   const all = new Map(changes.map((change) => [`${change.inTable}:${change.how}`, change]));

@@ -59,7 +59,7 @@ test('a board and its stack are printed, and a printed sheet is checked', async 
   await page.getByRole('menuitem', { name: 'Print report' }).click();
   const stack = await savedText(page, /^stack-Walnut-from-the-lane-/);
   for (const part of ['WAL-06', 'Tally', 'The stack, from its end']) expect(stack).toContain(part);
-  await page.getByRole('radio', { name: 'List to write on' }).check();
+  await page.getByRole('radio', { name: 'Sheet to fill in' }).check();
   await expect(page.getByRole('region', { name: /^Preview, page 1/ })).toContainText('Wood temperature');
   await picture(page, 'report-list');
   expect(await savedText(page, /^list-Walnut-from-the-lane-/)).toContain('Spot 1');
@@ -74,7 +74,9 @@ test('boards are tallied by what is chosen', async ({ pintally: { page } }) => {
   await page.getByRole('checkbox', { name: 'Thickness' }).uncheck();
   await page.getByRole('checkbox', { name: 'Call' }).check();
   await expect(table.getByRole('columnheader', { name: 'Call' })).toBeVisible();
-  await page.getByRole('combobox', { name: 'Boards of' }).selectOption({ label: 'Walnut from the lane' });
+  await page
+    .getByRole('combobox', { name: 'Boards to tally' })
+    .selectOption({ label: 'Walnut from the lane' });
   await expect(page.getByText('6 boards in all')).toBeVisible();
   await picture(page, 'tally');
 });

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ListedAct } from '../../../shared-core/contract/requests/acts.ts';
+import { firstSentence } from '../../../shared-core/history/act-line.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Touched, UndoConflict } from '../../store/act-undo.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -27,10 +28,10 @@ export function undoingCommands(
     const { acts } = context.yard();
     const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
     if (later === undefined) return message('refusal.undo-changed', { record, what });
-    const facts = { record, laterAt: later.at, laterLine: lineOf({ acts }, later), what };
+    const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), what };
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
-      : message('refusal.undo-changed-by', facts);
+      : message('refusal.undo-changed-by', { ...facts, record });
   }
 
   /** Boards whose findings rest on anything that was changed. */

@@ -36,6 +36,7 @@ export function StacksScreen() {
         !isEmpty && (
           <>
             <ButtonLink href={hrefOf({ name: 'boards' })}>{say('stacks.all-boards')}</ButtonLink>
+            <ButtonLink href={hrefOf({ name: 'history' })}>{say('act.title')}</ButtonLink>
             <Button onClick={() => setAdding(true)}>{say('stacks.add')}</Button>
           </>
         )

@@ -68,8 +68,12 @@ export function TallyScreen({ stackId: first }: { stackId: number | null }) {
 function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly TallyBy[] }) {
   const { say, formats } = useWords();
   const isMetric = useUnits() === 'metric';
-  const volumeOf = ({ boardFeet, cubicMeters }: TallyAmounts) =>
-    isMetric ? [formats.boardFeet(boardFeet), formats.volume(cubicMeters)] : [formats.boardFeet(boardFeet)];
+  const volumeOf = ({ measured, boardFeet, cubicMeters }: TallyAmounts) => {
+    if (measured === 0) return ['–'];
+    return isMetric
+      ? [formats.boardFeet(boardFeet), formats.volume(cubicMeters)]
+      : [formats.boardFeet(boardFeet)];
+  };
   const weightOf = ({ weighed, nowKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(nowKg));
   const targetOf = ({ weighed, targetKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(targetKg));
   const of: Record<TallyBy, Pick<Column<TallyRow>, 'cell' | 'sortBy'>> = {
@@ -116,7 +120,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
               widthRem: 7,
               cell: ({ boards }) => formats.number(boards),
               below: ({ boards, measured }) =>
-                measured < boards && say('tally.measured', { boards: measured }),
+                measured > 0 && measured < boards && say('tally.measured', { boards: measured }),
               sortBy: ({ boards }) => boards,
               align: 'end',
             },

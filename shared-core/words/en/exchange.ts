@@ -2,7 +2,7 @@
 export const exchange = {
   'nav.files': 'Files',
   'files.title': 'Files',
-  'files.lead': 'Take your data along, or bring in another yard.',
+  'files.lead': 'Export your data, import a table, or bring in another yard.',
   'export.title': 'Export',
   'export.what': 'What to export',
   'export.what.everything': 'Everything',
@@ -13,22 +13,23 @@ export const exchange = {
   'export.button.csv': 'Export CSV',
   'export.button.json': 'Export JSON',
   'export.hint.everything':
-    'All that you entered, as JSON. Another yard can bring it in without loss. It leaves out pictures and the list of acts.',
-  'export.hint.boards': 'One row a board: sizes, species, place, and its call today.',
-  'export.hint.readings': 'One row a reading: as shown, corrected, how deep, and why excluded.',
-  'export.hint.calls': 'One row a board and round: the call, the average, and the reason.',
-  'export.hint.forecasts': 'One row a board and place: when it is likely ready.',
+    'All that you entered, as JSON. Another yard can bring it in. Pictures and History are left out.',
+  'export.hint.boards': 'One row per board: sizes, species, place, and its call today.',
+  'export.hint.readings': 'One row per reading: as shown, corrected, how deep, and why excluded.',
+  'export.hint.calls': 'One row per board and round: the call, the average, and the reason.',
+  'export.hint.forecasts': 'One row per board and place: when it is likely ready.',
   'export.csv-note':
-    'Lengths and temperatures are in your units. Times are UTC. A text that a spreadsheet would run as a formula begins with an apostrophe.',
+    'Lengths and temperatures are in your units. Times are UTC. Text that looks like a formula starts with an apostrophe.',
   'export.under-way': 'Exporting',
   'export.stopped': 'Export stopped. Nothing was saved.',
   'export.done': 'Exported. Look in your downloads.',
   'export.usage':
-    'Use: npm run export -- FILE.json for everything, or npm run export -- FILE.csv --what boards. Instead of boards: readings, calls or forecasts. Add --units metric or --units imperial to choose units.',
+    'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts. Units: add --units metric or --units imperial.',
   'export.no-yard': 'There is no yard at {file}. Set PINTALLY_DATA to the folder of your yard.',
-  'export.taken': '{file} is there already. Nothing was written. Choose another name.',
+  'export.taken': '{file} already exists. Nothing was written. Choose another name.',
   'export.written': 'Exported to {file}.',
-  'refusal.json-other': 'This file is no yard file and no Pintally export. Nothing was changed.',
+  'refusal.json-other':
+    'This file is not a yard file or a Pintally export. Nothing was changed. Choose another file.',
   'refusal.json-archive':
     'This is a packed file or a spreadsheet. Unpack it, or choose a yard file or a Pintally export. Nothing was changed.',
   'refusal.json-newer':
@@ -38,7 +39,7 @@ export const exchange = {
   'refusal.json-record':
     'In “{tableName}”, record {recordNumber} does not fit. Correct the file, or export it again. Nothing was changed.',
   'refusal.json-record-too-large':
-    'A record in this file is longer than Pintally makes any. Nothing was changed.',
+    'A record in this file is too long. Nothing was changed. Export the file again.',
   'merge.title': 'Bring in another yard',
   'merge.lead':
     'Choose a yard file, a backup, or a JSON export. What is new comes in. Where both changed the same thing, you choose.',
@@ -53,14 +54,15 @@ export const exchange = {
   'merge.question': 'Bring in {fileName}?',
   'merge.nothing': 'Your yard has everything in this file.',
   'merge.added': 'New: {parts}.',
-  'merge.edited': '{records, plural, one {# record} other {# records}} here will become as there.',
-  'merge.deleted': '{records, plural, one {# record} other {# records}} deleted there will be deleted here.',
+  'merge.edited': '{records, plural, one {# record} other {# records}} here will change to match the file.',
+  'merge.deleted':
+    '{records, plural, one {# record} other {# records}} deleted in the file will be deleted here.',
   'merge.renamed': 'Names taken here',
-  'merge.renamed-to': '{fromText} there becomes {toText}.',
+  'merge.renamed-to': '{fromText} in the file becomes {toText}.',
   'merge.clashes': 'Changed in both',
   'merge.clashes-lead':
     '{clashes, plural, one {# record was} other {# records were}} changed in both yards. Choose which version to use.',
-  'merge.more-clashes': 'Not shown: {clashes}. The answer for all holds for these.',
+  'merge.more-clashes': '{clashes} more are not shown. “Use all” sets these too.',
   'merge.all-mine': 'Use all mine',
   'merge.all-theirs': 'Use all theirs',
   'merge.use': 'Version to use for {recordName}',

@@ -1,7 +1,7 @@
 /** What was done in the yard, and why it cannot be undone. */
 export const history = {
   'act.title': 'History',
-  'act.lead': 'What was done in this yard. Any of it can be undone and redone.',
+  'act.lead': 'What was done in this yard, newest first. Undo later changes before earlier ones.',
   'act.list': 'What was done',
   'act.of-board': 'Changes',
   'act.none': 'Nothing was changed yet.',
@@ -14,8 +14,8 @@ export const history = {
   'act.redo-this': 'Redo: {line}',
   'act.undone': 'Undone: {line}',
   'act.redone': 'Redone: {line}',
-  'act.nothing-to-undo': 'Nothing of this window is left to undo. The history has everything.',
-  'act.nothing-to-redo': 'Nothing is left to redo.',
+  'act.nothing-to-undo': 'Nothing left to undo here. See History.',
+  'act.nothing-to-redo': 'Nothing left to redo here. See History.',
   'act.record.board': 'Board {recordName}',
   'act.record.stack': 'Stack {recordName}',
   'act.record.place': 'Place {recordName}',
@@ -42,7 +42,7 @@ export const history = {
     '{rows, plural, one {Board {recordName} added to {stackName}.} other {# boards added to {stackName}.}}',
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
   'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
-  'act.meter.profile': '{rows, plural, other {Readings of meter {recordName} described.}}',
+  'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
   'act.moved':
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
   'act.move.edited': '{rows, plural, one {A move of board {recordName} changed.} other {# moves changed.}}',
@@ -85,9 +85,9 @@ export const history = {
     '{rows, plural, one {Meter of a reading of board {recordName} changed.} other {Meter of # readings changed.}}',
   'act.reading.corrected':
     '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
-  'act.temperature': 'Wood temperature {valueTempC} given.',
-  'act.temperature-unknown': 'Wood temperature given as unknown.',
-  'act.spot-plan': 'Way to the core chosen.',
+  'act.temperature': 'Wood temperature set to {valueTempC}.',
+  'act.temperature-unknown': 'Wood temperature set to unknown.',
+  'act.spot-plan': 'Core depth plan chosen.',
   'act.species-confirmed':
     '{rows, plural, one {Species of board {recordName} confirmed.} other {Species of # boards confirmed.}}',
   'act.oven-check.added':
@@ -133,14 +133,14 @@ export const history = {
   'act.field.air': 'Air',
   'act.field.air-movement': 'Air movement',
   'act.field.needed-by': 'Needed by',
-  'refusal.undone-already': 'This was undone already. Nothing was changed.',
-  'refusal.not-undone': 'This was not undone, or was redone already. Nothing was changed.',
+  'refusal.undone-already': 'Already undone. Nothing was changed.',
+  'refusal.not-undone': 'Already redone, or never undone. Nothing was changed.',
   'refusal.undo-changed-by':
-    '{record} was changed since. {laterAt}: {laterLine} Nothing was {what, select, redo {redone} other {undone}}. Undo the later change first.',
+    '{record} was changed later, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
   'refusal.undo-changed':
-    '{record} was changed since. Nothing was {what, select, redo {redone} other {undone}}.',
+    '{record} was changed later. Nothing was {what, select, redo {redone} other {undone}}.',
   'refusal.undo-used':
-    '{record} is in use. {laterAt}: {laterLine} Nothing was {what, select, redo {redone} other {undone}}. Undo what uses it first.',
+    'A later change uses this, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
   'refusal.undo-taken':
     '{record} cannot come back: its ID or name is in use now. Nothing was {what, select, redo {redone} other {undone}}.',
 } as const;

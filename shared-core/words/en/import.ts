@@ -2,7 +2,7 @@
 export const importing = {
   // Why a row does not go in.
   'import.no-code': 'No board ID.',
-  'import.totals': '“{cellTypedText}” is a line of totals.',
+  'import.totals': '“{cellTypedText}” is a totals row.',
   'import.bad-code':
     '“{cellTypedText}” cannot be a board ID. An ID has up to 16 letters, digits, and hyphens.',
   'import.codes-clash': '“{cellTypedText}” and “{otherTypedText}” would both become {boardCode}.',
@@ -20,8 +20,8 @@ export const importing = {
   'import.read-before-sawn': 'Read on {readOn}, before it was sawn on {sawnOn}.',
   'import.depth-impossible': '{depthMm} is deeper than the board is thick.',
   'import.no-temperature': '“{cellTypedText}” is not a temperature.',
-  'import.temperature-impossible': '{woodTempC} is no temperature of wood that is probed. Check the unit.',
-  'import.air-impossible': '{airTempC} is no temperature of air. Check the unit.',
+  'import.temperature-impossible': '{woodTempC} is not a usable wood temperature. Check the unit.',
+  'import.air-impossible': '{airTempC} is not a usable air temperature. Check the unit.',
   'import.no-humidity': '“{cellTypedText}” is not a humidity from 0 to 100%.',
   'import.no-species': 'No species.',
   'import.no-thickness': 'No thickness.',
@@ -62,14 +62,13 @@ export const importing = {
   'import.column-missing': 'No column is {roleName}. Choose it above.',
   'import.role-twice': 'Two columns are {roleName}. Choose one of them.',
   'import.choose-place': 'Choose the place of the new stack.',
-  'import.months-missing': 'A new place needs all twelve months. {placeName} was left out.',
+  'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
   'import.known-boards':
     '{boards, plural, one {# board is} other {# boards are}} here already. Their sizes stay as they are; new readings are added.',
   'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
   'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
-  'import.at-place-since':
-    'New boards count as at their place since they were sawn, or since their first reading.',
+  'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',
 
   // Why a file cannot be read. Nothing is changed by reading one.
   'import.refused-spreadsheet':
@@ -77,8 +76,9 @@ export const importing = {
   'import.refused-kind': 'This file is not a table of text. Nothing was read. Choose a CSV or TSV file.',
   'import.refused-large':
     'This file is larger than 64 MB. Nothing was read. Split it, and import the parts one by one.',
-  'import.refused-empty': 'There is nothing in it. Choose another file, or paste cells with their headers.',
-  'import.refused-line': 'A line of this file never ends. Nothing was read. Choose a CSV or TSV file.',
+  'import.refused-empty':
+    'This table is empty. Nothing was read. Choose another file, or paste cells with their headers.',
+  'import.refused-line': 'A line of this file is too long. Nothing was read. Choose a CSV or TSV file.',
   'import.refused-quotes':
     'A quotation mark in line {line} is never closed. Nothing was read. Close it, and choose the file again.',
   'import.refused-rows':

@@ -57,13 +57,13 @@ export const labels = {
   'labels.column-gap': 'Gap between columns',
   'labels.row-gap': 'Gap between rows',
   'labels.dots': 'Printer resolution',
-  'labels.dots-hint': 'For a label printer. Its codes are then made of whole dots.',
+  'labels.dots-hint': 'For a label printer. Makes its codes sharper.',
   'labels.dots-unknown': 'Office printer, or not known',
   'labels.dots-of': '{dots} dots per inch',
 
   // What they show.
   'labels.shows': 'What labels show',
-  'labels.code-kind': 'Code of the ID',
+  'labels.code-kind': 'Barcode or QR code',
   'labels.code.qr': 'QR code',
   'labels.code.code-128': 'Code 128',
   'labels.code.none': 'None',
@@ -137,7 +137,7 @@ export const labels = {
   'labels.calibrate-page': 'Print the page',
   'labels.calibrate-pdf': 'Save the page as PDF',
   'labels.calibrate-save': 'Save calibration',
-  'labels.calibrate-reset': 'Back to no correction',
+  'labels.calibrate-reset': 'Reset',
   'labels.line-a': 'A',
   'labels.line-b': 'B',
   'labels.line-c': 'C',
@@ -158,8 +158,8 @@ export const labels = {
   'labels.camera-picture': 'What the camera sees',
   'labels.camera-starting': 'Starting the camera …',
   'labels.camera-refused':
-    'The camera is blocked. Allow it for this page, or use a scanner that types. Nothing was changed.',
-  'labels.camera-none': 'No camera found. Connect one, or use a scanner that types. Nothing was changed.',
+    'The camera is blocked. Nothing was changed. Allow it for this page, or use a keyboard scanner.',
+  'labels.camera-none': 'No camera found. Nothing was changed. Connect one, or use a keyboard scanner.',
 
   // Sizes that do not work.
   'labels.too-wide': '{overMm} too wide for the page. Use narrower labels, fewer columns, or a wider page.',

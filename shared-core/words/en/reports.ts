@@ -15,12 +15,12 @@ export const reports = {
   'report.kind.passport': 'Board passport',
   'report.kind.buyer': 'For a buyer',
   'report.kind.stack': 'Stack report',
-  'report.kind.list': 'List to write on',
+  'report.kind.list': 'Sheet to fill in',
 
   'report.title.passport': 'Board passport',
   'report.title.buyer': 'Moisture content of a board',
   'report.title.stack': 'Stack report',
-  'report.title.list': 'List to write on',
+  'report.title.list': 'Sheet to fill in',
   'report.title-of': '{titleName}: {name}',
   'report.file.passport': 'passport',
   'report.file.buyer': 'moisture',
@@ -79,7 +79,7 @@ export const reports = {
   'report.step.species-linear': 'species coefficients',
   'report.step.own-calibration': 'own calibration',
   'report.step.own-checks': 'own checks',
-  'report.not-corrected': 'nothing',
+  'report.not-corrected': 'not corrected',
   'report.refused': 'not a reading',
 
   'report.moves': 'Where it has been',
@@ -115,13 +115,13 @@ export const reports = {
   'report.buyer.strength':
     'This sheet says nothing about strength. For structural use, follow the grading rules and the local code.',
   'report.buyer.accuracy': 'Pin meters are rough below {leastLimitPct} and above {mostLimitPct}.',
-  'report.buyer.no-average': 'No average that can be relied on.',
+  'report.buyer.no-average': 'No reliable average. Probe it again.',
   'report.buyer.signed': 'Name and signature of the owner',
   'report.buyer.signed-on': 'Date',
 
   'report.check-code': 'Check code',
   'report.check-how':
-    'Whoever has this yard in Pintally can type or scan the code to see whether this sheet matches it. It is no signature.',
+    'Scan or type this code in Pintally to compare this sheet with the yard. It is not a signature.',
 
   // The screen that checks a sheet.
   'check.title': 'Check a report',
@@ -132,15 +132,14 @@ export const reports = {
   'check.matches': 'This sheet matches what is in this yard.',
   'check.matches-how': 'Compare these with the sheet. A code can be copied onto another sheet.',
   'check.differs': 'This sheet does not match what is in this yard.',
-  'check.differs-how':
-    'Something that it states was changed in the yard since, or on the sheet. This is in the yard now:',
+  'check.differs-how': 'The yard or the sheet was changed after printing. In the yard now:',
   'check.since':
     '{rounds, plural, one {# round of this board is newer} other {# rounds of this board are newer}} than the sheet.',
   'check.sheet': 'Sheet',
   'check.printed': 'Printed',
   'check.go-to-board': 'Go to {boardCode}',
   'check.missing-code': 'Scan or type a check code.',
-  'check.no-check-code': 'That is no check code. Type all of it, like {example}.',
+  'check.no-check-code': 'That is not a check code. Type all of it, like {example}.',
   'check.mistyped': 'A character of that code is wrong. Compare it with the sheet.',
   'check.no-board':
     'No board {boardCode} is in this yard. It may be in another yard, or have another ID now.',

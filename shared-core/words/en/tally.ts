@@ -4,7 +4,7 @@ export const tally = {
   'tally.lead': 'Board feet, volume, and weight.',
   'tally.open': 'Tally',
   'tally.open-by': 'Tally by species, thickness, or call',
-  'tally.of': 'Boards of',
+  'tally.of': 'Boards to tally',
   'tally.all-stacks': 'All stacks',
   'tally.split-by': 'Split by',
   'tally.by.species': 'Species',
@@ -20,6 +20,5 @@ export const tally = {
   'tally.volume': 'Volume',
   'tally.weight-now': 'Weight',
   'tally.weight-then': 'At target',
-  'tally.how':
-    'Board feet are tallied board by board: square feet rounded to a whole, times thickness. Weight is as last probed.',
+  'tally.how': 'Each board is rounded to whole square feet, times its thickness. Weight is as last probed.',
 } as const;

@@ -118,7 +118,7 @@ test('rows that cannot go in are shown with their reasons, and the others go in'
     [7, '“wet” is not a reading.'],
     [8, 'A reading without a date.'],
     [9, 'No board ID.'],
-    [10, '“Average” is a line of totals.'],
+    [10, '“Average” is a totals row.'],
     [11, 'Line 2 gives this board another species.'],
   ]);
   expect(checked.unknownSpecies).toEqual([{ name: 'unobtainium', rows: 1 }]);

@@ -122,7 +122,7 @@ describe('refused, with what was changed since and when', () => {
     const later = await doing('boards.edit', { id: board!.id, basedOn: 2, changed: { note: 'Two knots' } });
     await doing('boards.edit', { id: board!.id, basedOn: 3, changed: { widthMm: 180 } });
     expect(await yard.refusal('acts.undo', { act })).toBe(
-      'Board WAL-01 was changed since. Jun 1, 2026, 3:01 AM: Note changed on board WAL-01. Nothing was undone. Undo the later change first.',
+      'Board WAL-01 was changed later, so nothing was undone. Undo this first (Jun 1, 2026, 3:01 AM): Note changed on board WAL-01.',
     );
     await undo(later.act);
     await undo(act);
@@ -145,7 +145,7 @@ describe('refused, with what was changed since and when', () => {
       raw: 12,
     });
     expect(await yard.refusal('acts.undo', { act })).toMatch(
-      /^Board WAL-03 is in use\. .* Reading 12% saved on board WAL-03\. Nothing was undone/,
+      /^A later change uses this, so nothing was undone\. Undo this first \(.*\): Reading 12% saved on board WAL-03\.$/,
     );
     await undo(reading.act);
     await undo(act);

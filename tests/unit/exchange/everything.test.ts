@@ -133,7 +133,8 @@ describe('what is no export is refused with a sentence', () => {
     yard.close();
     return exported(yard.file);
   };
-  const other = 'This file is no yard file and no Pintally export. Nothing was changed.';
+  const other =
+    'This file is not a yard file or a Pintally export. Nothing was changed. Choose another file.';
 
   test.each([
     ['nothing', ''],
