@@ -184,8 +184,8 @@ describe('what is no table is refused with a sentence', () => {
     ['a zipped workbook', Buffer.from('PK\x03\x04 and more'), 'This is a workbook'],
     ['a picture', Buffer.from('\x89PNG\r\n', 'latin1'), 'This file is not a table of text.'],
     ['bytes', Buffer.from([1, 2, 3, 4, 5, 6, 7, 200]), 'This file is not a table of text.'],
-    ['nothing', '', 'There is nothing in it.'],
-    ['an endless line', 'a'.repeat(400_000), 'A line of this file never ends.'],
+    ['nothing', '', 'This table is empty.'],
+    ['an endless line', 'a'.repeat(400_000), 'A line of this file is too long.'],
     ['an open quote', 'Board,MC\n"X-1,12\nX-2,13\n', 'A quotation mark in line 2 is never closed.'],
     ['a row too wide', Array(600).fill('a').join(','), 'It has more than 500 columns.'],
   ])('%s', async (_, content, sentence) => {

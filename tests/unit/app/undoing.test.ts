@@ -157,9 +157,9 @@ describe('refused, with what was changed since and when', () => {
 
   test('what is undone already, and what is not undone', async () => {
     const { act } = await doing('boards.add', [yard.board('WAL-03')]);
-    expect(await yard.refusal('acts.redo', { act })).toMatch(/not undone/);
+    expect(await yard.refusal('acts.redo', { act })).toMatch(/^Already redone, or never undone/);
     await undo(act);
-    expect(await yard.refusal('acts.undo', { act })).toMatch(/undone already/);
+    expect(await yard.refusal('acts.undo', { act })).toMatch(/^Already undone/);
   });
 });
 

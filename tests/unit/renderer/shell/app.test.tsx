@@ -6,7 +6,7 @@ import { App } from '../../../../renderer/app/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
 import { go, useNavigation } from '../../../../renderer/stores/navigation.ts';
-import { tellDone, tellProblem } from '../../../../renderer/stores/notices.ts';
+import { tellDone, tellProblem, useNotices } from '../../../../renderer/stores/notices.ts';
 import { openOwnYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
@@ -750,15 +750,17 @@ describe('notices', () => {
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
   });
 
-  test('what was done goes with its page, and a problem does not', async () => {
+  test('what was done or refused goes with its page, and a fault does not', async () => {
     await open();
     act(() => {
       tellProblem(new Refusal(message('refusal.board-code-taken', { boardCode: 'OAK-08' })));
+      tellProblem(new Error('a fault'));
       tellDone('Six boards were added.');
     });
     act(() => go({ name: 'places' }));
     await waitFor(() => expect(screen.queryByText('Six boards were added.')).toBeNull());
-    expect(screen.getByText(/There is already a board OAK-08\./)).toBeTruthy();
+    expect(screen.queryByText(/There is already a board OAK-08\./)).toBeNull();
+    expect(useNotices.getState().notices.map(({ kind }) => kind)).toEqual(['problem']);
     // Told after going, it is of the new page.
     act(() => {
       go({ name: 'air' });
