@@ -37,5 +37,5 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
     mimeType: 'application/json',
     buffer: Buffer.from('{"name":"notes"}'),
   });
-  await expect(page.getByText('This file is no yard file and no Pintally export.')).toBeVisible();
+  await expect(page.getByText('This file is not a yard file or a Pintally export.')).toBeVisible();
 });

@@ -104,7 +104,7 @@ test('the command line writes the same while the app is open, and replaces no fi
   const rows = rowsOf(readFileSync(file, 'utf8'));
   expect(rows.map((row) => row['Meter showed'])).toEqual(['12.4', '9.8']);
   expect(await exportByCommand([file, '--what', 'readings'], process.env)).toBe(1);
-  expect(said.at(-1)).toContain('is there already');
+  expect(said.at(-1)).toContain('already exists');
   expect(await exportByCommand([join(folder, 'x.csv'), '--what', 'trees'], process.env)).toBe(1);
   expect(said.at(-1)).toContain('FILE.csv');
 });
