@@ -160,7 +160,9 @@ test('an export of everything comes into an empty yard, and a bad file changes n
     'ends too early',
   );
   copyFileSync(process.execPath, file);
-  expect(await yard.refusal('exchange.look', { file, work: null })).toContain('not a yard file or a Pintally export');
+  expect(await yard.refusal('exchange.look', { file, work: null })).toContain(
+    'not a yard file or a Pintally export',
+  );
   expect(await yard.refusal('exchange.look', { file: '/nowhere.json', work: null })).not.toBe(
     'it was allowed',
   );
