@@ -22,6 +22,8 @@ const NOON_MINUTES = 720;
 /** A piece is weighed again after this in the oven. Common practice, no source. */
 const IN_OVEN_MS = 24 * HOUR_MS;
 const BETWEEN_WEIGHTS_MS = 4 * HOUR_MS;
+/** Two weights of a piece are never of one moment. */
+const LEAST_APART_MS = 60_000;
 /** What a kitchen or workshop scale tells, g. Common practice, no source. */
 const USUAL_BALANCE_GRAMS = 0.1;
 
@@ -193,7 +195,9 @@ export function* saveImport(
     );
     for (const [index, grams] of dryGrams.entries()) {
       const weighedMs = atMs + IN_OVEN_MS + index * BETWEEN_WEIGHTS_MS;
-      if (weighedMs <= nowMs) ovenChecks.weigh(id, grams, isoOf(weighedMs));
+      // Of a piece begun today the weights are of today as well, one after the other.
+      const latestMs = nowMs - (dryGrams.length - 1 - index) * LEAST_APART_MS;
+      ovenChecks.weigh(id, grams, isoOf(Math.min(weighedMs, latestMs)));
     }
     counts.ovenChecks++;
   }

@@ -179,6 +179,14 @@ test('oven-dry checks come in, once', async () => {
   expect(after!.checks).toHaveLength(2);
 });
 
+test('an oven-dry check of today loses no weight', async () => {
+  const file =
+    'Piece,Species,Date,Reading,Wet weight (g),Dry 1,Dry 2\nP1,walnut,6/1/2026,12.5,98.5,88.1,88.05\n';
+  await save((await check(await read(file))).plan);
+  const [fit] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
+  expect(fit!.checks[0]!.weights.map(({ grams }) => grams)).toEqual([88.1, 88.05]);
+});
+
 describe('what is no table is refused with a sentence', () => {
   test.each([
     ['a zipped workbook', Buffer.from('PK\x03\x04 and more'), 'This is a workbook'],
