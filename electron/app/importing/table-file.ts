@@ -10,6 +10,8 @@ import { message } from '../../../shared-core/words/message.ts';
 const MOST_BYTES = 64 * 1024 * 1024;
 const MOST_ROWS = 250_000;
 const MOST_COLUMNS = 500;
+/** Every row is as wide as the widest, in memory: one long line in a small file must not fill it. */
+const MOST_CELLS = 10_000_000;
 /** No table of lumber has a longer line; a file of another kind may be one. */
 const MOST_LINE_BYTES = 256 * 1024;
 
@@ -81,6 +83,8 @@ export function tableIn(text: string): Table {
   if (data.length > MOST_ROWS) throw new Refusal(message('import.refused-rows', { most: MOST_ROWS }));
   const width = data.reduce((most, row) => Math.max(most, row.length), 0);
   if (width > MOST_COLUMNS) throw new Refusal(message('import.refused-columns', { most: MOST_COLUMNS }));
+  const mostRows = Math.floor(MOST_CELLS / Math.max(width, 1));
+  if (data.length > mostRows) throw new Refusal(message('import.refused-rows', { most: mostRows }));
   const rows = data.map((row) => row.map((cell) => cellText(cell.slice(0, MOST_CELL_LETTERS))));
   const isBlank = (row: readonly string[]) => row.every((cell) => cell === '');
   while (rows.length > 0 && isBlank(rows.at(-1)!)) rows.pop();

@@ -195,6 +195,11 @@ describe('what is no table is refused with a sentence', () => {
     ['nothing', '', 'This table is empty.'],
     ['an endless line', 'a'.repeat(400_000), 'A line of this file is too long.'],
     ['an open quote', 'Board,MC\n"X-1,12\nX-2,13\n', 'A quotation mark in line 2 is never closed.'],
+    [
+      'a wide row above many',
+      `${Array(400).fill('a').join(',')}\n${'b,b\n'.repeat(30_000)}`,
+      'It has more than 25,000 rows.',
+    ],
     ['a row too wide', Array(600).fill('a').join(','), 'It has more than 500 columns.'],
   ])('%s', async (_, content, sentence) => {
     await expect(read(content)).rejects.toThrow(sentence);
