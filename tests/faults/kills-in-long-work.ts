@@ -57,7 +57,12 @@ const moving: Work = {
     const stacks = await window.query('stacks.list', {});
     const boardIds = (await Promise.all(stacks.map(({ id }) => boardIdsOf(window, id)))).flat();
     const [place] = await window.query('places.list', {});
-    await window.command('boards.move', { boardIds, placeId: place!.id, since: MOVED_SINCE });
+    await window.command('boards.move', {
+      boardIds,
+      placeId: place!.id,
+      since: MOVED_SINCE,
+      isInserted: true,
+    });
   },
   check: async (data, ledger) => {
     const before = movedIn(data);

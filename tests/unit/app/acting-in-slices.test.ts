@@ -51,11 +51,11 @@ const contents = () => ({
 });
 
 const move = (more: { work?: string } = {}, act?: string) =>
-  yard.command('boards.move', { boardIds, placeId: loft, since, ...more }, act);
+  yard.command('boards.move', { boardIds, placeId: loft, since, isInserted: true, ...more }, act);
 const edit = (more: { work?: string } = {}, act?: string) =>
   yard.command(
     'boards.editTogether',
-    { boards, changed: { log: 'Edited' }, move: { placeId: loft, since }, ...more },
+    { boards, changed: { log: 'Edited' }, move: { placeId: loft, since, isInserted: true }, ...more },
     act,
   );
 const isEdited = () => count("SELECT count(*) FROM board WHERE log = 'Edited'");
@@ -99,7 +99,12 @@ test('no board is judged again before the last slice, and then all are', async (
   };
   const due = () => count('SELECT count(*) FROM finding_due');
   expect(due()).toBe(0);
-  const moving = yard.command('boards.move', { boardIds: [probed, ...boardIds], placeId: loft, since });
+  const moving = yard.command('boards.move', {
+    boardIds: [probed, ...boardIds],
+    placeId: loft,
+    since,
+    isInserted: true,
+  });
   await setImmediate();
   expect(moved()).toBe(250);
   expect(due()).toBe(1);
@@ -108,7 +113,12 @@ test('no board is judged again before the last slice, and then all are', async (
 });
 
 test('one that is a single slice is answered before anybody else has a turn', async () => {
-  const moving = yard.command('boards.move', { boardIds: boardIds.slice(0, 250), placeId: loft, since });
+  const moving = yard.command('boards.move', {
+    boardIds: boardIds.slice(0, 250),
+    placeId: loft,
+    since,
+    isInserted: true,
+  });
   expect(moved()).toBe(250);
   expect(await moving).toEqual({ moved: 250 });
 });
@@ -140,7 +150,7 @@ describe('one that is stopped', () => {
       .command('boards.editTogether', {
         boards,
         changed: { log: 'Edited' },
-        move: { placeId: loft, since },
+        move: { placeId: loft, since, isInserted: true },
         latestReadings: { exclude: { code: 'wet-face' } },
         work,
       })

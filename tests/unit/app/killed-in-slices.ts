@@ -28,7 +28,7 @@ const [place] = await query('places.list', {});
 void command('boards.editTogether', {
   boards,
   changed: { log: 'Edited' },
-  move: { placeId: place!.id, since: '2026-05-20T08:00:00.000Z' },
+  move: { placeId: place!.id, since: '2026-05-20T08:00:00.000Z', isInserted: true },
 });
 // The slices that look at the boards, then one that edits.
 for (let slice = 0; slice < Number(process.argv[3]); slice++) await setImmediate();

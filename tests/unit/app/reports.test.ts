@@ -139,7 +139,7 @@ test('excluding a reading changes the passport', async () => {
 
 test('a code that is none, mistyped or of no board of the yard is refused with a sentence', async () => {
   const code = await codeOf('buyer');
-  expect(await yard.refusal('reports.check', { checkCode: 'WAL-01' })).toMatch(/^That is no check code\./);
+  expect(await yard.refusal('reports.check', { checkCode: 'WAL-01' })).toMatch(/^That is not a check code\./);
   expect(
     await yard.refusal('reports.check', {
       checkCode: code.replace(/.$/, '#').replace('#', code.endsWith('A') ? 'B' : 'A'),

@@ -196,7 +196,12 @@ describe('a round with many boards to judge again', () => {
       air: Array.from({ length: 12 }, () => ({ tempC: 10, rh: 0.95 })),
     });
     const boardIds = (await round(roundId)).boards.map(({ boardId }) => boardId);
-    await yard.command('boards.move', { boardIds, placeId: damp.id, since: '2026-05-01T08:00:00.000Z' });
+    await yard.command('boards.move', {
+      boardIds,
+      placeId: damp.id,
+      since: '2026-05-01T08:00:00.000Z',
+      isInserted: true,
+    });
     expect(await unjudged()).toBeGreaterThan(0);
     await allJudged();
     // What the place's boards tell of its air comes a little later, and judges them once more.
