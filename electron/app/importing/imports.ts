@@ -67,8 +67,7 @@ export function createImports(
             return { ...read, table: open.id };
           } catch (error) {
             if (ofWindows.get(window) === open) drop(window);
-            const isGone = (error as { code?: unknown }).code === 'ENOENT';
-            throw isGone ? new Refusal(message('import.refused-gone')) : error;
+            throw error;
           } finally {
             signal.removeEventListener('abort', stop);
           }

@@ -28,10 +28,24 @@ const KINDS: readonly [string, 'import.refused-spreadsheet' | 'import.refused-ki
   ['{\\rtf', 'import.refused-kind'],
 ];
 
-/** @throws Refusal for what is no text, or none that fits in memory */
+/** @throws Refusal for a file that cannot be read, for what is no text, or none that fits in memory */
 export function tableInFile(file: string): Table {
-  if (statSync(file).size > MOST_BYTES) throw new Refusal(message('import.refused-large'));
-  return tableIn(textIn(readFileSync(file)));
+  return tableIn(textIn(bytesOf(file)));
+}
+
+function bytesOf(file: string): Buffer {
+  try {
+    const found = statSync(file);
+    // Whoever opens a pipe waits for as long as nobody writes to it.
+    if (!found.isFile()) throw new Refusal(message('import.refused-gone'));
+    if (found.size > MOST_BYTES) throw new Refusal(message('import.refused-large'));
+    return readFileSync(file);
+  } catch (error) {
+    const { code } = error as { code?: unknown };
+    throw typeof code === 'string' && /^E[A-Z]+$/.test(code)
+      ? new Refusal(message('import.refused-gone'))
+      : error;
+  }
 }
 
 /**

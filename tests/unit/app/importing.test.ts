@@ -205,6 +205,11 @@ describe('what is no table is refused with a sentence', () => {
     await expect(read(content)).rejects.toThrow(sentence);
   });
 
+  test('a file that is not there', async () => {
+    const gone = { file: '/nowhere/table.csv', ...american };
+    expect(await yard.refusal('imports.read', gone)).toBe(say({ code: 'import.refused-gone', facts: {} }));
+  });
+
   test('two columns of one name: the first holds', async () => {
     const { choices } = await read('Board,Species,Species,Thickness\nX-1,walnut,walnut,8/4\n');
     expect(choices.columns.map(({ role }) => role)).toEqual(['code', 'species', 'unused', 'thickness']);
