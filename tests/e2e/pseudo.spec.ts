@@ -79,6 +79,8 @@ for (const path of screens) {
         await settledTextsOf(page);
         await unfold(page);
       }
+      // What was pressed before may have changed its words, as of labels that are printed since.
+      if ((await button.count()) === 0) continue;
       await button.click();
       await expectNoStrays(page, `${path}, after ${words}`);
       await page.keyboard.press('Escape');

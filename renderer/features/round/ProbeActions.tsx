@@ -27,7 +27,7 @@ export function ProbeActions({
     ['previous-board', say('round.back'), '←'],
     ['go-to-board', say('round.go-to'), 'G'],
     ['temperature', temperature, 'T'],
-    ['note', say('round.note'), 'W'],
+    ['note', say('round.note'), '*'],
     ['help', say('round.keys'), '?'],
   ];
   if (meterIsLive && typing === null) more.push(['start-typing', say('round.type')]);

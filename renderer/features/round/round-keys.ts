@@ -45,7 +45,7 @@ export const roundKeys = [
   { key: 'key.arrows', does: 'round-keys.spot' },
   { key: 'T', does: 'round-keys.wood-temp' },
   { key: 'C', does: 'round-keys.core' },
-  { key: 'W', does: 'round-keys.note' },
+  { key: '*', does: 'round-keys.note' },
   { key: 'M', does: 'round-keys.meter' },
   { key: 'key.delete', does: 'round-keys.exclude' },
   { key: 'U', does: 'round-keys.use-meant' },
@@ -87,7 +87,8 @@ const letters: Partial<Record<string, RoundAction>> = {
   t: 'temperature',
   c: 'core',
   u: 'use-meant',
-  w: 'note',
+  // No ID begins with it, and a number pad has it.
+  '*': 'note',
   '?': 'help',
 };
 

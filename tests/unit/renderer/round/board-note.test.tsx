@@ -36,7 +36,7 @@ const field = () => screen.findByRole('textbox', { name: 'Note' });
 describe('the note on the board in hand', () => {
   test('is written by one key and saved by Enter, and the round goes on', async () => {
     const { machine, user } = await open();
-    await user.keyboard('w');
+    await user.keyboard('*');
     expect(document.activeElement).toBe(await field());
     await expectNoBarriers();
     await user.keyboard(' end{Shift>}{Enter}{/Shift}checked{Enter}');
@@ -49,7 +49,7 @@ describe('the note on the board in hand', () => {
 
   test('stays as it was by Esc', async () => {
     const { machine, user } = await open();
-    await user.keyboard('w');
+    await user.keyboard('*');
     await field();
     await user.keyboard('x{Escape}');
     await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
@@ -63,7 +63,7 @@ describe('the note on the board in hand', () => {
         return placed;
       },
     });
-    await user.keyboard('w');
+    await user.keyboard('*');
     await field();
     await user.keyboard('!{Enter}');
     await screen.findByText('Saved meanwhile: Split');
