@@ -14,7 +14,7 @@ import { difference, type EditsOf, editsOf, namedBy, saysTheSame } from './diffe
 /** What a person chose: whose version of a record holds where both edited it. */
 export type Choose = (clash: string) => Choice;
 
-/** Records that are the same though each file gave them a UUID of its own: by these fields. */
+/** Records that are the same though each file gave them another UUID: these fields tell. */
 const SAME_BY: Partial<Record<YardTableName, readonly string[]>> = {
   species: ['id'],
   endUses: ['id'],

@@ -57,7 +57,7 @@ const parsed = (json: string): Row => JSON.parse(json) as Row;
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** A setting is a record of several: what is put back are those that the act changed. Null where one was changed since. */
+/** A setting is a record of several: only those that the act changed are restored. Null where one was changed since. */
 function settingBefore(now: string, before: string | null, after: string): string | null {
   const [is, was, became] = [now, before ?? '{}', after].map((text) => JSON.parse(text) as unknown);
   if (!isObject(is) || !isObject(was) || !isObject(became)) return null;

@@ -145,7 +145,7 @@ const namesIn = (folder: string): string[] => {
 };
 
 /**
- * Brings in order what nothing refers to: it waits in a folder of its own, is deleted after a month, and is brought back
+ * Brings in order what nothing refers to: it waits in its own folder, is deleted after a month, and is brought back
  * where something refers to it again.
  */
 export function tidyPictures(folder: string, used: ReadonlySet<string>, nowMs: number): void {

@@ -108,7 +108,7 @@ export const columnChoiceSchema = z.object({
   unit: columnUnitSchema.nullable(),
   /** Null where the role is no date. */
   order: dayOrderSchema.nullable(),
-  /** What all readings of the column tell; null where that is not known or in a column of its own. */
+  /** What all readings of the column tell; null where that is not known or in its own column. */
   depth: depthSchema.nullable(),
   /** The local day of all readings of the column; null where each row has its own. */
   on: daySchema.nullable(),

@@ -5,7 +5,7 @@ const shapeSchema = z.object({
   widthEm: z.number(),
   /** It is read from right to left, so it is cut at its left. */
   isRtl: z.boolean(),
-  /** `outline`: which of the outlines. A mark over or under another letter has no width of its own. */
+  /** `outline`: which of the outlines. A mark over or under another letter has no width. */
   glyphs: z.array(
     z.object({ outline: z.number().int(), xEm: z.number(), yEm: z.number(), widthEm: z.number() }),
   ),

@@ -3,7 +3,7 @@ import { type Message, message } from '../words/message.ts';
 import type { ChangedRecord, SavedValue, TableChange } from './act-facts.ts';
 import { fieldsOf } from './edited-fields.ts';
 
-/** Of several tables that one act changed, the order in which they are told. */
+/** The order of a line's sentences where one act changed several tables. */
 const ORDER = [
   'project',
   'species',
@@ -219,7 +219,7 @@ const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
   project: 'act.what.project',
 };
 
-/** So many fields of an edit are told with what they became. */
+/** For so many fields of an edit, the line says what they became. */
 const MOST_FIELDS = 2;
 
 function edited(change: TableChange): Told[] {

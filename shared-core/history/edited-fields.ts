@@ -24,7 +24,7 @@ const asThickness: Show = (value, { thickness_quarters: quarters }) =>
         thickness: { thicknessMm: value, quarters: typeof quarters === 'number' ? quarters : null },
       })
     : null;
-/** Too long, or a word of the file: only that it changed is told. */
+/** Too long, or a word of the file: the line says only that it changed. */
 const untold: Show = () => null;
 
 /** The fields of each table that a person knows, in the order in which forms have them. */

@@ -203,7 +203,7 @@ export interface DayInCell {
  * "3. Mai 2024", "03.05.2024 14:20".
  *
  * @param order  of figures
- * @param today  by which two digits of a year are understood
+ * @param today  tells the century of a year with two digits
  * @returns      null for what is no date of the calendar
  */
 export function dayIn(text: string, order: DayOrder, today: string): DayInCell | null {

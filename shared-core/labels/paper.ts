@@ -28,7 +28,7 @@ export type LabelPaper = z.infer<typeof labelPaperSchema>;
 /** At most so many papers, so that they can be chosen from. */
 export const MOST_PAPERS = 20;
 
-/** At least one, each with an id of its own. */
+/** At least one, each with its own id. */
 export const labelPapersSchema = z
   .array(labelPaperSchema)
   .min(1)

@@ -247,7 +247,7 @@ export function createFlow(paper: Paper, footer: Footer) {
     text(text: string, face: Face = 'regular', sizePt = BODY_PT): void {
       lines(text, face, sizePt);
     },
-    /** What can hurt someone, or what the sheet is not, in a frame of its own. */
+    /** What can hurt someone, or what the sheet is not, in its own frame. */
     notice(texts: readonly string[]): void {
       if (texts.length === 0) return;
       const inset = 2.5;

@@ -12,7 +12,7 @@ const NAMED: Readonly<Record<string, string>> = {
   place_id: 'place',
   stack_id: 'stack',
 };
-/** What a row without a name of its own is of, the nearest first. */
+/** What a row without a name belongs to, the nearest first. */
 const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id'] as const;
 const OWNER_TABLES: Readonly<Record<string, string>> = {
   board_id: 'board',

@@ -12,7 +12,7 @@ import { inSlices, paced, type Slices } from '../slices.ts';
 import { lineOf } from './listing.ts';
 import { recordMessage } from './record-message.ts';
 
-/** Undoes acts and redoes them: what the file recorded of an act is put back, and what rests on it is made again. */
+/** Undoes acts and redoes them from what the file recorded, and then makes again what is based on that. */
 export function undoingCommands(
   context: AppContext,
   judging: Judging,

@@ -15,7 +15,7 @@ import type { Transfers } from '../yard/transfers.ts';
 import type { CheckedAnswer, ImportAnswers, ImportQuestion } from './import-tasks.ts';
 import { saveImport } from './saving-import.ts';
 
-/** The table of a window, on a thread of its own, and what was last checked of it. */
+/** The table of a window, on its own thread, and what was last checked of it. */
 interface OpenTable {
   id: string;
   thread: OwnThread<ImportQuestion, Outcome<ImportAnswers[ImportQuestion['task']]>>;

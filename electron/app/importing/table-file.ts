@@ -57,7 +57,7 @@ export function textIn(bytes: Buffer): string {
   const kind = KINDS.find(([begins]) => start.startsWith(begins));
   if (kind) throw new Refusal(message(kind[1]));
   const text = new TextDecoder(encodingOf(bytes)).decode(bytes);
-  // No text has these. Its first part is looked at: a file of another kind has them soon.
+  // No text has these. The first part is enough: a file of another kind has them soon.
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
   if (/[\x00-\x08\x0e-\x1a\x1c-\x1f]/.test(text.slice(0, 100_000)))
     throw new Refusal(message('import.refused-kind'));
@@ -116,7 +116,7 @@ function refuseEndlessLine(text: string): void {
   }
 }
 
-/** The separator by which most of the first lines have the same number of cells, and more than one. */
+/** The separator that gives most of the first lines the same number of cells, and more than one. */
 function separatorOf(text: string): string {
   const start = text.slice(0, 50_000);
   const scores = SEPARATORS.map((delimiter) => {

@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
-import { Actions, Button } from '../../ui/Button.tsx';
+import { PageTurner } from '../../ui/PageTurner.tsx';
 import { useWords } from '../../words.ts';
 import { FirstLabel } from './FirstLabel.tsx';
 import { LabelSheet } from './LabelSheet.tsx';
@@ -19,45 +18,33 @@ export function LabelPreview({
   used: number;
   onUsed: (used: number) => void;
 }) {
-  const [asked, setAsked] = useState(0);
   const { say } = useWords();
-  const index = Math.min(asked, pages.length - 1);
-  const page = pages[index];
-  if (!page) return null;
   const labels = layout.columns * layout.rows;
-  const position = { page: index + 1, pages: pages.length };
   return (
-    <div className="column">
-      {pages.length > 1 && (
-        <Actions>
-          <Button disabled={index === 0} onClick={() => setAsked(index - 1)}>
-            {say('labels.previous-page')}
-          </Button>
-          <span role="status">{say('labels.page', position)}</span>
-          <Button disabled={index === pages.length - 1} onClick={() => setAsked(index + 1)}>
-            {say('labels.next-page')}
-          </Button>
-        </Actions>
+    <PageTurner pages={pages}>
+      {(page, index, title) => (
+        <>
+          <section
+            className={`${styles.paper} ${layout.kind === 'roll' ? styles.roll : ''}`}
+            aria-label={title}
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
+            tabIndex={0}
+          >
+            <div className={styles.onPaper}>
+              <LabelSheet
+                page={page}
+                title={title}
+                underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
+              />
+              {index === 0 && labels > 1 && <FirstLabel layout={layout} used={used} onUsed={onUsed} />}
+            </div>
+          </section>
+          <p className="soft">
+            {say('labels.edges-not-printed')} {labels > 1 && say('labels.click-first-free')}
+          </p>
+        </>
       )}
-      <section
-        className={`${styles.paper} ${layout.kind === 'roll' ? styles.roll : ''}`}
-        aria-label={say('labels.preview-of-page', position)}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
-        tabIndex={0}
-      >
-        <div className={styles.onPaper}>
-          <LabelSheet
-            page={page}
-            title={say('labels.preview-of-page', position)}
-            underlay={<LabelEdges layout={layout} used={index === 0 ? used : 0} />}
-          />
-          {index === 0 && labels > 1 && <FirstLabel layout={layout} used={used} onUsed={onUsed} />}
-        </div>
-      </section>
-      <p className="soft">
-        {say('labels.edges-not-printed')} {labels > 1 && say('labels.click-first-free')}
-      </p>
-    </div>
+    </PageTurner>
   );
 }
 

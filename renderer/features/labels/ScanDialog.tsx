@@ -8,7 +8,7 @@ import { useWords } from '../../words.ts';
 import { codeReader } from './code-reader.ts';
 import styles from './labels.module.css';
 
-/** So often the camera's picture is looked at, ms. */
+/** How often the camera's picture is read, ms. */
 const LOOK_MS = 150;
 
 type CameraState = Extract<Code, 'labels.camera-starting' | 'labels.camera-refused' | 'labels.camera-none'>;

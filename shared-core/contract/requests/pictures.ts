@@ -48,7 +48,7 @@ export const pictureRequests = {
   /** Its file stays for a month, so that this can be undone. */
   'pictures.delete': command({
     input: byId,
-    /** The act, by which it is undone. */
+    /** The act, to undo it. */
     output: place.extend({ act: z.uuid() }),
     topics: (_, { place }) => placeTopics(place),
   }),

@@ -14,7 +14,7 @@ const LEGEND_LINE_PX = 22;
 const SYMBOL_PX = 34;
 const LEGEND_GAP_PX = 16;
 
-/** What is told apart by color on screen is told apart by line and shape on paper. */
+/** Where colors differ on screen, lines and shapes differ on paper. */
 const shades: Record<Color, Shade> = {
   accent: 'black',
   ink: 'black',
