@@ -202,6 +202,11 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND r.started_at < @at
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
+  const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
+    `SELECT b.code, max(r.started_at) AS readAt FROM reading g JOIN round r ON r.id = g.round_id
+     JOIN board b ON b.id = g.board_id WHERE g.board_id IN (SELECT value FROM json_each(@boardIds)) AND ${holds('g')}
+     GROUP BY b.id HAVING readAt > @at ORDER BY readAt DESC LIMIT 1`,
+  );
   const walked = db.prepare<[number], { boardId: number }>(
     `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
      GROUP BY board_id ORDER BY min(id)`,
@@ -234,6 +239,9 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** The round in which the board was last read before that instant, but for slips. */
     lastRoundBefore: (boardId: number, at: string): number | undefined =>
       lastBefore.get({ boardId, at })?.roundId,
+    /** Of these boards, the one read last, where that was in a round begun after an instant. */
+    lastReadAfter: (boardIds: readonly number[], at: string) =>
+      readAfter.get({ boardIds: JSON.stringify(boardIds), at }),
     /** Rounds in which the board was read, oldest first. */
     roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
   };

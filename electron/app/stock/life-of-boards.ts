@@ -2,6 +2,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ArchivedWhy } from '../../../shared-core/contract/archive.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands } from '../handlers.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { letStacksFollow } from './moving.ts';
@@ -30,28 +31,41 @@ export function lifeCommands(context: AppContext) {
     }
   }
 
+  /** @throws Refusal, a question, where one was read on a day after it left */
+  function checkNotReadAfter(boardIds: readonly number[], at: string): void {
+    const read = context.yard().readings.lastReadAfter(boardIds, endOfDay(at));
+    if (!read) return;
+    const { code: boardCode, readAt: readOn } = read;
+    throw new Refusal(message('refusal.left-before-read', { boardCode, readOn }));
+  }
+
+  /** They are reserved for no project any more. @returns how many were */
   function* archive(
     boardIds: readonly number[],
     at: string,
     why: ArchivedWhy,
     check: (slice: readonly number[]) => void = () => {},
-  ): Slices<void> {
-    const { boards } = context.yard();
+  ): Slices<number> {
+    const { boards, projects } = context.yard();
     const stackIds = new Set<number>();
+    let released = 0;
     yield* inSlices(boardIds, (slice) => {
       checkInYard(slice);
       check(slice);
       for (const { stackId } of boards.versionsOf(slice)) stackIds.add(stackId);
       boards.archive(slice, at, why);
+      released += projects.release(slice);
     });
     letStacksFollow(context, stackIds);
+    return released;
   }
 
   return {
-    'boards.archive': function* ({ boardIds, why: code, note, at }) {
+    'boards.archive': function* ({ boardIds, why: code, note, at, isBeforeReading }) {
       if (Date.parse(at) > Date.parse(context.now())) throw new Refusal(message('refusal.left-to-come'));
-      yield* archive(boardIds, at, { code, note });
-      return { archived: boardIds.length };
+      const check = isBeforeReading ? undefined : (slice: readonly number[]) => checkNotReadAfter(slice, at);
+      const released = yield* archive(boardIds, at, { code, note }, check);
+      return { archived: boardIds.length, released };
     },
 
     'boards.delete': function* ({ boardIds }) {

@@ -1,9 +1,8 @@
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
-import { tellUndoable } from '../../stores/notices.ts';
+import { tellDone } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
-import { bringBack } from './bring-back.ts';
 import type { NamedBoard } from './LeaveForm.tsx';
 
 /** Asks before boards that were entered by mistake go. */
@@ -26,11 +25,10 @@ export function DeleteBoardsDialog({
     const boardIds = boards.map(({ id }) => id);
     await follow((work) => bridge().command('boards.delete', { boardIds, work }));
     onDeleted();
-    tellUndoable(
+    tellDone(
       isOne
         ? say('life.board-deleted', { boardCode: only.code })
         : say('life.boards-deleted', { boards: count }),
-      (work) => bringBack(boards, work),
     );
   }
 

@@ -1,4 +1,6 @@
+import { useState } from 'react';
 import { z } from 'zod';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Leaving, leavingNoteSchema } from '../../../shared-core/contract/archive.ts';
 import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -7,10 +9,9 @@ import { DateField } from '../../form/DateField.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { tellUndoable } from '../../stores/notices.ts';
+import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
-import { bringBack } from './bring-back.ts';
 
 /** Boards as what is done with them names them. */
 export type NamedBoard = Pick<BoardRow, 'id' | 'code'>;
@@ -36,19 +37,26 @@ export function LeaveForm({
   const count = boards.length;
   const [only] = boards;
   const isOne = count === 1 && only;
+  /** The day of which it was asked whether they left before their last reading. */
+  const [asked, setAsked] = useState<string | null>(null);
 
   async function save(): Promise<void> {
     const { note, on } = read();
     const boardIds = boards.map(({ id }) => id);
     const at = instantOfDay(on, new Date());
-    await follow((work) => bridge().command('boards.archive', { boardIds, why, note, at, work }));
+    const leaving = { boardIds, why, note, at, isBeforeReading: asked === on };
+    const { released } = await follow((work) =>
+      bridge().command('boards.archive', { ...leaving, work }),
+    ).catch((error) => {
+      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.left-before-read';
+      setAsked(isAsking ? on : null);
+      throw error;
+    });
     onLeft?.();
-    tellUndoable(
-      isOne
-        ? say('life.board-archived', { why, boardCode: only.code })
-        : say('life.boards-archived', { why, boards: count }),
-      (work) => bringBack(boards, work),
-    );
+    const left = isOne
+      ? say('life.board-archived', { why, boardCode: only.code })
+      : say('life.boards-archived', { why, boards: count });
+    tellDone(released === 0 ? left : `${left} ${say('life.released', { boards: released })}`);
   }
 
   return (
@@ -59,6 +67,7 @@ export function LeaveForm({
           : say('life.mark-boards', { why, boards: count })
       }
       saveWords={say('life.archive-button', { boards: count })}
+      isQuestion={asked !== null}
       onSave={save}
       onClose={onClose}
       work={{ label: say('life.archiving-boards'), underWay, onCancel: cancel }}

@@ -8,7 +8,7 @@ import { someBoards } from './boards.ts';
 import { workSchema } from './work.ts';
 
 const ofBoards = ({ boardIds }: { boardIds: number[] }) =>
-  ['stacks', 'places', ...boardTopics(boardIds)] as const;
+  ['stacks', 'places', 'dates', ...boardTopics(boardIds)] as const;
 
 /** How boards leave the yard and come back. */
 export const lifeRequests = {
@@ -20,9 +20,15 @@ export const lifeRequests = {
       note: leavingNoteSchema.default(''),
       /** When they left. */
       at: instantSchema,
+      /** Whether that may be before the last reading of one; else it is refused as a question. */
+      isBeforeReading: z.boolean().default(false),
       work: workSchema,
     }),
-    output: z.object({ archived: z.number().int() }),
+    output: z.object({
+      archived: z.number().int(),
+      /** How many were reserved for a project, and are no more. */
+      released: z.number().int(),
+    }),
     topics: ofBoards,
   }),
   /** Boards entered by mistake; refused where one has readings or weights. */

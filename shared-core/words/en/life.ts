@@ -24,6 +24,8 @@ export const life = {
   'life.boards-archived':
     '{boards, plural, one {# board is} other {# boards are}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
 
+  'life.released': '{boards, plural, one {Its reservation} other {# reservations}} ended.',
+
   'life.delete-board': 'Delete {boardCode}?',
   'life.delete-boards': 'Delete {boards, plural, one {# board} other {# boards}}?',
   'life.delete-effect':
@@ -55,6 +57,8 @@ export const life = {
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
+  'refusal.left-before-read':
+    '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',
   'refusal.board-archived':
     '{boardCode} left the yard already. Nothing was changed. Leave it out, or bring it back first.',
   'refusal.board-has-readings':

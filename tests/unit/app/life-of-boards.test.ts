@@ -95,3 +95,31 @@ test('a day in the future is refused', async () => {
   );
   expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
 });
+
+test('a day before the last reading is asked about, and one of the same day is not', async () => {
+  await yard.beginRound();
+  yard.later(86_400_000);
+  const boardIds = ids();
+  const at = new Date(Date.parse(yard.now()) - 2 * 86_400_000).toISOString();
+  expect(await yard.refusal('boards.archive', { boardIds, why: 'sold', at })).toBe(
+    'WAL-01 was read on Jun 1, 2026, after that day. Nothing was changed. Take it out on that day all the same?',
+  );
+  expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
+  await yard.command('boards.archive', { boardIds, why: 'sold', at, isBeforeReading: true });
+  await yard.command('boards.bringBack', { boards: boardIds.map((id) => ({ id })) });
+  const sameDay = new Date(Date.parse(yard.now()) - 86_400_000 - 3_600_000).toISOString();
+  await yard.command('boards.archive', { boardIds, why: 'sold', at: sameDay });
+  expect(await listed()).toEqual([]);
+});
+
+test('a board that leaves is reserved for no project any more, and is again when that is undone', async () => {
+  const [first] = yard.boards;
+  const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
+  await yard.command('reservations.set', { boardIds: [first!.id], projectId: project.id });
+  expect(await sell(ids())).toEqual({ archived: 2, released: 1 });
+  const [selling] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
+  const reservation = () => yard.query('reservations.ofBoard', { boardId: first!.id });
+  expect(await reservation()).toBeNull();
+  await yard.command('acts.undo', { act: selling!.id });
+  expect(await reservation()).toMatchObject({ name: 'Table' });
+});
