@@ -164,6 +164,7 @@ export function actHistory(db: Db) {
             id: row?.id,
             board_id: row?.board_id,
             stack_id: row?.stack_id,
+            place_id: row?.place_id,
           };
           return { inTable, how, row: JSON.parse(after as string), before: was, of };
         });

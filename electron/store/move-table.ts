@@ -22,5 +22,15 @@ export function moveReads(db: Db) {
 }
 
 export function moveWrites(db: Db) {
-  return { add: recordAdder(db, 'move', columns) };
+  const began = db.prepare<[string, number]>(
+    `UPDATE move SET since = ?, dated_by = 'day', version = version + 1
+     WHERE id = (SELECT id FROM move WHERE board_id = ? ORDER BY since, id LIMIT 1)`,
+  );
+  return {
+    add: recordAdder(db, 'move', columns),
+    /** A board was at its first place since an earlier day. */
+    beganOn: (boardId: number, since: string): void => {
+      began.run(since, boardId);
+    },
+  };
 }

@@ -96,7 +96,7 @@ function told(change: TableChange): Told[] {
     case 'move:added':
       return [message('act.moved', { ...some, placeName: first?.whereName ?? '…' })];
     case 'move:edited':
-      return [message('act.move.edited', some)];
+      return [moveEdited(change)];
     case 'move:deleted':
       return [message('act.move.deleted', some)];
     case 'planned_move:added':
@@ -152,6 +152,22 @@ function told(change: TableChange): Told[] {
     default:
       return how === 'edited' ? edited(change) : [];
   }
+}
+
+/** That boards were somewhere since another day, or only that moves were changed. */
+function moveEdited({ rows, records }: TableChange): Told {
+  const [first] = records;
+  const some = { rows, recordName: first?.name ?? '…' };
+  const since = first?.values.since;
+  const isSame =
+    typeof since === 'string' &&
+    records.every(
+      ({ values, whereName }) =>
+        values.since === since && !('place_id' in values) && whereName === first?.whereName,
+    );
+  return isSame
+    ? message('act.move.since', { ...some, placeName: first?.whereName ?? '…', sinceOn: since })
+    : message('act.move.edited', some);
 }
 
 function roundEdited({ values, before, name }: ChangedRecord): Told {

@@ -49,7 +49,7 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct)
   }
   const recordOf = ({ inTable, how, row, before, of }: ActSample): ChangedRecord => ({
     name: nameOf(of),
-    whereName: how === 'edited' ? null : whereOf(inTable, row),
+    whereName: how !== 'edited' ? whereOf(inTable, row) : inTable === 'move' ? whereOf(inTable, of) : null,
     values: valuesOf(row),
     before: valuesOf(before),
   });

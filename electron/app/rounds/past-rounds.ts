@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { PastLine, PastPage } from '../../../shared-core/contract/requests/past-rounds.ts';
+import type { PastLine, PastPage, ThereSince } from '../../../shared-core/contract/requests/past-rounds.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import {
   type ColumnDepth,
@@ -101,7 +101,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
 
   return {
     'pastRounds.page': ({ stackId, startedAt }) => {
-      const { boards, rounds, stacks } = context.yard();
+      const { boards, moves, rounds, stacks } = context.yard();
       orRefuse(stacks.get(stackId), 'stack');
       const at = isoOf(Date.parse(startedAt));
       const all = boards.onPage(stackId, at);
@@ -114,7 +114,11 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
           const { id: boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName } = board;
           const place = placeOf.get(boardId) ?? null;
           const remarked = remarkOn(board, at, place === placeName ? null : place);
-          return { boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName, ...remarked };
+          const [first] = moves.ofBoard(boardId);
+          const isLater = first !== undefined && Date.parse(first.since) > Date.parse(at);
+          const placedLater = isLater ? { placeName: first.placeName, since: first.since } : null;
+          const known = { boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName };
+          return { ...known, placedLater, ...remarked };
         }),
         sameDay: sameDay && sameDay.boards > 0 ? sameDay : null,
       };
@@ -191,8 +195,20 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
     }
   }
 
+  /** A board that was read at its first place was there by then. */
+  function placeEarlier(boardId: number, sawnOn: string | null, thereSince: ThereSince, at: string): void {
+    const { moves } = context.yard();
+    const [first] = moves.ofBoard(boardId);
+    if (first === undefined || Date.parse(first.since) <= Date.parse(at)) return;
+    const sawnMs = sawnOn === null ? null : startOfDay(sawnOn);
+    const dayMs =
+      thereSince === 'sawn' ? (sawnMs ?? Date.parse(startOfLocalDay(at))) : startOfDay(thereSince);
+    // Never before it was sawn.
+    moves.beganOn(boardId, isoOf(Math.max(dayMs, sawnMs ?? dayMs)));
+  }
+
   return {
-    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, work: _, ...page }) {
+    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, thereSince, work: _, ...page }) {
       const yard = context.yard();
       const { stackId, meterId, unit, woodTempC, depths } = page;
       orRefuse(yard.stacks.get(stackId), 'stack');
@@ -203,6 +219,8 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       const lines = asked.filter(({ raws }) => raws.some((raw) => raw !== null));
       if (lines.length === 0) throw new Refusal(message('refusal.page-empty'));
       checkLines({ ...page, lines }, startedAt);
+      if (thereSince !== null && thereSince !== 'sawn' && startOfDay(thereSince) > Date.parse(startedAt))
+        throw new Refusal(message('refusal.page-place-later', { startedOn: startedAt }));
       const asks = isDateRight ? null : longBeforeStack(context, stackId, startedAt, 'page');
       if (asks !== null) throw new Refusal(asks);
 
@@ -221,6 +239,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
         for (const line of slice) {
           const { boardId } = line;
           const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
+          if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
           const { planBasis, readings } = readingsOf(board, pins, page, line);
           yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
           for (const { spotIndex, planned, raw, column } of readings) {

@@ -22,6 +22,7 @@ import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
+import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
 import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
 import { usePageDraft } from './usePageDraft.ts';
@@ -92,17 +93,20 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     boardId,
     raws: rawsOf(page.texts[boardId], page.columns, unit),
   }));
+  const placed = startedAt === null ? [] : placedLaterOf(boards, page);
   const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
 
   async function send(): Promise<void> {
     problems.show();
     if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
+    const thereSince = readThere(placed, page);
     const saved = await follow((work) =>
       bridge()
         .command('pastRounds.save', {
           ...known,
           startedAt,
           isDayOnly: page.time === '',
+          thereSince,
           lines: lines.filter(({ raws }) => raws.some((raw) => raw !== null)),
           work,
           ...(isAsked && { isDateRight: true as const }),
@@ -174,6 +178,9 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
             )
           }
         </Await>
+        {startedAt !== null && (
+          <PlacedLater placed={placed} startedAt={startedAt} page={page} onChange={set} />
+        )}
         <div ref={answer}>
           {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
         </div>

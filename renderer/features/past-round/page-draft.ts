@@ -17,6 +17,10 @@ export const pageDraftSchema = z.object({
   depthsMm: z.array(numberSchema),
   columns: z.number().int().min(1),
   enterMoves: z.enum(['down', 'across']),
+  /** Whether boards were at their first place that day, though it is known only later; null where it was not answered. */
+  there: z.enum(['sawn', 'day', 'no']).nullable().default(null),
+  /** Since when, for "day". */
+  thereDay: z.string().nullable().default(null),
   /** What was typed, by the board's id and by column. */
   texts: z.record(z.string(), z.array(z.string())),
 });
@@ -35,6 +39,8 @@ export const blankPage: PageDraft = {
   depthsMm: [],
   columns: USUAL_COLUMNS,
   enterMoves: 'down',
+  there: null,
+  thereDay: null,
   texts: {},
 };
 

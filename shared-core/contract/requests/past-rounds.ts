@@ -7,7 +7,7 @@ import { messageSchema } from '../../words/message.ts';
 import { command, query } from '../request-kinds.ts';
 import { woodTempSchema } from '../round.ts';
 import { boardTopics } from '../topics.ts';
-import { boardSchema, rowIdSchema } from '../yard.ts';
+import { boardSchema, daySchema, rowIdSchema } from '../yard.ts';
 import { givenDepthSchema, typedSchema } from './rounds.ts';
 import { workSchema } from './work.ts';
 
@@ -51,6 +51,8 @@ const pageBoardSchema = boardSchema
     speciesName: z.string(),
     /** It was sawn later than that day, so nothing can have been read. */
     isSawnLater: z.boolean(),
+    /** Its first place, where it is known to be there only since a later day; null where it was there by then. */
+    placedLater: z.object({ placeName: z.string(), since: instantSchema }).nullable(),
     /** What a person must know: it was elsewhere then, or is not here any more. */
     remark: messageSchema.nullable(),
   });
@@ -61,6 +63,10 @@ const checkedCellSchema = judgedReadingSchema
   .pick({ raw: true, unit: true, corrected: true, suspicions: true, counts: true })
   .extend({ column: z.number().int().min(0), spot: spotSchema });
 export type CheckedCell = z.infer<typeof checkedCellSchema>;
+
+/** Since when boards were at their first place: since each was sawn, or since a day. */
+export const thereSinceSchema = z.union([z.literal('sawn'), daySchema]);
+export type ThereSince = z.infer<typeof thereSinceSchema>;
 
 /** Rounds that were written on paper, and are typed later. */
 export const pastRoundRequests = {
@@ -88,6 +94,8 @@ export const pastRoundRequests = {
       /** Only the day is known. */
       isDayOnly: z.boolean(),
       lines: z.array(lineSchema).min(1).max(MOST_BOARDS),
+      /** Of boards that are known to be at their first place only since a later day; null where it stays so. */
+      thereSince: thereSinceSchema.nullable().default(null),
       /** The person was asked about the date, and it is right. */
       isDateRight: z.literal(true).optional(),
       work: workSchema,

@@ -45,6 +45,8 @@ export const history = {
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
   'act.moved':
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
+  'act.move.since':
+    '{rows, plural, one {Board {recordName} in {placeName} since {sinceOn}.} other {# boards in {placeName} since {sinceOn}.}}',
   'act.move.edited': '{rows, plural, one {A move of board {recordName} changed.} other {# moves changed.}}',
   'act.move.deleted': '{rows, plural, one {A move of board {recordName} deleted.} other {# moves deleted.}}',
   'act.planned-move.added':

@@ -45,6 +45,15 @@ export const pastRound = {
   'past-round.left': 'Left the yard {leftOn}.',
   'past-round.in-other-stack': 'In {stackName} until {cameOn}.',
   'past-round.at-other-place': 'Then in {placeName}.',
+  'past-round.there':
+    '{boards, plural, one {# board is} other {# boards are}} in {placeNames} only since {sinceOn}. {boards, plural, one {Was it} other {Were they}} there on {startedOn}?',
+  'past-round.there.sawn': 'Yes, since {boards, plural, one {it was} other {they were}} sawn',
+  'past-round.there.day': 'Yes, since a day',
+  'past-round.there.no': 'No, or unknown',
+  'past-round.there-day': 'There since',
+  'past-round.there-effect': 'The air of that place is then used from that day on.',
+  'past-round.there-missing': 'Choose where the boards were. Nothing was saved.',
+  'past-round.there-day-missing': 'Type the day since when the boards were there. Nothing was saved.',
   'past-round.same-day':
     'This stack has a round of that day, with {boards, plural, one {# board} other {# boards}}. Is this another page?',
   'past-round.same-day-open': 'Open that round',

@@ -214,6 +214,8 @@ export const refusals = {
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
   'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
+  'refusal.page-place-later':
+    'The boards were read on {startedOn}, so they came there by that day. Nothing was saved. Choose an earlier day.',
   'refusal.page-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
   'refusal.page-deeper-than-board':

@@ -332,3 +332,46 @@ describe('boards on the page', () => {
     expect((await shown('2026-05-03')).sameDay).toBeNull();
   });
 });
+
+describe('boards that are known to be at their place only since a later day', () => {
+  const moves = async () => (await board()).moves.map(({ placeName, since }) => [placeName, since]);
+  const midnight = (day: string) => new Date(`${day}T00:00`).toISOString();
+  const sawn = async (sawnOn: string) => {
+    const { id, version } = (await board()).board;
+    await yard.command('boards.edit', { id, basedOn: version, changed: { sawnOn } });
+  };
+  const placed = async () =>
+    (
+      await yard.query('pastRounds.page', { stackId: yard.stack.id, startedAt: '2026-05-02T17:00:00.000Z' })
+    ).boards.map(({ placedLater }) => placedLater?.placeName ?? null);
+
+  test('were there since they were sawn, where the person says so, in the act of the page', async () => {
+    await sawn('2026-03-10');
+    const before = await moves();
+    expect(await placed()).toEqual(['Shop', 'Shop']);
+    const { act } = await save('2026-05-02', [[14], [15]], { thereSince: 'sawn' });
+    expect(await moves()).toEqual([['Shop', midnight('2026-03-10')]]);
+    expect(await placed()).toEqual([null, null]);
+    await yard.command('acts.undo', { act });
+    expect(await moves()).toEqual(before);
+    await yard.command('acts.redo', { act });
+    expect(await moves()).toEqual([['Shop', midnight('2026-03-10')]]);
+  });
+
+  test('were there since a day, but never before they were sawn', async () => {
+    await sawn('2026-04-20');
+    await save('2026-05-02', [[14], [15]], { thereSince: '2026-04-01' });
+    expect(await moves()).toEqual([['Shop', midnight('2026-04-20')]]);
+    expect((await board(1)).moves[0]!.since).toBe(midnight('2026-04-01'));
+  });
+
+  test('stay as they are without an answer, and where the day is after the page', async () => {
+    const before = await moves();
+    await save('2026-05-02', [[14], [15]]);
+    expect(await moves()).toEqual(before);
+    await expect(save('2026-05-04', [[14]], { thereSince: '2026-05-20' })).rejects.toThrow(
+      'so they came there by that day',
+    );
+    expect(await moves()).toEqual(before);
+  });
+});
