@@ -25,9 +25,8 @@ const UNDOING: readonly ActName[] = [
   'readings.undoDepth',
   'readings.undoSetMeter',
 ];
-/** Said with what can be done about it: in a round, and where paper was printed. */
-const isToldElsewhere = (name: ActName): boolean =>
-  (name.startsWith('rounds.') && name !== 'rounds.edit') || name === 'labels.recordPrint';
+/** Said with what can be done about it in a round. */
+const isToldElsewhere = (name: ActName): boolean => name.startsWith('rounds.') && name !== 'rounds.edit';
 
 const without = (acts: readonly OwnAct[], id: string): OwnAct[] => acts.filter((act) => act.id !== id);
 

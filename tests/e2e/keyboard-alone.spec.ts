@@ -123,6 +123,8 @@ test.describe('in the demo yard', () => {
     });
     await press('button', 'Print');
     await expect(page.locator('body')).toHaveAttribute('data-printed', '');
+    await press('button', 'Yes, printed');
+    await expect(page.getByText('1 label counts as printed.')).toBeVisible();
   });
 
   test('a place and a use are added, and units and theme changed', async ({ pintally: { page } }) => {

@@ -215,3 +215,28 @@ test('labels begin at the first free one of a sheet, and a scan leads to a board
   await scan('WAL-03');
   await expect(page.getByRole('heading', { level: 1 })).toContainText('WAL-03');
 });
+
+test('labels count as printed once a person says so, which is undone and redone', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await page.getByRole('link', { name: 'Labels: Walnut from the lane' }).click();
+  const toPrint = page.getByRole('button', { name: /^New or changed since printed/ });
+  await page.getByRole('button', { name: 'All (6)' }).click();
+  await page.evaluate(() => {
+    window.print = () => void dispatchEvent(new Event('afterprint'));
+  });
+  const answer = async (words: string) => {
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await page.getByRole('button', { name: words, exact: true }).click();
+  };
+  await answer('No');
+  await expect(toPrint).toHaveText('New or changed since printed (6)');
+  await answer('Yes, printed');
+  await expect(page.getByText('6 labels count as printed.')).toBeVisible();
+  await expect(toPrint).toBeHidden();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(toPrint).toHaveText('New or changed since printed (6)');
+  await page.getByRole('button', { name: 'Redo', exact: true }).click();
+  await expect(toPrint).toBeHidden();
+});

@@ -8,11 +8,15 @@ import { downloadPdf } from '../../data/download.ts';
 import type { LongWork } from '../../data/useLongWork.ts';
 import { region } from '../../region.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
-import { Button } from '../../ui/Button.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 import { PrintPages } from './PrintPages.tsx';
 
-/** The ways to get labels on paper. Either records what was printed, so that a label can be out of date. */
+/**
+ * The ways to get labels on paper. What was printed is recorded, so that a label can be out of date. Nothing tells how
+ * the system's print dialog ended, so the person is asked.
+ */
 export function PrintActions({
   contents,
   shapes,
@@ -35,16 +39,24 @@ export function PrintActions({
   /** Making the PDF. How far it is, and what stops it, is shown elsewhere, so that no button comes where these are. */
   work: LongWork;
 }) {
-  const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
+  const [busy, setBusy] = useState<'nothing' | 'print' | 'ask' | 'pdf'>('nothing');
   const words = useWords();
   const { say } = words;
   const { id: paperId } = paper;
   const isOff = disabled || amount.pages === 0 || busy !== 'nothing';
 
-  const finish = useCallback(() => {
-    setBusy('nothing');
-    void attempt(bridge().command('labels.recordPrint', { boardIds: [...boardIds], paperId }));
-  }, [boardIds, paperId]);
+  const ask = useCallback(() => setBusy('ask'), []);
+  const stop = useCallback(() => setBusy('nothing'), []);
+
+  async function record(): Promise<boolean> {
+    const recorded = bridge().command('labels.recordPrint', { boardIds: [...boardIds], paperId });
+    return (await attempt(recorded)) !== undefined;
+  }
+
+  async function printed(): Promise<void> {
+    stop();
+    if (await record()) tellDone(say('labels.recorded', amount));
+  }
 
   async function save(): Promise<void> {
     setBusy('pdf');
@@ -53,11 +65,12 @@ export function PrintActions({
         bridge().query('labels.pdf', { boardIds: [...boardIds], paperId, used, region: region(), work }),
       say('labels.pdf-stopped'),
     );
-    if (!made) return setBusy('nothing');
+    stop();
+    if (!made) return;
     const { pdfBase64, fileName } = made;
     downloadPdf(pdfBase64, fileName);
-    tellDone(say('labels.pdf-made', { fileName, ...amount }));
-    finish();
+    const isRecorded = await record();
+    tellDone(say(isRecorded ? 'labels.pdf-made' : 'labels.pdf-not-recorded', { fileName, ...amount }));
   }
 
   return (
@@ -69,7 +82,18 @@ export function PrintActions({
         {say('labels.save-as-pdf')}
       </Button>
       {busy === 'print' && (
-        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', shapes)} onDone={finish} />
+        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', shapes)} onDone={ask} />
+      )}
+      {busy === 'ask' && (
+        <Dialog title={say('labels.did-print', amount)} onClose={stop}>
+          <p>{say('labels.did-print-why')}</p>
+          <Actions>
+            <Button kind="main" onClick={printed}>
+              {say('labels.did-print-yes')}
+            </Button>
+            <Button onClick={stop}>{say('labels.did-print-no')}</Button>
+          </Actions>
+        </Dialog>
       )}
     </>
   );

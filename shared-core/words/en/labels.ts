@@ -102,7 +102,14 @@ export const labels = {
   'labels.making-pdf': 'Making the PDF …',
   'labels.pdf-stopped': 'Stopped. No PDF made.',
   'labels.pdf-made':
+    '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}. {labels, plural, one {It counts} other {They count}} as printed.',
+  'labels.pdf-not-recorded':
     '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}.',
+  'labels.did-print': 'Did {labels, plural, one {the label} other {all # labels}} print?',
+  'labels.did-print-why': 'Labels count as printed only if they came out.',
+  'labels.did-print-yes': 'Yes, printed',
+  'labels.did-print-no': 'No',
+  'labels.recorded': '{labels, plural, one {# label counts} other {# labels count}} as printed.',
   'labels.pdf-title': 'Pintally labels',
   'labels.page': 'Page {page} of {pages}',
   'labels.preview-of-page': 'Preview, page {page} of {pages}',

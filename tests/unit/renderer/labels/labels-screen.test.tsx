@@ -483,7 +483,39 @@ describe('Getting them on paper', () => {
     dispatchEvent(new Event('afterprint'));
     await vi.waitFor(() => expect(document.querySelector('[class*=printed]')).toBeNull());
     await vi.waitFor(() => expect(document.adoptedStyleSheets).toEqual([]));
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
+    expect(await screen.findByRole('dialog', { name: 'Did all 4 labels print?' })).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Yes, printed' }));
+    await vi.waitFor(() =>
+      expect(useNotices.getState().notices).toMatchObject([
+        { kind: 'done', sentence: '4 labels count as printed.' },
+      ]),
+    );
     expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4], paperId: 'roll' }]);
+    vi.unstubAllGlobals();
+  });
+
+  test('labels that did not print do not count as printed', async () => {
+    vi.stubGlobal(
+      'CSSStyleSheet',
+      class {
+        replaceSync(): void {}
+      },
+    );
+    Object.defineProperty(document, 'adoptedStyleSheets', { configurable: true, writable: true, value: [] });
+    vi.stubGlobal('print', () => undefined);
+    const { machine, user } = open([1]);
+    await screen.findByText('1 label on 1 page.');
+    for (const answer of ['{Escape}', 'No']) {
+      await user.click(await screen.findByRole('button', { name: 'Print' }));
+      act(() => void dispatchEvent(new Event('afterprint')));
+      await screen.findByRole('dialog', { name: 'Did the label print?' });
+      if (answer === 'No') await user.click(screen.getByRole('button', { name: 'No' }));
+      else await user.keyboard(answer);
+      await vi.waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    }
+    expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
     vi.unstubAllGlobals();
   });
 });
