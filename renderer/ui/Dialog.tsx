@@ -8,10 +8,13 @@ import styles from './dialog.module.css';
  */
 export function Dialog({
   title,
+  isWide = false,
   onClose,
   children,
 }: {
   title: string;
+  /** As wide as the window is: for what is looked at. */
+  isWide?: boolean;
   onClose: () => void;
   children: ReactNode;
 }) {
@@ -19,7 +22,7 @@ export function Dialog({
     // biome-ignore lint/a11y/noStaticElementInteractions: keys typed into a dialog are not shortcuts of the screen behind it. It is drawn elsewhere on the page.
     <div hidden onKeyDown={(event) => event.stopPropagation()}>
       <ModalOverlay isOpen onOpenChange={onClose} className={styles.veil!}>
-        <Modal className={styles.sheet!}>
+        <Modal className={isWide ? `${styles.sheet} ${styles.wide}` : styles.sheet!}>
           <Question className={`column ${styles.dialog}`}>
             <Heading slot="title">{title}</Heading>
             <FocusFirst>{children}</FocusFirst>

@@ -12,7 +12,8 @@ export const contentHashSchema = z
   .regex(/^[0-9a-f]{64}$/);
 /** The longer side of a small picture, px. */
 export const THUMBNAIL_PX = 320;
-const MOST_THUMBNAIL_LETTERS = 100_000;
+/** Those of all pictures that may be added at once go into one message. */
+export const MOST_THUMBNAIL_LETTERS = 30_000;
 /** A JPEG. */
 export const thumbnailSchema = z.base64().max(MOST_THUMBNAIL_LETTERS);
 /** Of one board, stack, round or reading. */
@@ -29,6 +30,14 @@ export const pictureSchema = z.object({
   addedAt: instantSchema,
 });
 export type Picture = z.infer<typeof pictureSchema>;
+
+/** One that was taken, and is to be added. */
+export const newPictureSchema = z.object({
+  contentHash: contentHashSchema,
+  caption: captionSchema,
+  thumbnail: thumbnailSchema.nullable(),
+});
+export type NewPicture = z.input<typeof newPictureSchema>;
 
 export const shownPictureSchema = pictureSchema.extend({
   /** Null where it is still to be made. */

@@ -59,22 +59,24 @@ export function createPictures(
         taken.set(saved.contentHash, saved);
         return { contentHash: saved.contentHash };
       },
-      'pictures.add': ({ subject, contentHash, caption, thumbnail }) => {
+      'pictures.add': ({ subject, pictures: added }) => {
         const { pictures, ...yard } = context.yard();
         const place = placeOf(yard, subject);
-        const saved = taken.get(contentHash);
-        if (saved === undefined) throw new Refusal(message('refusal.upload-stopped'));
-        const there = pictures.of(subject);
-        if (there.length >= MOST_PICTURES) {
+        const there = new Set(pictures.of(subject).map(({ contentHash }) => contentHash));
+        if (there.size + added.length > MOST_PICTURES) {
           throw new Refusal(message('refusal.picture-too-many', { pictures: MOST_PICTURES }));
         }
-        const same = there.find((each) => each.contentHash === contentHash);
-        if (same) throw new Refusal(message('refusal.picture-there'));
-        if (thumbnail !== null && isJpeg(Buffer.from(thumbnail, 'base64'))) {
-          pictures.setThumbnail(contentHash, thumbnail);
-        }
-        const id = pictures.add(subject, { ...saved, caption, addedAt: context.now() });
-        return { place, id };
+        const ids = added.map(({ contentHash, caption, thumbnail }) => {
+          const saved = taken.get(contentHash);
+          if (saved === undefined) throw new Refusal(message('refusal.upload-stopped'));
+          if (there.has(contentHash)) throw new Refusal(message('refusal.picture-there'));
+          there.add(contentHash);
+          if (thumbnail !== null && isJpeg(Buffer.from(thumbnail, 'base64'))) {
+            pictures.setThumbnail(contentHash, thumbnail);
+          }
+          return pictures.add(subject, { ...saved, caption, addedAt: context.now() });
+        });
+        return { place, ids };
       },
       'pictures.edit': (edit) => {
         const { subject } = get(edit.id);

@@ -43,7 +43,8 @@ export async function downloadOffered(
   return true;
 }
 
-function base64Of(part: Blob): Promise<string> {
+/** What is in a part of a file, as requests carry it. */
+export function base64Of(part: Blob): Promise<string> {
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
     reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,/, ''));

@@ -12,6 +12,7 @@ import { ReserveButton, ReservedFor } from '../dates/Reservation.tsx';
 import { ArchivedBanner } from '../life/ArchivedBanner.tsx';
 import { LifeMenu } from '../life/LifeMenu.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
+import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { MoveForm } from '../stacks/MoveForm.tsx';
 import { BoardForm } from './BoardForm.tsx';
 import { CallOfBoard } from './CallOfBoard.tsx';
@@ -71,11 +72,12 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       {say('report.print')}
     </ButtonLink>
   );
-  const note = (
-    <NoteSheet
-      subject={{ kind: 'board', id: board.id }}
-      title={say('note.of-board', { boardCode: board.code })}
-    />
+  const subject = { kind: 'board' as const, id: board.id };
+  const notes = (
+    <>
+      <NoteSheet subject={subject} title={say('note.of-board', { boardCode: board.code })} />
+      <PicturesSheet subject={subject} recordName={board.code} />
+    </>
   );
   const parts = <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />;
   if (board.archived)
@@ -83,7 +85,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       <Screen title={board.code} isName lead={<Lead board={board} />} actions={report}>
         <ArchivedBanner board={board} archived={board.archived} />
         {history}
-        {note}
+        {notes}
         {parts}
       </Screen>
     );
@@ -147,7 +149,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           onEdit={edit}
         />
       </div>
-      {note}
+      {notes}
       {parts}
       {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}
       {moveTo !== undefined && (

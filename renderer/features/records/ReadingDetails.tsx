@@ -5,10 +5,11 @@ import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { Pictures } from '../pictures/Pictures.tsx';
 import { CorrectionSteps } from './CorrectionSteps.tsx';
 import { ReadingMeter } from './ReadingMeter.tsx';
 
-/** Opens how a value was corrected, and which meter it was read with. */
+/** Opens how a value was corrected, its pictures, and which meter it was read with. */
 export function ReadingDetails({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
   const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
@@ -25,14 +26,23 @@ export function ReadingDetails({ reading, depth }: { reading: JudgedReading; dep
       </Button>
       {isOpen && (
         <Dialog title={say('reading-details.of', { recordName })} onClose={() => setOpen(false)}>
-          <Details reading={reading} onClose={() => setOpen(false)} />
+          <Details reading={reading} recordName={recordName} onClose={() => setOpen(false)} />
         </Dialog>
       )}
     </>
   );
 }
 
-function Details({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
+function Details({
+  reading,
+  recordName,
+  onClose,
+}: {
+  reading: JudgedReading;
+  recordName: string;
+  onClose: () => void;
+}) {
+  const { say } = useWords();
   const { output } = useQuery('meters.list', {});
   const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
   const [chosenId, setChosenId] = useState(meter?.id ?? null);
@@ -40,6 +50,8 @@ function Details({ reading, onClose }: { reading: JudgedReading; onClose: () => 
   return (
     <>
       {isOther ? <StepsWith {...{ reading, meterId: chosenId }} /> : <CorrectionSteps reading={reading} />}
+      <h3>{say('pictures.title')}</h3>
+      <Pictures subject={{ kind: 'reading', id: reading.id }} recordName={recordName} />
       {output && (
         <ReadingMeter
           reading={reading}

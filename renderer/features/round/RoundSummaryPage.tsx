@@ -10,6 +10,7 @@ import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
+import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { ChangeDate } from './ChangeDate.tsx';
 import { FindingsTable } from './FindingsTable.tsx';
 import css from './RoundSummaryPage.module.css';
@@ -81,6 +82,10 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
         </Sheet>
       )}
       <NoteSheet subject={{ kind: 'round', id: round.id }} title={say('note.of-round')} />
+      <PicturesSheet
+        subject={{ kind: 'round', id: round.id }}
+        recordName={say('pictures.the-round', { startedOn: round.startedAt })}
+      />
     </Screen>
   );
 }

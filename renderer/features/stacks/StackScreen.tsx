@@ -7,6 +7,7 @@ import { Menu } from '../../ui/Menu.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
+import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
 import { MoveDueForm } from './MoveDueForm.tsx';
@@ -138,6 +139,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
             subject={{ kind: 'stack', id }}
             title={say('note.of-stack', { stackName: stack.name })}
           />
+          <PicturesSheet subject={{ kind: 'stack', id }} recordName={stack.name} />
         </div>
         {boards > 0 && <StackDrawing stack={stack} />}
       </div>

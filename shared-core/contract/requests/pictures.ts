@@ -1,7 +1,13 @@
 import { z } from 'zod';
 import { MOST_PICTURE_BYTES } from '../../pictures/picture.ts';
 import { subjectPlaceSchema, subjectSchema } from '../notes.ts';
-import { captionSchema, contentHashSchema, shownPictureSchema, thumbnailSchema } from '../pictures.ts';
+import {
+  captionSchema,
+  contentHashSchema,
+  MOST_PICTURES,
+  newPictureSchema,
+  shownPictureSchema,
+} from '../pictures.ts';
 import { command, ofWindow, query } from '../request-kinds.ts';
 import { editOf, rowIdSchema } from '../yard.ts';
 import { placeTopics, subjectTopics } from './notes.ts';
@@ -30,14 +36,13 @@ export const pictureRequests = {
       topics: () => [],
     }),
   ),
+  /** All of them or none. */
   'pictures.add': command({
     input: z.object({
       subject: subjectSchema,
-      contentHash: contentHashSchema,
-      caption: captionSchema,
-      thumbnail: thumbnailSchema.nullable(),
+      pictures: z.array(newPictureSchema).min(1).max(MOST_PICTURES),
     }),
-    output: place.extend({ id: rowIdSchema }),
+    output: place.extend({ ids: z.array(rowIdSchema) }),
     topics: (_, { place }) => placeTopics(place),
   }),
   'pictures.edit': command({

@@ -24,6 +24,7 @@ import { movement } from './movement.ts';
 import { notes } from './notes.ts';
 import { ownFit } from './own-fit.ts';
 import { pastRound } from './past-round.ts';
+import { pictures } from './pictures.ts';
 import { places } from './places.ts';
 import { refusals } from './refusals.ts';
 import { reports } from './reports.ts';
@@ -70,6 +71,7 @@ export const areas = {
   notes,
   ownFit,
   pastRound,
+  pictures,
   places,
   refusals,
   reports,
@@ -116,6 +118,7 @@ export const english = {
   ...notes,
   ...ownFit,
   ...pastRound,
+  ...pictures,
   ...places,
   ...refusals,
   ...reports,

@@ -127,18 +127,17 @@ export const refusals = {
   'refusal.restore-file-in-use':
     'Another program is writing to that file. Nothing was changed. Close that program and try again.',
   'refusal.restore-no-room':
-    'There is not enough room in {folder} to look inside. Nothing was changed. Make room and try again.',
+    'There is not enough room in {folder}. Nothing was changed. Make room and try again.',
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
   'refusal.restore-no-plain-file': 'That is not a regular file. Nothing was changed. Choose a yard file.',
-  'refusal.picture-unknown': 'This is no JPEG, PNG or WebP picture. Nothing was saved. Choose another file.',
+  'refusal.picture-unknown': 'This is no JPEG, PNG or WebP picture. It was not saved. Choose another file.',
   'refusal.picture-incomplete':
-    'This picture is damaged or not complete. Nothing was saved. Copy it again from the camera.',
-  'refusal.picture-too-large': 'This file is larger than 25 MB. Nothing was saved. Choose a smaller picture.',
+    'This picture is damaged or not complete. It was not saved. Copy it again from the camera.',
+  'refusal.picture-too-large': 'This file is larger than 25 MB. It was not saved. Choose a smaller picture.',
   'refusal.picture-too-many-pixels':
-    'This picture has more than 100 megapixels. Nothing was saved. Choose a smaller picture.',
-  'refusal.picture-too-many':
-    'There are {pictures} pictures here already. Nothing was saved. Delete one first.',
+    'This picture has more than 100 megapixels. It was not saved. Choose a smaller picture.',
+  'refusal.picture-too-many': 'At most {pictures} pictures fit here. It was not saved. Delete one first.',
   'refusal.picture-there': 'This picture is here already.',
   'refusal.picture-no-room':
     'The disk is full. The picture was not saved. Free some space, then add it again.',

@@ -26,6 +26,7 @@ export async function addPicture(
 ): Promise<{ id: number; contentHash: string }> {
   const contentHash = await takePicture(window, bytes);
   const thumbnail = pictureFile('board-end.jpg').toString('base64');
-  const { id } = await window.command('pictures.add', { subject, contentHash, caption, thumbnail });
-  return { id, contentHash };
+  const pictures = [{ contentHash, caption, thumbnail }];
+  const { ids } = await window.command('pictures.add', { subject, pictures });
+  return { id: ids[0]!, contentHash };
 }

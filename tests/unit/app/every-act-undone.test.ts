@@ -289,9 +289,13 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     'notes.set': () => ({ subject: { kind: 'board', id: board().id }, note: 'Knot', shown: '' }),
     'pictures.add': async () => ({
       subject: { kind: 'board', id: board().id },
-      contentHash: await takePicture(yard, pictureFile('board-end.jpg')),
-      caption: 'Blue stain',
-      thumbnail: null,
+      pictures: [
+        {
+          contentHash: await takePicture(yard, pictureFile('board-end.jpg')),
+          caption: 'Blue stain',
+          thumbnail: null,
+        },
+      ],
     }),
     'pictures.edit': async () => ({ id: await pictureId(), basedOn: 1, changed: { caption: 'Knot' } }),
     'pictures.delete': async () => ({ id: await pictureId() }),

@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
 import type { Subject } from '../../../shared-core/contract/notes.ts';
+import type { NewPicture } from '../../../shared-core/contract/pictures.ts';
 import { MOST_PICTURE_BYTES } from '../../../shared-core/pictures/picture.ts';
 import { addPicture, pictureFile, takePicture } from './a-picture.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -48,7 +49,7 @@ describe('a picture', () => {
 
   test('that is none is refused, and nothing of it stays', async () => {
     await expect(takePicture(yard, Buffer.from('<svg/>'))).rejects.toThrow(
-      'This is no JPEG, PNG or WebP picture. Nothing was saved. Choose another file.',
+      'This is no JPEG, PNG or WebP picture. It was not saved. Choose another file.',
     );
     expect(existsSync(folder())).toBe(false);
   });
@@ -73,6 +74,21 @@ describe('a picture', () => {
     await addPicture(yard, board());
     await expect(addPicture(yard, board())).rejects.toThrow('This picture is here already.');
     expect(await pictures()).toHaveLength(1);
+  });
+
+  test('is added with others as one act, or none of them is', async () => {
+    const names = ['board-end.jpg', 'board-end.png', 'board-end.webp'];
+    const added: NewPicture[] = [];
+    for (const name of names) {
+      const contentHash = await takePicture(yard, pictureFile(name));
+      added.push({ contentHash, caption: name, thumbnail: null });
+    }
+    const add = (pictures: NewPicture[]) => yard.refusal('pictures.add', { subject: board(), pictures });
+    expect(await add([...added, added[0]!])).toMatch('here already');
+    expect(await add([...added, { ...added[0]!, contentHash: '0'.repeat(64) }])).toMatch('did not finish');
+    expect(await pictures()).toEqual([]);
+    await yard.command('pictures.add', { subject: board(), pictures: added });
+    expect((await pictures()).map(({ caption }) => caption)).toEqual(names);
   });
 
   test('gets another caption, unless that was changed meanwhile', async () => {

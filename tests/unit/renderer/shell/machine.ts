@@ -49,8 +49,9 @@ export function playMachine(given: Answers) {
     'recovery.report': () => null,
     // Every round asks this; where it matters, the test answers.
     'meters.list': () => new Promise(() => undefined),
-    // Boards, stacks and rounds show it.
+    // Boards, stacks and rounds show them.
     'notes.get': () => ({ note: '' }),
+    'pictures.list': () => [],
     'reservations.ofBoard': () => null,
     ...given,
   };
