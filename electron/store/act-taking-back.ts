@@ -1,35 +1,28 @@
+import { type Change, changesOfAct } from './act-changes.ts';
 import { actParts, quoted, type Row } from './act-parts.ts';
 import { statements } from './columns.ts';
 import { rowUndo } from './row-undo.ts';
 import type { Db } from './yard-file.ts';
-
-interface Change {
-  id: number;
-  inTable: string;
-  uuid: string;
-  /** JSON; null of a row that the act added. */
-  before: string | null;
-  /** JSON; null of a row that the act deleted. */
-  after: string | null;
-}
 
 /**
  * Takes back what an unfinished act did, as if it had never been asked for: its changes, the newest first, are undone and
  * forgotten. What others changed since stays as they left it. Rows that are never deleted hold no longer.
  */
 export function actTakingBack(db: Db) {
-  const changes = db.prepare<[string, number], Change>(
-    `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
-     WHERE act_id = (SELECT id FROM act WHERE uuid = ?) ORDER BY id DESC LIMIT ?`,
-  );
-  const forget = db.prepare(
-    'DELETE FROM act_change WHERE act_id = (SELECT id FROM act WHERE uuid = ?) AND id >= ?',
-  );
+  const changes = changesOfAct(db);
+  const idOf = db.prepare<[string], number>('SELECT id FROM act WHERE uuid = ?').pluck();
+  const isEnded = db.prepare<[string], number>('SELECT 1 FROM undone_row WHERE uuid = ?').pluck();
+  /** Of the act that is being taken back: its first change, and the row that was ended last. */
+  let under: {
+    act: number;
+    first: number;
+    ended: { table: string; id: number; uuid: string } | null;
+  } | null = null;
   const appended = actParts(db).appended.map((table) => ({
     table,
-    holding: db.prepare<[string, number], Row>(
-      `SELECT * FROM ${table} WHERE act_id = (SELECT id FROM act WHERE uuid = ?)
-         AND uuid NOT IN (SELECT uuid FROM undone_row) LIMIT ?`,
+    holding: db.prepare<[number, number, number], Row>(
+      `SELECT * FROM ${table} WHERE act_id = ? AND id > ?
+         AND uuid NOT IN (SELECT uuid FROM undone_row) ORDER BY id LIMIT ?`,
     ),
   }));
   const endRow = db.prepare('INSERT INTO undone_row (uuid, in_table) VALUES (?, ?)');
@@ -97,17 +90,26 @@ export function actTakingBack(db: Db) {
      * @returns the boards that changed by it
      */
     takeBack: (id: string, most: number, at: string): { boardIds: number[]; isDone: boolean } => {
+      const act = idOf.get(id) ?? -1;
+      if (under?.act !== act) under = { act, first: changes.span(act).first, ended: null };
+      const { ended } = under;
       for (const { table, holding } of appended) {
-        const held = holding.all(id, most);
+        // What a transaction ended that failed, holds.
+        const isAfter = ended?.table === table && isEnded.get(ended.uuid) === 1;
+        const held = holding.all(act, isAfter ? ended.id : 0, most);
         for (const { uuid } of held) endRow.run(uuid, table);
-        if (held.length > 0) return { boardIds: held.flatMap(boardsRead), isDone: false };
+        const last = held.at(-1);
+        if (last) {
+          under.ended = { table, id: last.id as number, uuid: last.uuid as string };
+          return { boardIds: held.flatMap(boardsRead), isDone: false };
+        }
       }
-      const some = changes.all(id, most);
-      const oldest = some.at(-1);
-      if (oldest) {
+      const some = changes.some(act, under.first, Number.MAX_SAFE_INTEGER, most);
+      const [newest, oldest] = [some[0], some.at(-1)];
+      if (newest && oldest) {
         const boardIds = some.flatMap(boardsTouched);
         for (const change of some) restore(change, at);
-        forget.run(id, oldest.id);
+        changes.forget(act, oldest.id, newest.id);
         return { boardIds, isDone: false };
       }
       forgetUndo.run(id, id);

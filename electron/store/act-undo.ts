@@ -1,16 +1,7 @@
+import { type Change, changesOfAct } from './act-changes.ts';
 import { actParts, type Found, type Row } from './act-parts.ts';
 import { isInTheWay, rowUndo } from './row-undo.ts';
 import type { Db } from './yard-file.ts';
-
-interface Change {
-  id: number;
-  inTable: string;
-  uuid: string;
-  /** JSON; null of a row that the act added. */
-  before: string | null;
-  /** JSON; null of a row that the act deleted. */
-  after: string | null;
-}
 
 /** What undoing or redoing an act changed, for whoever makes something of it. */
 export interface Touched {
@@ -97,11 +88,7 @@ export function actUndo(db: Db) {
       `SELECT * FROM ${table} WHERE act_id = ? AND id > ? ORDER BY id LIMIT ?`,
     ),
   }));
-  const count = db.prepare<[number], number>('SELECT count(*) FROM act_change WHERE act_id = ?').pluck();
-  const changes = db.prepare<[number, number, number], Change>(
-    `SELECT id, in_table AS inTable, row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
-     WHERE act_id = ? AND id < ? ORDER BY id DESC LIMIT ?`,
-  );
+  const changed = changesOfAct(db);
   const changedSince = db.prepare<
     { uuid: string; id: number; acts: string },
     { actId: number; before: string | null; after: string | null }
@@ -297,8 +284,8 @@ export function actUndo(db: Db) {
     touched: Touched,
   ): Generator<{ done: number; total: number }, void, number> {
     const acts = JSON.stringify(chain);
-    const changed = count.get(tip) ?? 0;
-    const total = appended.reduce((sum, each) => sum + (each.count.get(tip) ?? 0), changed);
+    const { first, last, count } = changed.span(tip);
+    const total = appended.reduce((sum, each) => sum + (each.count.get(tip) ?? 0), count);
     let size = FIRST;
     let done = 0;
     const next = function* (rowsDone: number): Generator<{ done: number; total: number }, void, number> {
@@ -317,11 +304,11 @@ export function actUndo(db: Db) {
         held = some.all(tip, held.at(-1)!.id as number, size);
       }
     }
-    let found = changes.all(tip, Number.MAX_SAFE_INTEGER, size);
+    let found = changed.some(tip, first, last, size);
     while (found.length > 0) {
       for (const change of found) restore(change, acts, at, touched);
       yield* next(found.length);
-      found = changes.all(tip, found.at(-1)!.id, size);
+      found = changed.some(tip, first, found.at(-1)!.id - 1, size);
     }
   }
 

@@ -27,6 +27,7 @@ import * as undoneRows from './migrations/0026-undone-rows.ts';
 import * as archivedBoards from './migrations/0027-archived-boards.ts';
 import * as mergedActs from './migrations/0028-merged-acts.ts';
 import * as pictures from './migrations/0029-pictures.ts';
+import * as foundByOwner from './migrations/0030-found-by-owner.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -69,4 +70,5 @@ export const migrations: readonly Migration[] = [
   archivedBoards,
   mergedActs,
   pictures,
+  foundByOwner,
 ];

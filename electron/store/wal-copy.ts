@@ -12,6 +12,8 @@ const MOST_BYTES = 64 * 1024 * 1024;
 export function copyWal(walFile: string) {
   /** Null where it is too long. */
   let copy: Buffer | null = Buffer.alloc(0);
+  /** The copy and room after it, so that a commit is added without copying those before it. */
+  let room = Buffer.alloc(0);
   /** The pages that were brought into the file since it was opened: a sum of each, by number. */
   const broughtIn = new Map<number, string>();
   follow();
@@ -21,6 +23,7 @@ export function copyWal(walFile: string) {
     return withFile((fd, size) => {
       if (size > MOST_BYTES) {
         copy = null;
+        room = Buffer.alloc(0);
         broughtIn.clear();
         return true;
       }
@@ -28,12 +31,16 @@ export function copyWal(walFile: string) {
       // It only begins again once all of it is in the file.
       if (!goesOn && copy !== null)
         for (const [number, page] of pagesOf(copy)) broughtIn.set(number, sumOf(page));
-      const before = goesOn && copy !== null ? copy : Buffer.alloc(0);
-      const added = Buffer.alloc(Math.max(0, size - before.length));
-      readSync(fd, added, 0, added.length, before.length);
-      const wal = Buffer.concat([before, added]);
-      const end = committedEnd(wal, before.length);
-      copy = end === wal.length ? wal : Buffer.from(wal.subarray(0, end));
+      const known = goesOn && copy !== null ? copy.length : 0;
+      const length = Math.max(known, size);
+      if (length > room.length || known === 0) {
+        const larger = Buffer.alloc(known === 0 ? length : Math.min(2 * length, MOST_BYTES));
+        room.copy(larger, 0, 0, known);
+        room = larger;
+      }
+      const read = readSync(fd, room, known, length - known, known);
+      const end = committedEnd(room.subarray(0, known + read), known);
+      copy = room.subarray(0, end);
       return end > 0 || size === 0;
     });
   }

@@ -10,17 +10,21 @@ import { message } from '../../shared-core/words/message.ts';
 export const BOARDS = 100_000;
 export const BOARDS_A_STACK = 1000;
 
+const startOf = (round: number): string => `2026-0${round + 1}-01T08:00:00.000Z`;
+
 /**
  * Fills a new yard file with boards, each judged, in stacks of 1,000.
  *
  * @param places  that the stacks are spread over
  * @param meter   that all readings are typed from
+ * @param rounds  a month each, of four readings a board; the call is that of the last
  */
 export function fillYard(
   file: string,
   boards = BOARDS,
   places = 1,
   meter: { name: string; profile: MeterProfile } | null = null,
+  rounds = 2,
 ): void {
   const yard = openYard(file);
   yard.species.bringUpToDate(builtInSpecies);
@@ -47,8 +51,8 @@ export function fillYard(
         topCover: 'covered',
         note: '',
       });
-      const roundIds = [1, 2].map((day) =>
-        yard.rounds.add({ stackId, startedAt: `2026-0${day}-01T08:00:00.000Z`, datedBy: 'clock' }),
+      const roundIds = Array.from({ length: rounds }, (_, index) =>
+        yard.rounds.add({ stackId, startedAt: startOf(index), datedBy: 'clock' }),
       );
       for (let n = 0; n < BOARDS_A_STACK; n++) {
         const boardId = yard.boards.add(
@@ -66,7 +70,7 @@ export function fillYard(
           '2026-01-01T00:00:00.000Z',
         );
         for (const [index, roundId] of roundIds.entries()) {
-          const at = `2026-0${index + 1}-01T08:00:00.000Z`;
+          const at = startOf(index);
           for (const [spotIndex, { spot }] of plan.entries()) {
             yard.readings.save({
               roundId,

@@ -698,10 +698,10 @@ describe('a yard file of layout 25', () => {
   });
 });
 
-/** Made from layout 25 by the store as it was at layout 26. */
-describe('a yard file of layout 26', () => {
+/** Each made from the one before by the store as it was then. */
+describe.each([26, 27, 28, 29])('a yard file of layout %i', (layout) => {
   test('keeps every row as it was', () => {
-    const { before, after } = migrated(26);
+    const { before, after } = migrated(layout);
     for (const table of tablesOf(before)) {
       const all = `SELECT ${columnsOf(before, table)} FROM ${table} ORDER BY ${columnsOf(before, table)}`;
       expect(rows(after, all)).toEqual(rows(before, all));

@@ -16,7 +16,9 @@
  * the app of layout 20 (commit 59cc548) did. `layout-21.sqlite` is that one as the app of layout 21 (commit 67fd249)
  * opened it, and `layout-22.sqlite` that one as the app of layout 22 (commit 5a10541) did. `layout-23.sqlite` is that one
  * as the store of layout 23 (commit 8af44e3) opened it, and `layout-25.sqlite` is `layout-24.sqlite` as the store of
- * layout 25 (commit 7b233481) opened it. `layout-26.sqlite` is that one as the store of layout 26 (commit 0dadf5c6) did.
+ * layout 25 (commit 7b233481) opened it. `layout-26.sqlite` is that one as the store of layout 26 (commit 0dadf5c6) did,
+ * `layout-27.sqlite` that one as the store of layout 27 (commit 339f5899), `layout-28.sqlite` that one as the store of
+ * layout 28 (commit 9a41d168), and `layout-29.sqlite` that one as the store of layout 29 (commit 067b7483) did.
  */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
