@@ -6,6 +6,7 @@ import type {
   ForecastForCsv,
   ReadingForCsv,
 } from '../../shared-core/exchange/csv-tables.ts';
+import { dayOf } from '../app/forecast/judging-board.ts';
 import { createAssessing } from '../app/judging/assessing.ts';
 import { createOwnFits } from '../app/judging/own-fits.ts';
 import { createBadCaches } from '../store/bad-caches.ts';
@@ -28,6 +29,10 @@ interface Made<R> {
 export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Generator<Made<CsvRowOf<K>>> {
   const yard = readsOf(db, createBadCaches());
   const rows = rowsToExport(db);
+  const startOf = new Map(rows.roundStarts.all().map(({ id, ...round }) => [id, round]));
+  /** Of a round of which only the day is known, the local day. */
+  const whenRead = (roundId: number, at: string): string =>
+    startOf.get(roundId)?.datedBy === 'day' ? dayOf(at) : at;
 
   function* boards(): Generator<Made<BoardForCsv>> {
     const all = rows.boards.all();
@@ -42,7 +47,7 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
         archivedAt,
         call: latest?.call ?? null,
         averagePct: latest?.averagePct ?? null,
-        readAt: latest?.at ?? null,
+        readAt: latest && whenRead(latest.roundId, latest.at),
       };
       yield { row, done: index + 1, total: all.length };
     }
@@ -65,7 +70,8 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
           uuid: uuids.get(reading.id) ?? '',
           code,
           stackName,
-          roundStartedAt,
+          takenAt: whenRead(roundId, reading.takenAt),
+          roundStartedAt: whenRead(roundId, roundStartedAt),
           meterName: meter?.meterName ?? null,
           profileVersion: meter?.profileVersion ?? null,
         };
@@ -75,7 +81,6 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
   }
 
   function* calls(): Generator<Made<CallForCsv>> {
-    const startOf = new Map(rows.roundStarts.all().map(({ id, startedAt }) => [id, startedAt]));
     const all = rows.boards.all();
     for (const [index, { id }] of all.entries()) {
       const found = yard.findings.ofBoard(id);
@@ -83,8 +88,14 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
       if (board === undefined) continue;
       const { code, stackName } = board;
       for (const finding of found) {
-        const roundStartedAt = startOf.get(finding.roundId) ?? finding.at;
-        yield { row: { ...finding, code, stackName, roundStartedAt }, done: index + 1, total: all.length };
+        const { roundId } = finding;
+        const at = whenRead(roundId, finding.at);
+        const roundStartedAt = whenRead(roundId, startOf.get(roundId)?.startedAt ?? finding.at);
+        yield {
+          row: { ...finding, at, code, stackName, roundStartedAt },
+          done: index + 1,
+          total: all.length,
+        };
       }
     }
   }

@@ -40,6 +40,7 @@ const DETAILED = new Set([
   'wood_temperature',
   'oven_check',
   'oven_weight',
+  'own_fit_choice',
   'label_print',
 ]);
 
@@ -165,6 +166,7 @@ export function actHistory(db: Db) {
             board_id: row?.board_id,
             stack_id: row?.stack_id,
             place_id: row?.place_id,
+            dated_by: row?.dated_by,
           };
           return { inTable, how, row: JSON.parse(after as string), before: was, of };
         });

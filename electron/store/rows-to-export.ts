@@ -1,3 +1,4 @@
+import type { RoundRow } from './round-table.ts';
 import type { Db } from './yard-file.ts';
 
 /** A board, archived or not, with what the program's own lists of boards leave out. */
@@ -45,8 +46,8 @@ export function rowsToExport(db: Db) {
       `SELECT m.name AS meterName, p.version AS profileVersion FROM meter_profile p
        LEFT JOIN meter m ON m.id = p.meter_id WHERE p.id = ?`,
     ),
-    roundStarts: db.prepare<[], { id: number; startedAt: string }>(
-      'SELECT id, started_at AS startedAt FROM round',
+    roundStarts: db.prepare<[], { id: number } & Pick<RoundRow, 'startedAt' | 'datedBy'>>(
+      'SELECT id, started_at AS startedAt, dated_by AS datedBy FROM round',
     ),
     forecasts: db.prepare<[], Forecasted>(
       `SELECT o.board_id AS boardId, o.made_on AS madeOn FROM outlook o

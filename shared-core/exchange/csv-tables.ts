@@ -39,13 +39,13 @@ export interface BoardForCsv {
   note: string;
   call: Call | null;
   averagePct: number | null;
-  /** UTC instant; null before the first round. */
+  /** UTC instant, or the local day where only that is known; null before the first round. */
   readAt: string | null;
   /** UTC instant; null for a board that is there. */
   archivedAt: string | null;
 }
 
-/** A reading with what it comes to, and how. */
+/** A reading with what it comes to, and how. Where only the day of its round is known, its dates are local days. */
 export interface ReadingForCsv extends Reading {
   uuid: string;
   code: string;
@@ -56,7 +56,7 @@ export interface ReadingForCsv extends Reading {
   corrected: Corrected;
 }
 
-/** What one round found on one board. */
+/** What one round found on one board. Where only the day of the round is known, its dates are local days. */
 export interface CallForCsv {
   code: string;
   stackName: string;

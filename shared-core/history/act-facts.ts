@@ -10,6 +10,8 @@ export interface ChangedRecord {
   /** Its columns: of an edited one those that changed, as they were and as they became. */
   values: Readonly<Record<string, SavedValue>>;
   before: Readonly<Record<string, SavedValue>>;
+  /** Of a round: nobody gave its time, only its day. */
+  isDayOnly: boolean;
 }
 
 /** What an act did to the records of one table. */

@@ -1,24 +1,25 @@
+import { dateMessage } from '../record-words/date-message.ts';
 import type { Code } from '../words/en/index.ts';
 import { type Message, message } from '../words/message.ts';
 import type { ChangedRecord, SavedValue, TableChange } from './act-facts.ts';
 import { fieldsOf } from './edited-fields.ts';
 
-/** The order of a line's sentences where one act changed several tables. */
+/** The order of a line's sentences where one act changed several tables: first what the others follow from. */
 const ORDER = [
   'project',
   'species',
   'end_use',
-  'place',
   'stack',
   'board',
   'board_origin',
-  'move',
+  'place',
   'planned_move',
   'reservation',
   'meter',
   'meter_profile',
   'round',
   'reading',
+  'move',
   'amendment',
   'wood_temperature',
   'spot_plan',
@@ -34,14 +35,17 @@ const ORDER = [
   'setting',
 ];
 
-/** What goes without saying beside another change of the same act. */
-const SAID_BY: Readonly<Record<string, (changes: ReadonlyMap<string, TableChange>) => boolean>> = {
+type Changes = ReadonlyMap<string, TableChange>;
+
+/** What goes without saying beside another change of the same act: of a table, or of one kind of change. */
+const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
   move: (all) => all.has('board:added'),
   stack: (all) => all.has('move:added') && isOnlyPlaced(all.get('stack:edited')),
   meter_profile: (all) => all.has('meter:added'),
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
   amendment: (all) => all.has('reading:added') || all.has('round:edited'),
+  'round:edited': (all) => all.has('round:added'),
   setting: (all) => all.size > 1,
 };
 
@@ -55,7 +59,7 @@ type Told = Message | null;
 const nameOf = ({ records }: TableChange): string => records[0]?.name ?? '…';
 
 /** A change of one table, as sentences; none where it goes without saying. */
-function told(change: TableChange): Told[] {
+function told(change: TableChange, all: Changes): Told[] {
   const { inTable, how, rows, records } = change;
   const recordName = nameOf(change);
   const [first] = records;
@@ -100,9 +104,7 @@ function told(change: TableChange): Told[] {
     case 'move:deleted':
       return [message('act.move.deleted', some)];
     case 'planned_move:added':
-      return [message('act.planned-move.added', some)];
-    case 'planned_move:edited':
-      return [message('act.planned-move.edited', some)];
+      return [message('act.planned-move.added', { ...some, placeName: first?.whereName ?? '…' })];
     case 'planned_move:deleted':
       return [message('act.planned-move.deleted', some)];
     case 'reservation:added':
@@ -118,9 +120,9 @@ function told(change: TableChange): Told[] {
     case 'picture:deleted':
       return [message('act.picture.deleted', some)];
     case 'round:added':
-      return [message('act.round.started', some)];
+      return [roundAdded(change, all.has('round:edited'))];
     case 'round:edited':
-      return first ? [roundEdited(first)] : [];
+      return first ? roundEdited(change, first) : [];
     case 'reading:added':
       return [readingAdded(change)];
     case 'amendment:added':
@@ -137,7 +139,7 @@ function told(change: TableChange): Told[] {
     case 'oven_weight:added':
       return [message('act.oven-check.weighed', some)];
     case 'own_fit_choice:added':
-      return [message('act.own-fit')];
+      return [ownFit(first)];
     case 'sample_cut:added':
       return [message('act.sample.cut', some)];
     case 'sample_section_dry:added':
@@ -170,21 +172,42 @@ function moveEdited({ rows, records }: TableChange): Told {
     : message('act.move.edited', some);
 }
 
-function roundEdited({ values, before, name }: ChangedRecord): Told {
+/** @param isFinished  it was entered whole, as from a notebook or a table */
+function roundAdded({ rows, records }: TableChange, isFinished: boolean): Told {
+  const [first] = records;
+  const startedAt = first?.values.started_at;
+  const some = { rows, recordName: first?.name ?? '…' };
+  if (first === undefined || typeof startedAt !== 'string') return message('act.round.started', some);
+  const date = dateMessage(startedAt, first.isDayOnly);
+  if (isFinished) return message('act.round.entered', { ...some, date });
+  return first.values.dated_by === 'clock'
+    ? message('act.round.started', some)
+    : message('act.round.started-on', { ...some, date });
+}
+
+function roundEdited(change: TableChange, { values, before, name, isDayOnly }: ChangedRecord): Told[] {
   const recordName = name ?? '…';
   if (typeof values.started_at === 'string' && typeof before.started_at === 'string') {
-    return message('act.round.dated', {
-      recordName,
-      beforeAt: before.started_at,
-      afterAt: values.started_at,
-    });
+    const beforeDate = dateMessage(before.started_at, isDayOnly);
+    const afterDate = dateMessage(values.started_at, isDayOnly);
+    return [message('act.round.dated', { recordName, beforeDate, afterDate })];
   }
   if ('finished_at' in values) {
-    return values.finished_at === null
-      ? message('act.round.reopened', { recordName })
-      : message('act.round.finished', { recordName });
+    return [
+      values.finished_at === null
+        ? message('act.round.reopened', { recordName })
+        : message('act.round.finished', { recordName }),
+    ];
   }
-  return message('act.round.edited', { recordName });
+  return edited(change);
+}
+
+/** A choice of a person whether readings of a species are corrected by their own checks. */
+function ownFit(record: ChangedRecord | undefined): Told {
+  const speciesName = String(record?.values.species_id ?? '…');
+  return record?.values.in_use === 1
+    ? message('act.own-fit-on', { speciesName })
+    : message('act.own-fit-off', { speciesName });
 }
 
 function readingAdded(change: TableChange): Told {
@@ -232,6 +255,8 @@ const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
   species: 'act.what.species',
   end_use: 'act.what.use',
   meter: 'act.what.meter',
+  planned_move: 'act.what.planned-move',
+  round: 'act.what.round',
   project: 'act.what.project',
 };
 
@@ -277,8 +302,8 @@ export function actLine(changes: readonly TableChange[]): Message {
   const all = new Map(changes.map((change) => [`${change.inTable}:${change.how}`, change]));
   const sentences = [...all.values()]
     .toSorted((a, b) => ORDER.indexOf(a.inTable) - ORDER.indexOf(b.inTable))
-    .filter(({ inTable }) => SAID_BY[inTable]?.(all) !== true)
-    .flatMap(told)
+    .filter(({ inTable, how }) => ![inTable, `${inTable}:${how}`].some((key) => SAID_BY[key]?.(all)))
+    .flatMap((change) => told(change, all))
     .filter((sentence) => sentence !== null);
   const [only, ...others] = sentences;
   if (only === undefined) return message('act.other');

@@ -24,7 +24,12 @@ const asThickness: Show = (value, { thickness_quarters: quarters }) =>
         thickness: { thicknessMm: value, quarters: typeof quarters === 'number' ? quarters : null },
       })
     : null;
-/** Too long, or a word of the file: the line says only that it changed. */
+/** A choice, by the words of its form. */
+const asWord =
+  (form: string): Show =>
+  (value) =>
+    typeof value === 'string' ? { code: `${form}.${value}` as Code } : null;
+/** Too long: the line says only that it changed. */
 const untold: Show = () => null;
 
 /** The fields of each table that a person knows, in the order in which forms have them. */
@@ -37,10 +42,10 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
     ['width_mm', 'board.width', asMm],
     ['length_mm', 'board.length', asLength],
     ['sawn_on', 'board.sawn-on', asDay],
-    ['dried_by', 'board.dried-by', untold],
-    ['sawing', 'board.sawing', untold],
+    ['dried_by', 'board.dried-by', asWord('board.dried-by')],
+    ['sawing', 'board.sawing', asWord('board.sawing')],
     ['ring_radius_mm', 'board.pith-distance', asMm],
-    ['bark_side', 'board.bark-side', untold],
+    ['bark_side', 'board.bark-side', asWord('board.bark-side')],
     ['bark_off_on', 'board.bark-off-on', asDay],
     ['log', 'board.log', asText],
     ['layer', 'board.layer', asText],
@@ -56,7 +61,7 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
   ],
   place: [
     ['name', 'act.field.name', asText],
-    ['kind', 'act.field.kind', untold],
+    ['kind', 'act.field.kind', asWord('places.kind')],
     ['air', 'act.field.air', untold],
     ['air_movement', 'act.field.air-movement', untold],
     ['note', 'board.note', untold],
@@ -64,6 +69,12 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
   species: [['name', 'act.field.name', asText]],
   end_use: [['name', 'act.field.name', asText]],
   meter: [['name', 'act.field.name', asText]],
+  planned_move: [
+    ['place_id', 'act.field.place', asText],
+    ['planned_on', 'dates.move-day', asDay],
+    ['note', 'board.note', untold],
+  ],
+  round: [['note', 'board.note', untold]],
   project: [
     ['name', 'act.field.name', asText],
     ['needed_by', 'act.field.needed-by', asDay],

@@ -12,6 +12,8 @@ const NAMED: Readonly<Record<string, string>> = {
   place_id: 'place',
   stack_id: 'stack',
 };
+/** What is at a place, or goes there. */
+const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack']);
 /** What a row without a name belongs to, the nearest first. */
 const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id'] as const;
 const OWNER_TABLES: Readonly<Record<string, string>> = {
@@ -45,12 +47,13 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct)
   }
   function whereOf(inTable: string, row: Record<string, unknown>): string | null {
     if (inTable === 'board') return acts.nameThen('stack', row.stack_id, place);
-    return inTable === 'move' || inTable === 'stack' ? acts.nameThen('place', row.place_id, place) : null;
+    return PLACED.has(inTable) ? acts.nameThen('place', row.place_id, place) : null;
   }
   const recordOf = ({ inTable, how, row, before, of }: ActSample): ChangedRecord => ({
     name: nameOf(of),
     whereName: how !== 'edited' ? whereOf(inTable, row) : inTable === 'move' ? whereOf(inTable, of) : null,
     values: valuesOf(row),
+    isDayOnly: of.dated_by === 'day',
     before: valuesOf(before),
   });
 

@@ -4,6 +4,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { dayUntil } from '../../../shared-core/contract/yard.ts';
+import { dateMessage } from '../../../shared-core/record-words/date-message.ts';
 import { instantSchema } from '../../../shared-core/time.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { DateField } from '../../form/DateField.tsx';
@@ -23,7 +24,10 @@ export function ChangeDate({ round }: { round: RoundDate }) {
     <>
       <Button onClick={() => setOpen(true)}>
         {say('round-date.change')}
-        <span className="spoken-only"> {formats.dateTime(round.startedAt)}</span>
+        <span className="spoken-only">
+          {' '}
+          {round.isDated ? formats.day(round.startedAt) : formats.dateTime(round.startedAt)}
+        </span>
       </Button>
       {isOpen && <ChangeDateForm round={round} onClose={() => setOpen(false)} />}
     </>
@@ -65,7 +69,8 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
         throw error;
       });
     if (saved && saved.startedAt !== round.startedAt) {
-      tellDone(say('round-date.changed', { wasAt: round.startedAt, startedAt: saved.startedAt }));
+      const [was, is] = [round, saved].map((each) => dateMessage(each.startedAt, each.isDated));
+      tellDone(say('round-date.changed', { was: was!, is: is! }));
     }
   }
 

@@ -1,6 +1,7 @@
 /** What many places share: buttons, states, and the words that go with a number. */
 export const common = {
   'common.add': 'Add',
+  'common.at-time': '{timeAt}',
   'common.cancel': 'Cancel',
   'common.close': 'Close',
   'common.done-of': '{done} of {total}',
@@ -10,6 +11,7 @@ export const common = {
   'common.legend': 'Legend',
   'common.loading': 'Loading …',
   'common.not-saved': 'What you typed is not saved yet. Save it, or press Cancel.',
+  'common.on-day': '{dayOn}',
   'common.print': 'Print',
   'common.save': 'Save',
   'common.saving': 'Saving …',

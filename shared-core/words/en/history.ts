@@ -50,9 +50,7 @@ export const history = {
   'act.move.edited': '{rows, plural, one {A move of board {recordName} changed.} other {# moves changed.}}',
   'act.move.deleted': '{rows, plural, one {A move of board {recordName} deleted.} other {# moves deleted.}}',
   'act.planned-move.added':
-    '{rows, plural, one {A planned move of {recordName} saved.} other {# planned moves saved.}}',
-  'act.planned-move.edited':
-    '{rows, plural, one {A planned move of {recordName} changed.} other {# planned moves changed.}}',
+    '{rows, plural, one {Planned a move of {recordName} to {placeName}.} other {# planned moves saved.}}',
   'act.planned-move.deleted':
     '{rows, plural, one {A planned move of {recordName} deleted.} other {# planned moves deleted.}}',
   'act.reservation.added': '{rows, plural, one {Board {recordName} reserved.} other {# boards reserved.}}',
@@ -66,10 +64,13 @@ export const history = {
   'act.picture.deleted':
     '{rows, plural, one {A picture of {recordName} deleted.} other {# pictures deleted.}}',
   'act.round.started': '{rows, plural, one {Round started on stack {recordName}.} other {# rounds started.}}',
+  'act.round.started-on':
+    '{rows, plural, one {Round of {date} started on stack {recordName}.} other {# rounds started.}}',
+  'act.round.entered':
+    '{rows, plural, one {Round of {date} entered for stack {recordName}.} other {# rounds entered.}}',
   'act.round.finished': 'Round of stack {recordName} finished.',
   'act.round.reopened': 'Round of stack {recordName} reopened.',
-  'act.round.dated': 'Round of stack {recordName}: date changed from {beforeAt} to {afterAt}.',
-  'act.round.edited': 'Round of stack {recordName} changed.',
+  'act.round.dated': 'Round of stack {recordName}: date changed from {beforeDate} to {afterDate}.',
   'act.reading.added': 'Reading {reading} saved on board {recordName}.',
   'act.readings.added':
     '{rows, plural, one {Reading saved on board {recordName}.} other {# readings saved.}}',
@@ -96,7 +97,8 @@ export const history = {
     '{rows, plural, one {Oven-dry check of {recordName} added.} other {# oven-dry checks added.}}',
   'act.oven-check.weighed':
     '{rows, plural, one {Oven-dry check of {recordName} weighed.} other {# weights of oven-dry checks saved.}}',
-  'act.own-fit': 'Correction by own oven-dry checks turned on or off.',
+  'act.own-fit-on': 'Readings of {speciesName} are corrected by your oven-dry checks.',
+  'act.own-fit-off': 'Readings of {speciesName} are not corrected by your oven-dry checks.',
   'act.sample.cut':
     '{rows, plural, one {Sections cut beside board {recordName}.} other {Sections cut beside # boards.}}',
   'act.sample.dried':
@@ -120,6 +122,8 @@ export const history = {
   'act.what.use': '{rows, plural, one {use {recordName}} other {# uses}}',
   'act.what.meter': '{rows, plural, one {meter {recordName}} other {# meters}}',
   'act.what.project': '{rows, plural, one {project {recordName}} other {# projects}}',
+  'act.what.planned-move': '{rows, plural, one {the planned move of {recordName}} other {# planned moves}}',
+  'act.what.round': '{rows, plural, one {a round of stack {recordName}} other {# rounds}}',
   'act.what.species': '{rows, plural, one {species {recordName}} other {# species}}',
   'act.value.mm': '{valueMm}',
   'act.value.length': '{valueLengthMm}',

@@ -309,7 +309,7 @@ export const round = {
   'round-date.year-right': 'Yes, change it',
   'round-date.long-before-stack':
     'That is {years} years before this stack was added. {change, select, start {No round was started.} page {Nothing was saved.} other {Nothing was changed.}} Is the year right?',
-  'round-date.changed': 'Round start changed from {wasAt} to {startedAt}.',
+  'round-date.changed': 'Round start changed from {was} to {is}.',
   'round-page.nothing-probed': 'No board was probed in this round.',
   'round-page.boards': 'Board by board',
   'findings.board': 'Board',

@@ -197,6 +197,47 @@ describe('the list of what was done', () => {
     ]);
   });
 
+  test('tells a round from a notebook by its own day, and what came with it after it', async () => {
+    const [one, two] = yard.boards;
+    await doing('boards.edit', { id: one!.id, basedOn: 1, changed: { sawing: 'quarter' } });
+    const page = {
+      stackId: yard.stack.id,
+      startedAt: new Date('2026-05-02T12:00').toISOString(),
+      isDayOnly: true,
+      meterId: null,
+      unit: 'pct' as const,
+      woodTempC: 20,
+      airTempC: null,
+      depths: ['unknown' as const],
+      lines: [one!, two!].map(({ id }) => ({ boardId: id, raws: [14] })),
+      thereSince: '2026-05-01',
+    };
+    const { roundId } = (await doing('pastRounds.save', page)).output;
+    const { version } = (await yard.query('rounds.ofBoard', { boardId: one!.id }))[0]!;
+    const startedAt = new Date('2026-05-04T12:00').toISOString();
+    await doing('rounds.edit', { id: roundId, basedOn: version, changed: { startedAt } });
+    await doing('notes.set', { subject: { kind: 'round', id: roundId }, shown: '', note: 'Rain' });
+    expect((await lines()).slice(0, 4)).toEqual([
+      'Note changed on a round of stack Walnut.',
+      'Round of stack Walnut: date changed from May 2, 2026 to May 4, 2026.',
+      // The window's time zone may be west of the machine's, whose midnight it was.
+      expect.stringMatching(
+        /^Round of May 2, 2026 entered for stack Walnut\. 2 readings saved\. 2 boards in Shop since (Apr 30|May 1), 2026\.$/,
+      ),
+      'Sawing changed from Flat-sawn to Quarter-sawn on board WAL-01.',
+    ]);
+  });
+
+  test('tells of a planned move where it goes, and what was changed of it', async () => {
+    const plan = { stackId: yard.stack.id, boardId: null, placeId: yard.place.id, note: '' };
+    const { id, version } = (await doing('plannedMoves.add', { ...plan, plannedOn: '2026-06-20' })).output;
+    await doing('plannedMoves.edit', { id, basedOn: version, changed: { plannedOn: '2026-06-22' } });
+    expect((await lines()).slice(0, 2)).toEqual([
+      'Day changed from Jun 20, 2026 to Jun 22, 2026 on the planned move of Walnut.',
+      'Planned a move of Walnut to Shop.',
+    ]);
+  });
+
   test('of a board has only what changed that board', async () => {
     const round = await yard.beginRound();
     await doing('boards.edit', { id: yard.boards[1]!.id, basedOn: 1, changed: { note: 'Knot' } });

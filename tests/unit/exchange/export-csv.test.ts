@@ -74,6 +74,25 @@ test('readings are as shown and as on screen, with how they were corrected, and 
   });
 });
 
+test('of a round of which only the day is known, the day is written', async () => {
+  await yard.command('pastRounds.save', {
+    stackId: yard.stack.id,
+    startedAt: new Date('2026-05-02T12:00').toISOString(),
+    isDayOnly: true,
+    meterId: null,
+    unit: 'pct',
+    woodTempC: 20,
+    airTempC: null,
+    depths: ['unknown', 'unknown'],
+    lines: [{ boardId: yard.boards[0]!.id, raws: [14, 15] }],
+    work: null,
+  });
+  const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
+  expect(await exported('readings')).toMatchObject([dated, dated]);
+  await expect.poll(async () => (await exported('calls'))[0], { timeout: 15_000 }).toMatchObject({ 'Round started': '2026-05-02' });
+  expect((await exported('boards'))[0]).toMatchObject({ 'Read at': '2026-05-02' });
+});
+
 test('calls and forecasts are those that the file has', async () => {
   const roundId = await saveReadings();
   await yard.command('rounds.finish', { roundId });
