@@ -21,6 +21,7 @@ import { OtherYardBanner } from './OtherYardBanner.tsx';
 import { ProblemPage } from './ProblemPage.tsx';
 import { screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
+import { UndoEarlier } from './UndoEarlier.tsx';
 import { useFocusKept } from './useFocusKept.ts';
 import { WorkOfOther } from './WorkOfOther.tsx';
 import { YardNotes } from './YardNotes.tsx';
@@ -76,6 +77,7 @@ export function App() {
         <YardNotes />
       </Banners>
       <Notices />
+      <UndoEarlier />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
         {info ? (
           <Fault>{screenAt(route)}</Fault>

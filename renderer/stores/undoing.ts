@@ -1,7 +1,21 @@
+import { create } from 'zustand';
+import type { ListedAct } from '../../shared-core/contract/requests/acts.ts';
+import { bridge } from '../data/bridge.ts';
 import { newestAct } from '../data/own-acts.ts';
 import { wordsNow } from '../words.ts';
-import { tellDone, tellProblem, undoAct } from './notices.ts';
+import { attempt, tellDone, tellProblem, undoAct } from './notices.ts';
 import { useYard } from './yard.ts';
+
+/** The act of which is asked whether it is undone; null where none is. */
+export const useUndoQuestion = create<{ asked: ListedAct | null }>()(() => ({ asked: null }));
+
+export const leaveQuestion = (): void => useUndoQuestion.setState({ asked: null });
+
+/** The person said yes. */
+export async function undoEarlier(act: string): Promise<void> {
+  leaveQuestion();
+  await attempt(undoAct(act, 'undo'));
+}
 
 /** In a text field these keys are the field's, and in a dialog they would change what is behind it. */
 const isOfWindow = ({ target }: KeyboardEvent): boolean =>
@@ -9,7 +23,28 @@ const isOfWindow = ({ target }: KeyboardEvent): boolean =>
   (target.closest('input, select, textarea, [contenteditable]') === null &&
     document.querySelector('[role=dialog], [role=alertdialog]') === null);
 
-/** From now on Ctrl+Z undoes the newest act of this window, and Ctrl+Shift+Z or Ctrl+Y redoes it; Command on a Mac. */
+/** So many of the newest acts are searched for one that is not undone. */
+const SEARCHED = 200;
+
+/** Nothing of this window is left: the newest act of the yard, which may be of before a restart, is asked about. */
+async function askAboutEarlier(): Promise<void> {
+  const { acts } = await bridge().query('acts.list', { boardId: null, before: null, limit: SEARCHED });
+  const newest = acts.find(({ isUndone }) => !isUndone);
+  if (newest) useUndoQuestion.setState({ asked: newest });
+  else tellDone(wordsNow().say('act.nothing-to-undo'));
+}
+
+async function undoOrRedo(what: 'undo' | 'redo'): Promise<void> {
+  const act = newestAct(what === 'undo' ? 'done' : 'undone', useYard.getState().info?.uuid ?? null);
+  if (act !== null) await undoAct(act, what);
+  else if (what === 'undo') await askAboutEarlier();
+  else tellDone(wordsNow().say('act.nothing-to-redo'));
+}
+
+/**
+ * From now on Ctrl+Z undoes the newest act of this window, and asks about an earlier one; Ctrl+Shift+Z or Ctrl+Y redoes
+ * it; Command on a Mac.
+ */
 export function followUndoKeys(): () => void {
   let isBusy = false;
   const onKey = (event: KeyboardEvent): void => {
@@ -18,15 +53,8 @@ export function followUndoKeys(): () => void {
     if (key !== 'z' && key !== 'y') return;
     event.preventDefault();
     if (isBusy) return;
-    const what = key === 'y' || event.shiftKey ? 'redo' : 'undo';
-    const yard = useYard.getState().info?.uuid ?? null;
-    const act = newestAct(what === 'undo' ? 'done' : 'undone', yard);
-    if (act === null) {
-      tellDone(wordsNow().say(what === 'undo' ? 'act.nothing-to-undo' : 'act.nothing-to-redo'));
-      return;
-    }
     isBusy = true;
-    void undoAct(act, what)
+    void undoOrRedo(key === 'y' || event.shiftKey ? 'redo' : 'undo')
       .catch(tellProblem)
       .finally(() => {
         isBusy = false;

@@ -60,6 +60,14 @@ test('what was done is listed, undone and redone, also after a restart', async (
     await openDemoYard(other);
     await other.evaluate(() => (location.hash = '#/history'));
     await expect(act(other, 'moved to')).toBeVisible();
+    // What this window did not do itself is asked about.
+    await other.keyboard.press('Control+z');
+    const question = other.getByRole('dialog', { name: 'Undo this earlier change?' });
+    await expect(question).toContainText('moved to');
+    await question.getByRole('button', { name: 'Undo' }).click();
+    await expect(act(other, 'moved to')).toContainText('Undone');
+    await other.keyboard.press('Control+Shift+z');
+    await expect(act(other, 'moved to')).not.toContainText('Undone');
     await act(other, 'moved to').getByRole('button', { name: 'Undo' }).click();
     await expect(act(other, 'moved to')).toContainText('Undone');
     await act(other, 'Log changed from').getByRole('button', { name: 'Undo' }).click();

@@ -77,3 +77,45 @@ test('a past round is typed as a grid, survives a reload, and is dated', async (
   await key('Enter');
   await expect(page.getByRole('textbox', { name: /^WAL-06, reading 1:/ })).toHaveValue('');
 });
+
+test('a past round tells where its boards were then; undone and redone as one', async ({
+  pintally: { page },
+}) => {
+  const field = (label: string) => page.getByLabel(label, { exact: true }).and(page.locator('input'));
+  await field('What do you call this stack?').fill('Oak by the mill');
+  await field('Species').fill('white oak');
+  await page.keyboard.press('Enter');
+  await field('Thickness').fill('52');
+  await field('How many boards?').fill('2');
+  await page.getByRole('spinbutton', { name: /year/ }).focus();
+  await page.keyboard.type('20250315');
+  await page.getByRole('button', { name: 'Add the stack only' }).click();
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'Enter a past round' }).click();
+  await page.getByRole('spinbutton', { name: /year/ }).focus();
+  await page.keyboard.type('20250610');
+  await page.getByRole('radio', { name: 'Unknown' }).first().check();
+  await page.getByRole('textbox', { name: /^OAK-01, reading 1:/ }).fill('24%');
+  await page.getByRole('textbox', { name: /^OAK-02, reading 1:/ }).fill('25');
+  await page.getByRole('button', { name: 'Save 2 readings' }).click();
+  await expect(page.getByText('Choose where the boards were. Nothing was saved.')).toBeVisible();
+  await expect(
+    page.getByText(/^2 boards are in Outdoors only since .* Were they there on Jun.* 2025\?$/),
+  ).toBeVisible();
+  await page.getByRole('radio', { name: 'Yes, since they were sawn' }).check();
+  await picture(page, 'past-round-place', { fullPage: true });
+  await page.getByRole('button', { name: 'Save 2 readings' }).click();
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+  await expect(page.getByRole('main')).not.toContainText(/12:00|noon/);
+
+  await page.evaluate(() => (location.hash = '#/boards/1'));
+  const since = page.getByRole('main').getByText(/Outdoors since Mar.* 2025/);
+  await expect(since).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(
+    page.getByText(/^Undone: Round of Jun.* 2025 entered for stack Oak by the mill\./),
+  ).toBeVisible();
+  await expect(since).toBeHidden();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(since).toBeVisible();
+});

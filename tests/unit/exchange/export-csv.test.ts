@@ -89,7 +89,9 @@ test('of a round of which only the day is known, the day is written', async () =
   });
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
   expect(await exported('readings')).toMatchObject([dated, dated]);
-  await expect.poll(async () => (await exported('calls'))[0], { timeout: 15_000 }).toMatchObject({ 'Round started': '2026-05-02' });
+  await expect
+    .poll(async () => (await exported('calls'))[0], { timeout: 15_000 })
+    .toMatchObject({ 'Round started': '2026-05-02' });
   expect((await exported('boards'))[0]).toMatchObject({ 'Read at': '2026-05-02' });
 });
 
