@@ -54,6 +54,7 @@ import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
 import { lifeCommands } from './stock/life-of-boards.ts';
+import { moveCommands, moveQueries } from './stock/moves.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
 import { placeCommands, placeQueries } from './stock/places.ts';
 import { projectCommands, projectQueries } from './stock/projects.ts';
@@ -248,6 +249,7 @@ export function createApp({
     ...rounds.queries,
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
+    ...moveQueries(queryContext),
     ...noteQueries(queryContext),
     ...pictures.queries,
     ...labelQueries(queryContext, longWork, createPdfThread(threads.labels), shapesThread),
@@ -281,6 +283,7 @@ export function createApp({
     ...firstStackCommands(context),
     ...boardCommands(context, judging),
     ...lifeCommands(context),
+    ...moveCommands(context, judging),
     ...boardsTogetherCommands(context, judging, comparing),
     ...noteCommands(context),
     ...pictures.commands,

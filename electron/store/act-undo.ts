@@ -200,7 +200,7 @@ export function actUndo(db: Db) {
     const after = parsed(change.after as string);
     const row = rows.find(table, uuid);
     // A board's first move goes with the board.
-    if (row === undefined && table === 'move') return;
+    if (row === undefined && table === 'move' && nameOf.board.get(after.board_id) === undefined) return;
     if (row === undefined) refuse('changed', table, after, since(change, [], acts));
     touch(touched, table, row);
     if (table === 'undone_row') {
@@ -218,12 +218,11 @@ export function actUndo(db: Db) {
       return;
     }
     checkUnchanged(change, row, after, acts);
-    if (
-      table === 'move' &&
-      isOnlyMove.get(row.board_id) === 1 &&
-      wasAdded.get({ acts, boardId: row.board_id }) === 1
-    )
-      return;
+    if (table === 'move' && isOnlyMove.get(row.board_id) === 1) {
+      if (wasAdded.get({ acts, boardId: row.board_id }) === 1) return;
+      // Those before it were deleted since.
+      refuse('changed', table, row, null);
+    }
     refuseWhere('used', table, row, parts.userOf(table, row.id, acts));
     rows.remove(table, row, at);
   }

@@ -5,6 +5,7 @@ import {
   type BoardRow,
   boardSchema,
   latestFindingSchema,
+  type Move,
   type NewBoard,
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
@@ -12,7 +13,7 @@ import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgem
 import type { BadCacheCollector } from './bad-caches.ts';
 import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
-import { moveWrites } from './move-table.ts';
+import { moveReads, moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
 import { holds } from './undone-rows.ts';
@@ -340,7 +341,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
 
 export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
   const add = recordAdder(db, 'board', columns);
-  const moves = moveWrites(db);
+  const moves = moveWrites(db, moveReads(db));
   const archive = db.prepare(
     `UPDATE board SET archived_at = ?, archived_why = ?, version = version + 1
      WHERE id IN (SELECT value FROM json_each(?)) AND archived_at IS NULL`,
@@ -351,9 +352,9 @@ export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
   );
   return {
     /** A board, and that it stands at a place since an instant. */
-    add: (board: NewBoard, placeId: number, since: string): number => {
+    add: (board: NewBoard, placeId: number, since: string, datedBy: Move['datedBy'] = 'clock'): number => {
       const boardId = add(board);
-      moves.add({ boardId, placeId, since });
+      moves.add({ boardId, placeId, since, datedBy });
       return boardId;
     },
     edit: recordEditor(db, 'board', columns, get),

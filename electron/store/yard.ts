@@ -236,7 +236,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
     confirmedSpecies: confirmedSpeciesWrites(db),
-    moves: { ...reads.moves, ...moveWrites(db) },
+    moves: { ...reads.moves, ...moveWrites(db, reads.moves) },
     rounds: { ...reads.rounds, ...roundWrites(db, reads.rounds) },
     woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },
     spotPlans: { ...reads.spotPlans, ...spotPlanWrites(db) },

@@ -21,6 +21,8 @@ const editSchemaOn = (today: string) => {
     ringRadiusMm: shape.ringRadiusMm.unwrap(),
     placeId: z.int(says('validation.place-missing')),
     since: dayUntil(today),
+    /** Of the move; blank: not known. */
+    time: z.string(),
     endUseId: z.string().min(1, says('validation.use-missing')),
     readings: z.enum(['include', ...readingReasons]),
   });
@@ -40,7 +42,7 @@ const parts = {
   sawing: ['sawing'],
   'bark-side': ['barkSide', 'barkOffOn'],
   pith: ['ringRadiusMm'],
-  place: ['placeId', 'since'],
+  place: ['placeId', 'since', 'time'],
   use: ['endUseId'],
   readings: ['readings'],
   order: [],

@@ -11,6 +11,7 @@ import { lifeRequests } from './requests/life.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
 import { metersRequests } from './requests/meters.ts';
+import { moveRequests } from './requests/moves.ts';
 import { noteRequests } from './requests/notes.ts';
 import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { pastRoundRequests } from './requests/past-rounds.ts';
@@ -36,6 +37,7 @@ export const requests = {
   ...stackRequests,
   ...boardRequests,
   ...lifeRequests,
+  ...moveRequests,
   ...placeRequests,
   ...stationRequests,
   ...catalogRequests,

@@ -330,10 +330,13 @@ export type BoardFilter = z.infer<typeof boardFilterSchema>;
 
 export const moveSchema = z.object({
   id: rowIdSchema,
+  version: versionSchema,
   boardId: rowIdSchema,
   placeId: rowIdSchema,
   placeName: z.string(),
   since: instantSchema,
+  /** How well that is known: by the clock, a time that a person gave, or only the day. */
+  datedBy: z.enum(['clock', 'time', 'day']),
 });
 export type Move = z.infer<typeof moveSchema>;
 

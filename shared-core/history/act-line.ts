@@ -40,7 +40,9 @@ type Changes = ReadonlyMap<string, TableChange>;
 /** What goes without saying beside another change of the same act: of a table, or of one kind of change. */
 const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
   move: (all) => all.has('board:added'),
-  stack: (all) => all.has('move:added') && isOnlyPlaced(all.get('stack:edited')),
+  stack: (all) =>
+    ['move:added', 'move:edited', 'move:deleted'].some((change) => all.has(change)) &&
+    isOnlyPlaced(all.get('stack:edited')),
   meter_profile: (all) => all.has('meter:added'),
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
@@ -100,7 +102,7 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'move:added':
       return [message('act.moved', { ...some, placeName: first?.whereName ?? '…' })];
     case 'move:edited':
-      return [moveEdited(change)];
+      return moveEdited(change);
     case 'move:deleted':
       return [message('act.move.deleted', some)];
     case 'planned_move:added':
@@ -157,9 +159,9 @@ function told(change: TableChange, all: Changes): Told[] {
 }
 
 /** That boards were somewhere since another day, or only that moves were changed. */
-function moveEdited({ rows, records }: TableChange): Told {
+function moveEdited(change: TableChange): Told[] {
+  const { rows, records } = change;
   const [first] = records;
-  const some = { rows, recordName: first?.name ?? '…' };
   const since = first?.values.since;
   const isSame =
     typeof since === 'string' &&
@@ -167,9 +169,9 @@ function moveEdited({ rows, records }: TableChange): Told {
       ({ values, whereName }) =>
         values.since === since && !('place_id' in values) && whereName === first?.whereName,
     );
-  return isSame
-    ? message('act.move.since', { ...some, placeName: first?.whereName ?? '…', sinceOn: since })
-    : message('act.move.edited', some);
+  if (!isSame) return edited(change);
+  const some = { rows, recordName: nameOf(change) };
+  return [message('act.move.since', { ...some, placeName: first?.whereName ?? '…', sinceOn: since })];
 }
 
 /** @param isFinished  it was entered whole, as from a notebook or a table */
@@ -252,6 +254,7 @@ const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
   board: 'act.what.board',
   stack: 'act.what.stack',
   place: 'act.what.place',
+  move: 'act.what.move',
   species: 'act.what.species',
   end_use: 'act.what.use',
   meter: 'act.what.meter',

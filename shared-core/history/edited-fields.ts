@@ -66,6 +66,10 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
     ['air_movement', 'act.field.air-movement', untold],
     ['note', 'board.note', untold],
   ],
+  move: [
+    ['place_id', 'act.field.place', asText],
+    ['since', 'act.field.moved-on', asDay],
+  ],
   species: [['name', 'act.field.name', asText]],
   end_use: [['name', 'act.field.name', asText]],
   meter: [['name', 'act.field.name', asText]],

@@ -91,7 +91,12 @@ export function* saveImport(
     const from = fields.sawnOn ?? firstReadOn;
     const since = from === null ? now : isoOf(Math.min(nowMs, startOfDay(from)));
     const board = newBoardSchema.parse({ ...unknownOfBoard, ...fields, stackId: stack.id });
-    boards.add(board, place === null ? stack.placeId : placeIdOf(place), since);
+    boards.add(
+      board,
+      place === null ? stack.placeId : placeIdOf(place),
+      since,
+      from === null ? 'clock' : 'day',
+    );
     counts.boards++;
   }
 

@@ -91,8 +91,8 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return {};
     },
 
-    'boards.move': function* ({ boardIds, placeId, since, isDayOnly, isInserted }) {
-      yield* moveBoards(context, judging, boardIds, { placeId, since, isDayOnly, isInserted });
+    'boards.move': function* ({ boardIds, work: _, ...to }) {
+      yield* moveBoards(context, judging, boardIds, to);
       return { moved: boardIds.length };
     },
   } satisfies Partial<Commands>;

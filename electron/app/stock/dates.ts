@@ -8,7 +8,7 @@ import { type AppContext, orConflict, orRefuse, type QueryContext } from '../con
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
-import { checkMove, moveBoards } from './moving.ts';
+import { checkMove, moveBoards, movedNow } from './moving.ts';
 
 /** The days on which its boards are next read with use, or likely ready. */
 function datesOfStack(stack: StackRow, uuid: string, probeMs: number | null): DateOfYard[] {
@@ -91,7 +91,7 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
     *'plannedMoves.make'({ id, basedOn }) {
       const { acts, boards, stacks } = context.yard();
       const { stackId, boardId, placeId } = get(id);
-      const to = { placeId, since: context.now() };
+      const to = movedNow(placeId, context.now());
       remove(id, basedOn);
       const boardIds = stackId === null ? [boardId!] : boards.idsWithStack(stackId);
       if (stackId !== null) {
@@ -100,7 +100,7 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
         checkMove(context, to);
         stacks.edit({ id: stackId, basedOn: version, changed: { placeId } });
       }
-      yield* moveBoards(context, judging, boardIds, { ...to, isDayOnly: false, isInserted: false });
+      yield* moveBoards(context, judging, boardIds, to);
       return { act: acts.now(), boardIds };
     },
   } satisfies Partial<Commands>;

@@ -39,13 +39,13 @@ export function stackCommands(context: AppContext, judging: Judging) {
       if (before.endUseId !== after.endUseId) judging.judgeAgain(context.yard().boards.idsOfStack(id));
       return after;
     },
-    'stacks.move': function* ({ id, placeId, since, isDayOnly, isInserted }) {
+    'stacks.move': function* ({ id, work: _, ...to }) {
       const { boards, stacks } = context.yard();
       const { version } = get(id);
       const boardIds = boards.idsWithStack(id);
-      checkMove(context, { placeId, since });
-      stacks.edit({ id, basedOn: version, changed: { placeId } });
-      yield* moveBoards(context, judging, boardIds, { placeId, since, isDayOnly, isInserted });
+      checkMove(context, to);
+      stacks.edit({ id, basedOn: version, changed: { placeId: to.placeId } });
+      yield* moveBoards(context, judging, boardIds, to);
       return get(id);
     },
   } satisfies Partial<Commands>;

@@ -123,7 +123,13 @@ function addStack(
     });
     const firstId = placeIds.get(cameFrom?.place ?? place) ?? parsed.placeId;
     const id = yard.boards.add(board, firstId, daysAgo(ownSawnDaysAgo));
-    if (cameFrom) yard.moves.add({ boardId: id, placeId: parsed.placeId, since: daysAgo(cameFrom.daysAgo) });
+    if (cameFrom)
+      yard.moves.add({
+        boardId: id,
+        placeId: parsed.placeId,
+        since: daysAgo(cameFrom.daysAgo),
+        datedBy: 'time',
+      });
     return { ...board, id };
   });
 

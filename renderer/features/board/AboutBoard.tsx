@@ -1,9 +1,8 @@
-import type { BoardRow, Move } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
-import css from './board.module.css';
 
 /** What a person entered about the board; what is blank is not shown. */
 export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isSpeciesConfirmed: boolean }) {
@@ -46,24 +45,4 @@ function placeInStack({ layer, column }: BoardRow, say: Say): string | null {
   return column === null
     ? say('board.layer-of-stack', { layer })
     : say('board.layer-and-column', { layer, column });
-}
-
-/** The places where a board has been, the present one first. */
-export function MovesOfBoard({ moves }: { moves: readonly Move[] }) {
-  const { say } = useWords();
-  const newestFirst = moves.toSorted((a, b) => Date.parse(b.since) - Date.parse(a.since) || b.id - a.id);
-  return (
-    <ol className={`list ${css.moves}`}>
-      {newestFirst.map(({ id, placeName, since }, index) => {
-        const until = newestFirst[index - 1]?.since;
-        return (
-          <li key={id}>
-            {until
-              ? say('board.moved-through', { placeName, stayRange: { from: since, to: until } })
-              : say('board.at-place', { placeName, sinceOn: since })}
-          </li>
-        );
-      })}
-    </ol>
-  );
 }

@@ -11,7 +11,8 @@ import { Tabs } from '../../ui/Tabs.tsx';
 import { useWords } from '../../words.ts';
 import { ActList } from '../history/ActList.tsx';
 import { OvenChecksSection } from '../species/OvenChecksSection.tsx';
-import { AboutBoard, MovesOfBoard } from './AboutBoard.tsx';
+import { AboutBoard } from './AboutBoard.tsx';
+import { MovesOfBoard } from './MovesOfBoard.tsx';
 import { ProfileChart } from './ProfileChart.tsx';
 import { ReadingsOfBoard } from './ReadingsOfBoard.tsx';
 import { RoundsOfBoard } from './RoundsOfBoard.tsx';
@@ -102,7 +103,7 @@ export function PartsOfBoard({
                 <AboutBoard board={board} isSpeciesConfirmed={isSpeciesConfirmed} />
               </Sheet>
               <Sheet title={say('board.moves')}>
-                <MovesOfBoard moves={moves} />
+                <MovesOfBoard board={board} moves={moves} />
               </Sheet>
             </div>
           ),

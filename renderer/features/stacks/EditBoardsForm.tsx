@@ -9,12 +9,13 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { instantOfDay } from '../../ui/days.ts';
+import { momentOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
 import { EditBoardsFields } from './EditBoardsFields.tsx';
 import { EditedMeanwhile } from './EditedMeanwhile.tsx';
 import css from './edit-boards.module.css';
 import { useStackOrder } from './StackOrderFields.tsx';
+import { useMoveQuestions } from './useMoveQuestions.tsx';
 
 /** Edits several boards at once: only what a person turns on. */
 export function EditBoardsForm({
@@ -41,12 +42,13 @@ export function EditBoardsForm({
     thicknessQuarters: null,
     placeId: null,
     since: today,
+    time: '',
     endUseId: '',
     readings: 'include',
   });
   const { underWay, follow, cancel } = useLongWork();
-  /** The move, as JSON, of which it was asked whether it may come before others. */
-  const [asked, setAsked] = useState<string | null>(null);
+  const { placeId: to, since: movedOn, time: movedAt } = typed.draft;
+  const questions = useMoveQuestions({ to, movedOn, movedAt });
   const order = useStackOrder(boards.length, 1, false);
   const newerOf = (board: BoardRow) => newer.find(({ id }) => id === board.id);
 
@@ -59,35 +61,27 @@ export function EditBoardsForm({
 
   async function save(): Promise<void> {
     order.show();
-    const { placeId, since = today, endUseId = null, readings, ...changed } = typed.read();
+    const { placeId, since = today, time = '', endUseId = null, readings, ...changed } = typed.read();
     if (on.size === 0) throw new Refusal(message('validation.nothing-to-change'));
-    const question = JSON.stringify({ placeId, since });
+    const edit: RequestInput<'boards.editTogether'> = {
+      boards: boards.map((board) => ({ id: board.id, basedOn: (newerOf(board) ?? board).version })),
+      changed,
+      stackOrder: on.has('order') ? order.read() : null,
+      endUseId,
+      latestReadings:
+        readings === undefined || readings === 'include'
+          ? (readings ?? null)
+          : { exclude: { code: readings } },
+    };
     try {
-      const edit: RequestInput<'boards.editTogether'> = {
-        boards: boards.map((board) => ({ id: board.id, basedOn: (newerOf(board) ?? board).version })),
-        changed,
-        stackOrder: on.has('order') ? order.read() : null,
-        move:
-          placeId === undefined
-            ? null
-            : {
-                placeId,
-                since: instantOfDay(since, new Date()),
-                isDayOnly: since !== today,
-                isInserted: asked === question,
-              },
-        endUseId,
-        latestReadings:
-          readings === undefined || readings === 'include'
-            ? (readings ?? null)
-            : { exclude: { code: readings } },
-      };
-      const saved = await follow((work) => bridge().command('boards.editTogether', { ...edit, work }));
+      const saved = await questions.ask((answers) => {
+        const to = placeId === undefined ? null : { placeId, ...momentOfDay(since, time, new Date()) };
+        const move = to && { ...to, ...answers };
+        return follow((work) => bridge().command('boards.editTogether', { ...edit, move, work }));
+      });
       onSaved(saved, on.size === 1 ? (placeId ?? null) : null);
     } catch (error) {
       if (error instanceof Conflict) setNewer(error.current as BoardRow[]);
-      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.move-before-other';
-      setAsked(isAsking ? question : null);
       throw error;
     }
   }
@@ -99,8 +93,8 @@ export function EditBoardsForm({
   return (
     <FormDialog
       title={say('stacks.edit-boards', { boards: boards.length })}
-      saveWords={asked === null ? say('common.save') : say('life.insert-move')}
-      isQuestion={asked !== null}
+      saveWords={questions.saveWords ?? say('common.save')}
+      isQuestion={questions.isAsking}
       onSave={save}
       onClose={onClose}
       work={{ label: say('stacks.changing-boards'), underWay, onCancel: cancel }}
@@ -129,6 +123,7 @@ export function EditBoardsForm({
       {[...on].map((part) => (
         <EditBoardsFields key={part} part={part} typed={typed} order={order} boards={boards} />
       ))}
+      {questions.choice}
     </FormDialog>
   );
 }

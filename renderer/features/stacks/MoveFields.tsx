@@ -1,17 +1,18 @@
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { ClockField } from '../../form/ClockField.tsx';
 import { DateField } from '../../form/DateField.tsx';
 import type { Fields } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { PlaceField } from '../places/PlaceField.tsx';
 import { IfMoved } from './IfMoved.tsx';
 
-/** Where wood was moved to, and on which day. */
+/** Where wood was moved to, and when. */
 export function MoveFields({
   move: { draft, field, set },
   butNot,
   boards,
 }: {
-  move: Fields<{ placeId: number; since: string }>;
+  move: Fields<{ placeId: number; since: string; time: string }>;
   /** Where all of it is. */
   butNot?: number | undefined;
   /** Those to be moved. */
@@ -31,6 +32,7 @@ export function MoveFields({
         value={draft.since || null}
         onValue={(day) => set({ since: day ?? '' })}
       />
+      <ClockField label={say('life.move-time')} value={draft.time} onValue={(time) => set({ time })} />
     </>
   );
 }

@@ -1,6 +1,4 @@
-import { useState } from 'react';
 import { z } from 'zod';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { type BoardRow, dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
@@ -9,9 +7,10 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
-import { instantOfDay } from '../../ui/days.ts';
+import { momentOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
 import { MoveFields } from './MoveFields.tsx';
+import { useMoveQuestions } from './useMoveQuestions.tsx';
 
 type Target =
   | { stack: Pick<StackRow, 'id' | 'name' | 'placeId' | 'elsewhere'> }
@@ -26,7 +25,12 @@ type Target =
     };
 
 const schemaOn = (today: string) =>
-  z.object({ placeId: z.int(says('validation.place-missing')), since: dayUntil(today) });
+  z.object({
+    placeId: z.int(says('validation.place-missing')),
+    since: dayUntil(today),
+    /** Blank: not known. */
+    time: z.string(),
+  });
 
 /** Asks where a board, some boards, or a stack with all its boards, was moved to, and when. */
 export function MoveForm({
@@ -41,27 +45,14 @@ export function MoveForm({
 }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const typed = useDraft(schemaOn(today), { placeId: suggested, since: today });
+  const typed = useDraft(schemaOn(today), { placeId: suggested, since: today, time: '' });
   const { underWay, follow, cancel } = useLongWork();
-  /** The move, as JSON, of which it was asked whether it may come before others. */
-  const [asked, setAsked] = useState<string | null>(null);
+  const questions = useMoveQuestions(typed.draft);
 
   async function save(): Promise<void> {
-    const { placeId, since } = typed.read();
-    const question = JSON.stringify({ placeId, since });
-    const to = {
-      placeId,
-      since: instantOfDay(since, new Date()),
-      isDayOnly: since !== today,
-      isInserted: asked === question,
-    };
-    try {
-      await moveTo(to);
-    } catch (error) {
-      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.move-before-other';
-      setAsked(isAsking ? question : null);
-      throw error;
-    }
+    const { placeId, since, time } = typed.read();
+    const to = { placeId, ...momentOfDay(since, time, new Date()) };
+    await questions.ask((answers) => moveTo({ ...to, ...answers }));
   }
 
   async function moveTo(to: Omit<RequestInput<'boards.move'>, 'boardIds' | 'work'>): Promise<void> {
@@ -91,14 +82,15 @@ export function MoveForm({
           ? say('stacks.move-boards', { boards: target.boards.length })
           : say('stacks.move-named', { name: nameOf(target) })
       }
-      saveWords={asked === null ? say('stacks.move-button') : say('life.insert-move')}
-      isQuestion={asked !== null}
+      saveWords={questions.saveWords ?? say('stacks.move-button')}
+      isQuestion={questions.isAsking}
       onSave={save}
       onClose={onClose}
       work={{ label: say('stacks.moving-boards'), underWay, onCancel: cancel }}
     >
       {'which' in target && target.which && <p>{target.which}</p>}
       <MoveFields move={typed} butNot={presentPlace(target)} boards={whichOf(target)} />
+      {questions.choice}
     </FormDialog>
   );
 }

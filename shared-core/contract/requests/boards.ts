@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { callSchema } from '../../probing/calls/assessment.ts';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
+import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
@@ -32,13 +33,20 @@ export const someBoards = z
 
 const byAct = z.object({ act: z.uuid() });
 const newVersionsSchema = z.array(z.object({ id: rowIdSchema, version: versionSchema }));
-export const placeSinceSchema = z.object({
+/** What a person answers about the day of a move; each is refused as a question until it is. */
+export const moveAnswersSchema = z.object({
+  /** Whether it may come before moves of a later day, or after those of an earlier one. */
+  isInserted: z.boolean().default(false),
+  /** Whether it may come before the sawing: the log was there. */
+  isBeforeSawing: z.boolean().default(false),
+  /** Which came first, where a board was probed on that day and the time of the one or the other is not known. */
+  order: dayOrderSchema.nullable().default(null),
+});
+export const placeSinceSchema = moveAnswersSchema.extend({
   placeId: rowIdSchema,
   since: instantSchema,
   /** Whether of that instant only the local day is known: it then comes after what else was moved on that day. */
   isDayOnly: z.boolean().default(false),
-  /** Whether it may come before moves of a later day; else that is refused as a question. */
-  isInserted: z.boolean().default(false),
 });
 
 export const boardRequests = {

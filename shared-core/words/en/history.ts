@@ -49,7 +49,6 @@ export const history = {
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
   'act.move.since':
     '{rows, plural, one {Board {recordName} in {placeName} since {sinceOn}.} other {# boards in {placeName} since {sinceOn}.}}',
-  'act.move.edited': '{rows, plural, one {A move of board {recordName} changed.} other {# moves changed.}}',
   'act.move.deleted': '{rows, plural, one {A move of board {recordName} deleted.} other {# moves deleted.}}',
   'act.planned-move.added':
     '{rows, plural, one {Planned a move of {recordName} to {placeName}.} other {# planned moves saved.}}',
@@ -120,6 +119,7 @@ export const history = {
   'act.all': '{allSentences}',
   'act.what.board': '{rows, plural, one {board {recordName}} other {# boards}}',
   'act.what.stack': '{rows, plural, one {stack {recordName}} other {# stacks}}',
+  'act.what.move': '{rows, plural, one {a move of board {recordName}} other {# moves}}',
   'act.what.place': '{rows, plural, one {place {recordName}} other {# places}}',
   'act.what.use': '{rows, plural, one {use {recordName}} other {# uses}}',
   'act.what.meter': '{rows, plural, one {meter {recordName}} other {# meters}}',
@@ -135,6 +135,7 @@ export const history = {
   'act.value.ohm': '{rawOhm}',
   'act.field.name': 'Name',
   'act.field.place': 'Place',
+  'act.field.moved-on': 'Date',
   'act.field.use': 'Use',
   'act.field.cover': 'Cover',
   'act.field.kind': 'Kind',

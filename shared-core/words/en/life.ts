@@ -15,6 +15,23 @@ export const life = {
     '{boards, plural, one {It leaves} other {They leave}} all lists, rounds, and labels. Readings stay on record, and you can bring {boards, plural, one {it} other {them}} back.',
   'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
   'life.insert-move': 'Insert',
+  'life.was-log': 'Yes, as a log',
+  'life.change-order': 'Change order',
+  'life.day-order': 'On that day',
+  'life.day-order.moved-first': 'Moved, then probed',
+  'life.day-order.probed-first': 'Probed, then moved',
+  'life.move-time': 'Time, if known',
+  'life.edit-move': 'Edit the move to {placeName} on {movedOn}',
+  'life.delete-move': 'Delete the move to {placeName} on {movedOn}',
+  'life.move-of': 'Move of {boardCode}',
+  'life.moves-together': 'Change it for all {boards} boards moved with it',
+  'life.deletes-together': 'Delete it for all {boards} boards moved with it',
+  'life.delete-move-of': 'Delete this move of {boardCode}?',
+  'life.delete-move-effect':
+    '{boardCode} then counts as in {beforeName} all that time. Forecasts and calls follow.',
+  'life.changing-moves': 'Changing moves',
+  'life.move-changed': 'Move of {boardCode} changed.',
+  'life.move-deleted': 'Move of {boardCode} deleted.',
   'life.note-hint': 'Optional.',
   'life.day': 'Day',
   'life.archive-button': '{boards, plural, one {Take it out of the yard} other {Take them out of the yard}}',
@@ -56,6 +73,13 @@ export const life = {
 
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
+  'refusal.move-after-other':
+    'That is after the move of {boardCode} to {placeName} on {movedOn}. Change the order?',
+  'refusal.moved-or-probed-first': '{boardCode} was probed on {movedOn} too. Which came first?',
+  'refusal.no-room-for-move':
+    'Other moves and readings of {boardCode} on that day leave no room for this. Nothing was changed. Give the time of the move.',
+  'refusal.first-move':
+    'This is the first place of {boardCode}. Nothing was deleted. Edit it instead: every board needs a first place.',
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
   'refusal.left-before-read':
     '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',

@@ -174,8 +174,7 @@ export const refusals = {
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
-  'refusal.move-before-sawn':
-    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was moved. Give a later day, or correct the sawing date.',
+  'refusal.move-before-sawn': '{boardCode} was sawn on {sawnOn}, after that day. Was its log there?',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
 
   // What is weighed.

@@ -94,16 +94,18 @@ test('a board that is named several times is moved once', async () => {
   expect(moves.filter((move) => move.since === since)).toHaveLength(1);
 });
 
-test('no board is moved before it was sawn', async () => {
+test('no board is moved before it was sawn, unless its log was', async () => {
   const [first, second] = await shown();
   await yard.command('boards.edit', { ...second!, changed: { sawnOn: '2026-03-01' } });
   const move = { boardIds: [first!.id, second!.id], placeId: yard.place.id, isInserted: true };
   const before = { ...move, since: '2026-02-20T08:00:00.000Z' };
-  expect(await yard.refusal('boards.move', before)).toMatch(/was sawn on .*Mar 1.*Nothing was moved/);
+  expect(await yard.refusal('boards.move', before)).toMatch(/was sawn on .*Mar 1.*Was its log there\?$/);
   const movesOf = async (id: number) =>
     (await yard.query('boards.get', { id })).moves.map(({ since }) => since);
   expect(await movesOf(first!.id)).not.toContain(before.since);
   await yard.command('boards.move', { ...move, since: '2026-03-02T08:00:00.000Z' });
+  await yard.command('boards.move', { ...before, isBeforeSawing: true });
+  expect(await movesOf(second!.id)).toContain(before.since);
   expect(await movesOf(second!.id)).toContain('2026-03-02T08:00:00.000Z');
 });
 

@@ -11,6 +11,7 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 withYardOfTwo({ forecastAfterMs: 600_000 });
 
 const board = () => yard.boards[0]!;
+const firstMoves = async () => (await yard.query('boards.get', { id: board().id })).moves;
 const round = async (): Promise<number> => (await yard.beginRound()).id;
 const readingId = async (): Promise<number> => {
   await round();
@@ -96,6 +97,21 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     'boards.editTogether': edit,
     'boards.undoTogether': async () => ({ act: (await doing('boards.editTogether', edit())).act }),
     'boards.move': async () => ({ boardIds: [board().id], placeId: await placeId(), since: yard.now() }),
+    'moves.edit': async () => {
+      const { id, version } = (await firstMoves())[0]!;
+      return {
+        id,
+        basedOn: version,
+        changed: { placeId: await placeId(), when: { since: '2026-05-01T12:00:00.000Z', isDayOnly: true } },
+        together: true,
+      };
+    },
+    'moves.delete': async () => {
+      const boardIds = yard.boards.map(({ id }) => id);
+      await yard.command('boards.move', { boardIds, placeId: await placeId(), since: yard.now() });
+      const { id, version } = (await firstMoves())[1]!;
+      return { id, basedOn: version, together: true };
+    },
     'boards.archive': () => ({ boardIds: [board().id], why: 'sold', note: 'Miller', at: yard.now() }),
     'boards.delete': () => ({ boardIds: [board().id] }),
     'boards.bringBack': async () => {

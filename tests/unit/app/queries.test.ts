@@ -32,6 +32,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'stacks.nextLayer': { id: 1 },
   'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },
   'boards.get': { id: 1 },
+  'moves.together': { id: 1 },
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
   'boards.callsChanged': { act: edit },

@@ -25,7 +25,7 @@ export async function seen() {
     boards.map(async ({ id }) => {
       const { moves, readings, isSpeciesConfirmed } = await yard.query('boards.get', { id });
       return {
-        moves,
+        moves: unversioned(moves),
         isSpeciesConfirmed,
         readings: readings.map(({ id, raw, spot, woodTempC, excluded, meterId, meterProfileId }) => ({
           id,

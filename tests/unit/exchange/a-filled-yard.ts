@@ -150,7 +150,8 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
       if (stack) yard.stacks.edit({ id: stack.id, basedOn: stack.version, changed: { note: text } });
       return;
     case 'move':
-      if (board && place) yard.moves.add({ boardId: board.id, placeId: pick(places, b)!.id, since: at });
+      if (board && place)
+        yard.moves.add({ boardId: board.id, placeId: pick(places, b)!.id, since: at, datedBy: 'time' });
       return;
     case 'meter':
       yard.meters.addTyped(uniqueName(), unknownProfile, at);

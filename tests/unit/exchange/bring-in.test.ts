@@ -136,7 +136,7 @@ test('what one deleted and the other left alone stays deleted; what the other ne
     air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.3 })),
   });
   const file = await elsewhere((theirs) => {
-    theirs.moves.add({ boardId: yard.boards[first]!.id, placeId: id, since: yard.now() });
+    theirs.moves.add({ boardId: yard.boards[first]!.id, placeId: id, since: yard.now(), datedBy: 'clock' });
   });
   const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
   await yard.command('acts.undo', { act: acts[0]!.id });

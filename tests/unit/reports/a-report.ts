@@ -32,7 +32,17 @@ export const aPassport = (more: Partial<Passport> = {}): Passport => {
       aReading(3, { raw: 1_250_000, unit: 'ohm' }),
     ],
     findings: [aFinding({ roundId: 6, averagePct: 21.4, lowPct: 19, highPct: 24 }), aFinding()],
-    moves: [{ id: 1, boardId: 7, placeId: 1, placeName: 'Pole shed', since: '2026-03-10T12:00:00.000Z' }],
+    moves: [
+      {
+        id: 1,
+        version: 1,
+        boardId: 7,
+        placeId: 1,
+        placeName: 'Pole shed',
+        since: '2026-03-10T12:00:00.000Z',
+        datedBy: 'day',
+      },
+    ],
     forecast: aForecast(),
     samples: {
       boardId: 7,

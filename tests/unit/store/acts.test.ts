@@ -95,7 +95,9 @@ describe('an act', () => {
   });
 
   test('records all of a row that it adds or deletes', () => {
-    const id = acting(() => yard.moves.add({ boardId: 1, placeId: 1, since: '2026-03-01T09:00:00.000Z' }));
+    const id = acting(() =>
+      yard.moves.add({ boardId: 1, placeId: 1, since: '2026-03-01T09:00:00.000Z', datedBy: 'time' }),
+    );
     const row = outside.prepare('SELECT * FROM move WHERE id = ?').get(id);
     expect(changes()).toEqual([{ in_table: 'move', row_uuid: uuidOf('move', id), was: null, is: row }]);
     outside.exec('UPDATE act_now SET act_id = 1');

@@ -241,7 +241,7 @@ describe('a board', () => {
       airSource: null,
       airMovement: null,
     });
-    opened.moves.add({ boardId, placeId: shop, since: '2026-03-01T00:00:00.000Z' });
+    opened.moves.add({ boardId, placeId: shop, since: '2026-03-01T00:00:00.000Z', datedBy: 'time' });
     expect(opened.boards.get(boardId)).toMatchObject({
       placeName: 'Shop',
       placeSince: '2026-03-01T00:00:00.000Z',

@@ -2,10 +2,12 @@
 import '../ui/drawing-room.ts';
 import { cleanup, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
-import { found, openBoard } from './open-board.tsx';
+import { found, openBoard, panel } from './open-board.tsx';
 
 const aPlace = (id: number, name: string) => ({ id, name }) as PlaceRow;
 
@@ -64,4 +66,52 @@ test('a place that is not there yet is added on the way, and the board can go th
   expect(to).toHaveProperty('value', '3');
   await user.click(form.getByRole('button', { name: 'Move' }));
   expect(machine.inputsOf('boards.move')).toMatchObject([{ boardIds: [1], placeId: 3 }]);
+}, 15_000);
+
+async function openMoves(more: Parameters<typeof openBoard>[1]) {
+  const opened = openBoard(
+    { ...found, board: aBoardRow(1, { placeId: 2 }) },
+    {
+      'places.list': () => [aPlace(1, 'Fence row'), aPlace(2, 'Pole shed'), aPlace(3, 'Shop')],
+      'moves.together': () => ({ boards: 12 }),
+      ...more,
+    },
+    { tab: 'about' },
+  );
+  return { ...opened, list: await panel('About and moves') };
+}
+
+test('a move is corrected for all boards moved with it, and its question is answered by saving again', async () => {
+  let refusals = 1;
+  const { machine, user, list } = await openMoves({
+    'moves.edit': () => {
+      if (refusals-- > 0)
+        throw new Refusal(
+          message('refusal.moved-or-probed-first', { boardCode: 'OAK-01', movedOn: found.moves[1]!.since }),
+        );
+      return { ...found.moves[1]!, version: 2 };
+    },
+  });
+  await user.click(list.getByRole('button', { name: /^Edit the move to Pole shed on / }));
+  const form = within(await screen.findByRole('dialog', { name: 'Move of OAK-01' }));
+  await user.selectOptions(await form.findByLabelText('To'), 'Shop');
+  await user.click(await form.findByLabelText('Change it for all 12 boards moved with it'));
+  await user.click(form.getByRole('button', { name: 'Save' }));
+  expect(await form.findByText(/^OAK-01 was probed on .+ too\. Which came first\?$/)).toBeTruthy();
+  await user.click(form.getByLabelText('Moved, then probed'));
+  await user.click(form.getByRole('button', { name: 'Save' }));
+  const edit = { id: 2, basedOn: 1, changed: { placeId: 3 }, together: true };
+  expect(machine.inputsOf('moves.edit')).toMatchObject([edit, { ...edit, order: 'moved-first' }]);
+  expect(screen.queryByRole('dialog')).toBeNull();
+}, 15_000);
+
+test('a move that never was is deleted after saying what then counts', async () => {
+  const { machine, user, list } = await openMoves({
+    'moves.delete': () => ({ act: crypto.randomUUID(), boardIds: [1] }),
+  });
+  await user.click(list.getByRole('button', { name: /^Delete the move to Pole shed on / }));
+  const form = within(await screen.findByRole('dialog', { name: 'Delete this move of OAK-01?' }));
+  expect(form.getByText(/^OAK-01 then counts as in Fence row all that time\./)).toBeTruthy();
+  await user.click(form.getByRole('button', { name: 'Delete' }));
+  expect(machine.inputsOf('moves.delete')).toMatchObject([{ id: 2, basedOn: 1, together: false }]);
 }, 15_000);

@@ -4,6 +4,7 @@ import { BoardScreen } from '../../../../renderer/features/board/BoardScreen.tsx
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { RequestOutput } from '../../../../shared-core/contract/requests.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import type { Move } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -14,12 +15,20 @@ import { answerOf } from './a-forecast.ts';
 
 export type Found = RequestOutput<'boards.get'>;
 
+const aMove = (id: number, where: Pick<Move, 'placeId' | 'placeName' | 'since'>): Move => ({
+  id,
+  version: 1,
+  boardId: 1,
+  datedBy: 'day',
+  ...where,
+});
+
 /** A board probed twice, last on August 22, when it was too wet. */
 export const found: Found = {
   board: aBoardRow(1, { latest: aFinding() }),
   moves: [
-    { id: 1, boardId: 1, placeId: 1, placeName: 'Fence row', since: new Date(2026, 2, 3, 12).toISOString() },
-    { id: 2, boardId: 1, placeId: 2, placeName: 'Pole shed', since: new Date(2026, 5, 1, 12).toISOString() },
+    aMove(1, { placeId: 1, placeName: 'Fence row', since: new Date(2026, 2, 3, 12).toISOString() }),
+    aMove(2, { placeId: 2, placeName: 'Pole shed', since: new Date(2026, 5, 1, 12).toISOString() }),
   ],
   readings: [
     aReading(11, { roundId: 7 }),

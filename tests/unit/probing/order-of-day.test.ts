@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { momentOfMove, type SameDay } from '../../../shared-core/probing/readings/order-of-day.ts';
+import { HOUR_MS } from '../../../shared-core/time.ts';
+
+const at = (hours: number) => hours * HOUR_MS;
+const day: SameDay = {
+  fromMs: at(0),
+  untilMs: at(24) - 1,
+  movesBeforeMs: [],
+  movesAfterMs: [],
+  readings: [],
+};
+const noon = { atMs: at(12), isDayOnly: true };
+
+test('a move whose time is known stays there, before or after readings whose time is known', () => {
+  const readings = [{ atMs: at(10), isDayOnly: false }];
+  for (const hours of [9, 11]) {
+    expect(momentOfMove({ atMs: at(hours), isDayOnly: false }, { ...day, readings }, null)).toBe(at(hours));
+  }
+});
+
+test.each([
+  ['of the move', true, false],
+  ['of the reading', false, true],
+])('where only the day %s is known, a person says which came first', (_, moveIs, readingIs) => {
+  const readings = [{ atMs: at(12), isDayOnly: readingIs }];
+  const move = { atMs: at(12), isDayOnly: moveIs };
+  expect(momentOfMove(move, { ...day, readings }, null)).toBe('order-missing');
+  expect(momentOfMove(move, { ...day, readings }, 'moved-first')).toBeLessThan(at(12));
+  expect(momentOfMove(move, { ...day, readings }, 'probed-first')).toBeGreaterThan(at(12));
+});
+
+test('the day alone puts a move after earlier moves of the day and before later ones', () => {
+  const earlier = momentOfMove(noon, { ...day, movesBeforeMs: [at(15)] }, null);
+  expect(earlier).toBeGreaterThan(at(15));
+  const later = momentOfMove(noon, { ...day, movesAfterMs: [at(9)] }, null);
+  expect(later).toBeLessThan(at(9));
+  expect(later).toBeGreaterThanOrEqual(at(0));
+});
+
+test('a move between two is between them, however close they are; where nothing is between, a time is needed', () => {
+  const between = (gapMs: number) =>
+    momentOfMove(noon, { ...day, movesBeforeMs: [at(9)], movesAfterMs: [at(9) + gapMs] }, null);
+  expect(between(2)).toBe(at(9) + 1);
+  expect(between(1)).toBe('no-room');
+  const readings = [{ atMs: at(9), isDayOnly: false }];
+  expect(momentOfMove(noon, { ...day, movesBeforeMs: [at(9)], readings }, 'moved-first')).toBe('no-room');
+});
