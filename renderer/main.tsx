@@ -5,6 +5,7 @@ import './base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
+import { keepFocusInSight } from './app/focus-in-sight.ts';
 import { tellIfOpenedAgain } from './app/opened-again.ts';
 import { followChanges } from './data/asking.ts';
 import { installBridge, makeBridge } from './data/bridge.ts';
@@ -15,6 +16,7 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 installBridge(makeBridge(setLink));
 followChanges();
 followTheme();
+keepFocusInSight();
 tellIfOpenedAgain();
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

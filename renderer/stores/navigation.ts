@@ -159,6 +159,16 @@ export function go(route: Route): void {
   location.hash = hrefOf(route);
 }
 
+/**
+ * The way on from here, for work whose answer takes time: a person who went elsewhere meanwhile is not pulled away.
+ */
+export function wayOn(): (route: Route) => void {
+  const here = location.hash;
+  return (route) => {
+    if (location.hash === here) go(route);
+  };
+}
+
 /** Puts the tab that is shown in the address, and stays where it is. */
 export function showTab(route: Route & { name: 'board' }): void {
   history.replaceState(null, '', hrefOf(route));

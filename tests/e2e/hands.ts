@@ -82,6 +82,9 @@ export function hands(page: Page) {
       await fill('textbox', 'Thickness', '27');
       await fill('textbox', 'How many boards?', String(boards));
       await press('button', by);
+      // It goes on to another screen once the stack is made.
+      await page.getByRole('form', { name: 'Your first stack' }).waitFor({ state: 'detached' });
+      await hold(`after ${by}`);
     },
     /** A reading at the pace of a quick hand, and Enter. */
     async reading(value: string): Promise<void> {

@@ -110,8 +110,8 @@ test.describe('in the demo yard', () => {
 
     await press('link', 'Labels');
     // Nobody tabs past a list that is still to come.
-    await expect(page.getByRole('checkbox').first()).toBeVisible();
-    await press('checkbox', /.+/, ' ');
+    await settled(page);
+    await press('checkbox', 'Select all', ' ');
     const download = page.waitForEvent('download');
     await press('button', 'Save as PDF');
     expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
@@ -125,6 +125,23 @@ test.describe('in the demo yard', () => {
     await expect(page.locator('body')).toHaveAttribute('data-printed', '');
     await press('button', 'Yes, printed');
     await expect(page.getByText('1 label counts as printed.')).toBeVisible();
+  });
+
+  test('what comes in above the focus leaves it in sight', async ({ pintally: { page, stall } }) => {
+    const { tabTo, key } = hands(page);
+    stall(4_000);
+    await page.goto(`${page.url().replace(/#.*/, '')}#/labels?boards=1,2`);
+    // A choice far down, while the boards and their labels are on their way.
+    const call = page.getByRole('checkbox', { name: 'Call', exact: true });
+    await expect(call).toBeVisible();
+    await expect(page.getByRole('table')).toHaveCount(0);
+    await tabTo('checkbox', 'Call');
+    await settled(page);
+    await expect(page.getByRole('region', { name: /page 1 of 1/i })).toBeAttached();
+    await key(' ');
+    await expect(call).not.toBeChecked();
+    await expect(call).toBeFocused();
+    await expect(call).toBeInViewport();
   });
 
   test('a place and a use are added, and units and theme changed', async ({ pintally: { page } }) => {

@@ -43,7 +43,9 @@ export function PrintActions({
   const words = useWords();
   const { say } = words;
   const { id: paperId } = paper;
-  const isOff = disabled || amount.pages === 0 || busy !== 'nothing';
+  const isOff = disabled || amount.pages === 0;
+  /** Off, but with the focus: making a PDF can take long. */
+  const isBusy = busy !== 'nothing';
 
   const ask = useCallback(() => setBusy('ask'), []);
   const stop = useCallback(() => setBusy('nothing'), []);
@@ -59,6 +61,7 @@ export function PrintActions({
   }
 
   async function save(): Promise<void> {
+    if (isBusy) return;
     setBusy('pdf');
     const made = await run(
       (work) =>
@@ -75,10 +78,10 @@ export function PrintActions({
 
   return (
     <>
-      <Button kind="main" disabled={isOff} onClick={() => setBusy('print')}>
+      <Button kind="main" disabled={isOff} aria-disabled={isBusy} onClick={() => !isBusy && setBusy('print')}>
         {say('common.print')}
       </Button>
-      <Button disabled={isOff} onClick={save}>
+      <Button disabled={isOff} aria-disabled={isBusy} onClick={save}>
         {say('labels.save-as-pdf')}
       </Button>
       {busy === 'print' && (

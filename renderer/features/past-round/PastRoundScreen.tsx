@@ -10,7 +10,7 @@ import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useSaving } from '../../form/useSaving.ts';
-import { go, hrefOf } from '../../stores/navigation.ts';
+import { hrefOf, wayOn } from '../../stores/navigation.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
@@ -100,6 +100,7 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     problems.show();
     if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
     const thereSince = readThere(placed, page);
+    const goOn = wayOn();
     const saved = await follow((work) =>
       bridge()
         .command('pastRounds.save', {
@@ -118,7 +119,7 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
         }),
     );
     discard();
-    go({ name: 'round', id: saved.roundId });
+    goOn({ name: 'round', id: saved.roundId });
     // On the screen that it is about.
     setTimeout(() =>
       tellUndoable(say('past-round.saved', { readings: saved.readings, startedOn: startedAt }), (work) =>

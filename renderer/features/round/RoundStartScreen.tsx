@@ -11,7 +11,7 @@ import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { dropHeldKeys, holdKeys } from '../../stores/held-keys.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
-import { go, hrefOf } from '../../stores/navigation.ts';
+import { hrefOf, wayOn } from '../../stores/navigation.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
@@ -78,6 +78,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
     else if (stack) {
       void save(async () => {
         holdKeys();
+        const goOn = wayOn();
         const given = { stackId: stack.id, woodTempC, ...date.read() };
         const { id } = await bridge()
           .command('rounds.start', isAsked ? { ...given, isDateRight: true } : given)
@@ -87,7 +88,7 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             if (asksAboutDate.includes(code)) setAsked({ about: meant, code });
             throw error;
           });
-        go({ name: 'round', id });
+        goOn({ name: 'round', id });
       });
     }
   }

@@ -6,7 +6,7 @@ import { DateField } from '../../form/DateField.tsx';
 import { NumberField, Select, TextField } from '../../form/Field.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
-import { go, hrefOf } from '../../stores/navigation.ts';
+import { hrefOf, wayOn } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
 import { openDemoYard } from '../../stores/yard.ts';
@@ -70,10 +70,11 @@ function FirstStackForm() {
 
   async function start(probe: boolean): Promise<void> {
     const made = read();
+    const goOn = wayOn();
     const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
     const { id } = await bridge().command('stacks.start', { ...made, place });
-    go(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
+    goOn(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
   }
 
   return (

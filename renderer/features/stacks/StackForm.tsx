@@ -9,7 +9,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { go } from '../../stores/navigation.ts';
+import { wayOn } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { PlaceField } from '../places/PlaceField.tsx';
@@ -50,7 +50,10 @@ function Form({
 
   async function save(): Promise<void> {
     const made = read();
-    if (!stack) return go({ name: 'stack', id: (await bridge().command('stacks.add', made)).id });
+    if (!stack) {
+      const goOn = wayOn();
+      return goOn({ name: 'stack', id: (await bridge().command('stacks.add', made)).id });
+    }
     // It changes its place by being moved.
     const { placeId: _, ...changed } = made;
     await edit.save(changed);

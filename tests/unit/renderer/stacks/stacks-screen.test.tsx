@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
@@ -306,6 +306,19 @@ describe('The first start', () => {
       },
     ]);
     expect(location.hash).toBe('#/round?stack=3');
+  });
+
+  test('leaves a person who goes elsewhere meanwhile where they are', async () => {
+    let made: (stack: ReturnType<typeof aStack>) => void = () => undefined;
+    const { machine, user } = begin({ 'stacks.start': () => new Promise((resolve) => (made = resolve)) });
+    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('How many boards?'), '1');
+    await user.click(screen.getByRole('button', { name: 'Start probing' }));
+    expect(machine.inputsOf('stacks.start')).toHaveLength(1);
+    location.hash = '#/backups';
+    await act(async () => made(aStack({ id: 3 })));
+    expect(location.hash).toBe('#/backups');
   });
 
   test('asks whether it has been here since it was sawn only where it was sawn before today', async () => {

@@ -1,0 +1,27 @@
+/** A frame and a little more: what leaves the sight so soon after a scroll was scrolled away. */
+const SAME_FRAME_MS = 30;
+
+/**
+ * What has the focus by keyboard stays in sight when something comes in above it, or when it moves in its list. What a
+ * person scrolls away stays away.
+ */
+export function keepFocusInSight(): void {
+  let watched: EventTarget | null = null;
+  let wasInSight = false;
+  let scrolledAt = Number.NEGATIVE_INFINITY;
+  const watch = new IntersectionObserver((changes) => {
+    const { target, isIntersecting, time } = changes.at(-1) as IntersectionObserverEntry;
+    const hasMoved = wasInSight && !isIntersecting && time - scrolledAt > SAME_FRAME_MS;
+    wasInSight = isIntersecting;
+    if (hasMoved && target.matches(':focus-visible')) target.scrollIntoView({ block: 'nearest' });
+  });
+  addEventListener('focusin', ({ target }) => {
+    // React gives it back to what it moved in its list.
+    if (target === watched) return;
+    watched = target;
+    watch.disconnect();
+    wasInSight = false;
+    watch.observe(target as Element);
+  });
+  addEventListener('scroll', () => (scrolledAt = performance.now()), { capture: true, passive: true });
+}
