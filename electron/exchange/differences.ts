@@ -12,47 +12,62 @@ export type Side = 'main' | 'theirs';
 const other = (side: Side): Side => (side === 'main' ? 'theirs' : 'main');
 
 /** What acts did to a record that the other file knows nothing of: which columns they changed; `all`, where they added it. */
-type Touched = 'all' | Set<string>;
-
-const keyOf = (table: string, uuid: string): string => `${table} ${uuid}`;
+type Touched = 'all' | ReadonlySet<string>;
 
 /**
  * What was edited of one file since the two were the same, from what each recorded of its acts. An act that both have done
- * is one from before.
+ * is one from before. Each record is asked for on its own: a yard has more changes than memory should hold.
  */
 export function editsOf(db: Db, side: Side) {
-  const known = `SELECT uuid FROM ${other(side)}.act UNION SELECT uuid FROM ${other(side)}.merged_act`;
-  const touched = new Map<string, Touched>();
-  const changes = db.prepare<[], { inTable: string; uuid: string; isAdded: 0 | 1; columns: string | null }>(
-    `SELECT c.in_table AS inTable, c.row_uuid AS uuid, c.old_values IS NULL OR c.new_values IS NULL AS isAdded,
-       iif(c.old_values IS NULL OR c.new_values IS NULL, NULL,
-         (SELECT group_concat(key) FROM json_each(c.new_values))) AS columns
-     FROM ${side}.act_change c JOIN ${side}.act a ON a.id = c.act_id WHERE a.uuid NOT IN (${known})`,
+  const changes = db.prepare<[string, string], { isAdded: 0 | 1; columns: string | null }>(
+    `SELECT c.old_values IS NULL OR c.new_values IS NULL AS isAdded,
+       (SELECT group_concat(key) FROM json_each(c.new_values)) AS columns
+     FROM ${side}.act_change c JOIN ${side}.act a ON a.id = c.act_id
+     WHERE c.row_uuid = ? AND c.in_table = ? AND a.uuid NOT IN (SELECT uuid FROM ${other(side)}.act)
+       AND a.uuid NOT IN (SELECT uuid FROM ${other(side)}.merged_act)
+       AND a.id IS NOT (SELECT act_id FROM ${side}.act_now)`,
   );
-  for (const { inTable, uuid, isAdded, columns } of changes.iterate()) {
-    const key = keyOf(inTable, uuid);
-    const before = touched.get(key);
-    if (before === 'all') continue;
-    if (isAdded) touched.set(key, 'all');
-    else touched.set(key, new Set([...(before ?? []), ...(columns ?? '').split(',')]));
-  }
-  const deleted = new Set<string>();
+  const deletion = db.prepare<[string, string]>(
+    `SELECT 1 FROM ${side}.act_change WHERE row_uuid = ? AND in_table = ? AND new_values IS NULL`,
+  );
   const deletions = db.prepare<[], { inTable: string; uuid: string }>(
-    `SELECT c.in_table AS inTable, c.row_uuid AS uuid FROM ${side}.act_change c WHERE c.new_values IS NULL`,
+    `SELECT DISTINCT in_table AS inTable, row_uuid AS uuid FROM ${side}.act_change WHERE new_values IS NULL`,
   );
-  for (const { inTable, uuid } of deletions.iterate()) deleted.add(keyOf(inTable, uuid));
+  /** Several of its columns are asked for one after the other. */
+  let last: { table: string; uuid: string; touched: Touched } | null = null;
+
+  function touchedOf(table: string, uuid: string): Touched {
+    if (last?.uuid === uuid && last.table === table) return last.touched;
+    const found = changes.all(uuid, table);
+    const touched = found.some(({ isAdded }) => isAdded === 1)
+      ? 'all'
+      : new Set(found.flatMap(({ columns }) => (columns ?? '').split(',')));
+    last = { table, uuid, touched };
+    return touched;
+  }
+
   return {
     /** Whether anything of a record was. */
-    has: (table: string, uuid: string): boolean => touched.has(keyOf(table, uuid)),
+    has: (table: string, uuid: string): boolean => {
+      const touched = touchedOf(table, uuid);
+      return touched === 'all' || touched.size > 0;
+    },
     hasColumn: (table: string, uuid: string, column: string): boolean => {
-      const of = touched.get(keyOf(table, uuid));
-      return of === 'all' || of?.has(column) === true;
+      const touched = touchedOf(table, uuid);
+      return touched === 'all' || touched.has(column);
     },
     /** Whether a record that is not there was deleted, now or long ago. */
-    wasDeleted: (table: string, uuid: string): boolean => deleted.has(keyOf(table, uuid)),
-    /** Records of a table that were. */
-    deletedIn: (table: string): string[] =>
-      [...deleted].filter((key) => key.startsWith(`${table} `)).map((key) => key.slice(table.length + 1)),
+    wasDeleted: (table: string, uuid: string): boolean => deletion.get(uuid, table) !== undefined,
+    /** All records that were, by their tables. */
+    deleted: (): Map<string, string[]> => {
+      const found = new Map<string, string[]>();
+      for (const { inTable, uuid } of deletions.iterate()) {
+        const uuids = found.get(inTable);
+        if (uuids) uuids.push(uuid);
+        else found.set(inTable, [uuid]);
+      }
+      return found;
+    },
   };
 }
 export type EditsOf = ReturnType<typeof editsOf>;
@@ -86,14 +101,16 @@ const WHEN = ['uuid', 'at', 'version', 'givenAt', 'madeAt', 'chosenAt', 'weighed
 export const saysTheSame = (a: YardRecord, b: YardRecord): boolean =>
   Object.keys(a).every((field) => WHEN.includes(field) || isSame(a[field], b[field]));
 
-/** The UUIDs that a record names, by the tables that these are in. */
+/** The UUIDs that a record names, or some of its fields, by the tables that these are in. */
 export function namedBy(
   named: YardTableName,
   record: Record<string, unknown>,
+  of: readonly string[] = Object.keys(record),
 ): [table: string, uuid: string][] {
   const { fields } = tableOf(named);
-  return Object.entries(record).flatMap(([field, value]): [string, string][] => {
+  return of.flatMap((field): [string, string][] => {
     const kind = fields[field]?.kind;
+    const value = record[field];
     return typeof kind === 'object' && typeof value === 'string' ? [[kind.of, value]] : [];
   });
 }

@@ -83,15 +83,16 @@ function fill(db: Db, file: string, tell: (done: number, total: number) => void)
   function take(named: YardTableName, given: unknown): void {
     const number = (seen.get(named) ?? 0) + 1;
     seen.set(named, number);
-    const misfit = new Refusal(message('refusal.json-record', { tableName: named, recordNumber: number }));
+    const misfit = () =>
+      new Refusal(message('refusal.json-record', { tableName: named, recordNumber: number }));
     const record = recordSchemaOf(named).safeParse(given);
-    if (!record.success) throw misfit;
+    if (!record.success) throw misfit();
     try {
       const isCatalog = named === 'species' || named === 'endUses';
       if (!isCatalog || !edit(named, record.data.uuid, record.data)) add(named, record.data);
     } catch (error) {
       const isMisfit = /^SQLITE_(CONSTRAINT|MISMATCH)/.test(String((error as { code?: unknown }).code));
-      throw isMisfit || error instanceof RecordMissing ? misfit : error;
+      throw isMisfit || error instanceof RecordMissing ? misfit() : error;
     }
   }
 

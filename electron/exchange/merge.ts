@@ -1,4 +1,12 @@
-import type { Side as Choice, Clash, Merged, Renamed } from '../../shared-core/contract/exchange.ts';
+import type { Statement } from 'better-sqlite3';
+import {
+  type Side as Choice,
+  type Clash,
+  type Merged,
+  MOST_CLASHES_SHOWN,
+  MOST_RENAMED_SHOWN,
+  type Renamed,
+} from '../../shared-core/contract/exchange.ts';
 import { freeCode, freeName } from '../../shared-core/exchange/free-name.ts';
 import {
   tableOf,
@@ -36,13 +44,21 @@ const NAMED_BY: Partial<Record<YardTableName, { field: string; unless: string }>
 const valuesOf = (record: YardRecord, fields: readonly string[]): string =>
   JSON.stringify(fields.map((field) => record[field]));
 
+const EDITED_TABLES: ReadonlySet<string> = new Set(
+  yardTableNames.filter((named) => tableOf(named).way === 'edited').map((named) => tableOf(named).table),
+);
+
 /** Others name these by their ids. */
 const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
 
+/** What of an own record its name depends on: it may be freed before the record is edited. */
+type NameHere = YardRecord;
+
 /** An edit of a record that both files have. */
 interface EditToDo {
-  mine: YardRecord;
-  theirs: YardRecord;
+  mine: NameHere;
+  /** The UUID of the other. */
+  theirs: string;
   fields: string[];
 }
 
@@ -50,7 +66,8 @@ interface EditToDo {
  * Brings the records of another yard into this one: those that are new come in; what only one of the two edited since they
  * were the same holds; what both edited is a clash, and the person chooses. To be called within an act.
  *
- * A record that one deleted and the other did not touch stays deleted, unless something names it.
+ * A record that one deleted and the other did not touch stays deleted, unless something names it. Of two yards of millions
+ * of readings, only what is edited or named is in memory, and that by its UUID.
  *
  * @param db  the own yard's, to which the other one is attached as `theirs`
  */
@@ -59,18 +76,22 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   const theirs = recordReads(db, 'theirs');
   const writes = recordWrites(db);
   const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
-  const clashes: Clash[] = [];
-  const renamed: Renamed[] = [];
+  const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
+  const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
   const counts = { added: {} as Record<string, number>, edited: 0, deleted: 0 };
 
-  const added = new Map<YardTableName, YardRecord[]>();
+  /** Of records that are edited: the UUIDs of those that come in. */
+  const coming = new Map<YardTableName, string[]>();
   const toEdit = new Map<YardTableName, EditToDo[]>();
   const restated = new Map<YardTableName, YardRecord[]>();
   /** Named by what comes in: these may not stay deleted. */
   const needed = new Set<string>();
   const need = (named: YardTableName, record: Record<string, unknown>): void => {
-    for (const [table, uuid] of namedBy(named, record)) needed.add(`${table} ${uuid}`);
+    for (const [table, uuid] of namedBy(named, record)) {
+      if (EDITED_TABLES.has(table)) needed.add(`${table} ${uuid}`);
+    }
   };
+  const isHere = rowsHere(db);
 
   // Those that name others come first, so that it is known what is needed.
   for (const named of yardTableNames.toReversed()) {
@@ -82,7 +103,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   function lookThrough(named: YardTableName): void {
     const { table } = tableOf(named);
     const same = sameBy(named);
-    const coming: YardRecord[] = [];
+    const uuids: string[] = [];
     const editing: EditToDo[] = [];
     for (const their of theirs.all(named)) {
       const own = mine.one(named, their.uuid) ?? same(their);
@@ -93,7 +114,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
           !edits.ofTheirs.has(table, their.uuid) &&
           !needed.has(`${table} ${their.uuid}`);
         if (isGone) continue;
-        coming.push(their);
+        uuids.push(their.uuid);
         need(named, their);
         continue;
       }
@@ -101,14 +122,15 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       if (named === 'settings') continue;
       const { theirs: fields, clashing } = difference(named, own, their, edits);
       if (clashing.length > 0) {
-        clashes.push(clashOf(named, own, their, clashing));
+        clashes.add(() => clashOf(named, own, their, clashing));
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
       if (fields.length === 0) continue;
-      editing.push({ mine: own, theirs: their, fields });
+      editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
     }
-    added.set(named, coming);
+    coming.set(named, uuids);
+    if (uuids.length > 0) counts.added[named] = uuids.length;
     toEdit.set(named, editing);
   }
 
@@ -122,19 +144,32 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
 
   /** Of records that are only ever added, all come in. Where the newest holds and both have one, the chosen is said again. */
   function lookThroughAdded(named: YardTableName, key: readonly string[] | null): void {
-    const coming = [...theirs.all(named, 'main')];
-    added.set(named, coming);
-    for (const record of coming) need(named, record);
-    if (key === null || coming.length === 0) return;
-    const newest = newestOf(coming, key, 'theirs');
+    let count = 0;
+    const newest = new Map<string, YardRecord>();
+    const holds = { mine: holding(db, 'main'), theirs: holding(db, 'theirs') };
+    for (const record of theirs.all(named, 'main')) {
+      count++;
+      need(named, record);
+      // Nothing here is about what is not here.
+      const mayClash =
+        key !== null && namedBy(named, record, key).every(([table, uuid]) => isHere(table, uuid));
+      if (mayClash && holds.theirs(record)) newest.set(valuesOf(record, key), record);
+    }
+    if (count > 0) counts.added[named] = count;
+    if (key === null || newest.size === 0) return;
+    const ownNewest = new Map<string, YardRecord>();
+    for (const record of mine.all(named, 'theirs')) {
+      const group = valuesOf(record, key);
+      if (newest.has(group) && holds.mine(record)) ownNewest.set(group, record);
+    }
     const again: YardRecord[] = [];
-    for (const [group, own] of newestOf([...mine.all(named, 'theirs')], key, 'main')) {
-      const their = newest.get(group);
-      if (their === undefined || saysTheSame(own, their)) continue;
+    for (const [group, own] of ownNewest) {
+      const their = newest.get(group) as YardRecord;
+      if (saysTheSame(own, their)) continue;
       const fields = Object.keys(own).filter(
         (field) => !saysTheSame({ uuid: '', [field]: own[field] }, { uuid: '', [field]: their[field] }),
       );
-      clashes.push(clashOf(named, own, their, fields));
+      clashes.add(() => clashOf(named, own, their, fields));
       const chosen = choose(own.uuid) === 'theirs' ? their : own;
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
@@ -143,19 +178,15 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     restated.set(named, again);
   }
 
-  /** Of each group, the newest that holds. */
-  function newestOf(
-    records: readonly YardRecord[],
-    key: readonly string[],
-    side: 'main' | 'theirs',
-  ): Map<string, YardRecord> {
-    const undone = db.prepare(`SELECT 1 FROM ${side}.undone_row WHERE uuid = ?`);
-    const holding = records.filter(({ uuid }) => undone.get(uuid) === undefined);
-    return new Map(holding.map((record) => [valuesOf(record, key), record]));
+  /** What comes in of a table. */
+  function* comingOf(named: YardTableName): Generator<YardRecord> {
+    const uuids = coming.get(named);
+    if (uuids === undefined) yield* theirs.all(named, 'main');
+    else for (const uuid of uuids) yield theirs.one(named, uuid) as YardRecord;
   }
 
   const total = yardTableNames.reduce(
-    (sum, named) => sum + (added.get(named)?.length ?? 0) + (toEdit.get(named)?.length ?? 0),
+    (sum, named) => sum + (counts.added[named] ?? 0) + (toEdit.get(named)?.length ?? 0),
     0,
   );
   let done = 0;
@@ -166,21 +197,19 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   for (const named of yardTableNames) {
     const editing = toEdit.get(named) ?? [];
     names.free(named, editing);
-    for (const record of added.get(named) ?? []) {
-      writes.add(named, fitting(named, record, names.fit(named, record, renamed)));
+    for (const record of counts.added[named] === undefined ? [] : comingOf(named)) {
+      writes.add(named, fitting(named, record, names.fit(named, record, renamed.add)));
       step();
     }
-    for (const { mine: own, theirs: their, fields } of editing) {
-      const after = { ...own, ...Object.fromEntries(fields.map((field) => [field, their[field]])) };
-      const { [NAMED_BY[named]?.field ?? '']: _, ...rest } = Object.fromEntries(
-        fields.map((field) => [field, their[field]]),
-      );
-      writes.edit(named, own.uuid, { ...rest, ...names.fit(named, after, renamed) });
+    for (const { mine: own, theirs: uuid, fields } of editing) {
+      const their = theirs.one(named, uuid) as YardRecord;
+      const changed = Object.fromEntries(fields.map((field) => [field, their[field]]));
+      const { [NAMED_BY[named]?.field ?? '']: _, ...rest } = changed;
+      const after = { ...own, ...changed };
+      writes.edit(named, own.uuid, { ...rest, ...names.fit(named, after, renamed.add) });
       step();
     }
     for (const record of restated.get(named) ?? []) writes.add(named, fitting(named, record, {}));
-    const count = added.get(named)?.length ?? 0;
-    if (count > 0) counts.added[named] = count;
     counts.edited += editing.length;
   }
   counts.deleted = removeDeleted(db, writes, edits);
@@ -190,7 +219,13 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
        (SELECT uuid FROM theirs.act UNION SELECT uuid FROM theirs.merged_act)
      WHERE uuid NOT IN (SELECT uuid FROM main.act) AND uuid NOT IN (SELECT uuid FROM main.merged_act)`,
   ).run();
-  return { ...counts, clashes, renamed };
+  return {
+    ...counts,
+    clashes: clashes.first,
+    clashCount: clashes.count(),
+    renamed: renamed.first,
+    renamedCount: renamed.count(),
+  };
 
   /** A version of a meter's profile comes after those that are there. */
   function fitting(named: YardTableName, record: YardRecord, name: Record<string, unknown>): YardRecord {
@@ -254,6 +289,40 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   }
 }
 
+function nameHere(named: YardTableName, own: YardRecord): NameHere {
+  const by = NAMED_BY[named];
+  return by ? { uuid: own.uuid, [by.field]: own[by.field], [by.unless]: own[by.unless] } : { uuid: own.uuid };
+}
+
+/** Whether the own yard has a row of that UUID. */
+function rowsHere(db: Db): (table: string, uuid: string) => boolean {
+  const finding = new Map<string, Statement<[string]>>();
+  return (table, uuid) => {
+    const find = finding.get(table) ?? db.prepare(`SELECT 1 FROM main.${table} WHERE uuid = ?`);
+    finding.set(table, find);
+    return find.get(uuid) !== undefined;
+  };
+}
+
+/** Whether a record that was added was not undone. */
+function holding(db: Db, side: 'main' | 'theirs'): (record: YardRecord) => boolean {
+  const undone = db.prepare(`SELECT 1 FROM ${side}.undone_row WHERE uuid = ?`);
+  return ({ uuid }) => undone.get(uuid) === undefined;
+}
+
+/** The first of many, and how many there are. */
+function firstOf<T>(most: number) {
+  const first: T[] = [];
+  let all = 0;
+  return {
+    first,
+    count: (): number => all,
+    add: (make: () => T): void => {
+      if (++all <= most) first.push(make());
+    },
+  };
+}
+
 /** What they deleted and nobody here touched since goes; those that name others first. */
 function removeDeleted(
   db: Db,
@@ -261,11 +330,12 @@ function removeDeleted(
   { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
 ): number {
   let removed = 0;
+  const deleted = ofTheirs.deleted();
   for (const named of yardTableNames.toReversed()) {
     const { table, way } = tableOf(named);
     if (way !== 'edited') continue;
     const isTheirs = db.prepare(`SELECT 1 FROM theirs.${table} WHERE uuid = ?`);
-    for (const uuid of ofTheirs.deletedIn(table)) {
+    for (const uuid of deleted.get(table) ?? []) {
       const isGone =
         isTheirs.get(uuid) === undefined && ofTheirs.has(table, uuid) && !ofMine.has(table, uuid);
       if (isGone && writes.remove(named, uuid)) removed++;
@@ -287,7 +357,11 @@ function namesOf(db: Db) {
       }
     },
     /** The record's name, or the nearest free one where that is taken here; nothing for a record without one. */
-    fit: (named: YardTableName, record: YardRecord, renamed: Renamed[]): Record<string, string> => {
+    fit: (
+      named: YardTableName,
+      record: YardRecord,
+      tell: (renamed: () => Renamed) => void,
+    ): Record<string, string> => {
       const by = NAMED_BY[named];
       if (by === undefined) return {};
       const given = String(record[by.field]);
@@ -298,7 +372,7 @@ function namesOf(db: Db) {
       );
       const isTaken = (name: string): boolean => taken.get(name, record.uuid) !== undefined;
       const fit = (named === 'boards' ? freeCode : freeName)(given, isTaken);
-      if (fit !== given) renamed.push({ tableName: named, from: given, to: fit });
+      if (fit !== given) tell(() => ({ tableName: named, from: given, to: fit }));
       return { [by.field]: fit };
     },
   };

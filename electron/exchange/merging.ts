@@ -2,7 +2,6 @@ import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import { MOST_CLASHES_SHOWN } from '../../shared-core/contract/exchange.ts';
 import { message } from '../../shared-core/words/message.ts';
 import type { Commands, Queries } from '../app/handlers.ts';
 import type { LongWork, UnderWay } from '../app/long-work.ts';
@@ -41,8 +40,7 @@ export function createBringingIn(
         longWork.run(window, work, async (underWay) => {
           const choices = { rest: 'mine', others: [] } as const;
           const { merged } = await bring({ file, target: null, choices }, window, underWay);
-          const { clashes } = merged;
-          return { ...merged, clashes: clashes.slice(0, MOST_CLASHES_SHOWN), clashCount: clashes.length };
+          return merged;
         }),
     } satisfies Partial<Queries>,
     commands: {

@@ -20,7 +20,15 @@ export class RecordMissing extends Error {
   override name = 'RecordMissing';
 }
 
-const snake = (field: string): string => field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+const snakes = new Map<string, string>();
+function snake(field: string): string {
+  const made = snakes.get(field) ?? field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+  snakes.set(field, made);
+  return made;
+}
+
+/** So many rows are read at a time, so that others can be written in between. */
+const PAGE_ROWS = 1000;
 
 /** The column of a field. */
 export const columnOfField = (field: string, { kind }: Field): string =>
@@ -70,7 +78,7 @@ export function recordReads(db: Db, schema: 'main' | 'theirs' = 'main') {
       const column = columnOfField(field, { kind, ...rest });
       return `${typeof kind === 'object' ? uuidOf(kind.of, column) : `t.${column}`} AS "${field}"`;
     });
-    return `SELECT t.uuid, ${columns.join(', ')} FROM ${schema}.${tableOf(named).table} t`;
+    return `SELECT t.rowid AS rowNumber, t.uuid, ${columns.join(', ')} FROM ${schema}.${tableOf(named).table} t`;
   }
 
   const uuids = new Map<string, Statement<[unknown], string>>();
@@ -105,11 +113,21 @@ export function recordReads(db: Db, schema: 'main' | 'theirs' = 'main') {
       ),
     /** All that are a person's, in the order in which they were entered. @param unlessIn  leaves out those that this one has, too */
     all: function* (named: YardTableName, unlessIn?: 'main' | 'theirs'): Generator<YardRecord> {
-      const select = db.prepare<[], Row>(
-        `${selectOf(named)} WHERE ${ofPerson(named)}
-         ${unlessIn ? `AND t.uuid NOT IN (SELECT uuid FROM ${unlessIn}.${tableOf(named).table})` : ''} ORDER BY ${ORDER[named] ?? 't.rowid'}`,
-      );
-      for (const row of select.iterate()) yield decoded(named, row);
+      const unless = unlessIn
+        ? `AND t.uuid NOT IN (SELECT uuid FROM ${unlessIn}.${tableOf(named).table})`
+        : '';
+      const which = `${selectOf(named)} WHERE ${ofPerson(named)} ${unless}`;
+      const order = ORDER[named];
+      if (order !== undefined) {
+        for (const row of db.prepare<[], Row>(`${which} ORDER BY ${order}`).all()) yield decoded(named, row);
+        return;
+      }
+      const page = db.prepare<[number], Row>(`${which} AND t.rowid > ? ORDER BY t.rowid LIMIT ${PAGE_ROWS}`);
+      let rows = page.all(0);
+      while (rows.length > 0) {
+        for (const row of rows) yield decoded(named, row);
+        rows = page.all(rows.at(-1)?.rowNumber as number);
+      }
     },
     /** One, also of those that came with the program. */
     one: (named: YardTableName, uuid: string): YardRecord | undefined => {

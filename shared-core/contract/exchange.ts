@@ -37,10 +37,15 @@ export const mergedSchema = z.object({
   /** How many records here become as they are there. */
   edited: z.number().int(),
   deleted: z.number().int(),
+  /** The first of them. */
   clashes: z.array(clashSchema),
+  clashCount: z.number().int(),
   renamed: z.array(renamedSchema),
+  renamedCount: z.number().int(),
 });
 export type Merged = z.infer<typeof mergedSchema>;
 
 /** More are not shown one by one: one answer holds for them. */
 export const MOST_CLASHES_SHOWN = 200;
+/** So many names that were taken are listed. */
+export const MOST_RENAMED_SHOWN = 200;

@@ -56,7 +56,7 @@ export function BringInDialog({
       {parts.length > 0 && <p>{say('merge.added', { parts })}</p>}
       {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
       {found.deleted > 0 && <p>{say('merge.deleted', { records: found.deleted })}</p>}
-      <RenamedThere renamed={found.renamed} />
+      <RenamedThere renamed={found.renamed} renamedCount={found.renamedCount} />
       {clashCount > 0 && (
         <section className="column">
           <h3>{say('merge.clashes')}</h3>
@@ -100,7 +100,7 @@ export function BringInDialog({
   );
 }
 
-function RenamedThere({ renamed }: Pick<Merged, 'renamed'>) {
+function RenamedThere({ renamed, renamedCount }: Pick<Merged, 'renamed' | 'renamedCount'>) {
   const { say } = useWords();
   if (renamed.length === 0) return null;
   return (
@@ -111,6 +111,9 @@ function RenamedThere({ renamed }: Pick<Merged, 'renamed'>) {
           <li key={`${tableName} ${to}`}>{say('merge.renamed-to', { fromText: from, toText: to })}</li>
         ))}
       </ul>
+      {renamedCount > renamed.length && (
+        <p>{say('merge.more-renamed', { names: renamedCount - renamed.length })}</p>
+      )}
     </section>
   );
 }

@@ -24,8 +24,7 @@ export const exchangeRequests = {
   'exchange.look': ofMachine(
     query({
       input: z.object({ file: pathSchema, work: workSchema }),
-      /** With so many clashes at most; `clashCount` has all. */
-      output: mergedSchema.extend({ clashCount: z.number().int() }),
+      output: mergedSchema,
       topics: () => ['yard'],
     }),
   ),

@@ -59,6 +59,7 @@ export const exchange = {
     '{records, plural, one {# record} other {# records}} deleted in the file will be deleted here.',
   'merge.renamed': 'Names taken here',
   'merge.renamed-to': '{fromText} in the file becomes {toText}.',
+  'merge.more-renamed': '{names} more get new names the same way.',
   'merge.clashes': 'Changed in both',
   'merge.clashes-lead':
     '{clashes, plural, one {# record was} other {# records were}} changed in both yards. Choose which version to use.',
