@@ -52,15 +52,24 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
     );
 
   /** What an edit gives to every board, and to each its place in the order. */
-  function editOf({ changed, stackOrder }: Input): ((index: number) => Partial<Board>) | null {
+  function editOf({
+    changed,
+    stackId,
+    stackOrder,
+  }: Input): ((index: number, inStack: number) => Partial<Board>) | null {
     const { barkSide, barkOffOn = null, thicknessMm, thicknessQuarters = null, ...others } = changed;
     const shared = {
       ...others,
       ...(barkSide === undefined ? {} : { barkSide, barkOffOn }),
       ...(thicknessMm === undefined ? {} : { thicknessMm, thicknessQuarters }),
     };
-    if (stackOrder === null && Object.keys(shared).length === 0) return null;
-    return (index) => ({ ...shared, ...(stackOrder ? positionInStack(stackOrder, index) : {}) });
+    if (stackId === null && stackOrder === null && Object.keys(shared).length === 0) return null;
+    const put = stackId === null ? {} : { stackId, layer: null, column: null };
+    return (index, inStack) => ({
+      ...shared,
+      ...(inStack === stackId ? {} : put),
+      ...(stackOrder ? positionInStack(stackOrder, index) : {}),
+    });
   }
 
   /**
@@ -113,11 +122,12 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
 
   return {
     'boards.editTogether': function* (input) {
-      const { boards: given, changed, stackOrder, move, endUseId, latestReadings } = input;
+      const { boards: given, changed, stackId, stackOrder, move, endUseId, latestReadings } = input;
       const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
-      const { acts, boards, species } = context.yard();
+      const { acts, boards, species, stacks } = context.yard();
+      if (stackId !== null) orRefuse(stacks.get(stackId), 'stack');
       if (speciesId !== undefined) orRefuse(species.get(speciesId), 'species');
       checkBoardDays(context, [], changed);
       if (move) checkMove(context, move);
@@ -134,8 +144,9 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         const ids = slice.map(({ id }) => id);
         checkBoardDays(context, ids, changed);
         const outdated: BoardRow[] = [];
+        const inStack = new Map(boards.versionsOf(ids).map((board) => [board.id, board.stackId]));
         for (const [index, { id, basedOn }] of slice.entries()) {
-          const current = edit && boards.edit({ id, basedOn, changed: edit(from + index) });
+          const current = edit && boards.edit({ id, basedOn, changed: edit(from + index, inStack.get(id)!) });
           if (current) outdated.push(current);
           if (move) moveBoard(context, id, move);
         }
@@ -146,7 +157,9 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         if (latestReadings) excludeLatest(ids, latestReadings === 'include' ? null : latestReadings.exclude);
         judge(ids);
       });
-      if (move) letStacksFollow(context, stackIds);
+      if (move || stackId !== null) {
+        letStacksFollow(context, stackId === null ? stackIds : [...stackIds, stackId]);
+      }
       if (endUseId !== null) {
         const isGiven = new Set(given.map(({ id }) => id));
         yield* inSlices(

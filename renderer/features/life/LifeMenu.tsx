@@ -1,9 +1,11 @@
 import { type ReactNode, useState } from 'react';
 import { type Leaving, leavingSchema } from '../../../shared-core/contract/archive.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { Menu } from '../../ui/Menu.tsx';
 import { useWords } from '../../words.ts';
+import { PutInStackForm } from '../stacks/PutInStackForm.tsx';
 import { DeleteBoardsDialog } from './DeleteBoardsDialog.tsx';
-import { LeaveForm, type NamedBoard } from './LeaveForm.tsx';
+import { LeaveForm } from './LeaveForm.tsx';
 
 /** What else can become of boards, behind one button. */
 export function LifeMenu({
@@ -12,16 +14,17 @@ export function LifeMenu({
   onLeft,
   onDeleted,
 }: {
-  boards: readonly NamedBoard[];
+  boards: readonly BoardRow[];
   /** Where it is known that none has a reading, or not known. */
   canDelete: boolean;
+  /** They are somewhere else now. */
   onLeft?: () => void;
   onDeleted: () => void;
 }): ReactNode {
   const { say } = useWords();
-  const [asking, setAsking] = useState<Leaving | 'delete' | null>(null);
+  const [asking, setAsking] = useState<Leaving | 'delete' | 'put-in-stack' | null>(null);
   const close = () => setAsking(null);
-  const item = (id: Leaving | 'delete') => ({
+  const item = (id: Leaving | 'delete' | 'put-in-stack') => ({
     id,
     title: say(`life.${id}`),
     onPress: () => setAsking(id),
@@ -30,10 +33,17 @@ export function LifeMenu({
     <>
       <Menu
         title={say('life.more')}
-        items={[...leavingSchema.options.map(item), ...(canDelete ? [item('delete')] : [])]}
+        items={[
+          item('put-in-stack'),
+          ...leavingSchema.options.map(item),
+          ...(canDelete ? [item('delete')] : []),
+        ]}
       />
       {asking === 'delete' && <DeleteBoardsDialog boards={boards} onDeleted={onDeleted} onClose={close} />}
-      {asking !== null && asking !== 'delete' && (
+      {asking === 'put-in-stack' && (
+        <PutInStackForm boards={boards} {...(onLeft && { onPut: onLeft })} onClose={close} />
+      )}
+      {asking !== null && asking !== 'delete' && asking !== 'put-in-stack' && (
         <LeaveForm boards={boards} why={asking} {...(onLeft && { onLeft })} onClose={close} />
       )}
     </>

@@ -17,8 +17,15 @@ import { endUseOptions } from './end-use-options.ts';
 
 const schema = newStackSchema.extend({ placeId: z.int(says('validation.place-missing')) });
 
-/** Asks for a stack; for a new one where `stack` is null, and then goes to it. */
-export function StackForm(props: { stack: StackRow | null; onClose: () => void }) {
+interface Props {
+  stack: StackRow | null;
+  /** What is done with a new one; left out: goes to it. */
+  onAdded?: (stack: StackRow) => void;
+  onClose: () => void;
+}
+
+/** Asks for a stack; for a new one where `stack` is null. */
+export function StackForm(props: Props) {
   const places = useQuery('places.list', {});
   const endUses = useQuery('endUses.list', {});
   return (
@@ -32,13 +39,12 @@ function Form({
   stack,
   placeId,
   endUses,
+  onAdded,
   onClose,
-}: {
-  stack: StackRow | null;
+}: Props & {
   /** Where a new one is, at first. */
   placeId: number | null;
   endUses: readonly EndUse[];
-  onClose: () => void;
 }) {
   const { say } = useWords();
   const edit = useEdit('stacks.edit', stack);
@@ -52,7 +58,8 @@ function Form({
     const made = read();
     if (!stack) {
       const goOn = wayOn();
-      return goOn({ name: 'stack', id: (await bridge().command('stacks.add', made)).id });
+      const added = await bridge().command('stacks.add', made);
+      return onAdded ? onAdded(added) : goOn({ name: 'stack', id: added.id });
     }
     // It changes its place by being moved.
     const { placeId: _, ...changed } = made;

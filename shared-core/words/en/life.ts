@@ -1,6 +1,7 @@
 /** How boards leave the yard and come back. */
 export const life = {
   'life.more': 'More',
+  'life.put-in-stack': 'Put in another stack',
   'life.sold': 'Sold',
   'life.used': 'Used',
   'life.scrapped': 'Scrapped',

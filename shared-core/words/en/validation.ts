@@ -46,6 +46,7 @@ export const validation = {
   'validation.most-humidity': 'Relative humidity is at most 99% here. In fog, use 99%.',
   'validation.no-meter-shows': 'No meter shows that number. Check it.',
   'validation.place-missing': 'Choose a place.',
+  'validation.stack-missing': 'Choose a stack.',
   'validation.use-missing': 'Choose a use.',
   'validation.day-too-early': 'Type the year with four digits, 1900 or later.',
   'validation.time-missing': 'Give the date and time.',

@@ -362,3 +362,56 @@ describe('A stack whose boards are moved by their list', () => {
     });
   });
 });
+
+describe('boards that are put in another stack', () => {
+  const since = '2026-05-20T08:00:00.000Z';
+  async function otherStack(placeId = yard.place.id) {
+    const { id } = await yard.command('stacks.add', {
+      name: 'Other',
+      placeId,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    });
+    return id;
+  }
+  const inStack = async (stackId: number) =>
+    (await yard.query('boards.list', { stackId, search: '', offset: 0, limit: 10 })).rows;
+
+  test('lose the layer that they had, or lie as given', async () => {
+    const stackOrder = { perLayer: 2, firstLayer: 3, firstColumn: 1 };
+    await yard.command('boards.editTogether', { boards: await shown(), changed: {}, stackOrder });
+    const stackId = await otherStack();
+    const [first, second] = await shown();
+    await yard.command('boards.editTogether', { boards: [first!], changed: {}, stackId });
+    expect(await inStack(stackId)).toMatchObject([{ code: 'WAL-01', layer: null, column: null }]);
+    const laid = { perLayer: 1, firstLayer: 5, firstColumn: 1 };
+    await yard.command('boards.editTogether', { boards: [second!], changed: {}, stackId, stackOrder: laid });
+    expect(await inStack(stackId)).toMatchObject([{}, { code: 'WAL-02', layer: 5, column: 1 }]);
+    expect(await rows()).toEqual([]);
+  });
+
+  test('are carried to its place in the same act, and come back by one undo', async () => {
+    const air = Array.from({ length: 12 }, () => ({ tempC: 30, rh: 0.3 }));
+    const { id: placeId } = await yard.command('places.add', { name: 'Loft', kind: 'heated-room', air });
+    const stackId = await otherStack(placeId);
+    const boards = await shown();
+    const move = { placeId, since, isInserted: true };
+    const { act } = await yard.command('boards.editTogether', { boards, changed: {}, stackId });
+    for (const board of (await yard.query('boards.list', all)).rows)
+      expect(board).toMatchObject({ stackId, placeName: 'Shop' });
+    // A stack is where its boards are.
+    expect((await yard.query('stacks.get', { id: stackId })).placeName).toBe('Shop');
+    await yard.command('acts.undo', { act });
+    const carried = await yard.command('boards.editTogether', {
+      boards: await shown(),
+      changed: {},
+      stackId,
+      move,
+    });
+    expect((await yard.query('stacks.get', { id: stackId })).boards).toBe(2);
+    await yard.command('acts.undo', { act: carried.act });
+    expect(await rows()).toHaveLength(2);
+  });
+  const all = { stackId: null, search: '', offset: 0, limit: 10 };
+});
