@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { depthSchema } from '../probing/readings/reading.ts';
-import { boardSchema, daySchema, nameSchema, newPlaceSchema, rowIdSchema } from './yard.ts';
+import {
+  boardSchema,
+  daySchema,
+  MOST_NOTE_LETTERS,
+  nameSchema,
+  newPlaceSchema,
+  rowIdSchema,
+} from './yard.ts';
 
 /** What a table is about: boards with or without readings, the air of places, or oven-dry checks. */
 export const importKindSchema = z.enum(['boards', 'air', 'oven']);
@@ -117,8 +124,8 @@ export const columnChoiceSchema = z.object({
 });
 export type ColumnChoice = z.infer<typeof columnChoiceSchema>;
 
-/** As long as a cell is read; a longer one is no value. */
-export const MOST_CELL_LETTERS = 2000;
+/** As long as a cell is read: beyond what any text may have, so that a longer one is seen to be too long. */
+export const MOST_CELL_LETTERS = MOST_NOTE_LETTERS + 100;
 const cellSchema = z.string().max(MOST_CELL_LETTERS);
 
 /** Where a name of the table's belongs: a place of the yard, or a new one with that air. */
@@ -130,6 +137,10 @@ export type PlaceMeant = z.infer<typeof placeMeantSchema>;
 
 /** Names of the table are compared without the case of their letters. */
 export const nameKey = (text: string): string => text.trim().toLowerCase().replaceAll(/\s+/g, ' ');
+
+/** What a person answered for a name; a name such as "constructor" has no answer by itself. */
+export const answerFor = <T>(answers: Readonly<Record<string, T>>, name: string): T | undefined =>
+  Object.hasOwn(answers, nameKey(name)) ? answers[nameKey(name)] : undefined;
 
 /** So many names of one kind can be answered for. */
 const MOST_NAMES = 5000;

@@ -7,7 +7,9 @@ import { type ConstantMassRule, constantMassRules } from '../wood/moisture/oven-
 import { messageSchema } from '../words/message.ts';
 import { woodTempSchema } from './round.ts';
 import { says } from './validation.ts';
-import { rowIdSchema } from './yard.ts';
+import { noteSchema, rowIdSchema } from './yard.ts';
+
+export const MOST_PIECE_LETTERS = 20;
 
 /** A mass on the balance, g. A file may hold one that is refused now. */
 export const gramsSchema = z.number();
@@ -29,7 +31,7 @@ export const newOvenCheckSchema = z.object({
   speciesId: z.string().max(60),
   meterId: meterIdSchema,
   /** What the person wrote on it. */
-  piece: z.string().trim().min(1, says('validation.piece-missing')).max(20),
+  piece: z.string().trim().min(1, says('validation.piece-missing')).max(MOST_PIECE_LETTERS),
   /** What the meter showed on it, raw. */
   readings: z.array(givenReadingSchema).min(1, says('validation.readings-missing')).max(40),
   unit: readingUnitSchema,
@@ -39,7 +41,7 @@ export const newOvenCheckSchema = z.object({
   balanceGrams: z.number().min(0.0001).max(100),
   /** The standard whose end condition says when it is dry. */
   rule: ruleSchema,
-  note: z.string().trim().max(2000),
+  note: noteSchema.trim(),
 });
 export type NewOvenCheck = z.infer<typeof newOvenCheckSchema>;
 

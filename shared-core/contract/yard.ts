@@ -34,7 +34,8 @@ export const nameSchema = z
   .min(1, says('validation.name-missing'))
   .max(80, says('validation.name-too-long'));
 /** What a person writes about a thing, in their own words; empty for none. */
-export const noteSchema = z.string().max(2000);
+export const MOST_NOTE_LETTERS = 2000;
+export const noteSchema = z.string().max(MOST_NOTE_LETTERS);
 /** A local day, of no year that was only half typed. */
 export const daySchema = z.iso
   .date(says('validation.day-missing'))

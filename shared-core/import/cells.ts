@@ -47,22 +47,28 @@ export function unitAt(text: string): { unit: ColumnUnit; letters: number } | nu
 }
 
 const NUMBER = /^[~≈>≥+]?\s*(?<number>[-−]?(?:\d[\d.,]*|[.,]\d+))\s*/;
+/** One mark for the decimals at most, and before it groups of three digits, parted alike. */
+const WELL_FORMED = /^[-−]?(?:\d*(?:[.,]\d+)?|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d{1,3}(?:\.\d{3})+(?:,\d+)?)$/;
+/** What changes the number before it: a range, an exponent, a second number, a thousandfold of ohms. */
+const CHANGES_NUMBER = /^(?:k(?:[ΩΩ]|ohm)|(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/i;
 
 /**
  * The number that a cell begins with: "12.4", "12,4 %", "~13", "14.5 wet end", "30+".
  *
  * @param decimalMark  of the table; the other one parts thousands where three digits follow
- * @returns            null where the cell begins with no number
+ * @returns            null where the cell begins with no number, with one that is mistyped ("14.2.3"), or with two
+ *                     ("14-16", "14 15"): nobody knows which of them was meant
  */
 export function numberIn(text: string, decimalMark: '.' | ','): NumberInCell | null {
   const found = NUMBER.exec(text);
   const digits = found?.groups?.number?.replace(/[.,]$/, '');
-  if (!found || digits === undefined) return null;
+  if (!found || digits === undefined || !WELL_FORMED.test(digits)) return null;
   const value = valueIn(digits, decimalMark);
   if (value === null) return null;
   const after = text.slice(found[0].length);
   const unit = unitAt(after);
   const rest = after.slice(unit?.letters ?? 0).trim();
+  if (CHANGES_NUMBER.test(rest)) return null;
   const mark = /^[>≥]/.test(text) ? text[0]! : '';
   const note = mark + rest.replace(/^[\s,;:()[\]*-]+|[\s)\]]+$/g, '');
   return { value, unit: unit?.unit ?? null, note };
@@ -87,13 +93,16 @@ function valueIn(digits: string, decimalMark: '.' | ','): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
+/** What parts readings in a cell; within brackets it is part of what a person noted. */
+const NOT_IN_BRACKETS = /\s*[/;|]\s*(?![^(]*\))/;
+
 /**
  * Readings in one cell: "12.4", "12.4 / 13.1", "12,4; 13,1".
  *
  * @returns null where something in it is no number
  */
 export function numbersIn(text: string, decimalMark: '.' | ','): NumberInCell[] | null {
-  const parts = text.split(/\s*[/;|]\s*/).filter((part) => part !== '');
+  const parts = text.split(NOT_IN_BRACKETS).filter((part) => part !== '');
   const numbers = parts.map((part) => numberIn(part, decimalMark));
   return numbers.every((number) => number !== null) ? numbers : null;
 }
@@ -183,19 +192,26 @@ const DAY_MS = 86_400_000;
 /** Serial numbers of 1954 to 2119. */
 export const isSerialDay = (value: number): boolean => value >= 20_000 && value <= 80_000;
 
+const FIGURES =
+  /^(?:(\d{4})\s?[./-]\s?(\d{1,2})\s?[./-]\s?(\d{1,2})|(\d{1,3})\s?[./-]\s?(\d{1,2})\s?[./-]\s?(\d{4}|\d{2}))(?!\d)/;
+
 /** The three numbers of a date in figures, as they are written; null for another text. */
 export const figuresOf = (text: string): readonly [string, string, string] | null => {
-  const found = /^(\d{1,4})\s?[./-]\s?(\d{1,2})\s?[./-]\s?(\d{2}|\d{4})(?!\d)/.exec(text);
-  return found ? [found[1]!, found[2]!, found[3]!] : null;
+  const [, ...parts] = FIGURES.exec(text) ?? [];
+  const [one, two, three] = parts.filter((part) => part !== undefined);
+  return one === undefined || two === undefined || three === undefined ? null : [one, two, three];
 };
 
 /** What is written behind a date: a time, or nothing. */
-const AFTER_DATE = /^[T ,]*(?<time>\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?)?(Z|[+-]\d{2}:?\d{2})?$/i;
+const AFTER_DATE =
+  /^[T ,]*(?<time>\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?)?(?<offset>Z|[+-]\d{2}:?\d{2})?$/i;
 
 /** A date in a cell, with the time that may follow it as minutes since midnight. */
 export interface DayInCell {
   day: string;
   minutes: number | null;
+  /** How far ahead of UTC that time is, min; null where it is a time of the place. */
+  aheadMinutes: number | null;
 }
 
 /**
@@ -212,12 +228,12 @@ export function dayIn(text: string, order: DayOrder, today: string): DayInCell |
     if (text === '' || !isSerialDay(serial)) return null;
     const minutes = Math.round((serial % 1) * 1440);
     const day = new Date(SERIAL_START_MS + Math.floor(serial) * DAY_MS).toISOString().slice(0, 10);
-    return { day, minutes: minutes === 0 ? null : Math.min(1439, minutes) };
+    return { day, minutes: minutes === 0 ? null : Math.min(1439, minutes), aheadMinutes: null };
   }
   const compact = /^(\d{4})(\d{2})(\d{2})$/.exec(text);
   const figures = compact ? ([compact[1]!, compact[2]!, compact[3]!] as const) : figuresOf(text);
   if (figures) {
-    const written = compact?.[0] ?? /^\d{1,4}\s?[./-]\s?\d{1,2}\s?[./-]\s?\d{2,4}/.exec(text)![0];
+    const written = compact?.[0] ?? FIGURES.exec(text)![0];
     return withTime(dayOfFigures(figures, order, today), text.slice(written.length));
   }
   return dayByName(text, today);
@@ -256,10 +272,15 @@ function dayByName(text: string, today: string): DayInCell | null {
 function withTime(day: string | null, after: string): DayInCell | null {
   const found = AFTER_DATE.exec(after.trim());
   if (day === null || !found) return null;
-  const time = found.groups?.time;
-  if (time === undefined) return { day, minutes: null };
+  const { time, offset } = found.groups ?? {};
+  if (time === undefined) return { day, minutes: null, aheadMinutes: null };
   const minutes = timeIn(time);
-  return minutes === null ? null : { day, minutes };
+  return minutes === null ? null : { day, minutes, aheadMinutes: offset ? aheadIn(offset) : null };
+}
+
+function aheadIn(offset: string): number {
+  const [, sign, hours, minutes] = /^([+-])(\d{2}):?(\d{2})$/.exec(offset) ?? [];
+  return (sign === '-' ? -1 : 1) * (Number(hours ?? 0) * 60 + Number(minutes ?? 0));
 }
 
 /** A time of day in a cell, in minutes since midnight: "14:20", "2:20 pm"; null for none. */

@@ -1,4 +1,4 @@
-import { type ImportChoices, nameKey } from '../contract/import.ts';
+import { answerFor, type ImportChoices, nameKey } from '../contract/import.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { emcPct } from '../wood/climate/emc.ts';
 import type { Air } from '../wood/climate/monthly-air.ts';
@@ -41,7 +41,7 @@ export function checkAir(rows: Rows, choices: ImportChoices, yard: KnownYard): A
     if (
       placeName !== null &&
       !yard.places.has(nameKey(placeName)) &&
-      !(nameKey(placeName) in choices.placesOfNames)
+      answerFor(choices.placesOfNames, placeName) === undefined
     ) {
       rows.missPlace(placeName);
       rows.refuse(row, column('place'), message('import.place-unknown', { placeName }));

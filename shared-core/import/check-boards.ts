@@ -1,5 +1,5 @@
-import { type ColumnChoice, type ImportChoices, nameKey } from '../contract/import.ts';
-import { boardCodeSchema, type NewBoard } from '../contract/yard.ts';
+import { answerFor, type ColumnChoice, type ImportChoices, nameKey } from '../contract/import.ts';
+import { boardCodeSchema, MOST_NOTE_LETTERS, type NewBoard } from '../contract/yard.ts';
 import { type Depth, isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { ohmsOfMegohms } from '../units/typed-ohms.ts';
@@ -37,6 +37,8 @@ export interface TableReading {
 /** A board's readings of one local day. */
 export interface BoardDay {
   code: string;
+  /** The board's row, where the yard has it. */
+  boardId: number | null;
   day: string;
   /** Since midnight; null where no time is given. */
   minutes: number | null;
@@ -68,8 +70,12 @@ export interface BoardToAdd
 /** What of the yard a table is compared with. */
 export interface KnownYard {
   today: string;
+  /** Since midnight, now. */
+  minutesNow: number;
+  /** A time by a clock so many minutes ahead of UTC, by the clock of the yard. */
+  localOf(time: { day: string; minutes: number; aheadMinutes: number }): { day: string; minutes: number };
   species: readonly Species[];
-  board(code: string): { sawnOn: string | null; thicknessMm: number } | undefined;
+  board(code: string): { id: number; sawnOn: string | null; thicknessMm: number } | undefined;
   /** By `nameKey`, the stacks' names. */
   stacks: ReadonlyMap<string, string>;
   /** By `nameKey`. */
@@ -136,7 +142,13 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       const text = cell(column);
       return isBlank(text) ? null : { column, choice, text };
     }
-    const textOf = (role: ColumnChoice['role']): string | null => of(role)?.text ?? null;
+    /** What is too long is refused: cut, two names could be one. */
+    const textOf = (role: ColumnChoice['role'], mostLetters: number): string | null => {
+      const found = of(role);
+      if (!found) return null;
+      const { column, text } = found;
+      return text.length <= mostLetters ? text : refuse(column, message('import.too-long', { mostLetters }));
+    };
 
     const codeColumn = rows.columnOf('code');
     const typed = cell(codeColumn);
@@ -166,12 +178,17 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       }
       return read;
     }
-    function day(role: 'day' | 'sawn-on'): DayInCell | null {
+    function day(role: 'day' | 'sawn-on'): Pick<DayInCell, 'day' | 'minutes'> | null {
       const found = of(role);
       if (!found) return null;
       const { column, choice, text } = found;
-      const read = dayIn(text, choice.order ?? 'ymd', yard.today);
-      if (read === null) return refuse(column, message('import.no-date', { cellTypedText: text }));
+      const written = dayIn(text, choice.order ?? 'ymd', yard.today);
+      if (written === null) return refuse(column, message('import.no-date', { cellTypedText: text }));
+      const { minutes, aheadMinutes } = written;
+      const read =
+        minutes === null || aheadMinutes === null
+          ? written
+          : yard.localOf({ day: written.day, minutes, aheadMinutes });
       if (read.day > yard.today || read.day < '1900-01-01') {
         return refuse(column, message('import.date-impossible', { givenOn: read.day }));
       }
@@ -190,8 +207,8 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const minutes = time ? timeIn(time.text) : (rowDay?.minutes ?? null);
     if (time && minutes === null)
       refuse(time.column, message('import.no-time', { cellTypedText: time.text }));
-    const placeName = textOf('place');
     const place = of('place');
+    const placeName = place?.text ?? null;
     if (place && !isPlaceKnown(place.text)) {
       rows.missPlace(place.text);
       refuse(place.column, message('import.place-unknown', { placeName: place.text }));
@@ -225,8 +242,11 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
         refuse(column, message('import.date-impossible', { givenOn: on }));
         continue;
       }
-      for (const { raw, note } of read) {
-        const unit = choice.unit === 'megohm' ? 'ohm' : 'pct';
+      if (on === yard.today && choice.on === null && (minutes ?? 0) > yard.minutesNow) {
+        refuse(rows.columnOf(time ? 'time' : 'day'), message('import.later-today'));
+        continue;
+      }
+      for (const { raw, unit, note } of read) {
         if (!(raw > 0 && isOnAMeter(raw) && raw <= MOST_TYPED[unit])) {
           refuse(column, noReading(text));
           continue;
@@ -250,13 +270,16 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const deepestMm = deepest && ('mm' in deepest ? deepest.mm : deepest.thicknessMm);
     if (depthMm !== null && deepestMm != null && depthMm > deepestMm)
       refuse(rows.columnOf('depth'), message('import.depth-impossible', { depthMm }));
-    if (!isGood) return null;
+    const log = textOf('log', 40);
+    const stackName = textOf('stack', 80);
     const note = rows
       .columnsOf('note')
       .map(cell)
       .filter((text) => !isBlank(text))
-      .join(' · ')
-      .slice(0, 2000);
+      .join(' · ');
+    if (note.length > MOST_NOTE_LETTERS)
+      refuse(rows.columnOf('note'), message('import.too-long', { mostLetters: MOST_NOTE_LETTERS }));
+    if (!isGood) return null;
     return {
       row,
       code,
@@ -265,9 +288,9 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       widthMm,
       lengthMm,
       sawnOn,
-      log: textOf('log')?.slice(0, 40) ?? null,
+      log,
       layer,
-      stackName: textOf('stack')?.slice(0, 80) ?? null,
+      stackName,
       placeName,
       note,
       days,
@@ -275,8 +298,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
   }
 
   function isPlaceKnown(text: string): boolean {
-    const key = nameKey(text);
-    return yard.places.has(key) || key in choices.placesOfNames;
+    return yard.places.has(nameKey(text)) || answerFor(choices.placesOfNames, text) !== undefined;
   }
 
   /** Undefined where it was refused. */
@@ -307,13 +329,14 @@ function readingsIn(
   text: string,
   { unit }: ColumnChoice,
   decimalMark: '.' | ',',
-): { raw: number; note: string }[] | null {
+): Pick<TableReading, 'raw' | 'unit' | 'note'>[] | null {
   const found = numbersIn(text, decimalMark) ?? onlyFirst(numberIn(text, decimalMark));
   if (found === null || found.length === 0) return null;
+  if (found.some(({ unit: own }) => own !== null && own !== 'pct' && own !== 'megohm')) return null;
   return found.map(({ value, unit: own, note }) => {
-    const scale = own === 'pct' ? 1 : unit === 'share' ? 100 : 1;
-    const raw = unit === 'megohm' ? ohmsOfMegohms(value) : Number((value * scale).toPrecision(12));
-    return { raw, note };
+    if ((own ?? unit) === 'megohm') return { raw: ohmsOfMegohms(value), unit: 'ohm', note };
+    const scale = own === null && unit === 'share' ? 100 : 1;
+    return { raw: Number((value * scale).toPrecision(12)), unit: 'pct', note };
   });
 }
 const onlyFirst = (number: NumberInCell | null): NumberInCell[] | null => number && [number];
@@ -325,7 +348,7 @@ function speciesReader(rows: Rows, { speciesOfNames }: ImportChoices, { species 
     const key = nameKey(text);
     let id = found.get(key);
     if (id === undefined) {
-      id = speciesOfNames[key] ?? speciesNamed(text, species);
+      id = answerFor(speciesOfNames, text) ?? speciesNamed(text, species);
       found.set(key, id);
     }
     if (id === null) {
@@ -347,12 +370,13 @@ function gather(
   const days: BoardDay[] = [];
   let known = 0;
   for (const [code, all] of byCode) {
-    const isKnown = yard.board(code) !== undefined;
+    const boardId = yard.board(code)?.id ?? null;
+    const isKnown = boardId !== null;
     const group = isKnown ? all : all.filter((facts) => !conflicts(facts, all, rows));
     const first = <T>(pick: (facts: RowFacts) => T | null): T | null =>
       group.map(pick).find((value) => value !== null) ?? null;
     if (group.length === 0) continue;
-    const ofBoard = daysOf(code, group);
+    const ofBoard = daysOf(code, boardId, group);
     if (isKnown) {
       known++;
       days.push(...ofBoard);
@@ -373,7 +397,12 @@ function gather(
       for (const { row } of group) rows.refuse(row, null, missing || message('import.no-species'));
       continue;
     }
-    const notes = [...new Set(group.map(({ note }) => note).filter((note) => note !== ''))];
+    const notes = [...new Set(group.map(({ note }) => note).filter((note) => note !== ''))].join('\n');
+    if (notes.length > MOST_NOTE_LETTERS) {
+      const tooLong = message('import.too-long', { mostLetters: MOST_NOTE_LETTERS });
+      for (const { row } of group) rows.refuse(row, rows.columnOf('note'), tooLong);
+      continue;
+    }
     boards.push({
       code,
       speciesId,
@@ -384,7 +413,7 @@ function gather(
       sawnOn: first(({ sawnOn }) => sawnOn),
       log: first(({ log }) => log) ?? '',
       layer: first(({ layer }) => layer),
-      note: notes.join('\n').slice(0, 2000),
+      note: notes,
       stackName: yard.stacks.get(nameKey(stackName)) ?? stackName,
       placeName: first(({ placeName }) => placeName),
       firstReadOn: ofBoard.map(({ day }) => day).sort()[0] ?? null,
@@ -419,7 +448,7 @@ function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boole
   return false;
 }
 
-function daysOf(code: string, group: readonly RowFacts[]): BoardDay[] {
+function daysOf(code: string, boardId: number | null, group: readonly RowFacts[]): BoardDay[] {
   const byDay = new Map<string, BoardDay>();
   for (const { days } of group) {
     for (const { day, minutes, reading } of days) {
@@ -427,7 +456,7 @@ function daysOf(code: string, group: readonly RowFacts[]): BoardDay[] {
       if (same) {
         same.readings.push(reading);
         same.minutes ??= minutes;
-      } else byDay.set(day, { code, day, minutes, readings: [reading] });
+      } else byDay.set(day, { code, boardId, day, minutes, readings: [reading] });
     }
   }
   return [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));

@@ -1,4 +1,6 @@
-import { type ColumnUnit, type ImportChoices, nameKey } from '../contract/import.ts';
+import { answerFor, type ColumnUnit, type ImportChoices } from '../contract/import.ts';
+import { MOST_PIECE_LETTERS } from '../contract/oven-checks.ts';
+import { MOST_NOTE_LETTERS } from '../contract/yard.ts';
 import { KG_PER_POUND } from '../measures.ts';
 import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
@@ -55,7 +57,7 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     const name = textAt(rows.columnOf('species'));
     const speciesId = isBlank(name)
       ? choices.speciesId
-      : (choices.speciesOfNames[nameKey(name)] ?? speciesNamed(name, yard.species));
+      : (answerFor(choices.speciesOfNames, name) ?? speciesNamed(name, yard.species));
     if (speciesId === null) {
       if (isBlank(name)) refuse(rows.columnOf('species'), message('import.no-species'));
       else {
@@ -96,15 +98,22 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
       .map(grams);
     if (wetGrams !== null && dryGrams.some((dry) => dry !== null && dry > wetGrams))
       refuse(rows.columnOf('dry-weight'), message('import.dry-heavier'));
-    if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
     const note = rows
       .columnsOf('note')
       .map(textAt)
       .filter((text) => !isBlank(text))
       .join(' · ');
+    const letters = [
+      [rows.columnOf('piece'), piece, MOST_PIECE_LETTERS],
+      [rows.columnOf('note'), note, MOST_NOTE_LETTERS],
+    ] as const;
+    for (const [column, text, mostLetters] of letters) {
+      if (text.length > mostLetters) refuse(column, message('import.too-long', { mostLetters }));
+    }
+    if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
     return [
       {
-        piece: piece.slice(0, 20),
+        piece,
         speciesId,
         day: date.day,
         readings: readings.slice(0, 40),
@@ -112,7 +121,7 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
         woodTempC,
         wetGrams,
         dryGrams: dryGrams.filter((dry) => dry !== null),
-        note: note.slice(0, 2000),
+        note,
       },
     ];
   });

@@ -1,4 +1,10 @@
-import { type ColumnRole, type ImportChoices, nameKey, repeatedRoles } from '../contract/import.ts';
+import {
+  answerFor,
+  type ColumnRole,
+  type ImportChoices,
+  nameKey,
+  repeatedRoles,
+} from '../contract/import.ts';
 import type { NewPlace } from '../contract/yard.ts';
 import { type Message, message } from '../words/message.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
@@ -81,7 +87,7 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
     }
     const known = yard.places.get(nameKey(name));
     if (known !== undefined) return { placeId: known };
-    const meant = choices.placesOfNames[nameKey(name)];
+    const meant = answerFor(choices.placesOfNames, name);
     return meant === undefined ? null : 'placeId' in meant ? meant : add({ ...meant.add, name });
   }
   function add(place: NewPlace): PlaceOfPlan {
@@ -124,7 +130,7 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
     const isWhole = months.every((month) => month !== null);
     for (const thinMonth of thin) remarks.push(message('import.month-thin', { thinMonth }));
     const key = placeName === null ? null : nameKey(placeName);
-    const meant = key === null ? choices.place : (choices.placesOfNames[key] ?? null);
+    const meant = placeName === null ? choices.place : (answerFor(choices.placesOfNames, placeName) ?? null);
     const isNew = (key === null || !yard.places.has(key)) && meant !== null && 'add' in meant;
     if (isNew && !isWhole) {
       problems.push(message('import.months-missing', { placeName: placeName ?? '' }));

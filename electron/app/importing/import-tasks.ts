@@ -30,7 +30,7 @@ export type ReaderOfFile = Omit<Reader, 'species'> & { yardFile: string };
 export type ImportQuestion =
   | { task: 'read'; file: string; reader: ReaderOfFile }
   | ({ task: 'guess'; reader: ReaderOfFile } & Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>)
-  | { task: 'check'; choices: ImportChoices; yardFile: string; today: string };
+  | { task: 'check'; choices: ImportChoices; yardFile: string; now: string };
 
 export interface GuessedAnswer {
   guessed: GuessedTable;
@@ -104,7 +104,7 @@ export function createImportTasks() {
     };
   }
 
-  function check(choices: ImportChoices, yardFile: string, today: string): CheckedAnswer {
+  function check(choices: ImportChoices, yardFile: string, now: string): CheckedAnswer {
     const rows = held();
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
@@ -112,7 +112,12 @@ export function createImportTasks() {
         'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm FROM board WHERE code = ? AND archived_at IS NULL',
       );
       const yard: KnownYard = {
-        today,
+        today: localDay(now),
+        minutesNow: minutesOf(new Date(now)),
+        localOf: ({ day, minutes, aheadMinutes }) => {
+          const time = new Date(Date.parse(day) + (minutes - aheadMinutes) * MINUTE_MS);
+          return { day: localDay(time.toISOString()), minutes: minutesOf(time) };
+        },
         species: reads.species.list(),
         board: (code) => idOf.get(code),
         stacks: new Map(reads.stacks.list().map(({ name }) => [nameKey(name), name])),
@@ -167,7 +172,7 @@ export function createImportTasks() {
           return { ok: true, value: guessedOf(guessed) };
         }
         case 'check':
-          return { ok: true, value: check(question.choices, question.yardFile, question.today) };
+          return { ok: true, value: check(question.choices, question.yardFile, question.now) };
       }
     } catch (error) {
       if (error instanceof Refusal) return { ok: false, problem: error.problem };
@@ -175,6 +180,10 @@ export function createImportTasks() {
     }
   };
 }
+
+const MINUTE_MS = 60_000;
+/** Since midnight, by the clock of this machine. */
+const minutesOf = (time: Date): number => time.getHours() * 60 + time.getMinutes();
 
 const pick = ({ problems, remarks, rows, leftOut, unknownSpecies, unknownPlaces }: CheckedTable) => ({
   problems,

@@ -81,7 +81,12 @@ export function createImports(
       'imports.check': async ({ table, choices }, window) => {
         const open = tableOf(window, table);
         const { file: yardFile } = context.yard();
-        const checked: CheckedAnswer = await ask(open, { task: 'check', choices, yardFile, today: today() });
+        const checked: CheckedAnswer = await ask(open, {
+          task: 'check',
+          choices,
+          yardFile,
+          now: context.now(),
+        });
         const { parts, content, ...answer } = checked;
         const isAny = Object.values(answer.counts).some((count) => count > 0);
         open.plan = { id: randomUUID(), parts, content, isAny };

@@ -1,3 +1,4 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
@@ -5,6 +6,7 @@ import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-re
 import { type ColumnDepth, pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -28,8 +30,10 @@ const LEAST_APART_MS = 60_000;
 const USUAL_BALANCE_GRAMS = 0.1;
 
 /**
- * Saves what a table brings, part by part. Names are looked up as the yard has them now: what came since the table was
- * checked is not added once more.
+ * Saves what a table brings, part by part. Stacks and places are looked up as the yard has them now: one that came since
+ * the table was checked is not added once more.
+ *
+ * @throws Refusal where a board of the table is no longer, or not yet, the one that it was checked with
  */
 export function* saveImport(
   context: AppContext,
@@ -61,6 +65,9 @@ export function* saveImport(
   const isNewRound = new Set<number>();
   const roundTempC = new Map<number, number | null>();
   let meterId: number | null = null;
+  /** Boards of the table that the yard did not have, by their IDs. */
+  const newIds = new Map<string, number>();
+  const changed = (boardCode: string) => new Refusal(message('import.refused-changed', { boardCode }));
 
   const placeIdOf = (place: PlaceOfPlan): number =>
     'placeId' in place ? place.placeId : orRefuse(placeIds.get(place.name.toLowerCase()), 'place');
@@ -85,18 +92,19 @@ export function* saveImport(
   }
 
   function saveBoard({ stackName, place, placeName: _, firstReadOn, ...fields }: BoardPlan): void {
-    if (boards.idByCode(fields.code) !== undefined) return;
+    if (boards.idByCode(fields.code) !== undefined) throw changed(fields.code);
     const stack = orRefuse(stackOf.get(stackName.toLowerCase()), 'stack');
     orRefuse(yard.species.get(fields.speciesId), 'species');
     const from = fields.sawnOn ?? firstReadOn;
     const since = from === null ? now : isoOf(Math.min(nowMs, startOfDay(from)));
     const board = newBoardSchema.parse({ ...unknownOfBoard, ...fields, stackId: stack.id });
-    boards.add(
+    const id = boards.add(
       board,
       place === null ? stack.placeId : placeIdOf(place),
       since,
       from === null ? 'clock' : 'day',
     );
+    newIds.set(fields.code, id);
     counts.boards++;
   }
 
@@ -123,8 +131,9 @@ export function* saveImport(
     return hasPins ? 'pins' : 'unknown';
   }
 
-  function saveDay({ code, day, minutes, readings: all }: DayPlan): number | null {
-    const boardId = orRefuse(boards.idByCode(code), 'board');
+  function saveDay({ code, boardId: known, day, minutes, readings: all }: DayPlan): number | null {
+    const boardId = known ?? newIds.get(code);
+    if (boardId === undefined || boards.idByCode(code) !== boardId) throw changed(code);
     const there = readings.ofDays(boardId).filter(({ takenAt }) => localDay(takenAt) === day);
     const added = withoutKnown(all, there);
     if (added.length === 0) return null;

@@ -37,13 +37,13 @@ function bytesOf(file: string): Buffer {
   try {
     const found = statSync(file);
     // Whoever opens a pipe waits for as long as nobody writes to it.
-    if (!found.isFile()) throw new Refusal(message('import.refused-gone'));
+    if (!found.isFile()) throw new Refusal(message('import.refused-no-file'));
     if (found.size > MOST_BYTES) throw new Refusal(message('import.refused-large'));
     return readFileSync(file);
   } catch (error) {
     const { code } = error as { code?: unknown };
     throw typeof code === 'string' && /^E[A-Z]+$/.test(code)
-      ? new Refusal(message('import.refused-gone'))
+      ? new Refusal(message('import.refused-no-file'))
       : error;
   }
 }
@@ -73,7 +73,8 @@ function encodingOf(bytes: Buffer): string {
   if (zeros[1]! > head.length / 4 && zeros[0] === 0) return 'utf-16le';
   if (zeros[0]! > head.length / 4 && zeros[1] === 0) return 'utf-16be';
   try {
-    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    // As a part of a stream: a copy that was cut short may end within a letter.
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: true });
     return 'utf-8';
   } catch {
     return 'windows-1252';

@@ -54,6 +54,8 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   const set = (changed: Partial<ImportChoices>) => setChoices((now) => ({ ...now, ...changed }));
   const [checked, setChecked] = useState<Checked | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  /** A refused import is checked again: the yard may have changed meanwhile. */
+  const [refusals, setRefusals] = useState(0);
   const saving = useLongWork();
 
   // Where there is one place, it is that one.
@@ -61,6 +63,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   const used: ImportChoices =
     choices.place === null && onlyPlace ? { ...choices, place: { placeId: onlyPlace.id } } : choices;
   const asked = JSON.stringify(used);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each refusal asks once more.
   useEffect(() => {
     let isOld = false;
     const timer = setTimeout(() => {
@@ -79,7 +82,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
       isOld = true;
       clearTimeout(timer);
     };
-  }, [asked, table.table]);
+  }, [asked, table.table, refusals]);
 
   async function guessAgain(changed: Partial<Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>>) {
     const { kind, headerRow, decimalMark } = { ...choices, ...changed };
@@ -89,10 +92,12 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     set(guessed);
   }
   async function save(plan: string): Promise<void> {
-    const saved = await saving.run(
-      (work) => bridge().command('imports.save', { plan, work }),
-      say('import.stopped'),
-    );
+    const saved = await saving
+      .run((work) => bridge().command('imports.save', { plan, work }), say('import.stopped'))
+      .catch((error) => {
+        setRefusals((refused) => refused + 1);
+        throw error;
+      });
     if (!saved) return;
     // A notice goes with its page.
     go(choices.kind === 'air' ? { name: 'places' } : { name: 'stacks' });

@@ -10,10 +10,12 @@ export const importing = {
   'import.length-impossible': '“{cellTypedText}” is not between {leastMm} and {mostMm}. Check the unit.',
   'import.no-date': '“{cellTypedText}” is not a date. Check the order of day and month.',
   'import.date-impossible': '{givenOn} is in the future, or too long ago.',
+  'import.later-today': 'This time of today is still to come.',
   'import.no-time': '“{cellTypedText}” is not a time.',
   'import.no-month': '“{cellTypedText}” is not a month.',
   'import.place-unknown': 'The yard has no place called {placeName}.',
   'import.species-unknown': '{speciesName} is not a species of this yard, or could mean several.',
+  'import.too-long': 'This is longer than {mostLetters} letters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
   'import.reading-without-date': 'A reading without a date.',
@@ -86,6 +88,9 @@ export const importing = {
   'import.refused-columns':
     'It has more than {most} columns. Nothing was read. Check that its cells are separated by commas, semicolons, or tabs.',
   'import.refused-gone': 'This table is no longer open. Nothing was imported. Choose the file again.',
+  'import.refused-no-file': 'This file cannot be read. Nothing was imported. Check that it is still there.',
+  'import.refused-changed':
+    'Board {boardCode} changed since this table was checked. Nothing was imported. It is checked again: look over the rows, and import.',
   'import.refused-nothing': 'Nothing in this table is new. Nothing was imported.',
 
   // The screen.

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { ImportChoices } from '../../../shared-core/contract/import.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { german, long, pasted, quarters, type Spreadsheet, wide } from '../import/spreadsheets.ts';
 import { say } from './a-window.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -207,7 +208,7 @@ describe('what is no table is refused with a sentence', () => {
 
   test('a file that is not there', async () => {
     const gone = { file: '/nowhere/table.csv', ...american };
-    expect(await yard.refusal('imports.read', gone)).toBe(say({ code: 'import.refused-gone', facts: {} }));
+    expect(await yard.refusal('imports.read', gone)).toBe(say({ code: 'import.refused-no-file', facts: {} }));
   });
 
   test('two columns of one name: the first holds', async () => {
@@ -220,4 +221,99 @@ describe('what is no table is refused with a sentence', () => {
     const checked = await check(await read(Buffer.from(`\uFEFF${text}`, 'utf16le')));
     expect(checked.counts.boards).toBe(1);
   });
+});
+
+describe('a cell of which nobody knows what was meant is no reading', () => {
+  const rowOf = (cell: string) =>
+    `Board,Species,Thickness,Date,MC %\nM-1,walnut,8/4,5/3/2025,"${cell.replaceAll('"', '""')}"\n`;
+  test.each(['14.2.3', '14..2', '1e2', '14-16', '14 15 16', '14 °C', '3/8"', '500 kΩ'])(
+    '%s',
+    async (cell) => {
+      const checked = await check(await read(rowOf(cell)));
+      expect(problemsOf(checked)).toEqual([
+        [2, say({ code: 'import.no-reading', facts: { cellTypedText: cell } })],
+      ]);
+    },
+  );
+  test.each([
+    ['12.4 (3/8" deep)', [12.4]],
+    ['12.4 / 13.1', [12.4, 13.1]],
+    ['14 wet end', [14]],
+    ['30+', [30]],
+  ] as const)('%s is read as %j', async (cell, readings) => {
+    const checked = await check(await read(rowOf(cell)));
+    expect(checked.counts.readings).toBe(readings.length);
+  });
+  test('a value in megohms is no percentage', async () => {
+    const { plan } = await check(await read(rowOf('14 MOhm')));
+    await save(plan);
+    const { rows } = await yard.query('boards.list', { stackId: null, search: 'M-1', offset: 0, limit: 1 });
+    const { readings } = await yard.query('boards.get', { id: rows[0]!.id });
+    expect(readings.map(({ raw, unit }) => [raw, unit])).toEqual([[14e6, 'ohm']]);
+  });
+});
+
+describe('the time of a reading', () => {
+  const takenAt = async (date: string) => {
+    const checked = await check(await read(`Board,Species,Thickness,Date,MC\nT-1,walnut,8/4,${date},14.2\n`));
+    if (checked.counts.readings === 0) return problemsOf(checked);
+    await save(checked.plan);
+    const { rows } = await yard.query('boards.list', { stackId: null, search: 'T-1', offset: 0, limit: 1 });
+    return (await yard.query('boards.get', { id: rows[0]!.id })).readings.map((reading) => reading.takenAt);
+  };
+  // ISO 8601: what is behind a time says how far its clock is ahead of UTC.
+  test('is taken with its distance from UTC', async () => {
+    expect(await takenAt('2025-05-03T23:30:00+02:00')).toEqual(['2025-05-03T21:30:00.000Z']);
+  });
+  test('is taken from a year with short months and days', async () => {
+    expect(await takenAt('2025/5/3 14:20')).toEqual([new Date('2025-05-03T14:20').toISOString()]);
+  });
+  test('is not still to come today', async () => {
+    const later = new Date('2026-06-01T08:00:00Z');
+    later.setHours(23, 59);
+    expect(await takenAt(`6/1/2026 ${later.getHours()}:59`)).toEqual([
+      [2, say({ code: 'import.later-today', facts: {} })],
+    ]);
+  });
+});
+
+test('names that every object has are names like any other', async () => {
+  const file = 'Board,Species,Thickness,Place,Date,MC\nC-1,constructor,8/4,toString,5/3/2025,14.2\n';
+  const checked = await check(await read(file));
+  expect(checked.unknownSpecies).toEqual([{ name: 'constructor', rows: 1 }]);
+  expect(checked.unknownPlaces).toEqual([{ name: 'toString', rows: 1 }]);
+});
+
+test('a table whose board was added by hand since it was checked is refused whole', async () => {
+  const file =
+    'Board,Species,Thickness,Date,MC\nQ-1,walnut,8/4,5/3/2025,14.2\nQ-2,walnut,8/4,5/3/2025,15.1\n';
+  const checked = await check(await read(file));
+  const board = {
+    ...unknownOfBoard,
+    code: 'Q-2',
+    stackId: yard.stack.id,
+    speciesId: 'oak-white',
+    thicknessMm: 27,
+  };
+  await yard.command('boards.add', [newBoardSchema.parse(board)]);
+  expect(await yard.refusal('imports.save', { plan: checked.plan })).toBe(
+    say({ code: 'import.refused-changed', facts: { boardCode: 'Q-2' } }),
+  );
+  expect(await total()).toBe(3);
+});
+
+test('a copy cut within its last letter keeps its accents', async () => {
+  const whole = Buffer.from('Board,Species,Thickness,Date,MC\nÄ-2,walnut,8/4,5/3/2025,14.2\n,,,,ü');
+  const { sample } = await read(whole.subarray(0, -1));
+  expect(sample[0]?.cells[0]).toBe('Ä-2');
+});
+
+test('a text that is too long is refused, so that no two names become one', async () => {
+  const name = 'a'.repeat(81);
+  const checked = await check(
+    await read(`Board,Species,Thickness,Stack,Note\nN-1,walnut,8/4,${name},${'b'.repeat(3000)}\n`),
+  );
+  expect(problemsOf(checked)).toEqual([
+    [2, ...[80, 2000].map((mostLetters) => say({ code: 'import.too-long', facts: { mostLetters } }))],
+  ]);
 });
