@@ -1,10 +1,14 @@
 import { closeSync, copyFileSync, mkdtempSync, openSync, readSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Merged, Side } from '../../shared-core/contract/exchange.ts';
+import { dirname, join } from 'node:path';
+import { Refusal } from '../../shared-core/contract/answer.ts';
+import type { Merged, MergedRecords, Side } from '../../shared-core/contract/exchange.ts';
+import { message } from '../../shared-core/words/message.ts';
 import { type Act, actReads, actWrites } from '../store/act-table.ts';
 import { asBackupProblem, writeBackup } from '../store/backup.ts';
 import { withChosenYard } from '../store/chosen-file.ts';
+import { bringTheirPictures, type PictureWays } from '../store/merged-pictures.ts';
+import { picturesBeside } from '../store/picture-files.ts';
 import { type Db, openYardFile } from '../store/yard-file.ts';
 import { makeYardOfJson } from './json-import.ts';
 import { merge } from './merge.ts';
@@ -15,7 +19,7 @@ export interface BringingIn {
   own: string;
   /** The other one: a yard file, a backup, or an export of everything. */
   file: string;
-  /** Where the own yard comes with the other in it; null to see what that would come to. */
+  /** Where the own yard comes with the other in it, and its pictures beside; null to see what that would come to. */
   target: string | null;
   act: Act;
   /** Whose version of a record holds where both edited it, and of which records the other's. */
@@ -42,9 +46,13 @@ export async function bringIn(
     await makeReadable(file, theirs, tell);
     const copy = target ?? join(folder, 'own.sqlite');
     await writeBackup(own, copy);
-    return mergeFiles(copy, theirs, act, choices, tell);
+    const ways = { own, file, to: target && picturesBeside(target) };
+    return mergeFiles(copy, theirs, act, choices, ways, tell);
   } catch (error) {
-    if (target !== null) rmSync(target, { force: true });
+    if (target !== null) {
+      rmSync(target, { force: true });
+      rmSync(picturesBeside(target), { recursive: true, force: true });
+    }
     throw asBackupProblem(error, target ?? join(folder, 'own.sqlite'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -79,6 +87,7 @@ function mergeFiles(
   theirs: string,
   act: Act,
   { rest, others }: BringingIn['choices'],
+  ways: PictureWays,
   tell: (done: number, total: number) => void,
 ): BroughtIn {
   const { db } = openYardFile(copy);
@@ -89,7 +98,10 @@ function mergeFiles(
     const newestAct = actReads(db).newestId();
     const exceptions = new Set(others);
     const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
-    const merged = inAct(db, act, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
+    const records = inAct(db, act, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
+    const { missing, noRoom } = bringTheirPictures(db, ways, tell);
+    if (noRoom > 0) throw new Refusal(message('refusal.restore-no-room', { folder: dirname(copy) }));
+    const merged = { ...records, missingPictures: missing };
     db.exec('DETACH theirs');
     // One file again, without others beside it.
     db.pragma('journal_mode = DELETE');
@@ -99,7 +111,7 @@ function mergeFiles(
   }
 }
 
-function inAct(db: Db, act: Act, work: () => Merged): Merged {
+function inAct(db: Db, act: Act, work: () => MergedRecords): MergedRecords {
   const acts = actWrites(db);
   return db.transaction(() => {
     acts.begin(act);

@@ -2,7 +2,7 @@ import type { Statement } from 'better-sqlite3';
 import {
   type Side as Choice,
   type Clash,
-  type Merged,
+  type MergedRecords,
   MOST_CLASHES_SHOWN,
   MOST_RENAMED_SHOWN,
   type Renamed,
@@ -71,7 +71,7 @@ interface EditToDo {
  *
  * @param db  the own yard's, to which the other one is attached as `theirs`
  */
-export function merge(db: Db, choose: Choose, tell: (done: number, total: number) => void): Merged {
+export function merge(db: Db, choose: Choose, tell: (done: number, total: number) => void): MergedRecords {
   const mine = recordReads(db);
   const theirs = recordReads(db, 'theirs');
   const writes = recordWrites(db);

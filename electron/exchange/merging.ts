@@ -7,6 +7,7 @@ import type { Commands, Queries } from '../app/handlers.ts';
 import type { LongWork, UnderWay } from '../app/long-work.ts';
 import type { Restoring } from '../app/yard/restoring.ts';
 import type { Yards } from '../app/yard/yards.ts';
+import { picturesBeside } from '../store/picture-files.ts';
 import { makePrivateFolder } from '../store/private-files.ts';
 import type { BringingIn } from './bringing-in.ts';
 import type { AskExchange } from './exchange-tasks.ts';
@@ -56,6 +57,7 @@ export function createBringingIn(
           } finally {
             for (const suffix of ['', '.part', '-wal', '-shm', '-journal'])
               rmSync(target + suffix, { force: true });
+            rmSync(picturesBeside(target), { recursive: true, force: true });
           }
         }),
     } satisfies Partial<Commands>,

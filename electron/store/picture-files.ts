@@ -43,6 +43,9 @@ function find(folder: string, hash: string): string | null {
   return files.find(isPlainFile) ?? null;
 }
 
+/** Whether a picture has a file; it may be damaged. */
+export const hasPicture = (folder: string, hash: string): boolean => find(folder, hash) !== null;
+
 /** Whether a picture is there as it was saved. */
 export function checkPicture(folder: string, hash: string): 'whole' | 'missing' | 'damaged' {
   const file = find(folder, hash);

@@ -30,8 +30,7 @@ export type Clash = z.infer<typeof clashSchema>;
 const renamedSchema = z.object({ tableName: z.string(), from: z.string(), to: z.string() });
 export type Renamed = z.infer<typeof renamedSchema>;
 
-/** What bringing another yard in comes to. */
-export const mergedSchema = z.object({
+const mergedRecordsSchema = z.object({
   /** How many records come in, by the tables of an export. */
   added: z.record(z.string(), z.number().int()),
   /** How many records here become as they are there. */
@@ -42,6 +41,13 @@ export const mergedSchema = z.object({
   clashCount: z.number().int(),
   renamed: z.array(renamedSchema),
   renamedCount: z.number().int(),
+});
+export type MergedRecords = z.infer<typeof mergedRecordsSchema>;
+
+/** What bringing another yard in comes to. */
+export const mergedSchema = mergedRecordsSchema.extend({
+  /** How many of its pictures do not come with it: their files were not found, or are damaged. */
+  missingPictures: z.number().int(),
 });
 export type Merged = z.infer<typeof mergedSchema>;
 

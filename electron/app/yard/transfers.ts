@@ -119,7 +119,8 @@ export function createTransfers(
     const names = await readdir(folder).catch(() => []);
     for (const name of names) {
       const [, ofFile] = NAME.exec(name) ?? [];
-      if (ofFile && !inUse.has(join(folder, ofFile))) await rm(join(folder, name), { force: true });
+      if (ofFile && !inUse.has(join(folder, ofFile)))
+        await rm(join(folder, name), { recursive: true, force: true });
     }
   }
 

@@ -6,6 +6,7 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { mergeYard } from '../../stores/yard.ts';
+import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
@@ -57,6 +58,9 @@ export function BringInDialog({
       {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
       {found.deleted > 0 && <p>{say('merge.deleted', { records: found.deleted })}</p>}
       <RenamedThere renamed={found.renamed} renamedCount={found.renamedCount} />
+      {found.missingPictures > 0 && (
+        <Banner kind="caution">{say('merge.missing-pictures', { pictures: found.missingPictures })}</Banner>
+      )}
       {clashCount > 0 && (
         <section className="column">
           <h3>{say('merge.clashes')}</h3>
@@ -144,7 +148,7 @@ function ClashChoice({
   );
 }
 
-const NAMED = ['stacks', 'boards', 'rounds', 'readings', 'places'] as const;
+const NAMED = ['stacks', 'boards', 'rounds', 'readings', 'places', 'pictures'] as const;
 
 /** What comes in, one kind at a time: "1 stack", "2 boards"; the rest together. */
 function partsOf(added: Merged['added']): Message[] {

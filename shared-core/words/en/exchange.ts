@@ -13,7 +13,7 @@ export const exchange = {
   'export.button.csv': 'Export CSV',
   'export.button.json': 'Export JSON',
   'export.hint.everything':
-    'All that you entered, as JSON. Another yard can bring it in. Pictures and History are left out.',
+    'All that you entered, as JSON. Another yard can bring it in. It has captions, but not the pictures themselves. History is left out.',
   'export.hint.boards': 'One row per board: sizes, species, place, and its call today.',
   'export.hint.readings': 'One row per reading: as shown, corrected, how deep, and why excluded.',
   'export.hint.calls': 'One row per board and round: the call, the average, and the reason.',
@@ -71,6 +71,8 @@ export const exchange = {
   'merge.theirs': 'Theirs',
   'merge.blank': 'Blank',
   'merge.backup-first': 'Pintally backs up your yard first. You can undo this on the Backups page.',
+  'merge.missing-pictures':
+    '{pictures, plural, one {# picture is} other {# pictures are}} not with this file. A copy of that yard has its pictures in it: save one on its Backups page.',
   'merge.yes': 'Bring it in',
   'merge.done': 'Brought in. Your yard was backed up first.',
   'merge.count.stacks': '{count, plural, one {# stack} other {# stacks}}',
@@ -78,6 +80,7 @@ export const exchange = {
   'merge.count.rounds': '{count, plural, one {# round} other {# rounds}}',
   'merge.count.readings': '{count, plural, one {# reading} other {# readings}}',
   'merge.count.places': '{count, plural, one {# place} other {# places}}',
+  'merge.count.pictures': '{count, plural, one {# picture} other {# pictures}}',
   'merge.count.others': '{count, plural, one {# other record} other {# other records}}',
   'restore.merged': 'You brought in another yard on {restoredOn}.',
   'refusal.merge-changed-since':

@@ -1,9 +1,13 @@
 /** Another file of the yard, brought in by a window: what is new, what both changed, and undoing it. */
-import { copyFileSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { expect, test, vi } from 'vitest';
+import { createHash } from 'node:crypto';
+import { copyFileSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { describe, expect, test, vi } from 'vitest';
+import { readBackupName } from '../../../electron/store/backup-name.ts';
+import { packPictures } from '../../../electron/store/packed-pictures.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
+import { addPicture, pictureFile } from '../app/a-picture.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { newFolder } from './a-filled-yard.ts';
 import { downloaded } from './downloaded.ts';
@@ -101,6 +105,97 @@ test('what is new comes in, what one changed holds, and of what both changed the
     ['WAL-02', ''],
     ['WAL-03', ''],
   ]);
+});
+
+describe('pictures of the other yard', () => {
+  const bytes = pictureFile('board-end.png');
+  const hash = createHash('sha256').update(bytes).digest('hex');
+  const board = () => ({ kind: 'board', id: yard.boards[first]!.id }) as const;
+  const pictured = () =>
+    elsewhere((theirs) => {
+      theirs.pictures.add(board(), {
+        contentHash: hash,
+        mediaType: 'image/png',
+        bytes: bytes.length,
+        caption: 'Theirs',
+        addedAt: yard.now(),
+      });
+      theirs.pictures.setThumbnail(hash, 'AAAA');
+    });
+  const lay = (folder: string) => {
+    mkdirSync(folder);
+    writeFileSync(join(folder, hash), bytes);
+  };
+
+  test.each<[string, (file: string) => Promise<string>]>([
+    [
+      'beside it',
+      async (file) => {
+        lay(`${file}-pictures`);
+        return file;
+      },
+    ],
+    [
+      'in it, as in a copy',
+      async (file) => {
+        lay(`${file}-pictures`);
+        const copy = join(newFolder(), 'copy.sqlite');
+        copyFileSync(file, copy);
+        packPictures(file, copy);
+        return copy;
+      },
+    ],
+    [
+      'beside the backups that it is one of',
+      async (file) => {
+        await yard.command('backups.make', {});
+        const [named] = await yard.query('backups.list', {});
+        const backup = join(newFolder(), basename(named!.file));
+        copyFileSync(file, backup);
+        const { yardId } = readBackupName(basename(backup))!;
+        lay(join(dirname(backup), `pintally-pictures-${yardId}`));
+        return backup;
+      },
+    ],
+  ])('come with it where they are %s', async (_, made) => {
+    const file = await made(await pictured());
+    expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({
+      added: { pictures: 1 },
+      missingPictures: 0,
+    });
+    await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
+    await yard.query('yard.info', {});
+    const [came] = await yard.query('pictures.list', { subject: board() });
+    expect(came).toMatchObject({ caption: 'Theirs', thumbnail: 'AAAA' });
+    const { base64 } = await yard.query('pictures.read', { id: came!.id, offset: 0 });
+    expect(Buffer.from(base64, 'base64')).toEqual(bytes);
+    expect(readdirSync(join(yard.dataDir, 'transfers'))).toEqual([]);
+  });
+
+  test('that are nowhere or damaged are counted before, and all else comes in', async () => {
+    const file = await pictured();
+    const look = () => yard.query('exchange.look', { file, work: null });
+    expect(await look()).toMatchObject({ added: { pictures: 1 }, missingPictures: 1 });
+    lay(`${file}-pictures`);
+    writeFileSync(join(`${file}-pictures`, hash), 'not what was saved');
+    expect(await look()).toMatchObject({ missingPictures: 1 });
+    await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
+    await yard.query('yard.info', {});
+    const [came] = await yard.query('pictures.list', { subject: board() });
+    expect(came).toMatchObject({ caption: 'Theirs' });
+    expect(await yard.refusal('pictures.read', { id: came!.id, offset: 0 })).toMatch('is missing');
+  });
+
+  test('are not in an export, which is said when it comes in', async () => {
+    await addPicture(yard, board());
+    const offered = await yard.command('exchange.beginExport', { kind: 'everything', region, work: null });
+    const file = join(newFolder(), 'yard.json');
+    writeFileSync(file, await downloaded(yard, offered));
+    // Here they are.
+    expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ missingPictures: 0 });
+    rmSync(join(yard.dataDir, 'yard.sqlite-pictures'), { recursive: true });
+    expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ missingPictures: 1 });
+  });
 });
 
 test('it is one act of the list, which can be undone and redone there', async () => {
