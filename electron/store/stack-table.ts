@@ -225,11 +225,21 @@ export function stackReads(
        WHERE b.stack_id = ? AND b.archived_at IS NULL AND b.place_id = s.place_id`,
     )
     .pluck();
+  const oldestRead = db
+    .prepare<[number], string | null>(
+      `SELECT min(b.latest_at) FROM board b JOIN stack s ON s.id = b.stack_id
+       LEFT JOIN outlook o ON o.board_id = b.id AND json_valid(o.record)
+       WHERE b.stack_id = ? AND b.archived_at IS NULL AND b.place_id = s.place_id AND b.latest_call <> 'ready'
+         AND ${valueIn('o.record', '$.judgement.next.probeMs')} IS NULL`,
+    )
+    .pluck();
   return {
     /** Of each, by its id; they stay the same in every copy of the yard. */
     uuids: (): ReadonlyMap<number, string> => new Map(uuids.all().map(({ id, uuid }) => [id, uuid])),
     /** When readings of a board that is with it are next of use, by the forecasts, UTC, ms; null where none says so. */
     nextProbeMs: (id: number): number | null => nextProbe.get(id) ?? null,
+    /** Of boards with it that are not ready, and of which no forecast says when to read them: the oldest latest reading. */
+    oldestReadAt: (id: number): string | null => oldestRead.get(id) ?? null,
     list: (): StackRow[] => {
       const groups = new Map<number, BoardsAlike[]>();
       for (const group of allAlike.iterate()) {

@@ -1,10 +1,19 @@
 /** A move is planned and made, and a board is reserved for a project that needs it by a day. */
 import { readFileSync } from 'node:fs';
-import { expect } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import ICAL from 'ical.js';
 import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
 import { goTo, openDemoYard, picture } from './walk.ts';
+
+/** What an act brought goes with it at Ctrl+Z, and is back at Ctrl+Shift+Z. */
+async function undoneAndRedone(page: Page, brought: Locator): Promise<void> {
+  await expect(brought).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(brought).toBeHidden();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(brought).toBeVisible();
+}
 
 test('dates: a move is planned, a board reserved, all of it saved for a calendar', async ({
   pintally: { page },
@@ -23,15 +32,31 @@ test('dates: a move is planned, a board reserved, all of it saved for a calendar
   await page.goto(`${page.url().replace(/#.*/, '')}#/boards/3`);
   await settled(page);
   await page.getByRole('button', { name: 'Reserve' }).click();
-  await page.getByRole('button', { name: 'New project …' }).click();
-  await page.getByRole('textbox', { name: 'Name' }).fill('Dining table');
-  await page.getByRole('spinbutton', { name: /year/ }).focus();
-  await page.keyboard.type('20990615');
-  await page.getByRole('button', { name: 'Add a project' }).click();
   const reserve = page.getByRole('dialog', { name: 'Reserve the board' });
-  await expect(reserve.getByLabel('Project')).toContainText('Dining table');
+  await expect(reserve.getByLabel('Project')).toContainText('New project');
+  await reserve.getByRole('textbox', { name: 'Name' }).fill('Dining table');
+  await reserve.getByRole('spinbutton', { name: /year/ }).focus();
+  await page.keyboard.type('20990615');
   await reserve.getByRole('button', { name: 'Reserve' }).click();
-  await page.getByRole('link', { name: /^Reserved for Dining table, needed/ }).click();
+  const reserved = page.getByRole('link', { name: /^Reserved for Dining table, needed/ });
+  await undoneAndRedone(page, reserved);
+
+  // The same board is moved by a plan made on its page, and another found by part of its ID.
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'Plan a move' }).click();
+  await form.getByLabel('To', { exact: true }).selectOption('Bench room');
+  await form.getByRole('button', { name: 'Plan a move' }).click();
+  await undoneAndRedone(page, page.getByRole('link', { name: /^Move to Bench room planned for/ }));
+  await goTo(page, 'Dates');
+  await page.getByRole('button', { name: 'Plan a move' }).click();
+  await form.getByLabel('What to move').selectOption('One board …');
+  await form.getByRole('combobox', { name: 'Board' }).fill('al-04');
+  await page.getByRole('option', { name: /^WAL-04/ }).click();
+  await form.getByLabel('To', { exact: true }).selectOption('Bench room');
+  await form.getByRole('button', { name: 'Plan a move' }).click();
+  await expect(page.getByText('Move WAL-04 to Bench room')).toBeVisible();
+  await page.getByRole('button', { name: 'Delete the planned move of WAL-04' }).click();
+  await expect(page.getByText('Move WAL-04 to Bench room')).toHaveCount(0);
   await settled(page);
   const project = page.getByRole('region', { name: 'Dining table' });
   await expect(project.getByRole('row', { name: /WAL-03/ })).toContainText(/Yes|If moved|No|Unknown/);

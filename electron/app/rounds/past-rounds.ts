@@ -116,7 +116,9 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
           const remarked = remarkOn(board, at, place === placeName ? null : place);
           const [first] = moves.ofBoard(boardId);
           const isLater = first !== undefined && Date.parse(first.since) > Date.parse(at);
-          const placedLater = isLater ? { placeName: first.placeName, since: first.since } : null;
+          const placedLater = isLater
+            ? { placeName: first.placeName, since: first.since, isSawnKnown: board.sawnOn !== null }
+            : null;
           const known = { boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName };
           return { ...known, placedLater, ...remarked };
         }),

@@ -2,25 +2,49 @@ import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { DateOfYard, PlannedMove } from '../../../shared-core/contract/requests/dates.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { oldByMs } from '../../../shared-core/probing/plan/old-readings.ts';
+import { isMoveDue } from '../../../shared-core/probing/plan/stack-call.ts';
 import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards, movedNow } from './moving.ts';
 
+/** When boards of a stack are read next: by a forecast, or because their readings are old. */
+interface NextProbe {
+  /** UTC, ms. */
+  atMs: number;
+  /** Where it is for the age of a reading, when that was taken. */
+  readAt: string | null;
+}
+
+/** @returns null where they are due to be read today, or nothing asks for it */
+function nextProbeOf(
+  { id, due }: StackRow,
+  { stacks }: Pick<YardReader, 'stacks'>,
+  nowMs: number,
+): NextProbe | null {
+  if (due !== null && !isMoveDue(due.kind)) return null;
+  const forecastMs = stacks.nextProbeMs(id);
+  const readAt = stacks.oldestReadAt(id);
+  const oldMs = readAt === null ? null : Math.max(nowMs, oldByMs(readAt));
+  if (oldMs !== null && (forecastMs === null || oldMs < forecastMs)) return { atMs: oldMs, readAt };
+  return forecastMs === null ? null : { atMs: forecastMs, readAt: null };
+}
+
 /** The days on which its boards are next read with use, or likely ready. */
-function datesOfStack(stack: StackRow, uuid: string, probeMs: number | null): DateOfYard[] {
+function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): DateOfYard[] {
   const of = { stackId: stack.id, stackName: stack.name, uuid };
-  const { due, nextReady, lastReady, withDay } = stack;
+  const { nextReady, lastReady, withDay } = stack;
   const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
     found === null ? [] : [{ kind: 'ready', which, on: found.when.likely, ...found, ...of }];
   return [
-    // One that is due today is said to be so.
-    ...(probeMs === null || due !== null
+    ...(probe === null
       ? []
-      : [{ kind: 'probe' as const, on: dayOf(isoOf(probeMs)), ...of }]),
+      : [{ kind: 'probe' as const, on: dayOf(isoOf(probe.atMs)), readAt: probe.readAt, ...of }]),
     ...ready('next', nextReady),
     ...(withDay > 1 && lastReady?.when.likely !== nextReady?.when.likely ? ready('last', lastReady) : []),
   ];
@@ -35,7 +59,8 @@ export const dateQueries = (context: QueryContext) =>
       const uuidOf = ({ id }: StackRow) => orRefuse(uuids.get(id), 'stack');
       const dates: DateOfYard[] = [];
       for (const stack of all) {
-        dates.push(...datesOfStack(stack, uuidOf(stack), context.yard().stacks.nextProbeMs(stack.id)));
+        const probe = nextProbeOf(stack, context.yard(), Date.parse(context.now()));
+        dates.push(...datesOfStack(stack, uuidOf(stack), probe));
         // Each looks at the forecasts of all boards of a stack.
         await setImmediate();
       }
@@ -54,6 +79,11 @@ export const dateQueries = (context: QueryContext) =>
         dates: dates.toSorted((one, other) => one.on.localeCompare(other.on)),
       };
     },
+    'plannedMoves.of': ({ stackId, boardId }) =>
+      context
+        .yard()
+        .plannedMoves.list()
+        .filter(({ move }) => move.stackId === stackId && move.boardId === boardId),
   }) satisfies Partial<Queries>;
 
 /** Moves that are planned, changed, and made. */

@@ -1,4 +1,4 @@
-import type { ProjectOnPage } from '../../../shared-core/contract/requests/dates.ts';
+import type { ProjectFields, ProjectOnPage } from '../../../shared-core/contract/requests/dates.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { type InTime, inTime } from '../../../shared-core/probing/plan/in-time.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
@@ -72,9 +72,10 @@ export const projectQueries = (context: QueryContext) =>
 export function projectCommands(context: AppContext) {
   const get = (id: number) => orRefuse(context.yard().projects.get(id), 'project');
   const taken = (projectName: string) => message('refusal.project-name-taken', { projectName });
+  const add = (project: ProjectFields): number =>
+    refusingDuplicates(taken(project.name), () => context.yard().projects.add(project));
   return {
-    'projects.add': (project) =>
-      get(refusingDuplicates(taken(project.name), () => context.yard().projects.add(project))),
+    'projects.add': (project) => get(add(project)),
     'projects.edit': (edit) => {
       const before = get(edit.id);
       const name = edit.changed.name ?? before.name;
@@ -87,8 +88,9 @@ export function projectCommands(context: AppContext) {
       if (!projects.remove(id, basedOn)) orConflict(project);
       return { act: acts.now() };
     },
-    'reservations.set': ({ boardIds, projectId }) => {
+    'reservations.set': ({ boardIds, projectId: chosenId, newProject }) => {
       const { acts, boards, projects } = context.yard();
+      const projectId = newProject === null ? chosenId : add(newProject);
       if (projectId !== null) get(projectId);
       const found = boards.versionsOf(boardIds);
       orRefuse(found.length === new Set(boardIds).size || undefined, 'board');

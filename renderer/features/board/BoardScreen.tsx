@@ -8,6 +8,8 @@ import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { PlannedHere } from '../dates/PlannedHere.tsx';
+import { PlannedMoveForm } from '../dates/PlannedMoveForm.tsx';
 import { ReserveButton, ReservedFor } from '../dates/Reservation.tsx';
 import { ArchivedBanner } from '../life/ArchivedBanner.tsx';
 import { LifeMenu } from '../life/LifeMenu.tsx';
@@ -48,6 +50,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const { board, moves, findings, readings } = found;
   const { say } = useWords();
   const [isEditing, setEditing] = useState(false);
+  const [isPlanning, setPlanning] = useState(false);
   /** Undefined: not moving. Null: to a place still to be chosen. */
   const [moveTo, setMoveTo] = useState<number | null>();
   const forecast = useQuery('boards.forecast', { id: board.id });
@@ -112,6 +115,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           <Button onClick={edit}>{say('common.edit')}</Button>
           <LifeMenu
             boards={[board]}
+            items={[{ id: 'plan-move', title: say('dates.plan-move'), onPress: () => setPlanning(true) }]}
             canDelete={readings.length === 0}
             onDeleted={() => go({ name: 'stack', id: board.stackId })}
           />
@@ -152,6 +156,12 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       {notes}
       {parts}
       {isEditing && <BoardForm board={board} onClose={() => setEditing(false)} />}
+      {isPlanning && (
+        <PlannedMoveForm
+          of={{ stackId: null, boardId: board.id, name: board.code }}
+          onClose={() => setPlanning(false)}
+        />
+      )}
       {moveTo !== undefined && (
         <MoveForm target={{ board }} placeId={moveTo} onClose={() => setMoveTo(undefined)} />
       )}
@@ -178,6 +188,7 @@ function Lead({ board }: { board: BoardRow }) {
       {' · '}
       {say('board.at-place', { placeName, sinceOn: placeSince })}
       <ReservedFor boardId={board.id} />
+      <PlannedHere stackId={null} boardId={board.id} />
     </>
   );
 }

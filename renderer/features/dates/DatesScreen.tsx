@@ -32,7 +32,7 @@ export function DatesScreen() {
     >
       <Await of={[dates]}>{(all) => <DateList dates={all} />}</Await>
       <Await of={[projects]}>{(all) => <ProjectsSheet projects={all} />}</Await>
-      {isPlanning && <PlannedMoveForm planned={null} onClose={() => setPlanning(false)} />}
+      {isPlanning && <PlannedMoveForm onClose={() => setPlanning(false)} />}
     </Screen>
   );
 }

@@ -1,42 +1,53 @@
 import { useState } from 'react';
-import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { type DateOfYard, plannedMoveFieldsSchema } from '../../../shared-core/contract/requests/dates.ts';
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import {
+  type DateOfYard,
+  type PlannedMove,
+  plannedMoveFieldsSchema,
+} from '../../../shared-core/contract/requests/dates.ts';
+import type { BoardRow, StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
-import { Select, TextArea, TextField } from '../../form/Field.tsx';
+import { Select, TextArea } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { dayOf } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { BoardField } from '../board/BoardField.tsx';
 import { PlaceField } from '../places/PlaceField.tsx';
 
-/** Asks for a move that is to be made; for a new one where `planned` is null. */
+/** What is to be moved: a stack, or one board. */
+export type ToMove = Pick<PlannedMove, 'stackId' | 'boardId'> & { name: string };
+
+/** Asks for a move that is to be made. */
 export function PlannedMoveForm({
-  planned,
+  planned = null,
+  of = null,
   onClose,
 }: {
-  planned: (DateOfYard & { kind: 'move' }) | null;
+  /** The one that is edited; null for a new one. */
+  planned?: (DateOfYard & { kind: 'move' }) | null;
+  /** Of a new one, what is to be moved; null where that is asked. */
+  of?: ToMove | null;
   onClose: () => void;
 }) {
   const stacks = useQuery('stacks.list', {});
-  return <Await of={[stacks]}>{(all) => <Form {...{ planned, onClose }} stacks={all} />}</Await>;
+  return <Await of={[stacks]}>{(all) => <Form {...{ planned, of, onClose }} stacks={all} />}</Await>;
 }
-
-/** The day it is planned for, and where to. */
-const schema = plannedMoveFieldsSchema.extend({ boardCode: z.string() });
 
 function Form({
   planned,
+  of,
   stacks,
   onClose,
 }: {
   planned: (DateOfYard & { kind: 'move' }) | null;
+  of: ToMove | null;
   stacks: readonly StackRow[];
   onClose: () => void;
 }) {
@@ -44,41 +55,45 @@ function Form({
   const edit = useEdit('plannedMoves.edit', planned?.move ?? null);
   /** Null: one board. */
   const [stackId, setStackId] = useState<number | null>(stacks[0]?.id ?? null);
+  const [board, setBoard] = useState<BoardRow | null>(null);
   const { draft, field, read, refill, set } = useDraft(
-    schema,
-    {
-      placeId: null,
-      plannedOn: dayOf(new Date()),
-      note: '',
-      ...planned?.move,
-      boardCode: '',
-    },
-    edit.theirs && { ...edit.theirs, boardCode: '' },
+    plannedMoveFieldsSchema,
+    planned?.move ?? { placeId: null, plannedOn: dayOf(new Date()), note: '' },
+    edit.theirs,
   );
+  const stack = stacks.find(({ id }) => id === stackId);
+  const chosen: ToMove | null =
+    of ??
+    (stack
+      ? { stackId: stack.id, boardId: null, name: stack.name }
+      : board && { stackId: null, boardId: board.id, name: board.code });
 
-  async function boardIdOf(boardCode: string): Promise<number> {
-    const search = boardCode.trim();
-    const { rows } = await bridge().query('boards.list', { stackId: null, search, offset: 0, limit: 50 });
-    const board = rows.find(({ code }) => code.toLowerCase() === search.toLowerCase());
-    if (!board) throw new Refusal(message('dates.move-no-board', { boardCode: search }));
-    return board.id;
-  }
   async function save(): Promise<void> {
-    const { boardCode, ...fields } = read();
+    const fields = read();
     if (planned) return void (await edit.save(fields));
-    const boardId = stackId === null ? await boardIdOf(boardCode) : null;
-    await bridge().command('plannedMoves.add', { ...fields, stackId, boardId });
+    if (chosen === null) throw new Refusal(message('dates.what-missing'));
+    const { name, ...what } = chosen;
+    await bridge().command('plannedMoves.add', { ...fields, ...what });
+    const places = await bridge().query('places.list', {});
+    const place = places.find(({ id }) => id === fields.placeId);
+    tellDone(say('dates.move-planned', { name, placeName: place?.name ?? '' }));
   }
 
   return (
     <FormDialog
-      title={planned ? say('dates.edit-move-title', { name: planned.name }) : say('dates.plan-move-title')}
+      title={
+        planned
+          ? say('dates.edit-move-title', { name: planned.name })
+          : of
+            ? say('dates.plan-move-of', { name: of.name })
+            : say('dates.plan-move-title')
+      }
       saveWords={say(planned ? 'common.save' : 'dates.plan-move')}
       onSave={save}
       onClose={onClose}
-      conflict={edit.conflict((theirs) => refill({ ...theirs, boardCode: '' }))}
+      conflict={edit.conflict(refill)}
     >
-      {planned === null && (
+      {planned === null && of === null && (
         <>
           <Select
             label={say('dates.move-what')}
@@ -89,7 +104,9 @@ function Form({
             ]}
             onValue={setStackId}
           />
-          {stackId === null && <TextField label={say('dates.move-board-code')} {...field('boardCode')} />}
+          {stackId === null && (
+            <BoardField label={say('dates.move-board')} value={board} onValue={setBoard} />
+          )}
         </>
       )}
       <PlaceField label={say('stacks.move-to')} {...field('placeId')} />

@@ -10,12 +10,9 @@ import { useWords } from '../../words.ts';
 /** Asks for a project; for a new one where `project` is null. */
 export function ProjectForm({
   project,
-  onSaved,
   onClose,
 }: {
   project: Omit<ProjectOnPage, 'boards'> | null;
-  /** Of a new one. */
-  onSaved?: (projectId: number) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
@@ -28,7 +25,7 @@ export function ProjectForm({
   async function save(): Promise<void> {
     const made = read();
     if (project) await edit.save(made);
-    else onSaved?.((await bridge().command('projects.add', made)).id);
+    else await bridge().command('projects.add', made);
   }
   return (
     <FormDialog

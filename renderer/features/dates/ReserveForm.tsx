@@ -1,15 +1,19 @@
 import { useState } from 'react';
+import { projectFieldsSchema } from '../../../shared-core/contract/requests/dates.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Select } from '../../form/Field.tsx';
+import { DateField } from '../../form/DateField.tsx';
+import { Select, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
+import { useDraft } from '../../form/useDraft.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
-import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
-import { ProjectForm } from './ProjectForm.tsx';
 
-/** Asks which project boards are reserved for. */
+/** A project that is there, one that is added, or none. */
+type Chosen = number | 'new' | null;
+
+/** Asks which project boards are reserved for; a new one is added with them. */
 export function ReserveForm({
   boardIds,
   projectId: reservedFor,
@@ -22,21 +26,27 @@ export function ReserveForm({
 }) {
   const { say } = useWords();
   const projects = useQuery('projects.list', {});
-  const [chosen, setChosen] = useState<number | null | undefined>(reservedFor ?? undefined);
-  const [isAdding, setAdding] = useState(false);
+  const [picked, setPicked] = useState<Chosen | undefined>(reservedFor ?? undefined);
+  const added = useDraft(projectFieldsSchema, { name: '', neededBy: null, note: '' });
   const boards = boardIds.length;
 
   return (
     <Await of={[projects]}>
       {(all) => {
-        const projectId = chosen === undefined ? (all[0]?.id ?? null) : chosen;
+        const chosen: Chosen = picked === undefined ? (all[0]?.id ?? 'new') : picked;
         async function save(): Promise<void> {
-          const { act } = await bridge().command('reservations.set', { boardIds: [...boardIds], projectId });
-          const project = all.find(({ id }) => id === projectId);
+          const newProject = chosen === 'new' ? added.read() : null;
+          const projectId = chosen === 'new' ? null : chosen;
+          const { act } = await bridge().command('reservations.set', {
+            boardIds: [...boardIds],
+            projectId,
+            newProject,
+          });
+          const projectName = newProject?.name ?? all.find(({ id }) => id === projectId)?.name;
           tellUndoable(
-            project
-              ? say('reserve.done', { boards, projectName: project.name })
-              : say('reserve.freed', { boards }),
+            projectName === undefined
+              ? say('reserve.freed', { boards })
+              : say('reserve.done', { boards, projectName }),
             (work) => bridge().command('acts.undo', { act, work }),
           );
         }
@@ -47,19 +57,26 @@ export function ReserveForm({
             onSave={save}
             onClose={onClose}
           >
-            <Select
+            <Select<Chosen>
               label={say('reserve.project')}
-              value={projectId}
+              value={chosen}
               options={[
                 ...all.map(({ id, name }) => ({ value: id, label: name, isName: true })),
+                { value: 'new', label: say('reserve.new') },
                 { value: null, label: say('reserve.none') },
               ]}
-              onValue={setChosen}
+              onValue={setPicked}
             />
-            <Button kind="quiet" onClick={() => setAdding(true)}>
-              {say('reserve.new')}
-            </Button>
-            {isAdding && <ProjectForm project={null} onSaved={setChosen} onClose={() => setAdding(false)} />}
+            {chosen === 'new' && (
+              <>
+                <TextField label={say('projects.name')} maxLength={80} {...added.field('name')} />
+                <DateField
+                  label={say('projects.needed-by')}
+                  hint={say('projects.needed-by-hint')}
+                  {...added.field('neededBy')}
+                />
+              </>
+            )}
           </FormDialog>
         );
       }}

@@ -1,6 +1,7 @@
 import type { DayEvent } from '../../../shared-core/calendar/calendar-file.ts';
 import type { DateOfYard } from '../../../shared-core/contract/requests/dates.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { isMoveDue } from '../../../shared-core/probing/plan/stack-call.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 
 /** What a date is of: "Probe Ridge oak". */
@@ -22,6 +23,8 @@ export function titleOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
 /** What more is to be said of it; empty for nothing. */
 export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
   if (date.kind === 'move') return date.move.note;
+  if (date.kind === 'probe')
+    return date.readAt === null ? '' : say('dates.last-probed', { probedOn: date.readAt });
   if (date.kind !== 'ready') return '';
   const { when, placeName } = date;
   return [
@@ -45,12 +48,11 @@ export const eventsOf = (
   words: Pick<Words, 'say'>,
 ): DayEvent[] => [
   ...due.map(({ stackName, uuid, due: { kind, why } }) => {
-    const isMove = kind === 'bring-in' || kind === 'move-back' || kind === 'add-place';
     return {
       // Once it is done, its next day takes the place of this one.
-      uid: uidOf(isMove ? 'due-move' : 'probe', uuid),
+      uid: uidOf(isMoveDue(kind) ? 'due-move' : 'probe', uuid),
       on: today,
-      summary: isMove ? stackName : words.say('dates.probe', { stackName }),
+      summary: isMoveDue(kind) ? stackName : words.say('dates.probe', { stackName }),
       description: words.say(why),
     };
   }),

@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { type ComponentProps, type ReactNode, useState } from 'react';
 import { type Leaving, leavingSchema } from '../../../shared-core/contract/archive.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { Menu } from '../../ui/Menu.tsx';
@@ -11,12 +11,15 @@ import { LeaveForm } from './LeaveForm.tsx';
 export function LifeMenu({
   boards,
   canDelete,
+  items = [],
   onLeft,
   onDeleted,
 }: {
   boards: readonly BoardRow[];
   /** Where it is known that none has a reading, or not known. */
   canDelete: boolean;
+  /** What else, before these. */
+  items?: ComponentProps<typeof Menu>['items'];
   /** They are somewhere else now. */
   onLeft?: () => void;
   onDeleted: () => void;
@@ -34,6 +37,7 @@ export function LifeMenu({
       <Menu
         title={say('life.more')}
         items={[
+          ...items,
           item('put-in-stack'),
           ...leavingSchema.options.map(item),
           ...(canDelete ? [item('delete')] : []),

@@ -38,10 +38,9 @@ export function PlacedLater({
       <Choice
         label={say('past-round.there', { boards, placeNames, sinceOn, startedOn: startedAt })}
         value={there}
-        options={(['sawn', 'day', 'no'] as const).map((value) => ({
-          value,
-          label: say(`past-round.there.${value}`, { boards }),
-        }))}
+        options={(['sawn', 'day', 'no'] as const)
+          .filter((value) => value !== 'sawn' || placed.some(({ isSawnKnown }) => isSawnKnown))
+          .map((value) => ({ value, label: say(`past-round.there.${value}`, { boards }) }))}
         onValue={(value) => onChange({ there: value })}
       />
       {there === 'day' && (

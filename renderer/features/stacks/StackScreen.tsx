@@ -6,6 +6,8 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Menu } from '../../ui/Menu.tsx';
 import { EmptyState, Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { PlannedHere } from '../dates/PlannedHere.tsx';
+import { PlannedMoveForm } from '../dates/PlannedMoveForm.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
@@ -36,13 +38,16 @@ export function StackScreen({ id }: { id: number }) {
 }
 
 function Stack({ stack }: { stack: StackOnPage }) {
-  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'move-due' | 'edit'>('nothing');
+  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'plan-move' | 'move-due' | 'edit'>('nothing');
   const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
   const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange } = stack;
   const { lastProbedAt, lastRoundId } = stack;
-  const item = (name: 'last-round' | 'past-round' | 'labels' | 'move' | 'edit', onPress: () => void) => ({
+  const item = (
+    name: 'last-round' | 'past-round' | 'labels' | 'move' | 'plan-move' | 'edit',
+    onPress: () => void,
+  ) => ({
     id: name,
     title: say(`stacks.${name}`),
     onPress,
@@ -69,6 +74,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
         <>
           {speciesNames.length > 0 && <>{species} · </>}
           {lead.filter(Boolean).join(' · ')}
+          <PlannedHere stackId={id} boardId={null} />
         </>
       }
       actions={
@@ -95,6 +101,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
                     },
                   ]),
               item('move', () => setOpen('move')),
+              ...(boards === 0 ? [] : [item('plan-move', () => setOpen('plan-move'))]),
               item('edit', () => setOpen('edit')),
             ]}
           />
@@ -145,6 +152,9 @@ function Stack({ stack }: { stack: StackOnPage }) {
       </div>
       {open === 'add' && <AddBoardsForm stack={stack} onClose={close} />}
       {open === 'move' && <MoveForm target={{ stack }} onClose={close} />}
+      {open === 'plan-move' && (
+        <PlannedMoveForm of={{ stackId: id, boardId: null, name: stack.name }} onClose={close} />
+      )}
       {open === 'move-due' && <MoveDueForm stack={stack} onClose={close} />}
       {open === 'edit' && <StackForm stack={stack} onClose={close} />}
     </Screen>

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { whenSchema } from '../../probing/calls/ready-in.ts';
 import { stackDueSchema } from '../../probing/plan/stack-call.ts';
+import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { boardTopics, type Topic } from '../topics.ts';
@@ -49,9 +50,22 @@ export const projectFieldsSchema = projectSchema.pick({ name: true, neededBy: tr
 export type ProjectFields = z.infer<typeof projectFieldsSchema>;
 
 const ofStack = { stackId: rowIdSchema, stackName: z.string(), uuid: z.uuid() };
+const plannedMoveOnListSchema = z.object({
+  /** Of the stack, or the board's ID. */
+  name: z.string(),
+  placeName: z.string(),
+  move: plannedMoveSchema,
+});
+
 const dateSchema = z.discriminatedUnion('kind', [
   /** Readings are next of use on that day. */
-  z.object({ kind: z.literal('probe'), on: daySchema, ...ofStack }),
+  z.object({
+    kind: z.literal('probe'),
+    on: daySchema,
+    /** Where it is because a reading is old: when that was taken. */
+    readAt: instantSchema.nullable(),
+    ...ofStack,
+  }),
   /** The next of its boards, or the last of several, is likely ready; `placeName` where only a move there makes it so. */
   z.object({
     kind: z.literal('ready'),
@@ -61,14 +75,7 @@ const dateSchema = z.discriminatedUnion('kind', [
     placeName: z.string().nullable(),
     ...ofStack,
   }),
-  z.object({
-    kind: z.literal('move'),
-    on: daySchema,
-    /** Of the stack, or the board's ID. */
-    name: z.string(),
-    placeName: z.string(),
-    move: plannedMoveSchema,
-  }),
+  plannedMoveOnListSchema.extend({ kind: z.literal('move'), on: daySchema }),
   z.object({
     kind: z.literal('needed'),
     on: daySchema,
@@ -110,6 +117,12 @@ export const dateRequests = {
     }),
     topics: () => ['dates', 'stacks', 'boards', 'places', 'outlooks'],
   }),
+  /** Those of a stack, or of a board; the other is null. */
+  'plannedMoves.of': query({
+    input: plannedMoveSchema.pick({ stackId: true, boardId: true }),
+    output: z.array(plannedMoveOnListSchema),
+    topics: () => ['dates', 'places'],
+  }),
   'plannedMoves.add': command({
     input: whenAndWhere
       .extend({ stackId: rowIdSchema.nullable(), boardId: rowIdSchema.nullable() })
@@ -142,6 +155,8 @@ export const dateRequests = {
     input: z.object({
       boardIds: z.array(rowIdSchema).min(1).max(100_000),
       projectId: rowIdSchema.nullable(),
+      /** A project that is added for them; null for one that is there, or none. */
+      newProject: projectFieldsSchema.nullable().default(null),
     }),
     output: z.object({ act: z.uuid() }),
     topics: ofDates,

@@ -52,7 +52,9 @@ const pageBoardSchema = boardSchema
     /** It was sawn later than that day, so nothing can have been read. */
     isSawnLater: z.boolean(),
     /** Its first place, where it is known to be there only since a later day; null where it was there by then. */
-    placedLater: z.object({ placeName: z.string(), since: instantSchema }).nullable(),
+    placedLater: z
+      .object({ placeName: z.string(), since: instantSchema, isSawnKnown: z.boolean() })
+      .nullable(),
     /** What a person must know: it was elsewhere then, or is not here any more. */
     remark: messageSchema.nullable(),
   });

@@ -52,6 +52,10 @@ export const stackDueKindSchema = z.enum(['open-round', ...ownDueKinds.options, 
 export const stackDueSchema = z.object({ kind: stackDueKindSchema, why: messageSchema });
 export type StackDue = z.infer<typeof stackDueSchema>;
 
+/** Whether what a stack is due for is a move, or a place to move it to. */
+export const isMoveDue = (kind: StackDue['kind']): boolean =>
+  kind === 'bring-in' || kind === 'move-back' || kind === 'add-place';
+
 const probedOf = ({ calls }: Pick<StackFigures, 'calls'>): number =>
   Object.values(calls).reduce((sum, count) => sum + count, 0);
 

@@ -57,6 +57,7 @@ export const stacks = {
   'stacks.more': 'More',
   'stacks.past-round': 'Enter a past round',
   'stacks.last-round': 'Last round',
+  'stacks.plan-move': 'Plan a move',
   'stacks.move': 'Move stack',
   'stacks.edit': 'Edit stack',
   /** A button read aloud, so that those of several stacks differ. */

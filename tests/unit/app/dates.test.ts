@@ -89,6 +89,15 @@ describe('planned moves', () => {
     expect((await dates()).dates).toHaveLength(2);
   });
 
+  test('those of a stack or a board are on its page', async () => {
+    const { id } = await plan({ stackId: null, boardId: ids()[1] });
+    const of = async (stackId: number | null, boardId: number | null) =>
+      (await yard.query('plannedMoves.of', { stackId, boardId })).map(({ move }) => move.id);
+    expect(await of(null, ids()[1])).toEqual([id]);
+    expect(await of(null, ids()[0])).toEqual([]);
+    expect(await of(yard.stack.id, null)).toEqual([]);
+  });
+
   test('one board of a stack is moved alone', async () => {
     const { id, version } = await plan({ stackId: null, boardId: ids()[1] });
     yard.later(DAY_MS);
@@ -117,6 +126,43 @@ describe('planned moves', () => {
   });
 });
 
+describe('a stack that was read once', () => {
+  const readOn = (day: string) =>
+    yard.command('pastRounds.save', {
+      stackId: yard.stack.id,
+      startedAt: `${day}T12:00:00.000Z`,
+      isDayOnly: true,
+      meterId: null,
+      unit: 'pct',
+      woodTempC: 20,
+      airTempC: null,
+      depths: ['unknown', 'unknown'],
+      lines: ids().map((boardId) => ({ boardId, raws: [24, 24] })),
+      work: null,
+    });
+  const probes = async () => (await dates()).dates.filter(({ kind }) => kind === 'probe');
+  /** So that no place of the yard is dry enough: then what is due is a place, and no forecast names a day. */
+  async function damp() {
+    const { id, version } = (await yard.query('places.list', {}))[0]!;
+    const air = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.75 }));
+    await yard.command('places.edit', { id, basedOn: version, changed: { air } });
+  }
+
+  test('is read again after three months at the latest, and today where that has passed', async () => {
+    await damp();
+    await readOn('2025-06-10');
+    await outlooksMade();
+    expect((await dates()).due).toMatchObject([{ due: { kind: 'add-place' } }]);
+    expect(await probes()).toMatchObject([
+      { kind: 'probe', on: '2026-06-01', readAt: '2025-06-10T12:00:00.000Z', stackName: 'Walnut' },
+    ]);
+    await readOn('2026-05-30');
+    await outlooksMade();
+    // 90 days later.
+    await expect.poll(probes, { timeout: 10_000 }).toMatchObject([{ on: '2026-08-28' }]);
+  });
+});
+
 describe('projects', () => {
   const add = (name: string, neededBy: string | null) =>
     yard.command('projects.add', { name, neededBy, note: '' });
@@ -125,6 +171,21 @@ describe('projects', () => {
       name,
       ...boards.map(({ code, makesIt, why }) => [code, makesIt, say(why)]),
     ]);
+
+  test('a new one is added with the boards that are reserved for it, in one act', async () => {
+    const newProject = { name: 'Table', neededBy: '2026-09-01', note: '' };
+    const { act } = await yard.command('reservations.set', { boardIds: ids(), projectId: null, newProject });
+    const reserved = async () =>
+      (await yard.query('projects.list', {})).map(({ name, boards }) => [name, boards.length]);
+    expect(await reserved()).toEqual([['Table', 2]]);
+    await yard.command('acts.undo', { act });
+    expect(await reserved()).toEqual([]);
+    await yard.command('acts.redo', { act });
+    expect(await reserved()).toEqual([['Table', 2]]);
+    expect(await yard.refusal('reservations.set', { boardIds: ids(), projectId: null, newProject })).toMatch(
+      'Table',
+    );
+  });
 
   test('a board is reserved for one at a time, and the one needed first comes first', async () => {
     const table = await add('Table', '2026-09-01');

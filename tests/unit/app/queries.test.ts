@@ -89,6 +89,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   },
   'reports.check': { checkCode: 'WAL-01/B39E-0R01-2345-6ABS' },
   'dates.list': {},
+  'plannedMoves.of': { stackId: 1, boardId: null },
   'projects.list': {},
   'reservations.ofBoard': { boardId: 1 },
   'settings.get': {},
