@@ -27,27 +27,40 @@ export function createPace() {
   let endedMs: number | null = null;
   /** Between the last slices, for commits and others. One alone may be long, as where the WAL is brought in. */
   let betweenMs = [0, 0];
+
+  function begin(): { beganMs: number; sliceMs: () => number } {
+    const beganMs = monotonicMs();
+    if (endedMs !== null) betweenMs = [beganMs - endedMs, ...betweenMs.slice(0, 1)];
+    return { beganMs, sliceMs: () => Math.min(MOST_MS, Math.max(SLICE_MS, Math.min(...betweenMs))) };
+  }
+
   return {
     /** Does a slice of this size. */
     slice: <T>(work: (size: number) => T): T => {
-      const beganMs = monotonicMs();
-      if (endedMs !== null) betweenMs = [beganMs - endedMs, ...betweenMs.slice(0, 1)];
+      const { beganMs, sliceMs } = begin();
       const came = work(size);
       endedMs = monotonicMs();
-      const sliceMs = Math.min(MOST_MS, Math.max(SLICE_MS, Math.min(...betweenMs)));
-      const pace = sliceMs / Math.max(endedMs - beganMs, 1);
+      const pace = sliceMs() / Math.max(endedMs - beganMs, 1);
       size = Math.max(FEWEST_BOARDS, Math.round(size * Math.min(2, pace)));
+      return came;
+    },
+    /** Does a slice of parts that take very different times: after each it asks whether the slice is over. */
+    timed: <T>(work: (isOver: () => boolean) => T): T => {
+      const { beganMs, sliceMs } = begin();
+      let parts = 0;
+      const came = work(() => ++parts >= FEWEST_BOARDS && monotonicMs() - beganMs >= sliceMs());
+      endedMs = monotonicMs();
       return came;
     },
   };
 }
 
-/** Does the same for all of them, slice by slice. */
+/** Does the same for all of them, slice by slice. @param pace  that of what was done before, where this goes on with it */
 export function* inSlices<T>(
   all: readonly T[],
   work: (slice: readonly T[], from: number) => void,
+  pace = createPace(),
 ): Slices<void> {
-  const pace = createPace();
   for (let done = 0; done < all.length; ) {
     if (done > 0) yield { done, total: all.length };
     done += pace.slice((size) => {
@@ -58,11 +71,16 @@ export function* inSlices<T>(
   }
 }
 
-/** Slices whose sizes another decides, by how many it asks for. */
-export function* paced<T>(parts: Generator<Progress, T, number>): Slices<T> {
+/** Slices of parts that take very different times. @param begin  makes them, and asks after each whether the slice is over */
+export function* paced<T>(begin: (isOver: () => boolean) => Generator<Progress, T, void>): Slices<T> {
   const pace = createPace();
+  let isSliceOver = (): boolean => false;
+  const parts = begin(() => isSliceOver());
   for (;;) {
-    const came = pace.slice((size) => parts.next(size));
+    const came = pace.timed((isOver) => {
+      isSliceOver = isOver;
+      return parts.next();
+    });
     if (came.done) return came.value;
     yield came.value;
   }

@@ -89,8 +89,9 @@ export function actParts(db: Db) {
       return {
         child,
         find: db.prepare<{ id: unknown; acts: string }, Found>(
-          `SELECT c.uuid, ${act} AS actId FROM ${quoted(child)} c WHERE c.${quoted(column)} = @id ${isThere}
-             AND coalesce(${act}, -1) NOT IN (SELECT value FROM json_each(@acts)) LIMIT 1`,
+          // By its act first: most that names a round came with it.
+          `SELECT c.uuid, ${act} AS actId FROM ${quoted(child)} c WHERE c.${quoted(column)} = @id
+             AND coalesce(${act}, -1) NOT IN (SELECT value FROM json_each(@acts)) ${isThere} LIMIT 1`,
         ),
       };
     });

@@ -31,8 +31,8 @@ export interface UndoConflict {
 /** `known`: the act is undone, or done, as it was asked. */
 export type Undoing = { done: true; touched: Touched } | { done: false; conflict: UndoConflict | 'known' };
 
-/** So many changes are undone before it is first asked how many. */
-const FIRST = 250;
+/** So many changes are read at once; none of them is ever another later. */
+const READ_AT_ONCE = 250;
 const TEACHING = /^(oven_|sample_|own_fit_choice)/;
 
 class InTheWay extends Error {
@@ -275,39 +275,37 @@ export function actUndo(db: Db) {
     }
   }
 
-  /** All of an act, the newest change first, some at a time. */
+  /** All of an act, the newest change first, one after the other. */
   function* restoreAll(
     tip: number,
     chain: readonly number[],
     at: string,
     touched: Touched,
-  ): Generator<{ done: number; total: number }, void, number> {
+    isOver: () => boolean,
+  ): Generator<{ done: number; total: number }, void, void> {
     const acts = JSON.stringify(chain);
     const { first, last, count } = changed.span(tip);
     const total = appended.reduce((sum, each) => sum + (each.count.get(tip) ?? 0), count);
-    let size = FIRST;
     let done = 0;
-    const next = function* (rowsDone: number): Generator<{ done: number; total: number }, void, number> {
-      done += rowsDone;
-      if (rowsDone === size && done < total) size = yield { done, total };
-    };
     for (const { table, some } of appended) {
-      let held = some.all(tip, 0, size);
+      let held = some.all(tip, 0, READ_AT_ONCE);
       while (held.length > 0) {
         for (const row of held) {
           checkAppended(table, row, acts);
           voidRow.run(row.uuid, table);
           touch(touched, table, row);
+          if (++done < total && isOver()) yield { done, total };
         }
-        yield* next(held.length);
-        held = some.all(tip, held.at(-1)!.id as number, size);
+        held = some.all(tip, held.at(-1)!.id as number, READ_AT_ONCE);
       }
     }
-    let found = changed.some(tip, first, last, size);
+    let found = changed.some(tip, first, last, READ_AT_ONCE);
     while (found.length > 0) {
-      for (const change of found) restore(change, acts, at, touched);
-      yield* next(found.length);
-      found = changed.some(tip, first, found.at(-1)!.id - 1, size);
+      for (const change of found) {
+        restore(change, acts, at, touched);
+        if (++done < total && isOver()) yield { done, total };
+      }
+      found = changed.some(tip, first, found.at(-1)!.id - 1, READ_AT_ONCE);
     }
   }
 
@@ -327,15 +325,16 @@ export function actUndo(db: Db) {
     /** Whether an act is undone as it is now. */
     isUndone: (id: string): boolean => chainOf.all(rootOf(idOf.get(id) ?? 0)).length % 2 === 0,
     /**
-     * Undoes an act, or redoes it, some changes at a time. It yields how many are done, and receives how many come next.
+     * Undoes an act, or redoes it. It yields how many changes are done wherever the slice is over.
      * Run it within another act, and take back what it wrote where it answers that it was not done.
      * @param id  any of those that did, undid and redid it
      */
     *undo(
       id: string,
       at: string,
-      what: 'undo' | 'redo' = 'undo',
-    ): Generator<{ done: number; total: number }, Undoing, number> {
+      what: 'undo' | 'redo',
+      isOver: () => boolean,
+    ): Generator<{ done: number; total: number }, Undoing, void> {
       const own = idOf.get(id);
       const chain = own === undefined ? [] : chainOf.all(rootOf(own));
       const isUndone = chain.length % 2 === 0;
@@ -352,7 +351,7 @@ export function actUndo(db: Db) {
       };
       mark.run(tip);
       try {
-        yield* restoreAll(tip, chain, at, touched);
+        yield* restoreAll(tip, chain, at, touched, isOver);
       } catch (error) {
         if (error instanceof InTheWay) return { done: false, conflict: error.conflict };
         throw error;

@@ -38,29 +38,27 @@ export function undoingCommands(
   function* boardsOf(touched: Touched): Slices<number[]> {
     const { boards, findings, moves, readings } = context.yard();
     if (touched.isTaught) return findings.boardIds();
+    const finding = [
+      ...[...touched.stackIds].map((id) => () => boards.idsOfStack(id)),
+      ...[...touched.placeIds].map((id) => () => moves.boardsEverAt(id)),
+      ...[...touched.roundIds].map((id) => () => readings.boardsWalked(id)),
+      ...[...touched.speciesIds].map((id) => () => boards.idsOfSpecies(id)),
+      ...[...touched.endUseIds].map((id) => () => boards.idsForEndUse(id)),
+    ];
     const ids = new Set(touched.boardIds);
-    const add = (some: readonly number[]) => {
-      for (const id of some) ids.add(id);
-    };
-    yield* inSlices(
-      [
-        ...[...touched.stackIds].map((id) => () => boards.idsOfStack(id)),
-        ...[...touched.placeIds].map((id) => () => moves.boardsEverAt(id)),
-        ...[...touched.roundIds].map((id) => () => readings.boardsWalked(id)),
-        ...[...touched.speciesIds].map((id) => () => boards.idsOfSpecies(id)),
-        ...[...touched.endUseIds].map((id) => () => boards.idsForEndUse(id)),
-      ],
-      (slice) => {
-        for (const find of slice) add(find());
-      },
-    );
+    yield* paced(function* (isOver) {
+      for (const [index, find] of finding.entries()) {
+        for (const id of find()) ids.add(id);
+        if (isOver()) yield { done: index + 1, total: finding.length };
+      }
+    });
     return [...ids];
   }
 
   function* undo(id: string, what: 'undo' | 'redo'): Slices<ListedAct> {
     const { acts } = context.yard();
     const of = orRefuse(acts.rootOf(id), 'act');
-    const undoing = yield* paced(acts.undo(of, context.now(), what));
+    const undoing = yield* paced((isOver) => acts.undo(of, context.now(), what, isOver));
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
     const { touched } = undoing;
     const boardIds = yield* boardsOf(touched);

@@ -10,7 +10,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices, type Slices } from '../slices.ts';
+import { createPace, inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import type { PlanPart } from './import-tasks.ts';
@@ -180,6 +180,9 @@ export function* saveImport(
     return boardId;
   }
 
+  const saveDays = (days: readonly DayPlan[]): void =>
+    judging.judgeAgain(days.map(saveDay).filter((id) => id !== null));
+
   function saveAir({ place, months }: ImportPlan['air'][number]): void {
     const id = placeIdOf(place);
     const before = orRefuse(places.get(id), 'place');
@@ -216,16 +219,21 @@ export function* saveImport(
     counts.ovenChecks++;
   }
 
+  const pace = createPace();
   for (const [index, text] of parts.entries()) {
     const part = JSON.parse(text) as PlanPart;
-    if ('stacks' in part) saveHead(part);
-    else if ('boards' in part) yield* inSlices(part.boards, (some) => some.forEach(saveBoard));
-    else if ('days' in part) {
-      yield* inSlices(part.days, (some) => {
-        judging.judgeAgain(some.map(saveDay).filter((id) => id !== null));
-      });
-    } else if ('air' in part) part.air.forEach(saveAir);
-    else part.ovenChecks.forEach(saveOvenCheck);
+    const slices =
+      'stacks' in part
+        ? inSlices([part], (heads) => heads.forEach(saveHead), pace)
+        : 'boards' in part
+          ? inSlices(part.boards, (some) => some.forEach(saveBoard), pace)
+          : 'days' in part
+            ? inSlices(part.days, saveDays, pace)
+            : 'air' in part
+              ? inSlices(part.air, (some) => some.forEach(saveAir), pace)
+              : inSlices(part.ovenChecks, (some) => some.forEach(saveOvenCheck), pace);
+    for (const _ of slices) yield { done: index, total: parts.length };
+    // The head has names alone.
     if (index < parts.length - 1 && index > 0) yield { done: index + 1, total: parts.length };
   }
 

@@ -4,6 +4,7 @@ import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
 import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import type { Undoing } from '../../store/act-undo.ts';
 import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
@@ -153,10 +154,8 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       const { acts } = context.yard();
       orRefuse(acts.find(act)?.request === 'meters.delete' || undefined, 'act');
       const before = new Set(metersThere(context.yard()).map(({ id }) => id));
-      const undone = acts.undo(act, context.now());
-      let came = undone.next(Number.MAX_SAFE_INTEGER);
-      while (!came.done) came = undone.next(Number.MAX_SAFE_INTEGER);
-      if (!came.value.done) throw new Refusal(message('refusal.meters-changed-since'));
+      const undone = acts.undo(act, context.now(), 'undo', () => false).next().value as Undoing;
+      if (!undone.done) throw new Refusal(message('refusal.meters-changed-since'));
       for (const { id, name } of metersThere(context.yard())) if (!before.has(id)) checkName(name, id);
       return {};
     },

@@ -157,7 +157,7 @@ export function createMovingReadings(
     *undo(act: string): Slices<ReadingsMoved> {
       const { acts, readings } = context.yard();
       orRefuse(UNDONE.includes(acts.find(act)?.request ?? '') || undefined, 'act');
-      const undoing = yield* paced(acts.undo(act, context.now()));
+      const undoing = yield* paced((isOver) => acts.undo(act, context.now(), 'undo', isOver));
       if (!undoing.done) throw new Refusal(message('refusal.readings-changed-since'));
       const all = readings.amendedBy(act);
       yield* inSlices(boardsOf(all), (slice) => judging.judgeAgain(slice));

@@ -184,7 +184,9 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
           if (left.get(id) !== version) codesSince.push(code);
         }
       });
-      const isUndone = codesSince.length === 0 && (yield* paced(acts.undo(act, context.now()))).done;
+      const isUndone =
+        codesSince.length === 0 &&
+        (yield* paced((isOver) => acts.undo(act, context.now(), 'undo', isOver))).done;
       if (!isUndone) {
         const someCodes = codesSince.slice(0, MOST_NAMED);
         throw new Refusal(message('refusal.edited-since', { edited: codesSince.length, someCodes }));

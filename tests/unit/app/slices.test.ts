@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { inSlices } from '../../../electron/app/slices.ts';
+import { inSlices, paced } from '../../../electron/app/slices.ts';
 
 const clock = vi.hoisted(() => ({ ms: 0 }));
 vi.mock('../../../electron/monotonic.ts', () => ({ monotonicMs: () => clock.ms }));
@@ -53,5 +53,20 @@ describe('an act in slices', () => {
     const isSlow = ({ ms }: { ms: number }) => ms > 80;
     expect(slices.filter(isSlow)).toHaveLength(1);
     expect(Math.max(...slices.slice(-3).map(({ boards }) => boards))).toBeGreaterThan(500);
+  });
+
+  test('of parts that take very different times has none much longer than the time allows', () => {
+    const begun = [0];
+    const slices = paced(function* (isOver) {
+      for (let part = 0; part < 3000; part++) {
+        clock.ms += part < 2000 ? 0.01 : 1;
+        if (isOver()) yield { done: part, total: 3000 };
+      }
+      return 'done';
+    });
+    for (const _ of slices) begun.push(clock.ms);
+    const lasted = begun.slice(1).map((ms, index) => ms - (begun[index] as number));
+    expect(lasted.length).toBeGreaterThan(20);
+    expect(Math.max(...lasted)).toBeLessThanOrEqual(41);
   });
 });
