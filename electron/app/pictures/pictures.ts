@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { MOST_PICTURES } from '../../../shared-core/contract/pictures.ts';
 import { isJpeg } from '../../../shared-core/pictures/jpeg.ts';
@@ -30,6 +31,8 @@ export function createPictures(
   return {
     /** Files that nothing refers to are set apart, and deleted after a month. */
     tidy: (): Promise<unknown> => {
+      // Most yards have no pictures: they need no thread at the start.
+      if (!existsSync(folder())) return Promise.resolve();
       const used = queryContext.yard().pictures.hashes();
       tidied = askPictures(thread, 'tidy', { folder: folder(), used, nowMs: Date.parse(context.now()) });
       return tidied;
