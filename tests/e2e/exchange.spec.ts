@@ -18,7 +18,7 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   await expect(page.getByText('Demo yard: invented data.')).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Open the demo yard' })).toBeVisible();
   await page.getByRole('navigation').getByRole('link', { name: 'Files' }).click();
-  await page.getByLabel('Yard file or export to bring in').setInputFiles({
+  await page.locator('input[type=file]').setInputFiles({
     name: 'yard.json',
     mimeType: 'application/json',
     buffer: readFileSync(file),
@@ -32,7 +32,7 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   await expect(page.getByRole('link', { name: /oak/i }).first()).toBeVisible();
 
   await page.goto(`${page.url().split('#')[0]}#/files`);
-  await page.getByLabel('Yard file or export to bring in').setInputFiles({
+  await page.locator('input[type=file]').setInputFiles({
     name: 'notes.json',
     mimeType: 'application/json',
     buffer: Buffer.from('{"name":"notes"}'),

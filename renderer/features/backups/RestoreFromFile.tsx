@@ -1,7 +1,7 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { bridge } from '../../data/bridge.ts';
+import { FileButton } from '../../form/FileButton.tsx';
 import { attempt } from '../../stores/notices.ts';
-import { Button } from '../../ui/Button.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { RestoreDialog } from './RestoreDialog.tsx';
@@ -20,7 +20,6 @@ export function RestoreFromFile({ hasDialogs }: { hasDialogs: boolean }) {
   const { say } = useWords();
   const { underWay, run, stop } = useTransfer();
   const [chosen, setChosen] = useState<ChosenFile | null>(null);
-  const picker = useRef<HTMLInputElement>(null);
   const drop = () => bridge().command('backups.dropUpload', {});
   const choose = async () => {
     const { path } = await bridge().command('backups.chooseFile', { purpose: 'yard' });
@@ -40,23 +39,13 @@ export function RestoreFromFile({ hasDialogs }: { hasDialogs: boolean }) {
       {underWay ? (
         <WorkUnderWay label={say('restore.uploading')} {...underWay} onCancel={stop} />
       ) : (
-        <Button onClick={() => (hasDialogs ? attempt(choose()) : picker.current?.click())}>
-          {say('restore.from-file')}
-        </Button>
+        <FileButton
+          label={say('restore.from-file')}
+          accept=".sqlite"
+          onFiles={([given]) => void attempt(take(given))}
+          instead={hasDialogs ? () => void attempt(choose()) : undefined}
+        />
       )}
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".sqlite"
-        aria-label={say('restore.file')}
-        onChange={({ target }) => {
-          const [given] = target.files ?? [];
-          if (given) void attempt(take(given));
-          // The same file can be chosen again.
-          target.value = '';
-        }}
-      />
       {chosen && <RestoreDialog file={chosen.file} of={{ fileName: chosen.fileName }} onClose={close} />}
     </>
   );

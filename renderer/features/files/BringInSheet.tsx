@@ -1,11 +1,12 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { FileButton } from '../../form/FileButton.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useYard } from '../../stores/yard.ts';
-import { Actions, Button } from '../../ui/Button.tsx';
+import { Actions } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
@@ -29,7 +30,6 @@ export function BringInSheet() {
   const sending = useTransfer();
   const looking = useLongWork();
   const [looked, setLooked] = useState<LookedInto | null>(null);
-  const picker = useRef<HTMLInputElement>(null);
   const drop = () => bridge().command('backups.dropUpload', {});
   const look = async (file: string, fileName: string) => {
     const found = await looking.run(
@@ -73,24 +73,14 @@ export function BringInSheet() {
         />
       ) : (
         <Actions>
-          <Button onClick={() => (hasDialogs ? attempt(choose()) : picker.current?.click())}>
-            {say('merge.choose')}
-          </Button>
+          <FileButton
+            label={say('merge.choose')}
+            accept=".sqlite,.json"
+            onFiles={([given]) => void attempt(take(given))}
+            instead={hasDialogs ? () => void attempt(choose()) : undefined}
+          />
         </Actions>
       )}
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        accept=".sqlite,.json"
-        aria-label={say('merge.file')}
-        onChange={({ target }) => {
-          const [given] = target.files ?? [];
-          if (given) void attempt(take(given));
-          // The same file can be chosen again.
-          target.value = '';
-        }}
-      />
       {looked && <BringInDialog {...looked} onClose={close} />}
     </Sheet>
   );

@@ -1,7 +1,8 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { TextArea } from '../../form/Field.tsx';
+import { FileButton } from '../../form/FileButton.tsx';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -19,7 +20,6 @@ export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }
   const units = useUnits();
   const sending = useTransfer();
   const reading = useLongWork();
-  const picker = useRef<HTMLInputElement>(null);
   const [pasted, setPasted] = useState('');
   async function take(given: File): Promise<void> {
     const file = await sending.run((onPart) => uploadFile(given, onPart));
@@ -43,22 +43,13 @@ export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }
       <Sheet title={say('import.file')}>
         <p>{say('import.file-hint')}</p>
         <Actions>
-          <Button kind="main" onClick={() => picker.current?.click()}>
-            {say('import.choose-file')}
-          </Button>
+          <FileButton
+            kind="main"
+            label={say('import.choose-file')}
+            accept=".csv,.tsv,.txt,.tab"
+            onFiles={([given]) => void attempt(take(given))}
+          />
         </Actions>
-        <input
-          ref={picker}
-          type="file"
-          hidden
-          accept=".csv,.tsv,.txt,.tab"
-          aria-label={say('import.choose-file')}
-          onChange={({ target }) => {
-            const [given] = target.files ?? [];
-            if (given) void attempt(take(given));
-            target.value = '';
-          }}
-        />
       </Sheet>
       <Sheet title={say('import.paste')}>
         <TextArea label={say('import.pasted')} value={pasted} onValue={setPasted} rows={5} />

@@ -3,6 +3,7 @@ import type { Subject } from '../../../shared-core/contract/notes.ts';
 import type { ShownPicture } from '../../../shared-core/contract/pictures.ts';
 import { mediaTypeSchema } from '../../../shared-core/pictures/picture.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { FileButton } from '../../form/FileButton.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -27,7 +28,6 @@ export function Pictures({
   const found = useQuery('pictures.list', { subject });
   const pictures = found.output ?? [];
   const part = useRef<HTMLDivElement>(null);
-  const picker = useRef<HTMLInputElement>(null);
   const { underWay, stop, refused, forgetRefused, add } = useAddPictures(subject, pictures);
   const isOver = useGivenFiles(part, add);
   const [shownId, setShownId] = useState<number | null>(null);
@@ -73,23 +73,15 @@ export function Pictures({
         />
       ) : (
         <Actions>
-          <Button onClick={() => picker.current?.click()}>{say('pictures.add')}</Button>
+          <FileButton
+            label={say('pictures.add')}
+            multiple
+            accept={mediaTypeSchema.options.join()}
+            onFiles={add}
+          />
           <span className="soft">{say('pictures.ways')}</span>
         </Actions>
       )}
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        multiple
-        accept={mediaTypeSchema.options.join()}
-        aria-label={say('pictures.add')}
-        onChange={({ target }) => {
-          add([...(target.files ?? [])]);
-          // The same file can be chosen again.
-          target.value = '';
-        }}
-      />
       {shown && (
         <PictureViewer
           pictures={pictures}

@@ -64,7 +64,6 @@ export const backups = {
   'restore.button-of': 'Restore the backup of {backedUpText}',
   'restore.newest': 'Restore the newest backup, of {backedUpText}',
   'restore.from-file': 'Restore from a file …',
-  'restore.file': 'Yard file',
   'restore.uploading': 'Opening the file …',
   'restore.look-inside': 'Look inside',
   'restore.question-backup': 'Restore the backup of {backedUpText}?',

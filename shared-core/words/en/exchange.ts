@@ -44,7 +44,6 @@ export const exchange = {
   'merge.lead':
     'Choose a yard file, a backup, or a JSON export. What is new comes in. Where both changed the same thing, you choose.',
   'merge.choose': 'Choose a file',
-  'merge.file': 'Yard file or export to bring in',
   'merge.export-files': 'Pintally exports',
   'merge.uploading': 'Sending the file',
   'merge.looking': 'Comparing the two yards',
