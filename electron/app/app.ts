@@ -7,6 +7,7 @@ import { exportCommands } from '../exchange/exporting.ts';
 import { createBringingIn } from '../exchange/merging.ts';
 import { createLog, type Log } from '../log/log-file.ts';
 import { monotonicMs } from '../monotonic.ts';
+import { createPrintQueue, type PrintQueue } from '../print/print-queue.ts';
 import { createActing } from './acting.ts';
 import { createActingInSlices } from './acting-in-slices.ts';
 import { createAfterwards } from './afterwards.ts';
@@ -39,7 +40,8 @@ import { createOwnThread } from './own-thread.ts';
 import { createPdfThread } from './pdf-thread.ts';
 import type { PictureThread } from './pictures/picture-tasks.ts';
 import { createPictures } from './pictures/pictures.ts';
-import { reportQueries } from './reports/reports.ts';
+import { createPrinting } from './printing.ts';
+import { createReports, reportQueries } from './reports/reports.ts';
 import { depthQueries } from './rounds/depths.ts';
 import { pastRoundCommands, pastRoundQueries } from './rounds/past-rounds.ts';
 import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
@@ -52,7 +54,7 @@ import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-to
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
-import { labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
+import { createLabelPdfs, labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
 import { lifeCommands } from './stock/life-of-boards.ts';
 import { moveCommands, moveQueries } from './stock/moves.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
@@ -100,6 +102,8 @@ export interface AppOptions {
   openFile?: OpenFile;
   /** Has the person choose a file in the system's own dialog; null in a browser. */
   chooseFile?: ChooseFile | null;
+  /** That of this computer unless given. */
+  printQueue?: PrintQueue;
   /** How long nothing may have changed before boards are forecast in the background, ms. */
   forecastAfterMs?: number;
   /** After how long background work that the disk refused is tried again, ms. */
@@ -125,6 +129,7 @@ export function createApp({
   reportFault = log.fault,
   openFile = async () => false,
   chooseFile = null,
+  printQueue = createPrintQueue(),
   forecastAfterMs = 2000,
   retryAfterMs = 10_000,
   verifyAfterMs = 5000,
@@ -228,15 +233,18 @@ export function createApp({
   };
   const askExchange = createExchangeThread(threads.exchange);
   const bringingIn = createBringingIn(yards, restoring, longWork, askExchange, { dataDir, now });
+  const labels = createLabelPdfs(queryContext, createPdfThread(threads.labels));
+  const reports = createReports(queryContext, stockQueries, createPdfThread(threads.reports), () =>
+    pinsInUse(queryContext.yard(), meter.meterId()),
+  );
+  const printing = createPrinting(printQueue, dataDir, longWork, { labels, reports });
 
   const queries: Queries = {
     'yard.info': yards.info,
     ...stockQueries,
     ...stackVolumeQueries(queryContext),
     ...boardsTogetherQueries(queryContext),
-    ...reportQueries(queryContext, stockQueries, longWork, createPdfThread(threads.reports), () =>
-      pinsInUse(queryContext.yard(), meter.meterId()),
-    ),
+    ...reportQueries(queryContext, stockQueries, longWork, reports),
     ...placeQueries(queryContext),
     ...listingQueries(queryContext),
     ...stationQueries,
@@ -252,7 +260,8 @@ export function createApp({
     ...moveQueries(queryContext),
     ...noteQueries(queryContext),
     ...pictures.queries,
-    ...labelQueries(queryContext, longWork, createPdfThread(threads.labels), shapesThread),
+    ...labelQueries(queryContext, longWork, labels, shapesThread),
+    ...printing.queries,
     ...dateQueries(queryContext),
     ...projectQueries(queryContext),
     ...settingQueries(queryContext),
@@ -288,6 +297,7 @@ export function createApp({
     ...noteCommands(context),
     ...pictures.commands,
     ...labelCommands(context),
+    ...printing.commands,
     ...placeCommands(context, judging),
     ...catalogCommands(context, judging),
     ...ovenCheckCommands(context, judging, ownFits, assessing.learning),

@@ -1,6 +1,20 @@
 import type { UnderWay } from './long-work.ts';
 import { createOwnThread, type OwnThread } from './own-thread.ts';
 
+/** A PDF, how it is called, and how large each of its pages is. */
+export interface PdfFile {
+  pdf: Uint8Array;
+  fileName: string;
+  widthMm: number;
+  heightMm: number;
+}
+
+/** As a window gets it. */
+export const toWindow = ({ pdf, fileName }: PdfFile) => ({
+  pdfBase64: Buffer.from(pdf).toString('base64'),
+  fileName,
+});
+
 /** Makes a PDF of something. */
 export type MakePdf<Question> = (question: Question, underWay: UnderWay) => Promise<Uint8Array>;
 

@@ -17,6 +17,7 @@ import { ovenCheckRequests } from './requests/oven-checks.ts';
 import { pastRoundRequests } from './requests/past-rounds.ts';
 import { pictureRequests } from './requests/pictures.ts';
 import { placeRequests } from './requests/places.ts';
+import { printerRequests } from './requests/printers.ts';
 import { recoveryRequests } from './requests/recovery.ts';
 import { reportRequests } from './requests/reports.ts';
 import { roundRequests } from './requests/rounds.ts';
@@ -51,6 +52,7 @@ export const requests = {
   ...pastRoundRequests,
   ...dateRequests,
   ...labelRequests,
+  ...printerRequests,
   ...actRequests,
   ...reportRequests,
   ...settingRequests,

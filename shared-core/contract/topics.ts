@@ -21,6 +21,7 @@ export type Topic =
   | 'settings'
   | 'backups'
   | 'labels'
+  | 'printers'
   | 'acts'
   | 'meter'
   | 'meters'

@@ -1,46 +1,64 @@
+import type { Region } from '../../../shared-core/contract/region.ts';
+import type { Report } from '../../../shared-core/contract/report.ts';
+import { type Paper, paperSizes } from '../../../shared-core/drawing/paper.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import type { QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
-import type { LongWork } from '../long-work.ts';
-import type { MakePdf } from '../pdf-thread.ts';
+import type { LongWork, UnderWay } from '../long-work.ts';
+import { type MakePdf, type PdfFile, toWindow } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
 import { checkSheet } from './check-sheet.ts';
 import { type AskedForReports, createReportContent } from './report-content.ts';
 import type { ReportToPrint } from './reports-worker.ts';
 
-/** Reports of boards and stacks, and what tells whether a printed one states what is in this yard. */
-export function reportQueries(
+/** Reports of boards and stacks: their contents, and as PDFs. */
+export function createReports(
   context: QueryContext,
   ask: AskedForReports,
-  longWork: LongWork,
   pdfOf: MakePdf<ReportToPrint>,
   pins: () => Pins | null,
 ) {
   const contentOf = createReportContent(context, ask, pins);
   return {
-    'reports.content': contentOf,
+    contentOf,
+    async pdf(
+      { paper, region, ...report }: Report & { paper: Paper; region: Region },
+      underWay: UnderWay,
+    ): Promise<PdfFile> {
+      const content = await contentOf(report);
+      underWay.signal.throwIfAborted();
+      const { units } = settingsOf(context.yard());
+      const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
+      const { say, formats } = createWords({ catalog: english, ...display });
+      const name = 'board' in content ? content.board.code : content.stack.name;
+      return {
+        pdf: await pdfOf({ content, paper, display }, underWay),
+        fileName: `${fileNameOf([say(`report.file.${content.kind}`), name])}-${formats.localDay(content.printedAt)}.pdf`,
+        ...paperSizes[paper],
+      };
+    },
+  };
+}
+export type Reports = ReturnType<typeof createReports>;
 
-    'reports.pdf': ({ paper, region, work, ...report }, window) =>
-      longWork.run(window, work, async (underWay) => {
-        const content = await contentOf(report);
-        underWay.signal.throwIfAborted();
-        const { units } = settingsOf(context.yard());
-        const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
-        const { say, formats } = createWords({ catalog: english, ...display });
-        const pdf = await pdfOf({ content, paper, display }, underWay);
-        const name = 'board' in content ? content.board.code : content.stack.name;
-        return {
-          pdfBase64: Buffer.from(pdf).toString('base64'),
-          fileName: `${fileNameOf([say(`report.file.${content.kind}`), name])}-${formats.localDay(content.printedAt)}.pdf`,
-        };
-      }),
+/** Them, and what tells whether a printed one states what is in this yard. */
+export const reportQueries = (
+  context: QueryContext,
+  ask: AskedForReports,
+  longWork: LongWork,
+  reports: Reports,
+) =>
+  ({
+    'reports.content': reports.contentOf,
+
+    'reports.pdf': ({ work, ...report }, window) =>
+      longWork.run(window, work, async (underWay) => toWindow(await reports.pdf(report, underWay))),
 
     'reports.check': checkSheet(context, ask),
-  } satisfies Partial<Queries>;
-}
+  }) satisfies Partial<Queries>;
 
 /** Letters and digits of any script, so that every system takes it. */
 const fileNameOf = (parts: readonly string[]): string =>

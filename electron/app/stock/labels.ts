@@ -1,7 +1,12 @@
 import { createHash } from 'node:crypto';
 import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
+import type { Region } from '../../../shared-core/contract/region.ts';
+import {
+  type LabelBoard,
+  type LabelsAsked,
+  MOST_LABELS,
+} from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { Shapes } from '../../../shared-core/drawing/shapes.ts';
 import { type LabelContent, labelContentSchema, labelGist } from '../../../shared-core/labels/label.ts';
@@ -11,14 +16,15 @@ import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { parsedCheckCode } from '../../../shared-core/reports/check-code.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
+import type { Display } from '../../../shared-core/words/formats.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import type { LongWork } from '../long-work.ts';
+import type { LongWork, UnderWay } from '../long-work.ts';
 import type { OwnThread } from '../own-thread.ts';
-import type { MakePdf } from '../pdf-thread.ts';
+import { type MakePdf, type PdfFile, toWindow } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { LabelsToPrint } from './labels-worker.ts';
 
@@ -67,10 +73,61 @@ const READ_AT_A_TIME = 20;
 /** Shapes texts of scripts that the fonts do not have. */
 export type ShapesThread = OwnThread<readonly string[], Shapes>;
 
+/** Labels, and the page that their paper is calibrated by, as PDFs. */
+export function createLabelPdfs(context: QueryContext, pdfOf: MakePdf<LabelsToPrint>) {
+  const displayIn = (region: Region): Display => ({
+    ...region,
+    units: settingsOf(context.yard()).units ?? unitsOfRegion(region.locale),
+    today: null,
+  });
+  const made = (
+    questions: Pick<LabelsToPrint, 'contents' | 'paper' | 'used'>,
+    region: Region,
+    underWay: UnderWay,
+  ): Promise<Uint8Array> =>
+    pdfOf({ ...questions, display: displayIn(region), createdAt: new Date(context.now()) }, underWay);
+  const sizeOf = ({ layout }: LabelPaper) => ({ widthMm: layout.pageWidthMm, heightMm: layout.pageHeightMm });
+  return {
+    async labels(
+      { boardIds, paperId, used, region }: LabelsAsked & { region: Region },
+      underWay: UnderWay,
+    ): Promise<PdfFile> {
+      const paper = paperOf(context.yard(), paperId);
+      const problem = problemOfUsed(used, paper.layout);
+      if (problem) throw new Refusal(problem);
+      const contents: LabelContent[] = [];
+      for (const id of boardIds) {
+        contents.push(contentOf(context.yard(), orRefuse(context.yard().boards.get(id), 'board')));
+        if (contents.length % READ_AT_A_TIME === 0) await setImmediate();
+        underWay.signal.throwIfAborted();
+      }
+      const { formats } = createWords({ catalog: english, ...displayIn(region) });
+      return {
+        pdf: await made({ contents, paper, used }, region, underWay),
+        fileName: `labels-${formats.localDay(context.now())}.pdf`,
+        ...sizeOf(paper),
+      };
+    },
+
+    async calibration(
+      { paperId, region }: { paperId: string; region: Region },
+      underWay: UnderWay,
+    ): Promise<PdfFile> {
+      const paper = paperOf(context.yard(), paperId);
+      return {
+        pdf: await made({ contents: null, paper, used: 0 }, region, underWay),
+        fileName: 'label-calibration.pdf',
+        ...sizeOf(paper),
+      };
+    },
+  };
+}
+export type LabelPdfs = ReturnType<typeof createLabelPdfs>;
+
 export const labelQueries = (
   context: QueryContext,
   longWork: LongWork,
-  pdfOf: MakePdf<LabelsToPrint>,
+  pdfs: LabelPdfs,
   shapes: ShapesThread,
 ) =>
   ({
@@ -103,44 +160,13 @@ export const labelQueries = (
       });
     },
 
-    'labels.pdf': ({ boardIds, paperId, used, region, work }, window) =>
-      longWork.run(window, work, async ({ tell, signal }) => {
-        const { units } = settingsOf(context.yard());
-        const paper = paperOf(context.yard(), paperId);
-        const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
-        const words = createWords({ catalog: english, ...display });
-        const problem = problemOfUsed(used, paper.layout);
-        if (problem) throw new Refusal(problem);
-        const contents: LabelContent[] = [];
-        for (const id of boardIds) {
-          contents.push(contentOf(context.yard(), orRefuse(context.yard().boards.get(id), 'board')));
-          if (contents.length % READ_AT_A_TIME === 0) await setImmediate();
-          signal.throwIfAborted();
-        }
-        const createdAt = new Date(context.now());
-        const pdf = await pdfOf({ contents, paper, used, display, createdAt }, { tell, signal });
-        return {
-          pdfBase64: Buffer.from(pdf).toString('base64'),
-          fileName: `labels-${words.formats.localDay(context.now())}.pdf`,
-        };
-      }),
+    'labels.pdf': ({ work, ...labels }, window) =>
+      longWork.run(window, work, async (underWay) => toWindow(await pdfs.labels(labels, underWay))),
 
     'labels.shapes': ({ texts }) => shapes.ask(texts),
 
-    'labels.calibrationPdf': async ({ paperId, region }, window) => {
-      const yard = context.yard();
-      const paper = paperOf(yard, paperId);
-      const display = {
-        ...region,
-        units: settingsOf(yard).units ?? unitsOfRegion(region.locale),
-        today: null,
-      };
-      const createdAt = new Date(context.now());
-      const pdf = await longWork.run(window, null, (underWay) =>
-        pdfOf({ contents: null, paper, used: 0, display, createdAt }, underWay),
-      );
-      return { pdfBase64: Buffer.from(pdf).toString('base64'), fileName: 'label-calibration.pdf' };
-    },
+    'labels.calibrationPdf': (page, window) =>
+      longWork.run(window, null, async (underWay) => toWindow(await pdfs.calibration(page, underWay))),
   }) satisfies Partial<Queries>;
 
 export const labelCommands = (context: AppContext) =>

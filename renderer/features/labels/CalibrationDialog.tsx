@@ -17,9 +17,10 @@ import { FormDialog } from '../../form/FormDialog.tsx';
 import { PaperSizeField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { region } from '../../region.ts';
-import { attempt } from '../../stores/notices.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { usePrinter, waitingWords } from '../printing/usePrinter.ts';
 import { PrintPages } from './PrintPages.tsx';
 
 const mm = z.number(says('labels.line-missing')).min(0);
@@ -45,6 +46,7 @@ export function CalibrationDialog({
   const words = useWords();
   const { say } = words;
   const [isPrinting, setPrinting] = useState(false);
+  const printer = usePrinter(paper.id);
   const meant = calibrationLines(paper.layout);
   const { field, read } = useDraft(measuredSchema, {
     leftMm: null,
@@ -58,6 +60,15 @@ export function CalibrationDialog({
     const found = calibrationFrom(meant, read());
     if ('problem' in found) throw new Refusal(found.problem);
     await onSave({ ...paper, calibration: found.calibration });
+  }
+  async function print(): Promise<void> {
+    if (printer === null) return setPrinting(true);
+    const pages = { kind: 'calibration' as const, paperId: paper.id };
+    const input = { printer: printer.name, pages, region: region(), work: null };
+    const { title: printerName } = printer;
+    const sent = await attempt(bridge().command('printers.print', input));
+    if (sent?.state === 'printed') tellDone(say('print.page-sent', { printerName }));
+    else if (sent) tellDone(say(waitingWords(printerName, sent.why)));
   }
   async function savePdf(): Promise<void> {
     await attempt(
@@ -76,7 +87,7 @@ export function CalibrationDialog({
     >
       <p>{say('labels.calibrate-lead')}</p>
       <Actions>
-        <Button onClick={() => setPrinting(true)}>{say('labels.calibrate-page')}</Button>
+        <Button onClick={print}>{say('labels.calibrate-page')}</Button>
         <Button onClick={savePdf}>{say('labels.calibrate-pdf')}</Button>
         {JSON.stringify(paper.calibration) !== JSON.stringify(exactPrinter) && (
           <Button

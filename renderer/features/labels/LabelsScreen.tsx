@@ -31,6 +31,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   const words = useWords();
   const { say } = words;
   const work = useLongWork();
+  const printing = useLongWork();
   const paper = papers.find(({ id }) => id === paperId) ?? (papers[0] as LabelPaper);
   const { layout } = paper;
   const used = layout.columns * layout.rows > 1 ? (typedUsed ?? 0) : 0;
@@ -72,6 +73,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
             used={used}
             disabled={output === null}
             work={work}
+            printing={printing}
           />
           <Button onClick={() => setScanning(true)}>{say('labels.scan')}</Button>
         </>
@@ -80,6 +82,9 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       {isScanning && <ScanDialog onClose={() => setScanning(false)} />}
       {work.underWay && (
         <WorkUnderWay label={say('labels.making-pdf')} {...work.underWay} onCancel={work.cancel} />
+      )}
+      {printing.underWay && (
+        <WorkUnderWay label={say('print.under-way')} {...printing.underWay} onCancel={printing.cancel} />
       )}
       {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
       <div className={styles.columns}>

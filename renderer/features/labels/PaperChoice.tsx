@@ -7,6 +7,7 @@ import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { PrinterChoice } from '../printing/PrinterChoice.tsx';
 import { CalibrationDialog } from './CalibrationDialog.tsx';
 import { PaperDialog } from './PaperDialog.tsx';
 import { paperName } from './paper-name.ts';
@@ -73,6 +74,7 @@ export function PaperChoice({
           onValue={onUsed}
         />
       )}
+      <PrinterChoice paper={paper.id} />
       <p>{say('labels.actual-size')}</p>
       <Actions>
         <Button onClick={() => setEditing(paper)}>{say('labels.edit-paper')}</Button>

@@ -11,6 +11,7 @@ import { attempt, tellDone } from '../../stores/notices.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import { usePrinter, waitingWords } from '../printing/usePrinter.ts';
 import { PrintPages } from './PrintPages.tsx';
 
 /**
@@ -26,6 +27,7 @@ export function PrintActions({
   used,
   disabled,
   work: { run },
+  printing,
 }: {
   contents: readonly LabelContent[];
   /** Of their texts of other scripts. */
@@ -38,6 +40,8 @@ export function PrintActions({
   disabled: boolean;
   /** Making the PDF. How far it is, and what stops it, is shown elsewhere, so that no button comes where these are. */
   work: LongWork;
+  /** The same of printing without a dialog. */
+  printing: LongWork;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'ask' | 'pdf'>('nothing');
   const words = useWords();
@@ -46,9 +50,15 @@ export function PrintActions({
   const isOff = disabled || amount.pages === 0;
   /** Off, but with the focus: making a PDF can take long. */
   const isBusy = busy !== 'nothing';
+  const printer = usePrinter(paperId);
+  /** What a printer says of labels that are still in its queue. */
+  const [waiting, setWaiting] = useState<string | null>(null);
 
   const ask = useCallback(() => setBusy('ask'), []);
-  const stop = useCallback(() => setBusy('nothing'), []);
+  const stop = useCallback(() => {
+    setBusy('nothing');
+    setWaiting(null);
+  }, []);
 
   async function record(): Promise<boolean> {
     const recorded = bridge().command('labels.recordPrint', { boardIds: [...boardIds], paperId });
@@ -58,6 +68,24 @@ export function PrintActions({
   async function printed(): Promise<void> {
     stop();
     if (await record()) tellDone(say('labels.recorded', amount));
+  }
+
+  async function print(): Promise<void> {
+    if (isBusy) return;
+    if (printer === null) return setBusy('print');
+    setBusy('pdf');
+    const pages = { kind: 'labels' as const, boardIds: [...boardIds], paperId, used };
+    const sent = await printing.run(
+      (work) => bridge().command('printers.print', { printer: printer.name, pages, region: region(), work }),
+      say('print.stopped'),
+    );
+    if (sent?.state === 'waiting') {
+      setWaiting(say(waitingWords(printer.title, sent.why)));
+      return setBusy('ask');
+    }
+    stop();
+    if (sent && (await record()))
+      tellDone(say('print.labels-sent', { printerName: printer.title, labels: amount.labels }));
   }
 
   async function save(): Promise<void> {
@@ -78,7 +106,7 @@ export function PrintActions({
 
   return (
     <>
-      <Button kind="main" disabled={isOff} aria-disabled={isBusy} onClick={() => !isBusy && setBusy('print')}>
+      <Button kind="main" disabled={isOff} aria-disabled={isBusy} onClick={print}>
         {say('common.print')}
       </Button>
       <Button disabled={isOff} aria-disabled={isBusy} onClick={save}>
@@ -89,6 +117,7 @@ export function PrintActions({
       )}
       {busy === 'ask' && (
         <Dialog title={say('labels.did-print', amount)} onClose={stop}>
+          {waiting !== null && <p>{waiting}</p>}
           <p>{say('labels.did-print-why')}</p>
           <Actions>
             <Button kind="main" onClick={printed}>

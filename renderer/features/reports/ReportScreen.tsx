@@ -16,6 +16,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { usePaperWords, useWords } from '../../words.ts';
+import { PrinterChoice } from '../printing/PrinterChoice.tsx';
 import { PagesPreview } from './PagesPreview.tsx';
 import { ReportActions } from './ReportActions.tsx';
 import css from './reports.module.css';
@@ -28,6 +29,7 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
   const onPaper = usePaperWords();
   const { say } = useWords();
   const work = useLongWork();
+  const printing = useLongWork();
   const pages = useMemo(
     () => (content.output ? drawReport(content.output, paper, onPaper) : []),
     [content.output, paper, onPaper],
@@ -41,10 +43,15 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
         content.output ? say('report.screen-title', { name: nameOf(content.output) }) : say('report.print')
       }
       lead={pages.length > 0 && say('report.lead', { pages: pages.length })}
-      actions={<ReportActions report={{ kind, id }} paper={paper} pages={pages} work={work} />}
+      actions={
+        <ReportActions report={{ kind, id }} paper={paper} pages={pages} work={work} printing={printing} />
+      }
     >
       {work.underWay && (
         <WorkUnderWay label={say('report.making-pdf')} {...work.underWay} onCancel={work.cancel} />
+      )}
+      {printing.underWay && (
+        <WorkUnderWay label={say('print.under-way')} {...printing.underWay} onCancel={printing.cancel} />
       )}
       <div className={css.columns}>
         <Sheet>
@@ -63,6 +70,7 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
             }))}
             onValue={(chosen) => setPaper(chosen as Paper)}
           />
+          <PrinterChoice paper={paper} />
           <p>
             <a href={hrefOf({ name: 'check' })}>{say('report.check-link')}</a>
           </p>

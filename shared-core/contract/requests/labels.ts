@@ -31,6 +31,17 @@ const labelBoardSchema = z.object({
 });
 export type LabelBoard = z.infer<typeof labelBoardSchema>;
 
+export const paperIdSchema = z.string().max(40);
+
+/** Labels of boards on one of the papers. */
+export const labelsToPrintSchema = z.object({
+  boardIds: boardIds.min(1),
+  paperId: paperIdSchema,
+  /** Labels already used on the first sheet. */
+  used: z.number().int().min(0).max(1200),
+});
+export type LabelsAsked = z.infer<typeof labelsToPrintSchema>;
+
 export const labelRequests = {
   /** The boards to choose from, with how many there are beyond `MOST_LABELS`. */
   'labels.boards': query({
@@ -51,14 +62,7 @@ export const labelRequests = {
     topics,
   }),
   'labels.pdf': query({
-    input: z.object({
-      boardIds: boardIds.min(1),
-      paperId: z.string().max(40),
-      /** Labels already used on the first sheet. */
-      used: z.number().int().min(0).max(1200),
-      region: regionSchema,
-      work: workSchema,
-    }),
+    input: labelsToPrintSchema.extend({ region: regionSchema, work: workSchema }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics,
   }),
@@ -70,13 +74,13 @@ export const labelRequests = {
   }),
   /** The page that a printer's offset and scale are measured on, as a PDF. */
   'labels.calibrationPdf': query({
-    input: z.object({ paperId: z.string().max(40), region: regionSchema }),
+    input: z.object({ paperId: paperIdSchema, region: regionSchema }),
     output: z.object({ pdfBase64: z.string(), fileName: z.string() }),
     topics: () => ['settings'],
   }),
   /** Records that the boards' labels, as they now are on that paper, were printed or saved to be printed. */
   'labels.recordPrint': command({
-    input: z.object({ boardIds: boardIds.min(1), paperId: z.string().max(40) }),
+    input: z.object({ boardIds: boardIds.min(1), paperId: paperIdSchema }),
     output: nothingSchema,
     topics: () => ['labels'],
   }),

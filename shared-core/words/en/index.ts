@@ -26,6 +26,7 @@ import { ownFit } from './own-fit.ts';
 import { pastRound } from './past-round.ts';
 import { pictures } from './pictures.ts';
 import { places } from './places.ts';
+import { printing } from './printing.ts';
 import { refusals } from './refusals.ts';
 import { reports } from './reports.ts';
 import { round } from './round.ts';
@@ -73,6 +74,7 @@ export const areas = {
   pastRound,
   pictures,
   places,
+  printing,
   refusals,
   reports,
   round,
@@ -120,6 +122,7 @@ export const english = {
   ...pastRound,
   ...pictures,
   ...places,
+  ...printing,
   ...refusals,
   ...reports,
   ...round,

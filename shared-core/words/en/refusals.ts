@@ -31,6 +31,20 @@ export const refusals = {
   'refusal.machine-away':
     'Pintally is not responding. Nothing was done. Try again when the notice at the top is gone.',
 
+  // Printing without a dialog.
+  'refusal.no-print-queue': 'No print queue found. Nothing was printed. Use the print dialog.',
+  'refusal.print-queue-silent':
+    'The print queue does not answer. Look at the printer before you print again.',
+  'refusal.printer-locked': 'The print queue asks for a password. Nothing was printed. Use the print dialog.',
+  'refusal.printer-gone': '{printerName} is not here now. Nothing was printed. Choose another printer.',
+  'refusal.printer-stopped':
+    '{printerName} is stopped{says, select, nothing {} other {: {reason}}}. Nothing was printed. Start it in the settings of this computer.',
+  'refusal.printer-without-paper':
+    '{printerName} takes no paper of {widthMm} × {heightMm}. Nothing was printed. Add that size in its settings, or use the print dialog.',
+  'refusal.print-failed':
+    '{printerName} did not print{says, select, nothing {} other {: {reason}}}. Check the printer, then print again.',
+  'refusal.print-canceled': 'The print on {printerName} was canceled. Check what came out.',
+
   // What is wrong around us; each says what was not done, and what to do once it is right again.
   'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
   'refusal.disk-failed': 'The disk is full or failing. {undone} Make room. {again}',

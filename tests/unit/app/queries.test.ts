@@ -71,6 +71,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'pictures.read': { id: 1, offset: 0 },
   'labels.boards': { stackId: 1, search: 'WAL' },
   'labels.boardOf': { code: 'WAL-01' },
+  'printers.list': {},
   'labels.calibrationPdf': { paperId: 'sheet', region: { locale: 'en-US', timeZone: 'UTC' } },
   'labels.shapes': { texts: ['胡桃木'] },
   'labels.contents': { boardIds: [1, 2] },

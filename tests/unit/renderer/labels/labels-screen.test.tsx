@@ -62,6 +62,7 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
       }),
     'labels.pdf': () => ({ pdfBase64: btoa('%PDF-1.7'), fileName: 'labels-2026-11-25.pdf' }),
     'labels.recordPrint': () => ({}),
+    'printers.list': () => ({ printers: null, chosen: {} }),
     ...more,
   });
   render(
@@ -494,6 +495,61 @@ describe('Getting them on paper', () => {
     );
     expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4], paperId: 'roll' }]);
     vi.unstubAllGlobals();
+  });
+
+  describe('on a printer that was chosen for the paper', () => {
+    const withPrinter = {
+      'printers.list': () => ({
+        printers: [{ name: 'tags', title: 'Tags by the saw', isStopped: false }],
+        chosen: { sheet: 'tags' },
+      }),
+    };
+    const opened = async (answer: () => { state: 'printed' | 'waiting'; why: string }) => {
+      const found = open([1, 3], { ...withPrinter, 'printers.print': answer });
+      await screen.findByText('2 labels on 1 page.');
+      const choice = await screen.findByLabelText<HTMLSelectElement>('Printer');
+      expect(choice.selectedOptions[0]?.textContent).toBe('Tags by the saw');
+      await found.user.click(screen.getByRole('button', { name: 'Print' }));
+      return found;
+    };
+
+    test('they print without a dialog, and count as printed', async () => {
+      const { machine } = await opened(() => ({ state: 'printed', why: '' }));
+      await vi.waitFor(() =>
+        expect(useNotices.getState().notices).toMatchObject([
+          { kind: 'done', sentence: 'Tags by the saw printed 2 labels. They count as printed.' },
+        ]),
+      );
+      expect(machine.inputsOf('printers.print')).toMatchObject([
+        { printer: 'tags', pages: { kind: 'labels', boardIds: [1, 3], paperId: 'sheet', used: 0 } },
+      ]);
+      expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 3], paperId: 'sheet' }]);
+      await expectNoBarriers();
+    });
+
+    test('while they wait in its queue, the person is asked', async () => {
+      const { machine, user } = await opened(() => ({ state: 'waiting', why: 'Out of labels' }));
+      await screen.findByRole('dialog', { name: 'Did all 2 labels print?' });
+      expect(screen.getByText('Still in the queue of Tags by the saw: Out of labels.')).toBeTruthy();
+      await user.click(screen.getByRole('button', { name: 'No' }));
+      expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
+    });
+
+    test('a printer that refuses leaves them not printed', async () => {
+      const { machine } = await opened(() => {
+        throw new Refusal(message('refusal.printer-gone', { printerName: 'tags' }));
+      });
+      await vi.waitFor(() =>
+        expect(useNotices.getState().notices).toMatchObject([
+          {
+            kind: 'problem',
+            sentence: 'tags is not here now. Nothing was printed. Choose another printer.',
+          },
+        ]),
+      );
+      expect(machine.inputsOf('labels.recordPrint')).toEqual([]);
+      expect(isOff('Print')).toBe(false);
+    });
   });
 
   test('labels that did not print do not count as printed', async () => {

@@ -1,0 +1,16 @@
+/** Printing without a dialog. */
+export const printing = {
+  'print.printer': 'Printer',
+  'print.printer-hint': 'A printer chosen here prints at once, without the print dialog.',
+  'print.by-dialog': 'Ask each time',
+  'print.dialog-only': 'Printing here goes through the print dialog of this computer.',
+  'print.stopped-printer': '{printerName} (stopped)',
+  'print.printer-not-here': '{printerName} (not here)',
+  'print.under-way': 'Printing …',
+  'print.stopped': 'Stopped. Check what came out.',
+  'print.labels-sent':
+    '{printerName} printed {labels, plural, one {# label} other {# labels}}. {labels, plural, one {It counts} other {They count}} as printed.',
+  'print.report-sent': '{printerName} printed {pages, plural, one {# page} other {# pages}}.',
+  'print.page-sent': '{printerName} printed the page.',
+  'print.waiting': 'Still in the queue of {printerName}{says, select, nothing {} other {: {reason}}}.',
+} as const;
