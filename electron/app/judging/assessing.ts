@@ -138,9 +138,11 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return lowestEmcOf(orRefuse(places.get(placeId), 'place'), places.airOffsetPct(placeId));
   }
 
-  /** What readings come to that are not saved yet, but for what the drying model says of a first round. */
-  const assessUnsaved = (boardId: number, round: RoundOfBoard): Assessment =>
-    judgeBoard(evidenceBy(knownBoard(boardId), round, true, 'own', true));
+  /** What readings come to that are not saved yet; by the same checks as saved ones. */
+  function assessUnsaved(boardId: number, round: RoundOfBoard): Assessment {
+    const known = knownBoard(boardId);
+    return judgeBoard(evidenceBy(known, round, true, 'own', isBelievedUntil(known, round.before)));
+  }
 
   /** Where a board was at an instant. */
   const placeThen = (boardId: number, at: string): Place =>
@@ -244,10 +246,13 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
    * can be.
    */
   function isBelievedBefore(known: KnownBoard, roundId: number): boolean {
-    const { roundBefore, roundsOfBoard } = context.yard().readings;
-    const last = roundBefore(known.boardId, roundId);
-    if (last === undefined) return false;
-    const rounds = roundsOfBoard(known.boardId);
+    return isBelievedUntil(known, context.yard().readings.roundBefore(known.boardId, roundId) ?? null);
+  }
+
+  /** The same of a round, where that is the last before. */
+  function isBelievedUntil(known: KnownBoard, last: number | null): boolean {
+    if (last === null) return false;
+    const rounds = context.yard().readings.roundsOfBoard(known.boardId);
     return rounds.slice(0, rounds.indexOf(last) + 1).some((id) => isBelieved(known, id));
   }
 

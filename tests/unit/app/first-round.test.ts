@@ -86,6 +86,26 @@ describe('54 mm white oak, sawn 60 days ago, at 14% through', () => {
     expect(await walk(stackId, 14, 14.5, 14.5, 14.6)).toEqual(tooDry);
   });
 
+  test('nor on a page of a notebook, before it is saved', async () => {
+    const { stackId, boardId } = await inShed(sawn);
+    const meter = (await yard.query('meters.list', {})).find(({ isTypedFrom }) => isTypedFrom)!;
+    const page = {
+      stackId,
+      startedAt: yard.now(),
+      meterId: meter.id,
+      unit: 'pct' as const,
+      woodTempC: 18,
+      airTempC: null,
+      depths: Array.from({ length: 4 }, () => 'pins' as const),
+    };
+    const { cells } = await yard.query('pastRounds.check', {
+      ...page,
+      line: { boardId, raws: [14, 14.5, 14.5, 14.6] },
+    });
+    const rules = new Set(cells.flatMap(({ suspicions }) => suspicions.map(({ rule }) => rule)));
+    expect([...rules]).toEqual(tooDry.rules);
+  });
+
   test('is believed once a person corrected the sawing date', async () => {
     const { stackId, boardId } = await inShed(sawn);
     await walk(stackId, 14, 14.5, 14.5, 14.6);
