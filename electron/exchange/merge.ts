@@ -7,6 +7,7 @@ import {
   MOST_RENAMED_SHOWN,
   type Renamed,
 } from '../../shared-core/contract/exchange.ts';
+import { clashField } from '../../shared-core/exchange/clash-words.ts';
 import { freeCode, freeName } from '../../shared-core/exchange/free-name.ts';
 import {
   tableOf,
@@ -14,6 +15,7 @@ import {
   type YardTableName,
   yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
+import { recordMessage } from '../app/history/record-message.ts';
 import { EVERY_YARD, uuidV5 } from '../store/uuid.ts';
 import type { Db } from '../store/yard-file.ts';
 import { type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
@@ -47,6 +49,12 @@ const valuesOf = (record: YardRecord, fields: readonly string[]): string =>
 const EDITED_TABLES: ReadonlySet<string> = new Set(
   yardTableNames.filter((named) => tableOf(named).way === 'edited').map((named) => tableOf(named).table),
 );
+
+/** Which catalog a field names an entry of by its id. */
+const CATALOG_OF: Readonly<Record<string, 'species' | 'end_use'>> = {
+  speciesId: 'species',
+  endUseId: 'end_use',
+};
 
 /** Others name these by their ids. */
 const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
@@ -92,6 +100,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     }
   };
   const isHere = rowsHere(db);
+  const catalogName = catalogNames(db);
 
   // Those that name others come first, so that it is known what is needed.
   for (const named of yardTableNames.toReversed()) {
@@ -248,13 +257,18 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   ): Clash {
     return {
       id: own.uuid,
-      tableName: named,
-      recordName: nameOf(named, own) ?? nameOf(named, their),
-      fields: fields.map((field) => ({
-        field,
-        mine: textOf(named, field, own[field], mine),
-        theirs: textOf(named, field, their[field], theirs),
-      })),
+      record: recordMessage({
+        inTable: tableOf(named).table,
+        name: nameOf(named, own) ?? nameOf(named, their),
+      }),
+      fields: fields.map((field) => {
+        const { label, shown } = clashField(field, withName(named, field, own[field], mine), own);
+        return {
+          label,
+          mine: shown,
+          theirs: clashField(field, withName(named, field, their[field], theirs), their).shown,
+        };
+      }),
     };
   }
 
@@ -272,20 +286,22 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     return null;
   }
 
-  function textOf(
+  /** The name of a record in place of its UUID, or its id in a catalog; any other value as it is. */
+  function withName(
     named: YardTableName,
     field: string,
     value: unknown,
     reads: ReturnType<typeof recordReads>,
-  ): string | null {
-    if (value === null || value === undefined || value === '') return null;
+  ): unknown {
+    if (value === null) return null;
     const kind = tableOf(named).fields[field]?.kind;
     if (typeof kind === 'object') {
       const of = yardTableNames.find((each) => tableOf(each).table === kind.of) as YardTableName;
       const found = reads.one(of, String(value));
       return (found && nameOf(of, found)) ?? null;
     }
-    return typeof value === 'object' ? JSON.stringify(value) : String(value);
+    const catalog = CATALOG_OF[field];
+    return catalog === undefined ? value : (catalogName(catalog, value) ?? value);
   }
 }
 
@@ -301,6 +317,20 @@ function rowsHere(db: Db): (table: string, uuid: string) => boolean {
     const find = finding.get(table) ?? db.prepare(`SELECT 1 FROM main.${table} WHERE uuid = ?`);
     finding.set(table, find);
     return find.get(uuid) !== undefined;
+  };
+}
+
+/** What entries of a catalog are called in either yard; built-in ones are in no export. */
+function catalogNames(db: Db) {
+  return (table: 'species' | 'end_use', id: unknown): string | null => {
+    for (const side of ['main', 'theirs']) {
+      const name = db
+        .prepare<[unknown], string | null>(`SELECT coalesce(name, id) FROM ${side}.${table} WHERE id = ?`)
+        .pluck()
+        .get(id);
+      if (name != null) return name;
+    }
+    return null;
   };
 }
 

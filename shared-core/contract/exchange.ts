@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { messageSchema } from '../words/message.ts';
 
 export const csvKinds = ['boards', 'readings', 'calls', 'forecasts'] as const;
 export type CsvKind = (typeof csvKinds)[number];
@@ -11,18 +12,15 @@ export type ExportKind = z.infer<typeof exportKindSchema>;
 export const sideSchema = z.enum(['mine', 'theirs']);
 export type Side = z.infer<typeof sideSchema>;
 
+const valueSchema = z.union([messageSchema, z.string()]).nullable();
 /** A record that both yards edited since they were the same, each otherwise. */
 const clashSchema = z.object({
   /** Of the own record. */
   id: z.uuid(),
-  /** As an export names its table. */
-  tableName: z.string(),
-  /** By what a person knows it; null where it has no name. */
-  recordName: z.string().nullable(),
-  /** Those in which the two differ, each as text; null where it is blank. */
-  fields: z.array(
-    z.object({ field: z.string(), mine: z.string().nullable(), theirs: z.string().nullable() }),
-  ),
+  /** What it is, and by what a person knows it. */
+  record: messageSchema,
+  /** Those in which the two differ, with both values as a person reads them; null where it is blank. */
+  fields: z.array(z.object({ label: messageSchema, mine: valueSchema, theirs: valueSchema })),
 });
 export type Clash = z.infer<typeof clashSchema>;
 

@@ -56,14 +56,14 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
     ['name', 'act.field.name', asText],
     ['place_id', 'act.field.place', asText],
     ['end_use_id', 'act.field.use', asText],
-    ['top_cover', 'act.field.cover', untold],
+    ['top_cover', 'act.field.cover', asWord('stacks.top')],
     ['note', 'board.note', untold],
   ],
   place: [
     ['name', 'act.field.name', asText],
     ['kind', 'act.field.kind', asWord('places.kind')],
     ['air', 'act.field.air', untold],
-    ['air_movement', 'act.field.air-movement', untold],
+    ['air_movement', 'places.movement', asWord('places.movement')],
     ['note', 'board.note', untold],
   ],
   move: [

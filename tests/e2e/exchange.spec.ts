@@ -31,6 +31,40 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
   await expect(page.getByRole('link', { name: /oak/i }).first()).toBeVisible();
 
+  await page.goto(`${page.url().split('#')[0]}#/boards/1`);
+  await page.getByRole('button', { name: 'Edit', exact: true }).first().click();
+  await page.getByRole('dialog').getByLabel('Log').fill('Ridge');
+  await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('dialog')).toBeHidden();
+
+  // The other yard has the same board with another log and width: both versions are shown, and theirs is chosen.
+  const other = JSON.parse(readFileSync(file, 'utf8'));
+  Object.assign(other.boards[0], { log: 'Valley', widthMm: 333 });
+  await page.goto(`${page.url().split('#')[0]}#/files`);
+  await page.getByLabel('Yard file or export to bring in').setInputFiles({
+    name: 'other.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(other)),
+  });
+  const clashes = page.getByRole('dialog', { name: 'Bring in other.json?' });
+  const clash = clashes.getByRole('group', { name: `Board ${other.boards[0].code}. Which version to use?` });
+  await expect(clash.getByRole('radio', { name: /^Mine.*Width.*Log: Ridge/ })).toBeChecked();
+  await clash.getByRole('radio', { name: /^Theirs.*Width: 333.mm.*Log: Valley/ }).check();
+  await page.screenshot({ path: 'artifacts/screenshots/bring-in-clash.png' });
+  await clashes.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(page.getByText('Brought in. Your yard was backed up first.')).toBeVisible({ timeout: 30_000 });
+  const logOf = async (log: string) => {
+    await page.goto(`${page.url().split('#')[0]}#/boards/1`);
+    await page.getByRole('tab', { name: 'About and moves' }).click();
+    await expect(page.locator('dd').filter({ hasText: log })).toBeVisible();
+  };
+  await logOf('Valley');
+  await page.goto(`${page.url().split('#')[0]}#/backups`);
+  await page.getByRole('button', { name: 'Undo the restore' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Undo it' }).click();
+  await expect(page.getByText('Your yard is as it was before the restore.')).toBeVisible({ timeout: 30_000 });
+  await logOf('Ridge');
+
   await page.goto(`${page.url().split('#')[0]}#/files`);
   await page.locator('input[type=file]').setInputFiles({
     name: 'notes.json',

@@ -11,6 +11,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import css from './files.module.css';
 
 /** Shows what another yard would bring, and asks whose version of what both changed to use. */
 export function BringInDialog({
@@ -124,7 +125,7 @@ function RenamedThere({ renamed, renamedCount }: Pick<Merged, 'renamed' | 'renam
 
 /** Both versions of a record, and which of them to use. */
 function ClashChoice({
-  clash: { tableName, recordName, fields },
+  clash: { record, fields },
   side,
   onSide,
 }: {
@@ -133,16 +134,24 @@ function ClashChoice({
   onSide: (side: Side) => void;
 }) {
   const { say } = useWords();
-  const version = (of: Side) =>
-    fields.map((each) => `${each.field}: ${each[of] ?? say('merge.blank')}`).join('; ');
+  const version = (of: Side) => (
+    <span className={css.version}>
+      <strong>{say(`merge.${of}`)}</strong>
+      {fields.map(({ label, [of]: value }) => (
+        <span key={label.code}>
+          {say('merge.field-value', {
+            field: label,
+            value: value ?? message('merge.blank'),
+          })}
+        </span>
+      ))}
+    </span>
+  );
   return (
     <Choice
-      label={say('merge.use', { recordName: recordName ?? tableName })}
+      label={say('merge.use', { record })}
       value={side}
-      options={[
-        { value: 'mine', label: `${say('merge.mine')} (${version('mine')})`, isName: true },
-        { value: 'theirs', label: `${say('merge.theirs')} (${version('theirs')})`, isName: true },
-      ]}
+      options={(['mine', 'theirs'] as const).map((value) => ({ value, label: version(value) }))}
       onValue={onSide}
     />
   );

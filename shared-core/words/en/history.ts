@@ -140,7 +140,6 @@ export const history = {
   'act.field.cover': 'Cover',
   'act.field.kind': 'Kind',
   'act.field.air': 'Air',
-  'act.field.air-movement': 'Air movement',
   'act.field.needed-by': 'Needed by',
   'refusal.undone-already': 'Already undone. Nothing was changed.',
   'refusal.not-undone': 'Already redone, or never undone. Nothing was changed.',

@@ -68,9 +68,8 @@ test('what is new comes in, what one changed holds, and of what both changed the
     clashCount: 1,
     clashes: [
       {
-        tableName: 'boards',
-        recordName: 'WAL-01',
-        fields: [{ field: 'note', mine: 'mine', theirs: 'theirs' }],
+        record: { code: 'act.record.board', facts: { recordName: 'WAL-01' } },
+        fields: [{ label: { code: 'board.note' }, mine: 'mine', theirs: 'theirs' }],
       },
     ],
     renamed: [{ tableName: 'boards', from: 'WAL-03', to: 'WAL-03-2' }],
