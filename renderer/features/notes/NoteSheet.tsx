@@ -37,7 +37,7 @@ export function NoteSheet({ subject, title }: { subject: Subject; title: string 
         }
       </Await>
       {isWriting && note !== undefined && (
-        <NoteDialog subject={subject} title={title} note={note} onClose={() => setWriting(false)} />
+        <NoteDialog on={{ subject, title, note }} onClose={() => setWriting(false)} />
       )}
     </Sheet>
   );

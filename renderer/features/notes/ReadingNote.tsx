@@ -19,9 +19,7 @@ export function ReadingNote({ reading, depth }: { reading: JudgedReading; depth:
       </Button>
       {isWriting && (
         <NoteDialog
-          subject={{ kind: 'reading', id }}
-          title={title}
-          note={note}
+          on={{ subject: { kind: 'reading', id }, title, note }}
           onClose={() => setWriting(false)}
         />
       )}

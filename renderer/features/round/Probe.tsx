@@ -2,7 +2,6 @@ import { useRef } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { useWords } from '../../words.ts';
 import { BoardCall } from './BoardCall.tsx';
-import { BoardNoteDialog } from './BoardNoteDialog.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { CoreDialog } from './CoreDialog.tsx';
 import { FinishDialog } from './FinishDialog.tsx';
@@ -12,6 +11,7 @@ import { MeterDialog } from './MeterDialog.tsx';
 import css from './Probe.module.css';
 import { ProbeActions } from './ProbeActions.tsx';
 import { ProbeHead } from './ProbeHead.tsx';
+import { RoundNoteDialog } from './RoundNoteDialog.tsx';
 import { SpotList } from './SpotList.tsx';
 import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { useKeysHome } from './useKeysHome.ts';
@@ -24,7 +24,7 @@ const dialogs = {
   'go-to-board': GoToBoardDialog,
   temperature: TemperatureDialog,
   core: CoreDialog,
-  note: BoardNoteDialog,
+  note: RoundNoteDialog,
   meter: MeterDialog,
   keys: KeysDialog,
   finish: FinishDialog,

@@ -10,6 +10,11 @@ export const notes = {
   'note.open': 'Note',
   'note.field': 'Note',
   'note.keys': 'Enter saves. Shift+Enter starts a new line.',
-  'note.theirs': 'Saved meanwhile: {note}',
-  'note.theirs-none': 'The note was deleted meanwhile.',
+  'note.on': 'On',
+  'note.on-board': 'This board, {boardCode}',
+  'note.on-reading': 'Last reading, {shownValue}',
+  'note.on-reading-of': 'Last reading, {shownValue} on {boardCode}',
+  'note.on-round': 'Round',
+  'note.theirs': 'The note is now: {note}',
+  'note.theirs-none': 'The note is empty now.',
 } as const;

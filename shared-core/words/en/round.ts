@@ -289,7 +289,7 @@ export const round = {
   'round-keys.go-to': 'Go to a board by its ID',
   'round-keys.spot': 'Choose the spot',
   'round-keys.core': 'Choose how to read the core',
-  'round-keys.note': 'Write a note on this board',
+  'round-keys.note': 'Add a note or a picture',
   'round-keys.meter': 'Meter for typed readings',
   'round-keys.wood-temp': 'Wood temperature of this board',
   'round-keys.help': 'All keys',

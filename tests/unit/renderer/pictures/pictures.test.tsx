@@ -246,7 +246,7 @@ describe('the viewer', () => {
     await screen.findByRole('textbox', { name: 'Caption' });
     // Arrows are the field's.
     await user.keyboard('North nd{ArrowLeft}{ArrowLeft}e{Enter}');
-    await screen.findByText('Someone else changed the caption to: South end');
+    await screen.findByText('The caption is now: South end');
     await user.click(screen.getByRole('button', { name: 'Keep mine' }));
     await waitFor(() => expect(screen.queryByRole('textbox', { name: 'Caption' })).toBeNull());
     expect(machine.inputsOf('pictures.edit')).toEqual([
