@@ -1,9 +1,11 @@
 /**
- * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with `N passed, N failed`.
+ * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went and with
+ * `N passed, N failed`.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
+import { filesOfPlaywright, filesOfVitest, type Took, whereTimeWent } from './where-time-went.ts';
 
 interface Tally {
   passed: number;
@@ -19,41 +21,48 @@ process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 installSystemTools([
   { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
-  // Without them those tests are skipped: a computer that prints by other means needs neither.
-  { command: 'cupsd', debianPackage: 'cups-daemon', why: 'the print queue tests', mayBeMissing: true },
-  {
-    command: 'pdftopdf',
-    debianPackage: 'cups-filters-core-drivers',
-    why: 'the print queue tests',
-    mayBeMissing: true,
-  },
 ]);
 
+const took: Took[] = [];
+/** Whether what runs prints as it goes on. */
+let isAlone = true;
+const reportOf = (name: string): string => join(artifacts, `${name}.json`);
+
 const tallies = [
-  step('lint', 'npm', ['run', '--silent', 'lint']),
-  step('types', 'npm', ['run', '--silent', 'typecheck']),
-  vitest('unit and reference', 'unit', 'reference'),
-  vitest('Bluetooth', 'ble'),
-  step('build', 'npm', ['run', '--silent', 'build']),
-  playwright(),
-  faults(),
+  // Each of these leaves a core idle for much of its time.
+  ...(await together(
+    () => step('lint', 'npm', ['run', '--silent', 'lint']),
+    () => step('types', 'npm', ['run', '--silent', 'typecheck']),
+  )),
+  await vitest('unit and reference', 'unit', 'reference'),
+  await step('build', 'npm', ['run', '--silent', 'build']),
+  // The radio's tests wait for the radio, the faults for their processes.
+  ...(await together(() => vitest('Bluetooth', 'ble'), faults)),
+  await playwright(),
 ];
 const total = tallies.reduce((sum, each) => ({
   passed: sum.passed + each.passed,
   failed: sum.failed + each.failed,
 }));
+console.log(
+  `\n${whereTimeWent(took, [
+    filesOfVitest(reportOf('unit-reference'), root),
+    filesOfVitest(reportOf('ble'), root),
+    filesOfPlaywright(reportOf('e2e')),
+  ])}`,
+);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);
 
 /** A step that either holds or does not counts as one test. */
-function step(name: string, command: string, args: string[]): Tally {
-  return run(name, command, args) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
+async function step(name: string, command: string, args: string[]): Promise<Tally> {
+  return (await run(name, command, args)) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
 }
 
-function vitest(name: string, ...projects: string[]): Tally {
-  const report = join(artifacts, `${projects.join('-')}.json`);
+async function vitest(name: string, ...projects: string[]): Promise<Tally> {
+  const report = reportOf(projects.join('-'));
   rmSync(report, { force: true });
-  const ended = run(name, 'vitest', [
+  const ended = await run(name, 'vitest', [
     'run',
     '--config=tests/vitest.config.ts',
     ...projects.map((project) => `--project=${project}`),
@@ -64,10 +73,10 @@ function vitest(name: string, ...projects: string[]): Tally {
   return tallyFrom(report, ended, (read) => ({ passed: read.numPassedTests, failed: read.numFailedTests }));
 }
 
-function playwright(): Tally {
-  const report = join(artifacts, 'e2e.json');
+async function playwright(): Promise<Tally> {
+  const report = reportOf('e2e');
   rmSync(report, { force: true });
-  const ended = run(
+  const ended = await run(
     'browser',
     'playwright',
     ['test', '--config=tests/e2e/playwright.config.ts', '--reporter=list,json'],
@@ -80,10 +89,10 @@ function playwright(): Tally {
 }
 
 /** Their short form, which needs the built host. */
-function faults(): Tally {
-  const report = join(artifacts, 'faults.json');
+async function faults(): Promise<Tally> {
+  const report = reportOf('faults');
   rmSync(report, { force: true });
-  const ended = run('faults', 'node', ['tests/faults/run.ts', '--short']);
+  const ended = await run('faults', 'node', ['tests/faults/run.ts', '--short']);
   return tallyFrom(report, ended, (read) => read);
 }
 
@@ -96,11 +105,26 @@ function tallyFrom(report: string, endedWell: boolean, count: (read: any) => Tal
   return endedWell || tally.failed > 0 ? tally : { ...tally, failed: 1 };
 }
 
-function run(name: string, command: string, args: string[], env: Record<string, string> = {}): boolean {
-  console.log(`\n— ${name}`);
-  const ended = spawnSync(command, args, {
+/** Both at once. What each prints comes as a whole when it has ended. */
+async function together(...steps: (() => Promise<Tally>)[]): Promise<Tally[]> {
+  isAlone = false;
+  const done = await Promise.all(steps.map((each) => each()));
+  isAlone = true;
+  return done;
+}
+
+async function run(
+  name: string,
+  command: string,
+  args: string[],
+  env: Record<string, string> = {},
+): Promise<boolean> {
+  if (isAlone) console.log(`\n— ${name}`);
+  const begun = performance.now();
+  const printed: Buffer[] = [];
+  const child = spawn(command, args, {
     cwd: root,
-    stdio: 'inherit',
+    stdio: isAlone ? 'inherit' : ['inherit', 'pipe', 'pipe'],
     shell: process.platform === 'win32',
     env: {
       ...process.env,
@@ -108,22 +132,29 @@ function run(name: string, command: string, args: string[], env: Record<string, 
       ...env,
     },
   });
-  if (ended.status !== 0) console.log(`— ${name}: failed`);
-  return ended.status === 0;
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (data) => printed.push(data));
+  const endedWell = await new Promise<boolean>((resolve) => {
+    child.once('error', () => resolve(false));
+    child.once('close', (code) => resolve(code === 0));
+  });
+  took.push({ name, seconds: (performance.now() - begun) / 1000 });
+  if (child.stdout) process.stdout.write(`\n— ${name}\n${Buffer.concat(printed)}`);
+  if (!endedWell) console.log(`— ${name}: failed`);
+  return endedWell;
 }
 
 /** Installs what is missing when root on Debian; otherwise says what is missing and how to get it. */
-function installSystemTools(
-  tools: { command: string; debianPackage: string; why: string; mayBeMissing?: boolean }[],
-): void {
+function installSystemTools(tools: { command: string; debianPackage: string; why: string }[]): void {
   const missing = tools.filter(({ command }) => !isOnPath(command));
   if (missing.length === 0) return;
   const packages = missing.map(({ debianPackage }) => debianPackage);
   const canInstall = process.getuid?.() === 0 && existsSync('/etc/debian_version');
   if (canInstall) {
     const env = { DEBIAN_FRONTEND: 'noninteractive' };
-    run('apt-get update', 'apt-get', ['update', '-qq'], env);
-    run('apt-get install', 'apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], env);
+    const aptGet = (...args: string[]) =>
+      spawnSync('apt-get', args, { stdio: 'inherit', env: { ...process.env, ...env } });
+    aptGet('update', '-qq');
+    aptGet('install', '-y', '-qq', '--no-install-recommends', ...packages);
   }
   const still = missing.filter(({ command }) => !isOnPath(command));
   if (still.length === 0) return;
@@ -132,12 +163,9 @@ function installSystemTools(
       `Missing: ${command}, for ${why}. On Debian or Ubuntu: sudo apt-get install ${debianPackage}`,
     );
   }
-  if (still.some(({ mayBeMissing }) => !mayBeMissing)) process.exit(1);
+  process.exit(1);
 }
 
 function isOnPath(command: string): boolean {
-  // A service, and what only it runs, are where a person's shell does not look.
-  return ['/usr/sbin', '/usr/lib/cups/filter', ...(process.env.PATH ?? '').split(delimiter)].some((folder) =>
-    existsSync(join(folder, command)),
-  );
+  return (process.env.PATH ?? '').split(delimiter).some((folder) => existsSync(join(folder, command)));
 }
