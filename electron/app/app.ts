@@ -52,6 +52,7 @@ import { createSignal } from './signal.ts';
 import { boardCommands, boardQueries } from './stock/boards.ts';
 import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
+import { cuttingCommands, cuttingQueries } from './stock/cutting.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { createLabelPdfs, labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
@@ -229,6 +230,7 @@ export function createApp({
     ...stackQueries(queryContext),
     ...stackPlanQueries(queryContext),
     ...boardQueries(queryContext, queryAssessing),
+    ...cuttingQueries(queryContext),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
   };
   const askExchange = createExchangeThread(threads.exchange);
@@ -293,6 +295,7 @@ export function createApp({
     ...boardCommands(context, judging),
     ...lifeCommands(context),
     ...moveCommands(context, judging),
+    ...cuttingCommands(context, judging),
     ...boardsTogetherCommands(context, judging, comparing),
     ...noteCommands(context),
     ...pictures.commands,

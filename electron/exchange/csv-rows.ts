@@ -62,6 +62,8 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
     for (const { boardId, roundId, code, stackName, roundStartedAt } of all) {
       const uuids = new Map(rows.readingUuids.all(boardId, roundId).map(({ id, uuid }) => [id, uuid]));
       for (const { reading, corrected } of assessing.corrected(boardId, roundId)) {
+        // Those of what it came from are rows of that board.
+        if (reading.boardId !== boardId) continue;
         const { meterProfileId } = reading;
         const meter = meterProfileId === null ? undefined : rows.meterOfProfile.get(meterProfileId);
         const row = {
@@ -83,7 +85,8 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
   function* calls(): Generator<Made<CallForCsv>> {
     const all = rows.boards.all();
     for (const [index, { id }] of all.entries()) {
-      const found = yard.findings.ofBoard(id);
+      const own = new Set(yard.readings.ownRounds(id));
+      const found = yard.findings.ofBoard(id).filter(({ roundId }) => own.has(roundId));
       const board = found.length === 0 ? undefined : yard.boards.get(id);
       if (board === undefined) continue;
       const { code, stackName } = board;

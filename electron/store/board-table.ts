@@ -195,6 +195,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const siblings = db.prepare<[number, number], { id: number }>(
     `SELECT s.id FROM board b JOIN board s ON s.stack_id = b.stack_id AND s.species_id = b.species_id
        AND s.log = b.log COLLATE NOCASE AND s.id <> b.id
+       AND EXISTS (SELECT 1 FROM reading g WHERE g.board_id = s.id)
+       AND NOT EXISTS (SELECT 1 FROM lineage l WHERE l.board_id = b.id AND l.ancestor_id = s.id)
      WHERE b.id = ? AND b.log <> '' AND (s.archived_at IS NULL OR ${TEACHES_STILL}) AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
@@ -230,7 +232,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at) ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
-    'SELECT b.code FROM board b WHERE b.stack_id = ? ORDER BY b.id DESC',
+    `SELECT b.code FROM board b WHERE b.stack_id = ?
+       AND NOT EXISTS (SELECT 1 FROM board_origin o WHERE o.child_id = b.id AND o.how <> 'merged') ORDER BY b.id DESC`,
   );
   const byCode = db.prepare<[string], { id: number }>(
     'SELECT id FROM board WHERE code = ? AND archived_at IS NULL',
@@ -309,14 +312,17 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     /** Those that are where the stack is. */
     idsWithStack: (stackId: number): number[] => ids(idsWith.all(stackId)),
-    /** Boards of the same stack, species and log that were probed: what they teach helps to forecast this one. */
+    /**
+     * Boards of the same stack, species and log that were probed themselves: what they teach helps to forecast this one. Not
+     * what it was cut from: those readings are its own.
+     */
     probedSiblings: (boardId: number, most: number): number[] => ids(siblings.all(boardId, most)),
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     /** Of these stacks, those that none of their boards is with, and where most of these are. */
     stacksLeftBehind: (stackIds: readonly number[]) => leftBehind.all(JSON.stringify(stackIds)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
-    /** Codes of a stack's boards, the newest board first; archived ones too. */
+    /** Codes of a stack's boards, the newest board first; archived ones too, but none of pieces, whose numbers are of their own. */
     codesOfStack: (stackId: number): string[] => codesOf.all(stackId).map((row) => row.code),
     /** By name, each once. */
     speciesOfStack: (stackId: number): string[] => speciesOf.all(stackId).map(({ name }) => name),

@@ -57,6 +57,14 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = f.board_id AND d.round_id = f.round_id)`,
   );
   const boardIds = db.prepare<[], { boardId: number }>('SELECT DISTINCT board_id AS boardId FROM finding');
+  const dueBelow = db
+    .prepare<[number], number>(
+      `SELECT DISTINCT d.board_id FROM lineage l JOIN finding_due d ON d.board_id = l.board_id WHERE l.ancestor_id = ?`,
+    )
+    .pluck();
+  const roundsDue = db
+    .prepare<[number], number>('SELECT round_id FROM finding_due WHERE board_id = ? ORDER BY round_id')
+    .pluck();
   const boardsDue = db.prepare<{ rules: number }, { boardId: number }>(
     `SELECT board_id AS boardId FROM finding_due
      UNION SELECT board_id FROM finding WHERE rules_version < @rules
@@ -80,6 +88,10 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     },
     /** Every board with a finding. */
     boardIds: (): number[] => boardIds.all().map((row) => row.boardId),
+    /** Of the boards that came from this one, those with readings that are still to be judged. */
+    dueBelow: (boardId: number): number[] => dueBelow.all(boardId),
+    /** Rounds in which a board is still to be judged. */
+    roundsDue: (boardId: number): number[] => roundsDue.all(boardId),
     /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
     boardsDue: (rulesVersion: number): number[] =>
       boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),

@@ -28,6 +28,7 @@ import * as archivedBoards from './migrations/0027-archived-boards.ts';
 import * as mergedActs from './migrations/0028-merged-acts.ts';
 import * as pictures from './migrations/0029-pictures.ts';
 import * as foundByOwner from './migrations/0030-found-by-owner.ts';
+import * as lineage from './migrations/0031-lineage.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -71,4 +72,5 @@ export const migrations: readonly Migration[] = [
   mergedActs,
   pictures,
   foundByOwner,
+  lineage,
 ];

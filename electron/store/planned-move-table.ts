@@ -28,12 +28,15 @@ export function plannedMoveReads(db: Db) {
   const all = db.prepare<[], PlannedMoveRow>(
     `${select} WHERE s.closed_at IS NULL AND b.archived_at IS NULL ORDER BY m.planned_on, m.id`,
   );
+  const ofBoard = db.prepare<[number], PlannedMoveRow>(`${select} WHERE m.board_id = ? ORDER BY m.id`);
   const plain = ({ name: _, placeName: __, ...move }: PlannedMoveRow): PlannedMove => move;
   return {
     get: (id: number): PlannedMove | undefined => {
       const row = one.get(id);
       return row && plain(row);
     },
+    /** Of the board alone, and not of its stack. */
+    ofBoard: (boardId: number): PlannedMove[] => ofBoard.all(boardId).map(plain),
     list: (): { move: PlannedMove; name: string; placeName: string }[] =>
       all.all().map((row) => ({ move: plain(row), name: row.name, placeName: row.placeName })),
   };

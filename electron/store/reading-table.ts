@@ -9,7 +9,7 @@ import {
 import { ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
 import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
-import { FINDING_OF_READING } from './finding-table.ts';
+import { roundsOfWood, sameWood } from './lineage.ts';
 import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
@@ -160,16 +160,30 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       ${amended('reading', 'g')} AS amendments
     FROM reading g`;
   const one = db.prepare<[number], ReadingRecord>(`${select} WHERE g.id = ?`);
-  const ofBoard = db.prepare<[number, number], ReadingRecord>(
+  const ofBoard = db.prepare<{ boardId: number; roundId: number }, ReadingRecord>(
+    // SQLite would rather go through all readings of the round.
+    `${select} INDEXED BY reading_by_board WHERE g.board_id IN ${sameWood('@boardId', '@roundId')} AND g.round_id = @roundId AND ${holds('g')}
+     ORDER BY g.id`,
+  );
+  const takenOn = db.prepare<[number, number], ReadingRecord>(
     `${select} WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
   );
-  const rounds = db.prepare<[number], { roundId: number }>(
-    `SELECT r.id AS roundId FROM round r
-     WHERE r.id IN (SELECT round_id FROM reading WHERE board_id = ?) ORDER BY r.started_at, r.id`,
+  const ownRounds = db
+    .prepare<[number], number>(
+      `SELECT DISTINCT round_id FROM reading g WHERE board_id = ? AND ${holds('g')} ORDER BY round_id`,
+    )
+    .pluck();
+  const rounds = db.prepare<{ boardId: number }, { roundId: number }>(
+    `SELECT r.id AS roundId FROM round r WHERE r.id IN ${roundsOfWood('@boardId')} ORDER BY r.started_at, r.id`,
   );
+  /** Those with a finding of the board, made or due: one read by slips alone has none. */
+  const foundIn = `SELECT round_id FROM finding WHERE board_id = @boardId
+       UNION ALL SELECT round_id FROM finding_due WHERE board_id = @boardId`;
   const roundBefore = db.prepare<{ boardId: number; roundId: number }, { roundId: number }>(
     `SELECT r.id AS roundId FROM round r
-     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND ${holds('g')} AND EXISTS (${FINDING_OF_READING})) AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
+     WHERE r.id IN (${foundIn}) AND EXISTS (SELECT 1 FROM reading g
+         WHERE g.board_id IN ${sameWood('@boardId', 'r.id')} AND g.round_id = r.id AND ${holds('g')})
+       AND (r.started_at, r.id) < (SELECT started_at, id FROM round WHERE id = @roundId)
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const included = db.prepare<[string], IncludedReading & { amendments: string }>(
@@ -199,7 +213,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     .pluck();
   const lastBefore = db.prepare<{ boardId: number; at: string }, { roundId: number }>(
     `SELECT r.id AS roundId FROM round r
-     WHERE r.id IN (SELECT g.round_id FROM reading g WHERE g.board_id = @boardId AND EXISTS (${FINDING_OF_READING})) AND r.started_at < @at
+     WHERE r.id IN (${foundIn}) AND r.id IN ${roundsOfWood('@boardId')} AND r.started_at < @at
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
   const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
@@ -218,9 +232,17 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       return row && toReading(row, version);
     },
     ofDays,
-    /** Of one board in one round, in the order they were taken. */
+    /**
+     * Of one board's wood in one round, in the order they were taken: on itself, and before the cut on what it came from;
+     * their `boardId` tells.
+     */
     ofBoard: (boardId: number, roundId: number): Reading[] =>
-      ofBoard.all(boardId, roundId).map((row) => toReading(row, version)),
+      ofBoard.all({ boardId, roundId }).map((row) => toReading(row, version)),
+    /** Taken on the board itself in one round, in the order they were taken. */
+    takenOn: (boardId: number, roundId: number): Reading[] =>
+      takenOn.all(boardId, roundId).map((row) => toReading(row, version)),
+    /** The rounds in which the board itself was read. */
+    ownRounds: (boardId: number): number[] => ownRounds.all(boardId),
     /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
@@ -242,8 +264,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Of these boards, the one read last, where that was in a round begun after an instant. */
     lastReadAfter: (boardIds: readonly number[], at: string) =>
       readAfter.get({ boardIds: JSON.stringify(boardIds), at }),
-    /** Rounds in which the board was read, oldest first. */
-    roundsOfBoard: (boardId: number): number[] => rounds.all(boardId).map((row) => row.roundId),
+    /** Rounds in which the board was read, or before the cut what it came from, oldest first. */
+    roundsOfBoard: (boardId: number): number[] => rounds.all({ boardId }).map((row) => row.roundId),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { roundsOfWood, sameWood } from './lineage.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -49,8 +50,9 @@ export function roundReads(db: Db) {
     `SELECT r.id AS roundId, (SELECT count(DISTINCT g.board_id) FROM reading g WHERE g.round_id = r.id) AS boards
      FROM round r WHERE r.stack_id = ? AND r.undone_at IS NULL AND r.started_at BETWEEN ? AND ? ORDER BY boards DESC LIMIT 1`,
   );
-  const ofBoard = db.prepare<[number], RoundRow>(
-    `${select} WHERE r.id IN (SELECT round_id FROM reading g WHERE board_id = ? AND ${holds('g')})
+  const ofBoard = db.prepare<{ boardId: number }, RoundRow>(
+    `${select} WHERE r.id IN ${roundsOfWood('@boardId')} AND EXISTS (SELECT 1 FROM reading g
+         WHERE g.board_id IN ${sameWood('@boardId', 'r.id')} AND g.round_id = r.id AND ${holds('g')})
        AND r.undone_at IS NULL ORDER BY r.started_at DESC, r.id DESC`,
   );
   return {
@@ -60,8 +62,8 @@ export function roundReads(db: Db) {
       const row = one.get(id);
       return row?.undoneAt === null ? row : undefined;
     },
-    /** Those in which the board was read, newest first. */
-    ofBoard: (boardId: number): RoundRow[] => ofBoard.all(boardId),
+    /** Those in which the board was read, or before the cut what it came from, newest first. */
+    ofBoard: (boardId: number): RoundRow[] => ofBoard.all({ boardId }),
     /** The one of a stack with the most boards read that began in a time; undefined where there is none. */
     onStackBetween: (stackId: number, from: string, until: string) => ofStack.get(stackId, from, until),
     openOnStack: (stackId: number): RoundRow | undefined => open.get(stackId),

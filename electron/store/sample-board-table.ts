@@ -9,6 +9,7 @@ import {
 } from '../../shared-core/contract/sample-board.ts';
 import { amended, exclusionOf } from './amendment-table.ts';
 import { rowAppender } from './columns.ts';
+import { sameBoard } from './lineage.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -17,18 +18,18 @@ type WeightRecord = Omit<SampleWeight, 'excluded'> & { amendments: string };
 
 /** Boards that are followed by their weight. What was weighed is only ever added to. */
 export function sampleBoardReads(db: Db) {
-  const cuts = db.prepare<[number], CutRecord>(
+  const cuts = db.prepare<{ boardId: number }, CutRecord>(
     `SELECT c.id, c.board_kg AS boardKg, c.cut_at AS at, ${amended('sampleCut', 'c')} AS amendments
-     FROM sample_cut c WHERE c.board_id = ? AND ${holds('c')} ORDER BY julianday(c.cut_at), c.id`,
+     FROM sample_cut c WHERE c.board_id IN ${sameBoard('@boardId')} AND ${holds('c')} ORDER BY julianday(c.cut_at), c.id`,
   );
   const sections = db.prepare<[number], SampleSection>(
     `SELECT s.id, s.wet_grams AS wetGrams,
        (SELECT d.grams FROM sample_section_dry d WHERE d.section_id = s.id AND ${holds('d')} ORDER BY d.id DESC LIMIT 1) AS dryGrams
      FROM sample_section s WHERE s.cut_id = ? ORDER BY s.id`,
   );
-  const weights = db.prepare<[number], WeightRecord>(
+  const weights = db.prepare<{ boardId: number }, WeightRecord>(
     `SELECT w.id, w.kg, w.weighed_at AS at, ${amended('sampleWeight', 'w')} AS amendments
-     FROM sample_weight w WHERE w.board_id = ? AND ${holds('w')} ORDER BY julianday(w.weighed_at), w.id`,
+     FROM sample_weight w WHERE w.board_id IN ${sameBoard('@boardId')} AND ${holds('w')} ORDER BY julianday(w.weighed_at), w.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
     `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
@@ -46,7 +47,7 @@ export function sampleBoardReads(db: Db) {
   return {
     /** Oldest first, excluded ones too. */
     cuts: (boardId: number): SampleCut[] =>
-      cuts.all(boardId).map(({ amendments, ...cut }) =>
+      cuts.all({ boardId }).map(({ amendments, ...cut }) =>
         sampleCutSchema.parse({
           ...cut,
           sections: sections.all(cut.id),
@@ -56,7 +57,7 @@ export function sampleBoardReads(db: Db) {
     /** Oldest first, excluded ones too. */
     weights: (boardId: number): SampleWeight[] =>
       weights
-        .all(boardId)
+        .all({ boardId })
         .map(({ amendments, ...weight }) =>
           sampleWeightSchema.parse({ ...weight, excluded: exclusionOf(amendments) }),
         ),

@@ -6,6 +6,7 @@ import {
   planBasisSchema,
 } from '../../shared-core/probing/readings/plan-basis.ts';
 import { type Columns, rowAppender } from './columns.ts';
+import { sameWood } from './lineage.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { holds } from './undone-rows.ts';
@@ -37,8 +38,9 @@ export function spotPlanReads(db: Db) {
   const ofRound = db.prepare<[number], { basis: string }>(
     `SELECT basis ${newest} NULL ORDER BY id DESC LIMIT 1`,
   );
-  const ofBoard = db.prepare<[number, number], { basis: string }>(
-    `SELECT basis ${newest} ? ORDER BY id DESC LIMIT 1`,
+  const ofBoard = db.prepare<{ roundId: number; boardId: number }, { basis: string }>(
+    `SELECT basis FROM spot_plan p WHERE ${holds('p')} AND round_id = @roundId
+       AND board_id IN ${sameWood('@boardId', '@roundId')} ORDER BY board_id <> @boardId, id DESC LIMIT 1`,
   );
   const ofBoards = db.prepare<[number], { boardId: number; basis: string }>(
     `SELECT board_id AS boardId, basis ${newest} NOT NULL ORDER BY id`,
@@ -47,9 +49,9 @@ export function spotPlanReads(db: Db) {
     /** The way to the core for boards that are not read yet; null for none, undefined where nobody chose. */
     ofRound: (roundId: number): CoreWay | null | undefined =>
       readJson(choiceSchema, ofRound.get(roundId)?.basis ?? '')?.core,
-    /** Null for a board without one. */
+    /** Its own, or that of what it came from; null for a board without one. */
     ofBoard: (roundId: number, boardId: number): PlanBasis | null => {
-      const row = ofBoard.get(roundId, boardId);
+      const row = ofBoard.get({ roundId, boardId });
       return row === undefined ? null : basisOf(row.basis);
     },
     /** Those of all boards that have one. */

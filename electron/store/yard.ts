@@ -12,6 +12,7 @@ import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
 import { coreHistoryReads, coreHistoryWrites } from './core-history-table.ts';
 import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
+import { originReads, originWrites } from './lineage.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { missingActs, rememberingNewestAct } from './newest-act.ts';
@@ -199,6 +200,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     places: placeReads(db),
     stacks: stackReads(db, badCaches, endUses),
     boards: boardReads(db, badCaches),
+    origins: originReads(db),
     moves: moveReads(db),
     rounds: roundReads(db),
     woodTemperatures: woodTemperatureReads(db),
@@ -236,6 +238,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
     confirmedSpecies: confirmedSpeciesWrites(db),
+    origins: { ...reads.origins, ...originWrites(db) },
     moves: { ...reads.moves, ...moveWrites(db, reads.moves) },
     rounds: { ...reads.rounds, ...roundWrites(db, reads.rounds) },
     woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },

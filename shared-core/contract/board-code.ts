@@ -9,6 +9,20 @@ export function followingCode(code: string): string {
   return `${stem}${String(Number(digits) + 1).padStart(digits.length, '0')}`;
 }
 
+/** As long as an ID can be. */
+export const LONGEST_CODE = 16;
+
+/**
+ * The ID of a piece cut from a board.
+ *
+ * @param number  of the piece, from 1
+ * @example pieceCode('A12', 2) // 'A12-2'
+ */
+export function pieceCode(code: string, number: number): string {
+  const end = `-${number}`;
+  return `${code.slice(0, LONGEST_CODE - end.length)}${end}`;
+}
+
 /** Letters that are no Latin letter with a mark on it, as the Latin alphabet writes them. */
 const LATIN: Readonly<Record<string, string>> = {
   ...{ Æ: 'AE', Ø: 'OE', Œ: 'OE', ẞ: 'SS', Ð: 'D', Đ: 'D', Þ: 'TH', Ł: 'L', Ħ: 'H', Ŋ: 'NG' },

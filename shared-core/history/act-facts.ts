@@ -5,7 +5,7 @@ export type SavedValue = string | number | null;
 export interface ChangedRecord {
   /** By what a person knows it, or what it is of; null where that is gone. */
   name: string | null;
-  /** Where it is or went: the stack of a board, the place of a stack or a move. */
+  /** Where it is or went: the stack of a board, the place of a stack or a move; of an origin, the board that it came from. */
   whereName: string | null;
   /** Its columns: of an edited one those that changed, as they were and as they became. */
   values: Readonly<Record<string, SavedValue>>;

@@ -6,12 +6,12 @@ import { fieldsOf } from './edited-fields.ts';
 
 /** The order of a line's sentences where one act changed several tables: first what the others follow from. */
 const ORDER = [
+  'board_origin',
   'project',
   'species',
   'end_use',
   'stack',
   'board',
-  'board_origin',
   'place',
   'planned_move',
   'reservation',
@@ -37,9 +37,19 @@ const ORDER = [
 
 type Changes = ReadonlyMap<string, TableChange>;
 
+/** What a board has goes to what it becomes. */
+function isCut(all: Changes): boolean {
+  return all.has('board_origin:added');
+}
+
 /** What goes without saying beside another change of the same act: of a table, or of one kind of change. */
 const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
-  move: (all) => all.has('board:added'),
+  board: isCut,
+  move: (all) => all.has('board:added') || isCut(all),
+  planned_move: isCut,
+  reservation: isCut,
+  confirmed_species: isCut,
+  picture: isCut,
   stack: (all) =>
     ['move:added', 'move:edited', 'move:deleted'].some((change) => all.has(change)) &&
     isOnlyPlaced(all.get('stack:edited')),
@@ -75,6 +85,8 @@ function told(change: TableChange, all: Changes): Told[] {
           : message('act.board.added-to', { ...some, stackName }),
       ];
     }
+    case 'board_origin:added':
+      return [became(change)];
     case 'board:deleted':
       return [message('act.board.deleted', some)];
     case 'stack:added':
@@ -155,6 +167,19 @@ function told(change: TableChange, all: Changes): Told[] {
       return [message('act.settings')];
     default:
       return how === 'edited' ? edited(change) : [];
+  }
+}
+
+function became(change: TableChange): Told {
+  const [first] = change.records;
+  const some = { rows: change.rows, recordName: nameOf(change), parentName: first?.whereName ?? '…' };
+  switch (first?.values.how) {
+    case 'ripped':
+      return message('act.board.ripped', some);
+    case 'crosscut':
+      return message('act.board.crosscut', some);
+    default:
+      return message('act.board.merged', some);
   }
 }
 
@@ -291,6 +316,11 @@ function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
   const values = records[0]?.values ?? {};
   const at: SavedValue | undefined = inTable === 'board' ? values.archived_at : values.closed_at;
   if (at === undefined) return null;
+  const why =
+    inTable === 'board' &&
+    at !== null &&
+    /"code":"(sold|used|scrapped|deleted)"/.exec(String(values.archived_why))?.[1];
+  if (why) return message('act.left', { why, what });
   return at === null ? message('act.back', { what }) : message('act.ended', { what });
 }
 

@@ -103,8 +103,11 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        // What is based on questionable readings teaches nothing of its place.
-        const isTeaching = answer?.ok && !prepared(each.boardId)?.isByQuestionable;
+        // What is based on questionable readings teaches nothing of its place, nor what the board it was cut from has taught.
+        const isTeaching =
+          answer?.ok &&
+          !prepared(each.boardId)?.isByQuestionable &&
+          yard.readings.ownRounds(each.boardId).length > 0;
         const told = isTeaching ? answer.value.told : null;
         if (!outlooks.put(each, outlook, told, dayOf(now), RULES_VERSION)) continue;
         const { boardId } = each;

@@ -47,6 +47,7 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct)
   }
   function whereOf(inTable: string, row: Record<string, unknown>): string | null {
     if (inTable === 'board') return acts.nameThen('stack', row.stack_id, place);
+    if (inTable === 'board_origin') return acts.nameThen('board', row.parent_id, place);
     return PLACED.has(inTable) ? acts.nameThen('place', row.place_id, place) : null;
   }
   const recordOf = ({ inTable, how, row, before, of }: ActSample): ChangedRecord => ({

@@ -116,7 +116,10 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     roundId: number,
   ): { evidence: BoardEvidence; assessment: Assessment } {
     const evidence = evidenceOf(known, roundId, true);
-    const ofRound = context.yard().comparisons.suspicions(roundId, known.boardId);
+    // What the round's boards told of each other was told of the board that was read.
+    const read = new Set([known.boardId, ...evidence.readings.map(({ boardId }) => boardId)]);
+    const { comparisons } = context.yard();
+    const ofRound = [...read].flatMap((boardId) => comparisons.suspicions(roundId, boardId));
     return { evidence, assessment: judgeBoard(evidence, ofRound) };
   }
 

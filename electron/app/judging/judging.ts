@@ -19,6 +19,7 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
   function judge(boardId: number, roundId: number): Assessment {
     const { assessment, finding } = assessing.assessWithFinding(boardId, roundId);
     save(boardId, roundId, finding);
+    judgeBelow(boardId);
     return assessment;
   }
 
@@ -30,7 +31,13 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     } catch {
       boardsToJudge.add([boardId]);
     }
+    judgeBelow(boardId);
     return assessment;
+  }
+
+  /** Its readings are also those of what was cut from it: the file marked these. */
+  function judgeBelow(boardId: number): void {
+    boardsToJudge.add(context.yard().findings.dueBelow(boardId));
   }
 
   function save(boardId: number, roundId: number, finding: RoundFinding | null): void {
@@ -48,9 +55,11 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     async (boardId, yieldIfDue) => {
       await noLongAct();
       if (!(await yieldIfDue())) return [];
-      const { readings, transaction } = context.yard();
+      const { readings, findings, transaction } = context.yard();
       transaction(() => {
-        for (const roundId of readings.roundsOfBoard(boardId)) judge(boardId, roundId);
+        // One may be no round of it any more: where a cut was undone, say.
+        const rounds = new Set([...readings.roundsOfBoard(boardId), ...findings.roundsDue(boardId)]);
+        for (const roundId of rounds) judge(boardId, roundId);
       });
       return ['stacks', ...boardTopics([boardId])];
     },

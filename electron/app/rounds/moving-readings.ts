@@ -31,7 +31,7 @@ export function* inRound(
 ): Slices<Reading[]> {
   const found: Reading[] = [];
   yield* inSlices(readings.boardsWalked(roundId), (slice) => {
-    for (const boardId of slice) found.push(...readings.ofBoard(boardId, roundId).filter(holds));
+    for (const boardId of slice) found.push(...readings.takenOn(boardId, roundId).filter(holds));
   });
   return found;
 }

@@ -43,7 +43,7 @@ export function redatingCommands(context: AppContext, judging: Judging) {
 
       const walked = readings.boardsWalked(id);
       const all = walked
-        .flatMap((boardId) => readings.ofBoard(boardId, id))
+        .flatMap((boardId) => readings.takenOn(boardId, id))
         .toSorted((one, other) => one.id - other.id);
       // A round whose day a person gave was finished when it was typed.
       const isTyped = round.datedBy === 'day';

@@ -111,7 +111,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       const roundId = boards.get(boardId)?.latest?.roundId;
       if (roundId === undefined) continue;
       rounds.add(roundId);
-      for (const { id, excluded } of readings.ofBoard(boardId, roundId)) {
+      for (const { id, excluded } of readings.takenOn(boardId, roundId)) {
         if (why === null ? excluded !== null && !isSlip(excluded) : excluded === null) {
           amendments.exclude('reading', id, why, context.now());
         }

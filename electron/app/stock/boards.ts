@@ -16,7 +16,7 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
     'boards.list': (which) => context.yard().boards.page(which),
 
     'boards.get': ({ id }) => {
-      const { boards, findings, moves, places, readings } = context.yard();
+      const { boards, findings, moves, origins, places, readings } = context.yard();
       const board = orRefuse(boards.get(id), 'board');
       const assessments = readings
         .roundsOfBoard(id)
@@ -28,6 +28,9 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
         readings: assessments.flatMap((assessment) => assessment.readings),
         findings: findings.ofBoard(id),
         isSpeciesConfirmed: orRefuse(boards.judgedBy(id), 'board').isSpeciesConfirmed,
+        cameFrom: origins.parents(id),
+        becameOf: origins.children(id),
+        readBefore: origins.ancestors(id),
         missing: missingFacts(
           board,
           places.get(board.placeId)?.airSource?.kind === 'region' ? board.placeName : null,

@@ -22,9 +22,7 @@ export function lifeCommands(context: AppContext) {
     const { boards, readings, samples } = context.yard();
     for (const id of boardIds) {
       const isUsed =
-        readings.roundsOfBoard(id).length > 0 ||
-        samples.cuts(id).length > 0 ||
-        samples.weights(id).length > 0;
+        readings.ownRounds(id).length > 0 || samples.cuts(id).length > 0 || samples.weights(id).length > 0;
       if (!isUsed) continue;
       const { code: boardCode } = orRefuse(boards.get(id), 'board');
       throw new Refusal(message('refusal.board-has-readings', { boardCode }));
@@ -74,10 +72,12 @@ export function lifeCommands(context: AppContext) {
     },
 
     'boards.bringBack': function* ({ boards: given }) {
-      const { boards } = context.yard();
+      const { boards, origins } = context.yard();
       yield* inSlices(given, (slice) => {
         for (const { id, code } of slice) {
           const { code: ownCode } = orRefuse(boards.get(id), 'board');
+          const [of] = origins.children(id);
+          if (of) throw new Refusal(message('refusal.board-became', { boardCode: ownCode, ofCode: of.code }));
           const boardCode = code ?? ownCode;
           refusingDuplicates(message('refusal.board-code-taken-since', { boardCode }), () =>
             boards.bringBack(id, code),

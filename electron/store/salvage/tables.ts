@@ -22,7 +22,7 @@ export interface Table {
 
 /** Made again from the rest, or of the moment. */
 const NOT_SAVED =
-  /^(finding|finding_due|round_suspicion|round_doubt|outlook|outlook_due|core_history|thumbnail|packed_picture|act_now|sqlite_.*)$/;
+  /^(finding|finding_due|round_suspicion|round_doubt|outlook|outlook_due|core_history|lineage|thumbnail|packed_picture|act_now|sqlite_.*)$/;
 
 /** Brings an empty file to a layout. */
 export function layOut(db: Db, layout: number): void {

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { Origin } from '../../../shared-core/contract/origin.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
@@ -13,6 +14,7 @@ import { PlannedMoveForm } from '../dates/PlannedMoveForm.tsx';
 import { ReserveButton, ReservedFor } from '../dates/Reservation.tsx';
 import { ArchivedBanner } from '../life/ArchivedBanner.tsx';
 import { LifeMenu } from '../life/LifeMenu.tsx';
+import { CameFrom } from '../life/Origins.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { MoveForm } from '../stacks/MoveForm.tsx';
@@ -47,7 +49,7 @@ export function BoardScreen({ id, tab }: { id: number; tab: string | null }) {
 }
 
 function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string | null }) {
-  const { board, moves, findings, readings } = found;
+  const { board, moves, findings, readings, cameFrom } = found;
   const { say } = useWords();
   const [isEditing, setEditing] = useState(false);
   const [isPlanning, setPlanning] = useState(false);
@@ -70,6 +72,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       }}
     />
   );
+  const lead = <Lead board={board} cameFrom={cameFrom} />;
   const report = (
     <ButtonLink href={hrefOf({ name: 'report', kind: 'passport', id: board.id })}>
       {say('report.print')}
@@ -85,8 +88,8 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const parts = <PartsOfBoard found={found} forecast={forecast} endUse={endUse} tab={tab} />;
   if (board.archived)
     return (
-      <Screen title={board.code} isName lead={<Lead board={board} />} actions={report}>
-        <ArchivedBanner board={board} archived={board.archived} />
+      <Screen title={board.code} isName lead={lead} actions={report}>
+        <ArchivedBanner board={board} archived={board.archived} becameOf={found.becameOf} />
         {history}
         {notes}
         {parts}
@@ -96,7 +99,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
     <Screen
       title={board.code}
       isName
-      lead={<Lead board={board} />}
+      lead={lead}
       actions={
         <>
           {next.step !== 'probe' && next.step !== 'wait' && (
@@ -116,7 +119,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           <LifeMenu
             boards={[board]}
             items={[{ id: 'plan-move', title: say('dates.plan-move'), onPress: () => setPlanning(true) }]}
-            canDelete={readings.length === 0}
+            canDelete={readings.every(({ boardId }) => boardId !== board.id)}
             onDeleted={() => go({ name: 'stack', id: board.stackId })}
           />
         </>
@@ -170,7 +173,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
 }
 
 /** What it is, how big, and where. */
-function Lead({ board }: { board: BoardRow }) {
+function Lead({ board, cameFrom }: { board: BoardRow; cameFrom: readonly Origin[] }) {
   const { say, formats } = useWords();
   const { speciesName, widthMm, lengthMm, stackId, stackName, placeName, placeSince } = board;
   const size = [
@@ -187,6 +190,7 @@ function Lead({ board }: { board: BoardRow }) {
       </a>
       {' · '}
       {say('board.at-place', { placeName, sinceOn: placeSince })}
+      <CameFrom origins={cameFrom} />
       <ReservedFor boardId={board.id} />
       <PlannedHere stackId={null} boardId={board.id} />
     </>

@@ -21,7 +21,7 @@ import { ShapeOfBoard } from './ShapeOfBoard.tsx';
 
 /** What a person looks up of a board now and then, behind tabs. */
 export function PartsOfBoard({
-  found: { board, moves, readings, findings, isSpeciesConfirmed },
+  found,
   forecast,
   endUse,
   tab,
@@ -32,6 +32,7 @@ export function PartsOfBoard({
   /** Which is shown at first; null for the first. */
   tab: string | null;
 }) {
+  const { board, moves, readings, findings, isSpeciesConfirmed } = found;
   const { say } = useWords();
   const allSpecies = useQuery('species.list', {});
   const ofSpecies = (part: (species: Species) => ReactNode) => () => (
@@ -55,7 +56,7 @@ export function PartsOfBoard({
             <Sheet>
               {readings.length > 0 ? (
                 <>
-                  <ReadingsOfBoard board={board} readings={readings} />
+                  <ReadingsOfBoard found={found} />
                   <RoundsOfBoard boardId={board.id} />
                 </>
               ) : (

@@ -1,4 +1,4 @@
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
@@ -13,19 +13,31 @@ import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 
-/** Every reading ever taken on the board, raw and corrected together; each can be excluded or included. */
+/** Every reading ever taken of the board's wood, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({
-  board,
-  readings,
+  found: { board, readings, readBefore },
 }: {
-  board: BoardRow;
-  /** Newest round first. */
-  readings: readonly JudgedReading[];
+  found: Pick<RequestOutput<'boards.get'>, 'board' | 'readings' | 'readBefore'>;
 }) {
   const words = useWords();
   const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
-  const spotOf = (reading: JudgedReading) => spotWords(reading, board, readings, words);
+  const before = new Map(readBefore.map((each) => [each.boardId, each]));
+  /** On what it was taken on: the ends of a piece are others. */
+  const spotOf = (reading: JudgedReading) => {
+    const { boardId } = reading;
+    const on = { ...board, lengthMm: before.get(boardId)?.lengthMm ?? board.lengthMm };
+    return spotWords(
+      reading,
+      on,
+      readings.filter((each) => each.boardId === boardId),
+      words,
+    );
+  };
+  const whoseOf = ({ boardId }: JudgedReading) => {
+    const of = before.get(boardId);
+    return of && say('life.read-before', { boardCode: of.code });
+  };
   return (
     <RecordList
       name={say('board.readings-of', { boardCode: board.code })}
@@ -36,7 +48,8 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: (reading) => depthWords(reading, board.thicknessMm, words),
+          below: (reading) =>
+            [depthWords(reading, board.thicknessMm, words), whoseOf(reading)].filter(Boolean).join(' · '),
           widthRem: 12,
         },
         {

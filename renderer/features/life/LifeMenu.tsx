@@ -4,8 +4,11 @@ import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { Menu } from '../../ui/Menu.tsx';
 import { useWords } from '../../words.ts';
 import { PutInStackForm } from '../stacks/PutInStackForm.tsx';
+import { CutForm } from './CutForm.tsx';
 import { DeleteBoardsDialog } from './DeleteBoardsDialog.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
+
+type Asked = Leaving | 'put-in-stack' | 'cut' | 'delete';
 
 /** What else can become of boards, behind one button. */
 export function LifeMenu({
@@ -25,9 +28,11 @@ export function LifeMenu({
   onDeleted: () => void;
 }): ReactNode {
   const { say } = useWords();
-  const [asking, setAsking] = useState<Leaving | 'delete' | 'put-in-stack' | null>(null);
+  const [asking, setAsking] = useState<Asked | null>(null);
+  const [only] = boards;
+  const isOne = boards.length === 1 && only;
   const close = () => setAsking(null);
-  const item = (id: Leaving | 'delete' | 'put-in-stack') => ({
+  const item = (id: Asked) => ({
     id,
     title: say(`life.${id}`),
     onPress: () => setAsking(id),
@@ -39,6 +44,7 @@ export function LifeMenu({
         items={[
           ...items,
           item('put-in-stack'),
+          ...(isOne ? [item('cut')] : []),
           ...leavingSchema.options.map(item),
           ...(canDelete ? [item('delete')] : []),
         ]}
@@ -47,7 +53,10 @@ export function LifeMenu({
       {asking === 'put-in-stack' && (
         <PutInStackForm boards={boards} {...(onLeft && { onPut: onLeft })} onClose={close} />
       )}
-      {asking !== null && asking !== 'delete' && asking !== 'put-in-stack' && (
+      {asking === 'cut' && isOne && (
+        <CutForm board={isOne} {...(onLeft && { onCut: onLeft })} onClose={close} />
+      )}
+      {asking !== null && asking !== 'delete' && asking !== 'put-in-stack' && asking !== 'cut' && (
         <LeaveForm boards={boards} why={asking} {...(onLeft && { onLeft })} onClose={close} />
       )}
     </>

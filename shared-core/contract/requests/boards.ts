@@ -6,6 +6,7 @@ import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { boardForecastSchema } from '../forecast.ts';
+import { originSchema } from '../origin.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackOrderSchema } from '../stack-order.ts';
 import { boardTopics, type Topic } from '../topics.ts';
@@ -13,6 +14,7 @@ import {
   boardEditSchema,
   boardFilterSchema,
   boardRowSchema,
+  boardSchema,
   boardSortSchema,
   latestFindingSchema,
   moveSchema,
@@ -76,11 +78,17 @@ export const boardRequests = {
     output: z.object({
       board: boardRowSchema,
       moves: z.array(moveSchema),
-      /** Every reading ever taken on it, newest round first, excluded ones too. */
+      /** Every reading ever taken of its wood, newest round first, excluded ones too: on it, or before a cut on what it came from. */
       readings: z.array(judgedReadingSchema),
       /** What each round found, oldest first. */
       findings: z.array(latestFindingSchema),
       isSpeciesConfirmed: z.boolean(),
+      /** What it was cut from, and what was merged with it. */
+      cameFrom: z.array(originSchema),
+      /** What was cut from it, or the one that it was merged into. */
+      becameOf: z.array(originSchema),
+      /** Every board whose readings are among these, but for itself. */
+      readBefore: z.array(boardSchema.pick({ code: true, lengthMm: true }).extend({ boardId: rowIdSchema })),
       /** What is not known of it, and what that would make better. */
       missing: z.array(messageSchema),
     }),

@@ -1,16 +1,39 @@
 import { z } from 'zod';
 import { instantSchema } from '../../time.ts';
-import { leavingNoteSchema, leavingSchema } from '../archive.ts';
-import { command } from '../request-kinds.ts';
+import { cutSchema, leavingNoteSchema, leavingSchema } from '../archive.ts';
+import { command, query } from '../request-kinds.ts';
 import { boardTopics } from '../topics.ts';
-import { boardCodeSchema, rowIdSchema } from '../yard.ts';
+import { says } from '../validation.ts';
+import { boardCodeSchema, boardSchema, rowIdSchema } from '../yard.ts';
 import { someBoards } from './boards.ts';
 import { workSchema } from './work.ts';
 
 const ofBoards = ({ boardIds }: { boardIds: number[] }) =>
   ['stacks', 'places', 'dates', ...boardTopics(boardIds)] as const;
 
-/** How boards leave the yard and come back. */
+/** No board gives more. */
+export const MOST_PIECES = 50;
+
+/** What is given of a piece; everything else is as the board that it is cut from has it. */
+export const pieceSchema = boardSchema.pick({ code: true, widthMm: true, lengthMm: true });
+
+/** A board that is ripped or crosscut. */
+export const cutInputSchema = z
+  .object({
+    boardId: rowIdSchema,
+    how: cutSchema,
+    /** When it was cut. */
+    at: instantSchema,
+    pieces: z.array(pieceSchema).min(1).max(MOST_PIECES),
+    /** Whether they may be larger together than the board is entered; else that is refused as a question. */
+    isLarger: z.boolean().default(false),
+  })
+  .refine(
+    ({ pieces }) => new Set(pieces.map(({ code }) => code.toUpperCase())).size === pieces.length,
+    says('validation.pieces-alike'),
+  );
+
+/** How boards leave the yard and come back, and become others. */
 export const lifeRequests = {
   /** They leave all lists, counts and walks. Everything that is known of them stays. */
   'boards.archive': command({
@@ -36,6 +59,23 @@ export const lifeRequests = {
     input: z.object({ boardIds: someBoards, work: workSchema }),
     output: z.object({ deleted: z.number().int() }),
     topics: ofBoards,
+  }),
+  /** Free IDs for the pieces of a board. */
+  'boards.pieceCodes': query({
+    input: z.object({ boardId: rowIdSchema, pieces: z.number().int().min(1).max(MOST_PIECES) }),
+    output: z.object({ codes: z.array(boardCodeSchema) }),
+    topics: () => ['boards'],
+  }),
+  /** Cuts a board into others. It is archived; its readings up to then are theirs, too. */
+  'boards.cut': command({
+    input: cutInputSchema,
+    output: z.object({ pieceIds: z.array(rowIdSchema), projectName: z.string().nullable() }),
+    topics: ({ boardId }, { pieceIds }) => [
+      'stacks',
+      'places',
+      'dates',
+      ...boardTopics([boardId, ...pieceIds]),
+    ],
   }),
   /** Archived boards are in the lists again. */
   'boards.bringBack': command({

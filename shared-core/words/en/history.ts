@@ -42,6 +42,11 @@ export const history = {
   'act.project.deleted': '{rows, plural, one {Project {recordName} deleted.} other {# projects deleted.}}',
   'act.board.added-to':
     '{rows, plural, one {Board {recordName} added to {stackName}.} other {# boards added to {stackName}.}}',
+  'act.board.ripped':
+    '{rows, plural, one {Board {parentName} ripped: {recordName}.} other {Board {parentName} ripped into # boards.}}',
+  'act.board.crosscut':
+    '{rows, plural, one {Board {parentName} crosscut: {recordName}.} other {Board {parentName} crosscut into # boards.}}',
+  'act.board.merged': 'Board {parentName} merged into {recordName}.',
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
   'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
@@ -114,6 +119,7 @@ export const history = {
   'act.fields-edited': '{fields} changed on {what}.',
   'act.edited': 'Changed: {what}.',
   'act.ended': 'Removed from the lists: {what}.',
+  'act.left': 'Marked as {why, select, sold {sold} used {used} scrapped {scrapped} other {deleted}}: {what}.',
   'act.back': 'Back in the lists: {what}.',
   'act.other': 'Other changes.',
   'act.all': '{allSentences}',

@@ -52,6 +52,30 @@ export const life = {
   'life.board-deleted': '{boardCode} is deleted.',
   'life.boards-deleted': '{boards, plural, one {# board is} other {# boards are}} deleted.',
 
+  'life.cut': 'Rip or crosscut',
+  'life.cut-board': 'Cut {boardCode} into pieces',
+  'life.cut-effect':
+    'Each piece is a new board. It keeps the species, thickness, place, moves, and readings up to the cut.',
+  'life.cut-how': 'Cut',
+  'life.cut-ripped': 'Ripped, along the grain',
+  'life.cut-crosscut': 'Crosscut, across the grain',
+  'life.pieces': 'Pieces',
+  'life.piece-id': 'ID of piece {rawNumber}',
+  'life.piece-width': 'Width of piece {rawNumber}',
+  'life.piece-length': 'Length of piece {rawNumber}',
+  'life.piece-optional': 'Optional.',
+  'life.fresh-ends': 'Fresh ends dry faster and check. Coat them.',
+  'life.cut-button': 'Cut',
+  'life.cut-anyway': 'Cut all the same',
+  'life.cut-done':
+    '{boardCode} is {how, select, ripped {ripped} other {crosscut}} into {pieces, plural, one {# board} other {# boards}}.',
+  'life.pieces-reserved': 'Reserved for {projectName}, as it was.',
+  'life.origin':
+    '{how, select, ripped {Ripped from} crosscut {Crosscut from} merged {Merged with} other {Came from}}',
+  'life.origin-day': 'on {cutOn}',
+  'life.became': 'Now',
+  'life.read-before': 'On {boardCode}',
+
   'life.bring-back-board': 'Bring {boardCode} back',
   'life.bring-back-effect': 'It returns to {stackName}, with all its readings.',
   'life.bringing-back': 'Bringing boards back',
@@ -63,6 +87,9 @@ export const life = {
   'archived.sold': 'Sold',
   'archived.used': 'Used',
   'archived.scrapped': 'Scrapped',
+  'archived.ripped': 'Ripped',
+  'archived.crosscut': 'Crosscut',
+  'archived.merged': 'Merged',
   'archived.deleted': 'Deleted',
   'archived.undone': 'Undone',
   'archived.unknown': 'Archived',
@@ -72,6 +99,18 @@ export const life = {
   'stacks.column-archived': 'Left',
   'forecast.archived': 'No forecast: it left the yard.',
 
+  'refusal.board-in-round': '{boardCode} is in a round. Nothing was changed. Finish that round first.',
+  'refusal.cut-to-come': 'That day is in the future. Nothing was changed. Give the day it was cut.',
+  'refusal.cut-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct that one.',
+  'refusal.cut-before-read':
+    '{boardCode} was read on {readOn}, after that day. Nothing was changed. Give that day or a later one.',
+  'refusal.pieces-wider':
+    'The pieces are {piecesMm} wide together, and {boardCode} is {boardMm}. Nothing was changed. Cut it all the same?',
+  'refusal.pieces-longer':
+    'The pieces are {piecesLengthMm} long together, and {boardCode} is {boardLengthMm}. Nothing was changed. Cut it all the same?',
+  'refusal.board-became':
+    '{boardCode} is {ofCode} now. Nothing was brought back. Undo that in History, or delete what it became.',
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
   'refusal.move-after-other':

@@ -114,6 +114,18 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     },
     'boards.archive': () => ({ boardIds: [board().id], why: 'sold', note: 'Miller', at: yard.now() }),
     'boards.delete': () => ({ boardIds: [board().id] }),
+    'boards.cut': async () => {
+      const { id: roundId } = await yard.beginRound();
+      await yard.command('rounds.finish', { roundId });
+      await projectId();
+      yard.later(60_000);
+      return {
+        boardId: board().id,
+        how: 'ripped',
+        at: yard.now(),
+        pieces: [1, 2].map((n) => ({ code: `WAL-01-${n}`, widthMm: 95, lengthMm: 2400 })),
+      };
+    },
     'boards.bringBack': async () => {
       await yard.command('boards.archive', { boardIds: [board().id], why: 'used', at: yard.now() });
       return { boards: [{ id: board().id, code: 'WAL-11' }] };

@@ -35,6 +35,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'moves.together': { id: 1 },
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
+  'boards.pieceCodes': { boardId: 1, pieces: 3 },
   'boards.callsChanged': { act: edit },
   'acts.list': { boardId: null, before: null, limit: 50 },
   'places.list': {},

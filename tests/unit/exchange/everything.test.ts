@@ -113,7 +113,16 @@ test('every column that a person fills is exported', () => {
   // What the program makes again, and what is about the file and its acts.
   const others = [
     ...['act', 'act_change', 'act_now', 'unfinished_act', 'yard', 'air_log', 'used_id', 'merged_act'],
-    ...['core_history', 'finding', 'finding_due', 'outlook', 'outlook_due', 'round_suspicion', 'thumbnail'],
+    ...[
+      'core_history',
+      'finding',
+      'finding_due',
+      'lineage',
+      'outlook',
+      'outlook_due',
+      'round_suspicion',
+      'thumbnail',
+    ],
     // Pictures of a copy in one file.
     'packed_picture',
   ];

@@ -176,6 +176,7 @@ test('every table is recorded, only added to, or a cache', () => {
     'outlook',
     'outlook_due',
     'core_history',
+    'lineage',
     'thumbnail',
     'packed_picture',
   ];

@@ -48,6 +48,9 @@ export const found: Found = {
     aFinding(),
   ],
   isSpeciesConfirmed: false,
+  cameFrom: [],
+  becameOf: [],
+  readBefore: [],
   missing: [],
 };
 

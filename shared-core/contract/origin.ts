@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { instantSchema } from '../time.ts';
+import { cutSchema } from './archive.ts';
+import { boardCodeSchema, rowIdSchema } from './yard.ts';
+
+/** How one record of a board came from another; `unknown` where what the file has cannot be read. */
+export const originHowSchema = z.enum([...cutSchema.options, 'merged', 'unknown']).catch('unknown');
+
+/** Another board that a board came from, or that came from it. */
+export const originSchema = z.object({
+  boardId: rowIdSchema,
+  code: boardCodeSchema,
+  how: originHowSchema,
+  /** When it was cut or merged. */
+  at: instantSchema,
+});
+export type Origin = z.infer<typeof originSchema>;
