@@ -1,7 +1,7 @@
-import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Outcome } from '../../shared-core/outcome.ts';
 import type { UnderWay } from '../app/long-work.ts';
 import { createOwnThread, type OwnThread } from '../app/own-thread.ts';
+import { orRefused, outcomeOf } from '../app/thread-outcome.ts';
 import { bringIn } from './bringing-in.ts';
 import { type Export, writeExport } from './export-file.ts';
 
@@ -23,18 +23,8 @@ interface ExchangeQuestion {
 }
 type ExchangeThread = OwnThread<ExchangeQuestion, Outcome<unknown>>;
 
-/** Does a task where the thread is: what is wrong with a file or a disk is an outcome, and no fault. */
-export async function doExchangeTask(
-  { task, input }: ExchangeQuestion,
-  tell: Tell,
-): Promise<Outcome<unknown>> {
-  try {
-    return { ok: true, value: await exchangeTasks[task](input as never, tell) };
-  } catch (error) {
-    if (error instanceof Refusal) return { ok: false, problem: error.problem };
-    throw error;
-  }
-}
+export const doExchangeTask = ({ task, input }: ExchangeQuestion, tell: Tell): Promise<Outcome<unknown>> =>
+  outcomeOf(() => exchangeTasks[task](input as never, tell));
 
 /**
  * Has tasks done, each on its own thread, so that stopping one ends it at once and no other.
@@ -51,9 +41,7 @@ export function createExchangeThread(script: string) {
     const stop = () => void thread.close();
     signal.addEventListener('abort', stop);
     try {
-      const outcome = await thread.ask({ task, input }, tell);
-      if (!outcome.ok) throw new Refusal(outcome.problem);
-      return outcome.value as Awaited<ReturnType<ExchangeTasks[N]>>;
+      return orRefused(await thread.ask({ task, input }, tell)) as Awaited<ReturnType<ExchangeTasks[N]>>;
     } finally {
       signal.removeEventListener('abort', stop);
       await thread.close();

@@ -6,6 +6,7 @@ import { cleanPicture, type MediaType, MOST_PICTURE_BYTES } from '../../../share
 import { message } from '../../../shared-core/words/message.ts';
 import { checkPicture, hashOf, readPart, savePicture, tidyPictures } from '../../store/picture-files.ts';
 import type { OwnThread } from '../own-thread.ts';
+import { orRefused, outcomeOf } from '../thread-outcome.ts';
 
 /** A picture whose file is beside the yard. */
 export interface SavedPicture {
@@ -47,16 +48,14 @@ interface PictureQuestion {
 }
 export type PictureThread = OwnThread<PictureQuestion, Outcome<unknown>>;
 
-/** Does a task where the thread is: what is wrong with a file or a disk is an outcome, and no fault. */
-export async function doPictureTask({ task, input }: PictureQuestion): Promise<Outcome<unknown>> {
-  try {
-    return { ok: true, value: pictureTasks[task](input as never) };
-  } catch (error) {
-    const problem = error instanceof Refusal ? error : diskProblem(error);
-    if (problem === null) throw error;
-    return { ok: false, problem: problem.problem };
-  }
-}
+export const doPictureTask = ({ task, input }: PictureQuestion): Promise<Outcome<unknown>> =>
+  outcomeOf(() => {
+    try {
+      return pictureTasks[task](input as never);
+    } catch (error) {
+      throw diskProblem(error) ?? error;
+    }
+  });
 
 /** Null for a fault of ours. */
 function diskProblem(error: unknown): Refusal | null {
@@ -73,7 +72,5 @@ export async function askPictures<N extends TaskName>(
   task: N,
   input: Parameters<PictureTasks[N]>[0],
 ): Promise<ReturnType<PictureTasks[N]>> {
-  const outcome = await thread.ask({ task, input });
-  if (!outcome.ok) throw new Refusal(outcome.problem);
-  return outcome.value as ReturnType<PictureTasks[N]>;
+  return orRefused(await thread.ask({ task, input })) as ReturnType<PictureTasks[N]>;
 }

@@ -26,6 +26,7 @@ import { completeRestore, prepareDamaged, prepareRestore } from '../../store/res
 import { missingPartsOf } from '../../store/yard-comparison.ts';
 import { backupIdIn, contentsIn } from '../../store/yard-contents.ts';
 import { NoAnswer, type OwnThread } from '../own-thread.ts';
+import { orRefused, outcomeOf } from '../thread-outcome.ts';
 
 /** What is in a yard file, and what it lacks of the open one. */
 export interface Look {
@@ -169,15 +170,8 @@ interface BackupQuestion {
 }
 export type BackupThread = OwnThread<BackupQuestion, Outcome<unknown>>;
 
-/** Does a task where the thread is: what is wrong with a file or a disk is an outcome, and no fault. */
-export async function doBackupTask({ task, input }: BackupQuestion): Promise<Outcome<unknown>> {
-  try {
-    return { ok: true, value: await backupTasks[task](input as never) };
-  } catch (error) {
-    if (error instanceof Refusal) return { ok: false, problem: error.problem };
-    throw error;
-  }
-}
+export const doBackupTask = ({ task, input }: BackupQuestion): Promise<Outcome<unknown>> =>
+  outcomeOf(() => backupTasks[task](input as never));
 
 /** The disk or network drive that a task was about did not answer in time. */
 export class Unanswered extends Refusal {
@@ -210,8 +204,7 @@ export async function askBackup<N extends TaskName>(
   const outcome = await thread.ask({ task, input }, undefined, limitMs).catch((error) => {
     throw error instanceof NoAnswer ? new Unanswered(error.ended) : error;
   });
-  if (!outcome.ok) throw new Refusal(outcome.problem);
-  return outcome.value as Awaited<ReturnType<BackupTasks[N]>>;
+  return orRefused(outcome) as Awaited<ReturnType<BackupTasks[N]>>;
 }
 
 /**
