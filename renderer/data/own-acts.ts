@@ -22,8 +22,6 @@ const UNDOING: readonly ActName[] = [
   'boards.undoTogether',
   'meters.undoAdd',
   'meters.undoDelete',
-  'readings.undoDepth',
-  'readings.undoSetMeter',
 ];
 /** Said with what can be done about it in a round. */
 const isToldElsewhere = (name: ActName): boolean => name.startsWith('rounds.') && name !== 'rounds.edit';

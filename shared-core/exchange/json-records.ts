@@ -83,7 +83,7 @@ export function createRecordReader({
 
   /** A character between values. */
   function between(letter: string): void {
-    if (/[\s\uFEFF]/.test(letter)) return;
+    if (letter === ' ' || letter === '\n' || /[\s\uFEFF]/.test(letter)) return;
     switch (expects) {
       case 'object':
         if (letter !== '{') refuse();

@@ -75,7 +75,7 @@ const moved = await whileTyping('all readings to another profile', () =>
   command('meters.updateEarlier', { meterId: meter!.id }),
 );
 console.log(`readings moved: ${moved.readings}`);
-await whileTyping('moved back', () => command('readings.undoSetMeter', { act: moved.act }));
+await whileTyping('moved back', () => command('acts.undo', { act: moved.act }));
 const [reading] = (await query('boards.get', { id: 5 })).readings;
 await whileTyping('depth of a round of 1,000 boards', () =>
   command('readings.setDepth', {

@@ -186,7 +186,5 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
           : yield* moving.inRound(roundId, (each) => each.meterProfileId === meterProfileId);
       return yield* moving.toMeter(all, meterId);
     },
-
-    'readings.undoSetMeter': ({ act }) => moving.undo(act),
   } satisfies Partial<Commands>;
 }

@@ -61,7 +61,5 @@ export function depthCommands(context: AppContext, moving: MovingReadings) {
         amendments.amendReading(id, 'depthMm', depthMm, context.now()),
       );
     },
-
-    'readings.undoDepth': ({ act }) => moving.undo(act),
   } satisfies Partial<Commands>;
 }

@@ -14,14 +14,13 @@ import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices, paced, type Slices } from '../slices.ts';
+import { inSlices, type Slices } from '../slices.ts';
 import type { Aims } from './aims.ts';
 import type { OpenRounds } from './open-rounds.ts';
 import type { PlanBases } from './plan-bases.ts';
 import type { RoundTelling } from './round-telling.ts';
 
 /** The acts that only amended readings. */
-const UNDONE = ['readings.setMeter', 'meters.updateEarlier', 'readings.setDepth'];
 
 /** Readings of a round for which something holds, excluded ones too. */
 export function* inRound(
@@ -151,17 +150,6 @@ export function createMovingReadings(
         plan(roundId, [...new Set(boardIds)], null);
       }
       return moved(toMove, true);
-    },
-
-    /** Puts back what such an act changed. @throws Refusal where it was undone before, or changed since */
-    *undo(act: string): Slices<ReadingsMoved> {
-      const { acts, readings } = context.yard();
-      orRefuse(UNDONE.includes(acts.find(act)?.request ?? '') || undefined, 'act');
-      const undoing = yield* paced((isOver) => acts.undo(act, context.now(), 'undo', isOver));
-      if (!undoing.done) throw new Refusal(message('refusal.readings-changed-since'));
-      const all = readings.amendedBy(act);
-      yield* inSlices(boardsOf(all), (slice) => judging.judgeAgain(slice));
-      return moved(all);
     },
   };
 }

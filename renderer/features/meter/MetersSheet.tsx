@@ -95,7 +95,7 @@ function EarlierReadings({ meterId, readings }: { meterId: number; readings: num
     );
     if (!moved) return;
     tellUndoable(say('meters.updated', { readings: moved.readings }), (work) =>
-      bridge().command('readings.undoSetMeter', { act: moved.act, work }),
+      bridge().command('acts.undo', { act: moved.act, work }),
     );
   }
   if (underWay !== null && underWay.total > 0) {

@@ -89,8 +89,7 @@ function Form({
     if (!saved || !before?.profile || saved.version === before.version) return;
     const { name, profile } = before;
     tellUndoable(say('meters.edited', { meterName: saved.name }), async (work) => {
-      if (moved && moved.readings > 0)
-        await bridge().command('readings.undoSetMeter', { act: moved.act, work });
+      if (moved && moved.readings > 0) await bridge().command('acts.undo', { act: moved.act, work });
       const changed = meter.kind === 'typed' ? { name, profile } : { profile };
       return bridge().command('meters.edit', { id: meter.id, basedOn: saved.version, changed });
     });

@@ -78,7 +78,7 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
       throw error;
     });
     tellUndoable(say('depth.changed', { readings, depthMm }), (work) =>
-      bridge().command('readings.undoDepth', { act, work }),
+      bridge().command('acts.undo', { act, work }),
     );
   }
 

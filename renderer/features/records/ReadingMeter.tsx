@@ -46,9 +46,7 @@ export function ReadingMeter({
     if (meterId === null) return;
     const to = { readingId: reading.id, scope, meterId };
     const { act, readings } = await follow((work) => bridge().command('readings.setMeter', { ...to, work }));
-    tellUndoable(say('meters.updated', { readings }), (work) =>
-      bridge().command('readings.undoSetMeter', { act, work }),
-    );
+    tellUndoable(say('meters.updated', { readings }), (work) => bridge().command('acts.undo', { act, work }));
   }
 
   return (

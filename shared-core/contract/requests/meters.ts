@@ -119,10 +119,4 @@ export const metersRequests = {
     output: readingsMovedSchema,
     topics: ofMoved,
   }),
-  /** Puts back the profiles that such an act changed; refused where any was changed since. */
-  'readings.undoSetMeter': command({
-    input: z.object({ act: z.uuid(), work: workSchema }),
-    output: readingsMovedSchema,
-    topics: ofMoved,
-  }),
 };

@@ -181,11 +181,5 @@ export const roundRequests = {
     output: z.object({ readings: z.number().int().min(0) }),
     topics: () => ['boards', 'stacks'],
   }),
-  /** Takes back what `readings.setDepth` said. Refused where somebody said something else since. */
-  'readings.undoDepth': command({
-    input: z.object({ act: z.uuid(), work: workSchema }),
-    output: readingsMovedSchema,
-    topics: ofMoved,
-  }),
   'readings.include': command({ input: ofReading, output: readingOwnerSchema, topics: ofChangedReading }),
 };

@@ -256,7 +256,5 @@ export const refusals = {
     '{meterName} sends %, not ohms. Nothing was changed. Choose what it is set to.',
   'refusal.typed-other-unit':
     'This was typed in {unit, select, pct {%} other {megohms}}, but the meter shows {unit, select, pct {ohms} other {%}} now. Nothing was saved. Type it again, or choose the other meter.',
-  'refusal.readings-changed-since':
-    'These readings were changed since, or this was undone already. Nothing was undone.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

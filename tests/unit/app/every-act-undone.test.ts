@@ -219,10 +219,6 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
       scope: 'reading',
       meterId: await meterId(),
     }),
-    'readings.undoSetMeter': async () => {
-      const given = { readingId: await readingId(), scope: 'reading' as const, meterId: await meterId() };
-      return { act: (await yard.command('readings.setMeter', given)).act };
-    },
     'readings.exclude': async () => ({ readingId: await readingId(), why: { code: 'defect' } }),
     'readings.include': async () => {
       const id = await readingId();
@@ -240,10 +236,6 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
         },
         wholeRound: false,
       };
-    },
-    'readings.undoDepth': async () => {
-      const given = await (acts['readings.setDepth'] as () => Promise<RequestInput<'readings.setDepth'>>)();
-      return { act: (await yard.command('readings.setDepth', given)).act };
     },
     'rounds.start': () => ({ stackId: yard.stack.id, woodTempC: 20, startedOn: null }),
     'rounds.saveTyped': async () => ({
@@ -337,13 +329,7 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     },
   };
 
-const UNDOING: readonly ActName[] = [
-  'acts.undo',
-  'boards.undoTogether',
-  'meters.undoDelete',
-  'readings.undoSetMeter',
-  'readings.undoDepth',
-];
+const UNDOING: readonly ActName[] = ['acts.undo', 'boards.undoTogether', 'meters.undoDelete'];
 /** Acts after which the file says something else, and this yard looks the same: its boards are thin, and no fit is in use. */
 const UNSEEN: readonly ActName[] = ['ovenChecks.useFit', 'rounds.planCore'];
 

@@ -107,7 +107,7 @@ describe('a hand meter', () => {
       isUsed: true,
     });
 
-    await yard.command('readings.undoSetMeter', { act });
+    await yard.command('acts.undo', { act });
     expect(await mcPct()).toBe(before);
   });
 
@@ -138,7 +138,7 @@ describe('a hand meter', () => {
     const { act } = await yard.command('meters.updateEarlier', { meterId: meter.id, work: again });
     expect(yard.heard('work.progress')).toContainEqual(expect.objectContaining({ work: again, total: MANY }));
     expect(await earlier()).toBe(0);
-    await yard.command('readings.undoSetMeter', { act });
+    await yard.command('acts.undo', { act });
     expect(await earlier()).toBe(MANY);
     // Typing 300 readings takes long on a busy machine.
   }, 60_000);
@@ -191,12 +191,10 @@ describe('readings moved to another meter', () => {
     const moved = await yard.command('readings.setMeter', { readingId, scope: 'round', meterId: to });
     expect(moved).toMatchObject({ readings: 3, boardIds: yard.boards.map(({ id }) => id) });
     expect(await metersRead()).toEqual(['other', 'other', 'other', 'other']);
-    await yard.command('readings.undoSetMeter', { act: moved.act });
+    await yard.command('acts.undo', { act: moved.act });
     expect(await metersRead()).toEqual(['one', 'one', 'one', 'other']);
     // Once is enough.
-    expect(await yard.refusal('readings.undoSetMeter', { act: moved.act })).toBe(
-      say(message('refusal.readings-changed-since')),
-    );
+    expect(await yard.refusal('acts.undo', { act: moved.act })).toBe(say(message('refusal.undone-already')));
   });
 
   test('only the boards concerned are judged again', async () => {

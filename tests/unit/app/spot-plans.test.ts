@@ -230,9 +230,9 @@ describe('the true depth of a reading', () => {
     const [{ id: readingId } = { id: 0 }] = await readingsOf(roundId);
     const { act } = await setDepth(readingId, 6);
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 6 }, depthFrom: 'person' }]);
-    await yard.command('readings.undoDepth', { act });
+    await yard.command('acts.undo', { act });
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 2 }, depthFrom: 'plan' }]);
-    expect(await yard.answer('readings.undoDepth', { act })).toMatchObject({ ok: false });
+    expect(await yard.answer('acts.undo', { act })).toMatchObject({ ok: false });
   });
 
   test('is given to all readings of the round at that depth, and back to each what it had', async () => {
@@ -249,7 +249,7 @@ describe('the true depth of a reading', () => {
       { spot: { depthMm: 5 }, depthFrom: 'person' },
     ]);
     await yard.command('rounds.finish', { roundId });
-    await yard.command('readings.undoDepth', { act: given.act });
+    await yard.command('acts.undo', { act: given.act });
     await yard.command('rounds.reopen', { roundId });
     await aimAt(roundId, 0);
     expect((await readingsOf(roundId)).map(({ spot }) => spot.depthMm)).toEqual([2, 7, 2, 8]);
@@ -307,10 +307,10 @@ describe('the true depth of a reading', () => {
     const [{ id } = { id: 0 }] = await readingsOf(roundId);
     const one = await setDepth(id, 3);
     const other = await setDepth(id, 4);
-    expect(await yard.answer('readings.undoDepth', { act: one.act })).toMatchObject({ ok: false });
-    await yard.command('readings.undoDepth', { act: other.act });
+    expect(await yard.answer('acts.undo', { act: one.act })).toMatchObject({ ok: false });
+    await yard.command('acts.undo', { act: other.act });
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 3 } }]);
-    await yard.command('readings.undoDepth', { act: one.act });
+    await yard.command('acts.undo', { act: one.act });
     expect(await readingsOf(roundId)).toMatchObject([{ spot: { depthMm: 2 }, depthFrom: 'plan' }]);
   });
 });

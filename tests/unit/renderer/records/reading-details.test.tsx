@@ -7,6 +7,7 @@ import { useNotices } from '../../../../renderer/stores/notices.ts';
 import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
@@ -24,6 +25,7 @@ const aHandMeter = (id: number): MeterOfYard => ({
 
 async function open(reading: JudgedReading, more: Parameters<typeof playMachine>[0] = {}) {
   const moved = { act: ACT, readings: 3, boardIds: [101], roundIds: [12] };
+  const undone = { id: ACT, at: '2026-06-01T08:00:00.000Z', line: message('act.title'), isUndone: true };
   const machine = playMachine({
     'meters.list': () => [aHandMeter(4), aHandMeter(5)],
     'species.list': () => [],
@@ -38,7 +40,7 @@ async function open(reading: JudgedReading, more: Parameters<typeof playMachine>
       },
     }),
     'readings.setMeter': () => moved,
-    'readings.undoSetMeter': () => moved,
+    'acts.undo': () => undone,
     ...more,
   });
   const user = userEvent.setup();
@@ -106,7 +108,7 @@ test('all of its round are moved to another meter, and back by one press', async
   const [notice] = useNotices.getState().notices;
   expect(notice?.sentence).toBe('3 readings are corrected again.');
   await notice?.undo?.(WORK);
-  expect(machine.inputsOf('readings.undoSetMeter')).toEqual([{ act: ACT, work: WORK }]);
+  expect(machine.inputsOf('acts.undo')).toEqual([{ act: ACT, work: WORK }]);
 });
 
 test('moving many readings to another meter shows how far it is, and can be stopped', async () => {

@@ -28,6 +28,7 @@ const InMain = ({ children }: { children: ReactNode }) => (
   </main>
 );
 const ACT = '11111111-1111-4111-8111-111111111111';
+const undone = { id: ACT, at: '2026-06-01T08:00:00.000Z', line: message('act.title'), isUndone: true };
 const moved = { act: ACT, readings: 1, boardIds: [101], roundIds: [12] };
 const shell: PlanBasis = { faces: 'shell', core: null, pins: { lengthMm: 8, insulated: false } };
 
@@ -51,7 +52,7 @@ async function open(
     'readings.givenDepths': () => ({ readings: 0 }),
     'boards.get': () => new Promise(() => undefined),
     'meters.list': () => [],
-    'readings.undoDepth': () => moved,
+    'acts.undo': () => undone,
     ...more,
   });
   const user = byHand();
@@ -252,11 +253,11 @@ test('how deep a reading was is corrected, for all of its round at that depth, a
     ]),
   );
   await user.click(await screen.findByRole('button', { name: 'Undo' }));
-  await waitFor(() => expect(machine.inputsOf('readings.undoDepth')).toMatchObject([{ act: ACT }]));
+  await waitFor(() => expect(machine.inputsOf('acts.undo')).toMatchObject([{ act: ACT }]));
 });
 
 test('changing the depth of a large round and undoing it show how far they are, and can be stopped', async () => {
-  const progressOf = (request: 'readings.setDepth' | 'readings.undoDepth') => {
+  const progressOf = (request: 'readings.setDepth' | 'acts.undo') => {
     const [{ work }] = machine.inputsOf(request) as [{ work: string }];
     act(() => machine.tell('work.progress', { work, done: 250, total: 4000 }));
     return work;
@@ -265,7 +266,7 @@ test('changing the depth of a large round and undoing it show how far they are, 
   let stopped = (_: Refusal): void => undefined;
   const { machine, user } = await open(read(aBoard(1), [aReading(1)]), {
     'readings.setDepth': () => new Promise((resolve) => (saved = resolve)),
-    'readings.undoDepth': () => new Promise((_, reject) => (stopped = reject)),
+    'acts.undo': () => new Promise((_, reject) => (stopped = reject)),
     'work.cancel': () => ({}),
   });
   const dialog = await depthDialog(user, '8');
@@ -277,7 +278,7 @@ test('changing the depth of a large round and undoing it show how far they are, 
 
   await user.click(await screen.findByRole('button', { name: 'Undo' }));
   expect(screen.queryByRole('progressbar')).toBeNull();
-  const work = progressOf('readings.undoDepth');
+  const work = progressOf('acts.undo');
   const bar = screen.getByRole('progressbar', { name: 'Undoing …' });
   expect([bar.getAttribute('value'), bar.getAttribute('max')]).toEqual(['250', '4000']);
   await expectNoBarriers();
