@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { instantSchema } from '../time.ts';
 import { cutSchema } from './archive.ts';
-import { boardCodeSchema, rowIdSchema } from './yard.ts';
+import { boardCodeSchema, boardSchema, rowIdSchema } from './yard.ts';
 
 /** How one record of a board came from another; `unknown` where what the file has cannot be read. */
 export const originHowSchema = z.enum([...cutSchema.options, 'merged', 'unknown']).catch('unknown');
@@ -15,3 +15,9 @@ export const originSchema = z.object({
   at: instantSchema,
 });
 export type Origin = z.infer<typeof originSchema>;
+
+/** A board whose readings are also those of what it became. */
+export const readBeforeSchema = boardSchema
+  .pick({ code: true, lengthMm: true })
+  .extend({ boardId: rowIdSchema });
+export type ReadBefore = z.infer<typeof readBeforeSchema>;

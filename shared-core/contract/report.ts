@@ -8,6 +8,7 @@ import { instantSchema } from '../time.ts';
 import { endUseSchema } from '../wood/species/end-use.ts';
 import { messageSchema } from '../words/message.ts';
 import { forecastDetailsSchema } from './forecast.ts';
+import { readBeforeSchema } from './origin.ts';
 import { sampleBoardStateSchema } from './sample-board.ts';
 import { boardRowSchema, latestFindingSchema, moveSchema, rowIdSchema, stackOnPageSchema } from './yard.ts';
 
@@ -43,7 +44,7 @@ const onBoardShape = {
   board: boardRowSchema,
   endUse: useOfReportSchema,
   judgement: judgementSchema,
-  /** Every reading ever taken on it, newest round first, excluded ones too. */
+  /** Every reading ever taken of its wood, newest round first, excluded ones too. */
   readings: z.array(judgedReadingSchema),
 };
 
@@ -57,6 +58,8 @@ export const passportSchema = z.object({
   /** Null where none can be made. */
   forecast: forecastDetailsSchema.nullable(),
   samples: sampleBoardStateSchema,
+  /** Every board whose readings are among these, but for itself. */
+  readBefore: z.array(readBeforeSchema),
 });
 export type Passport = z.infer<typeof passportSchema>;
 

@@ -150,7 +150,7 @@ function roundsPart({ findings }: Passport, flow: Flow, words: Words): void {
   });
 }
 
-function readingsPart({ board, readings }: Passport, flow: Flow, words: Words): void {
+function readingsPart({ board, readings, readBefore }: Passport, flow: Flow, words: Words): void {
   const { say, formats } = words;
   flow.heading(say('report.readings-of-board'));
   if (readings.length === 0) {
@@ -172,7 +172,10 @@ function readingsPart({ board, readings }: Passport, flow: Flow, words: Words): 
     rows: readings.map((reading) => [
       short(formats.day(reading.takenAt, 'year')),
       {
-        lines: [spotWords(reading, board, readings, words), depthWords(reading, board.thicknessMm, words)],
+        lines: [
+          spotWords(reading, board, readings, readBefore, words),
+          depthWords(reading, board.thicknessMm, words),
+        ],
       },
       short(rawText(reading.raw, reading.unit, formats)),
       short(reading.woodTempC === null ? '–' : formats.temperature(reading.woodTempC)),

@@ -38,7 +38,7 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
 
   async function ofBoard(kind: 'passport' | 'buyer', id: number): Promise<Passport | BuyerSheet> {
     const { details, judgement } = await ask['boards.forecast']({ id }, '');
-    const { board, moves, readings, findings } = await ask['boards.get']({ id }, '');
+    const { board, moves, readings, findings, readBefore } = await ask['boards.get']({ id }, '');
     const endUse = endUseOfStack(board.stackId);
     const printedAt = context.now();
     // The call of the list may be of an earlier forecast.
@@ -47,7 +47,7 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     const samples = sampleBoardState(context.yard(), id);
     const checkCode = codeOfSheet(kind, { ...shown, moves, samples }, printedAt);
     if (kind === 'buyer') return { kind, ...shown, checkCode };
-    return { kind, ...shown, checkCode, findings, moves, forecast: details, samples };
+    return { kind, ...shown, checkCode, findings, moves, forecast: details, samples, readBefore };
   }
 
   /** The boards that are with a stack, in the order in which they were entered. */

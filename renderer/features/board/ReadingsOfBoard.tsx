@@ -22,22 +22,7 @@ export function ReadingsOfBoard({
   const words = useWords();
   const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
-  const before = new Map(readBefore.map((each) => [each.boardId, each]));
-  /** On what it was taken on: the ends of a piece are others. */
-  const spotOf = (reading: JudgedReading) => {
-    const { boardId } = reading;
-    const on = { ...board, lengthMm: before.get(boardId)?.lengthMm ?? board.lengthMm };
-    return spotWords(
-      reading,
-      on,
-      readings.filter((each) => each.boardId === boardId),
-      words,
-    );
-  };
-  const whoseOf = ({ boardId }: JudgedReading) => {
-    const of = before.get(boardId);
-    return of && say('life.read-before', { boardCode: of.code });
-  };
+  const spotOf = (reading: JudgedReading) => spotWords(reading, board, readings, readBefore, words);
   return (
     <RecordList
       name={say('board.readings-of', { boardCode: board.code })}
@@ -48,8 +33,7 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: (reading) =>
-            [depthWords(reading, board.thicknessMm, words), whoseOf(reading)].filter(Boolean).join(' · '),
+          below: (reading) => depthWords(reading, board.thicknessMm, words),
           widthRem: 12,
         },
         {

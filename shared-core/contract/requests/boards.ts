@@ -6,7 +6,7 @@ import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { boardForecastSchema } from '../forecast.ts';
-import { originSchema } from '../origin.ts';
+import { originSchema, readBeforeSchema } from '../origin.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackOrderSchema } from '../stack-order.ts';
 import { boardTopics, type Topic } from '../topics.ts';
@@ -14,7 +14,6 @@ import {
   boardEditSchema,
   boardFilterSchema,
   boardRowSchema,
-  boardSchema,
   boardSortSchema,
   latestFindingSchema,
   moveSchema,
@@ -88,7 +87,7 @@ export const boardRequests = {
       /** What was cut from it, or the one that it was merged into. */
       becameOf: z.array(originSchema),
       /** Every board whose readings are among these, but for itself. */
-      readBefore: z.array(boardSchema.pick({ code: true, lengthMm: true }).extend({ boardId: rowIdSchema })),
+      readBefore: z.array(readBeforeSchema),
       /** What is not known of it, and what that would make better. */
       missing: z.array(messageSchema),
     }),

@@ -74,7 +74,7 @@ export const life = {
     '{how, select, ripped {Ripped from} crosscut {Crosscut from} merged {Merged with} other {Came from}}',
   'life.origin-day': 'on {cutOn}',
   'life.became': 'Now',
-  'life.read-before': 'On {boardCode}',
+  'spot.on-board': 'on {boardCode}',
 
   'life.bring-back-board': 'Bring {boardCode} back',
   'life.bring-back-effect': 'It returns to {stackName}, with all its readings.',

@@ -44,6 +44,7 @@ export const aPassport = (more: Partial<Passport> = {}): Passport => {
       },
     ],
     forecast: aForecast(),
+    readBefore: [],
     samples: {
       boardId: 7,
       cuts: [
@@ -65,7 +66,7 @@ export const aPassport = (more: Partial<Passport> = {}): Passport => {
 };
 
 export const aBuyerSheet = (more: Partial<BuyerSheet> = {}): BuyerSheet => {
-  const { findings: _, moves: __, forecast: ___, samples: ____, ...shown } = aPassport();
+  const { findings: _, moves: __, forecast: ___, samples: ____, readBefore: _____, ...shown } = aPassport();
   return { ...shown, kind: 'buyer', ...more };
 };
 

@@ -97,5 +97,5 @@ test('readings from before the cut say on which board they were taken', async ()
     readings: found.readings.map((reading) => ({ ...reading, boardId: 9 })),
     readBefore: [{ boardId: 9, code: 'WAL-09', lengthMm: 4800 }],
   });
-  expect((await screen.findAllByText(/On WAL-09$/)).length).toBe(found.readings.length);
+  expect((await screen.findAllByText(/, on WAL-09/)).length).toBe(found.readings.length);
 });

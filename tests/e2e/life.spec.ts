@@ -1,0 +1,51 @@
+/** A board is sold, and another ripped, of which a piece is sold; each is undone and redone in the window. */
+import { expect, type Page } from '@playwright/test';
+import { settled } from './everywhere.ts';
+import { test } from './pintally.ts';
+import { openDemoYard, picture } from './walk.ts';
+
+const openBoard = async (page: Page, id: number): Promise<void> => {
+  await page.goto(`${page.url().replace(/#.*/, '')}#/boards/${id}`);
+  await settled(page);
+};
+const chooseMore = async (page: Page, what: string): Promise<void> => {
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: what }).click();
+};
+/** The notice of what was done offers to undo it, and that of the undoing to redo it. */
+async function undoAndRedo(page: Page, done: string, line: string): Promise<void> {
+  const notice = (text: string) => page.getByRole('status').filter({ hasText: text });
+  await notice(done).getByRole('button', { name: 'Undo' }).click();
+  await notice(`Undone: ${line}`).getByRole('button', { name: 'Redo' }).click();
+  await expect(notice(`Redone: ${line}`)).toBeVisible();
+}
+
+test('life of boards: sold, ripped into three, one piece sold, each undone and redone', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await openBoard(page, 2);
+  await chooseMore(page, 'Sold');
+  await page.getByRole('dialog').getByRole('button', { name: 'Take it out of the yard' }).click();
+  await undoAndRedo(page, 'WAL-02 is marked as sold.', 'Marked as sold: board WAL-02.');
+  await expect(page.getByText(/^Sold on /)).toBeVisible();
+
+  await openBoard(page, 3);
+  await chooseMore(page, 'Rip or crosscut');
+  const cut = page.getByRole('dialog');
+  await cut.getByLabel('Pieces').fill('3');
+  await cut.getByLabel('Width of piece 3').fill('2');
+  await picture(page, 'life-cut');
+  await cut.getByRole('button', { name: 'Cut', exact: true }).click();
+  await undoAndRedo(page, 'WAL-03 is ripped into 3 boards.', 'Board WAL-03 ripped into 3 boards.');
+  await expect(page.getByText(/^Ripped on /)).toBeVisible();
+
+  await page.getByRole('link', { name: 'WAL-03-1' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'WAL-03-1' })).toBeVisible();
+  await settled(page);
+  await expect(page.getByText(/, on WAL-03/).first()).toBeVisible();
+  await chooseMore(page, 'Sold');
+  await page.getByRole('dialog').getByRole('button', { name: 'Take it out of the yard' }).click();
+  await undoAndRedo(page, 'WAL-03-1 is marked as sold.', 'Marked as sold: board WAL-03-1.');
+  await picture(page, 'life-piece', { fullPage: true });
+});
