@@ -32,6 +32,8 @@ export interface TableReading {
   tempC: number | null;
   /** What else stood in its cell. */
   note: string;
+  /** Why it is excluded, as the table says; null where it is not. */
+  excluded: string | null;
 }
 
 /** A board's readings of one local day. */
@@ -110,6 +112,10 @@ interface RowFacts {
 const WARMEST_C = 50;
 /** A line with this for a board's ID sums up others. Common practice, no source. */
 const TOTALS = /^(average|avg|mean|total|totals|sum|min|max|count|mittelwert|durchschnitt|summe|gesamt)$/i;
+/** In a column that says which readings are excluded, these say that one is not. Common practice, no source. */
+const NOT_EXCLUDED = /^(no|false|0|nein)$/i;
+/** As long as a reason is that a person gives. */
+const MOST_REASON_LETTERS = 200;
 const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
 
 /** A table of boards, with readings or without: what goes in, and of each row that does not, why. */
@@ -223,6 +229,8 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const depthCell = of('depth');
     const namedDepth = depthCell && depthNamed(depthCell.text);
     const depthMm = depthCell && namedDepth === null ? (length('depth', 1, 500)?.mm ?? null) : null;
+    const whyNot = textOf('excluded', MOST_REASON_LETTERS);
+    const excluded = whyNot !== null && NOT_EXCLUDED.test(whyNot) ? null : whyNot;
     const days: RowFacts['days'] = [];
     for (const column of rows.columnsOf('reading')) {
       const text = cell(column);
@@ -258,6 +266,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
           depthMm,
           tempC: tempC ?? null,
           note,
+          excluded,
         };
         days.push({ day: on, minutes: choice.on === null ? minutes : null, reading });
       }

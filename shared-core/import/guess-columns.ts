@@ -13,6 +13,7 @@ import type { DisplayUnits } from '../units/length.ts';
 import type { Species } from '../wood/species/species.ts';
 import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
 import { type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
+import { ownRoles } from './own-export.ts';
 import { speciesNamed } from './species-named.ts';
 
 /** The rows of a table as texts, each as long as the table is wide. */
@@ -120,8 +121,11 @@ export function guessColumns(
   const cellsOf = Array.from({ length: width }, (_, column) => body.map((row) => row[column] ?? ''));
   const filledOf = cellsOf.map((cells) => cells.filter((cell) => !isBlank(cell)));
   const meanings = cellsOf.map((_, column) => meaningOf(header[column] ?? '', today));
-  const kind = chosenKind ?? guessKind(meanings);
-  const byAll = rolesFor(kind, meanings, filledOf, decimalMark, reader);
+  const own = chosenKind === null || chosenKind === 'boards' ? ownRoles(header) : null;
+  const kind = chosenKind ?? (own ? 'boards' : guessKind(meanings));
+  const byAll = own
+    ? cellsOf.map((_, column) => own[column] ?? 'unused')
+    : rolesFor(kind, meanings, filledOf, decimalMark, reader);
   // An average beside the readings that it is of is no further reading.
   const isAverage = (column: number) => meanings[column]!.depth === 'average';
   const hasOthers = byAll.some((role, column) => role === 'reading' && !isAverage(column));

@@ -156,7 +156,7 @@ export function* saveImport(
     } else if (roundTempC.get(roundId) !== boardTempC) {
       woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
     }
-    for (const [index, { raw, unit, depthMm, tempC, note }] of added.entries()) {
+    for (const [index, { raw, unit, depthMm, tempC, note, excluded }] of added.entries()) {
       const { spotIndex, planned } = spots[index]!;
       const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
       const readingId = readings.save({
@@ -175,6 +175,7 @@ export function* saveImport(
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
       if (tempC !== boardTempC) amendments.amendReading(readingId, 'woodTempC', tempC, now);
       if (note !== '') amendments.amendReading(readingId, 'note', note, now);
+      if (excluded !== null) amendments.amendReading(readingId, 'excluded', { text: excluded }, now);
     }
     counts.readings += added.length;
     return boardId;

@@ -53,6 +53,7 @@ export const importing = {
   'import.role.reading': 'Reading',
   'import.role.depth': 'Depth',
   'import.role.wood-temp': 'Wood temperature',
+  'import.role.excluded': 'Why excluded',
   'import.role.month': 'Month',
   'import.role.air-temp': 'Air temperature',
   'import.role.humidity': 'Relative humidity',
