@@ -21,7 +21,8 @@ import { createYards } from '../../../electron/app/yard/yards.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-withYardOfTwo();
+// What SQLite still has of a lost file is what it has in memory.
+withYardOfTwo({ isMadeByApp: true });
 
 const notChecked = { ask: async () => ({ damage: null, damagedReadings: [] }), close: async () => undefined };
 const file = () => join(yard.dataDir, 'yard.sqlite');

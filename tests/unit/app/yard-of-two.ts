@@ -1,5 +1,3 @@
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect } from 'vitest';
@@ -12,6 +10,7 @@ import type { MeterDescription } from '../../../shared-core/gatt/meter-descripti
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
+import { folderWithNewYard, newFolder } from './new-yard.ts';
 
 /** A meter that shows whatever the test says, when it says so: uint16 in hundredths of a percent. */
 export class HandHeldMeter extends MeterLink {
@@ -72,6 +71,8 @@ const description: MeterDescription = {
 type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'> & {
   /** With boards of 27 mm, values are typed from a meter whose pins reach their middle. */
   thicknessMm?: 16 | 27;
+  /** Made by the app itself: SQLite then has all pages of the file in memory. */
+  isMadeByApp?: boolean;
 };
 
 /**
@@ -82,8 +83,9 @@ export async function yardOfTwo({
   forecastAfterMs = 20,
   simulatesInOwnYard = false,
   thicknessMm = 16,
+  isMadeByApp = false,
 }: YardOptions = {}) {
-  const dataDir = mkdtempSync(join(tmpdir(), 'pintally-app-'));
+  const dataDir = isMadeByApp ? newFolder() : folderWithNewYard();
   const meter = new HandHeldMeter();
   const faults: unknown[] = [];
   let now = new Date('2026-06-01T08:00:00.000Z');
