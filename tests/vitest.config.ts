@@ -13,7 +13,13 @@ export default defineConfig({
       // On a busy computer some that take half a second alone take 5.
       {
         root,
-        test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], globalSetup, testTimeout: 20_000 },
+        test: {
+          name: 'unit',
+          include: ['tests/unit/**/*.test.{ts,tsx}'],
+          globalSetup,
+          testTimeout: 20_000,
+          hookTimeout: 20_000,
+        },
       },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
       {
