@@ -1,6 +1,6 @@
 /** Another file of the yard, brought in by a window: what is new, what both changed, and undoing it. */
 import { createHash } from 'node:crypto';
-import { copyFileSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
@@ -264,4 +264,39 @@ test('an export of everything comes into an empty yard, and a bad file changes n
     ['WAL-01', ''],
     ['WAL-02', ''],
   ]);
+});
+
+describe('a file that is no yard is refused with a sentence, however large', () => {
+  const head = '{"format":"pintally-yard","version":1,"exportedAt":"2026-01-01T00:00:00.000Z"';
+  const gigabyte = 1024 ** 3;
+  test.each<[string, string | Buffer, number | null, string]>([
+    ['1 GB of nothing', '', gigabyte, 'This file is not a yard file or a Pintally export.'],
+    ['1 GB that begins as a yard file', 'SQLite format 3\0', gigabyte, 'That file is'],
+    [
+      'an endless record',
+      `${head},"species":[{"a":"${'x'.repeat(3e6)}`,
+      null,
+      'A record in this file is too long.',
+    ],
+    ['an endless name', `{"${'x'.repeat(3e6)}`, null, 'A record in this file is too long.'],
+    [
+      'records within records',
+      `${head},"species":[${'{"a":'.repeat(1e6)}`,
+      null,
+      'A record in this file is too long.',
+    ],
+    ['blanks without an end', `${head},"species":[${' '.repeat(3e6)}`, null, 'The file ends too early'],
+    ['a packed file', 'PK\x03\x04 and more', null, 'This is a packed file or a spreadsheet.'],
+    [
+      'UTF-16',
+      Buffer.from(`\uFEFF${head}}`, 'utf16le'),
+      null,
+      'This file is not a yard file or a Pintally export.',
+    ],
+  ])('%s', async (_, content, sizeBytes, sentence) => {
+    const file = join(newFolder(), 'other.json');
+    writeFileSync(file, content);
+    if (sizeBytes !== null) truncateSync(file, sizeBytes);
+    expect(await yard.refusal('exchange.look', { file, work: null })).toContain(sentence);
+  });
 });
