@@ -53,6 +53,7 @@ import { boardCommands, boardQueries } from './stock/boards.ts';
 import { boardsTogetherCommands, boardsTogetherQueries } from './stock/boards-together.ts';
 import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { cuttingCommands, cuttingQueries } from './stock/cutting.ts';
+import { closingCommands, closingQueries } from './stock/closing.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { createLabelPdfs, labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
@@ -259,6 +260,7 @@ export function createApp({
     ...rounds.queries,
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),
+    ...closingQueries(queryContext),
     ...moveQueries(queryContext),
     ...noteQueries(queryContext),
     ...pictures.queries,
@@ -294,6 +296,7 @@ export function createApp({
     ...firstStackCommands(context),
     ...boardCommands(context, judging),
     ...lifeCommands(context),
+    ...closingCommands(context, judging),
     ...moveCommands(context, judging),
     ...cuttingCommands(context, judging),
     ...boardsTogetherCommands(context, judging, comparing),

@@ -16,6 +16,8 @@ import {
   yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
 import { recordMessage } from '../app/history/record-message.ts';
+import { CLOSED_PLACE_IN_USE } from '../store/place-table.ts';
+import { CLOSED_STACK_IN_USE } from '../store/stack-table.ts';
 import { EVERY_YARD, uuidV5 } from '../store/uuid.ts';
 import type { Db } from '../store/yard-file.ts';
 import { type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
@@ -222,6 +224,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     counts.edited += editing.length;
   }
   counts.deleted = removeDeleted(db, writes, edits);
+  reopenThoseInUse();
   db.prepare(
     `INSERT INTO merged_act (uuid)
      SELECT uuid FROM
@@ -235,6 +238,21 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     renamed: renamed.first,
     renamedCount: renamed.count(),
   };
+
+  /** Where boards of the one file are in what the other closed, that is open again. */
+  function reopenThoseInUse(): void {
+    const inUse = {
+      stacks: `SELECT s.uuid FROM stack s WHERE ${CLOSED_STACK_IN_USE}`,
+      places: `SELECT p.uuid FROM place p WHERE ${CLOSED_PLACE_IN_USE}`,
+    };
+    // A place comes after its stacks.
+    for (const named of ['stacks', 'places'] as const) {
+      for (const uuid of db.prepare<[], string>(inUse[named]).pluck().all()) {
+        const open = { ...(mine.one(named, uuid) as YardRecord), closedAt: null };
+        writes.edit(named, uuid, { closedAt: null, ...names.fit(named, open, renamed.add) });
+      }
+    }
+  }
 
   /** A version of a meter's profile comes after those that are there. */
   function fitting(named: YardTableName, record: YardRecord, name: Record<string, unknown>): YardRecord {

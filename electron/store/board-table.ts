@@ -255,6 +255,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const topLayer = db.prepare<[number], { layer: number | null }>(
     `SELECT max(b.layer) AS layer FROM board b WHERE ${withStack}`,
   );
+  const everOf = db.prepare<[number], { id: number }>('SELECT id FROM board WHERE stack_id = ? ORDER BY id');
   const idsOfSpecies = db.prepare<[string], { id: number }>('SELECT id FROM board WHERE species_id = ?');
   const idsForEndUse = db.prepare<[string], { id: number }>(
     'SELECT b.id FROM board b JOIN stack s ON s.id = b.stack_id WHERE s.end_use_id = ?',
@@ -320,6 +321,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     idsOfStack: (stackId: number): number[] => ids(idsOf.all(stackId)),
     /** Of these stacks, those that none of their boards is with, and where most of these are. */
     stacksLeftBehind: (stackIds: readonly number[]) => leftBehind.all(JSON.stringify(stackIds)),
+    /** Archived ones too. */
+    idsEverOfStack: (stackId: number): number[] => ids(everOf.all(stackId)),
     idsOfSpecies: (speciesId: string): number[] => ids(idsOfSpecies.all(speciesId)),
     idsForEndUse: (endUseId: string): number[] => ids(idsForEndUse.all(endUseId)),
     /** Codes of a stack's boards, the newest board first; archived ones too, but none of pieces, whose numbers are of their own. */
@@ -352,6 +355,10 @@ export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
     `UPDATE board SET archived_at = ?, archived_why = ?, version = version + 1
      WHERE id IN (SELECT value FROM json_each(?)) AND archived_at IS NULL`,
   );
+  const putAll = db.prepare(
+    `UPDATE board SET stack_id = ?, layer = NULL, stack_column = NULL, version = version + 1
+     WHERE id IN (SELECT value FROM json_each(?))`,
+  );
   const bringBack = db.prepare(
     `UPDATE board SET archived_at = NULL, archived_why = NULL, code = coalesce(?, code), version = version + 1
      WHERE id = ? AND archived_at IS NOT NULL`,
@@ -367,6 +374,10 @@ export function boardWrites(db: Db, { get }: ReturnType<typeof boardReads>) {
     /** They are in no list from then on. @param at  UTC, ISO 8601 */
     archive: (boardIds: readonly number[], at: string, why: ArchivedWhy): void => {
       archive.run(at, JSON.stringify(why), JSON.stringify(boardIds));
+    },
+    /** All are in another stack, where nobody knows how they lie. */
+    putIn: (boardIds: readonly number[], stackId: number): void => {
+      putAll.run(stackId, JSON.stringify(boardIds));
     },
     /** @param code  null where it keeps its own; one that another board has is refused by the file */
     bringBack: (boardId: number, code: string | null): void => {

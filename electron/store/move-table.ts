@@ -28,11 +28,14 @@ export function moveReads(db: Db) {
          WHERE one.id = ? AND c.in_table = 'move' AND c.old_values IS NULL ORDER BY c.id LIMIT 1))
      ORDER BY m.board_id, m.id`,
   );
+  const idsTo = db.prepare<[number], number>('SELECT id FROM move WHERE place_id = ? ORDER BY id').pluck();
   return {
     get: (id: number): Move | undefined => one.get(id),
     /** Oldest first. */
     ofBoard: (boardId: number): Move[] => ofBoard.all(boardId),
     boardsEverAt: (placeId: number): number[] => boardsEverAt.all(placeId).map((row) => row.boardId),
+    /** All that were ever made to a place. */
+    idsTo: (placeId: number): number[] => idsTo.all(placeId),
     /** Those that one act added, itself included; none where no act did, as in a file of an earlier layout. */
     addedWith: (id: number): Move[] => addedWith.all(id),
   };
@@ -44,11 +47,18 @@ export function moveWrites(db: Db, { get }: ReturnType<typeof moveReads>) {
     `UPDATE move SET since = ?, dated_by = 'day', version = version + 1
      WHERE id = (SELECT id FROM move WHERE board_id = ? ORDER BY since, id LIMIT 1)`,
   );
+  const give = db.prepare(
+    'UPDATE move SET place_id = ?, version = version + 1 WHERE id IN (SELECT value FROM json_each(?))',
+  );
   return {
     add: recordAdder(db, 'move', newColumns),
     edit: recordEditor(db, 'move', newColumns, get),
     remove: (id: number): void => {
       remove.run(id);
+    },
+    /** Moves to a place count as moves to another. */
+    giveAll: (moveIds: readonly number[], placeId: number): void => {
+      give.run(placeId, JSON.stringify(moveIds));
     },
     /** A board was at its first place since an earlier day. */
     beganOn: (boardId: number, since: string): void => {

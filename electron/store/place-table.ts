@@ -1,4 +1,10 @@
-import { type NewPlace, type Place, type PlaceRow, placeSchema } from '../../shared-core/contract/yard.ts';
+import {
+  type ClosedPlace,
+  type NewPlace,
+  type Place,
+  type PlaceRow,
+  placeSchema,
+} from '../../shared-core/contract/yard.ts';
 import type { Evidence } from '../../shared-core/wood/climate/learned-at-places.ts';
 import type { LearnedOfPlace } from '../../shared-core/wood/drying/forecast.ts';
 import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
@@ -6,7 +12,7 @@ import { STAND_IN_AIR, STAND_IN_AIR_SOURCE } from './stand-ins.ts';
 import type { Db } from './yard-file.ts';
 
 /** The air and its source may be damaged, and each then has a stand-in. */
-type PlaceRecord = Place & { version: number; isDamaged?: true };
+type PlaceRecord = Place & { version: number; closedAt: string | null; isDamaged?: true };
 
 const columns: Columns<NewPlace> = {
   name: 'name',
@@ -15,7 +21,12 @@ const columns: Columns<NewPlace> = {
   airSource: json('air_source', placeSchema.shape.airSource, STAND_IN_AIR_SOURCE),
   airMovement: 'air_movement',
 };
-const recordColumns: Columns<Place & { version: number }> = { id: 'id', version: 'version', ...columns };
+const editColumns: Columns<NewPlace & { closedAt: string | null }> = { ...columns, closedAt: 'closed_at' };
+const recordColumns: Columns<Place & { version: number; closedAt: string | null }> = {
+  id: 'id',
+  version: 'version',
+  ...editColumns,
+};
 
 /** Of a board, an offset and its precision. */
 type ToldColumns = readonly [offset: string, precision: string];
@@ -27,6 +38,11 @@ const toldColumns: Record<keyof LearnedOfPlace, { used: ToldColumns; newest: Tol
     newest: ['told_surface_log', 'told_surface_precision'],
   },
 };
+
+/** SQL for a closed place `p` that boards of the yard, or stacks, are at. */
+export const CLOSED_PLACE_IN_USE = `p.closed_at IS NOT NULL AND (
+  EXISTS (SELECT 1 FROM board b INDEXED BY board_by_place WHERE b.place_id = p.id AND b.archived_at IS NULL)
+  OR EXISTS (SELECT 1 FROM stack s WHERE s.place_id = p.id AND s.closed_at IS NULL))`;
 
 type Holdings = Pick<PlaceRow, 'stacks' | 'airOffset'>;
 /** Boards of one stack at one place, and the readings of how many of them tell of its air. */
@@ -69,7 +85,20 @@ export function placeReads(db: Db) {
     const isDamaged = place.air === STAND_IN_AIR || place.airSource === STAND_IN_AIR_SOURCE;
     return isDamaged ? { ...place, isDamaged } : place;
   }
+  const closed = db.prepare<[], ClosedPlace>(
+    `SELECT id, version, name, kind, closed_at AS closedAt FROM place
+     WHERE closed_at IS NOT NULL ORDER BY closed_at DESC, id DESC`,
+  );
+  const stacksAt = db
+    .prepare<[number], string>(
+      'SELECT name FROM stack WHERE place_id = ? AND closed_at IS NULL ORDER BY name',
+    )
+    .pluck();
   return {
+    /** The newest first. */
+    closed: (): ClosedPlace[] => closed.all(),
+    /** The names of stacks that are there, those without boards as well. */
+    stacksAt: (placeId: number): string[] => stacksAt.all(placeId),
     list: (): PlaceRecord[] => list.all().map(toPlace),
     get: (id: number): PlaceRecord | undefined => {
       const row = one.get(id);
@@ -109,9 +138,29 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
     `INSERT INTO outlook_due (board_id, touched) SELECT id, 1 FROM board WHERE archived_at IS NULL
      ON CONFLICT (board_id) DO UPDATE SET touched = touched + 1`,
   );
+  const remove = db.prepare('DELETE FROM place WHERE id = ?');
+  const unneeded = db
+    .prepare<[number], number>(
+      `SELECT id FROM place WHERE id = ? AND ${['stack', 'move', 'planned_move', 'air_log']
+        .map((table) => `id NOT IN (SELECT place_id FROM ${table})`)
+        .join(' AND ')}`,
+    )
+    .pluck();
+  const ofOther = ['stack', 'planned_move'].map((table) =>
+    db.prepare(`UPDATE ${table} SET place_id = ?, version = version + 1 WHERE place_id = ?`),
+  );
+  const inUse = db.prepare<[], number>(`SELECT p.id FROM place p WHERE ${CLOSED_PLACE_IN_USE}`).pluck();
   return {
     add: recordAdder(db, 'place', columns),
-    edit: recordEditor(db, 'place', columns, get),
+    edit: recordEditor(db, 'place', editColumns, get),
+    /** @returns whether nothing was ever there; else nothing was deleted */
+    remove: (id: number): boolean => unneeded.get(id) !== undefined && remove.run(id).changes > 0,
+    /** Stacks there and moves planned to it are another's; not the moves that were made. */
+    give: (id: number, intoId: number): void => {
+      for (const table of ofOther) table.run(intoId, id);
+    },
+    /** Closed ones that boards of the yard, or stacks, are at. */
+    closedInUse: (): number[] => inUse.all(),
     /** All forecasts go by what the newest tell from now on. All boards are due: each states the lowest EMC of any place. */
     takeNewlyTold: (offsets: readonly { placeId: number; offsetPct: number | null }[]): void => {
       takeTold.run();

@@ -1,4 +1,5 @@
 import {
+  type ClosedStack,
   type LikelyReady,
   latestFindingSchema,
   type NewStack,
@@ -30,7 +31,12 @@ const columns: Columns<NewStack> = {
   topCover: 'top_cover',
   note: 'note',
 };
-const recordColumns: Columns<Stack & { version: number }> = { id: 'id', version: 'version', ...columns };
+const editColumns: Columns<NewStack & Pick<StackRow, 'closedAt'>> = { ...columns, closedAt: 'closed_at' };
+const recordColumns: Columns<Stack & Pick<StackRow, 'version' | 'closedAt'>> = {
+  id: 'id',
+  version: 'version',
+  ...editColumns,
+};
 
 type StackFields = Omit<
   StackRow,
@@ -50,6 +56,10 @@ type StackFields = Omit<
   | 'call'
   | 'due'
 > & { isForecasting: 0 | 1 };
+
+/** SQL for a closed stack `s` that has boards in the yard. */
+export const CLOSED_STACK_IN_USE = `s.closed_at IS NOT NULL
+  AND EXISTS (SELECT 1 FROM board b WHERE b.stack_id = s.id AND b.archived_at IS NULL)`;
 
 /** Boards of a stack alike in where they are, in their call, and in what they are due for. */
 interface BoardsAlike {
@@ -217,6 +227,10 @@ export function stackReads(
     };
   }
 
+  const closed = db.prepare<[], ClosedStack>(
+    `SELECT s.id, s.version, s.name, p.name AS placeName, s.closed_at AS closedAt
+     FROM stack s JOIN place p ON p.id = s.place_id WHERE s.closed_at IS NOT NULL ORDER BY s.closed_at DESC, s.id DESC`,
+  );
   const uuids = db.prepare<[], { id: number; uuid: string }>('SELECT id, uuid FROM stack');
   const nextProbe = db
     .prepare<[number], number | null>(
@@ -247,6 +261,8 @@ export function stackReads(
       }
       return list.all().map((row) => toRow(row, groups.get(row.id) ?? []));
     },
+    /** The newest first. */
+    closed: (): ClosedStack[] => closed.all(),
     /** Its use alone, without the figures of its boards: for the path on which a reading is saved. */
     endUseId: (id: number): string | undefined => useOf.get(id),
     get: (id: number): StackRow | undefined => {
@@ -257,8 +273,32 @@ export function stackReads(
 }
 
 export function stackWrites(db: Db, { get }: ReturnType<typeof stackReads>) {
+  const removePlanned = db.prepare('DELETE FROM planned_move WHERE stack_id = ?');
+  const remove = db.prepare('DELETE FROM stack WHERE id = ?');
+  const unneeded = db
+    .prepare<[number], number>(
+      `SELECT id FROM stack WHERE id = ? AND id NOT IN (SELECT stack_id FROM board)
+         AND id NOT IN (SELECT stack_id FROM round) AND id NOT IN (SELECT stack_id FROM picture WHERE stack_id IS NOT NULL)`,
+    )
+    .pluck();
+  const ofOther = ['planned_move', 'picture'].map((table) =>
+    db.prepare(`UPDATE ${table} SET stack_id = ?, version = version + 1 WHERE stack_id = ?`),
+  );
+  const inUse = db.prepare<[], number>(`SELECT s.id FROM stack s WHERE ${CLOSED_STACK_IN_USE}`).pluck();
   return {
     add: recordAdder(db, 'stack', columns),
-    edit: recordEditor(db, 'stack', columns, get),
+    edit: recordEditor(db, 'stack', editColumns, get),
+    /** With the moves planned for it. @returns whether nothing else is of it; else nothing was deleted */
+    remove: (id: number): boolean => {
+      if (unneeded.get(id) === undefined) return false;
+      removePlanned.run(id);
+      return remove.run(id).changes > 0;
+    },
+    /** Its pictures and planned moves are another's. */
+    give: (id: number, intoId: number): void => {
+      for (const table of ofOther) table.run(intoId, id);
+    },
+    /** Closed ones that have boards in the yard. */
+    closedInUse: (): number[] => inUse.all(),
   };
 }

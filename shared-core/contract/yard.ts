@@ -107,6 +107,12 @@ export const placeRowSchema = placeSchema.extend({
 });
 export type PlaceRow = z.infer<typeof placeRowSchema>;
 
+/** A place that left the lists. */
+export const closedPlaceSchema = placeSchema
+  .pick({ id: true, name: true, kind: true })
+  .extend({ version: versionSchema, closedAt: instantSchema });
+export type ClosedPlace = z.infer<typeof closedPlaceSchema>;
+
 /** Short enough to say aloud and to print big: letters, digits, hyphen; "OAK-07". */
 export const boardCodeSchema = z
   .string()
@@ -171,8 +177,16 @@ export const stackRowSchema = stackSchema.extend({
   openRoundId: rowIdSchema.nullable(),
   /** The newest that was finished. */
   lastRoundId: rowIdSchema.nullable(),
+  /** When it was closed; null of one that is in the lists. */
+  closedAt: instantSchema.nullable(),
 });
 export type StackRow = z.infer<typeof stackRowSchema>;
+
+/** A stack that left the lists. */
+export const closedStackSchema = stackSchema
+  .pick({ id: true, name: true })
+  .extend({ version: versionSchema, placeName: z.string(), closedAt: instantSchema });
+export type ClosedStack = z.infer<typeof closedStackSchema>;
 
 /** With the species of the boards in it, by name. */
 export const stackOnPageSchema = stackRowSchema.extend({ speciesNames: z.array(z.string()) });

@@ -321,6 +321,9 @@ function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
     at !== null &&
     /"code":"(sold|used|scrapped|deleted)"/.exec(String(values.archived_why))?.[1];
   if (why) return message('act.left', { why, what });
+  if (inTable === 'stack' || inTable === 'place') {
+    return at === null ? message('act.reopened', { what }) : message('act.closed', { what });
+  }
   return at === null ? message('act.back', { what }) : message('act.ended', { what });
 }
 

@@ -82,6 +82,9 @@ export interface KnownYard {
   stacks: ReadonlyMap<string, string>;
   /** By `nameKey`. */
   places: ReadonlyMap<string, number>;
+  /** Those of these stacks, by `nameKey`, and places that are closed: what comes to them opens them again. */
+  closedStacks: ReadonlySet<string>;
+  closedPlaces: ReadonlySet<number>;
 }
 
 /** What boards and readings a table brings. */

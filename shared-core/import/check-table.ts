@@ -99,6 +99,7 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
 
   function planBoards(boards: readonly BoardToAdd[]): void {
     const added = new Set<string>();
+    const reopened = new Map<string, Message>();
     for (const board of boards) {
       const key = nameKey(board.stackName);
       const own = board.placeName === null ? null : placeOf(board.placeName);
@@ -111,8 +112,17 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
         added.add(key);
         plan.stacks.push({ name: board.stackName, place, endUseId: choices.endUseId });
       }
+      if (yard.closedStacks.has(key)) {
+        const stackName = yard.stacks.get(key) ?? board.stackName;
+        reopened.set(`stack ${key}`, message('import.reopens-stack', { stackName }));
+      }
+      if (own && 'placeId' in own && yard.closedPlaces.has(own.placeId)) {
+        const placeName = board.placeName ?? '';
+        reopened.set(`place ${own.placeId}`, message('import.reopens-place', { placeName }));
+      }
       plan.boards.push({ ...board, place: own });
     }
+    remarks.push(...reopened.values());
     if (knownBoards > 0) remarks.push(message('import.known-boards', { boards: knownBoards }));
     if (plan.days.some(({ readings }) => readings.some(({ tempC }) => tempC === null)))
       remarks.push(message('import.temperature-missing'));

@@ -69,7 +69,8 @@ export function boardToForecast(
   const endUse = orRefuse(yard.endUses.get(stack.endUseId), 'use');
   const species = orRefuse(yard.species.get(row.speciesId), 'species');
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
-  const placeOf = (id: number): Place => orRefuse(places.get(id), 'place');
+  // Boards stood at places that are closed now.
+  const placeOf = (id: number): Place => orRefuse(places.get(id) ?? yard.places.get(id), 'place');
   const moves = yard.moves.ofBoard(row.id);
   const assessments = rounds.map((roundId) => assessing.assess(row.id, roundId));
   const { used, unusedOn, isByQuestionable } = readingsToUse(assessments, row.sawnOn !== null);

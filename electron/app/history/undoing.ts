@@ -9,6 +9,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { Rounds } from '../rounds/rounds.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
+import { reopenThoseInUse } from '../stock/open-ones.ts';
 import { lineOf } from './listing.ts';
 import { recordMessage } from './record-message.ts';
 
@@ -61,6 +62,7 @@ export function undoingCommands(
     const undoing = yield* paced((isOver) => acts.undo(of, context.now(), what, isOver));
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
     const { touched } = undoing;
+    reopenThoseInUse(context);
     const boardIds = yield* boardsOf(touched);
     yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
     context.afterwards(() => {

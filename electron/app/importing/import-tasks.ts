@@ -111,6 +111,11 @@ export function createImportTasks() {
       const idOf = db.prepare<[string], { id: number; sawnOn: string | null; thicknessMm: number }>(
         'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm FROM board WHERE code = ? AND archived_at IS NULL',
       );
+      const openStacks = reads.stacks.list();
+      const closedStacks = reads.stacks.closed();
+      const closedPlaces = reads.places.closed();
+      const openKeys = new Set(openStacks.map(({ name }) => nameKey(name)));
+      const closedKeys = closedStacks.map(({ name }) => nameKey(name));
       const yard: KnownYard = {
         today: localDay(now),
         minutesNow: minutesOf(new Date(now)),
@@ -120,8 +125,11 @@ export function createImportTasks() {
         },
         species: reads.species.list(),
         board: (code) => idOf.get(code),
-        stacks: new Map(reads.stacks.list().map(({ name }) => [nameKey(name), name])),
-        places: new Map(reads.places.list().map(({ id, name }) => [nameKey(name), id])),
+        // An open one of the same name comes last, and is meant.
+        stacks: new Map([...closedStacks, ...openStacks].map(({ name }) => [nameKey(name), name])),
+        places: new Map([...closedPlaces, ...reads.places.list()].map(({ id, name }) => [nameKey(name), id])),
+        closedStacks: new Set(closedKeys.filter((key) => !openKeys.has(key))),
+        closedPlaces: new Set(closedPlaces.map(({ id }) => id)),
       };
       const checked = checkTable(rows, choices, yard);
       const { plan } = checked;

@@ -12,6 +12,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { createPace, inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from '../stock/board-days.ts';
+import { reopenThoseInUse } from '../stock/open-ones.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import type { PlanPart } from './import-tasks.ts';
 
@@ -57,9 +58,14 @@ export function* saveImport(
   const now = context.now();
   const nowMs = Date.parse(now);
   const counts: ImportCounts = { places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 };
-  const placeIds = new Map(places.list().map(({ id, name }) => [name.toLowerCase(), id]));
+  // An open one of the same name comes last, and is meant.
+  const placeIds = new Map(
+    [...places.closed(), ...places.list()].map(({ id, name }) => [name.toLowerCase(), id]),
+  );
   const stackOf = new Map(
-    stacks.list().map(({ id, name, placeId }) => [name.toLowerCase(), { id, placeId }]),
+    [...stacks.closed().flatMap(({ id }) => stacks.get(id) ?? []), ...stacks.list()].map(
+      ({ id, name, placeId }) => [name.toLowerCase(), { id, placeId }],
+    ),
   );
   const roundIds = new Map<string, number>();
   const isNewRound = new Set<number>();
@@ -238,6 +244,7 @@ export function* saveImport(
     if (index < parts.length - 1 && index > 0) yield { done: index + 1, total: parts.length };
   }
 
+  reopenThoseInUse(context);
   context.afterwards(() => {
     judging.takeUp();
     comparing.compare([...isNewRound]);

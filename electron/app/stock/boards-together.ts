@@ -13,6 +13,7 @@ import type { Judging } from '../judging/judging.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
 import { checkMove, checkSawnBefore, letStacksFollow, moveBoard } from './moving.ts';
+import { openStack } from './open-ones.ts';
 
 type Input = CheckedInput<'boards.editTogether'>;
 type Edited = RequestOutput<'boards.editTogether'>;
@@ -126,8 +127,8 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
-      const { acts, boards, species, stacks } = context.yard();
-      if (stackId !== null) orRefuse(stacks.get(stackId), 'stack');
+      const { acts, boards, species } = context.yard();
+      if (stackId !== null) openStack(context, stackId);
       if (speciesId !== undefined) orRefuse(species.get(speciesId), 'species');
       checkBoardDays(context, [], changed);
       if (move) checkMove(context, move);

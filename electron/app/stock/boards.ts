@@ -10,6 +10,7 @@ import type { Judging } from '../judging/judging.ts';
 import { checkBoardDays } from './board-days.ts';
 import { freeCode } from './free-code.ts';
 import { moveBoards } from './moving.ts';
+import { openStack } from './open-ones.ts';
 
 export const boardQueries = (context: QueryContext, assessing: Assessing) =>
   ({
@@ -60,10 +61,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
     'boards.add': (boards) => {
       // A stack is looked up with the counts of its boards: once, not for each of 500 boards.
       const places = new Map(
-        [...new Set(boards.map((board) => board.stackId))].map((id) => [
-          id,
-          orRefuse(context.yard().stacks.get(id), 'stack').placeId,
-        ]),
+        [...new Set(boards.map((board) => board.stackId))].map((id) => [id, openStack(context, id).placeId]),
       );
       const ids = boards.map((board) => {
         checkSpecies(board);
@@ -79,7 +77,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
     'boards.edit': (edit) => {
       const before = get(edit.id);
       const { stackId, speciesId, code = before.code } = edit.changed;
-      if (stackId !== undefined) orRefuse(context.yard().stacks.get(stackId), 'stack');
+      if (stackId !== undefined && stackId !== before.stackId) openStack(context, stackId);
       if (speciesId !== undefined) checkSpecies({ speciesId, code });
       checkBoardDays(context, [edit.id], edit.changed);
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));

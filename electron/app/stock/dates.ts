@@ -12,6 +12,7 @@ import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards, movedNow } from './moving.ts';
+import { openPlace, openStack } from './open-ones.ts';
 
 /** When boards of a stack are read next: by a forecast, or because their readings are old. */
 interface NextProbe {
@@ -95,9 +96,9 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
   }
   return {
     'plannedMoves.add': (planned) => {
-      const { boards, places, plannedMoves, stacks } = context.yard();
-      orRefuse(places.get(planned.placeId), 'place');
-      if (planned.stackId !== null) orRefuse(stacks.get(planned.stackId), 'stack');
+      const { boards, plannedMoves } = context.yard();
+      openPlace(context, planned.placeId);
+      if (planned.stackId !== null) openStack(context, planned.stackId);
       if (planned.boardId !== null) {
         const { code: name, placeId, placeName } = orRefuse(boards.get(planned.boardId), 'board');
         // Where a move is planned already, another may lead back.
@@ -108,9 +109,9 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
       return get(plannedMoves.add(planned));
     },
     'plannedMoves.edit': (edit) => {
-      const { places, plannedMoves } = context.yard();
+      const { plannedMoves } = context.yard();
       get(edit.id);
-      if (edit.changed.placeId !== undefined) orRefuse(places.get(edit.changed.placeId), 'place');
+      if (edit.changed.placeId !== undefined) openPlace(context, edit.changed.placeId);
       orConflict(plannedMoves.edit(edit));
       return get(edit.id);
     },

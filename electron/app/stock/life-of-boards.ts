@@ -6,6 +6,7 @@ import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands } from '../handlers.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { letStacksFollow } from './moving.ts';
+import { reopenThoseInUse } from './open-ones.ts';
 
 /** How boards leave the yard and come back. Nothing that is known of them is deleted. */
 export function lifeCommands(context: AppContext) {
@@ -84,6 +85,7 @@ export function lifeCommands(context: AppContext) {
           );
         }
       });
+      reopenThoseInUse(context);
       return { broughtBack: given.length };
     },
   } satisfies Partial<Commands>;

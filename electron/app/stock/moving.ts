@@ -9,6 +9,7 @@ import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from './board-days.ts';
+import { openPlace } from './open-ones.ts';
 
 /** Where boards are moved to, when, and what a person answered about it. */
 export type Target = Omit<CheckedInput<'boards.move'>, 'boardIds' | 'work'>;
@@ -26,9 +27,9 @@ export const movedNow = (placeId: number, now: string): Target => ({
 /** What is newer than this was done by the clock: whatever is saved of that day came before. */
 const NOW_MS = 60_000;
 
-/** @throws Refusal for a future day, or a place that is not there */
+/** @throws Refusal for a future day, or a place that is closed or not there */
 export function checkMove(context: AppContext, { placeId, since }: Pick<Target, 'placeId' | 'since'>): void {
-  orRefuse(context.yard().places.get(placeId), 'place');
+  openPlace(context, placeId);
   if (Date.parse(since) > Date.parse(context.now())) {
     throw new Refusal(message('refusal.move-to-come'));
   }

@@ -4,6 +4,7 @@ import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDupli
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards } from './moving.ts';
+import { openPlace, openStack } from './open-ones.ts';
 
 export const stackQueries = (context: QueryContext) =>
   ({
@@ -24,7 +25,7 @@ export function stackCommands(context: AppContext, judging: Judging) {
 
   return {
     'stacks.add': (stack) => {
-      orRefuse(context.yard().places.get(stack.placeId), 'place');
+      openPlace(context, stack.placeId);
       orRefuse(context.yard().endUses.get(stack.endUseId), 'use');
       return get(refusingDuplicates(taken(stack.name), () => context.yard().stacks.add(stack)));
     },
@@ -41,7 +42,7 @@ export function stackCommands(context: AppContext, judging: Judging) {
     },
     'stacks.move': function* ({ id, work: _, ...to }) {
       const { boards, stacks } = context.yard();
-      const { version } = get(id);
+      const { version } = openStack(context, id);
       const boardIds = boards.idsWithStack(id);
       checkMove(context, to);
       stacks.edit({ id, basedOn: version, changed: { placeId: to.placeId } });

@@ -5,18 +5,24 @@ import { tallyBySchema, tallySchema } from '../../tally/tally.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
+import type { Topic } from '../topics.ts';
 import {
   boardRowSchema,
+  closedStackSchema,
+  nameSchema,
   newStackSchema,
   rowIdSchema,
   stackEditSchema,
   stackOnPageSchema,
   stackRowSchema,
+  versionSchema,
 } from '../yard.ts';
 import { placeSinceSchema } from './boards.ts';
 import { workSchema } from './work.ts';
 
 const byId = z.object({ id: rowIdSchema });
+const ofStack = ({ id }: { id: number }): Topic[] => ['stacks', 'dates', `stack:${id}`];
+const asShown = byId.extend({ basedOn: versionSchema });
 
 export const stackRequests = {
   'stacks.list': query({
@@ -50,6 +56,39 @@ export const stackRequests = {
     input: byId.extend({ ...placeSinceSchema.shape, work: workSchema }),
     output: stackRowSchema,
     topics: ({ id }) => ['stacks', 'boards', `stack:${id}`],
+  }),
+  /** The newest first. */
+  'stacks.closed': query({
+    input: nothingSchema,
+    output: z.array(closedStackSchema),
+    topics: () => ['stacks', 'places'],
+  }),
+  /** It leaves the lists, with everything known of it; refused while boards or an open round are in it. */
+  'stacks.close': command({ input: asShown, output: stackRowSchema, topics: ofStack }),
+  /** It is in the lists again; with its place, where that was closed as well. */
+  'stacks.reopen': command({
+    input: asShown.extend({
+      /** Another name, where its own is another stack's by now. */
+      name: nameSchema.nullable().default(null),
+    }),
+    output: stackRowSchema,
+    topics: (input) => [...ofStack(input), 'places'],
+  }),
+  /** Refused where boards, rounds or pictures are of it. Moves planned for it go with it. */
+  'stacks.delete': command({ input: asShown, output: z.object({ act: z.uuid() }), topics: ofStack }),
+  /**
+   * All its boards come to another stack, with its note, pictures and planned moves; it is closed then. Its rounds stay
+   * rounds of it.
+   */
+  'stacks.merge': command({
+    input: asShown.extend({
+      intoId: rowIdSchema,
+      /** Where and when its boards were moved for it; null: they stay where they are. */
+      move: placeSinceSchema.nullable().default(null),
+      work: workSchema,
+    }),
+    output: stackRowSchema,
+    topics: () => ['yard'],
   }),
   /** How many of its boards to probe for that certainty, and which next; null without boards. */
   'stacks.plan': query({

@@ -120,6 +120,8 @@ export const history = {
   'act.edited': 'Changed: {what}.',
   'act.ended': 'Removed from the lists: {what}.',
   'act.left': 'Marked as {why, select, sold {sold} used {used} scrapped {scrapped} other {deleted}}: {what}.',
+  'act.closed': 'Closed: {what}.',
+  'act.reopened': 'Reopened: {what}.',
   'act.back': 'Back in the lists: {what}.',
   'act.other': 'Other changes.',
   'act.all': '{allSentences}',

@@ -153,6 +153,8 @@ export const importing = {
   'import.names': 'Names to choose',
   'import.name-in-rows': '{name} ({rows, plural, one {# row} other {# rows}})',
   'import.what-goes-in': 'What goes in',
+  'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',
+  'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':
     '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # place} other {, # places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
   'import.nothing-new': 'Nothing in it is new.',

@@ -120,6 +120,20 @@ export const life = {
     'Other moves and readings of {boardCode} on that day leave no room for this. Nothing was changed. Give the time of the move.',
   'refusal.first-move':
     'This is the first place of {boardCode}. Nothing was deleted. Edit it instead: every board needs a first place.',
+  'refusal.stack-closed': '{stackName} is closed. Nothing was saved. Reopen it first.',
+  'refusal.place-closed': '{placeName} is closed. Nothing was saved. Reopen it first.',
+  'refusal.stack-has-boards':
+    '{boards, plural, one {# board is} other {# boards are}} in {stackName}. Nothing was closed. Put them in another stack, or mark them as sold, used, or scrapped.',
+  'refusal.stack-round-open':
+    'A round of {stackName} is not finished. Nothing was changed. Finish the round first.',
+  'refusal.stack-has-records':
+    '{stackName} has boards, rounds, or pictures on record. Nothing was deleted. Close it instead.',
+  'refusal.place-in-use':
+    '{placeName} is in use by {stackNames}. Nothing was closed. Move them first, or merge the place.',
+  'refusal.place-planned':
+    'A move of {name} to {placeName} is planned. Nothing was closed. Change that on the Dates page first.',
+  'refusal.place-has-records':
+    'Boards or stacks were in {placeName}, or moves are planned there. Nothing was deleted. Close it instead.',
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
   'refusal.left-before-read':
     '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',

@@ -57,6 +57,16 @@ const place = (name: string) => ({
   kind: 'open-shed' as const,
   air: Array.from({ length: 12 }, () => month),
 });
+const emptyStackId = async (placeId = yard.place.id): Promise<number> =>
+  (
+    await yard.command('stacks.add', {
+      name: 'Oak',
+      placeId,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    })
+  ).id;
 const placeId = async (): Promise<number> => (await yard.command('places.add', place('Shed'))).id;
 
 const plannedMove = () => ({
@@ -97,6 +107,44 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
     'boards.editTogether': edit,
     'boards.undoTogether': async () => ({ act: (await doing('boards.editTogether', edit())).act }),
     'boards.move': async () => ({ boardIds: [board().id], placeId: await placeId(), since: yard.now() }),
+    'stacks.close': async () => ({ id: await emptyStackId(), basedOn: 1 }),
+    'stacks.reopen': async () => {
+      const id = await emptyStackId();
+      await yard.command('stacks.close', { id, basedOn: 1 });
+      return { id, basedOn: 2, name: 'Oak of old' };
+    },
+    'stacks.delete': async () => {
+      const id = await emptyStackId();
+      await yard.command('plannedMoves.add', { ...plannedMove(), stackId: id });
+      return { id, basedOn: 1 };
+    },
+    'stacks.merge': async () => {
+      await yard.command('stacks.edit', {
+        id: yard.stack.id,
+        basedOn: 1,
+        changed: { note: 'On the north side' },
+      });
+      await yard.command('plannedMoves.add', plannedMove());
+      return {
+        id: yard.stack.id,
+        basedOn: 2,
+        intoId: await emptyStackId(await placeId()),
+        move: { placeId: (await yard.query('places.list', {}))[1]!.id, since: yard.now() },
+      };
+    },
+    'places.close': async () => ({ id: await placeId(), basedOn: 1 }),
+    'places.reopen': async () => {
+      const id = await placeId();
+      await yard.command('places.close', { id, basedOn: 1 });
+      return { id, basedOn: 2, name: 'Old shed' };
+    },
+    'places.delete': async () => ({ id: await placeId(), basedOn: 1 }),
+    'places.merge': async () => {
+      const intoId = await placeId();
+      const boardIds = yard.boards.map(({ id }) => id);
+      await yard.command('boards.move', { boardIds, placeId: intoId, since: yard.now() });
+      return { id: yard.place.id, basedOn: 1, intoId, air: 'own' };
+    },
     'moves.edit': async () => {
       const { id, version } = (await firstMoves())[0]!;
       return {

@@ -317,3 +317,18 @@ test('a text that is too long is refused, so that no two names become one', asyn
     [2, ...[80, 2000].map((mostLetters) => say({ code: 'import.too-long', facts: { mostLetters } }))],
   ]);
 });
+
+test('boards for a closed stack open it again, which is said before', async () => {
+  const boardIds = yard.boards.map(({ id }) => id);
+  await yard.command('boards.archive', { boardIds, why: 'sold', at: yard.now() });
+  await yard.command('stacks.close', { id: yard.stack.id, basedOn: 1 });
+  await yard.command('places.close', { id: yard.place.id, basedOn: 1 });
+  const checked = await check(
+    await read('Board,Stack,Species,Thickness,Date,MC\nW-9,walnut,walnut,1,5/1/2026,14.0\n'),
+  );
+  expect(checked.counts).toMatchObject({ stacks: 0, boards: 1 });
+  expect(checked.remarks.map(say)).toContain('The stack Walnut is closed. The import reopens it.');
+  await save(checked.plan);
+  expect(await yard.query('stacks.list', {})).toMatchObject([{ name: 'Walnut', boards: 1 }]);
+  expect(await yard.query('places.list', {})).toMatchObject([{ name: 'Shop' }]);
+});

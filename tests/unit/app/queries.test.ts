@@ -39,6 +39,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.callsChanged': { act: edit },
   'acts.list': { boardId: null, before: null, limit: 50 },
   'places.list': {},
+  'places.closed': {},
+  'stacks.closed': {},
   'stations.find': { text: 'Asheville' },
   'stations.ofRegion': { timeZone: 'America/New_York' },
   'species.list': {},

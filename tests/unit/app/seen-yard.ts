@@ -89,6 +89,10 @@ export async function seen() {
       kind,
       air,
     })),
+    closed: {
+      stacks: unversioned(await yard.query('stacks.closed', {})),
+      places: unversioned(await yard.query('places.closed', {})),
+    },
     species: unversioned(await yard.query('species.list', {})),
     endUses: unversioned(await yard.query('endUses.list', {})),
     meters: unversioned(await yard.query('meters.list', {})),

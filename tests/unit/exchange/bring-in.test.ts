@@ -240,6 +240,25 @@ test('what one deleted and the other left alone stays deleted; what the other ne
   expect(board.placeName).toBe('Kiln');
 });
 
+test('a stack that one closed and where the other has boards is open again, with its place', async () => {
+  const file = await elsewhere((theirs) => {
+    const stack = theirs.stacks.get(yard.stack.id)!;
+    theirs.boards.archive(
+      yard.boards.map(({ id }) => id),
+      yard.now(),
+      { code: 'sold', note: '' },
+    );
+    theirs.stacks.edit({ id: stack.id, basedOn: stack.version, changed: { closedAt: yard.now() } });
+    const place = theirs.places.get(yard.place.id)!;
+    theirs.places.edit({ id: place.id, basedOn: place.version, changed: { closedAt: yard.now() } });
+  });
+  await yard.command('boards.add', [yard.board('WAL-03')]);
+  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
+  await yard.query('yard.info', {});
+  expect(await yard.query('stacks.list', {})).toMatchObject([{ name: 'Walnut', boards: 1 }]);
+  expect(await yard.query('places.list', {})).toMatchObject([{ name: 'Shop' }]);
+});
+
 test('an export of everything comes into an empty yard, and a bad file changes nothing', async () => {
   await yard.beginRound();
   const file = join(newFolder(), 'yard.json');

@@ -1,0 +1,147 @@
+import { expect, test } from 'vitest';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { doing, undo } from './seen-yard.ts';
+import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const boardIds = () => yard.boards.map(({ id }) => id);
+const air = (rh: number) => Array.from({ length: 12 }, () => ({ tempC: 15, rh }));
+const addPlace = async (name: string, rh = 0.6): Promise<number> =>
+  (await yard.command('places.add', { name, kind: 'open-shed', air: air(rh) })).id;
+const addStack = async (name: string, placeId = yard.place.id, note = ''): Promise<number> =>
+  (await yard.command('stacks.add', { name, placeId, endUseId: 'furniture', topCover: 'covered', note })).id;
+const stackNames = async () => (await yard.query('stacks.list', {})).map(({ name }) => name);
+const placeNames = async () => (await yard.query('places.list', {})).map(({ name }) => name);
+const stackNow = (id = yard.stack.id) => yard.query('stacks.get', { id });
+const sell = (ids: readonly number[]) =>
+  doing('boards.archive', { boardIds: [...ids], why: 'sold', at: yard.now() });
+
+test('a stack with boards is not closed, one without is, and is found again', async () => {
+  expect(await yard.refusal('stacks.close', { id: yard.stack.id, basedOn: 1 })).toMatch(
+    /^2 boards are in Walnut\. Nothing was closed\./,
+  );
+  await sell(boardIds());
+  await yard.command('stacks.close', { id: yard.stack.id, basedOn: 1 });
+  expect(await stackNames()).toEqual([]);
+  expect(await yard.query('stacks.closed', {})).toMatchObject([{ name: 'Walnut', placeName: 'Shop' }]);
+  expect(await yard.refusal('boards.add', [yard.board('WAL-03')])).toMatch(/^Walnut is closed\./);
+});
+
+test('a stack with a round that runs is not closed', async () => {
+  await yard.beginRound();
+  await sell(boardIds());
+  expect(await yard.refusal('stacks.close', { id: yard.stack.id, basedOn: 1 })).toMatch(/round of Walnut/);
+});
+
+test('a closed stack comes back with its boards, however they come', async () => {
+  const { act } = await sell(boardIds());
+  await yard.command('stacks.close', { id: yard.stack.id, basedOn: 1 });
+  await yard.command('places.close', { id: yard.place.id, basedOn: 1 });
+  const { act: back } = await doing('boards.bringBack', { boards: [{ id: boardIds()[0]! }] });
+  expect([await stackNames(), await placeNames()]).toEqual([['Walnut'], ['Shop']]);
+  await undo(back);
+  expect([await stackNames(), await placeNames()]).toEqual([[], []]);
+  await undo(act);
+  expect([await stackNames(), await placeNames()]).toEqual([['Walnut'], ['Shop']]);
+});
+
+test('a closed stack whose name another has now comes back under another name', async () => {
+  await sell(boardIds());
+  await yard.command('stacks.close', { id: yard.stack.id, basedOn: 1 });
+  await addStack('Walnut');
+  const reopening = { id: yard.stack.id, basedOn: 2 };
+  expect(await yard.refusal('stacks.reopen', reopening)).toMatch(/Walnut/);
+  await yard.command('stacks.reopen', { ...reopening, name: 'Walnut of old' });
+  expect(await stackNames()).toEqual(['Walnut', 'Walnut of old']);
+});
+
+test('a stack is deleted only where nothing is on record of it', async () => {
+  await sell(boardIds());
+  expect(await yard.refusal('stacks.delete', { id: yard.stack.id, basedOn: 1 })).toMatch(/on record/);
+  await yard.command('stacks.delete', { id: await addStack('Oak'), basedOn: 1 });
+  expect(await stackNames()).toEqual(['Walnut']);
+});
+
+test('merged stacks: boards, notes and planned moves come along, rounds stay what they were', async () => {
+  const { id: roundId } = await yard.beginRound();
+  await yard.command('rounds.finish', { roundId });
+  await sell([boardIds()[1]!]);
+  const intoId = await addStack('Oak', await addPlace('Barn'), 'Mind the dog');
+  const { version } = await yard.command('stacks.edit', {
+    id: yard.stack.id,
+    basedOn: 1,
+    changed: { note: 'North side' },
+  });
+  const planned = { stackId: yard.stack.id, boardId: null, placeId: yard.place.id, plannedOn: '2026-06-20' };
+  await yard.command('plannedMoves.add', { ...planned, note: '' });
+  const placeId = (await stackNow(intoId)).placeId;
+  const move = { placeId, since: yard.now() };
+  await yard.command('stacks.merge', { id: yard.stack.id, basedOn: version, intoId, move });
+  expect(await stackNow(intoId)).toMatchObject({
+    boards: 1,
+    placeName: 'Barn',
+    note: 'Mind the dog\nNorth side',
+  });
+  expect((await yard.query('dates.list', {})).dates).toMatchObject([{ kind: 'move', name: 'Oak' }]);
+  const sold = await yard.query('boards.get', { id: boardIds()[1]! });
+  expect(sold.board).toMatchObject({ stackId: intoId, placeName: 'Shop' });
+  expect((await yard.query('boards.get', { id: boardIds()[0]! })).readings).toHaveLength(1);
+  expect(await yard.query('rounds.get', { roundId })).toMatchObject({ stackId: yard.stack.id });
+  expect(await stackNames()).toEqual(['Oak']);
+});
+
+test('a place in use is not closed; closed, what was there keeps its history and its forecast', async () => {
+  await yard.command('boards.edit', { id: boardIds()[0]!, basedOn: 1, changed: { sawnOn: '2026-05-25' } });
+  yard.later(10 * DAY_MS);
+  expect(await yard.refusal('places.close', { id: yard.place.id, basedOn: 1 })).toMatch(
+    /^Shop is in use by Walnut\. Nothing was closed\./,
+  );
+  const barn = await addPlace('Barn');
+  await yard.command('stacks.move', { id: yard.stack.id, placeId: barn, since: yard.now() });
+  await yard.command('places.close', { id: yard.place.id, basedOn: 1 });
+  expect(await placeNames()).toEqual(['Barn']);
+  expect(await yard.query('places.closed', {})).toMatchObject([{ name: 'Shop' }]);
+  const { moves } = await yard.query('boards.get', { id: boardIds()[0]! });
+  expect(moves.map(({ placeName }) => placeName)).toEqual(['Shop', 'Barn']);
+  await outlooksMade();
+  const { details } = await yard.query('boards.forecast', { id: boardIds()[0]! });
+  expect(details?.stays.map(({ placeName }) => placeName)).toEqual(['Shop', 'Barn']);
+  expect(details?.places.map(({ name }) => name)).toEqual(['Barn']);
+  expect(
+    await yard.refusal('boards.move', { boardIds: boardIds(), placeId: yard.place.id, since: yard.now() }),
+  ).toMatch(/^Shop is closed\./);
+  await yard.command('places.reopen', { id: yard.place.id, basedOn: 2 });
+  expect(await placeNames()).toEqual(['Shop', 'Barn']);
+});
+
+test('a place to which a move is planned is not closed, one where something was is not deleted', async () => {
+  const barn = await addPlace('Barn');
+  const planned = { stackId: yard.stack.id, boardId: null, placeId: barn, plannedOn: '2026-06-20', note: '' };
+  await yard.command('plannedMoves.add', planned);
+  expect(await yard.refusal('places.close', { id: barn, basedOn: 1 })).toMatch(/A move of Walnut to Barn/);
+  expect(await yard.refusal('places.delete', { id: barn, basedOn: 1 })).toMatch(
+    /^Boards or stacks were in Barn/,
+  );
+  await yard.command('places.delete', { id: await addPlace('Loft'), basedOn: 1 });
+  expect(await placeNames()).toEqual(['Shop', 'Barn']);
+});
+
+test('merged places: what was in the one was in the other, with the air that is right', async () => {
+  const barn = await addPlace('Barn', 0.5);
+  yard.later(DAY_MS);
+  await yard.command('boards.move', { boardIds: [boardIds()[0]!], placeId: barn, since: yard.now() });
+  yard.later(DAY_MS);
+  const own = await doing('places.merge', { id: yard.place.id, basedOn: 1, intoId: barn, air: 'own' });
+  expect(own.output).toMatchObject({ name: 'Barn', kind: 'shop', stacks: [{ name: 'Walnut', boards: 2 }] });
+  expect(own.output.air[0]!.rh).toBe(0.4);
+  const moves = async () =>
+    (await yard.query('boards.get', { id: boardIds()[0]! })).moves.map(({ placeName }) => placeName);
+  // It was never moved, as it turns out.
+  expect(await moves()).toEqual(['Barn']);
+  await undo(own.act);
+  expect(await moves()).toEqual(['Shop', 'Barn']);
+  const { version } = (await yard.query('places.list', {}))[0]!;
+  const into = { id: yard.place.id, basedOn: version, intoId: barn, air: 'into' as const };
+  expect((await yard.command('places.merge', into)).air[0]!.rh).toBe(0.5);
+});
