@@ -242,8 +242,8 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   /** Where boards of the one file are in what the other closed, that is open again. */
   function reopenThoseInUse(): void {
     const inUse = {
-      stacks: `SELECT s.uuid FROM stack s WHERE ${CLOSED_STACK_IN_USE}`,
-      places: `SELECT p.uuid FROM place p WHERE ${CLOSED_PLACE_IN_USE}`,
+      stacks: `SELECT s.uuid FROM stack s ${CLOSED_STACK_IN_USE}`,
+      places: `SELECT p.uuid FROM place p ${CLOSED_PLACE_IN_USE}`,
     };
     // A place comes after its stacks.
     for (const named of ['stacks', 'places'] as const) {

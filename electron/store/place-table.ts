@@ -40,7 +40,7 @@ const toldColumns: Record<keyof LearnedOfPlace, { used: ToldColumns; newest: Tol
 };
 
 /** SQL for a closed place `p` that boards of the yard, or stacks, are at. */
-export const CLOSED_PLACE_IN_USE = `p.closed_at IS NOT NULL AND (
+export const CLOSED_PLACE_IN_USE = `WHERE p.closed_at IS NOT NULL AND (
   EXISTS (SELECT 1 FROM board b INDEXED BY board_by_place WHERE b.place_id = p.id AND b.archived_at IS NULL)
   OR EXISTS (SELECT 1 FROM stack s WHERE s.place_id = p.id AND s.closed_at IS NULL))`;
 
@@ -149,7 +149,7 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
   const ofOther = ['stack', 'planned_move'].map((table) =>
     db.prepare(`UPDATE ${table} SET place_id = ?, version = version + 1 WHERE place_id = ?`),
   );
-  const inUse = db.prepare<[], number>(`SELECT p.id FROM place p WHERE ${CLOSED_PLACE_IN_USE}`).pluck();
+  const inUse = db.prepare<[], number>(`SELECT p.id FROM place p ${CLOSED_PLACE_IN_USE}`).pluck();
   return {
     add: recordAdder(db, 'place', columns),
     edit: recordEditor(db, 'place', editColumns, get),

@@ -58,7 +58,7 @@ type StackFields = Omit<
 > & { isForecasting: 0 | 1 };
 
 /** SQL for a closed stack `s` that has boards in the yard. */
-export const CLOSED_STACK_IN_USE = `s.closed_at IS NOT NULL
+export const CLOSED_STACK_IN_USE = `WHERE s.closed_at IS NOT NULL
   AND EXISTS (SELECT 1 FROM board b WHERE b.stack_id = s.id AND b.archived_at IS NULL)`;
 
 /** Boards of a stack alike in where they are, in their call, and in what they are due for. */
@@ -284,7 +284,7 @@ export function stackWrites(db: Db, { get }: ReturnType<typeof stackReads>) {
   const ofOther = ['planned_move', 'picture'].map((table) =>
     db.prepare(`UPDATE ${table} SET stack_id = ?, version = version + 1 WHERE stack_id = ?`),
   );
-  const inUse = db.prepare<[], number>(`SELECT s.id FROM stack s WHERE ${CLOSED_STACK_IN_USE}`).pluck();
+  const inUse = db.prepare<[], number>(`SELECT s.id FROM stack s ${CLOSED_STACK_IN_USE}`).pluck();
   return {
     add: recordAdder(db, 'stack', columns),
     edit: recordEditor(db, 'stack', editColumns, get),

@@ -6,14 +6,17 @@ import styles from './menu.module.css';
 /** What else can be done, behind one button. */
 export function Menu({
   title,
+  label,
   items,
 }: {
   title: ReactNode;
+  /** Its spoken name, where several on a screen have the same title. */
+  label?: string;
   items: readonly { id: string; title: ReactNode; onPress: () => void }[];
 }) {
   return (
     <MenuTrigger>
-      <Button className={buttonLook('plain')}>
+      <Button className={buttonLook('plain')} {...(label && { 'aria-label': label })}>
         {title}
         <span aria-hidden="true">▾</span>
       </Button>

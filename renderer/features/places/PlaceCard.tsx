@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { movementIn, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
@@ -7,8 +7,10 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
+import { Menu } from '../../ui/Menu.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { type Ending, PlaceEnding } from './PlaceEnding.tsx';
 import { airSourceText, movementCaution } from './place-words.ts';
 import css from './places.module.css';
 import { YearChart } from './YearChart.tsx';
@@ -28,6 +30,7 @@ export function PlaceCard({
   onEdit: () => void;
 }) {
   const { say, formats } = useWords();
+  const [ending, setEnding] = useState<Ending | null>(null);
   const edit = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (isNew) edit.current?.focus();
@@ -43,9 +46,20 @@ export function PlaceCard({
       title={placeName}
       isName
       actions={
-        <Button ref={edit} onClick={onEdit} aria-label={say('places.edit', { placeName })}>
-          {say('common.edit')}
-        </Button>
+        <>
+          <Button ref={edit} onClick={onEdit} aria-label={say('places.edit', { placeName })}>
+            {say('common.edit')}
+          </Button>
+          <Menu
+            title={say('life.more')}
+            label={say('closing.more-of', { name: placeName })}
+            items={(['merge', 'close', 'delete'] as const).map((id) => ({
+              id,
+              title: say(`closing.${id}-place`),
+              onPress: () => setEnding(id),
+            }))}
+          />
+        </>
       }
     >
       {place.isDamaged && <Banner kind="caution">{say('damaged.place')}</Banner>}
@@ -107,6 +121,7 @@ export function PlaceCard({
           ))}
         </ul>
       )}
+      {ending && <PlaceEnding place={place} ending={ending} onClose={() => setEnding(null)} />}
     </Sheet>
   );
 }

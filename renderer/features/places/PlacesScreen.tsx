@@ -7,6 +7,7 @@ import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Screen } from '../../ui/Screen.tsx';
 import { SourcesLink } from '../../ui/SourcesLink.tsx';
 import { useWords } from '../../words.ts';
+import { ClosedPlaces } from './ClosedPlaces.tsx';
 import { PlaceCard } from './PlaceCard.tsx';
 import { PlaceForm } from './PlaceForm.tsx';
 import css from './places.module.css';
@@ -52,6 +53,7 @@ export function PlacesScreen() {
           )
         }
       </Await>
+      <ClosedPlaces />
       <SourcesLink part="air" />
       {form !== 'closed' && (
         <PlaceForm

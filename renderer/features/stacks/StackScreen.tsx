@@ -12,11 +12,13 @@ import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { AddBoardsForm } from './AddBoardsForm.tsx';
 import { BoardList } from './BoardList.tsx';
+import { ClosedStack } from './ClosedStack.tsx';
 import { MoveDueForm } from './MoveDueForm.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { NextOfStack } from './NextOfStack.tsx';
 import { StackCall } from './StackCall.tsx';
 import { StackDrawing } from './StackDrawing.tsx';
+import { type Ending, StackEnding } from './StackEnding.tsx';
 import { StackForm } from './StackForm.tsx';
 import { StackPlan } from './StackPlan.tsx';
 import { StackTally } from './StackTally.tsx';
@@ -38,7 +40,9 @@ export function StackScreen({ id }: { id: number }) {
 }
 
 function Stack({ stack }: { stack: StackOnPage }) {
-  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'plan-move' | 'move-due' | 'edit'>('nothing');
+  const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'plan-move' | 'move-due' | 'edit' | Ending>(
+    'nothing',
+  );
   const { say } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
@@ -58,6 +62,19 @@ function Stack({ stack }: { stack: StackOnPage }) {
       say('stacks.several-species', { count: speciesNames.length })
     ) : (
       <span translate="no">{speciesNames[0]}</span>
+    );
+  const note = (
+    <>
+      <NoteSheet subject={{ kind: 'stack', id }} title={say('note.of-stack', { stackName: stack.name })} />
+      <PicturesSheet subject={{ kind: 'stack', id }} recordName={stack.name} />
+    </>
+  );
+  if (stack.closedAt !== null)
+    return (
+      <Screen title={stack.name} isName lead={say('stacks.place-and-use', { placeName, endUseName })}>
+        <ClosedStack stack={stack} closedAt={stack.closedAt} />
+        {note}
+      </Screen>
     );
   const facts = { boards, placeName, endUseName, targetRange };
   const lead = [
@@ -103,6 +120,11 @@ function Stack({ stack }: { stack: StackOnPage }) {
               item('move', () => setOpen('move')),
               ...(boards === 0 ? [] : [item('plan-move', () => setOpen('plan-move'))]),
               item('edit', () => setOpen('edit')),
+              ...(['merge', 'close', 'delete'] as const).map((ending) => ({
+                id: ending,
+                title: say(`closing.${ending}-stack`),
+                onPress: () => setOpen(ending),
+              })),
             ]}
           />
         </>
@@ -142,11 +164,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
               <StackPlan stackId={id} />
             </>
           )}
-          <NoteSheet
-            subject={{ kind: 'stack', id }}
-            title={say('note.of-stack', { stackName: stack.name })}
-          />
-          <PicturesSheet subject={{ kind: 'stack', id }} recordName={stack.name} />
+          {note}
         </div>
         {boards > 0 && <StackDrawing stack={stack} />}
       </div>
@@ -157,6 +175,9 @@ function Stack({ stack }: { stack: StackOnPage }) {
       )}
       {open === 'move-due' && <MoveDueForm stack={stack} onClose={close} />}
       {open === 'edit' && <StackForm stack={stack} onClose={close} />}
+      {(open === 'close' || open === 'merge' || open === 'delete') && (
+        <StackEnding stack={stack} ending={open} onClose={close} />
+      )}
     </Screen>
   );
 }

@@ -9,6 +9,7 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { ClosedStacks } from './ClosedStacks.tsx';
 import { DueBanner } from './DueBanner.tsx';
 import { FirstStart } from './FirstStart.tsx';
 import { MoveDueForm } from './MoveDueForm.tsx';
@@ -59,6 +60,7 @@ export function StacksScreen() {
           <StackCard key={stack.id} stack={stack} isFirst={stack === first} onMove={() => setMoved(stack)} />
         ))}
       </div>
+      <ClosedStacks />
       {adding && <StackForm stack={null} onClose={() => setAdding(false)} />}
       {moved && <MoveDueForm stack={moved} onClose={() => setMoved(null)} />}
     </Screen>

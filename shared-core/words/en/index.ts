@@ -4,6 +4,7 @@ import { board } from './board.ts';
 import { calls } from './calls.ts';
 import { cautions } from './cautions.ts';
 import { chart } from './chart.ts';
+import { closing } from './closing.ts';
 import { common } from './common.ts';
 import { conflicts } from './conflicts.ts';
 import { cupAdvice } from './cup-advice.ts';
@@ -52,6 +53,7 @@ export const areas = {
   calls,
   cautions,
   chart,
+  closing,
   common,
   conflicts,
   cupAdvice,
@@ -100,6 +102,7 @@ export const english = {
   ...calls,
   ...cautions,
   ...chart,
+  ...closing,
   ...common,
   ...conflicts,
   ...cupAdvice,

@@ -589,3 +589,42 @@ describe('Places', () => {
     expect(screen.getByRole('combobox', { name: /nearest/i })).toHaveProperty('value', 'Asheville, NC');
   });
 });
+
+describe('A place that is no longer used', () => {
+  test('is merged into another, with the air that is right', async () => {
+    const places = [aPlace('Pole shed', 60), aPlace('Lean-to', 62)];
+    const { machine, user } = open(places, { 'places.merge': () => places[0]! });
+    await user.click(await screen.findByRole('button', { name: 'More: Lean-to' }));
+    await user.click(screen.getByRole('menuitem', { name: 'Merge into another place' }));
+    const dialog = within(await screen.findByRole('dialog', { name: 'Merge Lean-to into another' }));
+    await user.selectOptions(await dialog.findByLabelText('Into'), 'Pole shed');
+    await user.click(dialog.getByLabelText('That of Lean-to'));
+    await user.click(dialog.getByRole('button', { name: 'Merge' }));
+    expect(machine.inputsOf('places.merge')).toMatchObject([{ id: 62, basedOn: 1, intoId: 60, air: 'own' }]);
+  }, 15_000);
+
+  test('is closed, found under the open ones, and reopened', async () => {
+    const closed = {
+      id: 9,
+      version: 2,
+      name: 'Old barn',
+      kind: 'shop' as const,
+      closedAt: '2026-05-01T12:00:00.000Z',
+    };
+    const { machine, user } = open([aPlace('Pole shed', 60)], {
+      'places.close': () => ({ act: crypto.randomUUID() }),
+      'places.reopen': () => aPlace('Old barn', 50),
+      'places.closed': () => [closed],
+    });
+    await user.click(await screen.findByRole('button', { name: 'More: Pole shed' }));
+    await user.click(screen.getByRole('menuitem', { name: 'Close place' }));
+    const dialog = within(await screen.findByRole('dialog', { name: 'Close Pole shed?' }));
+    await user.click(dialog.getByRole('button', { name: 'Close place' }));
+    expect(machine.inputsOf('places.close')).toEqual([{ id: 60, basedOn: 1 }]);
+    await user.click(await screen.findByText('Closed places: 1'));
+    await user.click(screen.getByRole('button', { name: 'Reopen Old barn' }));
+    const reopening = within(await screen.findByRole('dialog', { name: 'Reopen Old barn' }));
+    await user.click(reopening.getByRole('button', { name: 'Reopen' }));
+    expect(machine.inputsOf('places.reopen')).toEqual([{ id: 9, basedOn: 2, name: 'Old barn' }]);
+  }, 15_000);
+});

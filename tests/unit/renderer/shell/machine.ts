@@ -53,6 +53,9 @@ export function playMachine(given: Answers) {
     'notes.get': () => ({ note: '' }),
     'pictures.list': () => [],
     'reservations.ofBoard': () => null,
+    // Under the lists of stacks and of places.
+    'stacks.closed': () => [],
+    'places.closed': () => [],
     ...given,
   };
   const asked: { name: RequestName; input: unknown }[] = [];

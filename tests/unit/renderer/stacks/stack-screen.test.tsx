@@ -869,6 +869,9 @@ describe('What to do with a stack', () => {
       'Print report',
       'Move stack',
       'Edit stack',
+      'Merge into another stack',
+      'Close stack',
+      'Delete stack',
     ]);
     await expectNoBarriers();
     await user.click(screen.getByRole('menuitem', { name: 'Move stack' }));
@@ -887,7 +890,13 @@ describe('What to do with a stack', () => {
 
   test('without boards and rounds is only moved and edited', async () => {
     const { user } = open(0);
-    expect(await moreOf(user)).toEqual(['Move stack', 'Edit stack']);
+    expect(await moreOf(user)).toEqual([
+      'Move stack',
+      'Edit stack',
+      'Merge into another stack',
+      'Close stack',
+      'Delete stack',
+    ]);
   });
 });
 

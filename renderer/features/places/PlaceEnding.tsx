@@ -1,0 +1,47 @@
+import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useWords } from '../../words.ts';
+import { ConfirmDialog } from '../closing/ConfirmDialog.tsx';
+import { MergePlaceForm } from './MergePlaceForm.tsx';
+
+export type Ending = 'close' | 'merge' | 'delete';
+
+/** How a place leaves the lists: closed, merged into another, or deleted where it was added by mistake. */
+export function PlaceEnding({
+  place,
+  ending,
+  onClose,
+}: {
+  place: Pick<PlaceRow, 'id' | 'version' | 'name'>;
+  ending: Ending;
+  onClose: () => void;
+}) {
+  const { say } = useWords();
+  const { id, version: basedOn, name } = place;
+  switch (ending) {
+    case 'merge':
+      return <MergePlaceForm place={place} onClose={onClose} />;
+    case 'close':
+      return (
+        <ConfirmDialog
+          title={say('closing.close-named', { name })}
+          effect={say('closing.close-place-effect')}
+          doWords={say('closing.close-place')}
+          doneWords={say('closing.closed', { name })}
+          onDo={() => bridge().command('places.close', { id, basedOn })}
+          onClose={onClose}
+        />
+      );
+    case 'delete':
+      return (
+        <ConfirmDialog
+          title={say('closing.delete-named', { name })}
+          effect={say('closing.delete-place-effect')}
+          doWords={say('life.delete')}
+          doneWords={say('closing.deleted', { name })}
+          onDo={() => bridge().command('places.delete', { id, basedOn })}
+          onClose={onClose}
+        />
+      );
+  }
+}

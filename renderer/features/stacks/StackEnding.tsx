@@ -1,0 +1,51 @@
+import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { bridge } from '../../data/bridge.ts';
+import { go } from '../../stores/navigation.ts';
+import { useWords } from '../../words.ts';
+import { ConfirmDialog } from '../closing/ConfirmDialog.tsx';
+import { MergeStackForm } from './MergeStackForm.tsx';
+
+export type Ending = 'close' | 'merge' | 'delete';
+
+/** How a stack leaves the lists: closed, merged into another, or deleted where it was added by mistake. */
+export function StackEnding({
+  stack,
+  ending,
+  onClose,
+}: {
+  stack: StackRow;
+  ending: Ending;
+  onClose: () => void;
+}) {
+  const { say } = useWords();
+  const { id, version: basedOn, name: stackName } = stack;
+  switch (ending) {
+    case 'merge':
+      return <MergeStackForm stack={stack} onClose={onClose} />;
+    case 'close':
+      return (
+        <ConfirmDialog
+          title={say('closing.close-named', { name: stackName })}
+          effect={say('closing.close-stack-effect')}
+          doWords={say('closing.close-stack')}
+          doneWords={say('closing.closed', { name: stackName })}
+          onDo={() => bridge().command('stacks.close', { id, basedOn })}
+          onClose={onClose}
+        />
+      );
+    case 'delete':
+      return (
+        <ConfirmDialog
+          title={say('closing.delete-named', { name: stackName })}
+          effect={say('closing.delete-stack-effect')}
+          doWords={say('life.delete')}
+          doneWords={say('closing.deleted', { name: stackName })}
+          onDo={async () => {
+            await bridge().command('stacks.delete', { id, basedOn });
+            go({ name: 'stacks' });
+          }}
+          onClose={onClose}
+        />
+      );
+  }
+}

@@ -1,0 +1,127 @@
+// @vitest-environment jsdom
+import '../ui/drawing-room.ts';
+import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { LifeMenu } from '../../../../renderer/features/life/LifeMenu.tsx';
+import { StackScreen } from '../../../../renderer/features/stacks/StackScreen.tsx';
+import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { builtInEndUses } from '../../../../shared-core/wood/species/built-in.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+import { aBoardRow, aStack } from './a-yard.ts';
+
+const other = aStack({ id: 2, name: 'Other oak', placeId: 8, placeName: 'Barn' });
+const closedAt = '2026-05-01T12:00:00.000Z';
+const none = aStack({ boards: 0, probed: 0 });
+
+function open(stack = none, more: Parameters<typeof playMachine>[0] = {}) {
+  const machine = playMachine({
+    'stacks.get': () => stack,
+    'stacks.list': () => [stack, other],
+    'stacks.nextLayer': () => ({ layer: 4 }),
+    'boards.list': () => ({ total: 0, rows: [] }),
+    'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
+    ...more,
+  });
+  return { machine, user: userEvent.setup() };
+}
+const openStack = (...given: Parameters<typeof open>) => {
+  const opened = open(...given);
+  render(
+    <main>
+      <StackScreen id={1} />
+    </main>,
+  );
+  return opened;
+};
+const told = () => useNotices.getState().notices.map(({ sentence }) => sentence);
+async function choose(user: ReturnType<typeof userEvent.setup>, item: string, dialog: string) {
+  await user.click(await screen.findByRole('button', { name: 'More' }));
+  await user.click(screen.getByRole('menuitem', { name: item }));
+  return within(await screen.findByRole('dialog', { name: dialog }));
+}
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+test('a stack is closed after saying what that comes to, and the refusal says what to do', async () => {
+  let boards = 2;
+  const { machine, user } = openStack(none, {
+    'stacks.close': () => {
+      if (boards > 0)
+        throw new Refusal(message('refusal.stack-has-boards', { stackName: 'Ridge oak', boards }));
+      return { ...none, closedAt };
+    },
+  });
+  const dialog = await choose(user, 'Close stack', 'Close Ridge oak?');
+  await user.click(dialog.getByRole('button', { name: 'Close stack' }));
+  expect(await dialog.findByText(/^2 boards are in Ridge oak\. Nothing was closed\./)).toBeTruthy();
+  boards = 0;
+  await user.click(dialog.getByRole('button', { name: 'Close stack' }));
+  await waitFor(() => expect(told()).toEqual(['Ridge oak is closed.']));
+  expect(machine.inputsOf('stacks.close').at(-1)).toEqual({ id: 1, basedOn: 1 });
+}, 15_000);
+
+test('a stack is merged into another, with the day on which its boards were moved there', async () => {
+  const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
+  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak into another');
+  await user.selectOptions(await dialog.findByLabelText('Into'), 'Other oak');
+  expect(dialog.getByLabelText('They were moved to Barn for it')).toHaveProperty('checked', true);
+  await user.click(dialog.getByRole('button', { name: 'Merge' }));
+  await waitFor(() => expect(told()).toEqual(['Ridge oak is merged into Other oak.']));
+  expect(machine.inputsOf('stacks.merge')).toMatchObject([
+    { id: 1, basedOn: 1, intoId: 2, move: { placeId: 8, isDayOnly: false } },
+  ]);
+}, 15_000);
+
+test('a closed stack says so and is reopened, under another name if need be', async () => {
+  const stack = aStack({ boards: 0, closedAt });
+  const { machine, user } = openStack(stack, { 'stacks.reopen': () => none });
+  expect(await screen.findByText(/^Closed on May 1/)).toBeTruthy();
+  expect(screen.queryByRole('button', { name: 'Add boards' })).toBeNull();
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: 'Reopen' }));
+  const dialog = within(await screen.findByRole('dialog', { name: 'Reopen Ridge oak' }));
+  const name = dialog.getByLabelText('Name');
+  await user.clear(name);
+  await user.type(name, 'Old oak');
+  await user.click(dialog.getByRole('button', { name: 'Reopen' }));
+  expect(machine.inputsOf('stacks.reopen')).toEqual([{ id: 1, basedOn: 1, name: 'Old oak' }]);
+}, 15_000);
+
+test('closed stacks are found under the open ones', async () => {
+  const { user } = open(none, {
+    'stacks.closed': () => [{ id: 7, version: 2, name: 'Sold oak', placeName: 'Pole shed', closedAt }],
+  });
+  render(
+    <main>
+      <StacksScreen />
+    </main>,
+  );
+  await user.click(await screen.findByText('Closed stacks: 1'));
+  expect(screen.getByRole('link', { name: 'Sold oak' }).getAttribute('href')).toBe('#/stacks/7');
+}, 15_000);
+
+test('boards are put in another stack, laid on top of what is there, and stay where they are if so said', async () => {
+  const boards = [1, 2].map((number) => aBoardRow(number, { stackId: 1, placeId: 1 }));
+  const { machine, user } = open(none, {
+    'boards.editTogether': () => ({ act: crypto.randomUUID(), boards: [], callsBefore: [] }),
+  });
+  render(
+    <main>
+      <LifeMenu boards={boards} canDelete={false} onDeleted={() => {}} />
+    </main>,
+  );
+  const dialog = await choose(user, 'Put in another stack', 'Put 2 boards in another stack');
+  await user.selectOptions(await dialog.findByLabelText('Stack'), 'Other oak');
+  await user.click(dialog.getByLabelText('They were moved to Barn for it'));
+  await user.type(await dialog.findByLabelText('Boards per layer'), '2');
+  await user.click(dialog.getByRole('button', { name: 'Put there' }));
+  await waitFor(() => expect(told()).toEqual(['2 boards are in Other oak now.']));
+  expect(machine.inputsOf('boards.editTogether')).toMatchObject([
+    { stackId: 2, move: null, stackOrder: { perLayer: 2, firstLayer: 4, firstColumn: 1 } },
+  ]);
+}, 15_000);
