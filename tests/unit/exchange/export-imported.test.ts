@@ -47,6 +47,8 @@ async function imported(kind: CsvKind) {
     board: () => undefined,
     stacks: new Map(),
     places: new Map([['shop', 1]]),
+    closedStacks: new Set(),
+    closedPlaces: new Set(),
   });
 }
 
