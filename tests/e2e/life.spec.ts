@@ -34,7 +34,7 @@ test('life of boards: sold, ripped into three, one piece sold, each undone and r
   await chooseMore(page, 'Rip or crosscut');
   const cut = page.getByRole('dialog');
   await cut.getByLabel('Pieces').fill('3');
-  await cut.getByLabel('Width of piece 3').fill('2');
+  await cut.getByLabel('Width of piece 3').fill('60 mm');
   await picture(page, 'life-cut');
   await cut.getByRole('button', { name: 'Cut', exact: true }).click();
   await undoAndRedo(page, 'WAL-03 is ripped into 3 boards.', 'Board WAL-03 ripped into 3 boards.');
