@@ -868,6 +868,7 @@ describe('What to do with a stack', () => {
       'Labels',
       'Print report',
       'Move stack',
+      'Plan a move',
       'Edit stack',
       'Merge into another stack',
       'Close stack',
