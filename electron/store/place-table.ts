@@ -9,6 +9,7 @@ import type { Evidence } from '../../shared-core/wood/climate/learned-at-places.
 import type { LearnedOfPlace } from '../../shared-core/wood/drying/forecast.ts';
 import { type Columns, decoded, json, recordAdder, recordEditor, selected } from './columns.ts';
 import { STAND_IN_AIR, STAND_IN_AIR_SOURCE } from './stand-ins.ts';
+import { isAddedInVain } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** The air and its source may be damaged, and each then has a stand-in. */
@@ -86,8 +87,8 @@ export function placeReads(db: Db) {
     return isDamaged ? { ...place, isDamaged } : place;
   }
   const closed = db.prepare<[], ClosedPlace>(
-    `SELECT id, version, name, kind, closed_at AS closedAt FROM place
-     WHERE closed_at IS NOT NULL ORDER BY closed_at DESC, id DESC`,
+    `SELECT id, version, name, kind, closed_at AS closedAt FROM place p
+     WHERE closed_at IS NOT NULL AND NOT ${isAddedInVain('p')} ORDER BY closed_at DESC, id DESC`,
   );
   const stacksAt = db
     .prepare<[number], string>(

@@ -19,7 +19,7 @@ import { type Columns, recordAdder, recordEditor, selected } from './columns.ts'
 import { FINDING_OF_READING } from './finding-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
-import { holds } from './undone-rows.ts';
+import { holds, isAddedInVain } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const reasonSchema = latestFindingSchema.pick({ reason: true });
@@ -229,7 +229,8 @@ export function stackReads(
 
   const closed = db.prepare<[], ClosedStack>(
     `SELECT s.id, s.version, s.name, p.name AS placeName, s.closed_at AS closedAt
-     FROM stack s JOIN place p ON p.id = s.place_id WHERE s.closed_at IS NOT NULL ORDER BY s.closed_at DESC, s.id DESC`,
+     FROM stack s JOIN place p ON p.id = s.place_id
+     WHERE s.closed_at IS NOT NULL AND NOT ${isAddedInVain('s')} ORDER BY s.closed_at DESC, s.id DESC`,
   );
   const uuids = db.prepare<[], { id: number; uuid: string }>('SELECT id, uuid FROM stack');
   const nextProbe = db

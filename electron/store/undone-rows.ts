@@ -7,5 +7,13 @@
 export const isUndone = (row: string): string =>
   `(SELECT EXISTS (SELECT 1 FROM undone_row undone WHERE undone.uuid = ${row}.uuid))`;
 
-/** SQL for the opposite. */
+/**
+ * SQL for whether the act that added an edited row was undone: such a row is hidden like a closed one, and nobody closed
+ * it. @param row  its alias
+ */
+export const isAddedInVain = (row: string): string =>
+  `EXISTS (SELECT 1 FROM act_change added JOIN act ON act.id = added.act_id
+     WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL)`;
+
+/** SQL for the opposite of `isUndone`. */
 export const holds = (row: string): string => `NOT ${isUndone(row)}`;
