@@ -213,10 +213,9 @@ describe('A board', () => {
   test('where it has been is listed, the present place first', async () => {
     openBoard(found, {}, { tab: 'about' });
     const moves = (await region('Where it has been')).getAllByRole('listitem');
-    expect(moves.map((move) => move.textContent)).toEqual([
-      'Pole shed since Jun 1',
-      'Fence row: Mar 3 – Jun 1',
-    ]);
+    expect(moves).toHaveLength(2);
+    expect(moves[0]!.textContent).toMatch(/^Pole shed since Jun 1/);
+    expect(moves[1]!.textContent).toMatch(/^Fence row: Mar 3 – Jun 1/);
   });
 
   test('a reading is excluded with a reason, and an excluded one is included again', async () => {
