@@ -12,8 +12,8 @@ export const isUndone = (row: string): string =>
  * it. @param row  its alias
  */
 export const isAddedInVain = (row: string): string =>
-  `EXISTS (SELECT 1 FROM act_change added JOIN act ON act.id = added.act_id
-     WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL)`;
+  `(SELECT EXISTS (SELECT 1 FROM act_change added JOIN act ON act.id = added.act_id
+     WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL))`;
 
 /** SQL for the opposite of `isUndone`. */
 export const holds = (row: string): string => `NOT ${isUndone(row)}`;
