@@ -32,7 +32,7 @@ const isNear = (one: number, other: number): boolean => Math.abs(one - other) <=
 
 /**
  * What a printer is to be told of the paper in it.
- * @param supported  what it says it takes; none where it does not say, so that it is told any size
+ * @param supported  the papers it lists; empty if it lists none, and then any size is sent
  * @returns          null where it takes no such paper
  */
 export function mediaFor(supported: readonly string[], widthMm: number, heightMm: number): string | null {

@@ -4,7 +4,7 @@ import { Button } from '../ui/Button.tsx';
 /**
  * Has the person choose files of theirs: the browser's own way, behind a button of ours.
  * @param accept  the endings or media types that are offered
- * @param instead what pressing it does where the machine has a dialog of its own
+ * @param instead what a press does if the machine has its own dialog
  */
 export function FileButton({
   label,

@@ -13,7 +13,7 @@ export function Dialog({
   children,
 }: {
   title: string;
-  /** As wide as the window is: for what is looked at. */
+  /** As wide as the window, for pictures. */
   isWide?: boolean;
   onClose: () => void;
   children: ReactNode;

@@ -13,6 +13,6 @@ export function usePrinter(paper: string): { name: string; title: string } | nul
   return { name, title: output?.printers.find((each) => each.name === name)?.title ?? name };
 }
 
-/** What is said of pages that are still in the queue of a printer. */
+/** The sentence for pages still waiting in a printer's queue. */
 export const waitingWords = (printerName: string, why: string): Message =>
   message('print.waiting', { printerName, says: why === '' ? 'nothing' : 'something', reason: why });
