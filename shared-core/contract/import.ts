@@ -181,3 +181,17 @@ export const importChoicesSchema = z.object({
   leftOut: z.array(z.number().int().min(0)).max(100_000),
 });
 export type ImportChoices = z.infer<typeof importChoicesSchema>;
+
+/** What a person has chosen of a table before they chose anything, besides what was guessed of it. */
+export const nothingChosen = {
+  place: null,
+  endUseId: 'furniture',
+  speciesId: null,
+  thicknessMm: null,
+  thicknessQuarters: null,
+  speciesOfNames: {},
+  placesOfNames: {},
+  meterId: null,
+  fixes: [],
+  leftOut: [],
+} satisfies Partial<ImportChoices>;

@@ -12,6 +12,7 @@ import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import { TRANSFER_PART_BYTES } from '../../shared-core/contract/backups.ts';
 import { exportKindSchema } from '../../shared-core/contract/exchange.ts';
+import { nothingChosen } from '../../shared-core/contract/import.ts';
 import { openWindow } from '../unit/app/a-window.ts';
 import { noMeter } from '../unit/app/no-meter.ts';
 import { fillYard } from './filled-yard.ts';
@@ -88,17 +89,9 @@ console.log(
   );
   const choices = {
     ...guessed,
+    ...nothingChosen,
     stackName: 'Imported',
     place: { placeId },
-    endUseId: 'furniture',
-    speciesId: null,
-    thicknessMm: null,
-    thicknessQuarters: null,
-    speciesOfNames: {},
-    placesOfNames: {},
-    meterId: null,
-    fixes: [],
-    leftOut: [],
   };
   const { plan } = await timed('check it', () => command('imports.check', { table, choices }));
   const { act } = await timed('import it', () => command('imports.save', { plan, work: randomUUID() }));

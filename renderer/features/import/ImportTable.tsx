@@ -4,6 +4,7 @@ import {
   type ImportChoices,
   importKindSchema,
   nameKey,
+  nothingChosen,
 } from '../../../shared-core/contract/import.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
@@ -39,17 +40,8 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   const [shown, setShown] = useState<Pick<ReadTable, 'heads' | 'sample'>>(table);
   const [choices, setChoices] = useState<ImportChoices>({
     ...table.guessed,
+    ...nothingChosen,
     stackName: table.name.slice(0, 80) || say('import.stack-default'),
-    place: null,
-    endUseId: 'furniture',
-    speciesId: null,
-    thicknessMm: null,
-    thicknessQuarters: null,
-    speciesOfNames: {},
-    placesOfNames: {},
-    meterId: null,
-    fixes: [],
-    leftOut: [],
   });
   const set = (changed: Partial<ImportChoices>) => setChoices((now) => ({ ...now, ...changed }));
   const [checked, setChecked] = useState<Checked | null>(null);

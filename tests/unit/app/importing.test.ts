@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { ImportChoices } from '../../../shared-core/contract/import.ts';
+import { type ImportChoices, nothingChosen } from '../../../shared-core/contract/import.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { german, long, pasted, quarters, type Spreadsheet, wide } from '../import/spreadsheets.ts';
@@ -21,17 +21,9 @@ async function read(content: string | Buffer, reader: Spreadsheet['reader'] = am
   const { guessed, table, ...shown } = await yard.command('imports.read', { file, ...reader });
   const choices: ImportChoices = {
     ...guessed,
+    ...nothingChosen,
     stackName: 'Imported',
     place: { placeId: yard.place.id },
-    endUseId: 'furniture',
-    speciesId: null,
-    thicknessMm: null,
-    thicknessQuarters: null,
-    speciesOfNames: {},
-    placesOfNames: {},
-    meterId: null,
-    fixes: [],
-    leftOut: [],
   };
   return { table, choices, ...shown };
 }

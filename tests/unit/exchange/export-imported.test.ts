@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { tableInFile } from '../../../electron/app/importing/table-file.ts';
 import type { CsvKind } from '../../../shared-core/contract/exchange.ts';
-import type { ImportChoices } from '../../../shared-core/contract/import.ts';
+import { type ImportChoices, nothingChosen } from '../../../shared-core/contract/import.ts';
 import { checkTable } from '../../../shared-core/import/check-table.ts';
 import { guessTable } from '../../../shared-core/import/guess-columns.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
@@ -27,17 +27,11 @@ async function imported(kind: CsvKind) {
   const guessed = guessTable(table, { today: '2026-06-01', units: 'metric', order: 'dmy', species });
   const choices: ImportChoices = {
     ...guessed,
+    ...nothingChosen,
     stackName: null,
     place: { placeId: 1 },
-    endUseId: 'furniture',
     speciesId: 'walnut-black',
     thicknessMm: 20,
-    thicknessQuarters: null,
-    speciesOfNames: {},
-    placesOfNames: {},
-    meterId: null,
-    fixes: [],
-    leftOut: [],
   };
   return checkTable(table, choices, {
     today: '2026-06-01',
