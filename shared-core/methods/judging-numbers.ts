@@ -3,6 +3,7 @@ import { HARM, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/deci
 import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { WORTH_MOVING_POINTS } from '../probing/calls/where-to.ts';
+import { OLD_AFTER_DAYS } from '../probing/plan/old-readings.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import {
   CORE_BEHIND_POINTS,
@@ -21,6 +22,7 @@ export const judgingNumbers: readonly NumberUsed[] = [
   ['DRY_ENOUGH_FOR_INDOORS_PCT', 'dry-enough', DRY_ENOUGH_FOR_INDOORS_PCT],
   ['DRY_ENOUGH_CORE_PCT', 'dry-enough-core', DRY_ENOUGH_CORE_PCT],
   ['ONE_IN', 'one-in', ONE_IN],
+  ['OLD_AFTER_DAYS', 'old-after', OLD_AFTER_DAYS],
   ['OWN_PACE', 'own-pace', OWN_PACE],
   ['BETWEEN_ROUNDS_PCT', 'between-rounds', BETWEEN_ROUNDS_PCT],
   ['DOUBT_SDS', 'doubt-sds', DOUBT_SDS],

@@ -369,6 +369,7 @@ export const methods = {
   'methods.numbers.ahead': 'Pace ahead, spread of its logarithm',
   'methods.numbers.thickness': 'Rise of the diffusivity factor with thickness, exponent',
   'methods.numbers.anchor': 'Moisture content at which all exponents agree, %',
+  'methods.numbers.old-after': 'A reading is old after, days',
   'methods.numbers.longest-history': 'Longest history, days',
   'methods.numbers.ring-radius': 'Ring radius assumed',
   'methods.numbers.never-quite': 'Never quite at EMC, points',
