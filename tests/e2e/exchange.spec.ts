@@ -41,7 +41,7 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   const other = JSON.parse(readFileSync(file, 'utf8'));
   Object.assign(other.boards[0], { log: 'Valley', widthMm: 333 });
   await page.goto(`${page.url().split('#')[0]}#/files`);
-  await page.getByLabel('Yard file or export to bring in').setInputFiles({
+  await page.locator('input[type=file]').setInputFiles({
     name: 'other.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(other)),
