@@ -1,5 +1,8 @@
 /** A frame and a little more: what leaves the sight so soon after a scroll was scrolled away. */
 const SAME_FRAME_MS = 30;
+/** What a person scrolls by. The browser scrolls as well, for what comes in or moves. */
+const SCROLLING = ['wheel', 'touchmove', 'pointerdown'];
+const SCROLLING_KEYS = /^(Page|Arrow)|^(Home|End)$/;
 
 /**
  * What has the focus by keyboard stays in sight when something comes in above it, or when it moves in its list. What a
@@ -9,6 +12,7 @@ export function keepFocusInSight(): void {
   let watched: EventTarget | null = null;
   let wasInSight = false;
   let scrolledAt = Number.NEGATIVE_INFINITY;
+  let isByHand = false;
   const watch = new IntersectionObserver((changes) => {
     const { target, isIntersecting, time } = changes.at(-1) as IntersectionObserverEntry;
     const hasMoved = wasInSight && !isIntersecting && time - scrolledAt > SAME_FRAME_MS;
@@ -23,5 +27,16 @@ export function keepFocusInSight(): void {
     wasInSight = false;
     watch.observe(target as Element);
   });
-  addEventListener('scroll', () => (scrolledAt = performance.now()), { capture: true, passive: true });
+  const byHand = (is: boolean) => () => {
+    isByHand = is;
+  };
+  for (const type of SCROLLING) addEventListener(type, byHand(true), { capture: true, passive: true });
+  addEventListener('keydown', ({ key }) => byHand(SCROLLING_KEYS.test(key))(), { capture: true });
+  addEventListener(
+    'scroll',
+    () => {
+      if (isByHand) scrolledAt = performance.now();
+    },
+    { capture: true, passive: true },
+  );
 }
