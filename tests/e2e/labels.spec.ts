@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect } from '@playwright/test';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
 import { openDemoYard, picture } from './walk.ts';
 
@@ -198,6 +199,8 @@ test('labels begin at the first free one of a sheet, and a scan leads to a board
   await expect(page.getByText('6 labels on 2 pages.')).toBeVisible();
   await expect(page.getByLabel('Labels already used on the first sheet')).toHaveValue('27');
   await page.getByRole('radio', { name: 'Code 128' }).check();
+  // The preview that is drawn again moves what is below it.
+  await settled(page);
   await page.getByRole('checkbox', { name: 'Place' }).check();
   await picture(page, 'labels-first-free');
 
