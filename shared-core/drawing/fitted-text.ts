@@ -38,6 +38,21 @@ const shapedLine = (text: string): string =>
 export const needsShape = (text: string): boolean =>
   Array.from(shapedLine(text)).some((character) => !widthOf.has(character));
 
+/** The text on one line: as `printableText` has it, or with its letters that are still to be shaped. */
+export const lineOf = (text: string): string => (needsShape(text) ? shapedLine(text) : printableText(text));
+
+/** Written over or under another letter, or not seen. */
+const hasNoWidth = /^[\p{M}\p{Cf}]$/u;
+const UNITS = 2048;
+
+/** The room to be left for a line of `lineOf`, mm: a letter still to be shaped is no wider than 1 em, in most scripts. */
+export function lineRoomMm(line: string, face: Face, sizePt: number): number {
+  let units = 0;
+  for (const character of line)
+    units += widthOf.get(character)?.[face] ?? (hasNoWidth.test(character) ? 0 : UNITS);
+  return (units / UNITS) * sizePt * MM_PER_POINT;
+}
+
 /**
  * Width of a line of printable text.
  *
@@ -53,7 +68,7 @@ export function textWidthMm(text: string, face: Face, sizePt: number): number {
     if (width === undefined) throw new RangeError(`The fonts have no “${character}”.`);
     units += width[face];
   }
-  return (units / 2048) * sizePt * MM_PER_POINT;
+  return (units / UNITS) * sizePt * MM_PER_POINT;
 }
 
 export interface FittedText {

@@ -1,5 +1,6 @@
 import { type Face, fittedText, printableText, textWidthMm } from '../drawing/fitted-text.ts';
-import type { Operation, OutlinesOperation } from '../drawing/page.ts';
+import type { Operation } from '../drawing/page.ts';
+import { outlinesOf } from '../drawing/shaped-pages.ts';
 import { cutShape, type Shape } from '../drawing/shapes.ts';
 import { MM_PER_POINT } from '../measures.ts';
 import { type CallMark, callShapePath } from './call-mark.ts';
@@ -94,13 +95,3 @@ export function rowOperations({ parts, mark }: Row, sizePt: number, topMm: numbe
   }
   return operations;
 }
-
-const outlinesOf = (
-  text: Omit<OutlinesOperation, 'kind' | 'glyphs'>,
-  glyphs: Shape['glyphs'],
-  outlines: readonly string[],
-): OutlinesOperation => ({
-  kind: 'outlines',
-  ...text,
-  glyphs: glyphs.map(({ outline, xEm, yEm }) => ({ d: outlines[outline] ?? '', xEm, yEm })),
-});

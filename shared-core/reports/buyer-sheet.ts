@@ -1,11 +1,15 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import { callMarks } from '../labels/call-mark.ts';
+import type { Call } from '../probing/calls/assessment.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { Words } from '../words/words.ts';
 import { checkCodePart, checkSquare, foundFacts, QR_MM, sizeText } from './board-parts.ts';
 import { type Flow, rule, textLine } from './flow.ts';
+
+/** Calls that tell what to do in the yard. */
+const yardCalls: ReadonlySet<Call> = new Set(['bring-in', 'keep-drying']);
 
 /** The little that someone who buys a board needs, and plainly what the sheet is and is not. */
 export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void {
@@ -28,9 +32,11 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
   flow.heading(say('report.call'));
   const { call, reasons } = judgement;
   if (call === null) flow.call(say('report.no-call'), null);
-  else flow.call(say(`call.${call}`), callMarks[call]);
+  else flow.call(say(yardCalls.has(call) ? 'report.buyer.not-at-target' : `call.${call}`), callMarks[call]);
   const [reason] = reasons;
-  flow.text(reason === undefined ? say('report.not-probed') : say(reason));
+  // What the owner is to do with it next is of no use to a buyer; the figures below say how dry it is.
+  if (call === null || !yardCalls.has(call))
+    flow.text(reason === undefined ? say('report.not-probed') : say(reason));
   flow.gap(3);
   const found = board.latest;
   const ofRound =

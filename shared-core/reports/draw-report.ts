@@ -18,7 +18,7 @@ export const reportTitle = (content: ReportContent, { say }: Words): string =>
 /**
  * Draws a report.
  * @param words of the person who gets it: the same words, the same pages, on screen and in the PDF
- * @returns     one page or more
+ * @returns     one page or more; `shapedPages` has their letters of scripts that the fonts do not have
  */
 export function drawReport(content: ReportContent, paper: Paper, words: Words): DrawnPage[] {
   const { say } = words;

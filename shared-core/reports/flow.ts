@@ -1,4 +1,4 @@
-import { type Face, fittedText, printableText, textWidthMm } from '../drawing/fitted-text.ts';
+import { type Face, lineOf, lineRoomMm } from '../drawing/fitted-text.ts';
 import type { DrawnPage, Operation, PathOperation } from '../drawing/page.ts';
 import { type Paper, paperSizes } from '../drawing/paper.ts';
 import { wrappedText } from '../drawing/wrapped-text.ts';
@@ -64,7 +64,7 @@ function columnWidths(
   widthMm: number,
 ): number[] {
   const wordMm = (text: string, face: Face, sizePt: number): number =>
-    Math.max(...text.split(/[^\S\u00A0]+/).map((word) => textWidthMm(printableText(word), face, sizePt)));
+    Math.max(...text.split(/[^\S\u00A0]+/).map((word) => lineRoomMm(lineOf(word), face, sizePt)));
   const least = columns.map(({ head }, index) =>
     rows.reduce(
       (most, row) => {
@@ -108,16 +108,25 @@ export function textLine(
   { xMm, topMm, face, sizePt }: { xMm: number; topMm: number; face: Face; sizePt: number },
 ): Operation {
   const baselineMm = topMm + ascentEm * sizePt * MM_PER_POINT;
-  const shown = printableText(text);
+  const shown = lineOf(text);
   return {
     kind: 'text',
     text: shown,
     xMm,
     baselineMm,
     sizePt,
-    widthMm: textWidthMm(shown, face, sizePt),
+    widthMm: lineRoomMm(shown, face, sizePt),
     face,
   };
+}
+
+/** A small line no wider than that, its end cut off where it must be. */
+function cutLine(line: string, roomMm: number): string {
+  const fits = (text: string) => lineRoomMm(text, 'regular', SMALL_PT) <= roomMm;
+  if (fits(line)) return line;
+  const letters = Array.from(line);
+  while (letters.length > 0 && !fits(`${letters.join('')}…`)) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
 }
 
 export const rule = (x1: number, y1: number, x2: number, y2: number, strokeMm = RULE_MM): PathOperation => ({
@@ -218,7 +227,7 @@ export function createFlow(paper: Paper, footer: Footer) {
       const atMm = topMm + CELL_MM.y;
       if (cell.mark) put(markOperation(cell.mark, startMm, atMm, cell.sizePt));
       for (const [line, { text, face, sizePt: linePt }] of cell.texts.entries()) {
-        const overMm = column.widthMm - 2 * CELL_MM.x - textWidthMm(text, face, linePt);
+        const overMm = column.widthMm - 2 * CELL_MM.x - lineRoomMm(text, face, linePt);
         const xMm = startMm + (column.align === 'end' ? overMm : cell.indentMm);
         const lineTopMm = atMm + heightOf(cell.texts.slice(0, line));
         put(textLine(text, { xMm, topMm: lineTopMm, face, sizePt: linePt }));
@@ -312,7 +321,7 @@ export function createFlow(paper: Paper, footer: Footer) {
       keep(lineMm(SMALL_PT));
       let xMm = leftMm;
       for (const { mark, text } of of) {
-        const textMm = textWidthMm(printableText(text), 'regular', SMALL_PT);
+        const textMm = lineRoomMm(lineOf(text), 'regular', SMALL_PT);
         if (xMm > leftMm && xMm + 5 + textMm > leftMm + widthMm) {
           xMm = leftMm;
           topMm += lineMm(SMALL_PT);
@@ -378,21 +387,23 @@ export function createFlow(paper: Paper, footer: Footer) {
         }) as Extract<Operation, { kind: 'text' }>;
         const baselineMm = pageHeightMm - MARGIN_MM;
         const numberMm = leftMm + widthMm - number.widthMm;
-        const text = fittedText(
-          footer.text,
-          'regular',
-          widthMm - number.widthMm - 5,
-          SMALL_PT,
-          SMALL_PT,
-          'end',
-        );
+        const roomMm = widthMm - number.widthMm - 5;
+        const text = cutLine(lineOf(footer.text), roomMm);
         return {
           widthMm: pageWidthMm,
           heightMm: pageHeightMm,
           operations: [
             ...operations,
             { ...rule(leftMm, baselineMm - 4.5, leftMm + widthMm, baselineMm - 4.5), stroke: 'gray' },
-            { kind: 'text', ...text, xMm: leftMm, baselineMm, face: 'regular' },
+            {
+              kind: 'text',
+              text,
+              xMm: leftMm,
+              baselineMm,
+              sizePt: SMALL_PT,
+              widthMm: lineRoomMm(text, 'regular', SMALL_PT),
+              face: 'regular',
+            },
             { ...number, xMm: numberMm, baselineMm },
           ],
         };

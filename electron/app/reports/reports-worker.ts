@@ -2,11 +2,13 @@
 import { parentPort } from 'node:worker_threads';
 import type { ReportContent } from '../../../shared-core/contract/report.ts';
 import type { Paper } from '../../../shared-core/drawing/paper.ts';
+import { shapedPages, textsOfPages } from '../../../shared-core/drawing/shaped-pages.ts';
 import { drawReport, reportTitle } from '../../../shared-core/reports/draw-report.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
+import { createShaper } from '../../print/shape-text.ts';
 import { answerQuestions } from '../own-thread.ts';
 
 export interface ReportToPrint {
@@ -15,9 +17,12 @@ export interface ReportToPrint {
   display: Display;
 }
 
+const shape = createShaper();
+
 answerQuestions(parentPort, ({ content, paper, display }: ReportToPrint, tell): Promise<Uint8Array> => {
   const words = createWords({ catalog: english, ...display });
   const createdAt = new Date(content.printedAt);
   const meta = { title: reportTitle(content, words), locale: display.locale, createdAt };
-  return pdfOf(drawReport(content, paper, words), meta, tell);
+  const pages = drawReport(content, paper, words);
+  return pdfOf(shapedPages(pages, shape(textsOfPages(pages))), meta, tell);
 });

@@ -6,9 +6,11 @@ import {
   stackReportKindSchema,
 } from '../../../shared-core/contract/report.ts';
 import { type Paper, paperSchema, usualPaper } from '../../../shared-core/drawing/paper.ts';
+import { shapedPages, textsOfPages } from '../../../shared-core/drawing/shaped-pages.ts';
+import { noShapes } from '../../../shared-core/drawing/shapes.ts';
 import { drawReport } from '../../../shared-core/reports/draw-report.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
-import { useQuery } from '../../data/useQuery.ts';
+import { useEach, useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { region } from '../../region.ts';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -30,10 +32,15 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
   const { say } = useWords();
   const work = useLongWork();
   const printing = useLongWork();
-  const pages = useMemo(
+  const drawn = useMemo(
     () => (content.output ? drawReport(content.output, paper, onPaper) : []),
     [content.output, paper, onPaper],
   );
+  const texts = useMemo(() => textsOfPages(drawn), [drawn]);
+  const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
+  // Until they have come, boxes stand for their letters.
+  const shapes = shaping?.output ?? noShapes;
+  const pages = useMemo(() => shapedPages(drawn, shapes), [drawn, shapes]);
   const kinds = boardReportKindSchema.safeParse(kind).success
     ? boardReportKindSchema.options
     : stackReportKindSchema.options;
@@ -76,7 +83,7 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
           </p>
         </Sheet>
         <Sheet title={say('report.preview')}>
-          <Await of={[content]}>{({ kind: drawn }) => <PagesPreview key={drawn} pages={pages} />}</Await>
+          <Await of={[content]}>{({ kind: shown }) => <PagesPreview key={shown} pages={pages} />}</Await>
         </Sheet>
       </div>
     </Screen>

@@ -109,6 +109,7 @@ export const reports = {
   'report.list.extra': 'Extra',
   'report.list.pins': 'Pins are sharp. Keep your hand out of their way, and cover them when you are done.',
 
+  'report.buyer.not-at-target': 'Not at target yet',
   'report.buyer.not-graded': 'Pin readings by the owner. Not a graded or certified test.',
   'report.buyer.changes': 'Wood takes up and gives off moisture. Probe it again before you use it.',
   'report.buyer.day': 'These readings are of this board, on that day.',
