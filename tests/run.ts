@@ -1,11 +1,11 @@
 /**
- * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went and with
- * `N passed, N failed`.
+ * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went, with what
+ * failed, and with `N passed, N failed`.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
-import { filesOfPlaywright, filesOfVitest, type Took, whereTimeWent } from './where-time-went.ts';
+import { type Took, toldByPlaywright, toldByVitest, whatFailed, whereTimeWent } from './runner-reports.ts';
 
 interface Tally {
   passed: number;
@@ -44,13 +44,13 @@ const total = tallies.reduce((sum, each) => ({
   passed: sum.passed + each.passed,
   failed: sum.failed + each.failed,
 }));
-console.log(
-  `\n${whereTimeWent(took, [
-    filesOfVitest(reportOf('unit-reference'), root),
-    filesOfVitest(reportOf('ble'), root),
-    filesOfPlaywright(reportOf('e2e')),
-  ])}`,
-);
+const reports = [
+  toldByVitest(reportOf('unit-reference'), root),
+  toldByVitest(reportOf('ble'), root),
+  toldByPlaywright(reportOf('e2e')),
+];
+console.log(`\n${whereTimeWent(took, reports)}`);
+if (total.failed > 0) console.log(`\n${whatFailed(reports)}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);
 

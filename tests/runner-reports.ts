@@ -1,0 +1,116 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { relative } from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
+
+/** What of a run took so long, in seconds. */
+export interface Took {
+  name: string;
+  seconds: number;
+}
+
+/** What the report of a runner tells of its files and of its failed tests. */
+export interface Told {
+  files: Took[];
+  /** Each failed test with its file, and the first lines of why. */
+  failed: string[];
+}
+
+/** So many files of each runner are named. */
+const SLOWEST = 12;
+/** So many lines of why a test failed are repeated. */
+const LINES_OF_WHY = 6;
+
+/** The parts of a run, then the files of each report that took longest. */
+export function whereTimeWent(parts: readonly Took[], reports: readonly Told[]): string {
+  const slowest = reports.flatMap(({ files }) =>
+    files.toSorted((a, b) => b.seconds - a.seconds).slice(0, SLOWEST),
+  );
+  const line = ({ name, seconds }: Took) => `${seconds.toFixed(1).padStart(8)} s  ${name}`;
+  return ['— where time went', ...parts.map(line), '  the slowest files', ...slowest.map(line)].join('\n');
+}
+
+/** All failed tests of a run once more, for a reader who has only the end of it. Empty where none failed. */
+export function whatFailed(reports: readonly Told[]): string {
+  const failed = reports.flatMap((report) => report.failed);
+  return failed.length === 0 ? '' : ['— what failed', ...failed].join('\n');
+}
+
+/** What vitest's report tells. */
+export function toldByVitest(report: string, root: string): Told {
+  if (!existsSync(report)) return { files: [], failed: [] };
+  const { testResults } = JSON.parse(readFileSync(report, 'utf8')) as {
+    testResults: {
+      name: string;
+      startTime: number;
+      endTime: number;
+      status: string;
+      message: string;
+      assertionResults: { fullName: string; status: string; failureMessages: string[] }[];
+    }[];
+  };
+  return {
+    files: testResults.map(({ name, startTime, endTime }) => ({
+      name: relative(root, name),
+      seconds: (endTime - startTime) / 1000,
+    })),
+    failed: testResults.flatMap(({ name, status, message, assertionResults }) => {
+      const failed = assertionResults.filter((each) => each.status === 'failed');
+      // A file that could not be read has no tests to tell of.
+      if (status === 'failed' && failed.length === 0) return [failure(relative(root, name), message)];
+      return failed.map(({ fullName, failureMessages }) =>
+        failure(`${relative(root, name)} › ${fullName}`, failureMessages.join('\n')),
+      );
+    }),
+  };
+}
+
+interface Suite {
+  file: string;
+  suites?: Suite[];
+  specs?: {
+    title: string;
+    line: number;
+    tests: {
+      status: string;
+      results: { duration: number; error?: { message?: string } }[];
+    }[];
+  }[];
+}
+
+/** What Playwright's report tells. A file took what all its tests took together. */
+export function toldByPlaywright(report: string): Told {
+  if (!existsSync(report)) return { files: [], failed: [] };
+  const { suites } = JSON.parse(readFileSync(report, 'utf8')) as { suites: Suite[] };
+  const specsOf = ({ specs = [], suites: inner = [] }: Suite): NonNullable<Suite['specs']> => [
+    ...specs,
+    ...inner.flatMap(specsOf),
+  ];
+  return {
+    files: suites.map((suite) => ({
+      name: `tests/e2e/${suite.file}`,
+      seconds:
+        specsOf(suite)
+          .flatMap(({ tests }) => tests.flatMap(({ results }) => results))
+          .reduce((sum, { duration }) => sum + duration, 0) / 1000,
+    })),
+    failed: suites.flatMap((suite) =>
+      specsOf(suite).flatMap(({ title, line, tests }) =>
+        tests
+          .filter(({ status }) => status === 'unexpected')
+          .map(({ results }) =>
+            failure(
+              `tests/e2e/${suite.file}:${line} › ${title}`,
+              results.map(({ error }) => error?.message ?? '').join('\n'),
+            ),
+          ),
+      ),
+    ),
+  };
+}
+
+function failure(name: string, why: string): string {
+  const lines = stripVTControlCharacters(why)
+    .split('\n')
+    .filter((line) => line.trim() !== '');
+  return [`  ${name}`, ...lines.slice(0, LINES_OF_WHY).map((line) => `      ${line}`)].join('\n');
+}
