@@ -5,7 +5,14 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
-import { type Took, toldByPlaywright, toldByVitest, whatFailed, whereTimeWent } from './runner-reports.ts';
+import {
+  type Ended,
+  type Took,
+  toldByPlaywright,
+  toldByVitest,
+  whatFailed,
+  whereTimeWent,
+} from './runner-reports.ts';
 
 interface Tally {
   passed: number;
@@ -24,6 +31,7 @@ installSystemTools([
 ]);
 
 const took: Took[] = [];
+const endedBadly: Ended[] = [];
 /** Whether what runs prints as it goes on. */
 let isAlone = true;
 const reportOf = (name: string): string => join(artifacts, `${name}.json`);
@@ -50,7 +58,7 @@ const reports = [
   toldByPlaywright(reportOf('e2e')),
 ];
 console.log(`\n${whereTimeWent(took, reports)}`);
-if (total.failed > 0) console.log(`\n${whatFailed(reports)}`);
+if (total.failed > 0) console.log(`\n${whatFailed(endedBadly, reports)}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);
 
@@ -120,26 +128,38 @@ async function run(
   env: Record<string, string> = {},
 ): Promise<boolean> {
   if (isAlone) console.log(`\n— ${name}`);
+  const printsAsItGoes = isAlone;
   const begun = performance.now();
   const printed: Buffer[] = [];
   const child = spawn(command, args, {
     cwd: root,
-    stdio: isAlone ? 'inherit' : ['inherit', 'pipe', 'pipe'],
+    stdio: ['inherit', 'pipe', 'pipe'],
     shell: process.platform === 'win32',
     env: {
       ...process.env,
+      // What is piped is colored only when asked.
+      ...(process.stdout.isTTY && { FORCE_COLOR: '1' }),
       PATH: `${join(root, 'node_modules', '.bin')}${delimiter}${process.env.PATH}`,
       ...env,
     },
   });
-  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (data) => printed.push(data));
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (data: Buffer) => {
+      printed.push(data);
+      if (printsAsItGoes) process.stdout.write(data);
+    });
+  }
   const endedWell = await new Promise<boolean>((resolve) => {
     child.once('error', () => resolve(false));
     child.once('close', (code) => resolve(code === 0));
   });
   took.push({ name, seconds: (performance.now() - begun) / 1000 });
-  if (child.stdout) process.stdout.write(`\n— ${name}\n${Buffer.concat(printed)}`);
-  if (!endedWell) console.log(`— ${name}: failed`);
+  const output = Buffer.concat(printed).toString();
+  if (!printsAsItGoes) process.stdout.write(`\n— ${name}\n${output}`);
+  if (!endedWell) {
+    console.log(`— ${name}: failed`);
+    endedBadly.push({ name, output });
+  }
   return endedWell;
 }
 

@@ -15,10 +15,18 @@ export interface Told {
   failed: string[];
 }
 
+/** A part of a run that ended badly, and all it printed. */
+export interface Ended {
+  name: string;
+  output: string;
+}
+
 /** So many files of each runner are named. */
 const SLOWEST = 12;
 /** So many lines of why a test failed are repeated. */
 const LINES_OF_WHY = 6;
+/** So many of the last lines of a part that ended badly are repeated: a runner that fell over has no report. */
+const LAST_LINES = 15;
 
 /** The parts of a run, then the files of each report that took longest. */
 export function whereTimeWent(parts: readonly Took[], reports: readonly Told[]): string {
@@ -29,10 +37,13 @@ export function whereTimeWent(parts: readonly Took[], reports: readonly Told[]):
   return ['— where time went', ...parts.map(line), '  the slowest files', ...slowest.map(line)].join('\n');
 }
 
-/** All failed tests of a run once more, for a reader who has only the end of it. Empty where none failed. */
-export function whatFailed(reports: readonly Told[]): string {
-  const failed = reports.flatMap((report) => report.failed);
-  return failed.length === 0 ? '' : ['— what failed', ...failed].join('\n');
+/** What failed in a run once more, for a reader who has only the end of it. */
+export function whatFailed(parts: readonly Ended[], reports: readonly Told[]): string {
+  const ends = parts.map(({ name, output }) => {
+    const lines = linesOf(output).slice(-LAST_LINES);
+    return [`  ${name} ended badly:`, ...lines.map((line) => `      ${line}`)].join('\n');
+  });
+  return ['— what failed', ...ends, ...reports.flatMap((report) => report.failed)].join('\n');
 }
 
 /** What vitest's report tells. */
@@ -109,8 +120,12 @@ export function toldByPlaywright(report: string): Told {
 }
 
 function failure(name: string, why: string): string {
-  const lines = stripVTControlCharacters(why)
+  const lines = linesOf(why).slice(0, LINES_OF_WHY);
+  return [`  ${name}`, ...lines.map((line) => `      ${line}`)].join('\n');
+}
+
+function linesOf(text: string): string[] {
+  return stripVTControlCharacters(text)
     .split('\n')
     .filter((line) => line.trim() !== '');
-  return [`  ${name}`, ...lines.slice(0, LINES_OF_WHY).map((line) => `      ${line}`)].join('\n');
 }
