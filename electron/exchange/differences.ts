@@ -9,7 +9,7 @@ import { columnOfField } from '../store/yard-records.ts';
 
 /** One of the two files that are brought together: the own one, or the other. */
 export type Side = 'main' | 'theirs';
-const other = (side: Side): Side => (side === 'main' ? 'theirs' : 'main');
+export const other = (side: Side): Side => (side === 'main' ? 'theirs' : 'main');
 
 /** What acts did to a record that the other file knows nothing of: which columns they changed; `all`, where they added it. */
 type Touched = 'all' | ReadonlySet<string>;
@@ -41,7 +41,7 @@ export function editsOf(db: Db, side: Side) {
     const found = changes.all(uuid, table);
     const touched = found.some(({ isAdded }) => isAdded === 1)
       ? 'all'
-      : new Set(found.flatMap(({ columns }) => (columns ?? '').split(',')));
+      : new Set(found.flatMap(({ columns }) => columns?.split(',') ?? []));
     last = { table, uuid, touched };
     return touched;
   }
@@ -51,6 +51,11 @@ export function editsOf(db: Db, side: Side) {
     has: (table: string, uuid: string): boolean => {
       const touched = touchedOf(table, uuid);
       return touched === 'all' || touched.size > 0;
+    },
+    /** Whether any of its columns was but these. Of one that came whole, each is another anyway. */
+    hasBut: (table: string, uuid: string, columns: readonly string[]): boolean => {
+      const touched = touchedOf(table, uuid);
+      return touched !== 'all' && [...touched].some((each) => !columns.includes(each));
     },
     hasColumn: (table: string, uuid: string, column: string): boolean => {
       const touched = touchedOf(table, uuid);
@@ -74,15 +79,21 @@ export type EditsOf = ReturnType<typeof editsOf>;
 
 const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
+/** Fields in which two records differ: those that only the other file edited, and those that both did. */
+export interface Difference {
+  theirs: string[];
+  clashing: string[];
+}
+
 /** The fields in which two records of one UUID differ, by whose edit that is. */
 export function difference(
   named: YardTableName,
   mine: YardRecord,
   theirs: YardRecord,
   { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
-): { theirs: string[]; clashing: string[] } {
+): Difference {
   const { table, fields } = tableOf(named);
-  const found: { theirs: string[]; clashing: string[] } = { theirs: [], clashing: [] };
+  const found: Difference = { theirs: [], clashing: [] };
   for (const [field, of] of Object.entries(fields) as [string, Field][]) {
     if (isSame(mine[field], theirs[field])) continue;
     const column = columnOfField(field, of);

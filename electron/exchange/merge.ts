@@ -4,10 +4,10 @@ import {
   type Clash,
   type MergedRecords,
   MOST_CLASHES_SHOWN,
+  MOST_NAMES_TOLD,
   MOST_RENAMED_SHOWN,
   type Renamed,
 } from '../../shared-core/contract/exchange.ts';
-import { clashField } from '../../shared-core/exchange/clash-words.ts';
 import { freeCode, freeName } from '../../shared-core/exchange/free-name.ts';
 import {
   tableOf,
@@ -15,13 +15,15 @@ import {
   type YardTableName,
   yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
-import { recordMessage } from '../app/history/record-message.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
 import { CLOSED_PLACE_IN_USE } from '../store/place-table.ts';
 import { CLOSED_STACK_IN_USE } from '../store/stack-table.ts';
 import { EVERY_YARD, uuidV5 } from '../store/uuid.ts';
 import type { Db } from '../store/yard-file.ts';
-import { type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
+import { type RecordReads, type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
 import { difference, type EditsOf, editsOf, namedBy, saysTheSame } from './differences.ts';
+import { createLeaving } from './leaving.ts';
+import { type MergeWords, mergeWords } from './merge-words.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
 export type Choose = (clash: string) => Choice;
@@ -51,12 +53,6 @@ const valuesOf = (record: YardRecord, fields: readonly string[]): string =>
 const EDITED_TABLES: ReadonlySet<string> = new Set(
   yardTableNames.filter((named) => tableOf(named).way === 'edited').map((named) => tableOf(named).table),
 );
-
-/** Which catalog a field names an entry of by its id. */
-const CATALOG_OF: Readonly<Record<string, 'species' | 'end_use'>> = {
-  speciesId: 'species',
-  endUseId: 'end_use',
-};
 
 /** Others name these by their ids. */
 const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
@@ -88,7 +84,9 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
   const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
   const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
-  const counts = { added: {} as Record<string, number>, edited: 0, deleted: 0 };
+  const words = mergeWords(db, { mine, theirs });
+  const counts = { added: {} as Record<string, number>, edited: 0, deleted: {} as Record<string, number> };
+  const leaving = createLeaving(db, { mine, theirs, edits, choose, words, writes, clash: clashes.add });
 
   /** Of records that are edited: the UUIDs of those that come in. */
   const coming = new Map<YardTableName, string[]>();
@@ -102,14 +100,17 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     }
   };
   const isHere = rowsHere(db);
-  const catalogName = catalogNames(db);
 
   // Those that name others come first, so that it is known what is needed.
   for (const named of yardTableNames.toReversed()) {
     const { way } = tableOf(named);
+    if (named === 'undoneRows') continue;
     if (way === 'edited') lookThrough(named);
     else lookThroughAdded(named, way === 'added' ? null : way);
   }
+  // What is undone with its round goes as that does.
+  coming.set('undoneRows', leaving.undoneRows());
+  if (coming.get('undoneRows')?.length) counts.added.undoneRows = coming.get('undoneRows')?.length ?? 0;
 
   function lookThrough(named: YardTableName): void {
     const { table } = tableOf(named);
@@ -131,12 +132,18 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       }
       // What a person chose here for the window stays.
       if (named === 'settings') continue;
-      const { theirs: fields, clashing } = difference(named, own, their, edits);
+      const { theirs: fields, clashing } = leaving.fieldsOf(
+        named,
+        own,
+        their,
+        difference(named, own, their, edits),
+      );
       if (clashing.length > 0) {
-        clashes.add(() => clashOf(named, own, their, clashing));
+        clashes.add(() => words.clashOf(named, own, their, clashing, leaving.ofClash(named, own, their)));
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
       if (fields.length === 0) continue;
+      if (leaving.isMore(named, own, their, fields)) counts.edited++;
       editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
     }
@@ -180,7 +187,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       const fields = Object.keys(own).filter(
         (field) => !saysTheSame({ uuid: '', [field]: own[field] }, { uuid: '', [field]: their[field] }),
       );
-      clashes.add(() => clashOf(named, own, their, fields));
+      clashes.add(() => words.clashOf(named, own, their, fields));
       const chosen = choose(own.uuid) === 'theirs' ? their : own;
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
@@ -221,9 +228,14 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       step();
     }
     for (const record of restated.get(named) ?? []) writes.add(named, fitting(named, record, {}));
-    counts.edited += editing.length;
   }
-  counts.deleted = removeDeleted(db, writes, edits);
+  leaving.finish();
+  removeDeleted(db, writes, edits, (named, uuid) => {
+    const record = mine.one(named, uuid) as YardRecord;
+    return () => {
+      if (!leaving.goes(named, record)) counts.deleted[named] = (counts.deleted[named] ?? 0) + 1;
+    };
+  });
   reopenThoseInUse();
   db.prepare(
     `INSERT INTO merged_act (uuid)
@@ -231,8 +243,12 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
        (SELECT uuid FROM theirs.act UNION SELECT uuid FROM theirs.merged_act)
      WHERE uuid NOT IN (SELECT uuid FROM main.act) AND uuid NOT IN (SELECT uuid FROM main.merged_act)`,
   ).run();
+  const { undoneRows: _, ...added } = counts.added;
   return {
     ...counts,
+    added,
+    leaves: leaving.told(),
+    ...otherValues(db, { mine, theirs }, words),
     clashes: clashes.first,
     clashCount: clashes.count(),
     renamed: renamed.first,
@@ -266,61 +282,6 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       .get(record.meter);
     return { ...record, version: Math.max(Number(record.version), (version ?? 0) + 1) };
   }
-
-  function clashOf(
-    named: YardTableName,
-    own: YardRecord,
-    their: YardRecord,
-    fields: readonly string[],
-  ): Clash {
-    return {
-      id: own.uuid,
-      record: recordMessage({
-        inTable: tableOf(named).table,
-        name: nameOf(named, own) ?? nameOf(named, their),
-      }),
-      fields: fields.map((field) => {
-        const { label, shown } = clashField(field, withName(named, field, own[field], mine), own);
-        return {
-          label,
-          mine: shown,
-          theirs: clashField(field, withName(named, field, their[field], theirs), their).shown,
-        };
-      }),
-    };
-  }
-
-  /** By what a person knows it: its own name, or that of what it is about. */
-  function nameOf(named: YardTableName, record: YardRecord): string | null {
-    const own = record.code ?? record.name ?? record.piece;
-    if (typeof own === 'string') return own;
-    if (typeof record.speciesId === 'string' && named !== 'confirmedSpecies') return record.speciesId;
-    for (const [table, uuid] of namedBy(named, record)) {
-      const of = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
-      const found = mine.one(of, uuid) ?? theirs.one(of, uuid);
-      const name = found && nameOf(of, found);
-      if (name != null) return name;
-    }
-    return null;
-  }
-
-  /** The name of a record in place of its UUID, or its id in a catalog; any other value as it is. */
-  function withName(
-    named: YardTableName,
-    field: string,
-    value: unknown,
-    reads: ReturnType<typeof recordReads>,
-  ): unknown {
-    if (value === null) return null;
-    const kind = tableOf(named).fields[field]?.kind;
-    if (typeof kind === 'object') {
-      const of = yardTableNames.find((each) => tableOf(each).table === kind.of) as YardTableName;
-      const found = reads.one(of, String(value));
-      return (found && nameOf(of, found)) ?? null;
-    }
-    const catalog = CATALOG_OF[field];
-    return catalog === undefined ? value : (catalogName(catalog, value) ?? value);
-  }
 }
 
 function nameHere(named: YardTableName, own: YardRecord): NameHere {
@@ -335,20 +296,6 @@ function rowsHere(db: Db): (table: string, uuid: string) => boolean {
     const find = finding.get(table) ?? db.prepare(`SELECT 1 FROM main.${table} WHERE uuid = ?`);
     finding.set(table, find);
     return find.get(uuid) !== undefined;
-  };
-}
-
-/** What entries of a catalog are called in either yard; built-in ones are in no export. */
-function catalogNames(db: Db) {
-  return (table: 'species' | 'end_use', id: unknown): string | null => {
-    for (const side of ['main', 'theirs']) {
-      const name = db
-        .prepare<[unknown], string | null>(`SELECT coalesce(name, id) FROM ${side}.${table} WHERE id = ?`)
-        .pluck()
-        .get(id);
-      if (name != null) return name;
-    }
-    return null;
   };
 }
 
@@ -376,20 +323,27 @@ function removeDeleted(
   db: Db,
   writes: RecordWrites,
   { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
-): number {
-  let removed = 0;
+  /** Is given a record while it is there; what it returns is told that it went. */
+  goes: (named: YardTableName, uuid: string) => () => void,
+): void {
   const deleted = ofTheirs.deleted();
   for (const named of yardTableNames.toReversed()) {
     const { table, way } = tableOf(named);
     if (way !== 'edited') continue;
-    const isTheirs = db.prepare(`SELECT 1 FROM theirs.${table} WHERE uuid = ?`);
+    const [isTheirs, isMine] = ['theirs', 'main'].map((side) =>
+      db.prepare(`SELECT 1 FROM ${side}.${table} WHERE uuid = ?`),
+    );
     for (const uuid of deleted.get(table) ?? []) {
       const isGone =
-        isTheirs.get(uuid) === undefined && ofTheirs.has(table, uuid) && !ofMine.has(table, uuid);
-      if (isGone && writes.remove(named, uuid)) removed++;
+        isTheirs?.get(uuid) === undefined &&
+        isMine?.get(uuid) !== undefined &&
+        ofTheirs.has(table, uuid) &&
+        !ofMine.has(table, uuid);
+      if (!isGone) continue;
+      const went = goes(named, uuid);
+      if (writes.remove(named, uuid)) went();
     }
   }
-  return removed;
 }
 
 /** Names of which no two records may have one. */
@@ -424,4 +378,32 @@ function namesOf(db: Db) {
       return { [by.field]: fit };
     },
   };
+}
+
+/** Of which the file may say something else than the yard, though nobody can edit them: what is compared of them. */
+const NEVER_EDITED: readonly [YardTableName, string, string][] = [
+  ['readings', 'reading', 'raw'],
+  ['ovenWeights', 'oven_weight', 'grams'],
+  ['sampleWeights', 'sample_weight', 'kg'],
+];
+
+/** Records of which a file that somebody wrote in says something else than was measured. Those here stay. */
+function otherValues(
+  db: Db,
+  reads: { mine: RecordReads; theirs: RecordReads },
+  words: MergeWords,
+): Pick<MergedRecords, 'otherValues' | 'otherValueCount'> {
+  const found: Message[] = [];
+  let count = 0;
+  for (const [named, table, column] of NEVER_EDITED) {
+    const from = `FROM theirs.${table} t JOIN main.${table} m ON m.uuid = t.uuid WHERE t.${column} <> m.${column}`;
+    const uuids = db.prepare<[], string>(`SELECT t.uuid ${from} LIMIT ${MOST_NAMES_TOLD}`).pluck().all();
+    if (uuids.length > 0) count += Number(db.prepare(`SELECT count(*) ${from}`).pluck().get());
+    for (const uuid of uuids.slice(0, MOST_NAMES_TOLD - found.length)) {
+      const record = words.recordOf(named, reads.mine.one(named, uuid) as YardRecord);
+      const value = words.measured(named, reads.theirs.one(named, uuid) as YardRecord);
+      found.push(message('merge.other-value', { record, value }));
+    }
+  }
+  return { otherValues: found, otherValueCount: count };
 }

@@ -139,6 +139,8 @@ export function recordReads(db: Db, schema: 'main' | 'theirs' = 'main') {
   };
 }
 
+export type RecordReads = ReturnType<typeof recordReads>;
+
 const ACT_NOW = '(SELECT act_id FROM act_now)';
 
 /** Writes records as they are, each under its own UUID. To be called within an act. */

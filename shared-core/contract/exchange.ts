@@ -13,7 +13,10 @@ export const sideSchema = z.enum(['mine', 'theirs']);
 export type Side = z.infer<typeof sideSchema>;
 
 const valueSchema = z.union([messageSchema, z.string()]).nullable();
-/** A record that both yards edited since they were the same, each otherwise. */
+/**
+ * A record that both yards edited since they were the same, each otherwise; or that one let go, as by archiving or undoing,
+ * and the other went on with.
+ */
 const clashSchema = z.object({
   /** Of the own record. */
   id: z.uuid(),
@@ -21,6 +24,9 @@ const clashSchema = z.object({
   record: messageSchema,
   /** Those in which the two differ, with both values as a person reads them; null where it is blank. */
   fields: z.array(z.object({ label: messageSchema, mine: valueSchema, theirs: valueSchema })),
+  /** Where one let it go: what became of it in either. */
+  mine: z.array(messageSchema),
+  theirs: z.array(messageSchema),
 });
 export type Clash = z.infer<typeof clashSchema>;
 
@@ -33,7 +39,13 @@ const mergedRecordsSchema = z.object({
   added: z.record(z.string(), z.number().int()),
   /** How many records here become as they are there. */
   edited: z.number().int(),
-  deleted: z.number().int(),
+  /** How many go because they were deleted there, by the tables of an export. */
+  deleted: z.record(z.string(), z.number().int()),
+  /** What leaves the lists of this yard, a sentence for each kind of record. */
+  leaves: z.array(messageSchema),
+  /** Records that are never edited, and say something else in the file than here: the first of them. Those here stay. */
+  otherValues: z.array(messageSchema),
+  otherValueCount: z.number().int(),
   /** The first of them. */
   clashes: z.array(clashSchema),
   clashCount: z.number().int(),
@@ -53,3 +65,5 @@ export type Merged = z.infer<typeof mergedSchema>;
 export const MOST_CLASHES_SHOWN = 200;
 /** So many names that were taken are listed. */
 export const MOST_RENAMED_SHOWN = 200;
+/** So many names of a kind are told. */
+export const MOST_NAMES_TOLD = 8;

@@ -42,7 +42,8 @@ export function BringInDialog({
   };
   const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
   const parts = partsOf(found.added);
-  const isNothing = parts.length === 0 && found.edited === 0 && found.deleted === 0 && clashCount === 0;
+  const deleted = partsOf(found.deleted);
+  const isNothing = parts.length + deleted.length + found.leaves.length + found.edited + clashCount === 0;
   const bringIn = async () => {
     const done = await merging.run(async (work) => {
       await mergeYard({ file, rest, others: [...others], work });
@@ -57,7 +58,9 @@ export function BringInDialog({
       {isNothing && <p>{say('merge.nothing')}</p>}
       {parts.length > 0 && <p>{say('merge.added', { parts })}</p>}
       {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
-      {found.deleted > 0 && <p>{say('merge.deleted', { records: found.deleted })}</p>}
+      {deleted.length > 0 && <p>{say('merge.deleted', { parts: deleted })}</p>}
+      <Leaving leaves={found.leaves} />
+      <OtherValues values={found.otherValues} count={found.otherValueCount} />
       <RenamedThere renamed={found.renamed} renamedCount={found.renamedCount} />
       {found.missingPictures > 0 && (
         <Banner kind="caution">{say('merge.missing-pictures', { pictures: found.missingPictures })}</Banner>
@@ -123,9 +126,40 @@ function RenamedThere({ renamed, renamedCount }: Pick<Merged, 'renamed' | 'renam
   );
 }
 
+/** What goes out of the lists here, so that nobody misses it afterwards. */
+function Leaving({ leaves }: Pick<Merged, 'leaves'>) {
+  const { say } = useWords();
+  if (leaves.length === 0) return null;
+  return (
+    <section>
+      <h3>{say('merge.leaves')}</h3>
+      <ul>
+        {leaves.map((sentence) => (
+          <li key={sentence.code}>{say(sentence)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function OtherValues({ values, count }: { values: Merged['otherValues']; count: number }) {
+  const { say } = useWords();
+  if (count === 0) return null;
+  return (
+    <Banner kind="caution">
+      <p>{say('merge.other-values', { records: count })}</p>
+      <ul>
+        {values.map((each) => (
+          <li key={say(each)}>{say(each)}</li>
+        ))}
+      </ul>
+    </Banner>
+  );
+}
+
 /** Both versions of a record, and which of them to use. */
 function ClashChoice({
-  clash: { record, fields },
+  clash: { record, fields, ...became },
   side,
   onSide,
 }: {
@@ -137,6 +171,9 @@ function ClashChoice({
   const version = (of: Side) => (
     <span className={css.version}>
       <strong>{say(`merge.${of}`)}</strong>
+      {became[of].map((sentence) => (
+        <span key={sentence.code}>{say(sentence)}</span>
+      ))}
       {fields.map(({ label, [of]: value }) => (
         <span key={label.code}>
           {say('merge.field-value', {
@@ -157,7 +194,17 @@ function ClashChoice({
   );
 }
 
-const NAMED = ['stacks', 'boards', 'rounds', 'readings', 'places', 'pictures'] as const;
+const NAMED = [
+  'stacks',
+  'boards',
+  'rounds',
+  'readings',
+  'amendments',
+  'moves',
+  'reservations',
+  'places',
+  'pictures',
+] as const;
 
 /** What comes in, one kind at a time: "1 stack", "2 boards"; the rest together. */
 function partsOf(added: Merged['added']): Message[] {

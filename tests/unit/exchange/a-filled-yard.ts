@@ -50,6 +50,8 @@ const steps = [
   'confirm',
   'print',
   'setting',
+  'archive',
+  'undo',
 ] as const;
 
 export const stepArbitrary: fc.Arbitrary<Step> = fc.record({
@@ -71,18 +73,32 @@ const uniqueName = (): string => `N${++count}`;
 export function doSteps(yard: Yard, todo: readonly Step[], day: number): void {
   for (const [index, step] of todo.entries()) {
     const at = new Date(Date.UTC(2026, 0, 1 + day, 0, index)).toISOString();
-    yard.transaction(() => {
-      yard.acts.begin({
-        id: crypto.randomUUID(),
-        request: `test.${step.what}`,
-        inputHash: '',
-        at,
-        who: 'test',
+    try {
+      yard.transaction(() => {
+        yard.acts.begin({
+          id: crypto.randomUUID(),
+          request: `test.${step.what}`,
+          inputHash: '',
+          at,
+          who: 'test',
+        });
+        doStep(yard, step, at);
+        yard.acts.finish(null);
       });
-      doStep(yard, step, at);
-      yard.acts.finish(null);
-    });
+    } catch (error) {
+      if (!(error instanceof NotUndone)) throw error;
+    }
   }
+}
+
+class NotUndone extends Error {}
+
+/** Undoes an act, or redoes it; nothing where something is in the way. */
+export function undoAct(yard: Yard, id: string, at: string): void {
+  const what = yard.acts.isUndone(id) ? 'redo' : 'undo';
+  const { value } = yard.acts.undo(id, at, what, () => false).next();
+  if (!value || !('conflict' in value || value.done === true)) throw new RangeError('It was done in parts.');
+  if ('conflict' in value) throw new NotUndone();
 }
 
 const pick = <T>(all: readonly T[], by: number): T | undefined => all[by % all.length];
@@ -230,6 +246,15 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
     case 'confirm':
       if (board) yard.confirmedSpecies.confirm(board.id, at);
       return;
+    case 'archive':
+      if (board) yard.boards.archive([board.id], at, { code: b % 2 ? 'deleted' : 'sold', note: '' });
+      return;
+    case 'undo': {
+      const acts = yard.acts.page(null, 30, null).filter(({ request }) => request !== 'test.undo');
+      const act = pick(acts, a);
+      if (act) undoAct(yard, act.id, at);
+      return;
+    }
     case 'print':
       if (board) yard.labelPrints.add({ boardId: board.id, contentHash: `hash-${b}`, printedAt: at });
       return;

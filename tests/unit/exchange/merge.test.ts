@@ -79,6 +79,11 @@ const uuidsOf = (records: Records): string[] =>
     .flatMap((each) => Object.keys(each))
     .sort();
 
+/** But for what the window chose, and for marks of what was undone, which may come back. */
+function entered({ settings: _, confirmedSpecies: __, undoneRows: ___, ...records }: Records): string[] {
+  return uuidsOf(records);
+}
+
 /** Without what depends on the order in which two files are brought together: names that were taken, and version numbers. */
 function comparable(records: Records): unknown {
   const { settings: _, confirmedSpecies, ...others } = records;
@@ -110,19 +115,25 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
       fc.constantFrom<Side>('mine', 'theirs'),
       async (before, a, b, rest) => {
         const { mine, theirs } = forked(before);
+        const base = entered(recordsOf(theirs.file));
         doSteps(mine, a, 1);
         doSteps(theirs, b, 2);
         mine.close();
         theirs.close();
         const one = await merged(mine.file, theirs.file, rest);
         const all = recordsOf(one.file);
-        for (const side of [mine.file, theirs.file]) {
-          const { settings: _, confirmedSpecies: __, ...records } = recordsOf(side);
-          for (const uuid of uuidsOf(records)) expect(uuidsOf(all)).toContain(uuid);
-        }
+        const [ours, others] = [mine.file, theirs.file].map((file) => entered(recordsOf(file))) as [
+          string[],
+          string[],
+        ];
+        // What one of the two deleted goes; all else is there.
+        const deleted = new Set(base.filter((uuid) => !ours.includes(uuid) || !others.includes(uuid)));
+        const present = new Set(uuidsOf(all));
+        const lost = [...ours, ...others].filter((uuid) => !present.has(uuid) && !deleted.has(uuid));
+        expect(lost).toEqual([]);
         // Again, and there is nothing new.
         const again = await merged(one.file, theirs.file, rest === 'mine' ? 'theirs' : 'mine');
-        expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: 0, clashes: [] });
+        expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: {}, leaves: [], clashes: [] });
         expect(recordsOf(again.file)).toEqual(all);
         // The other way round, with the same choices.
         const other = await merged(theirs.file, mine.file, rest === 'mine' ? 'theirs' : 'mine');
@@ -137,4 +148,70 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
     ),
     { numRuns: 6 },
   );
+});
+
+/** What is in the lists of a yard: boards that are not archived, and readings that hold of rounds and boards that do. */
+function listed(records: Records): { boards: Set<string>; readings: Set<string> } {
+  const { boards, rounds, readings, undoneRows } = records as Record<string, Record<string, YardRecord>>;
+  const isIn = (record: YardRecord | undefined, field: string) =>
+    record !== undefined && record[field] === null;
+  return {
+    boards: new Set(Object.keys(boards!).filter((uuid) => isIn(boards![uuid], 'archivedAt'))),
+    readings: new Set(
+      Object.values(readings!)
+        .filter(
+          ({ uuid, board, round }) =>
+            undoneRows![uuid] === undefined &&
+            isIn(boards![String(board)], 'archivedAt') &&
+            isIn(rounds![String(round)], 'undoneAt'),
+        )
+        .map(({ uuid }) => uuid),
+    ),
+  };
+}
+
+test('nothing that I went on with leaves my lists without a question', async () => {
+  const some = fc.array(stepArbitrary, { maxLength: 30 });
+  const leaving: Step['what'][] = ['archive', 'undo', 'read', 'exclude', 'edit-board'];
+  const more = fc.array(
+    stepArbitrary.map((step) => ({ ...step, what: leaving[step.a % leaving.length]! })),
+    { minLength: 8, maxLength: 25 },
+  );
+  let kept = 0;
+  await fc.assert(
+    fc.asyncProperty(some, more, more, async (before, a, b) => {
+      const { mine, theirs } = forked(before);
+      const base = recordsOf(theirs.file);
+      doSteps(mine, a, 1);
+      doSteps(theirs, b, 2);
+      mine.close();
+      theirs.close();
+      const [ours, others] = [recordsOf(mine.file), recordsOf(theirs.file)];
+      const [had, left] = [listed(ours), listed(others)];
+      const isNew = (named: string, uuid: string) => base[named]![uuid] === undefined;
+      const amended = Object.values(ours.amendments!).filter(
+        ({ uuid }) => isNew('amendments', uuid) && ours.undoneRows![uuid] === undefined,
+      );
+      const worked = {
+        readings: [...had.readings].filter(
+          (uuid) => isNew('readings', uuid) || amended.some(({ reading }) => reading === uuid),
+        ),
+        boards: [...had.boards].filter(
+          (uuid) =>
+            JSON.stringify(base.boards![uuid]) !== JSON.stringify(ours.boards![uuid]) ||
+            [...had.readings].some((each) => isNew('readings', each) && ours.readings![each]!.board === uuid),
+        ),
+      };
+      const one = await merged(mine.file, theirs.file, 'mine');
+      const has = listed(recordsOf(one.file));
+      for (const named of ['boards', 'readings'] as const) {
+        expect(worked[named].filter((uuid) => !has[named].has(uuid))).toEqual([]);
+        // Who takes theirs in all questions has what they let go.
+        kept += worked[named].filter((uuid) => base[named]![uuid] && !left[named].has(uuid)).length;
+      }
+    }),
+    { numRuns: 10, endOnFailure: true },
+  );
+  // Otherwise nothing was tried.
+  expect(kept).toBeGreaterThan(5);
 });

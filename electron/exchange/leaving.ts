@@ -1,0 +1,252 @@
+import { type Clash, MOST_NAMES_TOLD } from '../../shared-core/contract/exchange.ts';
+import {
+  type Field,
+  tableOf,
+  type YardRecord,
+  type YardTableName,
+  yardTableNames,
+} from '../../shared-core/exchange/yard-tables.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
+import type { Db } from '../store/yard-file.ts';
+import { columnOfField, type RecordReads, type RecordWrites } from '../store/yard-records.ts';
+import type { Difference, EditsOf, Side } from './differences.ts';
+import type { Choose } from './merge.ts';
+import type { MergeWords, WentOn } from './merge-words.ts';
+import { usesOf } from './uses.ts';
+
+/** By these a record leaves the lists; the first says since when. */
+const LEFT_BY: Partial<Record<YardTableName, readonly [string, ...string[]]>> = {
+  boards: ['archivedAt', 'archivedWhy'],
+  stacks: ['closedAt'],
+  places: ['closedAt'],
+  projects: ['closedAt'],
+  rounds: ['undoneAt'],
+  meters: ['undoneAt'],
+  species: ['undoneAt'],
+  endUses: ['undoneAt'],
+};
+
+/** What is told by name when it leaves; of other records only how many. */
+const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as const;
+type Told = (typeof TOLD)[number];
+const isTold = (named: YardTableName): named is Told => TOLD.some((each) => each === named);
+
+/** A round that one of the two let go, by which act, and whether it is in the lists once they are brought together. */
+interface RoundLeft {
+  by: 'mine' | 'theirs';
+  act: number | null;
+  stays: boolean;
+}
+
+const tableNamed = (table: unknown): YardTableName | undefined =>
+  yardTableNames.find((each) => tableOf(each).table === table);
+const picked = (record: YardRecord, fields: readonly string[]): Record<string, unknown> =>
+  Object.fromEntries(fields.map((field) => [field, record[field]]));
+
+/**
+ * What leaves the lists where two yards are brought together. What one let go, and the other left alone, goes. What the
+ * other went on with is a clash: nobody's readings, notes or edits leave without a question.
+ */
+export function createLeaving(
+  db: Db,
+  {
+    mine,
+    theirs,
+    edits,
+    choose,
+    words,
+    writes,
+    clash,
+  }: {
+    mine: RecordReads;
+    theirs: RecordReads;
+    edits: { ofMine: EditsOf; ofTheirs: EditsOf };
+    choose: Choose;
+    words: MergeWords;
+    writes: RecordWrites;
+    clash: (make: () => Clash) => void;
+  },
+) {
+  const uses = { mine: usesOf(db, 'main'), theirs: usesOf(db, 'theirs') };
+  const rounds = new Map<string, RoundLeft>();
+  const left = new Map<Told | 'others', { count: number; names: Set<string>; shown: (Message | string)[] }>();
+  /** What stays though they let it go. It is said in this act, so that the two files agree about it from here on. */
+  const kept: { named: YardTableName; uuid: string; gone: object; here: object }[] = [];
+  const keptRows: YardRecord[] = [];
+  /** What was undone here and comes back. */
+  const backRows: string[] = [];
+
+  const columnsOf = (named: YardTableName, fields: readonly string[]): string[] =>
+    fields.map((field) => columnOfField(field, tableOf(named).fields[field] as Field));
+
+  function wentOn(keeper: 'mine' | 'theirs', named: YardTableName, uuid: string): WentOn {
+    const { table } = tableOf(named);
+    const columns = columnsOf(named, LEFT_BY[named] ?? []);
+    return {
+      uses: uses[keeper](table, uuid),
+      isEdited: edits[keeper === 'mine' ? 'ofMine' : 'ofTheirs'].hasBut(table, uuid, [...columns, 'version']),
+    };
+  }
+  const isAny = ({ uses, isEdited }: WentOn): boolean => isEdited || uses.size > 0;
+
+  /** Which of the two let a record go that is in the lists of the other; null where neither did, or both. */
+  function whoLeft(named: YardTableName, own: YardRecord, their: YardRecord): 'mine' | 'theirs' | null {
+    const since = LEFT_BY[named]?.[0];
+    if (since === undefined || (own[since] === null) === (their[since] === null)) return null;
+    return own[since] === null ? 'theirs' : 'mine';
+  }
+
+  function tell(named: YardTableName, record: YardRecord): void {
+    const kind = isTold(named) ? named : 'others';
+    const of = left.get(kind) ?? { count: 0, names: new Set<string>(), shown: [] };
+    left.set(kind, of);
+    of.count++;
+    const name = words.shortName(named, record);
+    const key = JSON.stringify(name);
+    if (kind === 'others' || of.names.has(key)) return;
+    // No more of them are remembered than one too many.
+    if (of.names.size <= MOST_NAMES_TOLD) of.names.add(key);
+    if (of.shown.length < MOST_NAMES_TOLD) of.shown.push(name);
+  }
+
+  const actOfUndoing = (side: Side, table: string) =>
+    db
+      .prepare<[string], number | null>(
+        `SELECT max(act_id) FROM ${side}.act_change WHERE row_uuid = ? AND in_table = '${table}'
+         AND new_values IS NOT NULL
+         AND ${table === 'round' ? `json_extract(new_values, '$.undone_at') IS NOT NULL` : 'old_values IS NULL'}`,
+      )
+      .pluck();
+  const acts = {
+    mine: { round: actOfUndoing('main', 'round'), row: actOfUndoing('main', 'undone_row') },
+    theirs: { round: actOfUndoing('theirs', 'round'), row: actOfUndoing('theirs', 'undone_row') },
+  };
+
+  /** How a record was undone with its round; undefined where it was undone on its own. */
+  function withRound(by: 'mine' | 'theirs', record: YardRecord): RoundLeft | undefined {
+    const round = rounds.get(String(record.round));
+    const isOfIt = round?.by === by && round.act === (acts[by].row.get(record.uuid) ?? null);
+    return isOfIt ? round : undefined;
+  }
+
+  function theirUndoneRows(): string[] {
+    const coming: string[] = [];
+    for (const their of theirs.all('undoneRows', 'main')) {
+      if (
+        edits.ofMine.wasDeleted('undone_row', their.uuid) &&
+        !edits.ofTheirs.has('undone_row', their.uuid)
+      ) {
+        continue;
+      }
+      const named = tableNamed(their.inTable);
+      const record = named && mine.one(named, their.uuid);
+      if (named === undefined || record === undefined) {
+        coming.push(their.uuid);
+        continue;
+      }
+      const round = withRound('theirs', record);
+      const on = round ? null : wentOn('mine', named, record.uuid);
+      let stays = round?.stays === true;
+      if (on && isAny(on)) {
+        clash(() => words.undoneClash(named, record, 'theirs', on));
+        stays = choose(record.uuid) === 'mine';
+      }
+      if (stays) keptRows.push(their);
+      else {
+        coming.push(their.uuid);
+        if (named === 'readings' || round === undefined) tell(named, record);
+      }
+    }
+    return coming;
+  }
+
+  function myUndoneRows(): void {
+    for (const own of mine.all('undoneRows', 'theirs')) {
+      if (edits.ofTheirs.wasDeleted('undone_row', own.uuid)) continue;
+      const named = tableNamed(own.inTable);
+      const record = named && theirs.one(named, own.uuid);
+      if (named === undefined || record === undefined) continue;
+      const round = withRound('mine', record);
+      const on = round ? null : wentOn('theirs', named, record.uuid);
+      let stays = round?.stays === true;
+      if (on && isAny(on)) {
+        clash(() => words.undoneClash(named, record, 'mine', on));
+        stays = choose(record.uuid) === 'theirs';
+      }
+      if (stays) backRows.push(own.uuid);
+    }
+  }
+
+  return {
+    /** Whose edits of a record hold, once it was asked who goes on with what the other let go. */
+    fieldsOf: (named: YardTableName, own: YardRecord, their: YardRecord, found: Difference): Difference => {
+      const by = LEFT_BY[named];
+      const who = whoLeft(named, own, their);
+      if (by === undefined || who === null) return found;
+      const [since] = by;
+      let { theirs: fields, clashing } = found;
+      const isOneSided = !clashing.includes(since) && (who === 'theirs') === fields.includes(since);
+      if (isOneSided && isAny(wentOn(who === 'mine' ? 'theirs' : 'mine', named, own.uuid))) {
+        fields = fields.filter((field) => !by.includes(field));
+        clashing = [...clashing.filter((field) => !by.includes(field)), ...by];
+      }
+      const isTheirs = clashing.includes(since) ? choose(own.uuid) === 'theirs' : fields.includes(since);
+      const stays = (who === 'mine') === isTheirs;
+      if (named === 'rounds') {
+        rounds.set(own.uuid, { by: who, act: acts[who].round.get(own.uuid) ?? null, stays });
+      }
+      if (who === 'theirs' && !stays) tell(named, own);
+      const [column] = columnsOf(named, [since]) as [string];
+      if (who === 'theirs' && stays && !edits.ofMine.hasColumn(tableOf(named).table, own.uuid, column)) {
+        kept.push({ named, uuid: own.uuid, gone: picked(their, by), here: picked(own, by) });
+      }
+      return { theirs: fields, clashing };
+    },
+    /** Who let a record go, and how the other went on with it; null where that is not what they differ in. */
+    ofClash: (named: YardTableName, own: YardRecord, their: YardRecord) => {
+      const by = LEFT_BY[named];
+      const who = whoLeft(named, own, their);
+      if (by === undefined || who === null) return null;
+      return { who, by, on: wentOn(who === 'mine' ? 'theirs' : 'mine', named, own.uuid) };
+    },
+    /** Whether an edit is more than that the record leaves. */
+    isMore: (named: YardTableName, own: YardRecord, their: YardRecord, fields: readonly string[]): boolean =>
+      whoLeft(named, own, their) !== 'theirs' || fields.some((field) => !LEFT_BY[named]?.includes(field)),
+    /** The UUIDs of what is undone there and now here as well. To be asked for once all rounds were gone through. */
+    undoneRows: (): string[] => {
+      myUndoneRows();
+      return theirUndoneRows();
+    },
+    /** Tells of a record that was deleted there. @returns false where it is none that is told by its name */
+    goes: (named: YardTableName, record: YardRecord): boolean => {
+      if (!isTold(named)) return false;
+      tell(named, record);
+      return true;
+    },
+    /** Writes what stays, and what comes back. */
+    finish: (): void => {
+      for (const { named, uuid, gone, here } of kept) {
+        writes.edit(named, uuid, { ...gone });
+        writes.edit(named, uuid, { ...here });
+      }
+      for (const row of keptRows) {
+        writes.add('undoneRows', row);
+        writes.remove('undoneRows', row.uuid);
+      }
+      for (const uuid of backRows) writes.remove('undoneRows', uuid);
+    },
+    /** A sentence for each kind of record that leaves. */
+    told: (): Message[] => {
+      const sentences = TOLD.flatMap((kind): Message[] => {
+        const of = left.get(kind);
+        if (of === undefined) return [];
+        const { count, names, shown } = of;
+        const isAll = names.size <= shown.length;
+        const all = isAll ? shown : [...shown, message('merge.leave.more')];
+        return [message(`merge.leave.${kind}`, { count, names: all })];
+      });
+      const others = left.get('others')?.count ?? 0;
+      return others === 0 ? sentences : [...sentences, message('merge.leave.others', { count: others })];
+    },
+  };
+}

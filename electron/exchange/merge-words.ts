@@ -1,0 +1,181 @@
+import type { Clash } from '../../shared-core/contract/exchange.ts';
+import { clashField } from '../../shared-core/exchange/clash-words.ts';
+import {
+  tableOf,
+  type YardRecord,
+  type YardTableName,
+  yardTableNames,
+} from '../../shared-core/exchange/yard-tables.ts';
+import { dateMessage } from '../../shared-core/record-words/date-message.ts';
+import { type Message, message } from '../../shared-core/words/message.ts';
+import { recordMessage } from '../app/history/record-message.ts';
+import type { Db } from '../store/yard-file.ts';
+import type { RecordReads } from '../store/yard-records.ts';
+import { namedBy } from './differences.ts';
+import type { Uses } from './uses.ts';
+
+/** How somebody went on with a record. */
+export interface WentOn {
+  uses: Uses;
+  /** Its own fields were edited. */
+  isEdited: boolean;
+}
+
+/** Who let a record go by these fields, and how the other went on with it. */
+interface Left {
+  who: 'mine' | 'theirs';
+  by: readonly string[];
+  on: WentOn;
+}
+
+/** So many kinds of records are told on their own. */
+const COUNTED = ['boards', 'rounds', 'readings', 'amendments', 'moves', 'reservations', 'pictures'] as const;
+
+/** How many of which records, a part for each kind: "2 readings", "1 other record". */
+export function countsInWords(counts: Readonly<Record<string, number>>): Message[] {
+  const named = COUNTED.flatMap((kind) =>
+    counts[kind] ? [message(`merge.count.${kind}`, { count: counts[kind] })] : [],
+  );
+  const others = Object.entries(counts)
+    .filter(([kind]) => !COUNTED.some((each) => each === kind))
+    .reduce((sum, [, count]) => sum + count, 0);
+  return others > 0 ? [...named, message('merge.count.others', { count: others })] : named;
+}
+
+/** What is said of records of two yards that are brought together. */
+export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs: RecordReads }) {
+  const catalogName = (['main', 'theirs'] as const).map((side) => ({
+    speciesId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.species WHERE id = ?`).pluck(),
+    endUseId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.end_use WHERE id = ?`).pluck(),
+  }));
+  const nameInCatalog = (field: 'speciesId' | 'endUseId', id: unknown): string =>
+    catalogName.map((names) => names[field].get(id)).find((name) => name != null) ?? String(id);
+
+  function named(table: string, uuid: unknown): YardRecord | undefined {
+    const of = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
+    return mine.one(of, String(uuid)) ?? theirs.one(of, String(uuid));
+  }
+
+  /** By what a person knows it: its own name, or that of what it is about. */
+  function nameOf(of: YardTableName, record: YardRecord): string | null {
+    const own = record.code ?? record.name ?? record.piece;
+    if (typeof own === 'string') return own;
+    if (typeof record.speciesId === 'string' && of !== 'confirmedSpecies') {
+      return nameInCatalog('speciesId', record.speciesId);
+    }
+    for (const [table, uuid] of namedBy(of, record)) {
+      const found = named(table, uuid);
+      const kind = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
+      // A correction of a reading is of its board.
+      const through = found && table === 'reading' ? named('board', found.board) : found;
+      const name = through && nameOf(through === found ? kind : 'boards', through);
+      if (name != null) return name;
+    }
+    return null;
+  }
+
+  function recordOf(of: YardTableName, record: YardRecord): Message {
+    if (of === 'rounds') return roundOf(record);
+    if (of === 'readings') {
+      const recordName = nameOf('boards', boardOf(record)) ?? '…';
+      return message('merge.record.reading', { reading: measured(of, record), recordName });
+    }
+    return recordMessage({ inTable: tableOf(of).table, name: nameOf(of, record) });
+  }
+  /** What was measured. */
+  function measured(of: YardTableName, { raw, unit, grams, kg }: YardRecord): Message {
+    if (of === 'ovenWeights') return message('merge.value.grams', { valueGrams: Number(grams) });
+    if (of === 'sampleWeights') return message('merge.value.kg', { valueKg: Number(kg) });
+    return unit === 'ohm'
+      ? message('act.value.ohm', { rawOhm: Number(raw) })
+      : message('act.value.pct', { rawPct: Number(raw) });
+  }
+  const boardOf = (reading: YardRecord): YardRecord => named('board', reading.board) ?? { uuid: '' };
+  function roundOf(round: YardRecord): Message {
+    const stack = named('stack', round.stack);
+    return message('merge.record.round', {
+      recordName: String(stack?.name ?? '…'),
+      date: dateMessage(String(round.startedAt), round.datedBy === 'day'),
+    });
+  }
+
+  /** A name in place of the UUID of another record, or of its id in a catalog; any other value as it is. */
+  function withName(of: YardTableName, field: string, value: unknown): unknown {
+    if (value === null || value === undefined) return null;
+    if (field === 'speciesId' || field === 'endUseId') return nameInCatalog(field, value);
+    const kind = tableOf(of).fields[field]?.kind;
+    if (typeof kind !== 'object') return value;
+    const found = named(kind.of, value);
+    const table = yardTableNames.find((each) => tableOf(each).table === kind.of) as YardTableName;
+    return found === undefined ? null : nameOf(table, found);
+  }
+
+  /** What the one who let it go has, and what the other has. */
+  const versions = (who: Left['who'], gone: Message, on: WentOn): Pick<Clash, 'mine' | 'theirs'> => {
+    const here = [message('merge.state.here'), ...wentOnInWords(on)];
+    return who === 'mine' ? { mine: [gone], theirs: here } : { mine: here, theirs: [gone] };
+  };
+  function wentOnInWords({ uses, isEdited }: WentOn): Message[] {
+    const parts = countsInWords(Object.fromEntries(uses));
+    const all = isEdited ? [...parts, message('merge.count.edits')] : parts;
+    return all.length === 0 ? [] : [message('merge.since', { parts: all })];
+  }
+
+  function gone(of: YardTableName, record: YardRecord): Message {
+    const { archivedAt, archivedWhy, closedAt, undoneAt } = record;
+    if (of === 'boards') {
+      const { code } = (archivedWhy ?? {}) as { code?: string };
+      const known = ['sold', 'used', 'scrapped', 'deleted', 'undone'] as const;
+      const why = message(`archived.${known.find((each) => each === code) ?? 'unknown'}`);
+      return message('archived.on', { why, leftOn: String(archivedAt) });
+    }
+    if (typeof closedAt === 'string') return message('merge.state.closed', { closedOn: closedAt });
+    return message('merge.state.undone', { undoneOn: String(undoneAt) });
+  }
+
+  return {
+    recordOf,
+    measured,
+    /** As it is named among others of its kind. */
+    shortName: (of: YardTableName, record: YardRecord): Message | string => {
+      if (of === 'rounds') return roundOf(record);
+      return nameOf(of, of === 'readings' ? boardOf(record) : record) ?? '…';
+    },
+    /** @param fields  in which the two differ @param left  where one of them let it go */
+    clashOf: (
+      of: YardTableName,
+      own: YardRecord,
+      their: YardRecord,
+      fields: readonly string[],
+      left: Left | null = null,
+    ): Clash => {
+      const became =
+        left === null
+          ? { mine: [], theirs: [] }
+          : versions(left.who, gone(of, left.who === 'mine' ? own : their), left.on);
+      return {
+        id: own.uuid,
+        record: recordOf(of, own),
+        fields: fields
+          .filter((field) => !left?.by.includes(field))
+          .map((field) => {
+            const { label, shown } = clashField(field, withName(of, field, own[field]), own);
+            return {
+              label,
+              mine: shown,
+              theirs: clashField(field, withName(of, field, their[field]), their).shown,
+            };
+          }),
+        ...became,
+      };
+    },
+    /** Of a record that is never deleted: one of the two undid what added it. */
+    undoneClash: (of: YardTableName, record: YardRecord, who: Left['who'], on: WentOn): Clash => ({
+      id: record.uuid,
+      record: recordOf(of, record),
+      fields: [],
+      ...versions(who, message('merge.state.undone-row'), on),
+    }),
+  };
+}
+export type MergeWords = ReturnType<typeof mergeWords>;
