@@ -57,7 +57,12 @@ export function actHistory(db: Db) {
   const ofBoard = db.prepare<{ boardId: number; before: number; limit: number }, ListedAct>(
     `${select} WHERE a.id < @before ${listed} AND a.id IN (
        SELECT act_id FROM act_change WHERE row_uuid IN (
-         SELECT uuid FROM board WHERE id = @boardId UNION ALL SELECT uuid FROM move WHERE board_id = @boardId)
+         SELECT uuid FROM board WHERE id = @boardId
+         UNION ALL SELECT uuid FROM move WHERE board_id = @boardId
+         UNION ALL SELECT uuid FROM planned_move WHERE board_id = @boardId
+         UNION ALL SELECT uuid FROM reservation WHERE board_id = @boardId
+         UNION ALL SELECT uuid FROM picture WHERE board_id = @boardId)
+       UNION SELECT act_id FROM act_change WHERE new_values IS NULL AND old_values ->> 'board_id' = @boardId
        UNION SELECT act_id FROM reading WHERE board_id = @boardId
        UNION SELECT k.act_id FROM amendment k WHERE k.reading_id IN (SELECT id FROM reading WHERE board_id = @boardId)
        UNION SELECT act_id FROM label_print WHERE board_id = @boardId
@@ -102,6 +107,9 @@ export function actHistory(db: Db) {
   const laterNames = db.prepare<[string, number], { before: string }>(
     `SELECT old_values AS before FROM act_change WHERE row_uuid = ? AND act_id > ? AND old_values IS NOT NULL ORDER BY id`,
   );
+  const outcomeName = db
+    .prepare<[number], string | null>("SELECT outcome ->> 'name' FROM act WHERE id = ?")
+    .pluck();
   const rowBy = new Map<string, ReturnType<typeof db.prepare>>();
   const rowOf = (table: string, column: 'id' | 'uuid', value: unknown) => {
     const sql = `SELECT * FROM ${quoted(table)} WHERE ${column} = ?`;
@@ -109,6 +117,23 @@ export function actHistory(db: Db) {
     rowBy.set(sql, statement);
     return statement.get(value) as Record<string, unknown> | undefined;
   };
+  const lost = (which: string) =>
+    db
+      .prepare<{ table: string; value: unknown }, string>(
+        `SELECT old_values FROM act_change WHERE in_table = @table AND ${which} = @value AND new_values IS NULL
+         ORDER BY id DESC LIMIT 1`,
+      )
+      .pluck();
+  const lostBy = { id: lost("old_values ->> 'id'"), uuid: lost('row_uuid') };
+  /** A row as it is, or as it was when it was deleted. */
+  function rowOrLost(
+    table: string,
+    column: 'id' | 'uuid',
+    value: unknown,
+  ): Record<string, unknown> | undefined {
+    const was = () => lostBy[column].get({ table, value });
+    return rowOf(table, column, value) ?? JSON.parse(was() ?? 'null') ?? undefined;
+  }
 
   /** A row's own name after an act: as it is now, but for what later acts renamed. */
   function nameThen(row: Record<string, unknown> | undefined, place: number): string | null {
@@ -159,7 +184,7 @@ export function actHistory(db: Db) {
             const whole = { ...was, ...JSON.parse(after ?? '{}') };
             return { inTable, how, row: whole, before: {}, of: whole };
           }
-          const row = rowOf(inTable, 'uuid', uuid);
+          const row = rowOrLost(inTable, 'uuid', uuid);
           const of = {
             shown_name: nameThen(row, place),
             id: row?.id,
@@ -171,9 +196,11 @@ export function actHistory(db: Db) {
           return { inTable, how, row: JSON.parse(after as string), before: was, of };
         });
     },
-    /** What a record of a table was called after an act; null where it is gone. */
+    /** What a record of a table was called after an act; null where no act deleted it, and it is gone. */
     nameThen: (table: string, id: unknown, place: number): string | null =>
-      id == null ? null : nameThen(rowOf(table, 'id', id), place),
+      id == null ? null : nameThen(rowOrLost(table, 'id', id), place),
+    /** What the record that an act came to was called then. */
+    outcomeName: (place: number): string | null => outcomeName.get(place) ?? null,
     /** The board and the value of a reading; undefined where there is none. */
     reading: (id: unknown): Record<string, unknown> | undefined => rowOf('reading', 'id', id),
     round: (id: unknown): Record<string, unknown> | undefined => rowOf('round', 'id', id),

@@ -29,6 +29,7 @@ import * as mergedActs from './migrations/0028-merged-acts.ts';
 import * as pictures from './migrations/0029-pictures.ts';
 import * as foundByOwner from './migrations/0030-found-by-owner.ts';
 import * as lineage from './migrations/0031-lineage.ts';
+import * as lostRows from './migrations/0032-lost-rows.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -73,4 +74,5 @@ export const migrations: readonly Migration[] = [
   pictures,
   foundByOwner,
   lineage,
+  lostRows,
 ];

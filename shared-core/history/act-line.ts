@@ -116,7 +116,7 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'move:edited':
       return moveEdited(change);
     case 'move:deleted':
-      return [message('act.move.deleted', some)];
+      return [message('act.move.deleted', { ...some, placeName: first?.whereName ?? '…' })];
     case 'planned_move:added':
       return [message('act.planned-move.added', { ...some, placeName: first?.whereName ?? '…' })];
     case 'planned_move:deleted':
@@ -333,15 +333,38 @@ export function firstSentence(line: Message): Message {
   return Array.isArray(all) ? (all[0] as Message) : line;
 }
 
-/** What an act did, as a list of acts tells it. */
-export function actLine(changes: readonly TableChange[]): Message {
+/** A stack or a place whose all became another's, and that boards were carried there. */
+function merged(all: Changes, intoName: string): Told[] {
+  const closed = (inTable: string) =>
+    all.get(`${inTable}:edited`)?.records.find(({ values }) => typeof values.closed_at === 'string');
+  const carried = all.get('move:added');
+  const rows = all.get('board:edited')?.rows ?? 0;
+  const [stack, place] = [closed('stack'), closed('place')];
+  if (stack) {
+    const facts = { recordName: stack.name ?? '…', intoName, rows };
+    return [message('act.stack.merged', facts), ...(carried ? told(carried, all) : [])];
+  }
+  const facts = { recordName: place?.name ?? '…', intoName };
+  const isItsAir = all.get('place:edited')?.records.some((record) => record !== place);
+  return [message(isItsAir ? 'act.place.merged-with-air' : 'act.place.merged', facts)];
+}
+
+/**
+ * What an act did, as a list of acts tells it.
+ *
+ * @param intoName  of the stack or place which it merged another into; null where it did not
+ */
+export function actLine(changes: readonly TableChange[], intoName: string | null = null): Message {
   const all = new Map(changes.map((change) => [`${change.inTable}:${change.how}`, change]));
-  const sentences = [...all.values()]
+  const sentences = intoName === null ? changed(all) : merged(all, intoName);
+  const [only, ...others] = sentences.filter((sentence) => sentence !== null);
+  if (only === undefined) return message('act.other');
+  return others.length === 0 ? only : message('act.all', { allSentences: [only, ...others] });
+}
+
+function changed(all: Changes): Told[] {
+  return [...all.values()]
     .toSorted((a, b) => ORDER.indexOf(a.inTable) - ORDER.indexOf(b.inTable))
     .filter(({ inTable, how }) => ![inTable, `${inTable}:${how}`].some((key) => SAID_BY[key]?.(all)))
-    .flatMap((change) => told(change, all))
-    .filter((sentence) => sentence !== null);
-  const [only, ...others] = sentences;
-  if (only === undefined) return message('act.other');
-  return others.length === 0 ? only : message('act.all', { allSentences: sentences });
+    .flatMap((change) => told(change, all));
 }

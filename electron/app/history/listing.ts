@@ -1,3 +1,4 @@
+import type { CommandName } from '../../../shared-core/contract/requests.ts';
 import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
 import { actLine } from '../../../shared-core/history/act-line.ts';
 import type { ActSample, ListedAct } from '../../store/act-history.ts';
@@ -12,6 +13,8 @@ const NAMED: Readonly<Record<string, string>> = {
   place_id: 'place',
   stack_id: 'stack',
 };
+/** Requests that come to the stack or place which another was merged into. */
+const MERGING: ReadonlySet<string> = new Set(['stacks.merge', 'places.merge'] satisfies CommandName[]);
 /** What is at a place, or goes there. */
 const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack']);
 /** What a row without a name belongs to, the nearest first. */
@@ -25,7 +28,7 @@ const OWNER_TABLES: Readonly<Record<string, string>> = {
 };
 
 /** How the history tells of an act: its records by the names that they had then. */
-export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct) {
+export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place, request }: ListedAct) {
   const named = (column: string, value: unknown): SavedValue => {
     const table = NAMED[column];
     if (table !== undefined && value != null) return acts.nameThen(table, value, place);
@@ -62,7 +65,7 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place }: ListedAct)
     .counts(place)
     .filter(({ inTable }) => inTable !== 'undone_row')
     .map((count): TableChange => ({ ...count, records: acts.samples(place, count).map(recordOf) }));
-  return actLine(changes);
+  return actLine(changes, MERGING.has(request) ? acts.outcomeName(place) : null);
 }
 
 /** What was done in the yard, as a person reads it. */

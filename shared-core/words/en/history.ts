@@ -47,6 +47,10 @@ export const history = {
   'act.board.crosscut':
     '{rows, plural, one {Board {parentName} crosscut: {recordName}.} other {Board {parentName} crosscut into # boards.}}',
   'act.board.merged': 'Board {parentName} merged into {recordName}.',
+  'act.stack.merged':
+    'Stack {recordName} merged into {intoName}: {rows, plural, =0 {no boards} one {# board} other {# boards}}.',
+  'act.place.merged': 'Place {recordName} merged into {intoName}.',
+  'act.place.merged-with-air': 'Place {recordName} merged into {intoName}, with the air of {recordName}.',
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
   'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
@@ -54,7 +58,8 @@ export const history = {
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
   'act.move.since':
     '{rows, plural, one {Board {recordName} in {placeName} since {sinceOn}.} other {# boards in {placeName} since {sinceOn}.}}',
-  'act.move.deleted': '{rows, plural, one {A move of board {recordName} deleted.} other {# moves deleted.}}',
+  'act.move.deleted':
+    '{rows, plural, one {A move of board {recordName} to {placeName} deleted.} other {# moves deleted.}}',
   'act.planned-move.added':
     '{rows, plural, one {Planned a move of {recordName} to {placeName}.} other {# planned moves saved.}}',
   'act.planned-move.deleted':

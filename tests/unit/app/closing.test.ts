@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
-import { doing, undo } from './seen-yard.ts';
+import { doing, lines, undo } from './seen-yard.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -89,6 +89,28 @@ test('merged stacks: boards, notes and planned moves come along, rounds stay wha
   expect((await yard.query('boards.get', { id: boardIds()[0]! })).readings).toHaveLength(1);
   expect(await yard.query('rounds.get', { roundId })).toMatchObject({ stackId: yard.stack.id });
   expect(await stackNames()).toEqual(['Oak']);
+  expect((await lines())[0]).toBe('Stack Walnut merged into Oak: 2 boards. Board WAL-01 moved to Barn.');
+});
+
+test('the history names what was merged or deleted, also where nothing of it is left', async () => {
+  const [oakId, elmId, loft, barn] = [
+    await addStack('Oak'),
+    await addStack('Elm'),
+    await addPlace('Loft'),
+    await addPlace('Barn'),
+  ];
+  await yard.command('stacks.merge', { id: elmId, basedOn: 1, intoId: oakId, move: null });
+  await yard.command('stacks.edit', { id: oakId, basedOn: 1, changed: { name: 'Red oak' } });
+  await yard.command('stacks.delete', { id: elmId, basedOn: 2 });
+  await yard.command('places.merge', { id: loft, basedOn: 1, intoId: barn, air: 'into' });
+  await yard.command('places.delete', { id: loft, basedOn: 2 });
+  expect((await lines()).slice(0, 5)).toEqual([
+    'Place Loft deleted.',
+    'Place Loft merged into Barn.',
+    'Stack Elm deleted.',
+    'Name changed from Oak to Red oak on stack Red oak.',
+    'Stack Elm merged into Oak: no boards.',
+  ]);
 });
 
 test('a place in use is not closed; closed, what was there keeps its history and its forecast', async () => {
@@ -139,6 +161,8 @@ test('merged places: what was in the one was in the other, with the air that is 
     (await yard.query('boards.get', { id: boardIds()[0]! })).moves.map(({ placeName }) => placeName);
   // It was never moved, as it turns out.
   expect(await moves()).toEqual(['Barn']);
+  const line = 'Place Shop merged into Barn, with the air of Shop.';
+  expect([(await lines())[0], (await lines(boardIds()[0]!))[0]]).toEqual([line, line]);
   await undo(own.act);
   expect(await moves()).toEqual(['Shop', 'Barn']);
   const { version } = (await yard.query('places.list', {}))[0]!;

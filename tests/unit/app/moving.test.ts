@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { DAY_MS, HOUR_MS } from '../../../shared-core/time.ts';
-import { doing, undo } from './seen-yard.ts';
+import { doing, lines, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -106,6 +106,17 @@ test('the first place of a board is not deleted, any later move is, and its stac
   await yard.command('moves.delete', { id: moved.id, basedOn: 1, together: true });
   for (const id of [first(), secondId()]) expect((await boardOf(id)).board.placeName).toBe('Shop');
   expect((await yard.query('stacks.get', { id: yard.stack.id })).placeName).toBe('Shop');
+});
+
+test('a deleted move is among the changes of its board, and of no other', async () => {
+  const { moved } = await bothToShed();
+  const { act } = await doing('moves.delete', { id: moved.id, basedOn: 1 });
+  const line = 'A move of board WAL-01 to Shed deleted.';
+  expect((await lines(first()))[0]).toBe(line);
+  expect(await lines(secondId())).not.toContain(line);
+  await undo(act);
+  await redo(act);
+  expect((await lines(first())).filter((each) => each === line)).toHaveLength(1);
 });
 
 test('a move of a day on which the board was probed asks which came first', async () => {

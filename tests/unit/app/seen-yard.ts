@@ -1,4 +1,5 @@
 import type { CommandName, RequestInput, RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { say } from './a-window.ts';
 import { yard } from './yard-of-two.ts';
 
 /** Does something, and gives its act beside what it came to. */
@@ -9,6 +10,9 @@ export async function doing<N extends CommandName>(name: N, input: RequestInput<
   return { act, output };
 }
 export const undo = (act: string) => yard.command('acts.undo', { act });
+/** What was done in the yard, or to a board, as a person reads it, the newest first. */
+export const lines = async (boardId: number | null = null): Promise<string[]> =>
+  (await yard.query('acts.list', { boardId, before: null, limit: 50 })).acts.map(({ line }) => say(line));
 export const redo = (act: string) => yard.command('acts.redo', { act });
 
 /** What a person sees of the yard, but for the counts of edits. */
