@@ -216,6 +216,11 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      WHERE r.id IN (${foundIn}) AND r.id IN ${roundsOfWood('@boardId')} AND r.started_at < @at
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
+  const rawsOn = db
+    .prepare<[number, number], number>(
+      `SELECT g.raw FROM reading g INDEXED BY reading_by_board WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
+    )
+    .pluck();
   const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
     `SELECT b.code, max(r.started_at) AS readAt FROM reading g JOIN round r ON r.id = g.round_id
      JOIN board b ON b.id = g.board_id WHERE g.board_id IN (SELECT value FROM json_each(@boardIds)) AND ${holds('g')}
@@ -241,6 +246,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Taken on the board itself in one round, in the order they were taken. */
     takenOn: (boardId: number, roundId: number): Reading[] =>
       takenOn.all(boardId, roundId).map((row) => toReading(row, version)),
+    /** What was saved of the board itself in one round, excluded or not, in the order it was taken. */
+    rawsOn: (boardId: number, roundId: number): number[] => rawsOn.all(boardId, roundId),
     /** The rounds in which the board itself was read. */
     ownRounds: (boardId: number): number[] => ownRounds.all(boardId),
     /** Those of these readings that are not excluded. */

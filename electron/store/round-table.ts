@@ -46,9 +46,11 @@ export function roundReads(db: Db) {
   const open = db.prepare<[number], RoundRow>(
     `${select} WHERE r.stack_id = ? AND r.finished_at IS NULL AND r.undone_at IS NULL ORDER BY r.id DESC LIMIT 1`,
   );
-  const ofStack = db.prepare<[number, string, string], { roundId: number; boards: number }>(
-    `SELECT r.id AS roundId, (SELECT count(DISTINCT g.board_id) FROM reading g WHERE g.round_id = r.id) AS boards
-     FROM round r WHERE r.stack_id = ? AND r.undone_at IS NULL AND r.started_at BETWEEN ? AND ? ORDER BY boards DESC LIMIT 1`,
+  const readIn = `FROM reading g WHERE g.round_id = r.id AND ${holds('g')}`;
+  const ofStack = db.prepare<[number, string, string], { roundId: number; boards: number; savedAt: string }>(
+    `SELECT r.id AS roundId, (SELECT count(DISTINCT g.board_id) ${readIn}) AS boards,
+       coalesce((SELECT a.at FROM act a WHERE a.id = (SELECT max(g.act_id) ${readIn})), r.started_at) AS savedAt
+     FROM round r WHERE r.stack_id = ? AND r.undone_at IS NULL AND r.started_at BETWEEN ? AND ? ORDER BY boards DESC`,
   );
   const ofBoard = db.prepare<{ boardId: number }, RoundRow>(
     `${select} WHERE r.id IN ${roundsOfWood('@boardId')} AND EXISTS (SELECT 1 FROM reading g
@@ -64,8 +66,8 @@ export function roundReads(db: Db) {
     },
     /** Those in which the board was read, or before the cut what it came from, newest first. */
     ofBoard: (boardId: number): RoundRow[] => ofBoard.all({ boardId }),
-    /** The one of a stack with the most boards read that began in a time; undefined where there is none. */
-    onStackBetween: (stackId: number, from: string, until: string) => ofStack.get(stackId, from, until),
+    /** Those of a stack that began in a time, the one with the most boards read first; and when their newest reading was saved. */
+    onStackBetween: (stackId: number, from: string, until: string) => ofStack.all(stackId, from, until),
     openOnStack: (stackId: number): RoundRow | undefined => open.get(stackId),
   };
 }

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { PastLine, PastPage, ThereSince } from '../../../shared-core/contract/requests/past-rounds.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
@@ -19,7 +20,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices } from '../slices.ts';
+import { inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 
@@ -107,7 +108,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
       const all = boards.onPage(stackId, at);
       const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
       const placeName = mostCommon([...placeOf.values()]);
-      const sameDay = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
+      const [sameDay] = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
       return {
         placeName,
         boards: all.map((board) => {
@@ -122,7 +123,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
           const known = { boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName };
           return { ...known, placedLater, ...remarked };
         }),
-        sameDay: sameDay && sameDay.boards > 0 ? sameDay : null,
+        sameDay: sameDay && sameDay.boards > 0 ? { roundId: sameDay.roundId, boards: sameDay.boards } : null,
       };
     },
 
@@ -197,6 +198,26 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
     }
   }
 
+  /** @throws Refusal, a question, where a round of that day has these readings, and one of the two has no others */
+  function* checkNew(stackId: number, lines: readonly PastLine[], at: string): Slices<void> {
+    const { readings, rounds } = context.yard();
+    for (const { roundId, boards, savedAt } of rounds.onStackBetween(
+      stackId,
+      startOfLocalDay(at),
+      endOfDay(at),
+    )) {
+      let same = 0;
+      yield* inSlices(lines, (slice) => {
+        for (const { boardId, raws } of slice) {
+          const typed = raws.filter((raw) => raw !== null);
+          if (isDeepStrictEqual(readings.rawsOn(boardId, roundId), typed)) same += 1;
+        }
+      });
+      if (same > 0 && (same === lines.length || same === boards))
+        throw new Refusal(message('past-round.saved-already', { boards: same, savedAt }));
+    }
+  }
+
   /** A board that was read at its first place was there by then. */
   function placeEarlier(boardId: number, sawnOn: string | null, thereSince: ThereSince, at: string): void {
     const { moves } = context.yard();
@@ -210,7 +231,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
   }
 
   return {
-    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, thereSince, work: _, ...page }) {
+    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, isAnother, thereSince, work: _, ...page }) {
       const yard = context.yard();
       const { stackId, meterId, unit, woodTempC, depths } = page;
       orRefuse(yard.stacks.get(stackId), 'stack');
@@ -225,6 +246,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
         throw new Refusal(message('refusal.page-place-later', { startedOn: startedAt }));
       const asks = isDateRight ? null : longBeforeStack(context, stackId, startedAt, 'page');
       if (asks !== null) throw new Refusal(asks);
+      if (!isAnother) yield* checkNew(stackId, lines, startedAt);
 
       const roundId = yard.rounds.add({
         stackId,

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { woodTempSchema } from '../../../shared-core/contract/round.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { readCell } from '../../../shared-core/labels/typed-value.ts';
@@ -9,6 +10,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { hrefOf, wayOn } from '../../stores/navigation.ts';
 import { tellUndoable } from '../../stores/notices.ts';
@@ -26,6 +28,19 @@ import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
 import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
 import { usePageDraft } from './usePageDraft.ts';
+
+type Answers = Pick<RequestInput<'pastRounds.save'>, 'isDateRight' | 'isAnother'>;
+
+/** The questions with which a page is refused. */
+const questions = {
+  'round-date.long-before-stack': { isDateRight: true },
+  'past-round.saved-already': { isAnother: true },
+} as const;
+/** What the button then says. */
+const yes = {
+  'round-date.long-before-stack': 'past-round.date-right',
+  'past-round.saved-already': 'past-round.save-again',
+} as const;
 
 /** A page of a notebook with the readings of one stack, typed as a grid. */
 export function PastRoundScreen({ stackId }: { stackId: number }) {
@@ -74,9 +89,6 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
   const saveButton = useRef<HTMLButtonElement>(null);
   const [isDiscarding, setDiscarding] = useState(false);
   const problems = usePageProblems(page, dayOf(now));
-  /** What was asked about, as it was then. */
-  const [askedAbout, setAskedAbout] = useState<string | null>(null);
-  const isAsked = askedAbout !== null && askedAbout === startedAt;
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
   const { underWay, follow, cancel } = useLongWork();
   const readings = typedCells(page);
@@ -94,6 +106,7 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     raws: rawsOf(page.texts[boardId], page.columns, unit),
   }));
   const placed = startedAt === null ? [] : placedLaterOf(boards, page);
+  const { open, ask } = useQuestions<Answers, keyof typeof questions>(questions, { startedAt, lines });
   const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
 
   async function send(): Promise<void> {
@@ -101,22 +114,18 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
     if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
     const thereSince = readThere(placed, page);
     const goOn = wayOn();
-    const saved = await follow((work) =>
-      bridge()
-        .command('pastRounds.save', {
+    const saved = await ask((answers) =>
+      follow((work) =>
+        bridge().command('pastRounds.save', {
           ...known,
           startedAt,
           isDayOnly: page.time === '',
           thereSince,
           lines: lines.filter(({ raws }) => raws.some((raw) => raw !== null)),
           work,
-          ...(isAsked && { isDateRight: true as const }),
-        })
-        .catch((error: unknown) => {
-          const asks = error instanceof Refusal && error.problem.code === 'round-date.long-before-stack';
-          if (asks) setAskedAbout(startedAt);
-          throw error;
+          ...answers,
         }),
+      ),
     );
     discard();
     goOn({ name: 'round', id: saved.roundId });
@@ -183,7 +192,7 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
           <PlacedLater placed={placed} startedAt={startedAt} page={page} onChange={set} />
         )}
         <div ref={answer}>
-          {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
+          {problem && <Banner kind={open === null ? 'problem' : 'caution'}>{problem.sentence}</Banner>}
         </div>
         {underWay !== null && underWay.total > 0 && (
           <WorkUnderWay label={say('past-round.saving')} {...underWay} onCancel={cancel} />
@@ -198,7 +207,7 @@ function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
             className="button button-main"
             disabled={busy || boards.length === 0 || unread > 0}
           >
-            <span>{isAsked ? say('past-round.date-right') : say('past-round.save', { readings })}</span>
+            <span>{open === null ? say('past-round.save', { readings }) : say(yes[open])}</span>
           </button>
           {readings > 0 && <Button onClick={() => setDiscarding(true)}>{say('past-round.discard')}</Button>}
         </Actions>

@@ -100,6 +100,8 @@ export const pastRoundRequests = {
       thereSince: thereSinceSchema.nullable().default(null),
       /** The person was asked about the date, and it is right. */
       isDateRight: z.literal(true).optional(),
+      /** The person was asked about the same readings in a round of that day, and these are others. */
+      isAnother: z.literal(true).optional(),
       work: workSchema,
     }),
     output: z.object({

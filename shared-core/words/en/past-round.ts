@@ -60,6 +60,9 @@ export const pastRound = {
   'past-round.pasted-beyond':
     '{values, plural, one {# pasted value} other {# pasted values}} did not fit. Nothing after the last board was used.',
   'past-round.save': '{readings, plural, =0 {Save} one {Save # reading} other {Save # readings}}',
+  'past-round.saved-already':
+    'A round of that day has these readings of {boards, plural, one {# board} other {# boards}}, saved on {savedAt}. Nothing was saved now. Save them again?',
+  'past-round.save-again': 'Yes, save again',
   'past-round.date-right': 'Yes, save it',
   'past-round.saving': 'Saving readings …',
   'past-round.saved': '{readings, plural, one {# reading} other {# readings}} of {startedOn} saved.',

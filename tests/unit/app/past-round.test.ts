@@ -123,6 +123,48 @@ describe('a page of a notebook', () => {
     await yard.command('pastRounds.save', { ...asks, isDateRight: true });
   });
 
+  test('is asked about where a round of that day has its readings, and saved again only then', async () => {
+    await save('2026-05-02', [
+      [14, 16, null, 16.5],
+      [13, 15],
+    ]);
+    const again = (values: (number | null)[][], day = '2026-05-02') =>
+      yard.refusal(
+        'pastRounds.save',
+        page(day, values, { startedAt: `${day}T15:00:00.000Z`, isDayOnly: false }),
+      );
+    const question = (boards: string) =>
+      new RegExp(
+        `^A round of that day has these readings of ${boards}, saved on .*2026.*\\. Nothing was saved now\\. Save them again\\?$`,
+      );
+    const typed = [
+      [14, null, 16, 16.5],
+      [13, 15],
+    ];
+    expect(await again(typed)).toMatch(question('2 boards'));
+    // With less than there is, or more.
+    expect(await again([[14, 16, 16.5]])).toMatch(question('1 board'));
+    expect((await board()).readings).toHaveLength(3);
+    await yard.command('pastRounds.save', page('2026-05-02', typed, { isAnother: true }));
+    expect((await board()).readings).toHaveLength(6);
+    // Another reading, or another day.
+    await save('2026-05-02', [[14, 16, 16.4]]);
+    await save('2026-05-03', typed);
+  });
+
+  test('can be saved again once it was undone', async () => {
+    const { act } = await save('2026-05-02', [[14, 16]]);
+    await yard.command('acts.undo', { act });
+    await save('2026-05-02', [[14, 16]]);
+    expect((await board()).readings).toHaveLength(2);
+  });
+
+  test('with a board more than the round that has the others is asked about', async () => {
+    await save('2026-05-02', [[14, 16]]);
+    const longer = page('2026-05-02', [[14, 16], [13]]);
+    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/these readings of 1 board,/);
+  });
+
   test('is undone whole, and redone', async () => {
     const { act, roundId } = await save(
       '2026-05-02',

@@ -53,6 +53,7 @@ export function playMachine(given: Answers) {
     'notes.get': () => ({ note: '' }),
     'pictures.list': () => [],
     'reservations.ofBoard': () => null,
+    'plannedMoves.of': () => [],
     // Under the lists of stacks and of places.
     'stacks.closed': () => [],
     'places.closed': () => [],
