@@ -17,10 +17,12 @@ export async function undoEarlier(act: string): Promise<void> {
   await attempt(undoAct(act, 'undo'));
 }
 
+const TEXT_FIELDS = 'input:not([type=checkbox], [type=radio], [type=file]), textarea, [contenteditable]';
+
 /** In a text field these keys are the field's, and in a dialog they would change what is behind it. */
 const isOfWindow = ({ target }: KeyboardEvent): boolean =>
   !(target instanceof HTMLElement) ||
-  (target.closest('input, select, textarea, [contenteditable]') === null &&
+  (target.closest(TEXT_FIELDS) === null &&
     document.querySelector('[role=dialog], [role=alertdialog]') === null);
 
 /** So many of the newest acts are searched for one that is not undone. */

@@ -1,0 +1,420 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+import type { ActName } from '../../shared-core/contract/requests.ts';
+import type { ActsSeen } from './acts-seen.ts';
+import { settled } from './everywhere.ts';
+
+/** How a person does an act, and what on screen comes or goes with it. */
+export interface Step {
+  act: ActName;
+  /** The screen that shows it. */
+  at: string;
+  /** What it takes before. */
+  first?(page: Page): Promise<void>;
+  do(page: Page): Promise<void>;
+  sign(page: Page): Locator;
+  /** By the notice of it, and redone by keys; where nothing is said, the other way round. */
+  by?: 'notice';
+}
+
+const dialog = (page: Page): Locator => page.getByRole('dialog');
+const press = (on: Page | Locator, name: string | RegExp): Promise<void> =>
+  on
+    .getByRole('button', { name, exact: typeof name === 'string' })
+    .first()
+    .click();
+const pick = async (page: Page, menu: string | RegExp, item: string): Promise<void> => {
+  await press(page, menu);
+  await page.getByRole('menuitem', { name: item, exact: true }).click();
+};
+const field = (on: Page | Locator, label: string | RegExp): Locator =>
+  on.getByRole('textbox', { name: label, exact: typeof label === 'string' }).first();
+const text = (page: Page, words: string | RegExp): Locator => page.getByRole('main').getByText(words).first();
+const row = (page: Page, words: string | RegExp): Locator =>
+  page.getByRole('row').filter({ hasText: words }).first();
+const choose = (on: Page | Locator, label: string, option: string): Promise<unknown> =>
+  on.getByLabel(label, { exact: true }).selectOption(option);
+/** What a form saves. */
+const save = (page: Page, words = 'Save'): Promise<void> => press(dialog(page), words);
+const tab = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('tab', { name }).click();
+const region = (page: Page, name: string): Locator => page.getByRole('region', { name });
+
+export const steps: readonly Step[] = [
+  {
+    act: 'stacks.start',
+    at: 'stacks',
+    do: async (page) => {
+      await field(page, 'What do you call this stack?').fill('Oak by the gate');
+      await page.getByRole('combobox', { name: 'Species' }).fill('white oak');
+      await page.keyboard.press('Enter');
+      await field(page, 'Thickness').fill('52');
+      await field(page, 'How many boards?').fill('3');
+      await press(page, 'Add the stack only');
+      await expect(page.getByRole('heading', { level: 1, name: 'Oak by the gate' })).toBeVisible();
+    },
+    sign: (page) => page.getByRole('link', { name: 'Oak by the gate' }).first(),
+  },
+  {
+    act: 'boards.add',
+    at: 'stacks/1',
+    do: async (page) => {
+      await press(page, 'Add boards');
+      await field(dialog(page), 'Thickness').fill('27');
+      await save(page, 'Add board');
+    },
+    sign: (page) => row(page, 'OAK-04'),
+    by: 'notice',
+  },
+  {
+    act: 'boards.delete',
+    at: 'boards',
+    do: async (page) => {
+      await page.goto(page.url().replace(/#.*/, '#/boards/4'));
+      await pick(page, 'More', 'Delete');
+      await save(page, 'Delete');
+    },
+    sign: (page) => row(page, 'OAK-04'),
+    by: 'notice',
+  },
+  {
+    act: 'boards.edit',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(page, 'Edit');
+      await field(dialog(page), 'Width').fill('210');
+      await save(page);
+    },
+    sign: (page) => text(page, '210 mm'),
+  },
+  {
+    act: 'boards.editTogether',
+    at: 'boards',
+    do: async (page) => {
+      await page.getByRole('checkbox', { name: 'Select all' }).click();
+      await press(page, /^Edit/);
+      await dialog(page).getByRole('checkbox', { name: 'Thickness' }).check();
+      await field(dialog(page), 'Thickness').fill('60');
+      await save(page);
+    },
+    sign: (page) => text(page, '60 mm'),
+  },
+  {
+    act: 'stacks.add',
+    at: 'stacks',
+    do: async (page) => {
+      await press(page, 'Add a stack');
+      await field(dialog(page), 'Name').fill('Offcuts');
+      await save(page, 'Add stack');
+      await expect(page.getByRole('heading', { level: 1, name: 'Offcuts' })).toBeVisible();
+    },
+    sign: (page) => page.getByRole('link', { name: 'Offcuts' }).first(),
+  },
+  {
+    act: 'stacks.edit',
+    at: 'stacks/1',
+    do: async (page) => {
+      await pick(page, 'More', 'Edit stack');
+      await field(dialog(page), 'Name').fill('Oak by the creek');
+      await save(page);
+    },
+    sign: (page) => page.getByRole('heading', { level: 1, name: 'Oak by the creek' }),
+  },
+  {
+    act: 'places.add',
+    at: 'places',
+    do: async (page) => {
+      await press(page, 'Add a place');
+      await field(dialog(page), 'Name').fill('Pole shed');
+      await save(page, 'Add');
+    },
+    sign: (page) => page.getByRole('heading', { name: 'Pole shed' }),
+  },
+  {
+    act: 'places.edit',
+    at: 'places',
+    do: async (page) => {
+      await press(page, 'Edit Pole shed');
+      await field(dialog(page), 'Name').fill('Long shed');
+      await save(page);
+    },
+    sign: (page) => page.getByRole('heading', { name: 'Long shed' }),
+  },
+  {
+    act: 'boards.move',
+    at: 'boards/2',
+    do: async (page) => {
+      await press(page, 'Move');
+      await choose(dialog(page), 'To', 'Long shed');
+      await save(page, 'Move');
+    },
+    sign: (page) => text(page, /Long shed since/),
+    by: 'notice',
+  },
+  {
+    act: 'stacks.move',
+    at: 'stacks/1',
+    do: async (page) => {
+      await pick(page, 'More', 'Move stack');
+      await choose(dialog(page), 'To', 'Long shed');
+      await save(page, 'Move');
+    },
+    sign: (page) => text(page, /· Long shed/),
+    by: 'notice',
+  },
+  {
+    act: 'species.add',
+    at: 'species',
+    do: async (page) => {
+      await press(page, 'Add a species');
+      await field(dialog(page), 'Name').fill('Mystery ash');
+      await dialog(page).getByRole('combobox', { name: 'Group' }).fill('Ashes');
+      await save(page, 'Add');
+    },
+    sign: (page) => page.getByRole('link', { name: /^Mystery ash/ }),
+  },
+  {
+    act: 'species.edit',
+    at: 'species',
+    do: async (page) => {
+      await page.getByRole('link', { name: /^Mystery ash/ }).click();
+      await press(page, 'Edit');
+      await field(dialog(page), 'Name').fill('Valley ash');
+      await save(page);
+    },
+    sign: (page) => page.getByRole('link', { name: /^Valley ash/ }),
+  },
+  {
+    act: 'endUses.add',
+    at: 'species',
+    do: async (page) => {
+      await tab(page, 'Uses');
+      await press(page, 'Add a use');
+      await field(dialog(page), 'Name').fill('Spoons');
+      await field(dialog(page), 'Lowest average').fill('8');
+      await field(dialog(page), 'Highest average').fill('12');
+      await save(page, 'Add');
+    },
+    sign: (page) => row(page, 'Spoons'),
+  },
+  {
+    act: 'endUses.edit',
+    at: 'species',
+    do: async (page) => {
+      await tab(page, 'Uses');
+      await press(page, 'Edit Spoons');
+      await field(dialog(page), 'Name').fill('Bowls');
+      await save(page);
+    },
+    sign: (page) => row(page, 'Bowls'),
+  },
+  {
+    act: 'projects.add',
+    at: 'dates',
+    do: async (page) => {
+      await press(page, 'Add a project');
+      await field(dialog(page), 'Name').fill('Table');
+      await save(page, 'Add a project');
+    },
+    sign: (page) => region(page, 'Table'),
+  },
+  {
+    act: 'projects.edit',
+    at: 'dates',
+    do: async (page) => {
+      await press(page, 'Edit Table');
+      await field(dialog(page), 'Name').fill('Desk');
+      await save(page);
+    },
+    sign: (page) => region(page, 'Desk'),
+  },
+  {
+    act: 'reservations.set',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(page, 'Reserve');
+      await choose(dialog(page), 'Project', 'Desk');
+      await save(page, 'Reserve');
+    },
+    sign: (page) => page.getByRole('link', { name: 'Reserved for Desk' }),
+    by: 'notice',
+  },
+  {
+    act: 'projects.delete',
+    at: 'dates',
+    do: (page) => press(page, 'Delete Desk'),
+    sign: (page) => region(page, 'Desk'),
+    by: 'notice',
+  },
+  {
+    act: 'plannedMoves.add',
+    at: 'stacks/1',
+    do: async (page) => {
+      await pick(page, 'More', 'Plan a move');
+      await choose(dialog(page), 'To', 'Outdoors');
+      await save(page, 'Plan a move');
+    },
+    sign: (page) => page.getByRole('link', { name: /^Move to Outdoors planned/ }),
+    by: 'notice',
+  },
+  {
+    act: 'plannedMoves.edit',
+    at: 'dates',
+    do: async (page) => {
+      await press(page, /^Edit the planned move/);
+      await field(dialog(page), 'Note').fill('With the trailer');
+      await save(page);
+    },
+    sign: (page) => text(page, 'With the trailer'),
+  },
+  {
+    act: 'plannedMoves.make',
+    at: 'dates',
+    do: (page) => press(page, /^Done today/),
+    sign: (page) => text(page, 'With the trailer'),
+    by: 'notice',
+  },
+  {
+    act: 'plannedMoves.delete',
+    at: 'dates',
+    first: async (page) => {
+      await press(page, 'Plan a move');
+      await choose(dialog(page), 'To', 'Long shed');
+      await save(page, 'Plan a move');
+      await expect(text(page, /^Move .* to Long shed/)).toBeVisible();
+    },
+    do: (page) => press(page, /^Delete the planned move/),
+    sign: (page) => text(page, /^Move .* to Long shed/),
+    by: 'notice',
+  },
+  {
+    act: 'settings.edit',
+    at: 'settings',
+    do: (page) => page.getByRole('checkbox', { name: 'Sound when a reading is saved' }).click(),
+    sign: (page) => page.getByRole('checkbox', { name: 'Sound when a reading is saved', checked: true }),
+  },
+  {
+    act: 'notes.set',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(page, 'Write a note');
+      await field(dialog(page), 'Note').fill('Knot near the end');
+      await save(page);
+    },
+    sign: (page) => text(page, 'Knot near the end'),
+  },
+  {
+    act: 'samples.cut',
+    at: 'boards/1?tab=weight',
+    do: async (page) => {
+      await press(page, 'Cut sections');
+      await field(dialog(page), 'First section, wet').fill('42');
+      await field(dialog(page), 'Weight of the board').fill('8');
+      await save(page);
+    },
+    sign: (page) => row(page, /42(\.0)?.g wet/),
+  },
+  {
+    act: 'samples.drySection',
+    at: 'boards/1?tab=weight',
+    do: async (page) => {
+      await press(page, /^Weigh dry/);
+      await field(dialog(page), 'Oven-dry weight').fill('30');
+      await save(page);
+    },
+    sign: (page) => text(page, /30(\.0)? g oven-dry/),
+  },
+  {
+    act: 'samples.weigh',
+    at: 'boards/1?tab=weight',
+    do: async (page) => {
+      await press(page, 'Weigh');
+      await field(dialog(page), 'Weight of the board').fill('7.3');
+      await save(page);
+    },
+    sign: (page) => row(page, /7\.3/),
+  },
+  {
+    act: 'samples.exclude',
+    at: 'boards/1?tab=weight',
+    do: async (page) => {
+      await press(row(page, /7\.3/), /^Exclude/);
+      await save(page, 'Wet with rain');
+    },
+    sign: (page) => text(page, 'Excluded: Wet with rain'),
+  },
+  {
+    act: 'samples.include',
+    at: 'boards/1?tab=weight',
+    do: (page) => press(row(page, /7\.3/), /^Include/),
+    sign: (page) => text(page, 'Excluded: Wet with rain'),
+  },
+  {
+    act: 'ovenChecks.add',
+    at: 'species/oak-white',
+    do: async (page) => {
+      await press(page, 'Add a check');
+      await field(dialog(page), 'Mark on the piece').fill('P1');
+      await field(dialog(page), 'Readings, in %').fill('12 13');
+      await field(dialog(page), 'Wood temperature').fill('20');
+      await field(dialog(page), 'Wet weight').fill('33');
+      await save(page);
+    },
+    sign: (page) => row(page, 'P1'),
+  },
+  {
+    act: 'ovenChecks.weigh',
+    at: 'species/oak-white',
+    do: async (page) => {
+      await press(page, 'Weigh P1');
+      await field(dialog(page), 'Weight').fill('29');
+      await save(page);
+    },
+    sign: (page) => row(page, /29(\.0)?.g/),
+  },
+  {
+    act: 'ovenChecks.exclude',
+    at: 'species/oak-white',
+    do: async (page) => {
+      await press(page, 'Exclude P1');
+      await save(page, 'Knot');
+    },
+    sign: (page) => row(page, 'Excluded: Knot'),
+  },
+  {
+    act: 'ovenChecks.include',
+    at: 'species/oak-white',
+    do: (page) => press(page, 'Include P1'),
+    sign: (page) => row(page, 'Excluded: Knot'),
+  },
+];
+
+/** Does an act, undoes it and redoes it, and looks for its sign each time. */
+export async function doUndoRedo(page: Page, acts: ActsSeen, { act, at, by, ...step }: Step): Promise<void> {
+  const show = async (): Promise<void> => {
+    const address = page.url().replace(/#.*/, `#/${at}`);
+    if (page.url() !== address) await page.goto(address);
+    await settled(page);
+  };
+  await show();
+  await step.first?.(page);
+  const sign = step.sign(page);
+  const isBefore = await sign.isVisible();
+  const shows = (isDone: boolean) =>
+    expect(sign, isDone ? 'done' : 'undone').toBeVisible({ visible: isDone !== isBefore });
+  await step.do(page);
+  await expect.poll(() => acts.newest()).toMatchObject({ name: act, isUndone: false });
+  await expect(dialog(page)).toHaveCount(0);
+  if (by === 'notice') {
+    await page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last().click();
+    await show();
+    await shows(false);
+    await page.keyboard.press('Control+Shift+z');
+  } else {
+    await show();
+    await shows(true);
+    await page.keyboard.press('Control+z');
+    await shows(false);
+    await page.getByRole('status').getByRole('button', { name: 'Redo', exact: true }).last().click();
+  }
+  await shows(true);
+  await expect.poll(() => acts.newest()).toMatchObject({ name: act, isRedone: true });
+}
