@@ -10,7 +10,8 @@ import { type Message, message } from '../words/message.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
 import { type BoardDay, type BoardToAdd, checkBoards, type KnownYard } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
-import type { Table } from './guess-columns.ts';
+import { areReadingsLike, type Table } from './guess-columns.ts';
+import { meaningOf } from './headers.ts';
 import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
 
 /** A place by its row in the yard, or by the name of one that the import adds. */
@@ -48,6 +49,14 @@ export interface CheckedTable {
   /** Boards of the table that the yard has. */
   knownBoards: number;
 }
+
+/** So many rows tell whether a column that is not imported has readings. */
+const MOST_TOLD_BY = 400;
+/** An average or a corrected value is told by the readings, and is missed by nobody. */
+const isOfReadings = (head: string, today: string): boolean => {
+  const { role, unit } = meaningOf(head, today);
+  return role !== null || (unit !== null && unit !== 'pct');
+};
 
 const NEEDED: Record<ImportChoices['kind'], readonly ColumnRole[]> = {
   boards: ['code'],
@@ -151,6 +160,13 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
     else if (months.some((month) => month !== null)) plan.air.push({ place, months });
   }
 
+  for (const [column, { role }] of choices.columns.entries()) {
+    if (role !== 'unused' || problems.length > 0) continue;
+    const cells = table.slice((choices.headerRow ?? -1) + 1, MOST_TOLD_BY).map((row) => row[column] ?? '');
+    const head = choices.headerRow === null ? '' : (table[choices.headerRow]?.[column] ?? '');
+    if (areReadingsLike(cells, choices.decimalMark) && !isOfReadings(head, yard.today))
+      remarks.push(message('import.numbers-unused', { columnName: head || String(column + 1) }));
+  }
   const refused = rows.refused();
   const { species, places } = rows.missed();
   if (problems.length > 0) {

@@ -123,14 +123,17 @@ export function guessColumns(
   const meanings = cellsOf.map((_, column) => meaningOf(header[column] ?? '', today));
   const own = chosenKind === null || chosenKind === 'boards' ? ownRoles(header) : null;
   const kind = chosenKind ?? (own ? 'boards' : guessKind(meanings));
+  const isNamed = (column: number): boolean => (header[column] ?? '') !== '';
   const byAll = own
     ? cellsOf.map((_, column) => own[column] ?? 'unused')
-    : rolesFor(kind, meanings, filledOf, decimalMark, reader);
-  // An average beside the readings that it is of is no further reading.
-  const isAverage = (column: number) => meanings[column]!.depth === 'average';
-  const hasOthers = byAll.some((role, column) => role === 'reading' && !isAverage(column));
+    : rolesFor(kind, meanings, isNamed, filledOf, decimalMark, reader);
+  // An average beside the readings that it is of is no further reading, and neither is what was corrected of them.
+  const readings = byAll.flatMap((role, column) => (role === 'reading' ? [meanings[column]!] : []));
+  const isFurther = ({ depth, isRaw, dateText }: HeaderMeaning): boolean =>
+    (depth === 'average' && readings.some((other) => other.depth !== 'average')) ||
+    (!isRaw && dateText === null && readings.some((other) => other.isRaw));
   const roles = byAll.map((role, column) =>
-    role === 'reading' && hasOthers && isAverage(column) ? 'unused' : role,
+    role === 'reading' && isFurther(meanings[column]!) ? 'unused' : role,
   );
   const orderOf = (column: number): DayOrder => guessOrder(filledOf[column] ?? [], reader.order);
   const datedHeaders = meanings.flatMap(({ dateText }) => dateText ?? []);
@@ -186,6 +189,7 @@ function roleIn(kind: ImportKind, role: ColumnRole | null): ColumnRole | null {
 function rolesFor(
   kind: ImportKind,
   meanings: readonly HeaderMeaning[],
+  isNamed: (column: number) => boolean,
   filledOf: readonly (readonly string[])[],
   decimalMark: '.' | ',',
   reader: Reader,
@@ -196,14 +200,38 @@ function rolesFor(
     taken.add(role);
     return role;
   }
-  const byName = meanings.map(({ role }) => take(roleIn(kind, role)));
+  const byName = meanings.map(({ role }, column) =>
+    // "Meter" may be over its values, or over its name.
+    role === 'reading' && !beginWithDigits(filledOf[column] ?? []) ? null : take(roleIn(kind, role)),
+  );
   return byName.map((role, column) => {
     if (role !== null) return role;
     // A name that says something else, or the same once more, is not guessed at.
     if (meanings[column]!.role !== null) return 'unused';
     const meant = roleByContent(filledOf[column] ?? [], decimalMark, reader);
+    // Numbers under a name that says nothing of moisture can be anything.
+    if (meant === 'reading' && isNamed(column)) return 'unused';
     return take(meant === null ? null : roleIn(kind, meant)) ?? 'unused';
   });
+}
+
+/** Whether most of the cells, or none, begin with a number. */
+const beginWithDigits = (cells: readonly string[]): boolean =>
+  cells.filter((cell) => /^[^\p{L}]*\d/u.test(cell)).length >= MOST_OF * cells.length;
+
+/** Whether a cell is as a moisture content is written. */
+const isMcLike = (cell: string, decimalMark: '.' | ','): boolean => {
+  const number = numberIn(cell, decimalMark);
+  return number !== null && /[.,]\d/.test(cell) && number.value >= 4 && number.value <= 100;
+};
+
+/** Whether cells of a column that is not imported look like readings all the same. */
+export function areReadingsLike(cells: readonly string[], decimalMark: '.' | ','): boolean {
+  const filled = cells.filter((cell) => !isBlank(cell));
+  return (
+    filled.length > 0 &&
+    filled.filter((cell) => isMcLike(cell, decimalMark)).length >= MOST_OF * filled.length
+  );
 }
 
 function roleByContent(
@@ -219,13 +247,11 @@ function roleByContent(
   const names = [...new Set(cells)].slice(0, 40);
   const known = names.filter((name) => /\p{L}{3}/u.test(name) && meansSpecies(name, species)).length;
   if (known > 0 && known >= MOST_OF * names.length) return 'species';
-  const isMc = (cell: string) => {
-    const number = numberIn(cell, decimalMark);
-    return number !== null && /[.,]\d/.test(cell) && number.value >= 4 && number.value <= 100;
-  };
-  if (are(isMc)) return 'reading';
+  if (are((cell) => isMcLike(cell, decimalMark))) return 'reading';
+  // Bare numbers that come again and again are no IDs.
+  const distinct = new Set(cells).size;
   if (
-    names.length > cells.length / 20 &&
+    distinct > cells.length / (are((cell) => /^\d+$/.test(cell)) ? 2 : 20) &&
     are((cell) => /^#?[A-Za-z]{0,8}[-. /_]?\d{1,6}[A-Za-z]?$/.test(cell))
   ) {
     return 'code';

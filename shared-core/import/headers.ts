@@ -9,6 +9,8 @@ export interface HeaderMeaning {
   depth: Depth | null;
   /** Where the header is a date, or has one in it: how it is written. */
   dateText: string | null;
+  /** It says what the meter showed, before any correction. */
+  isRaw: boolean;
 }
 
 /** What columns are called, as words without marks. Common practice, no source. */
@@ -17,10 +19,13 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
     'sawn-on',
     /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$/,
   ],
-  ['wood-temp', /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?$|^holztemp(eratur)?$/],
+  [
+    'wood-temp',
+    /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?( [cf])?$|^holztemp(eratur)?( [cf])?$/,
+  ],
   [
     'air-temp',
-    /^(air|ambient|outdoor|outside|room) temp(erature)?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$/,
+    /^(air|ambient|outdoor|outside|room) temp(erature)?( [cf])?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$/,
   ],
   [
     'humidity',
@@ -60,6 +65,9 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
     /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|holzfeuchte|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|messpunkt|messung|reading|pin|mc) ?\d{1,2}$/,
   ],
 ];
+
+/** What a meter showed is what an import corrects; what somebody else corrected is no further reading. */
+const RAW = /^(raw|uncorrected|(meter )?(showed|shown|displayed)|rohwert|unkorrigiert)\b/;
 
 const DEPTHS: readonly [Depth, RegExp][] = [
   ['shell', /\b(shell|surface|face|outer|schale|rand|aussen)\b/],
@@ -107,10 +115,12 @@ export function meaningOf(written: string, today: string): HeaderMeaning {
   const unit =
     trimmed === '"' ? 'in' : /^(4\/4|quarters?|\/4)$/i.test(trimmed) ? 'quarters' : (known?.unit ?? null);
   const name = words(unit === null && !found?.groups?.bare ? rest : rest.replace(found?.[0] ?? '', ' '));
+  const isRaw = RAW.test(name);
   const depth = DEPTHS.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
   const withoutDepth = words(DEPTHS.reduce((left, [, pattern]) => left.replace(pattern, ' '), name));
   const role =
     NAMES.find(([, pattern]) => pattern.test(name))?.[0] ??
+    (isRaw ? 'reading' : null) ??
     (depth === null
       ? null
       : withoutDepth === '' || /^\d{1,2}$/.test(withoutDepth) || isReading(withoutDepth)
@@ -118,7 +128,14 @@ export function meaningOf(written: string, today: string): HeaderMeaning {
         : null);
   const isDated =
     dateText !== null && (name === '' || role === 'reading' || role === 'day' || depth !== null);
-  return { role: isDated ? 'reading' : role, unit, depth, dateText: isDated ? dateText : null };
+  const inName = /temp\w* ([cf])$/.exec(name)?.[1] as ColumnUnit | undefined;
+  return {
+    role: isDated ? 'reading' : role,
+    unit: unit ?? inName ?? null,
+    depth,
+    dateText: isDated ? dateText : null,
+    isRaw,
+  };
 }
 
 const isReading = (name: string): boolean => NAMES.find(([role]) => role === 'reading')![1].test(name);

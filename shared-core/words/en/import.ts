@@ -69,6 +69,7 @@ export const importing = {
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
   'import.known-boards':
     '{boards, plural, one {# board is} other {# boards are}} here already. Their sizes stay as they are; new readings are added.',
+  'import.numbers-unused': 'Column {columnName} looks like readings, and is not imported.',
   'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
   'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
   'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',
