@@ -131,6 +131,8 @@ export interface LengthInCell {
 export function lengthIn(text: string, unit: ColumnUnit, decimalMark: '.' | ','): LengthInCell | null {
   const quarters = Number(/^(\d+)\s*\/\s*4$/.exec(text)?.[1] ?? 0);
   if (quarters >= LEAST_QUARTERS) return { mm: (quarters * MM_PER_INCH) / 4, quarters };
+  const dated = quartersOfDate(text);
+  if (dated !== null) return { mm: (dated * MM_PER_INCH) / 4, quarters: dated };
   const bare = numberIn(text, decimalMark);
   if (bare && bare.note === '' && !text.includes('/')) {
     const mm = bare.value * (MM[bare.unit ?? unit] ?? 1);
@@ -139,6 +141,20 @@ export function lengthIn(text: string, unit: ColumnUnit, decimalMark: '.' | ',')
   }
   const mm = typedLengthMm(text, unit === 'in' || unit === 'ft' ? 'imperial' : 'metric');
   return mm === null || Number.isNaN(mm) ? null : { mm, quarters: null };
+}
+
+/**
+ * The quarters that a spreadsheet took for a date: "4-Aug" and "8-Apr" for 8/4, by the order of day and month. Common
+ * practice, no source.
+ */
+function quartersOfDate(text: string): number | null {
+  const [, first, name] = /^(\d{1,2})\.?[-. ](\p{L}{3,})\.?$/u.exec(text) ?? [];
+  const [, nameFirst, second] = /^(\p{L}{3,})\.?[-. ](\d{1,2})$/u.exec(text) ?? [];
+  const day = Number(first ?? second);
+  const month = monthIn(name ?? nameFirst ?? '');
+  if (month === null || !(day === 4 || month === 4)) return null;
+  const quarters = day === 4 ? month : day;
+  return quarters >= LEAST_QUARTERS ? quarters : null;
 }
 
 /** The languages whose names of months are understood. */

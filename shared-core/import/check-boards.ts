@@ -1,4 +1,10 @@
-import { answerFor, type ColumnChoice, type ImportChoices, nameKey } from '../contract/import.ts';
+import {
+  answerFor,
+  type ColumnChoice,
+  type ColumnUnit,
+  type ImportChoices,
+  nameKey,
+} from '../contract/import.ts';
 import { boardCodeSchema, MOST_NOTE_LETTERS, type NewBoard } from '../contract/yard.ts';
 import { type Depth, isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
@@ -15,6 +21,7 @@ import {
   numberIn,
   numbersIn,
   timeIn,
+  unitAt,
 } from './cells.ts';
 import { depthNamed } from './headers.ts';
 import type { Rows } from './rows.ts';
@@ -30,6 +37,8 @@ export interface TableReading {
   depthMm: number | null;
   /** The wood's temperature, °C; null where that is not known. */
   tempC: number | null;
+  /** Since midnight; null where no time is given. */
+  minutes: number | null;
   /** What else stood in its cell. */
   note: string;
   /** Why it is excluded, as the table says; null where it is not. */
@@ -42,7 +51,7 @@ export interface BoardDay {
   /** The board's row, where the yard has it. */
   boardId: number | null;
   day: string;
-  /** Since midnight; null where no time is given. */
+  /** Of the first reading, since midnight; null where no time is given. */
   minutes: number | null;
   readings: TableReading[];
 }
@@ -108,7 +117,7 @@ interface RowFacts {
   stackName: string | null;
   placeName: string | null;
   note: string;
-  days: { day: string; minutes: number | null; reading: TableReading }[];
+  days: { day: string; reading: TableReading }[];
 }
 
 /** Wood that is probed is no warmer, °C; in Fahrenheit such a number is usual. Common practice, no source. */
@@ -234,12 +243,16 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const depthMm = depthCell && namedDepth === null ? (length('depth', 1, 500)?.mm ?? null) : null;
     const whyNot = textOf('excluded', MOST_REASON_LETTERS);
     const excluded = whyNot !== null && NOT_EXCLUDED.test(whyNot) ? null : whyNot;
+    const ownUnit = of('reading-unit');
+    const rowUnit = ownUnit && readingUnitNamed(ownUnit.text);
+    if (ownUnit && rowUnit === null)
+      refuse(ownUnit.column, message('import.no-reading-unit', { cellTypedText: ownUnit.text }));
     const days: RowFacts['days'] = [];
     for (const column of rows.columnsOf('reading')) {
       const text = cell(column);
       if (isBlank(text)) continue;
       const choice = choices.columns[column]!;
-      const read = readingsIn(text, choice, decimalMark);
+      const read = readingsIn(text, rowUnit ?? choice.unit, decimalMark);
       if (read === null) {
         refuse(column, noReading(text));
         continue;
@@ -268,10 +281,11 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
           depth: choice.depth ?? namedDepth,
           depthMm,
           tempC: tempC ?? null,
+          minutes: choice.on === null ? minutes : null,
           note,
           excluded,
         };
-        days.push({ day: on, minutes: choice.on === null ? minutes : null, reading });
+        days.push({ day: on, reading });
       }
     }
     const sawn = sawnOn ?? yard.board(code)?.sawnOn ?? null;
@@ -339,17 +353,24 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
 /** What a cell of readings has; null where it is no number. */
 function readingsIn(
   text: string,
-  { unit }: ColumnChoice,
+  unit: ColumnUnit | 'ohm' | null,
   decimalMark: '.' | ',',
 ): Pick<TableReading, 'raw' | 'unit' | 'note'>[] | null {
   const found = numbersIn(text, decimalMark) ?? onlyFirst(numberIn(text, decimalMark));
   if (found === null || found.length === 0) return null;
   if (found.some(({ unit: own }) => own !== null && own !== 'pct' && own !== 'megohm')) return null;
   return found.map(({ value, unit: own, note }) => {
+    if ((own ?? unit) === 'ohm') return { raw: value, unit: 'ohm', note };
     if ((own ?? unit) === 'megohm') return { raw: ohmsOfMegohms(value), unit: 'ohm', note };
     const scale = own === null && unit === 'share' ? 100 : 1;
     return { raw: Number((value * scale).toPrecision(12)), unit: 'pct', note };
   });
+}
+/** The unit that a cell names; null for none. */
+function readingUnitNamed(text: string): 'pct' | 'megohm' | 'ohm' | null {
+  if (/^(ohms?|[ΩΩ])$/i.test(text)) return 'ohm';
+  const unit = unitAt(text)?.unit;
+  return unit === 'pct' || unit === 'megohm' ? unit : null;
 }
 const onlyFirst = (number: NumberInCell | null): NumberInCell[] | null => number && [number];
 
@@ -460,14 +481,18 @@ function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boole
   return false;
 }
 
+const earlier = (one: number | null, other: number | null): number | null =>
+  one === null || other === null ? (one ?? other) : Math.min(one, other);
+
 function daysOf(code: string, boardId: number | null, group: readonly RowFacts[]): BoardDay[] {
   const byDay = new Map<string, BoardDay>();
   for (const { days } of group) {
-    for (const { day, minutes, reading } of days) {
+    for (const { day, reading } of days) {
+      const { minutes } = reading;
       const same = byDay.get(day);
       if (same) {
         same.readings.push(reading);
-        same.minutes ??= minutes;
+        same.minutes = earlier(same.minutes, minutes);
       } else byDay.set(day, { code, boardId, day, minutes, readings: [reading] });
     }
   }

@@ -32,6 +32,9 @@ const GRAMS: Partial<Record<ColumnUnit, number>> = {
   lb: KG_PER_POUND * 1000,
 };
 
+/** The wettest green sapwood holds 2.5 times its dry weight of water (Wood Handbook, Table 4-1: 249%). */
+const WETTEST = 3;
+
 /** A table of oven-dry checks, a row a piece: what goes in, and of each row that does not, why. */
 export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): OvenCheckOfTable[] {
   const { decimalMark, columns } = choices;
@@ -72,13 +75,17 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
       refuse(dayColumn, message('import.date-impossible', { givenOn: date.day }));
     const readingColumns = rows.columnsOf('reading').filter((column) => !isBlank(textAt(column)));
     const isOhms = readingColumns.some((column) => columns[column]?.unit === 'megohm');
+    const isOther = (unit: ColumnUnit | null): boolean =>
+      unit !== null && unit !== (isOhms ? 'megohm' : 'pct');
     const readings = readingColumns.flatMap((column) => {
       const text = textAt(column);
       const read = numbersIn(text, decimalMark);
       const scale = columns[column]?.unit === 'share' ? 100 : 1;
       const values = (read ?? []).map(({ value }) => (isOhms ? ohmsOfMegohms(value) : value * scale));
       const are =
-        values.length > 0 && values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
+        values.length > 0 &&
+        !(read ?? []).some(({ unit }) => isOther(unit)) &&
+        values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
       if (!are) refuse(column, message('import.no-reading', { cellTypedText: text }));
       return are ? values : [];
     });
@@ -110,6 +117,8 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     for (const [column, text, mostLetters] of letters) {
       if (text.length > mostLetters) refuse(column, message('import.too-long', { mostLetters }));
     }
+    if (wetGrams !== null && dryGrams.some((dry) => dry !== null && wetGrams / dry - 1 > WETTEST))
+      refuse(rows.columnOf('wet-weight'), message('import.weights-impossible'));
     if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
     return [
       {

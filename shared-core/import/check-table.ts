@@ -10,7 +10,7 @@ import { type Message, message } from '../words/message.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
 import { type BoardDay, type BoardToAdd, checkBoards, type KnownYard } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
-import { areReadingsLike, type Table } from './guess-columns.ts';
+import { areReadingsLike, headTexts, type Table } from './guess-columns.ts';
 import { meaningOf } from './headers.ts';
 import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
 
@@ -160,10 +160,11 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
     else if (months.some((month) => month !== null)) plan.air.push({ place, months });
   }
 
+  const heads = headTexts(table, choices.headerRow, yard.today);
   for (const [column, { role }] of choices.columns.entries()) {
     if (role !== 'unused' || problems.length > 0) continue;
     const cells = table.slice((choices.headerRow ?? -1) + 1, MOST_TOLD_BY).map((row) => row[column] ?? '');
-    const head = choices.headerRow === null ? '' : (table[choices.headerRow]?.[column] ?? '');
+    const head = heads[column] ?? '';
     if (areReadingsLike(cells, choices.decimalMark) && !isOfReadings(head, yard.today))
       remarks.push(message('import.numbers-unused', { columnName: head || String(column + 1) }));
   }

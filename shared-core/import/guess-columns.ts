@@ -12,7 +12,7 @@ import {
 import type { DisplayUnits } from '../units/length.ts';
 import type { Species } from '../wood/species/species.ts';
 import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
-import { type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
+import { dateTextIn, depthNamed, type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
 import { ownRoles } from './own-export.ts';
 import { speciesNamed } from './species-named.ts';
 
@@ -39,6 +39,8 @@ export interface GuessedTable {
 
 /** A table may begin with its title and a few lines about it. Common practice, no source. */
 const MOST_LINES_BEFORE = 20;
+/** So many dates of a table that is turned become columns. */
+const MOST_ACROSS = 200;
 /** So many rows tell what a column holds. */
 const SAMPLE_ROWS = 400;
 /** At least this part of a column's cells must be what it is guessed to hold. */
@@ -59,12 +61,61 @@ export function guessHeaderRow(table: Table, today: string): number | null {
       most = named;
     }
   }
-  if (best !== null) return best;
+  if (best !== null) {
+    const below = table[best + 1];
+    return below && isUnderDates(below, table[best]!, today) ? best + 1 : best;
+  }
   // Words over numbers are names, whatever they say.
   const [first, second] = table.slice(0, 2);
   const numbers = (row: readonly string[] | undefined) => row?.filter((cell) => /^\d/.test(cell)).length ?? 0;
   const isNames = first?.every((cell) => /\p{L}/u.test(cell)) ?? false;
   return isNames && numbers(first) === 0 && numbers(second) > 0 ? 0 : null;
+}
+
+/**
+ * What the header says of each column. Over a row of depths, the row above may have dates that hold for the columns to
+ * their right, and the names of the other columns. Common practice, no source.
+ */
+export function headTexts(table: Table, headerRow: number | null, today: string): readonly string[] {
+  if (headerRow === null) return [];
+  const own = table[headerRow] ?? [];
+  const above = table[headerRow - 1];
+  if (!above || !isUnderDates(own, above, today)) return own;
+  let date = '';
+  return own.map((cell, column) => {
+    const over = above[column] ?? '';
+    if (over !== '') date = dateTextIn(over, today) === null ? '' : over;
+    return cell === '' ? over : date === '' ? cell : `${cell} ${date}`;
+  });
+}
+
+/** Whether the filled cells of a row are depths, some of them under dates. */
+function isUnderDates(row: readonly string[], above: readonly string[], today: string): boolean {
+  const isDated = row.some((cell, column) => cell !== '' && dateTextIn(above[column] ?? '', today) !== null);
+  return (
+    isDated && row.every((cell, column) => cell === '' || depthNamed(cell) !== null || cell === above[column])
+  );
+}
+
+/**
+ * The table with its boards down where it has them across: dates in its first column, and in the other columns numbers
+ * under names that nobody knows. Null for another table.
+ */
+export function turnedTable(table: Table, reader: Reader): Table | null {
+  const { headerRow, kind, columns, decimalMark } = guessTable(table, reader);
+  if (kind !== 'boards' || headerRow === null || columns[0]?.role !== 'day') return null;
+  const body = table.slice(headerRow + 1);
+  const heads = table[headerRow] ?? [];
+  const isBoard = columns.map(({ role }, column) => {
+    const cells = body.map((row) => row[column] ?? '').filter((cell) => !isBlank(cell));
+    // "A-1" over readings is a board, which roleByContent may take for the column of the boards' IDs.
+    const isFree = role === 'unused' || meaningOf(heads[column] ?? '', reader.today).role === null;
+    return isFree && cells.length > 0 && cells.every((cell) => numberIn(cell, decimalMark) !== null);
+  });
+  const across = table.slice(headerRow);
+  if (!isBoard.slice(1).every(Boolean) || isBoard.length < 3 || across.length > MOST_ACROSS) return null;
+  // What is over the dates says nothing of the boards that come below it.
+  return columns.map((_, column) => across.map((row, at) => (column + at === 0 ? '' : (row[column] ?? ''))));
 }
 
 /** Whether decimals follow a comma: by the numbers of the table that can be nothing else. */
@@ -115,7 +166,7 @@ export function guessColumns(
   reader: Reader,
 ): GuessedTable {
   const { today } = reader;
-  const header = headerRow === null ? [] : (table[headerRow] ?? []);
+  const header = headTexts(table, headerRow, today);
   const width = Math.max(0, ...table.slice(0, SAMPLE_ROWS).map((row) => row.length));
   const body = table.slice((headerRow ?? -1) + 1, (headerRow ?? -1) + 1 + SAMPLE_ROWS);
   const cellsOf = Array.from({ length: width }, (_, column) => body.map((row) => row[column] ?? ''));

@@ -55,6 +55,7 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
     'day',
     /^(date|day|datum|tag|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$/,
   ],
+  ['reading-unit', /^((meter|reading|moisture|mc) )?(unit|units|einheit)$/],
   ['depth', /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess)?tiefe$/],
   [
     'code',

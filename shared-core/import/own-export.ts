@@ -18,6 +18,7 @@ const ROLES: Partial<Record<Head, ColumnRole>> = {
   'csv.note': 'note',
   'csv.taken-at': 'day',
   'csv.shown': 'reading',
+  'csv.shown-unit': 'reading-unit',
   'csv.depth': 'depth',
   'csv.wood-temperature': 'wood-temp',
   'csv.why-excluded': 'excluded',

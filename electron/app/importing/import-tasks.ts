@@ -14,8 +14,10 @@ import {
   type GuessedTable,
   guessColumns,
   guessTable,
+  headTexts,
   type Reader,
   type Table,
+  turnedTable,
 } from '../../../shared-core/import/guess-columns.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -58,7 +60,7 @@ export interface CheckedAnswer
   content: string;
 }
 export interface ImportAnswers {
-  read: GuessedAnswer & { rows: number };
+  read: GuessedAnswer & { rows: number; isTurned: boolean };
   guess: GuessedAnswer;
   check: CheckedAnswer;
 }
@@ -89,15 +91,14 @@ export function createImportTasks() {
     species: withYard(yardFile, (db) => readsOf(db, createBadCaches()).species.list()),
   });
 
-  function guessedOf(guessed: GuessedTable): GuessedAnswer {
+  function guessedOf(guessed: GuessedTable, today: string): GuessedAnswer {
     const rows = held();
     const { headerRow } = guessed;
+    const heads = headTexts(rows, headerRow, today);
     const from = (headerRow ?? -1) + 1;
     return {
       guessed,
-      heads: guessed.columns.map((_, column) =>
-        headerRow === null ? '' : (rows[headerRow]?.[column] ?? ''),
-      ),
+      heads: guessed.columns.map((_, column) => heads[column] ?? ''),
       sample: rows
         .slice(from, from + SAMPLE_ROWS)
         .map((cells, at) => ({ row: from + at, cells: [...cells] })),
@@ -170,14 +171,18 @@ export function createImportTasks() {
     try {
       switch (question.task) {
         case 'read': {
-          table = tableInFile(question.file);
-          const guessed = guessTable(table, readerOf(question.reader));
-          return { ok: true, value: { ...guessedOf(guessed), rows: table.length } };
+          const { today } = question.reader;
+          const reader = readerOf(question.reader);
+          const asWritten = tableInFile(question.file);
+          const turned = turnedTable(asWritten, reader);
+          table = turned ?? asWritten;
+          const guessed = guessedOf(guessTable(table, reader), today);
+          return { ok: true, value: { ...guessed, rows: table.length, isTurned: turned !== null } };
         }
         case 'guess': {
           const { headerRow, decimalMark, kind, reader } = question;
           const guessed = guessColumns(held(), headerRow, decimalMark, kind, readerOf(reader));
-          return { ok: true, value: guessedOf(guessed) };
+          return { ok: true, value: guessedOf(guessed, reader.today) };
         }
         case 'check':
           return { ok: true, value: check(question.choices, question.yardFile, question.now) };

@@ -145,10 +145,12 @@ export function* saveImport(
     if (added.length === 0) return null;
     const { stackId } = orRefuse(boards.versionsOf([boardId])[0], 'board');
     const board = orRefuse(boards.judgedBy(boardId), 'board');
-    const local = new Date(`${day}T00:00`);
-    local.setMinutes(minutes ?? NOON_MINUTES);
-    const takenAt = isoOf(Math.min(nowMs, local.getTime()));
-    const roundId = roundFor(stackId, day, takenAt, minutes === null);
+    function instantOf(sinceMidnight: number | null): string {
+      const local = new Date(`${day}T00:00`);
+      local.setMinutes(sinceMidnight ?? NOON_MINUTES);
+      return isoOf(Math.min(nowMs, local.getTime()));
+    }
+    const roundId = roundFor(stackId, day, instantOf(minutes), minutes === null);
     const pins = meterId === null ? null : (meters.get(meterId)?.profile?.pins ?? null);
     const hasPins = (pins?.lengthMm ?? null) !== null;
     const depths = added.map((reading) => depthOf(reading, board.thicknessMm, hasPins));
@@ -162,7 +164,7 @@ export function* saveImport(
     } else if (roundTempC.get(roundId) !== boardTempC) {
       woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
     }
-    for (const [index, { raw, unit, depthMm, tempC, note, excluded }] of added.entries()) {
+    for (const [index, { raw, unit, depthMm, tempC, minutes: own, note, excluded }] of added.entries()) {
       const { spotIndex, planned } = spots[index]!;
       const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
       const readingId = readings.save({
@@ -175,7 +177,7 @@ export function* saveImport(
         how: 'typed',
         settled: null,
         woodTempC: tempC,
-        takenAt,
+        takenAt: instantOf(own ?? minutes),
         meterId,
       });
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
@@ -208,6 +210,8 @@ export function* saveImport(
         (known) =>
           known.piece === check.piece &&
           known.wetGrams === check.wetGrams &&
+          JSON.stringify(known.readings) === JSON.stringify(check.readings) &&
+          known.weights[0]?.grams === check.dryGrams[0] &&
           localDay(known.at) === day &&
           !(known.excluded && 'code' in known.excluded && known.excluded.code === 'undone'),
       );

@@ -103,6 +103,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         title={say('import.how-read')}
         actions={<Button onClick={onClose}>{say('import.other-file')}</Button>}
       >
+        {table.isTurned && <p>{say('import.turned')}</p>}
         <div className="form-grid">
           <Select
             label={say('import.kind')}

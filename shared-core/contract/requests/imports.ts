@@ -62,7 +62,12 @@ export const importRequests = {
   'imports.read': ofWindow(
     command({
       input: readerSchema.extend({ file: z.string().max(4000), work: workSchema }),
-      output: guessedTableSchema.extend({ table: z.uuid(), rows: z.number().int() }),
+      output: guessedTableSchema.extend({
+        table: z.uuid(),
+        rows: z.number().int(),
+        /** Its boards stood across, and are down now. */
+        isTurned: z.boolean(),
+      }),
       topics: () => [],
     }),
   ),

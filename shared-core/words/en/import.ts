@@ -18,6 +18,7 @@ export const importing = {
   'import.too-long': 'This is longer than {mostLetters} letters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
+  'import.no-reading-unit': '“{cellTypedText}” is not a unit of readings.',
   'import.reading-without-date': 'A reading without a date.',
   'import.read-before-sawn': 'Read on {readOn}, before it was sawn on {sawnOn}.',
   'import.depth-impossible': '{depthMm} is deeper than the board is thick.',
@@ -33,6 +34,7 @@ export const importing = {
   'import.no-weight': '“{cellTypedText}” is not a weight.',
   'import.no-piece': 'No piece.',
   'import.no-meter-value': 'No reading of the meter.',
+  'import.weights-impossible': 'The wet weight is more than four times the dry weight. Check the units.',
   'import.dry-heavier': 'The dry weight is above the wet weight.',
 
   // What a column holds.
@@ -51,6 +53,7 @@ export const importing = {
   'import.role.day': 'Date',
   'import.role.time': 'Time',
   'import.role.reading': 'Reading',
+  'import.role.reading-unit': 'Unit of the reading',
   'import.role.depth': 'Depth',
   'import.role.wood-temp': 'Wood temperature',
   'import.role.excluded': 'Why excluded',
@@ -110,6 +113,7 @@ export const importing = {
   'import.stopped': 'Stopped. Nothing was imported.',
   'import.stack-default': 'Imported',
   'import.other-file': 'Choose another file',
+  'import.turned': 'Its boards stood across. It is turned, so that each has a row.',
   'import.how-read': 'Columns',
   'import.kind': 'What it is',
   'import.kind.boards': 'Boards and readings',

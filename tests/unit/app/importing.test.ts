@@ -324,3 +324,100 @@ test('boards for a closed stack open it again, which is said before', async () =
   expect(await yard.query('stacks.list', {})).toMatchObject([{ name: 'Walnut', boards: 1 }]);
   expect(await yard.query('places.list', {})).toMatchObject([{ name: 'Shop' }]);
 });
+
+describe('columns of other habits', () => {
+  // Common practice, no source; the values are invented.
+  const rolesOf = async (file: string) => (await read(file)).choices.columns.map(({ role }) => role);
+  const readingsOf = async (code: string) => {
+    const { rows } = await yard.query('boards.list', { stackId: null, search: code, offset: 0, limit: 1 });
+    return (await yard.query('boards.get', { id: rows[0]!.id })).readings;
+  };
+
+  test('a temperature, and numbers under a name that says something else, are no readings', async () => {
+    const file = 'Board,Species,Date,Distance from end (in),moisture_pct,temp_c\n';
+    expect(
+      await rolesOf(`${file}H-1,walnut,5/3/2025,23.6,14.2,18.5\nH-2,walnut,5/3/2025,24.6,15.2,19.5\n`),
+    ).toEqual(['code', 'species', 'day', 'unused', 'reading', 'wood-temp']);
+  });
+  test('what is like readings and is not imported is told', async () => {
+    const file =
+      'Board,Species,Thickness,Sawn on,Jan 5\nH-1,walnut,8/4,5/3/2024,23.6\nH-2,walnut,8/4,5/3/2024,24.6\n';
+    const { remarks } = await check(await read(file));
+    expect(remarks.map(say)).toContain(
+      say({ code: 'import.numbers-unused', facts: { columnName: 'Jan 5' } }),
+    );
+  });
+  test('what the meter showed goes before what was corrected of it, each in its unit', async () => {
+    const file = 'Board,Species,Thickness,Taken at,Meter showed,Meter unit,Meter,MC (%)\n';
+    const open = await read(
+      `${file}H-1,walnut,8/4,2025-05-03T14:20:00.000Z,16,%,Garage meter,14.2\nH-1,walnut,8/4,2025-05-03T14:21:00.000Z,14000000,ohm,Garage meter,12.2\n`,
+    );
+    expect(open.choices.columns.map(({ role }) => role)).toEqual([
+      'code',
+      'species',
+      'thickness',
+      'day',
+      'reading',
+      'reading-unit',
+      'unused',
+      'unused',
+    ]);
+    await save((await check(open)).plan);
+    expect((await readingsOf('H-1')).map(({ raw, unit, takenAt }) => [raw, unit, takenAt])).toEqual([
+      [16, 'pct', '2025-05-03T14:20:00.000Z'],
+      [14e6, 'ohm', '2025-05-03T14:21:00.000Z'],
+    ]);
+  });
+  test('dates over shell and core hold for both', async () => {
+    const file =
+      'Board,Species,Thickness,5/3/2025,,6/7/2025,\n,,,Shell,Core,Shell,Core\nH-1,walnut,8/4,14.2,18.1,12.2,15.3\n';
+    const open = await read(file);
+    expect(open.choices.columns.slice(3).map(({ role, depth, on }) => [role, depth, on])).toEqual([
+      ['reading', 'shell', '2025-05-03'],
+      ['reading', 'core', '2025-05-03'],
+      ['reading', 'shell', '2025-06-07'],
+      ['reading', 'core', '2025-06-07'],
+    ]);
+    expect((await check(open)).counts).toMatchObject({ boards: 1, readings: 4 });
+  });
+  test('boards across are turned, so that each has a row', async () => {
+    const open = await read('Date,A-1,A-2,A-3\n5/3/2025,14.2,15.1,16\n6/7/2025,13.2,14.1,15\n');
+    expect(open.isTurned).toBe(true);
+    const choices = { ...open.choices, speciesId: 'walnut-black', thicknessMm: 52 };
+    expect((await check({ ...open, choices })).counts).toMatchObject({ boards: 3, readings: 6 });
+  });
+  test('two sessions of a day keep their times', async () => {
+    const file = 'Board,Species,Thickness,Date,Time,MC\n';
+    const row = (time: string, mc: number) => `H-1,walnut,8/4,5/3/2025,${time},${mc}\n`;
+    await save((await check(await read(file + row('8:00 AM', 14) + row('4:00 PM', 15)))).plan);
+    expect((await readingsOf('H-1')).map(({ raw, takenAt }) => [raw, takenAt])).toEqual([
+      [14, new Date('2025-05-03T08:00').toISOString()],
+      [15, new Date('2025-05-03T16:00').toISOString()],
+    ]);
+  });
+  test.each([
+    ['4-Aug', 8],
+    ['8-Apr', 8],
+    ['Apr-6', 6],
+    ['4-Apr', 4],
+  ])('quarters that a spreadsheet took for a date: %s', async (cell, quarters) => {
+    const open = await read(`Board,Species,Thickness\nH-1,walnut,${cell}\n`);
+    await save((await check(open)).plan);
+    const { rows } = await yard.query('boards.list', { stackId: null, search: 'H-1', offset: 0, limit: 1 });
+    expect(rows[0]?.thicknessMm).toBeCloseTo(quarters * 6.35, 6);
+  });
+  test('the units of an oven table are minded, and a second check of a piece is another', async () => {
+    const head = 'Piece,Species,Date,Reading,Wet weight,Dry weight\n';
+    const bad = await check(
+      await read(`${head}P1,walnut,5/3/2025,12.5,98.5 kg,88.1 g\nP2,walnut,5/3/2025,12.5 °C,98.5,88.1\n`),
+    );
+    expect(problemsOf(bad)).toEqual([
+      [2, say({ code: 'import.weights-impossible', facts: {} })],
+      [3, say({ code: 'import.no-reading', facts: { cellTypedText: '12.5 °C' } })],
+    ]);
+    const two = await check(
+      await read(`${head}P1,walnut,5/3/2025,12.5,98.5,88.1\nP1,walnut,5/3/2025,11.5,98.5,88.9\n`),
+    );
+    expect((await save(two.plan)).counts.ovenChecks).toBe(2);
+  });
+});
