@@ -28,14 +28,16 @@ export interface BarCode {
   modules: number;
 }
 
+/** Whether a text has a Code 128 here, of whatever length. */
+export const hasBarCode = (text: string): boolean => /^[ -~]+$/.test(text);
+
 /**
  * Code 128 of a text, two digits to a symbol character where that is shorter.
  *
  * @throws RangeError for an empty text, and for one with other characters than those of printable ASCII
  */
 export function code128(text: string): BarCode {
-  if (!/^[ -~]+$/.test(text))
-    throw new RangeError('A Code 128 holds printable ASCII, and at least one of it.');
+  if (!hasBarCode(text)) throw new RangeError('A Code 128 holds printable ASCII, and at least one of it.');
   const values = symbolValues(text);
   const check = values.reduce((sum, value, index) => sum + value * Math.max(1, index), 0) % 103;
   const widths = [...values, check, STOP].flatMap((value) => [...(SYMBOLS[value] as string)].map(Number));

@@ -3,9 +3,10 @@ import { noShapes, type Shapes } from '../drawing/shapes.ts';
 import type { Words } from '../words/words.ts';
 import { drawnAt, exactPrinter } from './calibration.ts';
 import { type LabelBox, placedCode } from './code-on-label.ts';
+import { hasBarCode } from './code128.ts';
 import { type Dots, dotsOf } from './dots.ts';
 import type { LabelContent } from './label.ts';
-import { labelLines } from './label-lines.ts';
+import { type Detail, labelLines } from './label-lines.ts';
 import { textOperations, textRoomOf } from './label-text.ts';
 import type { LabelPaper } from './paper.ts';
 import { labelPositions, printableArea } from './sheet.ts';
@@ -52,6 +53,15 @@ export function drawLabels(
   return pages;
 }
 
+/** Why there is no code, then that there is none. */
+const noCodeForms = (code: LabelPaper['code'], id: string, { say }: Words): Detail =>
+  code === 'qr'
+    ? [say('labels.no-qr-code'), say('labels.no-qr-code-short')]
+    : [
+        say(hasBarCode(id) ? 'labels.no-bar-code' : 'labels.no-bar-code-for-id'),
+        say('labels.no-bar-code-short'),
+      ];
+
 function labelOperations(
   content: LabelContent,
   box: LabelBox,
@@ -63,8 +73,7 @@ function labelOperations(
   const lines = labelLines(content, words, fields, shapes);
   const placed = placedCode(code, content.code, box, textRoomOf(lines), dots);
   if (placed) return [...textOperations(lines, placed.textBox), ...placed.operations];
-  const noCode = words.say(code === 'qr' ? 'labels.no-qr-code' : 'labels.no-bar-code');
-  const remark = { field: null, forms: [noCode] as const, mark: null, shapes: noShapes };
+  const remark = { field: null, forms: noCodeForms(code, content.code, words), mark: null, shapes: noShapes };
   // Instead of the code, beside the ID.
   return textOperations(
     lines.flatMap((line) => (line.field === 'code' ? [line, remark] : [line])),

@@ -31,12 +31,14 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
 
   flow.heading(say('report.call'));
   const { call, reasons } = judgement;
-  if (call === null) flow.call(say('report.no-call'), null);
-  else flow.call(say(yardCalls.has(call) ? 'report.buyer.not-at-target' : `call.${call}`), callMarks[call]);
-  const [reason] = reasons;
   // What the owner is to do with it next is of no use to a buyer; the figures below say how dry it is.
-  if (call === null || !yardCalls.has(call))
+  if (call !== null && yardCalls.has(call)) flow.call(say('report.buyer.not-at-target'), null);
+  else {
+    if (call === null) flow.call(say('report.no-call'), null);
+    else flow.call(say(`call.${call}`), callMarks[call]);
+    const [reason] = reasons;
     flow.text(reason === undefined ? say('report.not-probed') : say(reason));
+  }
   flow.gap(3);
   const found = board.latest;
   const ofRound =

@@ -162,7 +162,7 @@ function readingsPart({ board, readings, readBefore }: Passport, flow: Flow, wor
   flow.table({
     columns: [
       { head: say('report.column.date'), share: 13 },
-      { head: say('report.column.spot'), share: 26 },
+      { head: say('report.column.spot'), share: 31 },
       { head: say('report.column.raw'), share: 11, align: 'end' },
       { head: say('report.column.wood'), share: 9, align: 'end' },
       { head: say('report.column.mc'), share: 9, align: 'end' },

@@ -179,9 +179,9 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
     flow.text(say('report.first-boards', { first: boards.length, boards: stack.boards }));
   flow.table({
     columns: [
-      { head: say('report.column.board'), share: 17 },
+      { head: say('report.column.board'), share: 15 },
       { head: say('board.species'), share: 20 },
-      { head: say('report.size'), share: 31 },
+      { head: say('report.size'), share: 36 },
       { head: say('report.column.layer'), share: 8 },
       { head: say('report.column.date'), share: 14 },
       { head: say('report.column.average'), share: 10, align: 'end' },

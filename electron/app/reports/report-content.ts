@@ -47,7 +47,11 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     const samples = sampleBoardState(context.yard(), id);
     const checkCode = codeOfSheet(kind, { ...shown, moves, samples }, printedAt);
     if (kind === 'buyer') return { kind, ...shown, checkCode };
-    return { kind, ...shown, checkCode, findings, moves, forecast: details, samples, readBefore };
+    // Its newest round has the call of today in the list of rounds as well.
+    const rounds = findings.map((found) =>
+      found.roundId === latest?.roundId ? { ...found, call: latest.call } : found,
+    );
+    return { kind, ...shown, checkCode, findings: rounds, moves, forecast: details, samples, readBefore };
   }
 
   /** The boards that are with a stack, in the order in which they were entered. */

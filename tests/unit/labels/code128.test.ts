@@ -23,6 +23,26 @@ function pageOf(text: string): DrawnPage {
   };
 }
 
+describe('a label without a Code 128 says why, or at least that it has none', () => {
+  const textsOf = (code: string, widthMm: number, heightMm: number) => {
+    const sizes = { columns: 1, labelWidthMm: widthMm, labelHeightMm: heightMm, columnGapMm: 0 };
+    const layout = asRoll(sizes) as LabelLayout;
+    const [page] = drawLabels(
+      [{ ...aLabel, code }],
+      paperOf(layout, { code: 'code-128' }),
+      wordsIn('metric'),
+    );
+    return page!.operations.flatMap((each) => (each.kind === 'text' ? [each.text] : []));
+  };
+  test.each([
+    ['of letters beyond ASCII', 'ΩΔ-7', 60, 30, 'No bar code for this ID'],
+    ['too long', 'NORTH-RIDGE-OAK-2026-LOT-17', 60, 30, 'No room for a bar code'],
+    ['on a label too small for either sentence', 'OAK-07', 25, 13, 'No bar code'],
+  ])('%s', (_, code, widthMm, heightMm, said) => {
+    expect(textsOf(code, widthMm, heightMm)).toContain(said);
+  });
+});
+
 describe('a Code 128', () => {
   // The reader is zxing's, a general-purpose library of its own making.
   test('of any ID is read back', () => {
