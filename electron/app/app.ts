@@ -55,6 +55,7 @@ import { catalogCommands, catalogQueries } from './stock/catalog.ts';
 import { closingCommands, closingQueries } from './stock/closing.ts';
 import { cuttingCommands, cuttingQueries } from './stock/cutting.ts';
 import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
+import { enteredTwiceCommands, enteredTwiceQueries } from './stock/entered-twice.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { createLabelPdfs, labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
 import { lifeCommands } from './stock/life-of-boards.ts';
@@ -232,6 +233,7 @@ export function createApp({
     ...stackPlanQueries(queryContext),
     ...boardQueries(queryContext, queryAssessing),
     ...cuttingQueries(queryContext),
+    ...enteredTwiceQueries(queryContext),
     ...forecastQueries(queryContext, queryAssessing, forecaster),
   };
   const askExchange = createExchangeThread(threads.exchange);
@@ -299,6 +301,7 @@ export function createApp({
     ...closingCommands(context, judging),
     ...moveCommands(context, judging),
     ...cuttingCommands(context, judging),
+    ...enteredTwiceCommands(context, judging),
     ...boardsTogetherCommands(context, judging, comparing),
     ...noteCommands(context),
     ...pictures.commands,

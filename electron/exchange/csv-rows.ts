@@ -59,9 +59,9 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
     const all = rows.readTogether.all();
     const total = all.reduce((sum, each) => sum + each.readings, 0);
     let done = 0;
-    for (const { boardId, roundId, code, stackName, roundStartedAt } of all) {
+    for (const { boardId, keptId, roundId, code, stackName, roundStartedAt } of all) {
       const uuids = new Map(rows.readingUuids.all(boardId, roundId).map(({ id, uuid }) => [id, uuid]));
-      for (const { reading, corrected } of assessing.corrected(boardId, roundId)) {
+      for (const { reading, corrected } of assessing.corrected(keptId, roundId)) {
         // Those of what it came from are rows of that board.
         if (reading.boardId !== boardId) continue;
         const { meterProfileId } = reading;
@@ -88,7 +88,8 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
       const own = new Set(yard.readings.ownRounds(id));
       const found = yard.findings.ofBoard(id).filter(({ roundId }) => own.has(roundId));
       const board = found.length === 0 ? undefined : yard.boards.get(id);
-      if (board === undefined) continue;
+      // The calls of one that was merged are those of the board that stays.
+      if (board === undefined || board.archived?.code === 'merged') continue;
       const { code, stackName } = board;
       for (const finding of found) {
         const { roundId } = finding;

@@ -13,6 +13,7 @@ import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgem
 import type { BadCacheCollector } from './bad-caches.ts';
 import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { keptRecord, sameBoard } from './lineage.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
@@ -195,7 +196,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const siblings = db.prepare<[number, number], { id: number }>(
     `SELECT s.id FROM board b JOIN board s ON s.stack_id = b.stack_id AND s.species_id = b.species_id
        AND s.log = b.log COLLATE NOCASE AND s.id <> b.id
-       AND EXISTS (SELECT 1 FROM reading g WHERE g.board_id = s.id)
+       AND EXISTS (SELECT 1 FROM reading g WHERE g.board_id IN ${sameBoard('s.id')})
        AND NOT EXISTS (SELECT 1 FROM lineage l WHERE l.board_id = b.id AND l.ancestor_id = s.id)
      WHERE b.id = ? AND b.log <> '' AND (s.archived_at IS NULL OR ${TEACHES_STILL}) AND s.latest_call IS NOT NULL ORDER BY s.id LIMIT ?`,
   );
@@ -219,7 +220,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
   );
   const readInRound = db.prepare<[number], BoardToProbe>(
-    `${toProbe} WHERE b.id IN (SELECT board_id FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
+    `${toProbe} WHERE b.id IN (SELECT ${keptRecord('g.board_id')} FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
   );
   const onPage = db.prepare<{ stackId: number; at: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
@@ -241,6 +242,12 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const leftWith = db.prepare<[string], { id: number }>(
     `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL ${SHOWN_ARCHIVED} LIMIT 1`,
   );
+  const mergedWith = db
+    .prepare<[string], number>(
+      `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL AND ${valueIn('b.archived_why', '$.code')} = 'merged'
+       ORDER BY id DESC LIMIT 1`,
+    )
+    .pluck();
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
   const toTally = `SELECT b.id, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,
        b.thickness_quarters AS thicknessQuarters, b.width_mm AS widthMm, b.length_mm AS lengthMm,
@@ -309,7 +316,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     firstAddedAt: (stackId: number): string | null => firstAdded.get(stackId)?.at ?? null,
     /** Whether one of those with the stack may have been sawn by that day. */
     isAnySawnBy: (stackId: number, day: string): boolean => sawnBy.get(stackId, day)!.n > 0,
-    /** Wherever they are now. */
+    /** Wherever they are now; of what was merged, the board that stays. */
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     /** Those that are where the stack is. */
     idsWithStack: (stackId: number): number[] => ids(idsWith.all(stackId)),
@@ -332,6 +339,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Whether a board has it, or had it when it left: its label, and what a person wrote down, still name it. */
     isCodeKnown: (code: string): boolean => (byCode.get(code) ?? leftWith.get(code)) !== undefined,
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
+    /** The newest record with that code that was merged into another. */
+    mergedByCode: (code: string): number | undefined => mergedWith.get(code),
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     /** In the order of their ids; archived ones too. */

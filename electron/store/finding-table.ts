@@ -4,6 +4,7 @@ import { type LatestFinding, latestFindingSchema } from '../../shared-core/contr
 import { FULL_ROUND_HOLDS } from '../../shared-core/probing/calls/half-probed.ts';
 import { asJudged } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
+import { keptRecord } from './lineage.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
 import { holds } from './undone-rows.ts';
@@ -43,7 +44,8 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     { boardId: number; record: string | null; outlook: string | null }
   >(
     `SELECT g.board_id AS boardId, f.record, o.record AS outlook
-     FROM (SELECT DISTINCT g.board_id FROM reading g WHERE g.round_id = @roundId AND ${holds('g')} AND EXISTS (${FINDING_OF_READING})) g
+     FROM (SELECT DISTINCT ${keptRecord('g.board_id')} AS board_id FROM reading g
+       WHERE g.round_id = @roundId AND ${holds('g')} AND EXISTS (${FINDING_OF_READING})) g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = @roundId)
      ${outlookOf('g.board_id', '@roundId')}`,
@@ -74,7 +76,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     /** Oldest first. */
     ofBoard: (boardId: number): LatestFinding[] =>
       ofBoard.all(boardId).flatMap((row) => read(latestFindingSchema, row) ?? []),
-    /** Of every board read in the round; null where its readings are still to be judged by these rules. */
+    /** Of every board read in the round, of what was merged the board that stays; null where its readings are still to be judged by these rules. */
     inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(
         inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record, outlook }) => {

@@ -22,6 +22,11 @@ export const roundsOfWood = (board: string): string =>
 export const sameBoard = (board: string): string =>
   `(SELECT ${board} UNION ALL SELECT ancestor_id FROM lineage WHERE board_id = ${board} AND until = '9999')`;
 
+/** SQL for the record that a board was merged into, or else for itself. @param board  SQL for its id */
+export const keptRecord = (board: string): string =>
+  `(SELECT coalesce((SELECT l.board_id FROM lineage l WHERE l.ancestor_id = ${board} AND l.until = '9999'
+     AND NOT EXISTS (SELECT 1 FROM lineage n WHERE n.ancestor_id = l.board_id AND n.until = '9999')), ${board}))`;
+
 interface OriginRecord {
   childId: number;
   parentId: number;
@@ -37,10 +42,15 @@ export function originReads(db: Db) {
      WHERE coalesce(b.archived_why ->> 'code', '') NOT IN ('undone', 'deleted')`;
   const parents = db.prepare<[number], Origin>(`${named('parent')} AND o.child_id = ? ORDER BY o.at, o.id`);
   const children = db.prepare<[number], Origin>(`${named('child')} AND o.parent_id = ? ORDER BY o.at, o.id`);
-  const ancestors = db.prepare<[number], { boardId: number; code: string; lengthMm: number | null }>(
-    `SELECT b.id AS boardId, b.code, b.length_mm AS lengthMm FROM lineage l JOIN board b ON b.id = l.ancestor_id
-     WHERE l.board_id = ? ORDER BY b.id`,
+  const ancestors = db.prepare<
+    [number],
+    { boardId: number; code: string; lengthMm: number | null; isSame: 0 | 1 }
+  >(
+    `SELECT b.id AS boardId, b.code, b.length_mm AS lengthMm, l.until = '9999' AS isSame
+     FROM lineage l JOIN board b ON b.id = l.ancestor_id WHERE l.board_id = ? ORDER BY b.id`,
   );
+  const kept = db.prepare<{ id: number }, number>(`SELECT ${keptRecord('@id')}`).pluck();
+  const records = db.prepare<{ id: number }, number>(`SELECT * FROM ${sameBoard('@id')}`).pluck();
   const below = db
     .prepare<[number], number>('SELECT board_id FROM lineage WHERE ancestor_id = ? ORDER BY board_id')
     .pluck();
@@ -51,7 +61,12 @@ export function originReads(db: Db) {
     /** What was cut from it, or the one that it was merged into. */
     children: (boardId: number): Origin[] => children.all(boardId).map(known),
     /** All that it came from, however far back. */
-    ancestors: (boardId: number) => ancestors.all(boardId),
+    ancestors: (boardId: number) =>
+      ancestors.all(boardId).map(({ isSame, ...board }) => ({ ...board, isSame: isSame === 1 })),
+    /** It, and the other records of it that were merged with it. */
+    records: (boardId: number): number[] => records.all({ id: boardId }),
+    /** The record that it was merged into; itself where it was not. */
+    kept: (boardId: number): number => kept.get({ id: boardId }) ?? boardId,
     /** All that came from it. */
     below: (boardId: number): number[] => below.all(boardId),
   };

@@ -1,6 +1,7 @@
 import type { Subject } from '../../shared-core/contract/notes.ts';
 import { type Picture, pictureSchema, type ShownPicture } from '../../shared-core/contract/pictures.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { sameBoard } from './lineage.ts';
 import type { Db } from './yard-file.ts';
 
 interface SubjectColumns {
@@ -39,10 +40,11 @@ export function pictureReads(db: Db) {
   const select = `SELECT p.id, p.version, ${selected(columns, 'p')}, t.base64 AS thumbnail
     FROM picture p LEFT JOIN thumbnail t ON t.content_hash = p.content_hash`;
   const one = db.prepare<[number], PictureRow>(`${select} WHERE p.id = ?`);
-  const byKind = (column: string) =>
-    db.prepare<[number], ShownPicture>(`${select} WHERE p.${column} = ? ORDER BY p.id`);
+  const where = (condition: string) =>
+    db.prepare<{ id: number }, ShownPicture>(`${select} ${condition} ORDER BY p.id`);
+  const byKind = (column: string) => where(`WHERE p.${column} = @id`);
   const of = {
-    board: byKind('board_id'),
+    board: where(`WHERE p.board_id IN ${sameBoard('@id')}`),
     stack: byKind('stack_id'),
     round: byKind('round_id'),
     reading: byKind('reading_id'),
@@ -62,9 +64,9 @@ export function pictureReads(db: Db) {
     },
     /** Of all files that a picture refers to. */
     hashes: (): string[] => hashes.all(),
-    /** The oldest first. */
+    /** The oldest first; of a board those of all its records. */
     of: ({ kind, id }: Subject): ShownPicture[] =>
-      of[kind].all(id).map((row) => ({ ...pictureSchema.parse(row), thumbnail: row.thumbnail })),
+      of[kind].all({ id }).map((row) => ({ ...pictureSchema.parse(row), thumbnail: row.thumbnail })),
   };
 }
 

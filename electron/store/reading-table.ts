@@ -9,7 +9,7 @@ import {
 import { ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
 import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
-import { roundsOfWood, sameWood } from './lineage.ts';
+import { keptRecord, roundsOfWood, sameBoard, sameWood } from './lineage.ts';
 import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
@@ -169,8 +169,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     `${select} WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
   );
   const ownRounds = db
-    .prepare<[number], number>(
-      `SELECT DISTINCT round_id FROM reading g WHERE board_id = ? AND ${holds('g')} ORDER BY round_id`,
+    .prepare<{ boardId: number }, number>(
+      `SELECT DISTINCT round_id FROM reading g WHERE board_id IN ${sameBoard('@boardId')} AND ${holds('g')} ORDER BY round_id`,
     )
     .pluck();
   const rounds = db.prepare<{ boardId: number }, { roundId: number }>(
@@ -222,14 +222,20 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     )
     .pluck();
   const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
-    `SELECT b.code, max(r.started_at) AS readAt FROM reading g JOIN round r ON r.id = g.round_id
-     JOIN board b ON b.id = g.board_id WHERE g.board_id IN (SELECT value FROM json_each(@boardIds)) AND ${holds('g')}
+    `SELECT b.code, max(r.started_at) AS readAt FROM json_each(@boardIds) e JOIN board b ON b.id = e.value
+     JOIN reading g ON g.board_id IN ${sameBoard('b.id')} JOIN round r ON r.id = g.round_id WHERE ${holds('g')}
      GROUP BY b.id HAVING readAt > @at ORDER BY readAt DESC LIMIT 1`,
   );
   const walked = db.prepare<[number], { boardId: number }>(
     `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
      GROUP BY board_id ORDER BY min(id)`,
   );
+  const compared = db
+    .prepare<[number], number>(
+      `SELECT ${keptRecord('g.board_id')} AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
+       GROUP BY boardId ORDER BY min(id)`,
+    )
+    .pluck();
   const ofDays = readingsOfDays(db);
   return {
     get: (id: number): Reading | undefined => {
@@ -248,8 +254,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       takenOn.all(boardId, roundId).map((row) => toReading(row, version)),
     /** What was saved of the board itself in one round, excluded or not, in the order it was taken. */
     rawsOn: (boardId: number, roundId: number): number[] => rawsOn.all(boardId, roundId),
-    /** The rounds in which the board itself was read. */
-    ownRounds: (boardId: number): number[] => ownRounds.all(boardId),
+    /** The rounds in which the board itself was read, under whichever record of it. */
+    ownRounds: (boardId: number): number[] => ownRounds.all({ boardId }),
     /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
@@ -262,6 +268,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     withGivenDepth: (roundId: number): Set<number> => new Set(givenDepths.all(roundId)),
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
+    /** The same, each board once that was entered twice and merged. */
+    boardsCompared: (roundId: number): number[] => compared.all(roundId),
     /** The round in which the board was last read before this one, but for slips. */
     roundBefore: (boardId: number, roundId: number): number | undefined =>
       roundBefore.get({ boardId, roundId })?.roundId,

@@ -1,3 +1,4 @@
+import { keptRecord } from './lineage.ts';
 import type { RoundRow } from './round-table.ts';
 import type { Db } from './yard-file.ts';
 
@@ -12,6 +13,8 @@ export interface BoardToExport {
 /** The readings of one board in one round belong together: they are corrected together. */
 export interface ReadTogether {
   boardId: number;
+  /** What was entered twice and merged is one board: by its ID it is named, and by its species all of it is corrected. */
+  keptId: number;
   roundId: number;
   code: string;
   stackName: string;
@@ -33,9 +36,9 @@ export function rowsToExport(db: Db) {
        FROM board b JOIN stack s ON s.id = b.stack_id JOIN end_use e ON e.id = s.end_use_id ORDER BY b.id`,
     ),
     readTogether: db.prepare<[], ReadTogether>(
-      `SELECT g.board_id AS boardId, g.round_id AS roundId, b.code, s.name AS stackName,
+      `SELECT g.board_id AS boardId, b.id AS keptId, g.round_id AS roundId, b.code, s.name AS stackName,
          r.started_at AS roundStartedAt, count(*) AS readings
-       FROM reading g JOIN board b ON b.id = g.board_id JOIN stack s ON s.id = b.stack_id
+       FROM reading g JOIN board b ON b.id = ${keptRecord('g.board_id')} JOIN stack s ON s.id = b.stack_id
        JOIN round r ON r.id = g.round_id
        GROUP BY g.board_id, g.round_id ORDER BY g.board_id, r.started_at, r.id`,
     ),

@@ -9,7 +9,7 @@ import {
 } from '../../shared-core/contract/sample-board.ts';
 import { amended, exclusionOf } from './amendment-table.ts';
 import { rowAppender } from './columns.ts';
-import { sameBoard } from './lineage.ts';
+import { keptRecord, sameBoard } from './lineage.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -32,17 +32,17 @@ export function sampleBoardReads(db: Db) {
      FROM sample_weight w WHERE w.board_id IN ${sameBoard('@boardId')} AND ${holds('w')} ORDER BY julianday(w.weighed_at), w.id`,
   );
   const section = db.prepare<[number], { boardId: number; wetGrams: number }>(
-    `SELECT c.board_id AS boardId, s.wet_grams AS wetGrams
+    `SELECT ${keptRecord('c.board_id')} AS boardId, s.wet_grams AS wetGrams
      FROM sample_section s JOIN sample_cut c ON c.id = s.cut_id WHERE s.id = ? AND ${holds('c')}`,
   );
   const boardIds = db.prepare<[], { boardId: number }>(
-    `SELECT DISTINCT board_id AS boardId FROM sample_cut c WHERE ${holds('c')} ORDER BY board_id`,
+    `SELECT DISTINCT ${keptRecord('c.board_id')} AS boardId FROM sample_cut c WHERE ${holds('c')} ORDER BY boardId`,
   );
   const boardOfCut = db.prepare<[number], { boardId: number }>(
-    `SELECT board_id AS boardId FROM sample_cut c WHERE id = ? AND ${holds('c')}`,
+    `SELECT ${keptRecord('c.board_id')} AS boardId FROM sample_cut c WHERE id = ? AND ${holds('c')}`,
   );
   const boardOfWeight = db.prepare<[number], { boardId: number }>(
-    `SELECT board_id AS boardId FROM sample_weight w WHERE id = ? AND ${holds('w')}`,
+    `SELECT ${keptRecord('w.board_id')} AS boardId FROM sample_weight w WHERE id = ? AND ${holds('w')}`,
   );
   return {
     /** Oldest first, excluded ones too. */

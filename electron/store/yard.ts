@@ -12,6 +12,7 @@ import { confirmedSpeciesWrites } from './confirmed-species-table.ts';
 import { coreHistoryReads, coreHistoryWrites } from './core-history-table.ts';
 import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
+import { likeBoardReads } from './like-boards.ts';
 import { originReads, originWrites } from './lineage.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
@@ -201,6 +202,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     stacks: stackReads(db, badCaches, endUses),
     boards: boardReads(db, badCaches),
     origins: originReads(db),
+    likeBoards: likeBoardReads(db),
     moves: moveReads(db),
     rounds: roundReads(db),
     woodTemperatures: woodTemperatureReads(db),
@@ -239,6 +241,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
     confirmedSpecies: confirmedSpeciesWrites(db),
     origins: { ...reads.origins, ...originWrites(db) },
+    likeBoards: reads.likeBoards,
     moves: { ...reads.moves, ...moveWrites(db, reads.moves) },
     rounds: { ...reads.rounds, ...roundWrites(db, reads.rounds) },
     woodTemperatures: { ...reads.woodTemperatures, ...woodTemperatureWrites(db) },

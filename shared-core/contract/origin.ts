@@ -17,7 +17,9 @@ export const originSchema = z.object({
 export type Origin = z.infer<typeof originSchema>;
 
 /** A board whose readings are also those of what it became. */
-export const readBeforeSchema = boardSchema
-  .pick({ code: true, lengthMm: true })
-  .extend({ boardId: rowIdSchema });
+export const readBeforeSchema = boardSchema.pick({ code: true, lengthMm: true }).extend({
+  boardId: rowIdSchema,
+  /** Whether it is another record of the same board. */
+  isSame: z.boolean(),
+});
 export type ReadBefore = z.infer<typeof readBeforeSchema>;

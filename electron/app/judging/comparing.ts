@@ -26,7 +26,7 @@ export function createComparing(
     const { comparisons, readings, transaction } = context.yard();
     // In transactions, which notice a file or WAL that is not as it was left.
     transaction(() => comparisons.begin(roundId));
-    const walked = readings.boardsWalked(roundId);
+    const walked = readings.boardsCompared(roundId);
     const given: BoardOfRound[] = [];
     for (const boardId of walked) {
       given.push(assessing.boardOfRound(boardId, roundId));

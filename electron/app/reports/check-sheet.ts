@@ -51,7 +51,7 @@ export const checkSheet =
     }
     const { boardCode, kind, minute, digest } = parsed.code;
     const { boards, endUses, stacks } = context.yard();
-    const id = boards.idByCode(boardCode);
+    const id = boards.idByCode(boardCode) ?? boards.mergedByCode(boardCode);
     if (id === undefined) throw new Refusal(message('check.no-board', { boardCode }));
     const { board, moves, readings, findings } = await ask['boards.get']({ id }, '');
     const endUse = orRefuse(endUses.get(orRefuse(stacks.endUseId(board.stackId), 'stack')), 'use');

@@ -106,13 +106,14 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
 
   /** Excludes all readings of their latest rounds, or includes what a person excluded where `why` is null. */
   function excludeLatest(boardIds: readonly number[], why: Exclusion | null): void {
-    const { boards, readings, amendments } = context.yard();
+    const { boards, origins, readings, amendments } = context.yard();
     const rounds = new Set<number>();
     for (const boardId of boardIds) {
       const roundId = boards.get(boardId)?.latest?.roundId;
       if (roundId === undefined) continue;
       rounds.add(roundId);
-      for (const { id, excluded } of readings.takenOn(boardId, roundId)) {
+      const taken = origins.records(boardId).flatMap((record) => readings.takenOn(record, roundId));
+      for (const { id, excluded } of taken) {
         if (why === null ? excluded !== null && !isSlip(excluded) : excluded === null) {
           amendments.exclude('reading', id, why, context.now());
         }

@@ -149,7 +149,10 @@ export const labelQueries = (
       // A printed sheet about a board has its check code instead.
       const sheet = parsedCheckCode(code);
       const boardCode = sheet.ok ? sheet.code.boardCode : code.trim().toUpperCase();
-      return { boardId: context.yard().boards.idByCode(boardCode) ?? null };
+      const { boards, origins } = context.yard();
+      const mergedId = boards.mergedByCode(boardCode);
+      const keptId = mergedId === undefined ? null : origins.kept(mergedId);
+      return { boardId: boards.idByCode(boardCode) ?? keptId };
     },
 
     'labels.contents': ({ boardIds }) => {

@@ -1,12 +1,18 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ArchivedWhy } from '../../../shared-core/contract/archive.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import type { Origin } from '../../../shared-core/contract/origin.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands } from '../handlers.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { letStacksFollow } from './moving.ts';
 import { reopenThoseInUse } from './open-ones.ts';
+
+const became = ({ how, code: ofCode }: Origin, boardCode: string): Message =>
+  how === 'merged'
+    ? message('refusal.board-merged', { boardCode, ofCode })
+    : message('refusal.board-became', { boardCode, ofCode });
 
 /** How boards leave the yard and come back. Nothing that is known of them is deleted. */
 export function lifeCommands(context: AppContext) {
@@ -78,7 +84,7 @@ export function lifeCommands(context: AppContext) {
         for (const { id, code } of slice) {
           const { code: ownCode } = orRefuse(boards.get(id), 'board');
           const [of] = origins.children(id);
-          if (of) throw new Refusal(message('refusal.board-became', { boardCode: ownCode, ofCode: of.code }));
+          if (of) throw new Refusal(became(of, ownCode));
           const boardCode = code ?? ownCode;
           refusingDuplicates(message('refusal.board-code-taken-since', { boardCode }), () =>
             boards.bringBack(id, code),

@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { instantSchema } from '../../time.ts';
 import { cutSchema, leavingNoteSchema, leavingSchema } from '../archive.ts';
+import { boardPartSchema, recordSchema, recordsSchema, twiceRecordSchema } from '../entered-twice.ts';
 import { command, query } from '../request-kinds.ts';
 import { boardTopics } from '../topics.ts';
 import { says } from '../validation.ts';
-import { boardCodeSchema, boardSchema, rowIdSchema } from '../yard.ts';
+import { boardCodeSchema, boardRowSchema, boardSchema, rowIdSchema, versionSchema } from '../yard.ts';
 import { someBoards } from './boards.ts';
 import { workSchema } from './work.ts';
 
@@ -32,6 +33,23 @@ export const cutInputSchema = z
     ({ pieces }) => new Set(pieces.map(({ code }) => code.toUpperCase())).size === pieces.length,
     says('validation.pieces-alike'),
   );
+
+/** A board that was entered twice. */
+export const mergeInputSchema = z
+  .object({
+    /** The record that stays. */
+    id: rowIdSchema,
+    basedOn: versionSchema,
+    otherId: rowIdSchema,
+    otherBasedOn: versionSchema,
+    /** What the other record has right. */
+    taken: z.array(boardPartSchema).max(boardPartSchema.options.length).default([]),
+    /** Whose note, moves and reservation count. */
+    note: recordsSchema.default('both'),
+    moves: recordsSchema.default('both'),
+    reservation: recordSchema.default('own'),
+  })
+  .refine(({ id, otherId }) => id !== otherId, says('validation.merged-with-itself'));
 
 /** How boards leave the yard and come back, and become others. */
 export const lifeRequests = {
@@ -76,6 +94,28 @@ export const lifeRequests = {
       'dates',
       ...boardTopics([boardId, ...pieceIds]),
     ],
+  }),
+  /** Boards that may be the same as one, the likeliest first: by ID, stack, species and size. */
+  'boards.alike': query({
+    input: z.object({
+      boardId: rowIdSchema,
+      search: z.string().max(80),
+      limit: z.number().int().min(1).max(50),
+    }),
+    output: z.array(boardRowSchema),
+    topics: () => ['boards', 'stacks', 'species'],
+  }),
+  /** Both records of a board, to be compared. */
+  'boards.twice': query({
+    input: z.object({ id: rowIdSchema, otherId: rowIdSchema }),
+    output: z.object({ own: twiceRecordSchema, other: twiceRecordSchema }),
+    topics: ({ id, otherId }) => ['stacks', 'places', 'endUses', 'dates', ...boardTopics([id, otherId])],
+  }),
+  /** Makes one of two records of a board. The other is archived; its readings are those of the one that stays, too. */
+  'boards.merge': command({
+    input: mergeInputSchema,
+    output: z.object({ id: rowIdSchema }),
+    topics: ({ id, otherId }) => ['stacks', 'places', 'dates', ...boardTopics([id, otherId])],
   }),
   /** Archived boards are in the lists again. */
   'boards.bringBack': command({

@@ -111,6 +111,10 @@ export const life = {
     'The pieces are {piecesLengthMm} long together, and {boardCode} is {boardLengthMm}. Nothing was changed. Cut it all the same?',
   'refusal.board-became':
     '{boardCode} is {ofCode} now. Nothing was brought back. Undo that in History, or delete what it became.',
+  'refusal.board-merged': '{boardCode} is {ofCode} now. Nothing was brought back. Undo the merge in History.',
+  'refusal.merged-with-piece':
+    '{pieceCode} was cut from {boardCode}, so they are two boards. Nothing was merged. Choose another board.',
+  'refusal.merged-note-too-long': 'Both notes together are too long. Nothing was merged. Choose one of them.',
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
   'refusal.move-after-other':

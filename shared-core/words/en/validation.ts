@@ -25,6 +25,7 @@ export const validation = {
 
   'validation.name-missing': 'Give it a name.',
   'validation.name-too-long': 'Use at most 80 letters.',
+  'validation.merged-with-itself': 'Choose another board.',
   'validation.pieces-alike': 'Two pieces have the same ID. Give each its own.',
   'validation.board-code': 'A board ID has up to 16 letters, digits, and hyphens, like OAK-07.',
   'validation.not-a-number': '“{typedText}” is not a number. Type it in digits.',

@@ -123,7 +123,9 @@ test('a piece that is read itself has both histories, and one cut again gives it
   const grandchild = await get(pieceIds[0]!);
   expect(new Set(grandchild.readings.map(({ roundId }) => roundId))).toEqual(new Set([before, after]));
   expect(grandchild.readBefore.map(({ code }) => code).toSorted()).toEqual(['WAL-01', 'WAL-01-1']);
-  await expect.poll(async () => (await get(pieceIds[0]!)).board.latest?.roundId).toBe(after);
+  await expect
+    .poll(async () => (await get(pieceIds[0]!)).board.latest?.roundId, { timeout: 10_000 })
+    .toBe(after);
   // The round has the boards that were read in it, and no pieces.
   const round = await yard.query('rounds.get', { roundId: before });
   expect(round.boards.filter(({ isRead }) => isRead).map(({ code }) => code)).toEqual(['WAL-01']);

@@ -174,6 +174,31 @@ const acts: { [N in ActName]: (() => Promise<RequestInput<N>> | RequestInput<N>)
         pieces: [1, 2].map((n) => ({ code: `WAL-01-${n}`, widthMm: 95, lengthMm: 2400 })),
       };
     },
+    'boards.merge': async () => {
+      const { id: roundId } = await yard.beginRound();
+      await yard.command('rounds.finish', { roundId });
+      await yard.command('boards.move', {
+        boardIds: [board().id],
+        placeId: await placeId(),
+        since: yard.now(),
+      });
+      await yard.command('plannedMoves.add', { ...plannedMove(), stackId: null, boardId: board().id });
+      await projectId();
+      await pictureId();
+      const [other, own] = yard.boards;
+      const { act: _, output } = await doing('boards.edit', {
+        id: other!.id,
+        basedOn: 1,
+        changed: { note: 'Knot', widthMm: 210 },
+      });
+      return {
+        id: own!.id,
+        basedOn: 1,
+        otherId: other!.id,
+        otherBasedOn: output.version,
+        taken: ['width'],
+      };
+    },
     'boards.bringBack': async () => {
       await yard.command('boards.archive', { boardIds: [board().id], why: 'used', at: yard.now() });
       return { boards: [{ id: board().id, code: 'WAL-11' }] };

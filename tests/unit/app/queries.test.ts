@@ -36,6 +36,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.forecast': { id: 1 },
   'boards.nextCode': { stackId: 1 },
   'boards.pieceCodes': { boardId: 1, pieces: 3 },
+  'boards.alike': { boardId: 1, search: '', limit: 8 },
+  'boards.twice': { id: 1, otherId: 2 },
   'boards.callsChanged': { act: edit },
   'acts.list': { boardId: null, before: null, limit: 50 },
   'places.list': {},

@@ -95,7 +95,7 @@ test('readings from before the cut say on which board they were taken', async ()
   openBoard({
     ...found,
     readings: found.readings.map((reading) => ({ ...reading, boardId: 9 })),
-    readBefore: [{ boardId: 9, code: 'WAL-09', lengthMm: 4800 }],
+    readBefore: [{ boardId: 9, code: 'WAL-09', lengthMm: 4800, isSame: false }],
   });
   expect((await screen.findAllByText(/, on WAL-09/)).length).toBe(found.readings.length);
 });
