@@ -5,6 +5,9 @@ import { hands } from './hands.ts';
 import { test } from './pintally.ts';
 import { findings, openDemoYard, picture } from './walk.ts';
 
+/** The demo's walnut was sawn by then. Canada writes year, month and day. */
+const monthsAgo = new Date(Date.now() - 250 * 24 * 3600 * 1000).toLocaleDateString('sv').replaceAll('-', '');
+
 test('a past round is typed as a grid, survives a reload, and is dated', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   const { key, press, tabTo, fill } = hands(page);
@@ -20,11 +23,8 @@ test('a past round is typed as a grid, survives a reload, and is dated', async (
   await page.getByRole('menuitem', { name: 'Enter a past round' }).focus();
   await key('Enter');
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Enter a past round');
-  const day = new Date(Date.now() - 250 * 24 * 3600 * 1000);
-  // Canada writes year, month and day.
-  const two = (value: number) => String(value).padStart(2, '0');
   await tabTo('spinbutton', /year/);
-  await page.keyboard.type(`${day.getFullYear()}${two(day.getMonth() + 1)}${two(day.getDate())}`);
+  await page.keyboard.type(monthsAgo);
   await fill('textbox', 'Wood temperature', '14');
 
   // Down the first column: the second is a slip of the decimal point.
@@ -118,4 +118,51 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await expect(since).toBeHidden();
   await page.keyboard.press('Control+Shift+z');
   await expect(since).toBeVisible();
+});
+
+test('a past page is typed in one window at a time, and saved twice only where a person says so', async ({
+  pintally: { page },
+  context,
+}) => {
+  await openDemoYard(page);
+  const address = `${page.url().replace(/#.*/, '')}#/past-round/1`;
+  const cell = (window: typeof page, name: RegExp) => window.getByRole('textbox', { name });
+  await page.goto(address);
+  const typePage = async (window: typeof page) => {
+    await window.getByRole('spinbutton', { name: /year/ }).focus();
+    await window.keyboard.type(monthsAgo);
+    await window.getByRole('radio', { name: 'Unknown' }).first().check();
+    await cell(window, /^WAL-01, reading 1:/).fill('24.2');
+    await cell(window, /^WAL-02, reading 1:/).fill('23.9');
+  };
+  await typePage(page);
+
+  const second = await context.newPage();
+  await second.goto(address);
+  await expect(second.getByText('This page is open in another window.')).toBeVisible();
+  await expect(cell(second, /^WAL-01/)).toHaveCount(0);
+  await picture(second, 'past-round-elsewhere');
+  await second.getByRole('button', { name: 'Type it here' }).click();
+  await expect(cell(second, /^WAL-02, reading 1:/)).toHaveValue('23.9');
+  await expect(page.getByText('This page is open in another window.')).toBeVisible();
+  await second.getByRole('button', { name: 'Save 2 readings' }).click();
+  await expect(second.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+  // The first one has it again: blank, because it was saved.
+  await expect(cell(page, /^WAL-01, reading 1:/)).toHaveValue('');
+  await second.close();
+
+  await typePage(page);
+  await page.getByRole('button', { name: 'Save 2 readings' }).click();
+  await expect(page.getByText('A round of that day has these readings of 2 boards')).toBeVisible();
+  await picture(page, 'past-round-twice', { fullPage: true });
+  // Another reading is another page.
+  await cell(page, /^WAL-02, reading 1:/).fill('23.8');
+  await expect(page.getByRole('button', { name: 'Save 2 readings' })).toBeVisible();
+  await cell(page, /^WAL-02, reading 1:/).fill('23.9');
+  await page.getByRole('button', { name: 'Yes, save again' }).click();
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(/^Undone: Round of .* entered for stack/)).toBeVisible();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(page.getByText(/^Redone: Round of .* entered for stack/)).toBeVisible();
 });

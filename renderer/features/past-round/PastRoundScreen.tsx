@@ -8,6 +8,7 @@ import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
+import { useAlone } from '../../data/useAlone.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { useQuestions } from '../../form/useQuestions.ts';
@@ -27,7 +28,7 @@ import { PageHead } from './PageHead.tsx';
 import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
 import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
-import { usePageDraft } from './usePageDraft.ts';
+import { useDraftKey, usePageDraft } from './usePageDraft.ts';
 
 type Answers = Pick<RequestInput<'pastRounds.save'>, 'isDateRight' | 'isAnother'>;
 
@@ -56,8 +57,22 @@ export function PastRoundScreen({ stackId }: { stackId: number }) {
         <ButtonLink href={hrefOf({ name: 'stack', id: stackId })}>{say('round-page.go-to-stack')}</ButtonLink>
       }
     >
-      <Await of={[stack, meters]}>{(here, all) => <Page key={stackId} stack={here} meters={all} />}</Await>
+      <Await of={[stack, meters]}>{(here, all) => <OnePage key={stackId} stack={here} meters={all} />}</Await>
     </Screen>
+  );
+}
+
+/** Two windows would type over each other. */
+function OnePage({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
+  const { say } = useWords();
+  const draftKey = useDraftKey(stack.id);
+  const { isAlone, take } = useAlone(draftKey);
+  if (isAlone === null) return null;
+  if (isAlone) return <Page key={draftKey} draftKey={draftKey} stack={stack} meters={meters} />;
+  return (
+    <Banner kind="caution" actions={<Button onClick={take}>{say('past-round.type-here')}</Button>}>
+      {say('past-round.in-other-window')}
+    </Banner>
   );
 }
 
@@ -71,9 +86,9 @@ export function rawsOf(texts: readonly string[] | undefined, columns: number, un
   });
 }
 
-function Page({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) {
+function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; meters: MeterOfYard[] }) {
   const { say } = useWords();
-  const { page: draft, set, discard } = usePageDraft(stack.id);
+  const { page: draft, set, discard } = usePageDraft(draftKey);
   // Where no day is given yet, the boards are those of now.
   const [now] = useState(() => new Date());
   const startedAt = startOf(draft, now);

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { useYard } from '../../stores/yard.ts';
 import { blankPage, type PageDraft, pageDraftSchema } from './page-draft.ts';
 
@@ -10,19 +10,18 @@ function read(key: string): PageDraft {
   }
 }
 
-/** A page of a stack. It stays in this computer's window until it is saved or discarded, through reloads too. */
-export function usePageDraft(stackId: number) {
+/** Where the page of a stack is while it is typed. */
+export function useDraftKey(stackId: number): string {
   const yard = useYard(({ info }) => info?.uuid ?? null);
-  const key = `pintally.past-page.${yard}.${stackId}`;
+  return `pintally.past-page.${yard}.${stackId}`;
+}
+
+/**
+ * A page of a stack. It stays in this computer's window until it is saved or discarded, through reloads too.
+ * @param key  of a page that no other window types
+ */
+export function usePageDraft(key: string) {
   const [page, setPage] = useState(() => read(key));
-  useEffect(() => {
-    // Another window with the same page.
-    const follow = (event: StorageEvent) => {
-      if (event.key === key) setPage(read(key));
-    };
-    addEventListener('storage', follow);
-    return () => removeEventListener('storage', follow);
-  }, [key]);
 
   function set(changed: Partial<PageDraft>): void {
     const next = { ...page, ...changed };

@@ -2,6 +2,8 @@
 export const pastRound = {
   'past-round.title': 'Enter a past round',
   'past-round.lead': '{stackName}: type the readings from your notebook.',
+  'past-round.in-other-window': 'This page is open in another window. What was typed there is not lost.',
+  'past-round.type-here': 'Type it here',
   'past-round.day': 'Day of the readings',
   'past-round.time': 'Time, if known',
   'past-round.meter': 'Meter',
