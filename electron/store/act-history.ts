@@ -61,14 +61,19 @@ export function actHistory(db: Db) {
          UNION ALL SELECT uuid FROM move WHERE board_id = @boardId
          UNION ALL SELECT uuid FROM planned_move WHERE board_id = @boardId
          UNION ALL SELECT uuid FROM reservation WHERE board_id = @boardId
-         UNION ALL SELECT uuid FROM picture WHERE board_id = @boardId)
-       UNION SELECT act_id FROM act_change WHERE new_values IS NULL AND old_values ->> 'board_id' = @boardId
+         UNION ALL SELECT uuid FROM picture WHERE board_id = @boardId
+         UNION ALL SELECT row_uuid FROM act_change WHERE new_values IS NULL AND old_values ->> 'board_id' = @boardId)
        UNION SELECT act_id FROM reading WHERE board_id = @boardId
        UNION SELECT k.act_id FROM amendment k WHERE k.reading_id IN (SELECT id FROM reading WHERE board_id = @boardId)
        UNION SELECT act_id FROM label_print WHERE board_id = @boardId
        UNION SELECT act_id FROM sample_cut WHERE board_id = @boardId
        UNION SELECT act_id FROM sample_weight WHERE board_id = @boardId)
      ORDER BY a.id DESC LIMIT @limit`,
+  );
+  const mergesOf = db.prepare<[number], { place: number; intoId: number }>(
+    `SELECT a.id AS place, a.outcome ->> 'id' AS intoId FROM act_change c JOIN act a ON a.id = c.act_id
+     WHERE c.row_uuid = (SELECT uuid FROM stack WHERE id = ?) AND a.request = 'stacks.merge'
+       AND c.new_values ->> 'closed_at' IS NOT NULL ORDER BY c.id DESC`,
   );
   const one = db.prepare<[string], ListedAct>(`${select} WHERE a.uuid = ?`);
   const chainLength = db
@@ -78,6 +83,7 @@ export function actHistory(db: Db) {
        SELECT count(*) FROM chain`,
     )
     .pluck();
+  const isUndone = (place: number): boolean => (chainLength.get(place) as number) % 2 === 0;
   const changes = db.prepare<[number], { inTable: string; added: 0 | 1; deleted: 0 | 1; rows: number }>(
     `SELECT in_table AS inTable, old_values IS NULL AS added, new_values IS NULL AS deleted, count(*) AS rows
      FROM act_change WHERE act_id = ? GROUP BY 1, 2, 3`,
@@ -155,11 +161,11 @@ export function actHistory(db: Db) {
     page: (before: number | null, limit: number, boardId: number | null): ListedAct[] => {
       const from = before ?? Number.MAX_SAFE_INTEGER;
       const acts = boardId === null ? ofYard.all(from, limit) : ofBoard.all({ boardId, before: from, limit });
-      return acts.map((act) => ({ ...act, isUndone: (chainLength.get(act.place) as number) % 2 === 0 }));
+      return acts.map((act) => ({ ...act, isUndone: isUndone(act.place) }));
     },
     listed: (id: string): ListedAct | undefined => {
       const act = one.get(id);
-      return act && { ...act, isUndone: (chainLength.get(act.place) as number) % 2 === 0 };
+      return act && { ...act, isUndone: isUndone(act.place) };
     },
     counts: (place: number): ActCount[] => [
       ...changes.all(place).map(({ inTable, added, deleted, rows }): ActCount => {
@@ -199,6 +205,9 @@ export function actHistory(db: Db) {
     /** What a record of a table was called after an act; null where no act deleted it, and it is gone. */
     nameThen: (table: string, id: unknown, place: number): string | null =>
       id == null ? null : nameThen(rowOrLost(table, 'id', id), place),
+    /** The stack that another was last merged into, by its id; undefined where it never was. */
+    stackMergedInto: (stackId: number): number | undefined =>
+      mergesOf.all(stackId).find(({ place }) => !isUndone(place))?.intoId,
     /** What the record that an act came to was called then. */
     outcomeName: (place: number): string | null => outcomeName.get(place) ?? null,
     /** The board and the value of a reading; undefined where there is none. */

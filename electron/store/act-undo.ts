@@ -96,6 +96,11 @@ export function actUndo(db: Db) {
     `SELECT act_id AS actId, old_values AS before, new_values AS after FROM act_change
      WHERE row_uuid = @uuid AND id > @id AND act_id NOT IN (SELECT value FROM json_each(@acts)) ORDER BY id DESC`,
   );
+  const lost = db
+    .prepare<[string], string>(
+      'SELECT old_values FROM act_change WHERE row_uuid = ? AND new_values IS NULL ORDER BY id DESC LIMIT 1',
+    )
+    .pluck();
   const voidRow = db.prepare('INSERT INTO undone_row (uuid, in_table) VALUES (?, ?)');
   const ownerOf = {
     reading_id: db.prepare<[unknown], Row>('SELECT board_id, round_id FROM reading WHERE id = ?'),
@@ -232,7 +237,7 @@ export function actUndo(db: Db) {
     const { version: _, ...after } = parsed(change.after as string);
     const { version: __, ...before } = parsed(change.before as string);
     const row = rows.find(table, uuid);
-    if (row === undefined) refuse('changed', table, { ...before, uuid }, since(change, [], acts));
+    if (row === undefined) refuse('changed', table, parsed(lost.get(uuid) ?? '{}'), since(change, [], acts));
     touch(touched, table, row);
     touch(touched, table, before);
     if (table === 'setting' && typeof before.value === 'string' && typeof after.value === 'string') {

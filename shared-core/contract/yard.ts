@@ -36,6 +36,13 @@ export const nameSchema = z
 /** What a person writes about a thing, in their own words; empty for none. */
 export const MOST_NOTE_LETTERS = 2000;
 export const noteSchema = z.string().max(MOST_NOTE_LETTERS);
+
+/** The note of a record that another was merged into; null where both are too long for one. */
+export function joinedNote(own: string, other: string): string | null {
+  const note = [own, other].filter((each) => each !== '').join('\n');
+  return noteSchema.safeParse(note).success ? note : null;
+}
+
 /** A local day, of no year that was only half typed. */
 export const daySchema = z.iso
   .date(says('validation.day-missing'))
@@ -188,8 +195,19 @@ export const closedStackSchema = stackSchema
   .extend({ version: versionSchema, placeName: z.string(), closedAt: instantSchema });
 export type ClosedStack = z.infer<typeof closedStackSchema>;
 
-/** With the species of the boards in it, by name. */
-export const stackOnPageSchema = stackRowSchema.extend({ speciesNames: z.array(z.string()) });
+export const stackOnPageSchema = stackRowSchema.extend({
+  /** Of the boards in it. */
+  speciesNames: z.array(z.string()),
+  /** Of one that is closed; null of another. */
+  closed: z
+    .object({
+      /** Whether boards that left the yard were in it. */
+      hasArchived: z.boolean(),
+      /** That it was merged into; null where it was not. */
+      mergedInto: z.object({ id: rowIdSchema, name: z.string() }).nullable(),
+    })
+    .nullable(),
+});
 export type StackOnPage = z.infer<typeof stackOnPageSchema>;
 
 export const sawingSchema = z.enum(['flat', 'rift', 'quarter', 'unknown']);

@@ -85,6 +85,8 @@ function told(change: TableChange, all: Changes): Told[] {
           : message('act.board.added-to', { ...some, stackName }),
       ];
     }
+    case 'board:edited':
+      return boardEdited(change);
     case 'board_origin:added':
       return [became(change)];
     case 'board:deleted':
@@ -181,6 +183,26 @@ function became(change: TableChange): Told {
     default:
       return message('act.board.merged', some);
   }
+}
+
+/** What follows from putting a board in another stack: its layer and column are others, and its version is. */
+const PUT = new Set(['stack_id', 'layer', 'stack_column', 'version']);
+
+/** That boards were put in a stack, and what else was changed of them. */
+function boardEdited(change: TableChange): Told[] {
+  const { rows, records } = change;
+  const stackName = records[0]?.values.stack_id;
+  if (typeof stackName !== 'string' || records.some(({ values }) => values.stack_id !== stackName))
+    return edited(change);
+  const others = records.map((record) => ({
+    ...record,
+    values: Object.fromEntries(Object.entries(record.values).filter(([column]) => !PUT.has(column))),
+  }));
+  const isMore = others.some(({ values }) => Object.keys(values).length > 0);
+  return [
+    message('act.board.put', { rows, recordName: nameOf(change), stackName }),
+    ...(isMore ? edited({ ...change, records: others }) : []),
+  ];
 }
 
 /** That boards were somewhere since another day, or only that moves were changed. */

@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { noteSchema, type PlaceRow, type StackRow } from '../../../shared-core/contract/yard.ts';
+import { joinedNote, type PlaceRow, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -100,9 +100,9 @@ export function closingCommands(context: AppContext, judging: Judging) {
         judging.judgeAgain(slice);
       });
       stacks.give(id, intoId);
-      // A note that is too long stays with the closed one.
-      const note = [into.note, from.note].filter((each) => each !== '').join('\n');
-      if (from.note !== '' && noteSchema.safeParse(note).success)
+      // Else it stays with the closed one, as the window said before.
+      const note = joinedNote(into.note, from.note);
+      if (from.note !== '' && note !== null)
         orConflict(stacks.edit({ id: intoId, basedOn: into.version, changed: { note } }));
       orConflict(stacks.edit({ id, basedOn, changed: { closedAt: context.now() } }));
       letStacksFollow(context, [intoId]);

@@ -10,8 +10,14 @@ export const stackQueries = (context: QueryContext) =>
   ({
     'stacks.list': () => context.yard().stacks.list(),
     'stacks.get': ({ id }) => {
-      const { boards, stacks } = context.yard();
-      return { ...orRefuse(stacks.get(id), 'stack'), speciesNames: boards.speciesOfStack(id) };
+      const { acts, boards, stacks } = context.yard();
+      const stack = orRefuse(stacks.get(id), 'stack');
+      const onPage = { ...stack, speciesNames: boards.speciesOfStack(id) };
+      if (stack.closedAt === null) return { ...onPage, closed: null };
+      const hasArchived = boards.idsEverOfStack(id).length > 0;
+      const into = stacks.get(acts.stackMergedInto(id) ?? 0);
+      const mergedInto = into ? { id: into.id, name: into.name } : null;
+      return { ...onPage, closed: { hasArchived, mergedInto } };
     },
     'stacks.nextLayer': ({ id }) => {
       const { boards, stacks } = context.yard();

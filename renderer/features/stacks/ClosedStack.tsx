@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { StackOnPage } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Banner } from '../../ui/Banner.tsx';
@@ -8,12 +8,13 @@ import { useWords } from '../../words.ts';
 import { ReopenForm } from '../closing/ReopenForm.tsx';
 import { StackEnding } from './StackEnding.tsx';
 
-/** On the page of a stack that left the lists: since when, and the way back. */
-export function ClosedStack({ stack, closedAt }: { stack: StackRow; closedAt: string }) {
+/** On the page of a stack that left the lists: since when, where its boards are, and the way back. */
+export function ClosedStack({ stack, closedAt }: { stack: StackOnPage; closedAt: string }) {
   const { say } = useWords();
   const [open, setOpen] = useState<'reopen' | 'delete' | null>(null);
   const close = () => setOpen(null);
   const { id, version: basedOn } = stack;
+  const { hasArchived = false, mergedInto = null } = stack.closed ?? {};
   return (
     <>
       <Banner
@@ -32,6 +33,17 @@ export function ClosedStack({ stack, closedAt }: { stack: StackRow; closedAt: st
         }
       >
         {say('closing.stack-closed', { closedOn: closedAt })}
+        {mergedInto && (
+          <>
+            {' '}
+            {say('closing.merged-into')}{' '}
+            <a href={hrefOf({ name: 'stack', id: mergedInto.id })} translate="no">
+              {mergedInto.name}
+            </a>
+            {'.'}
+          </>
+        )}{' '}
+        {hasArchived && say('closing.find-archived')}
       </Banner>
       {open === 'reopen' && (
         <ReopenForm

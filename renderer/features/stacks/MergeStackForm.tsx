@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
-import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { joinedNote, type StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -20,7 +20,7 @@ export function MergeStackForm({ stack, onClose }: { stack: StackRow; onClose: (
   const { draft, field, read } = useDraft(schema, { stackId: null });
   const into = useQuery('stacks.list', {}).output?.find(({ id }) => id === draft.stackId);
   const isElsewhere = into !== undefined && stack.boards > 0 && into.placeId !== stack.placeId;
-  const carried = useCarried(isElsewhere ? { id: into.placeId, name: into.placeName } : null);
+  const carried = useCarried(isElsewhere ? { id: into.placeId, name: into.placeName } : null, stack.boards);
   const { underWay, follow, cancel } = useLongWork();
   const { id, version: basedOn, name: stackName } = stack;
 
@@ -47,6 +47,9 @@ export function MergeStackForm({ stack, onClose }: { stack: StackRow; onClose: (
       <p className="soft">{say('closing.merge-stack-effect')}</p>
       {into && into.endUseId !== stack.endUseId && (
         <p>{say('closing.merge-use', { endUseName: into.endUseName })}</p>
+      )}
+      {into && joinedNote(into.note, stack.note) === null && (
+        <p>{say('closing.merge-note-too-long', { name: stackName })}</p>
       )}
       {carried.fields}
     </FormDialog>

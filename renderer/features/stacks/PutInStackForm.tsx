@@ -31,7 +31,10 @@ export function PutInStackForm({
   const stack = stacks.find(({ id }) => id === draft.stackId);
   const coming = boards.filter(({ stackId }) => stackId !== draft.stackId);
   const isElsewhere = stack !== undefined && coming.some(({ placeId }) => placeId !== stack.placeId);
-  const carried = useCarried(isElsewhere ? { id: stack.placeId, name: stack.placeName } : null);
+  const carried = useCarried(
+    isElsewhere ? { id: stack.placeId, name: stack.placeName } : null,
+    coming.length,
+  );
   const { underWay, follow, cancel } = useLongWork();
   const [first] = boards;
   const inOne = boards.every(({ stackId }) => stackId === first?.stackId) ? first?.stackId : undefined;

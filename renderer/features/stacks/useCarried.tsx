@@ -17,9 +17,10 @@ const schemaOn = (today: string) => z.object({ day: dayUntil(today), time: z.str
 /**
  * Whether boards that come to another stack were carried to its place, and when.
  *
- * @param place  of the stack, where some of the boards are elsewhere; null: nothing is to be carried
+ * @param place   of the stack, where some of the boards are elsewhere; null: nothing is to be carried
+ * @param boards  how many come
  */
-export function useCarried(place: { id: number; name: string } | null) {
+export function useCarried(place: { id: number; name: string } | null, boards: number) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
   const [isCarried, setCarried] = useState(true);
@@ -39,8 +40,8 @@ export function useCarried(place: { id: number; name: string } | null) {
     fields: (isAsked && (
       <>
         <Checkbox
-          label={say('stacks.carried', { placeName: place.name })}
-          hint={isCarried ? undefined : say('stacks.not-carried')}
+          label={say('stacks.carried', { boards, placeName: place.name })}
+          hint={isCarried ? undefined : say('stacks.not-carried', { boards })}
           checked={isCarried}
           onChecked={setCarried}
         />

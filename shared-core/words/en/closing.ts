@@ -29,6 +29,8 @@ export const closing = {
   'closing.merge-stack-effect':
     'All its boards, notes, pictures, and planned moves go there. Layers are cleared. Its rounds keep its name, and it is closed.',
   'closing.merge-use': 'Its boards then have the use {endUseName}.',
+  'closing.merge-note-too-long':
+    'The two notes are too long for one. That of {name} stays on its page, under Closed stacks.',
   'closing.merge-place-effect':
     'Everything that is or was here counts as there, in forecasts as well. This place is closed.',
   'closing.merging-places': 'Merging places',
@@ -46,5 +48,7 @@ export const closing = {
   'closing.closed-places': 'Closed places: {places}',
   'closing.stack-was-in': '· {placeName} · closed {closedOn}',
   'closing.closed-on': '· closed {closedOn}',
-  'closing.stack-closed': 'Closed on {closedOn}. Find its boards under All boards, in the filter Archived.',
+  'closing.stack-closed': 'Closed on {closedOn}.',
+  'closing.merged-into': 'Merged into',
+  'closing.find-archived': 'Find its boards under All boards, in the filter Archived.',
 } as const;

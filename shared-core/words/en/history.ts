@@ -42,6 +42,8 @@ export const history = {
   'act.project.deleted': '{rows, plural, one {Project {recordName} deleted.} other {# projects deleted.}}',
   'act.board.added-to':
     '{rows, plural, one {Board {recordName} added to {stackName}.} other {# boards added to {stackName}.}}',
+  'act.board.put':
+    '{rows, plural, one {Board {recordName} put in {stackName}.} other {# boards put in {stackName}.}}',
   'act.board.ripped':
     '{rows, plural, one {Board {parentName} ripped: {recordName}.} other {Board {parentName} ripped into # boards.}}',
   'act.board.crosscut':

@@ -118,8 +118,9 @@ export const stacks = {
   'stacks.put-order-blank': 'Leave blank if you do not know how they lie. Their old layers are cleared.',
   'stacks.put-order-one': 'Its old layer and column are cleared. Edit the board to enter new ones.',
   'stacks.boards-put': '{boards, plural, one {# board is} other {# boards are}} in {stackName} now.',
-  'stacks.carried': 'They were moved to {placeName} for it',
-  'stacks.not-carried': 'They stay where they are, and the stack lists them as moved elsewhere.',
+  'stacks.carried': '{boards, plural, one {It was} other {They were}} moved to {placeName}',
+  'stacks.not-carried':
+    '{boards, plural, one {It stays where it is, and the stack lists it} other {They stay where they are, and the stack lists them}} as moved elsewhere.',
   'stacks.move-button': 'Move',
   'stacks.move-history': 'Earlier places stay on record. Forecasts use them.',
   'stacks.move-to': 'To',

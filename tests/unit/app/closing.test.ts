@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
+import { openWindow } from './a-window.ts';
 import { doing, lines, undo } from './seen-yard.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -90,6 +91,7 @@ test('merged stacks: boards, notes and planned moves come along, rounds stay wha
   expect(await yard.query('rounds.get', { roundId })).toMatchObject({ stackId: yard.stack.id });
   expect(await stackNames()).toEqual(['Oak']);
   expect((await lines())[0]).toBe('Stack Walnut merged into Oak: 2 boards. Board WAL-01 moved to Barn.');
+  expect((await stackNow()).closed).toEqual({ hasArchived: false, mergedInto: { id: intoId, name: 'Oak' } });
 });
 
 test('the history names what was merged or deleted, also where nothing of it is left', async () => {
@@ -111,6 +113,66 @@ test('the history names what was merged or deleted, also where nothing of it is 
     'Name changed from Oak to Red oak on stack Red oak.',
     'Stack Elm merged into Oak: no boards.',
   ]);
+});
+
+test('notes that are too long for one: each stays with its own stack', async () => {
+  const [own, other] = ['a'.repeat(1200), 'b'.repeat(1200)];
+  const intoId = await addStack('Oak', yard.place.id, own);
+  await yard.command('stacks.edit', { id: yard.stack.id, basedOn: 1, changed: { note: other } });
+  await yard.command('stacks.merge', { id: yard.stack.id, basedOn: 2, intoId, move: null });
+  expect([(await stackNow(intoId)).note, (await stackNow()).note]).toEqual([own, other]);
+});
+
+describe('what another window changed since is not undone, and the refusal says what and when', () => {
+  const otherWindow = () => openWindow(yard.app, 'window-2');
+  const refusal = (act: string) => yard.refusal('acts.undo', { act });
+
+  test('a merge of stacks, of which a board was put elsewhere', async () => {
+    const [oak, elm] = [await addStack('Oak'), await addStack('Elm')];
+    const merge = { id: yard.stack.id, basedOn: 1, intoId: oak, move: null };
+    const { act } = await doing('stacks.merge', merge);
+    const [board] = (await yard.query('boards.list', { stackId: oak, search: '', offset: 0, limit: 9 })).rows;
+    await otherWindow().command('boards.editTogether', {
+      boards: [{ id: board!.id, basedOn: board!.version }],
+      changed: {},
+      stackId: elm,
+      stackOrder: null,
+      move: null,
+    });
+    expect(await refusal(act)).toMatch(
+      /^Board WAL-01 was changed later, so nothing was undone\. Undo this first \(.*\): Board WAL-01 put in Elm\.$/,
+    );
+    expect(await stackNames()).toEqual(['Elm', 'Oak']);
+  });
+
+  test('a merge of places, one of which was opened again', async () => {
+    const barn = await addPlace('Barn');
+    const merge = { id: yard.place.id, basedOn: 1, intoId: barn, air: 'into' as const };
+    const { act } = await doing('places.merge', merge);
+    await otherWindow().command('places.reopen', { id: yard.place.id, basedOn: 2 });
+    expect(await refusal(act)).toMatch(
+      /^Place Shop was changed later, so nothing was undone\. .*: Reopened: place Shop\.$/,
+    );
+    expect(await placeNames()).toEqual(['Shop', 'Barn']);
+  });
+
+  test('a closing and a deletion, whose names were given to others', async () => {
+    const oak = await addStack('Oak');
+    const { act: closing } = await doing('stacks.close', { id: oak, basedOn: 1 });
+    await otherWindow().command('stacks.reopen', { id: oak, basedOn: 2, name: 'Oak of old' });
+    expect(await refusal(closing)).toMatch(/^Stack Oak of old was changed later, so nothing was undone\./);
+    const { act: deletion } = await doing('stacks.delete', { id: oak, basedOn: 3 });
+    await addStack('Oak of old');
+    expect(await refusal(deletion)).toBe(
+      'Stack Oak of old cannot come back: its ID or name is in use now. Nothing was undone.',
+    );
+    const loft = await addPlace('Loft');
+    const { act: lost } = await doing('places.delete', { id: loft, basedOn: 1 });
+    await addPlace('Loft');
+    expect(await refusal(lost)).toBe(
+      'Place Loft cannot come back: its ID or name is in use now. Nothing was undone.',
+    );
+  });
 });
 
 test('a place in use is not closed; closed, what was there keeps its history and its forecast', async () => {

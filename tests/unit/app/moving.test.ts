@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { DAY_MS, HOUR_MS } from '../../../shared-core/time.ts';
+import { openWindow } from './a-window.ts';
 import { doing, lines, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -71,6 +72,18 @@ test('a move that another window edited meanwhile is a conflict', async () => {
   expect(await yard.answer('moves.edit', edit)).toMatchObject({ ok: false, current: { version: 2 } });
 });
 
+test('a move that another window changed since is neither back nor gone, and the refusal says what came since', async () => {
+  const { moved } = await bothToShed();
+  const other = openWindow(yard.app, 'window-2');
+  const edit = { id: moved.id, basedOn: 1, changed: { placeId: yard.place.id } };
+  const { act } = await doing('moves.edit', edit);
+  await other.command('moves.delete', { id: moved.id, basedOn: 2 });
+  expect(await yard.refusal('acts.undo', { act })).toMatch(
+    /^A move of board WAL-01 was changed later, so nothing was undone\. Undo this first \(.*\): A move of board WAL-01 to Shop deleted\.$/,
+  );
+  expect(await placeNames()).toEqual(['Shop']);
+});
+
 test('an edit that changes the order of moves asks first', async () => {
   const { entered, moved } = await bothToShed();
   const early = { since: before(20 * 24), isDayOnly: true };
@@ -112,6 +125,7 @@ test('a deleted move is among the changes of its board, and of no other', async 
   const { moved } = await bothToShed();
   const { act } = await doing('moves.delete', { id: moved.id, basedOn: 1 });
   const line = 'A move of board WAL-01 to Shed deleted.';
+  expect(await lines(first())).toContain('2 boards moved to Shed.');
   expect((await lines(first()))[0]).toBe(line);
   expect(await lines(secondId())).not.toContain(line);
   await undo(act);

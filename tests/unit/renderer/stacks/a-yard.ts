@@ -37,6 +37,7 @@ export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   lastProbedAt: new Date(Date.now() - 3 * DAY_MS).toISOString(),
   openRoundId: null,
   lastRoundId: null,
+  closed: null,
   closedAt: null,
   speciesNames: ['Northern red oak'],
   ...more,

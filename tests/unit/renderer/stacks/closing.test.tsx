@@ -69,12 +69,34 @@ test('a stack is merged into another, with the day on which its boards were move
   const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
   const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak into another');
   await user.selectOptions(await dialog.findByLabelText('Into'), 'Other oak');
-  expect(dialog.getByLabelText('They were moved to Barn for it')).toHaveProperty('checked', true);
+  expect(dialog.getByLabelText('They were moved to Barn')).toHaveProperty('checked', true);
   await user.click(dialog.getByRole('button', { name: 'Merge' }));
   await waitFor(() => expect(told()).toEqual(['Ridge oak is merged into Other oak.']));
   expect(machine.inputsOf('stacks.merge')).toMatchObject([
     { id: 1, basedOn: 1, intoId: 2, move: { placeId: 8, isDayOnly: false } },
   ]);
+}, 15_000);
+
+test('two notes that are too long for one: the dialog says where the one of the merged stack stays', async () => {
+  const long = 'n'.repeat(1200);
+  const { user } = openStack(aStack({ note: long }), {
+    'stacks.list': () => [other, { ...other, id: 3, name: 'Third oak', note: long }],
+  });
+  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak into another');
+  const into = await dialog.findByLabelText('Into');
+  await user.selectOptions(into, 'Other oak');
+  expect(dialog.queryByText(/too long/)).toBeNull();
+  await user.selectOptions(into, 'Third oak');
+  expect(dialog.getByText(/^The two notes are too long for one\. That of Ridge oak stays/)).toBeTruthy();
+}, 15_000);
+
+test('a closed stack says where its boards are', async () => {
+  const closed = { hasArchived: true, mergedInto: { id: 2, name: 'Other oak' } };
+  openStack(aStack({ boards: 0, closedAt, closed }));
+  expect((await screen.findByRole('link', { name: 'Other oak' })).getAttribute('href')).toBe('#/stacks/2');
+  expect(screen.getByText(/Merged into/).textContent).toMatch(
+    /^Closed on May 1.*\. Merged into Other oak\. Find its boards under All boards/,
+  );
 }, 15_000);
 
 test('a closed stack says so and is reopened, under another name if need be', async () => {
@@ -117,7 +139,7 @@ test('boards are put in another stack, laid on top of what is there, and stay wh
   );
   const dialog = await choose(user, 'Put in another stack', 'Put 2 boards in another stack');
   await user.selectOptions(await dialog.findByLabelText('Stack'), 'Other oak');
-  await user.click(dialog.getByLabelText('They were moved to Barn for it'));
+  await user.click(dialog.getByLabelText('They were moved to Barn'));
   await user.type(await dialog.findByLabelText('Boards per layer'), '2');
   await user.click(dialog.getByRole('button', { name: 'Put there' }));
   await waitFor(() => expect(told()).toEqual(['2 boards are in Other oak now.']));
