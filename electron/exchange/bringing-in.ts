@@ -3,13 +3,15 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { Merged, MergedRecords, Side } from '../../shared-core/contract/exchange.ts';
+import type { MergedAct } from '../../shared-core/exchange/merged-act.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { actHistory } from '../store/act-history.ts';
 import { type Act, actReads, actWrites } from '../store/act-table.ts';
 import { asBackupProblem, writeBackup } from '../store/backup.ts';
 import { withChosenYard } from '../store/chosen-file.ts';
 import { bringTheirPictures, type PictureWays } from '../store/merged-pictures.ts';
 import { picturesBeside } from '../store/picture-files.ts';
-import { type Db, openYardFile } from '../store/yard-file.ts';
+import { type Db, openYardFile, YardFileProblem } from '../store/yard-file.ts';
 import { makeYardOfJson } from './json-import.ts';
 import { merge } from './merge.ts';
 
@@ -22,6 +24,8 @@ export interface BringingIn {
   /** Where the own yard comes with the other in it, and its pictures beside; null to see what that would come to. */
   target: string | null;
   act: Act;
+  /** What the person calls the file. */
+  fileName: string;
   /** Whose version of a record holds where both edited it, and of which records the other's. */
   choices: { rest: Side; others: readonly string[] };
 }
@@ -34,10 +38,10 @@ export interface BroughtIn {
 
 /**
  * Brings the other yard into a copy of the own one, which stays as it is.
- * @throws Refusal that says what is wrong with the file, or the disk
+ * @throws Refusal that says what is wrong with the file, or the disk; or that nothing in the file is new
  */
 export async function bringIn(
-  { own, file, target, act, choices }: BringingIn,
+  { own, file, target, act, fileName, choices }: BringingIn,
   tell: (done: number, total: number) => void,
 ): Promise<BroughtIn> {
   const folder = mkdtempSync(join(tmpdir(), 'pintally-merge-'));
@@ -47,7 +51,9 @@ export async function bringIn(
     const copy = target ?? join(folder, 'own.sqlite');
     await writeBackup(own, copy);
     const ways = { own, file, to: target && picturesBeside(target) };
-    return mergeFiles(copy, theirs, act, choices, ways, tell);
+    const came = mergeFiles(copy, theirs, { act, fileName }, choices, ways, tell);
+    if (target !== null && came.isNothing) throw new Refusal(message('refusal.merge-nothing'));
+    return came;
   } catch (error) {
     if (target !== null) {
       rmSync(target, { force: true });
@@ -67,7 +73,18 @@ async function makeReadable(
 ): Promise<void> {
   if (!isDatabase(file)) return makeYardOfJson(file, target, tell);
   await withChosenYard(file, (readable) => copyFileSync(readable, target));
-  openYardFile(target).db.close();
+  try {
+    openYardFile(target).db.close();
+  } catch (error) {
+    throw error instanceof YardFileProblem ? withoutCopy(error) : error;
+  }
+}
+
+/** A person chose a file, and knows nothing of the copy that could not be opened. */
+function withoutCopy({ damaged, cause }: YardFileProblem): Refusal {
+  const isFull = /^(ENOSPC|EDQUOT|SQLITE_FULL)/.test(String((cause as { code?: unknown } | undefined)?.code));
+  if (isFull) return new Refusal(message('refusal.restore-no-room', { folder: tmpdir() }));
+  return new Refusal(message(damaged ? 'refusal.restore-damaged' : 'refusal.restore-file-gone'));
 }
 
 /** By the start of SQLite's header, https://www.sqlite.org/fileformat.html, section 1.3. */
@@ -85,11 +102,11 @@ function isDatabase(file: string): boolean {
 function mergeFiles(
   copy: string,
   theirs: string,
-  act: Act,
+  what: Pick<BringingIn, 'act' | 'fileName'>,
   { rest, others }: BringingIn['choices'],
   ways: PictureWays,
   tell: (done: number, total: number) => void,
-): BroughtIn {
+): BroughtIn & { isNothing: boolean } {
   const { db } = openYardFile(copy);
   try {
     // A large one was checked when it was copied.
@@ -98,26 +115,31 @@ function mergeFiles(
     const newestAct = actReads(db).newestId();
     const exceptions = new Set(others);
     const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
-    const records = inAct(db, act, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
-    const { missing, noRoom } = bringTheirPictures(db, ways, tell);
+    const records = inAct(db, what, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
+    const { missing, found, noRoom } = bringTheirPictures(db, ways, tell);
     if (noRoom > 0) throw new Refusal(message('refusal.restore-no-room', { folder: dirname(copy) }));
-    const merged = { ...records, missingPictures: missing };
+    const merged = { ...records, missingPictures: missing, foundPictures: found };
+    const changed = actHistory(db).counts(actReads(db).newestId() as number);
     db.exec('DETACH theirs');
     // One file again, without others beside it.
     db.pragma('journal_mode = DELETE');
-    return { merged, newestAct };
+    return { merged, newestAct, isNothing: changed.length + found + records.clashCount === 0 };
   } finally {
     db.close();
   }
 }
 
-function inAct(db: Db, act: Act, work: () => MergedRecords): MergedRecords {
+function inAct(
+  db: Db,
+  { act, fileName }: Pick<BringingIn, 'act' | 'fileName'>,
+  work: () => MergedRecords,
+): MergedRecords {
   const acts = actWrites(db);
   return db.transaction(() => {
     acts.begin(act);
     const merged = work();
-    const { added, edited, deleted } = merged;
-    acts.finish({ added, edited, deleted });
+    const { added, edited, deleted, leaveCount } = merged;
+    acts.finish({ fileName, added, edited, deleted, left: leaveCount } satisfies MergedAct);
     return merged;
   })();
 }

@@ -235,6 +235,8 @@ export function createLeaving(
       }
       for (const uuid of backRows) writes.remove('undoneRows', uuid);
     },
+    /** How many records leave. */
+    count: (): number => [...left.values()].reduce((sum, { count }) => sum + count, 0),
     /** A sentence for each kind of record that leaves. */
     told: (): Message[] => {
       const sentences = TOLD.flatMap((kind): Message[] => {

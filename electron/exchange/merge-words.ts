@@ -1,5 +1,6 @@
 import type { Clash } from '../../shared-core/contract/exchange.ts';
 import { clashField } from '../../shared-core/exchange/clash-words.ts';
+import { countsInWords } from '../../shared-core/exchange/merge-counts.ts';
 import {
   tableOf,
   type YardRecord,
@@ -26,20 +27,6 @@ interface Left {
   who: 'mine' | 'theirs';
   by: readonly string[];
   on: WentOn;
-}
-
-/** So many kinds of records are told on their own. */
-const COUNTED = ['boards', 'rounds', 'readings', 'amendments', 'moves', 'reservations', 'pictures'] as const;
-
-/** How many of which records, a part for each kind: "2 readings", "1 other record". */
-export function countsInWords(counts: Readonly<Record<string, number>>): Message[] {
-  const named = COUNTED.flatMap((kind) =>
-    counts[kind] ? [message(`merge.count.${kind}`, { count: counts[kind] })] : [],
-  );
-  const others = Object.entries(counts)
-    .filter(([kind]) => !COUNTED.some((each) => each === kind))
-    .reduce((sum, [, count]) => sum + count, 0);
-  return others > 0 ? [...named, message('merge.count.others', { count: others })] : named;
 }
 
 /** What is said of records of two yards that are brought together. */

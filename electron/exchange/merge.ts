@@ -54,7 +54,8 @@ const EDITED_TABLES: ReadonlySet<string> = new Set(
   yardTableNames.filter((named) => tableOf(named).way === 'edited').map((named) => tableOf(named).table),
 );
 
-/** Others name these by their ids. */
+/** Fields that name a record of a catalog by its id. */
+const CATALOG_OF = { speciesId: 'species', endUseId: 'end_use' };
 const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
 
 /** What of an own record its name depends on: it may be freed before the record is edited. */
@@ -98,6 +99,9 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     for (const [table, uuid] of namedBy(named, record)) {
       if (EDITED_TABLES.has(table)) needed.add(`${table} ${uuid}`);
     }
+    for (const [field, table] of Object.entries(CATALOG_OF)) {
+      if (typeof record[field] === 'string') needed.add(`${table} ${record[field]}`);
+    }
   };
   const isHere = rowsHere(db);
 
@@ -121,10 +125,9 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       const own = mine.one(named, their.uuid) ?? same(their);
       if (own === undefined) {
         const isGone =
-          !isCatalog(named) &&
           edits.ofMine.wasDeleted(table, their.uuid) &&
           !edits.ofTheirs.has(table, their.uuid) &&
-          !needed.has(`${table} ${their.uuid}`);
+          !needed.has(`${table} ${isCatalog(named) ? their.id : their.uuid}`);
         if (isGone) continue;
         uuids.push(their.uuid);
         need(named, their);
@@ -189,6 +192,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       );
       clashes.add(() => words.clashOf(named, own, their, fields));
       const chosen = choose(own.uuid) === 'theirs' ? their : own;
+      if (chosen === their) counts.edited++;
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
       again.push({ ...chosen, uuid });
@@ -248,6 +252,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     ...counts,
     added,
     leaves: leaving.told(),
+    leaveCount: leaving.count(),
     ...otherValues(db, { mine, theirs }, words),
     clashes: clashes.first,
     clashCount: clashes.count(),

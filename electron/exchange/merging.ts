@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
 import type { Commands, Queries } from '../app/handlers.ts';
@@ -24,7 +24,7 @@ export function createBringingIn(
   { dataDir, now }: { dataDir: string; now: () => string },
 ) {
   async function bring(
-    what: { file: string; target: string | null; choices: BringingIn['choices'] },
+    what: Pick<BringingIn, 'file' | 'fileName' | 'target' | 'choices'>,
     who: string,
     underWay: UnderWay,
   ) {
@@ -40,18 +40,22 @@ export function createBringingIn(
       'exchange.look': ({ file, work }, window) =>
         longWork.run(window, work, async (underWay) => {
           const choices = { rest: 'mine', others: [] } as const;
-          const { merged } = await bring({ file, target: null, choices }, window, underWay);
+          const { merged } = await bring({ file, fileName: '', target: null, choices }, window, underWay);
           return merged;
         }),
     } satisfies Partial<Queries>,
     commands: {
-      'exchange.merge': ({ file, rest, others, work }, window) =>
+      'exchange.merge': ({ file, fileName, rest, others, work }, window) =>
         longWork.run(window, work, async (underWay) => {
           const folder = join(dataDir, 'transfers');
           makePrivateFolder(folder);
           const target = join(folder, `${randomUUID()}.sqlite`);
           try {
-            const { newestAct } = await bring({ file, target, choices: { rest, others } }, window, underWay);
+            const { newestAct } = await bring(
+              { file, fileName: basename(fileName), target, choices: { rest, others } },
+              window,
+              underWay,
+            );
             underWay.signal.throwIfAborted();
             return await takeMerged(target, newestAct);
           } finally {

@@ -24,6 +24,8 @@ export interface PictureWays {
 export interface PicturesCame {
   /** Found nowhere, or damaged. */
   missing: number;
+  /** That the own yard lacks. */
+  found: number;
   /** Not copied: the disk is full. */
   noRoom: number;
 }
@@ -57,13 +59,17 @@ export function bringTheirPictures(
     if (bytes !== undefined && hashOf(bytes) === hash) return bytes;
     return folders.map((folder) => wholePicture(folder, hash)).find((whole) => whole !== null) ?? null;
   };
-  const came: PicturesCame = { missing: 0, noRoom: 0 };
+  const came: PicturesCame = { missing: 0, found: 0, noRoom: 0 };
   for (const [index, hash] of hashes.entries()) {
     tell(index, hashes.length);
     if (hasPicture(picturesBeside(own), hash)) continue;
     const bytes = find(hash);
-    if (bytes === null) came.missing++;
-    else if (to !== null && !savePicture(to, bytes, hash)) came.noRoom++;
+    if (bytes === null) {
+      came.missing++;
+      continue;
+    }
+    came.found++;
+    if (to !== null && !savePicture(to, bytes, hash)) came.noRoom++;
   }
   return came;
 }

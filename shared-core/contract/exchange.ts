@@ -43,6 +43,8 @@ const mergedRecordsSchema = z.object({
   deleted: z.record(z.string(), z.number().int()),
   /** What leaves the lists of this yard, a sentence for each kind of record. */
   leaves: z.array(messageSchema),
+  /** How many records that are. */
+  leaveCount: z.number().int(),
   /** Records that are never edited, and say something else in the file than here: the first of them. Those here stay. */
   otherValues: z.array(messageSchema),
   otherValueCount: z.number().int(),
@@ -58,6 +60,8 @@ export type MergedRecords = z.infer<typeof mergedRecordsSchema>;
 export const mergedSchema = mergedRecordsSchema.extend({
   /** How many of its pictures do not come with it: their files were not found, or are damaged. */
   missingPictures: z.number().int(),
+  /** How many come, of those whose files this yard lacks. */
+  foundPictures: z.number().int(),
 });
 export type Merged = z.infer<typeof mergedSchema>;
 

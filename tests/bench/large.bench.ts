@@ -60,7 +60,7 @@ console.log(
   const file = exported;
   const work = randomUUID();
   await timed('look at an export', () => query('exchange.look', { file, work }));
-  const merge = { file, rest: 'mine' as const, others: [], work };
+  const merge = { file, fileName: 'yard.json', rest: 'mine' as const, others: [], work };
   await timed('merge it into an empty yard', () => command('exchange.merge', merge));
   await timed('undo that', () => command('backups.undoRestore', {}));
   await app.close();
@@ -69,7 +69,8 @@ console.log(
   const other = makeYard('other');
   fillYard(other.file, BOARDS, 1, null, ROUNDS);
   const { app, command } = await openApp(own.dataDir);
-  const merge = { file: other.file, rest: 'mine' as const, others: [], work: randomUUID() };
+  const what = { file: other.file, fileName: 'other.sqlite', work: randomUUID() };
+  const merge = { ...what, rest: 'mine' as const, others: [] };
   await timed('merge another yard as large', () => command('exchange.merge', merge));
   await timed('undo that', () => command('backups.undoRestore', {}));
   await app.close();

@@ -1,4 +1,5 @@
 import type { CommandName } from '../../../shared-core/contract/requests.ts';
+import { mergedActSchema, mergedLine } from '../../../shared-core/exchange/merged-act.ts';
 import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
 import { actLine } from '../../../shared-core/history/act-line.ts';
 import type { ActSample, ListedAct } from '../../store/act-history.ts';
@@ -28,7 +29,11 @@ const OWNER_TABLES: Readonly<Record<string, string>> = {
 };
 
 /** How the history tells of an act: its records by the names that they had then. */
-export function lineOf({ acts }: Pick<YardReader, 'acts'>, { place, request }: ListedAct) {
+export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place }: ListedAct) {
+  if (request === 'exchange.merge') {
+    const merged = mergedActSchema.safeParse(acts.find(id)?.outcome).data;
+    if (merged) return mergedLine(merged);
+  }
   const named = (column: string, value: unknown): SavedValue => {
     const table = NAMED[column];
     if (table !== undefined && value != null) return acts.nameThen(table, value, place);

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Clash, Merged, Side } from '../../../shared-core/contract/exchange.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { countsInWords } from '../../../shared-core/exchange/merge-counts.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { tellDone } from '../../stores/notices.ts';
@@ -41,12 +42,13 @@ export function BringInDialog({
     setOthers(changed);
   };
   const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
-  const parts = partsOf(found.added);
-  const deleted = partsOf(found.deleted);
-  const isNothing = parts.length + deleted.length + found.leaves.length + found.edited + clashCount === 0;
+  const parts = countsInWords(found.added);
+  const deleted = countsInWords(found.deleted);
+  const records = parts.length + deleted.length + found.leaves.length + found.edited + clashCount;
+  const isNothing = records + found.foundPictures === 0;
   const bringIn = async () => {
     const done = await merging.run(async (work) => {
-      await mergeYard({ file, rest, others: [...others], work });
+      await mergeYard({ file, fileName, rest, others: [...others], work });
       return true;
     }, say('merge.stopped'));
     if (!done) return;
@@ -56,6 +58,9 @@ export function BringInDialog({
   return (
     <Dialog title={say('merge.question', { fileName })} onClose={onClose}>
       {isNothing && <p>{say('merge.nothing')}</p>}
+      {records === 0 && found.foundPictures > 0 && (
+        <p>{say('merge.found-pictures', { pictures: found.foundPictures })}</p>
+      )}
       {parts.length > 0 && <p>{say('merge.added', { parts })}</p>}
       {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
       {deleted.length > 0 && <p>{say('merge.deleted', { parts: deleted })}</p>}
@@ -192,27 +197,4 @@ function ClashChoice({
       onValue={onSide}
     />
   );
-}
-
-const NAMED = [
-  'stacks',
-  'boards',
-  'rounds',
-  'readings',
-  'amendments',
-  'moves',
-  'reservations',
-  'places',
-  'pictures',
-] as const;
-
-/** What comes in, one kind at a time: "1 stack", "2 boards"; the rest together. */
-function partsOf(added: Merged['added']): Message[] {
-  const named = NAMED.flatMap((kind) =>
-    added[kind] ? [message(`merge.count.${kind}`, { count: added[kind] })] : [],
-  );
-  const others = Object.entries(added)
-    .filter(([kind]) => !NAMED.some((each) => each === kind))
-    .reduce((sum, [, count]) => sum + count, 0);
-  return others > 0 ? [...named, message('merge.count.others', { count: others })] : named;
 }

@@ -33,6 +33,8 @@ export const exchangeRequests = {
     command({
       input: z.object({
         file: pathSchema,
+        /** What the person calls it: History names it. */
+        fileName: pathSchema,
         rest: sideSchema,
         others: z.array(z.uuid()).max(MOST_CLASHES_SHOWN),
         work: workSchema,

@@ -52,6 +52,8 @@ export const exchange = {
   'merge.demo': 'Nothing can be brought into the demo yard. Open your own yard first.',
   'merge.question': 'Bring in {fileName}?',
   'merge.nothing': 'Your yard has everything in this file.',
+  'merge.found-pictures':
+    '{pictures, plural, one {# picture is} other {# pictures are}} missing here, and the file has {pictures, plural, one {it} other {them}}.',
   'merge.added': 'New: {parts}.',
   'merge.edited': '{records, plural, one {# record} other {# records}} here will change to match the file.',
   'merge.deleted': 'Deleted in the file, so deleted here: {parts}.',
@@ -107,7 +109,7 @@ export const exchange = {
   'merge.blank': 'Blank',
   'merge.record.round': 'Round of {recordName}, {date}',
   'merge.record.reading': 'Reading {reading} of board {recordName}',
-  'merge.state.here': 'In your lists',
+  'merge.state.here': 'In the lists.',
   'merge.state.closed': 'Closed on {closedOn}.',
   'merge.state.undone': 'Undone on {undoneOn}.',
   'merge.state.undone-row': 'Undone.',
@@ -130,6 +132,7 @@ export const exchange = {
   'merge.count.edits': 'edited',
   'merge.count.others': '{count, plural, one {# other record} other {# other records}}',
   'restore.merged': 'You brought in another yard on {restoredOn}.',
+  'refusal.merge-nothing': 'Your yard has everything in this file. Nothing was changed.',
   'refusal.merge-changed-since':
     'Your yard was changed meanwhile, so nothing was brought in. Choose the file again.',
   'csv.head-in': '{headText} ({unitText})',

@@ -1,15 +1,26 @@
 /** Another file of the yard, brought in by a window: what is new, what both changed, and undoing it. */
 import { createHash } from 'node:crypto';
-import { copyFileSync, mkdirSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
 import { packPictures } from '../../../electron/store/packed-pictures.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
+import type { Side } from '../../../shared-core/contract/exchange.ts';
 import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
 import { addPicture, pictureFile } from '../app/a-picture.ts';
+import { say } from '../app/a-window.ts';
+import { doing } from '../app/seen-yard.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
-import { newFolder } from './a-filled-yard.ts';
+import { newFolder, undoAct } from './a-filled-yard.ts';
 import { downloaded } from './downloaded.ts';
 
 // Real threads on a busy computer.
@@ -45,6 +56,18 @@ async function elsewhere(work: (theirs: Yard) => void): Promise<string> {
 const [first, second] = [0, 1];
 const editHere = (which: number, changed: object) =>
   yard.command('boards.edit', { id: yard.boards[which]!.id, basedOn: 1, changed });
+
+const what = (file: string, rest: Side = 'mine', others: string[] = []) => ({
+  file,
+  fileName: '/folder/theirs.sqlite',
+  rest,
+  others,
+  work: null,
+});
+async function bringIn(file: string, rest: Side = 'mine', others: string[] = []): Promise<void> {
+  await yard.command('exchange.merge', what(file, rest, others));
+  await yard.query('yard.info', {});
+}
 
 test('what is new comes in, what one changed holds, and of what both changed the chosen', async () => {
   const file = await elsewhere((theirs) => {
@@ -82,8 +105,7 @@ test('what is new comes in, what one changed holds, and of what both changed the
   ]);
 
   const others = [found.clashes[0]!.id];
-  await yard.command('exchange.merge', { file, rest: 'mine', others, work: null });
-  await yard.query('yard.info', {});
+  await bringIn(file, 'mine', others);
   expect(await codes()).toEqual([
     ['WAL-01', 'theirs'],
     ['WAL-02', 'theirs, too'],
@@ -162,8 +184,7 @@ describe('pictures of the other yard', () => {
       added: { pictures: 1 },
       missingPictures: 0,
     });
-    await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
-    await yard.query('yard.info', {});
+    await bringIn(file);
     const [came] = await yard.query('pictures.list', { subject: board() });
     expect(came).toMatchObject({ caption: 'Theirs', thumbnail: 'AAAA' });
     const { base64 } = await yard.query('pictures.read', { id: came!.id, offset: 0 });
@@ -178,8 +199,7 @@ describe('pictures of the other yard', () => {
     lay(`${file}-pictures`);
     writeFileSync(join(`${file}-pictures`, hash), 'not what was saved');
     expect(await look()).toMatchObject({ missingPictures: 1 });
-    await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
-    await yard.query('yard.info', {});
+    await bringIn(file);
     const [came] = await yard.query('pictures.list', { subject: board() });
     expect(came).toMatchObject({ caption: 'Theirs' });
     expect(await yard.refusal('pictures.read', { id: came!.id, offset: 0 })).toMatch('is missing');
@@ -197,6 +217,11 @@ describe('pictures of the other yard', () => {
   });
 });
 
+const lineOfNewest = async (): Promise<string> => {
+  const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+  return say(acts[0]!.line);
+};
+
 test('it is one act of the list, which can be undone and redone there', async () => {
   const file = await elsewhere((theirs) => {
     const [one] = yard.boards.map(({ id }) => theirs.boards.get(id)!);
@@ -207,8 +232,8 @@ test('it is one act of the list, which can be undone and redone there', async ()
       yard.now(),
     );
   });
-  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
-  await yard.query('yard.info', {});
+  await bringIn(file);
+  expect(await lineOfNewest()).toBe('Brought in from theirs.sqlite: 1 board, 1 move, and 1 record changed.');
   const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
   await yard.command('acts.undo', { act: acts[0]!.id });
   expect(await codes()).toEqual([
@@ -223,6 +248,47 @@ test('it is one act of the list, which can be undone and redone there', async ()
   ]);
 });
 
+test('the same file again leaves no act, and what was only compared is told as that', async () => {
+  const file = await elsewhere((theirs) => {
+    const { id } = theirs.boards.get(yard.boards[first]!.id)!;
+    theirs.boards.edit({ id, basedOn: 1, changed: { note: 'theirs' } });
+  });
+  await editHere(first, { note: 'mine' });
+  await bringIn(file);
+  const compared = 'Compared with theirs.sqlite. Nothing was changed.';
+  expect(await lineOfNewest()).toBe(compared);
+  await editHere(second, { note: 'later' });
+  const before = await lineOfNewest();
+  expect(await yard.refusal('exchange.merge', what(file))).toBe(
+    'Your yard has everything in this file. Nothing was changed.',
+  );
+  expect(await lineOfNewest()).toBe(before);
+  expect(readdirSync(join(yard.dataDir, 'transfers'))).toEqual([]);
+});
+
+test('what was done here before it is not in the way of undoing it', async () => {
+  const { id: roundId } = await yard.beginRound();
+  const boardId = yard.boards[first]!.id;
+  const { act } = await doing('rounds.saveTyped', {
+    roundId,
+    boardId,
+    spotIndex: 1,
+    newestReadingId: null,
+    raw: 12,
+  });
+  const newest = async () => (await yard.query('boards.get', { id: boardId })).readings.at(-1)!;
+  // They undo the reading that is excluded here.
+  const file = await elsewhere((theirs) => undoAct(theirs, act, yard.now()));
+  await yard.command('readings.exclude', { readingId: (await newest()).id, why: { code: 'knot' } });
+  await bringIn(file, 'theirs');
+  expect((await newest()).raw).not.toBe(12);
+  const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+  await yard.command('acts.undo', { act: acts[0]!.id });
+  expect(await newest()).toMatchObject({ raw: 12, excluded: { code: 'knot' } });
+  await yard.command('acts.redo', { act: acts[0]!.id });
+  expect((await newest()).raw).not.toBe(12);
+});
+
 test('what one deleted and the other left alone stays deleted; what the other needs comes back', async () => {
   const { id } = await yard.command('places.add', {
     name: 'Kiln',
@@ -234,8 +300,7 @@ test('what one deleted and the other left alone stays deleted; what the other ne
   });
   const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
   await yard.command('acts.undo', { act: acts[0]!.id });
-  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
-  await yard.query('yard.info', {});
+  await bringIn(file);
   const { board } = await yard.query('boards.get', { id: yard.boards[first]!.id });
   expect(board.placeName).toBe('Kiln');
 });
@@ -253,8 +318,7 @@ test('a stack that one closed and where the other has boards is open again, with
     theirs.places.edit({ id: place.id, basedOn: place.version, changed: { closedAt: yard.now() } });
   });
   await yard.command('boards.add', [yard.board('WAL-03')]);
-  await yard.command('exchange.merge', { file, rest: 'mine', others: [], work: null });
-  await yard.query('yard.info', {});
+  await bringIn(file);
   expect(await yard.query('stacks.list', {})).toMatchObject([{ name: 'Walnut', boards: 1 }]);
   expect(await yard.query('places.list', {})).toMatchObject([{ name: 'Shop' }]);
 });
@@ -269,9 +333,7 @@ test('an export of everything comes into an empty yard, and a bad file changes n
   expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ added: {}, clashCount: 0 });
   writeFileSync(file, json.subarray(0, json.length / 2));
   expect(await yard.refusal('exchange.look', { file, work: null })).toContain('ends too early');
-  expect(await yard.refusal('exchange.merge', { file, rest: 'mine', others: [], work: null })).toContain(
-    'ends too early',
-  );
+  expect(await yard.refusal('exchange.merge', what(file))).toContain('ends too early');
   copyFileSync(process.execPath, file);
   expect(await yard.refusal('exchange.look', { file, work: null })).toContain(
     'not a yard file or a Pintally export',
@@ -283,6 +345,17 @@ test('an export of everything comes into an empty yard, and a bad file changes n
     ['WAL-01', ''],
     ['WAL-02', ''],
   ]);
+});
+
+test('a damaged yard file is refused without the path of a copy', async () => {
+  const file = await elsewhere(() => undefined);
+  const bytes = readFileSync(file);
+  // The pages behind the first: its header is right.
+  bytes.fill(0x5a, 4096 * 3, 4096 * 12);
+  writeFileSync(file, bytes);
+  expect(await yard.refusal('exchange.look', { file, work: null })).toBe(
+    'That file is damaged. Your yard is unchanged. Choose another file or backup.',
+  );
 });
 
 describe('a file that is no yard is refused with a sentence, however large', () => {
