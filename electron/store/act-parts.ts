@@ -91,7 +91,8 @@ export function actParts(db: Db) {
         find: db.prepare<{ id: unknown; acts: string }, Found>(
           // By its act first: most that names a round came with it.
           `SELECT c.uuid, ${act} AS actId FROM ${quoted(child)} c WHERE c.${quoted(column)} = @id
-             AND coalesce(${act}, -1) NOT IN (SELECT value FROM json_each(@acts)) ${isThere} LIMIT 1`,
+             AND coalesce(${act}, -1) NOT IN (SELECT value FROM json_each(@acts)) ${isThere}
+           ORDER BY 2 DESC LIMIT 1`,
         ),
       };
     });
@@ -99,7 +100,7 @@ export function actParts(db: Db) {
   const readWith = db.prepare<{ id: unknown; acts: string }, Found>(
     `SELECT k.uuid, k.act_id AS actId FROM amendment k WHERE k.field = 'meterProfileId' AND k.value = CAST(@id AS TEXT)
        AND ${holds('k')}
-       AND coalesce(k.act_id, -1) NOT IN (SELECT value FROM json_each(@acts)) LIMIT 1`,
+       AND coalesce(k.act_id, -1) NOT IN (SELECT value FROM json_each(@acts)) ORDER BY 2 DESC LIMIT 1`,
   );
 
   const prepare = statements(db);
@@ -108,17 +109,20 @@ export function actParts(db: Db) {
     /** Tables that are only ever added to, whose rows bear their act. */
     appended,
     /**
-     * A row that is there, came by another act, and names this one; undefined where there is none.
+     * A row that is there, came by another act, and names this one, the newest of them; undefined where there is none.
      * @param acts  those that count as the same act, as JSON
      */
     userOf: (table: string, id: unknown, acts: string) => {
       if (!users.has(table)) users.set(table, usersOf(table));
+      const amended = table === 'meter_profile' ? readWith.get({ id, acts }) : undefined;
+      let newest = amended && { table: 'amendment', ...amended };
       for (const { child, find } of users.get(table) ?? []) {
         const found = find.get({ id, acts });
-        if (found) return { table: child, ...found };
+        if (found && (newest === undefined || (found.actId ?? -1) > (newest.actId ?? -1))) {
+          newest = { table: child, ...found };
+        }
       }
-      const amended = table === 'meter_profile' ? readWith.get({ id, acts }) : undefined;
-      return amended && { table: 'amendment', ...amended };
+      return newest;
     },
     /** The newest row of another act that holds in place of this one. */
     laterThan: (table: string, row: Row, acts: string): Found | undefined => {

@@ -44,6 +44,9 @@ class InTheWay extends Error {
   }
 }
 
+/** Of an act and those that undid and redid it: itself. */
+const firstOf = (acts: string): number => Math.min(...(JSON.parse(acts) as number[]));
+
 const parsed = (json: string): Row => JSON.parse(json) as Row;
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -187,11 +190,19 @@ export function actUndo(db: Db) {
     return found?.actId ?? null;
   }
 
-  /** A row that is never deleted holds no longer, or again. */
-  function checkAppended(table: string, row: Row, acts: string): void {
-    refuseWhere('changed', table, row, parts.laterThan(table, row, acts));
+  /** A row that is never deleted is to hold no longer. @param firstAct  what was there before this act is not in the way */
+  function checkAppended(table: string, row: Row, acts: string, firstAct = 0): void {
+    const isLater = (found: Found | undefined) => (found?.actId ?? 0) >= firstAct;
+    const later = parts.laterThan(table, row, acts);
+    if (isLater(later)) refuseWhere('changed', table, row, later);
     const user = parts.userOf(table, row.id, acts);
-    refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
+    if (isLater(user)) refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
+  }
+
+  /** A row that is never deleted holds again: unless another has held in its place since. */
+  function checkHoldsAgain(table: string, row: Row, acts: string, firstAct: number): void {
+    const later = parts.laterThan(table, row, acts);
+    if ((later?.actId ?? 0) >= firstAct) refuseWhere('changed', table, row, later);
   }
 
   /** The fields that the act changed of a row are as it left them. */
@@ -211,7 +222,7 @@ export function actUndo(db: Db) {
     if (table === 'undone_row') {
       const inTable = row.in_table as string;
       const held = rows.find(inTable, uuid) as Row;
-      checkAppended(inTable, held, acts);
+      checkHoldsAgain(inTable, held, acts, firstOf(acts));
       touch(touched, inTable, held);
       rows.remove(table, row, at);
       return;
@@ -258,14 +269,10 @@ export function actUndo(db: Db) {
     rows.insert(table, before);
     touch(touched, table, before);
     if (table !== 'undone_row') return;
-    const held = rows.find(before.in_table as string, uuid) as Row;
-    refuseWhere(
-      'changed',
-      before.in_table as string,
-      held,
-      parts.laterThan(before.in_table as string, held, acts),
-    );
-    touch(touched, before.in_table as string, held);
+    const inTable = before.in_table as string;
+    const held = rows.find(inTable, uuid) as Row;
+    checkAppended(inTable, held, acts, firstOf(acts));
+    touch(touched, inTable, held);
   }
 
   function restore(change: Change, acts: string, at: string, touched: Touched): void {

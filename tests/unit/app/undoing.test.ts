@@ -130,6 +130,25 @@ describe('refused, with what was changed since and when', () => {
     expect(now).toMatchObject({ note: '', widthMm: 180 });
   });
 
+  test('a reading that was excluded and included since, by the newest of these', async () => {
+    const { id } = await yard.beginRound();
+    const { act } = await saved(id, 1, 12);
+    const reading = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings.at(-1)!.id;
+    await yard.command('readings.exclude', { readingId: reading, why: { code: 'knot' } });
+    await yard.command('readings.include', { readingId: reading });
+    expect(await yard.refusal('acts.undo', { act })).toMatch(/included\.$/);
+  });
+
+  test('a reading that was undone and redone, and excluded since', async () => {
+    const { id } = await yard.beginRound();
+    const { act } = await saved(id, 1, 12);
+    await undo(act);
+    await redo(act);
+    const reading = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings.at(-1)!.id;
+    await yard.command('readings.exclude', { readingId: reading, why: { code: 'knot' } });
+    expect(await yard.refusal('acts.undo', { act })).toMatch(/excluded\.$/);
+  });
+
   test('a board that was read since it was added', async () => {
     const { act, output } = await doing('boards.add', [yard.board('WAL-03')]);
     const round = await yard.command('rounds.start', {
