@@ -47,6 +47,7 @@ interface BoardRecord
   outlook: string | null;
   archivedAt: string | null;
   archivedWhy: string | null;
+  mergedInto: string | null;
   isElsewhere: 0 | 1;
 }
 
@@ -105,7 +106,8 @@ const select = `
   SELECT ${selected(recordColumns, 'b')}, s.name AS stackName, coalesce(w.name, w.id) AS speciesName,
     m.place_id AS placeId, p.name AS placeName, m.since AS placeSince, b.place_id <> s.place_id AS isElsewhere,
     f.record AS finding, o.record AS outlook, best.name AS bestPlaceName,
-    b.archived_at AS archivedAt, b.archived_why AS archivedWhy
+    b.archived_at AS archivedAt, b.archived_why AS archivedWhy,
+    (SELECT k.code FROM board k WHERE b.archived_at IS NOT NULL AND k.id = ${keptRecord('b.id')} AND k.id <> b.id) AS mergedInto
   FROM board b
   JOIN stack s ON s.id = b.stack_id
   JOIN species w ON w.id = b.species_id
@@ -125,9 +127,10 @@ function latestFrom(record: string | null, boardId: number, badCaches: BadCacheC
   return latest ?? null;
 }
 
-function archivedFrom({ archivedAt: at, archivedWhy }: BoardRecord): Archived | null {
+function archivedFrom({ archivedAt: at, archivedWhy, mergedInto }: BoardRecord): Archived | null {
   if (at === null) return null;
-  return { ...(readJson(archivedWhySchema, archivedWhy ?? '') ?? { code: 'unknown', note: '' }), at };
+  const why = readJson(archivedWhySchema, archivedWhy ?? '') ?? { code: 'unknown', note: '' };
+  return { ...why, at, ...(mergedInto !== null && { into: mergedInto }) };
 }
 
 const toRowBy =

@@ -13,8 +13,8 @@ export type Leaving = z.infer<typeof leavingSchema>;
 export const leavingNoteSchema = z.string().trim().max(200);
 
 /**
- * Why a board is archived, as the file has it. `merged`: it is another record of a board, which has its readings now. `deleted` and `undone`: it is in no list. `unknown`: what the file has
- * cannot be read.
+ * Why a board is archived, as the file has it. `merged`: it is another record of a board, which has its readings now.
+ * `deleted` and `undone`: it is in no list. `unknown`: what the file has cannot be read.
  */
 export const archivedWhySchema = z.object({
   code: z
@@ -25,5 +25,9 @@ export const archivedWhySchema = z.object({
 export type ArchivedWhy = z.infer<typeof archivedWhySchema>;
 
 /** Why a board is in no list of the yard, and since when. */
-export const archivedSchema = archivedWhySchema.extend({ at: instantSchema });
+export const archivedSchema = archivedWhySchema.extend({
+  at: instantSchema,
+  /** The ID of the board that it was merged into. */
+  into: z.string().optional(),
+});
 export type Archived = z.infer<typeof archivedSchema>;

@@ -1,4 +1,4 @@
-/** A board is sold, and another ripped, of which a piece is sold; each is undone and redone in the window. */
+/** A board is sold, another ripped, of which a piece is sold, and two are merged; each is undone and redone in the window. */
 import { expect, type Page } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
@@ -48,4 +48,25 @@ test('life of boards: sold, ripped into three, one piece sold, each undone and r
   await page.getByRole('dialog').getByRole('button', { name: 'Take it out of the yard' }).click();
   await undoAndRedo(page, 'WAL-03-1 is marked as sold.', 'Marked as sold: board WAL-03-1.');
   await picture(page, 'life-piece', { fullPage: true });
+});
+
+test('life of boards: two records of one board are merged, undone and redone, and the old ID leads to it', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await openBoard(page, 2);
+  await chooseMore(page, 'Merge with another board');
+  const merge = page.getByRole('dialog');
+  await merge.getByLabel('Find the other board by its ID').fill('wal-01');
+  await merge.getByRole('radio', { name: /^WAL-01 / }).check();
+  await expect(merge.getByRole('group', { name: 'Which ID stays?' })).toBeVisible();
+  await picture(page, 'life-merge');
+  await merge.getByRole('button', { name: 'Merge', exact: true }).click();
+  await undoAndRedo(page, 'WAL-01 is merged into WAL-02.', 'Board WAL-01 merged into WAL-02.');
+  await expect(page.getByText(/ · Merged with WAL-01/)).toBeVisible();
+  await expect(page.getByText(/, on WAL-01/).first()).toBeVisible();
+  await openBoard(page, 1);
+  await expect(page.getByText(/^Merged into WAL-02 on /)).toBeVisible();
+  await page.getByRole('link', { name: 'WAL-02' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'WAL-02' })).toBeVisible();
 });

@@ -49,7 +49,11 @@ export function BoardScreen({ id, tab }: { id: number; tab: string | null }) {
 }
 
 function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string | null }) {
-  const { board, moves, findings, readings, cameFrom } = found;
+  const { board, moves, findings, readings, cameFrom, readBefore } = found;
+  const records = new Set([
+    board.id,
+    ...readBefore.filter(({ isSame }) => isSame).map(({ boardId }) => boardId),
+  ]);
   const { say } = useWords();
   const [isEditing, setEditing] = useState(false);
   const [isPlanning, setPlanning] = useState(false);
@@ -119,7 +123,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
           <LifeMenu
             boards={[board]}
             items={[{ id: 'plan-move', title: say('dates.plan-move'), onPress: () => setPlanning(true) }]}
-            canDelete={readings.every(({ boardId }) => boardId !== board.id)}
+            canDelete={readings.every(({ boardId }) => !records.has(boardId))}
             onDeleted={() => go({ name: 'stack', id: board.stackId })}
           />
         </>

@@ -7,6 +7,7 @@ import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { BringBackForm } from './BringBackForm.tsx';
 import { BecameOf } from './Origins.tsx';
+import { whyArchived } from './why-archived.ts';
 
 /** Over the page of a board that left the yard: why, when, what it became, and the way back where it became nothing. */
 export function ArchivedBanner({
@@ -20,7 +21,7 @@ export function ArchivedBanner({
 }) {
   const { say } = useWords();
   const [isOpen, setOpen] = useState(false);
-  const { code, note, at } = archived;
+  const { note, at } = archived;
   return (
     <>
       <Banner
@@ -32,7 +33,7 @@ export function ArchivedBanner({
           ),
         })}
       >
-        {say('archived.on', { why: say(`archived.${code}`), leftOn: at })}{' '}
+        {say('archived.on', { why: whyArchived(archived, say), leftOn: at })}{' '}
         {note && (
           <>
             <span translate="no">{note}</span>

@@ -7,8 +7,11 @@ import { PutInStackForm } from '../stacks/PutInStackForm.tsx';
 import { CutForm } from './CutForm.tsx';
 import { DeleteBoardsDialog } from './DeleteBoardsDialog.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
+import { MergeBoardForm } from './MergeBoardForm.tsx';
 
-type Asked = Leaving | 'put-in-stack' | 'cut' | 'delete';
+type Asked = Leaving | 'put-in-stack' | 'cut' | 'merge' | 'delete';
+
+const isLeaving = (asked: Asked | null): asked is Leaving => leavingSchema.safeParse(asked).success;
 
 /** What else can become of boards, behind one button. */
 export function LifeMenu({
@@ -44,7 +47,7 @@ export function LifeMenu({
         items={[
           ...items,
           item('put-in-stack'),
-          ...(isOne ? [item('cut')] : []),
+          ...(isOne ? [item('cut'), item('merge')] : []),
           ...leavingSchema.options.map(item),
           ...(canDelete ? [item('delete')] : []),
         ]}
@@ -56,7 +59,8 @@ export function LifeMenu({
       {asking === 'cut' && isOne && (
         <CutForm board={isOne} {...(onLeft && { onCut: onLeft })} onClose={close} />
       )}
-      {asking !== null && asking !== 'delete' && asking !== 'put-in-stack' && asking !== 'cut' && (
+      {asking === 'merge' && isOne && <MergeBoardForm board={isOne} onClose={close} />}
+      {isLeaving(asking) && (
         <LeaveForm boards={boards} why={asking} {...(onLeft && { onLeft })} onClose={close} />
       )}
     </>

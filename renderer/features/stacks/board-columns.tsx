@@ -8,6 +8,7 @@ import { averageNote } from '../../ui/average-note.ts';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
+import { whyArchived } from '../life/why-archived.ts';
 import { readyDay, readyInRow } from './ready-words.ts';
 
 type BoardColumn =
@@ -96,7 +97,7 @@ export function boardColumns(
   const left = column(
     'archived',
     14,
-    ({ archived }) => archived && `${say(`archived.${archived.code}`)} · ${formats.day(archived.at)}`,
+    ({ archived }) => archived && `${whyArchived(archived, say)} · ${formats.day(archived.at)}`,
     { below: ({ archived }) => archived?.note && name(archived.note) },
   );
   const averageRead = column('average', 6, average, {

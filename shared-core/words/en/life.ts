@@ -70,6 +70,30 @@ export const life = {
   'life.cut-done':
     '{boardCode} is {how, select, ripped {ripped} other {crosscut}} into {pieces, plural, one {# board} other {# boards}}.',
   'life.pieces-reserved': 'Reserved for {projectName}, as it was.',
+  'life.merge': 'Merge with another board',
+  'life.merge-board': 'Merge {boardCode} with another board',
+  'life.merge-effect':
+    'For a board that was entered twice. The other ID leaves all lists, and its label leads to the one that stays.',
+  'life.merge-search': 'Find the other board by its ID',
+  'life.merge-other': 'Which board is the same?',
+  'life.merge-none': 'No other board has an ID like that.',
+  'life.merge-not-chosen': 'Choose the board that is the same.',
+  'life.merge-readings':
+    '{boardCode} has {readings, plural, =0 {no readings} one {# reading} other {# readings}}.',
+  'life.merge-all-stay': 'All readings and pictures stay.',
+  'life.merge-species-differs':
+    'The species differ. Are both one board? All readings are corrected for the species you choose.',
+  'life.merge-thickness-differs': 'The thicknesses differ. Are both one board?',
+  'life.merge-stays': 'Which ID stays?',
+  'life.merge-target': 'for {endUseName}',
+  'life.merge-moves': 'Moves',
+  'life.merge-moves-of-both': 'Of both, by date',
+  'life.merge-both-notes': 'Both',
+  'life.merge-reserved': 'Reserved for',
+  'life.merge-button': 'Merge',
+  'life.merge-done': '{boardCode} is merged into {intoCode}.',
+  'life.not-given': 'not given',
+  'life.stay': '{placeName} since {sinceOn}',
   'life.origin':
     '{how, select, ripped {Ripped from} crosscut {Crosscut from} merged {Merged with} other {Came from}}',
   'life.origin-day': 'on {cutOn}',
@@ -90,6 +114,7 @@ export const life = {
   'archived.ripped': 'Ripped',
   'archived.crosscut': 'Crosscut',
   'archived.merged': 'Merged',
+  'archived.merged-into': 'Merged into {intoCode}',
   'archived.deleted': 'Deleted',
   'archived.undone': 'Undone',
   'archived.unknown': 'Archived',
