@@ -13,38 +13,8 @@ import {
 export const importKindSchema = z.enum(['boards', 'air', 'oven']);
 export type ImportKind = z.infer<typeof importKindSchema>;
 
-/** What a column holds. `unused` goes nowhere. */
-export const columnRoleSchema = z.enum([
-  'unused',
-  'code',
-  'species',
-  'thickness',
-  'width',
-  'length',
-  'sawn-on',
-  'log',
-  'layer',
-  'stack',
-  'place',
-  'note',
-  'day',
-  'time',
-  'reading',
-  'reading-unit',
-  'depth',
-  'wood-temp',
-  'excluded',
-  'month',
-  'air-temp',
-  'humidity',
-  'piece',
-  'wet-weight',
-  'dry-weight',
-]);
-export type ColumnRole = z.infer<typeof columnRoleSchema>;
-
-/** The roles that a column of each kind of table can have. */
-export const rolesOf: Record<ImportKind, readonly ColumnRole[]> = {
+/** The roles that a column of each kind of table can have. `unused` goes nowhere. */
+export const rolesOf = {
   boards: [
     'unused',
     'code',
@@ -68,10 +38,23 @@ export const rolesOf: Record<ImportKind, readonly ColumnRole[]> = {
   ],
   air: ['unused', 'place', 'month', 'day', 'time', 'air-temp', 'humidity'],
   oven: ['unused', 'piece', 'species', 'day', 'reading', 'wood-temp', 'wet-weight', 'dry-weight', 'note'],
-};
+} as const satisfies Record<ImportKind, readonly string[]>;
 
-/** Roles that several columns can have. */
-export const repeatedRoles: readonly ColumnRole[] = ['unused', 'reading', 'note', 'dry-weight'];
+/** What a column holds. */
+export type ColumnRole = (typeof rolesOf)[ImportKind][number];
+export const columnRoleSchema = z.enum([...new Set(Object.values(rolesOf).flat())] as [
+  ColumnRole,
+  ...ColumnRole[],
+]);
+
+/** Whether a column of such a table can have the role. */
+export const canHave = (kind: ImportKind, role: ColumnRole): boolean =>
+  rolesOf[kind].some((each) => each === role);
+
+/** Roles that several columns can have. Of a board's ID each has a part: "Log 3" and "2" are LOG-3-2. */
+export const repeatedRoles: readonly ColumnRole[] = ['unused', 'code', 'reading', 'note', 'dry-weight'];
+/** Roles that a table of boards can have once for each of its columns of readings. */
+export const rolesOfReadings: readonly ColumnRole[] = ['day', 'time', 'depth', 'wood-temp', 'reading-unit'];
 
 /** The unit of a column's bare numbers; a unit in a cell goes before it. `share`: 0.12 is 12%. */
 export const columnUnitSchema = z.enum([
@@ -83,7 +66,10 @@ export const columnUnitSchema = z.enum([
   'quarters',
   'pct',
   'share',
+  'ohm',
+  'kohm',
   'megohm',
+  'gigohm',
   'c',
   'f',
   'g',
@@ -93,6 +79,11 @@ export const columnUnitSchema = z.enum([
 ]);
 export type ColumnUnit = z.infer<typeof columnUnitSchema>;
 
+/** Units of what a meter showed that are no moisture contents. */
+export const ohmUnits = ['megohm', 'gigohm', 'kohm', 'ohm'] as const;
+export const isOhmUnit = (unit: ColumnUnit | null): unit is (typeof ohmUnits)[number] =>
+  ohmUnits.some((each) => each === unit);
+
 const lengthUnits = ['mm', 'cm', 'm', 'in', 'ft'] as const;
 /** The units that a role's numbers can be in; none of roles that are left out. */
 export const unitsOf: Partial<Record<ColumnRole, readonly ColumnUnit[]>> = {
@@ -100,7 +91,7 @@ export const unitsOf: Partial<Record<ColumnRole, readonly ColumnUnit[]>> = {
   width: lengthUnits,
   length: lengthUnits,
   depth: ['mm', 'cm', 'in'],
-  reading: ['pct', 'share', 'megohm'],
+  reading: ['pct', 'share', ...ohmUnits],
   humidity: ['pct', 'share'],
   'wood-temp': ['c', 'f'],
   'air-temp': ['c', 'f'],

@@ -3,6 +3,11 @@ import { asEntered } from '../exchange/csv.ts';
 import { MM_PER_FOOT, MM_PER_INCH } from '../measures.ts';
 import { LEAST_QUARTERS, typedLengthMm } from '../units/typed-length.ts';
 
+/** What a meter shows, and a person writes, where it has no number to show. Common practice, no source. */
+const NO_NUMBER =
+  /^(o\.?l\.?|over(load| range)?|hi(gh)?|lo(w)?|err(or)?|wet|too wet|märkä|nass|molhado)\.?!?$/iu;
+export const isWithoutNumber = (text: string): boolean => NO_NUMBER.test(text);
+
 /** A number in a cell, the unit behind it, and what else a person wrote there. */
 export interface NumberInCell {
   value: number;
@@ -24,7 +29,10 @@ const UNITS: readonly [RegExp, ColumnUnit][] = [
   [/^(%|percent|pct|prozent|vol\.?-?%)/i, 'pct'],
   [/^(°|º|deg(rees)?\s*)\s*f\b/i, 'f'],
   [/^(°|º|deg(rees)?\s*)\s*c\b/i, 'c'],
+  [/^k(Ω|Ω|ohms?)/i, 'kohm'],
+  [/^g(Ω|Ω|ohms?)/i, 'gigohm'],
   [/^m(Ω|Ω|ohms?)/i, 'megohm'],
+  [/^(Ω|Ω|ohms?\b)/i, 'ohm'],
   [/^mm\b/i, 'mm'],
   [/^cm\b/i, 'cm'],
   [/^m\b/i, 'm'],
@@ -49,8 +57,8 @@ export function unitAt(text: string): { unit: ColumnUnit; letters: number } | nu
 const NUMBER = /^[~≈>≥+]?\s*(?<number>[-−]?(?:\d[\d.,]*|[.,]\d+))\s*/;
 /** One mark for the decimals at most, and before it groups of three digits, parted alike. */
 const WELL_FORMED = /^[-−]?(?:\d*(?:[.,]\d+)?|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d{1,3}(?:\.\d{3})+(?:,\d+)?)$/;
-/** What changes the number before it: a range, an exponent, a second number, a thousandfold of ohms. */
-const CHANGES_NUMBER = /^(?:k(?:[ΩΩ]|ohm)|(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/i;
+/** What changes the number before it: a range, an exponent, a second number. */
+const CHANGES_NUMBER = /^(?:(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/i;
 
 /**
  * The number that a cell begins with: "12.4", "12,4 %", "~13", "14.5 wet end", "30+".
@@ -97,12 +105,13 @@ function valueIn(digits: string, decimalMark: '.' | ','): number | null {
 const NOT_IN_BRACKETS = /\s*[/;|]\s*(?![^(]*\))/;
 
 /**
- * Readings in one cell: "12.4", "12.4 / 13.1", "12,4; 13,1".
+ * Readings in one cell: "12.4", "12.4 / 13.1", "12,4; 13,1", and "12.4, 13.1" where points part decimals.
  *
  * @returns null where something in it is no number
  */
 export function numbersIn(text: string, decimalMark: '.' | ','): NumberInCell[] | null {
-  const parts = text.split(NOT_IN_BRACKETS).filter((part) => part !== '');
+  const parted = decimalMark === '.' ? text.replaceAll(/(\d), +(?=\d)/g, '$1; ') : text;
+  const parts = parted.split(NOT_IN_BRACKETS).filter((part) => part !== '');
   const numbers = parts.map((part) => numberIn(part, decimalMark));
   return numbers.every((number) => number !== null) ? numbers : null;
 }
@@ -167,10 +176,17 @@ function monthNames(): ReadonlyMap<string, number> {
   const names = new Map<string, number>();
   for (const language of LANGUAGES) {
     for (const style of ['long', 'short'] as const) {
-      const format = new Intl.DateTimeFormat(language, { month: style, timeZone: 'UTC' });
+      // Some have another form within a date: "toukokuu", but "3. toukokuuta".
+      const formats = [{}, { day: 'numeric' } as const].map(
+        (day) => new Intl.DateTimeFormat(language, { ...day, month: style, timeZone: 'UTC' }),
+      );
       for (let month = 1; month <= 12; month++) {
-        const name = plainLetters(format.format(new Date(Date.UTC(2024, month - 1, 15)))).replace('.', '');
-        if (!names.has(name)) names.set(name, month);
+        for (const format of formats) {
+          const parts = format.formatToParts(new Date(Date.UTC(2024, month - 1, 15)));
+          const written = parts.find(({ type }) => type === 'month')?.value ?? '';
+          const name = plainLetters(written).replace('.', '');
+          if (name !== '' && !names.has(name)) names.set(name, month);
+        }
       }
     }
   }
@@ -211,16 +227,22 @@ export const isSerialDay = (value: number): boolean => value >= 20_000 && value 
 const FIGURES =
   /^(?:(\d{4})\s?[./-]\s?(\d{1,2})\s?[./-]\s?(\d{1,2})|(\d{1,3})\s?[./-]\s?(\d{1,2})\s?[./-]\s?(\d{4}|\d{2}))(?!\d)/;
 
+/** "Sat 5/3/2025" and "la 3.5.2025" without the day of the week. */
+function withoutWeekday(text: string): string {
+  const [before, word] = /^(\p{L}{2,})\.?,?\s*(?=\d)/u.exec(text) ?? [];
+  return before === undefined || monthIn(word!) !== null ? text : text.slice(before.length);
+}
+
 /** The three numbers of a date in figures, as they are written; null for another text. */
 export const figuresOf = (text: string): readonly [string, string, string] | null => {
-  const [, ...parts] = FIGURES.exec(text) ?? [];
+  const [, ...parts] = FIGURES.exec(withoutWeekday(text)) ?? [];
   const [one, two, three] = parts.filter((part) => part !== undefined);
   return one === undefined || two === undefined || three === undefined ? null : [one, two, three];
 };
 
 /** What is written behind a date: a time, or nothing. */
 const AFTER_DATE =
-  /^[T ,]*(?<time>\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?)?(?<offset>Z|[+-]\d{2}:?\d{2})?$/i;
+  /^[T ,]*(?:(?:klo|kl|um|at|às|à)\.?\s+)?(?<time>\d{1,2}[:.h]\d{2}(:\d{2}(\.\d+)?)?\s*([ap]\.?m\.?)?)?(?<offset>Z|[+-]\d{2}:?\d{2})?$/i;
 
 /** A date in a cell, with the time that may follow it as minutes since midnight. */
 export interface DayInCell {
@@ -246,13 +268,14 @@ export function dayIn(text: string, order: DayOrder, today: string): DayInCell |
     const day = new Date(SERIAL_START_MS + Math.floor(serial) * DAY_MS).toISOString().slice(0, 10);
     return { day, minutes: minutes === 0 ? null : Math.min(1439, minutes), aheadMinutes: null };
   }
-  const compact = /^(\d{4})(\d{2})(\d{2})$/.exec(text);
-  const figures = compact ? ([compact[1]!, compact[2]!, compact[3]!] as const) : figuresOf(text);
+  const bare = withoutWeekday(text);
+  const compact = /^(\d{4})(\d{2})(\d{2})$/.exec(bare);
+  const figures = compact ? ([compact[1]!, compact[2]!, compact[3]!] as const) : figuresOf(bare);
   if (figures) {
-    const written = compact?.[0] ?? FIGURES.exec(text)![0];
-    return withTime(dayOfFigures(figures, order, today), text.slice(written.length));
+    const written = compact?.[0] ?? FIGURES.exec(bare)![0];
+    return withTime(dayOfFigures(figures, order, today), bare.slice(written.length));
   }
-  return dayByName(text, today);
+  return dayByName(bare, today);
 }
 
 function dayOfFigures(
@@ -269,13 +292,14 @@ function dayOfFigures(
 }
 
 function dayByName(text: string, today: string): DayInCell | null {
-  const words = text.replace(/^\p{L}{2,}\.?,\s*(?=\d)/u, '');
+  // A weekday may stand before the name of a month as well: "Saturday, May 3, 2025".
+  const words = text.replace(/^\p{L}{2,}\.?,\s*(?=\p{L})/u, '');
   const first =
-    /^(?<day>\d{1,2})(?:st|nd|rd|th|\.)?[\s-]*(?:de\s)?(?<month>\p{L}+)\.?,?[\s-]*(?:de\s)?(?<year>\d{4}|\d{2})(?!\d|:)/u.exec(
+    /^(?<day>\d{1,2})(?:st|nd|rd|th|º|\.)?[\s/-]*(?:de\s)?(?<month>\p{L}+)\.?,?[\s/-]*(?:de\s)?['’]?(?<year>\d{4}|\d{2})(?!\d|:)/u.exec(
       words,
     );
   const second =
-    /^(?<month>\p{L}+)\.?[\s-]*(?<day>\d{1,2})(?:st|nd|rd|th)?,?[\s-]+(?<year>\d{4}|\d{2})(?!\d|:)/u.exec(
+    /^(?<month>\p{L}+)\.?[\s-]*(?<day>\d{1,2})(?:st|nd|rd|th)?,?[\s-]+['’]?(?<year>\d{4}|\d{2})(?!\d|:)/u.exec(
       words,
     );
   const found = first ?? second;
@@ -301,7 +325,10 @@ function aheadIn(offset: string): number {
 
 /** A time of day in a cell, in minutes since midnight: "14:20", "2:20 pm"; null for none. */
 export function timeIn(text: string): number | null {
-  const found = /^(\d{1,2})[:.h](\d{2})(?::\d{2}(?:\.\d+)?)?\s*([ap])?\.?(?:m\.?)?$/i.exec(text.trim());
+  const found =
+    /^(?:(?:klo|kl|um|at|às|à)\.?\s+)?(\d{1,2})[:.h](\d{2})(?::\d{2}(?:\.\d+)?)?\s*([ap])?\.?(?:m\.?)?$/i.exec(
+      text.trim(),
+    );
   if (!found) return null;
   const [, hours, minutes, half] = found;
   const hour = half ? (Number(hours) % 12) + (half.toLowerCase() === 'p' ? 12 : 0) : Number(hours);

@@ -1,14 +1,17 @@
 import {
   answerFor,
   type ColumnChoice,
+  type ColumnRole,
   type ColumnUnit,
   type ImportChoices,
+  isOhmUnit,
   nameKey,
+  rolesOfReadings,
 } from '../contract/import.ts';
 import { boardCodeSchema, MOST_NOTE_LETTERS, type NewBoard } from '../contract/yard.ts';
 import { type Depth, isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
-import { ohmsOfMegohms } from '../units/typed-ohms.ts';
+import { ohmsIn } from '../units/typed-ohms.ts';
 import type { Species } from '../wood/species/species.ts';
 import { type Message, message, thicknessOf } from '../words/message.ts';
 import { codeOf } from './board-id.ts';
@@ -16,6 +19,7 @@ import {
   type DayInCell,
   dayIn,
   isBlank,
+  isWithoutNumber,
   lengthIn,
   type NumberInCell,
   numberIn,
@@ -23,9 +27,11 @@ import {
   timeIn,
   unitAt,
 } from './cells.ts';
+import { ofEachReading } from './guess-columns.ts';
 import { depthNamed } from './headers.ts';
 import type { Rows } from './rows.ts';
 import { speciesNamed } from './species-named.ts';
+import { isTotal } from './totals.ts';
 
 /** One reading of a table. */
 export interface TableReading {
@@ -102,6 +108,10 @@ export interface BoardsOfTable {
   days: BoardDay[];
   /** Boards of the table that the yard has. */
   known: number;
+  /** Boards that come into one stack, of several that the table has for them. */
+  inTwoStacks: number;
+  /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
+  withoutNumber: ReadonlyMap<string, number>;
 }
 
 interface RowFacts {
@@ -122,8 +132,6 @@ interface RowFacts {
 
 /** Wood that is probed is no warmer, °C; in Fahrenheit such a number is usual. Common practice, no source. */
 const WARMEST_C = 50;
-/** A line with this for a board's ID sums up others. Common practice, no source. */
-const TOTALS = /^(average|avg|mean|total|totals|sum|min|max|count|mittelwert|durchschnitt|summe|gesamt)$/i;
 /** In a column that says which readings are excluded, these say that one is not. Common practice, no source. */
 const NOT_EXCLUDED = /^(no|false|0|nein)$/i;
 /** As long as a reason is that a person gives. */
@@ -134,6 +142,14 @@ const noReading = (text: string) => message('import.no-reading', { cellTypedText
 export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard): BoardsOfTable {
   const species = speciesReader(rows, choices, yard);
   const writtenAs = new Map<string, string>();
+  /** Cells in which the meter showed no number, by what is written there. */
+  const withoutNumber = new Map<string, number>();
+  const readingColumns = rows.columnsOf('reading');
+  const columnsFor = new Map(
+    rolesOfReadings.map((role) => [role, ofEachReading(rows.columnsOf(role), readingColumns)]),
+  );
+  const columnFor = (role: ColumnRole, reading: number): number =>
+    columnsFor.get(role)?.(reading) ?? rows.columnOf(role);
   const byCode = new Map<string, RowFacts[]>();
   for (const row of rows.used) {
     const facts = readRow(row);
@@ -152,9 +168,11 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       isGood = false;
       return null;
     };
-    /** The first column of a role, with what is in its cell; null where that is blank. */
-    function of(role: ColumnChoice['role']): { column: number; choice: ColumnChoice; text: string } | null {
-      const column = rows.columnOf(role);
+    /** A column of a role, with what is in its cell; null where that is blank. */
+    function of(
+      role: ColumnChoice['role'],
+      column = rows.columnOf(role),
+    ): { column: number; choice: ColumnChoice; text: string } | null {
       const choice = choices.columns[column];
       if (!choice) return null;
       const text = cell(column);
@@ -168,10 +186,21 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       return text.length <= mostLetters ? text : refuse(column, message('import.too-long', { mostLetters }));
     };
 
+    /** What the columns of a role say; the one that goes with a column of readings answers for it. */
+    function ofReading<T>(
+      role: ColumnRole,
+      read: (found: ReturnType<typeof of>) => T,
+    ): (reading: number) => T {
+      const said = new Map(rows.columnsOf(role).map((column) => [column, read(of(role, column))]));
+      const none = said.size === 0 ? read(null) : undefined;
+      return (reading) => said.get(columnFor(role, reading)) ?? (none as T);
+    }
+
     const codeColumn = rows.columnOf('code');
-    const typed = cell(codeColumn);
-    if (isBlank(typed)) return refuse(codeColumn, message('import.no-code'));
-    if (TOTALS.test(typed)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
+    const parts = rows.columnsOf('code').map(cell);
+    const typed = parts.filter((part) => !isBlank(part)).join(' ');
+    if (typed === '') return refuse(codeColumn, message('import.no-code'));
+    if (parts.some(isTotal)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
     const code = codeOf(typed);
     if (code === null || !boardCodeSchema.safeParse(code).success) {
       return refuse(codeColumn, message('import.bad-code', { cellTypedText: typed }));
@@ -185,8 +214,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     }
     writtenAs.set(code, typed);
 
-    function length(role: 'thickness' | 'width' | 'length' | 'depth', leastMm: number, mostMm: number) {
-      const found = of(role);
+    function length(found: ReturnType<typeof of>, leastMm: number, mostMm: number) {
       if (!found) return null;
       const { column, choice, text } = found;
       const read = lengthIn(text, choice.unit ?? 'mm', decimalMark);
@@ -196,8 +224,7 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       }
       return read;
     }
-    function day(role: 'day' | 'sawn-on'): Pick<DayInCell, 'day' | 'minutes'> | null {
-      const found = of(role);
+    function day(found: ReturnType<typeof of>): Pick<DayInCell, 'day' | 'minutes'> | null {
       if (!found) return null;
       const { column, choice, text } = found;
       const written = dayIn(text, choice.order ?? 'ymd', yard.today);
@@ -216,15 +243,11 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const speciesText = of('species');
     const speciesId = speciesText && species(row, speciesText.column, speciesText.text);
     if (speciesText && speciesId === null) isGood = false;
-    const thickness = length('thickness', 3, 400);
-    const widthMm = length('width', 10, 3000)?.mm ?? null;
-    const lengthMm = length('length', 50, 20_000)?.mm ?? null;
-    const sawnOn = day('sawn-on')?.day ?? null;
-    const rowDay = day('day');
-    const time = of('time');
-    const minutes = time ? timeIn(time.text) : (rowDay?.minutes ?? null);
-    if (time && minutes === null)
-      refuse(time.column, message('import.no-time', { cellTypedText: time.text }));
+    const thickness = length(of('thickness'), 3, 400);
+    const thicknessMm = thickness?.mm ?? yard.board(code)?.thicknessMm ?? null;
+    const widthMm = length(of('width'), 10, 3000)?.mm ?? null;
+    const lengthMm = length(of('length'), 50, 20_000)?.mm ?? null;
+    const sawnOn = day(of('sawn-on'))?.day ?? null;
     const place = of('place');
     const placeName = place?.text ?? null;
     if (place && !isPlaceKnown(place.text)) {
@@ -236,55 +259,72 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     if (layerCell && (layer === null || !Number.isInteger(layer) || layer < 1 || layer > 100))
       refuse(layerCell.column, message('import.no-layer', { cellTypedText: layerCell.text }));
 
-    const tempC = temperature(row, of('wood-temp'));
-    if (tempC === undefined) isGood = false;
-    const depthCell = of('depth');
-    const namedDepth = depthCell && depthNamed(depthCell.text);
-    const depthMm = depthCell && namedDepth === null ? (length('depth', 1, 500)?.mm ?? null) : null;
+    const dayOf = ofReading('day', day);
+    const timeOf = ofReading('time', (time) => {
+      const minutes = time && timeIn(time.text);
+      if (time && minutes === null)
+        refuse(time.column, message('import.no-time', { cellTypedText: time.text }));
+      return time && { column: time.column, minutes };
+    });
+    const tempOf = ofReading('wood-temp', (found) => {
+      const tempC = temperature(row, found);
+      if (tempC === undefined) isGood = false;
+      return tempC ?? null;
+    });
+    const depthOf = ofReading('depth', (found) => {
+      const named = found && depthNamed(found.text);
+      const mm = named === null ? (length(found, 1, 500)?.mm ?? null) : null;
+      if (found && mm !== null && thicknessMm !== null && mm > thicknessMm)
+        refuse(found.column, message('import.depth-impossible', { depthMm: mm }));
+      return { named, mm };
+    });
+    const unitOf = ofReading('reading-unit', (found) => {
+      const unit = found && readingUnitNamed(found.text);
+      if (found && unit === null)
+        refuse(found.column, message('import.no-reading-unit', { cellTypedText: found.text }));
+      return unit;
+    });
     const whyNot = textOf('excluded', MOST_REASON_LETTERS);
     const excluded = whyNot !== null && NOT_EXCLUDED.test(whyNot) ? null : whyNot;
-    const ownUnit = of('reading-unit');
-    const rowUnit = ownUnit && readingUnitNamed(ownUnit.text);
-    if (ownUnit && rowUnit === null)
-      refuse(ownUnit.column, message('import.no-reading-unit', { cellTypedText: ownUnit.text }));
     const days: RowFacts['days'] = [];
-    for (const column of rows.columnsOf('reading')) {
+    for (const column of readingColumns) {
       const text = cell(column);
       if (isBlank(text)) continue;
+      if (isWithoutNumber(text)) {
+        withoutNumber.set(text, (withoutNumber.get(text) ?? 0) + 1);
+        continue;
+      }
       const choice = choices.columns[column]!;
-      const read = readingsIn(text, rowUnit ?? choice.unit, decimalMark);
+      const read = readingsIn(text, unitOf(column) ?? choice.unit, decimalMark);
       if (read === null) {
         refuse(column, noReading(text));
         continue;
       }
+      const rowDay = dayOf(column);
+      const time = timeOf(column);
+      const minutes = choice.on === null ? (time ? time.minutes : (rowDay?.minutes ?? null)) : null;
       const on = choice.on ?? rowDay?.day;
       if (on === undefined) {
-        if (of('day') === null) refuse(column, message('import.reading-without-date'));
+        if (of('day', columnFor('day', column)) === null)
+          refuse(column, message('import.reading-without-date'));
         continue;
       }
       if (on > yard.today) {
         refuse(column, message('import.date-impossible', { givenOn: on }));
         continue;
       }
-      if (on === yard.today && choice.on === null && (minutes ?? 0) > yard.minutesNow) {
-        refuse(rows.columnOf(time ? 'time' : 'day'), message('import.later-today'));
+      if (on === yard.today && (minutes ?? 0) > yard.minutesNow) {
+        refuse(time?.column ?? columnFor('day', column), message('import.later-today'));
         continue;
       }
+      const { named, mm: depthMm } = depthOf(column);
       for (const { raw, unit, note } of read) {
         if (!(raw > 0 && isOnAMeter(raw) && raw <= MOST_TYPED[unit])) {
           refuse(column, noReading(text));
           continue;
         }
-        const reading: TableReading = {
-          raw,
-          unit,
-          depth: choice.depth ?? namedDepth,
-          depthMm,
-          tempC: tempC ?? null,
-          minutes: choice.on === null ? minutes : null,
-          note,
-          excluded,
-        };
+        const depth = choice.depth ?? named;
+        const reading = { raw, unit, depth, depthMm, tempC: tempOf(column), minutes, note, excluded };
         days.push({ day: on, reading });
       }
     }
@@ -292,10 +332,6 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     const early = sawn === null ? undefined : days.find((each) => each.day < sawn);
     if (early && sawn !== null)
       refuse(null, message('import.read-before-sawn', { readOn: early.day, sawnOn: sawn }));
-    const deepest = thickness ?? yard.board(code);
-    const deepestMm = deepest && ('mm' in deepest ? deepest.mm : deepest.thicknessMm);
-    if (depthMm !== null && deepestMm != null && depthMm > deepestMm)
-      refuse(rows.columnOf('depth'), message('import.depth-impossible', { depthMm }));
     const log = textOf('log', 40);
     const stackName = textOf('stack', 80);
     const note = rows
@@ -347,30 +383,30 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
     return tempC;
   }
 
-  return gather(byCode, rows, choices, yard);
+  return { ...gather(byCode, rows, choices, yard), withoutNumber };
 }
 
 /** What a cell of readings has; null where it is no number. */
 function readingsIn(
   text: string,
-  unit: ColumnUnit | 'ohm' | null,
+  unit: ColumnUnit | null,
   decimalMark: '.' | ',',
 ): Pick<TableReading, 'raw' | 'unit' | 'note'>[] | null {
   const found = numbersIn(text, decimalMark) ?? onlyFirst(numberIn(text, decimalMark));
   if (found === null || found.length === 0) return null;
-  if (found.some(({ unit: own }) => own !== null && own !== 'pct' && own !== 'megohm')) return null;
+  if (found.some(({ unit: own }) => own !== null && !isReadingUnit(own))) return null;
   return found.map(({ value, unit: own, note }) => {
-    if ((own ?? unit) === 'ohm') return { raw: value, unit: 'ohm', note };
-    if ((own ?? unit) === 'megohm') return { raw: ohmsOfMegohms(value), unit: 'ohm', note };
+    const used = own ?? unit;
+    if (isOhmUnit(used)) return { raw: ohmsIn(value, used), unit: 'ohm', note };
     const scale = own === null && unit === 'share' ? 100 : 1;
     return { raw: Number((value * scale).toPrecision(12)), unit: 'pct', note };
   });
 }
+const isReadingUnit = (unit: ColumnUnit): boolean => unit === 'pct' || isOhmUnit(unit);
 /** The unit that a cell names; null for none. */
-function readingUnitNamed(text: string): 'pct' | 'megohm' | 'ohm' | null {
-  if (/^(ohms?|[ΩΩ])$/i.test(text)) return 'ohm';
+function readingUnitNamed(text: string): ColumnUnit | null {
   const unit = unitAt(text)?.unit;
-  return unit === 'pct' || unit === 'megohm' ? unit : null;
+  return unit !== undefined && isReadingUnit(unit) ? unit : null;
 }
 const onlyFirst = (number: NumberInCell | null): NumberInCell[] | null => number && [number];
 
@@ -398,14 +434,19 @@ function gather(
   rows: Rows,
   choices: ImportChoices,
   yard: KnownYard,
-): BoardsOfTable {
+): Omit<BoardsOfTable, 'withoutNumber'> {
   const boards: BoardToAdd[] = [];
   const days: BoardDay[] = [];
   let known = 0;
+  let inTwoStacks = 0;
   for (const [code, all] of byCode) {
     const boardId = yard.board(code)?.id ?? null;
     const isKnown = boardId !== null;
-    const group = isKnown ? all : all.filter((facts) => !conflicts(facts, all, rows));
+    const stackNames = new Set(
+      all.flatMap(({ stackName }) => (stackName === null ? [] : nameKey(stackName))),
+    );
+    const alike = isKnown ? all : all.filter((facts) => !conflicts(facts, all, rows));
+    const group = stackNames.size > 1 ? inOneStackADay(alike, rows) : alike;
     const first = <T>(pick: (facts: RowFacts) => T | null): T | null =>
       group.map(pick).find((value) => value !== null) ?? null;
     if (group.length === 0) continue;
@@ -430,6 +471,7 @@ function gather(
       for (const { row } of group) rows.refuse(row, null, missing || message('import.no-species'));
       continue;
     }
+    if (stackNames.size > 1) inTwoStacks++;
     const notes = [...new Set(group.map(({ note }) => note).filter((note) => note !== ''))].join('\n');
     if (notes.length > MOST_NOTE_LETTERS) {
       const tooLong = message('import.too-long', { mostLetters: MOST_NOTE_LETTERS });
@@ -453,7 +495,7 @@ function gather(
     });
     days.push(...ofBoard);
   }
-  return { boards, days, known };
+  return { boards, days, known, inTwoStacks };
 }
 
 /** Whether a row gives its board another species or thickness than the first row that gives one; it is then refused. */
@@ -465,6 +507,11 @@ function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boole
       rows.columnOf('species'),
       message('import.other-species', { line: given.row + 1 }),
     );
+    return true;
+  }
+  const logged = all.find(({ log }) => log !== null);
+  if (facts.log !== null && logged && nameKey(logged.log ?? '') !== nameKey(facts.log)) {
+    rows.refuse(facts.row, rows.columnOf('log'), message('import.other-log', { line: logged.row + 1 }));
     return true;
   }
   const thick = all.find(({ thickness }) => thickness !== null);
@@ -479,6 +526,23 @@ function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boole
     return true;
   }
   return false;
+}
+
+/** Rows of a board, without those with readings of a day on which it was read in another stack; they are refused. */
+function inOneStackADay(group: readonly RowFacts[], rows: Rows): RowFacts[] {
+  const stackOfDay = new Map<string, { name: string; row: number }>();
+  return group.filter(({ row, stackName, days }) => {
+    if (stackName === null) return true;
+    const name = nameKey(stackName);
+    for (const { day } of days) {
+      const first = stackOfDay.get(day) ?? { name, row };
+      stackOfDay.set(day, first);
+      if (first.name === name) continue;
+      rows.refuse(row, rows.columnOf('stack'), message('import.other-stack', { line: first.row + 1 }));
+      return false;
+    }
+    return true;
+  });
 }
 
 const earlier = (one: number | null, other: number | null): number | null =>

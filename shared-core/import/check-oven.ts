@@ -1,10 +1,10 @@
-import { answerFor, type ColumnUnit, type ImportChoices } from '../contract/import.ts';
+import { answerFor, type ColumnUnit, type ImportChoices, isOhmUnit } from '../contract/import.ts';
 import { MOST_PIECE_LETTERS } from '../contract/oven-checks.ts';
 import { MOST_NOTE_LETTERS } from '../contract/yard.ts';
 import { KG_PER_POUND } from '../measures.ts';
 import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
-import { ohmsOfMegohms } from '../units/typed-ohms.ts';
+import { ohmsIn } from '../units/typed-ohms.ts';
 import { message } from '../words/message.ts';
 import { dayIn, isBlank, numberIn, numbersIn } from './cells.ts';
 import type { KnownYard } from './check-boards.ts';
@@ -74,18 +74,16 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     else if (date.day > yard.today)
       refuse(dayColumn, message('import.date-impossible', { givenOn: date.day }));
     const readingColumns = rows.columnsOf('reading').filter((column) => !isBlank(textAt(column)));
-    const isOhms = readingColumns.some((column) => columns[column]?.unit === 'megohm');
-    const isOther = (unit: ColumnUnit | null): boolean =>
-      unit !== null && unit !== (isOhms ? 'megohm' : 'pct');
+    const isOhms = readingColumns.some((column) => isOhmUnit(columns[column]?.unit ?? null));
     const readings = readingColumns.flatMap((column) => {
       const text = textAt(column);
-      const read = numbersIn(text, decimalMark);
-      const scale = columns[column]?.unit === 'share' ? 100 : 1;
-      const values = (read ?? []).map(({ value }) => (isOhms ? ohmsOfMegohms(value) : value * scale));
+      const values = (numbersIn(text, decimalMark) ?? []).map(({ value, unit: own }) => {
+        const unit = own ?? columns[column]?.unit ?? 'pct';
+        if (isOhmUnit(unit)) return isOhms ? ohmsIn(value, unit) : 0;
+        return isOhms || (unit !== 'pct' && unit !== 'share') ? 0 : value * (unit === 'share' ? 100 : 1);
+      });
       const are =
-        values.length > 0 &&
-        !(read ?? []).some(({ unit }) => isOther(unit)) &&
-        values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
+        values.length > 0 && values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
       if (!are) refuse(column, message('import.no-reading', { cellTypedText: text }));
       return are ? values : [];
     });

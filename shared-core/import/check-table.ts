@@ -4,13 +4,14 @@ import {
   type ImportChoices,
   nameKey,
   repeatedRoles,
+  rolesOfReadings,
 } from '../contract/import.ts';
 import type { NewPlace } from '../contract/yard.ts';
 import { type Message, message } from '../words/message.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
 import { type BoardDay, type BoardToAdd, checkBoards, type KnownYard } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
-import { areReadingsLike, headTexts, type Table } from './guess-columns.ts';
+import { areReadingsLike, headTexts, ofEachReading, type Table } from './guess-columns.ts';
 import { meaningOf } from './headers.ts';
 import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
 
@@ -81,10 +82,13 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
   let knownBoards = 0;
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
-      const { boards, days, known } = checkBoards(rows, choices, yard);
+      const { boards, days, known, inTwoStacks, withoutNumber } = checkBoards(rows, choices, yard);
       knownBoards = known;
       plan.days = days;
       planBoards(boards);
+      if (inTwoStacks > 0) remarks.push(message('import.in-two-stacks', { boards: inTwoStacks }));
+      for (const [text, cells] of withoutNumber)
+        remarks.push(message('import.without-number', { cells, cellTypedText: text }));
     } else if (choices.kind === 'air') checkAir(rows, choices, yard).forEach(planAir);
     else plan.ovenChecks = checkOven(rows, choices, yard);
   }
@@ -201,8 +205,13 @@ function problemsOf({ kind, columns }: ImportChoices): Message[] {
   const isDated = count('day') > 0 || columns.every(({ role, on }) => role !== 'reading' || on !== null);
   if (kind === 'boards' && !isDated)
     problems.push(message('import.column-missing', { roleName: message('import.role.day') }));
+  const columnsOf = (role: ColumnRole) => columns.flatMap((column, at) => (column.role === role ? [at] : []));
   for (const role of new Set(columns.map((column) => column.role))) {
-    if (!repeatedRoles.includes(role) && count(role) > 1)
+    const isOfReadings =
+      kind === 'boards' &&
+      rolesOfReadings.includes(role) &&
+      ofEachReading(columnsOf(role), columnsOf('reading')) !== null;
+    if (!repeatedRoles.includes(role) && !isOfReadings && count(role) > 1)
       problems.push(message('import.role-twice', { roleName: message(`import.role.${role}`) }));
   }
   return problems;

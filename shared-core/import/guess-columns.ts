@@ -2,11 +2,12 @@ import {
   type ColumnChoice,
   type ColumnRole,
   type ColumnUnit,
+  canHave,
   type DayOrder,
   dayRoles,
   type ImportKind,
   repeatedRoles,
-  rolesOf,
+  rolesOfReadings,
   unitsOf,
 } from '../contract/import.ts';
 import type { DisplayUnits } from '../units/length.ts';
@@ -73,7 +74,7 @@ export function guessHeaderRow(table: Table, today: string): number | null {
 }
 
 /**
- * What the header says of each column. Over a row of depths, the row above may have dates that hold for the columns to
+ * What the header says of each column. Over a row of depths or readings, the row above may have dates that hold for the columns to
  * their right, and the names of the other columns. Common practice, no source.
  */
 export function headTexts(table: Table, headerRow: number | null, today: string): readonly string[] {
@@ -89,12 +90,16 @@ export function headTexts(table: Table, headerRow: number | null, today: string)
   });
 }
 
-/** Whether the filled cells of a row are depths, some of them under dates. */
+/** Whether the filled cells of a row are depths, or else what is of readings, some of them under dates. */
 function isUnderDates(row: readonly string[], above: readonly string[], today: string): boolean {
   const isDated = row.some((cell, column) => cell !== '' && dateTextIn(above[column] ?? '', today) !== null);
-  return (
-    isDated && row.every((cell, column) => cell === '' || depthNamed(cell) !== null || cell === above[column])
-  );
+  const isOfReading = (cell: string): boolean => {
+    const { role } = meaningOf(cell, today);
+    return (
+      depthNamed(cell) !== null || role === 'reading' || (role !== null && rolesOfReadings.includes(role))
+    );
+  };
+  return isDated && row.every((cell, column) => cell === '' || cell === above[column] || isOfReading(cell));
 }
 
 /**
@@ -234,7 +239,24 @@ function roleIn(kind: ImportKind, role: ColumnRole | null): ColumnRole | null {
   if (kind === 'oven' && role === 'code') return 'piece';
   if (kind === 'boards' && role === 'piece') return 'code';
   if (kind === 'air' && role === 'wood-temp') return 'air-temp';
-  return role !== null && rolesOf[kind].includes(role) ? role : null;
+  return role !== null && canHave(kind, role) ? role : null;
+}
+
+/**
+ * The columns of a role that go with each column of readings, where the role stands once for each of them: "Date, MC,
+ * Date, MC", or "MC, Temp, MC, Temp" under their dates. Null where it does not.
+ */
+export function ofEachReading(
+  columns: readonly number[],
+  readings: readonly number[],
+): ((reading: number) => number) | null {
+  const isBetween = (from: number, to: number) => readings.some((reading) => reading > from && reading < to);
+  const [first, ...others] = columns;
+  if (first === undefined || !others.every((column, at) => isBetween(columns[at]!, column))) return null;
+  const goesBefore = readings.every((reading) => reading > first);
+  return goesBefore
+    ? (reading) => columns.findLast((column) => column < reading) ?? first
+    : (reading) => columns.find((column) => column > reading) ?? columns.at(-1)!;
 }
 
 function rolesFor(
@@ -246,15 +268,24 @@ function rolesFor(
   reader: Reader,
 ): ColumnRole[] {
   const taken = new Set<ColumnRole>();
+  /** Since a column of readings came. */
+  const takenSince = new Set<ColumnRole>();
   function take(role: ColumnRole | null): ColumnRole | null {
-    if (role === null || (taken.has(role) && !repeatedRoles.includes(role))) return null;
+    const isOfReading = role !== null && kind === 'boards' && rolesOfReadings.includes(role);
+    const isOnce = role === 'code' || (role !== null && !repeatedRoles.includes(role));
+    if (role === null || (isOnce && (isOfReading ? takenSince : taken).has(role))) return null;
+    if (role === 'reading') takenSince.clear();
+    else takenSince.add(role);
     taken.add(role);
     return role;
   }
-  const byName = meanings.map(({ role }, column) =>
+  /** "Tag" may be over a label's text, or a German's dates. */
+  const isOfDates = (column: number): boolean => areDates(filledOf[column] ?? [], reader);
+  const byName = meanings.map(({ role: named }, column) => {
+    const role = named === 'code' && isOfDates(column) ? 'day' : named;
     // "Meter" may be over its values, or over its name.
-    role === 'reading' && !beginWithDigits(filledOf[column] ?? []) ? null : take(roleIn(kind, role)),
-  );
+    return role === 'reading' && !beginWithDigits(filledOf[column] ?? []) ? null : take(roleIn(kind, role));
+  });
   return byName.map((role, column) => {
     if (role !== null) return role;
     // A name that says something else, or the same once more, is not guessed at.
@@ -262,8 +293,16 @@ function rolesFor(
     const meant = roleByContent(filledOf[column] ?? [], decimalMark, reader);
     // Numbers under a name that says nothing of moisture can be anything.
     if (meant === 'reading' && isNamed(column)) return 'unused';
-    return take(meant === null ? null : roleIn(kind, meant)) ?? 'unused';
+    return meant === null || (meant !== 'reading' && taken.has(meant))
+      ? 'unused'
+      : (take(roleIn(kind, meant)) ?? 'unused');
   });
+}
+
+function areDates(cells: readonly string[], { order, today }: Pick<Reader, 'order' | 'today'>): boolean {
+  const dateOrder = guessOrder(cells, order);
+  const dates = cells.filter((cell) => dayIn(cell, dateOrder, today) !== null);
+  return dateOrder !== 'serial' && cells.length > 0 && dates.length >= MOST_OF * cells.length;
 }
 
 /** Whether most of the cells, or none, begin with a number. */
@@ -292,8 +331,7 @@ function roleByContent(
 ): ColumnRole | null {
   if (cells.length === 0) return null;
   const are = (holds: (cell: string) => boolean) => cells.filter(holds).length >= MOST_OF * cells.length;
-  const dateOrder = guessOrder(cells, order);
-  if (dateOrder !== 'serial' && are((cell) => dayIn(cell, dateOrder, today) !== null)) return 'day';
+  if (areDates(cells, { order, today })) return 'day';
   if (are((cell) => /^\d+\s*\/\s*4$/.test(cell))) return 'thickness';
   const names = [...new Set(cells)].slice(0, 40);
   const known = names.filter((name) => /\p{L}{3}/u.test(name) && meansSpecies(name, species)).length;

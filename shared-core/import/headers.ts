@@ -1,4 +1,4 @@
-import type { ColumnRole, ColumnUnit, DayOrder } from '../contract/import.ts';
+import { type ColumnRole, type ColumnUnit, type DayOrder, isOhmUnit } from '../contract/import.ts';
 import type { Depth } from '../probing/readings/reading.ts';
 import { dayIn, unitAt } from './cells.ts';
 
@@ -17,19 +17,19 @@ export interface HeaderMeaning {
 const NAMES: readonly [ColumnRole, RegExp][] = [
   [
     'sawn-on',
-    /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$/,
+    /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$|^(sahattu|sagad|serrado|serrada|aserrado|scie)( em| el| le)?$/,
   ],
   [
     'wood-temp',
-    /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?( [cf])?$|^holztemp(eratur)?( [cf])?$/,
+    /^(wood |board )?temp(erature|eratur)?( of (the )?wood)?( [cf])?$|^holztemp(eratur)?( [cf])?$|^(puun lampotila|temp(eratura)?( da)? madeira|temp(eratura)?( de la)? madera)( [cf])?$/,
   ],
   [
     'air-temp',
-    /^(air|ambient|outdoor|outside|room) temp(erature)?( [cf])?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$/,
+    /^(air|ambient|outdoor|outside|room) temp(erature)?( [cf])?$|^lufttemp(eratur)?$|^dry bulb( temp(erature)?)?$|^(ilman lampotila|temp(eratura)? do ar|temp(eratura)? del aire|temp(erature)? de l air)$/,
   ],
   [
     'humidity',
-    /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel )?(luft)?feuchtigkeit$|^luftfeuchte$|^(mean|average|avg) (rh|humidity)$/,
+    /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel )?(luft)?feuchtigkeit$|^luftfeuchte$|^(mean|average|avg) (rh|humidity)$|^(ilman kosteus|umidade( relativa)?( do ar)|humedad relativa|humidite relative|luftfuktighet)$/,
   ],
   [
     'wet-weight',
@@ -40,30 +40,48 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
     /^(oven ?)?(dry|dried|od|final)( (weight|mass|wt))?( \d)?$|^weight( \d| after.*)$|^darr(gewicht|masse)$|^trocken(gewicht|masse)$/,
   ],
   ['piece', /^(piece|sample|specimen|test piece|probe|muster)( (id|no|number|nr))?$/],
-  ['thickness', /^(nom(inal)? |rough )?(thick(ness)?|thk|t)$|^(dicke|starke)$|^quarters$/],
-  ['width', /^(avg |average |mean )?(width|w|wid)$|^breite$/],
-  ['length', /^(length|len|l)$|^lange$/],
-  ['species', /^(wood )?(species|spec|wood|timber|kind|type of wood)$|^(holz)?art$|^baumart$|^holz$/],
-  ['stack', /^(stack|pile|bundle|lot|stapel|paket)( (id|no|name|number|nr))?$/],
-  ['place', /^(place|location|loc|shed|site|where|room|lager(ort)?|ort|standort)( name)?$/],
-  ['log', /^(log|tree|stamm|baum)( (id|no|number|nr))?$/],
+  [
+    'thickness',
+    /^(nom(inal)? |rough )?(thick(ness)?|thk|t)$|^(dicke|starke)$|^quarters$|^(paksuus|tjocklek|espessura|espesor|grosor|epaisseur)$/,
+  ],
+  ['width', /^(avg |average |mean )?(width|w|wid)$|^breite$|^(leveys|bredd|largura|ancho|anchura|largeur)$/],
+  ['length', /^(length|len|l)$|^lange$|^(pituus|langd|comprimento|largo|longitud|longueur)$/],
+  [
+    'species',
+    /^(wood )?(species|spec|wood|timber|kind|type of wood)$|^(holz)?art$|^baumart$|^holz$|^(puulaji|traslag|especie|madeira|madera|essence|espece)$/,
+  ],
+  [
+    'stack',
+    /^(stack|pile|bundle|lot|stapel|paket)( (id|no|name|number|nr))?$|^(pino|taapeli|nippu|trave|pilha|lote|fardo|pila|empilage)( (nro|n|no))?$/,
+  ],
+  [
+    'place',
+    /^(place|location|loc|shed|site|where|room|lager(ort)?|ort|standort)( name)?$|^(paikka|varasto|plats|local|galpao|lugar|lieu|hangar)$/,
+  ],
+  ['log', /^(log|tree|stamm|baum)( (id|no|number|nr))?$|^(tukki|tora|tronco|grume)( (nro|n|no))?$/],
   ['layer', /^(layer|course|row in stack|lage)( no)?$/],
-  ['note', /^(notes?|remarks?|comments?|bemerkung(en)?|notiz(en)?|anmerkung(en)?)$/],
-  ['month', /^(month|monat)$/],
-  ['time', /^(time|hour|uhrzeit|zeit|time of day)$/],
+  [
+    'note',
+    /^(notes?|remarks?|comments?|bemerkung(en)?|notiz(en)?|anmerkung(en)?)$|^(huom(autus|io)?|muistiinpano|anmarkning|obs(ervac(ao|oes|ion|iones))?|notas?|remarques?)$/,
+  ],
+  ['month', /^(month|monat)$|^(kuukausi|kk|manad|mes|mois)$/],
+  ['time', /^(time|hour|uhrzeit|zeit|time of day)$|^(klo|aika|kellonaika|hora|heure)$/],
   [
     'day',
-    /^(date|day|datum|tag|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$/,
+    /^(date|day|datum|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$|^(pvm|paivays|paivamaara|mittauspaiva|mitattu|data( da medicao)?|fecha|dia|jour)$/,
   ],
   ['reading-unit', /^((meter|reading|moisture|mc) )?(unit|units|einheit)$/],
-  ['depth', /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess)?tiefe$/],
+  [
+    'depth',
+    /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess)?tiefe$|^(syvyys|djup|profundidade|profundidad|profondeur)$/,
+  ],
   [
     'code',
-    /^(board|id|no|nr|num(ber)?|code|tag|label|plank|slab|brett|bohle|nummer|item|piece|ref)( ?(id|no|nr|number|code|tag|name|nummer))?$|^(board|brett|bohlen)(id|nr|nummer)$/,
+    /^(board|id|no|nr|num(ber)?|code|tag|label|plank|slab|brett|bohle|nummer|item|piece|ref)( ?(id|no|nr|number|code|tag|name|nummer))?$|^(board|brett|bohlen)(id|nr|nummer)$|^(lauta|lankku|planka|brada|tabua|prancha|tabla|planche|numero|nro|codigo)( (n|nro|no|numero|id))?$/,
   ],
   [
     'reading',
-    /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|holzfeuchte|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|messpunkt|messung|reading|pin|mc) ?\d{1,2}$/,
+    /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|holzfeuchte|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|messpunkt|messung|reading|pin|mc) ?\d{1,2}$|^(mittaus|kosteus|puun kosteus|fuktkvot|fukt|umidade|leitura|humedad|lectura|humidite|mesure|lecture)( da madeira| de la madera| du bois)?( pct)?( ?\d{1,2}| [a-c])?$/,
   ],
 ];
 
@@ -71,9 +89,9 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
 const RAW = /^(raw|uncorrected|(meter )?(showed|shown|displayed)|rohwert|unkorrigiert)\b/;
 
 const DEPTHS: readonly [Depth, RegExp][] = [
-  ['shell', /\b(shell|surface|face|outer|schale|rand|aussen)\b/],
-  ['core', /\b(core|cent(er|re)|middle|inner|kern|mitte|innen)\b/],
-  ['average', /\b(average|avg|mean|mittel|durchschnitt)\b/],
+  ['shell', /\b(shell|surface|face|outer|schale|rand|aussen|pinta|yta|superficie|casca)\b/],
+  ['core', /\b(core|cent(er|re)|middle|inner|kern|mitte|innen|sydan|karna|mitt|nucleo|miolo|centro|coeur)\b/],
+  ['average', /\b(average|avg|mean|mittel|durchschnitt|keskiarvo|medel|media|promedio|moyenne)\b/],
 ];
 
 const words = (text: string): string =>
@@ -87,7 +105,7 @@ const words = (text: string): string =>
 
 /** A unit in brackets, or at the end behind a comma or a slash: "Thickness (in)", "Temp, °F", "MC %". */
 const UNIT =
-  /[([]\s*(?<bracketed>[^)\]]{1,12})\s*[)\]]|[,/]\s*(?<last>[^,/\s]{1,8})\s*$|(?<bare>\s(mm|cm|m|in|ft|°[CF]|kg|g|%)|%)$/u;
+  /[([]\s*(?<bracketed>[^)\]]{1,12})\s*[)\]]|[,/]\s*(?<last>[^,/\s]{1,8})\s*$|(?<bare>\s(mm|cm|m|in|ft|°[CF]|kg|g|%|[kMG]?[ΩΩ])|%)$/u;
 
 const ORDERS: readonly DayOrder[] = ['mdy', 'dmy', 'ymd'];
 
@@ -121,7 +139,8 @@ export function meaningOf(written: string, today: string): HeaderMeaning {
   const withoutDepth = words(DEPTHS.reduce((left, [, pattern]) => left.replace(pattern, ' '), name));
   const role =
     NAMES.find(([, pattern]) => pattern.test(name))?.[0] ??
-    (isRaw ? 'reading' : null) ??
+    // What is in ohms is what a meter showed, whatever it is called.
+    (isRaw || isOhmUnit(unit) ? 'reading' : null) ??
     (depth === null
       ? null
       : withoutDepth === '' || /^\d{1,2}$/.test(withoutDepth) || isReading(withoutDepth)

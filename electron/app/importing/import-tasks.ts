@@ -19,6 +19,8 @@ import {
   type Table,
   turnedTable,
 } from '../../../shared-core/import/guess-columns.ts';
+import { withHeadings } from '../../../shared-core/import/headings.ts';
+import { belowEachOther } from '../../../shared-core/import/side-by-side.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
@@ -32,7 +34,7 @@ export type ReaderOfFile = Omit<Reader, 'species'> & { yardFile: string };
 export type ImportQuestion =
   | { task: 'read'; file: string; reader: ReaderOfFile }
   | ({ task: 'guess'; reader: ReaderOfFile } & Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>)
-  | { task: 'check'; choices: ImportChoices; yardFile: string; now: string };
+  | { task: 'check'; choices: ImportChoices; refusedFrom: number; yardFile: string; now: string };
 
 export interface GuessedAnswer {
   guessed: GuessedTable;
@@ -60,7 +62,7 @@ export interface CheckedAnswer
   content: string;
 }
 export interface ImportAnswers {
-  read: GuessedAnswer & { rows: number; isTurned: boolean };
+  read: GuessedAnswer & { rows: number; reshaped: 'turned' | 'below' | null };
   guess: GuessedAnswer;
   check: CheckedAnswer;
 }
@@ -105,7 +107,12 @@ export function createImportTasks() {
     };
   }
 
-  function check(choices: ImportChoices, yardFile: string, now: string): CheckedAnswer {
+  function check({
+    choices,
+    refusedFrom,
+    yardFile,
+    now,
+  }: Extract<ImportQuestion, { task: 'check' }>): CheckedAnswer {
     const rows = held();
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
@@ -159,7 +166,7 @@ export function createImportTasks() {
         knownReadings,
         refused: checked.refused.length,
         refusedRows: checked.refused
-          .slice(0, MOST_REFUSED_SHOWN)
+          .slice(refusedFrom, refusedFrom + MOST_REFUSED_SHOWN)
           .map((refused) => ({ ...refused, cells: cellsOf(rows, refused.row, choices) })),
         parts,
         content: hashOf(parts),
@@ -175,9 +182,11 @@ export function createImportTasks() {
           const reader = readerOf(question.reader);
           const asWritten = tableInFile(question.file);
           const turned = turnedTable(asWritten, reader);
-          table = turned ?? asWritten;
+          const below = turned ? null : belowEachOther(asWritten, today);
+          table = turned ?? withHeadings(below ?? asWritten, reader);
+          const reshaped = turned ? 'turned' : below ? 'below' : null;
           const guessed = guessedOf(guessTable(table, reader), today);
-          return { ok: true, value: { ...guessed, rows: table.length, isTurned: turned !== null } };
+          return { ok: true, value: { ...guessed, rows: table.length, reshaped } };
         }
         case 'guess': {
           const { headerRow, decimalMark, kind, reader } = question;
@@ -185,7 +194,7 @@ export function createImportTasks() {
           return { ok: true, value: guessedOf(guessed, reader.today) };
         }
         case 'check':
-          return { ok: true, value: check(question.choices, question.yardFile, question.now) };
+          return { ok: true, value: check(question) };
       }
     } catch (error) {
       if (error instanceof Refusal) return { ok: false, problem: error.problem };

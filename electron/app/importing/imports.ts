@@ -78,12 +78,13 @@ export function createImports(
         return ask(tableOf(window, table), { task: 'guess', reader, ...chosen });
       },
 
-      'imports.check': async ({ table, choices }, window) => {
+      'imports.check': async ({ table, choices, refusedFrom }, window) => {
         const open = tableOf(window, table);
         const { file: yardFile } = context.yard();
         const checked: CheckedAnswer = await ask(open, {
           task: 'check',
           choices,
+          refusedFrom,
           yardFile,
           now: context.now(),
         });

@@ -1,19 +1,15 @@
 import { useState } from 'react';
 import type { ImportChoices } from '../../../shared-core/contract/import.ts';
 import { typedLengthMm, typedQuarters } from '../../../shared-core/units/typed-length.ts';
-import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../form/Field.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
-import { region } from '../../region.ts';
 import { attempt } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { endUseOptions } from '../stacks/end-use-options.ts';
-
-/** A place that the import adds, outdoors with the average air of the region. */
-const NEW = -1;
+import { NEW_PLACE, newOutdoors } from './new-place.ts';
 
 /** What holds for rows that do not say it. */
 export function ImportDefaults({
@@ -32,12 +28,10 @@ export function ImportDefaults({
   const [thickness, setThickness] = useState('');
   const { kind, place } = choices;
   async function choosePlace(id: number | null): Promise<void> {
-    if (id !== NEW) return set({ place: id === null ? null : { placeId: id } });
-    const { air, stations } = await bridge().query('stations.ofRegion', { timeZone: region().timeZone });
-    const added = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, air };
-    set({ place: { add: { ...added, airSource: { kind: 'region', stations }, airMovement: null } } });
+    if (id !== NEW_PLACE) return set({ place: id === null ? null : { placeId: id } });
+    set({ place: { add: { ...(await newOutdoors()), name: say('places.kind.outdoors') } } });
   }
-  const placeValue = place === null ? null : 'placeId' in place ? place.placeId : NEW;
+  const placeValue = place === null ? null : 'placeId' in place ? place.placeId : NEW_PLACE;
   const thicknessMm = typedLengthMm(thickness, units);
   return (
     <Sheet title={say('import.for-all')}>
@@ -57,7 +51,7 @@ export function ImportDefaults({
             options={[
               { value: null, label: say('stacks.choose-place') },
               ...(places.output ?? []).map(({ id, name }) => ({ value: id, label: name, isName: true })),
-              ...(kind === 'boards' ? [{ value: NEW, label: say('import.new-place') }] : []),
+              { value: NEW_PLACE, label: say('import.new-place') },
             ]}
             onValue={(id) => attempt(choosePlace(id))}
           />

@@ -24,6 +24,7 @@ import { useWords } from '../../words.ts';
 import { ImportColumns } from './ImportColumns.tsx';
 import { ImportDefaults } from './ImportDefaults.tsx';
 import type { ReadTable } from './ImportScreen.tsx';
+import { NEW_PLACE, newOutdoors } from './new-place.ts';
 import { RefusedRows } from './RefusedRows.tsx';
 import { ownOrder } from './reader.ts';
 
@@ -48,6 +49,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   const [problem, setProblem] = useState<string | null>(null);
   /** A refused import is checked again: the yard may have changed meanwhile. */
   const [refusals, setRefusals] = useState(0);
+  const [refusedFrom, setRefusedFrom] = useState(0);
   const saving = useLongWork();
 
   // Where there is one place, it is that one.
@@ -60,11 +62,13 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     let isOld = false;
     const timer = setTimeout(() => {
       bridge()
-        .command('imports.check', { table: table.table, choices: JSON.parse(asked) })
+        .command('imports.check', { table: table.table, choices: JSON.parse(asked), refusedFrom })
         .then(
           (came) => {
             if (isOld) return;
             setChecked(came);
+            // Those that were shown last may go in now.
+            if (refusedFrom > 0 && refusedFrom >= came.refused) setRefusedFrom(0);
             setProblem(null);
           },
           (error) => !isOld && setProblem(sentenceOf(error)),
@@ -74,7 +78,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
       isOld = true;
       clearTimeout(timer);
     };
-  }, [asked, table.table, refusals]);
+  }, [asked, table.table, refusals, refusedFrom]);
 
   async function guessAgain(changed: Partial<Pick<ImportChoices, 'kind' | 'headerRow' | 'decimalMark'>>) {
     const { kind, headerRow, decimalMark } = { ...choices, ...changed };
@@ -82,6 +86,10 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     const { guessed, heads, sample } = await bridge().command('imports.guess', asking);
     setShown({ heads, sample });
     set(guessed);
+  }
+  async function answerPlace(name: string, id: number): Promise<void> {
+    const meant = id === NEW_PLACE ? { add: await newOutdoors() } : { placeId: id };
+    setChoices((now) => ({ ...now, placesOfNames: { ...now.placesOfNames, [nameKey(name)]: meant } }));
   }
   async function save(plan: string): Promise<void> {
     const saved = await saving
@@ -103,7 +111,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         title={say('import.how-read')}
         actions={<Button onClick={onClose}>{say('import.other-file')}</Button>}
       >
-        {table.isTurned && <p>{say('import.turned')}</p>}
+        {table.reshaped && <p>{say(`import.reshaped.${table.reshaped}`)}</p>}
         <div className="form-grid">
           <Select
             label={say('import.kind')}
@@ -173,11 +181,9 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
                     label: place.name,
                     isName: true,
                   })),
+                  { value: NEW_PLACE, label: say('import.new-place') },
                 ]}
-                onValue={(placeId) =>
-                  placeId !== null &&
-                  set({ placesOfNames: { ...choices.placesOfNames, [nameKey(name)]: { placeId } } })
-                }
+                onValue={(id) => id !== null && attempt(answerPlace(name, id))}
               />
             ))}
           </div>
@@ -203,7 +209,16 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
             ))}
           </ul>
         )}
-        {checked && <RefusedRows checked={checked} choices={choices} heads={shown.heads} onChoices={set} />}
+        {checked && (
+          <RefusedRows
+            checked={checked}
+            from={refusedFrom}
+            choices={choices}
+            heads={shown.heads}
+            onChoices={set}
+            onFrom={setRefusedFrom}
+          />
+        )}
         {saving.underWay ? (
           <WorkUnderWay label={say('import.saving')} {...saving.underWay} onCancel={saving.cancel} />
         ) : (

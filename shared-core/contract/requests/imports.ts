@@ -65,8 +65,8 @@ export const importRequests = {
       output: guessedTableSchema.extend({
         table: z.uuid(),
         rows: z.number().int(),
-        /** Its boards stood across, and are down now. */
-        isTurned: z.boolean(),
+        /** Its boards were columns, or its lists side by side; they are rows, or below each other, now. */
+        reshaped: z.enum(['turned', 'below']).nullable(),
       }),
       topics: () => [],
     }),
@@ -84,7 +84,12 @@ export const importRequests = {
   ),
   'imports.check': ofWindow(
     command({
-      input: z.object({ table: z.uuid(), choices: importChoicesSchema }),
+      input: z.object({
+        table: z.uuid(),
+        choices: importChoicesSchema,
+        /** How many of the rows that do not go in come before those that are shown. */
+        refusedFrom: z.number().int().min(0).default(0),
+      }),
       output: z.object({
         /** To be saved by. */
         plan: z.uuid(),
@@ -94,7 +99,7 @@ export const importRequests = {
         rows: z.number().int(),
         leftOut: z.number().int(),
         refused: z.number().int(),
-        /** The first of those rows. */
+        /** Those of them that are shown. */
         refusedRows: z.array(refusedRowSchema),
         problems: z.array(messageSchema),
         remarks: z.array(messageSchema),

@@ -1,5 +1,5 @@
 /**
- * Five tables of 2,000 rows as people keep them, each with its own habits. The habits are common practice, no source; the
+ * Tables of 2,000 rows as people keep them, each with its own habits. The habits are common practice, no source; the
  * values are invented, and the same in every run.
  */
 
@@ -125,4 +125,96 @@ export function pasted(): Spreadsheet {
   }
   const bytes = Buffer.from(lines.join('\n'));
   return { bytes, reader: { units: 'imperial', order: 'mdy' }, boards: ROWS / 4, readings: ROWS };
+}
+
+/**
+ * A line over each stack where cells were merged, the names of the columns below it once more, blank lines, and an average
+ * below each stack. Words beside the values, and "OL" where the meter showed nothing.
+ */
+export function inSections(): Spreadsheet {
+  const random = createRandom(6);
+  const columns = 'Brd #,Species,Thk,Date,Wood temp,Shell,Core,Remarks';
+  const lines = ['LAZY CREEK SAWMILL,,,,,,,', ',,,,,,,'];
+  let readings = 0;
+  for (let row = 0; row < ROWS; row++) {
+    if (row % 100 === 0) lines.push(`STACK ${row / 100 + 1} - NORTH SHED,,,,,,,`, columns);
+    const value = () => {
+      if (random() < 0.03) return 'OL';
+      readings++;
+      return `${(10 + 9 * random()).toFixed(1)}${random() < 0.1 ? ' wet side' : ''}`;
+    };
+    const date = dayOf(random);
+    const day = `Sat ${date.getUTCMonth() + 1}/${date.getUTCDate()}/${date.getUTCFullYear()}`;
+    const temp = 45 + Math.floor(40 * random());
+    lines.push(
+      `${row + 101},${pick(random, ['PECAN', 'Post oak', 'Black walnut'])},${pick(random, ['4/4', '5/4', '8/4'])},${day},${temp},${value()},${value()},${row % 50 === 0 ? 'split at end' : ''}`,
+    );
+    if (row % 100 === 99) lines.push('Average,,,,,14.2,15.1,', ',,,,,,,');
+  }
+  const bytes = Buffer.from(lines.join('\r\n'));
+  return { bytes, reader: { units: 'imperial', order: 'mdy' }, boards: ROWS, readings };
+}
+
+/**
+ * Finnish: semicolons and decimal commas, the stack named over the header, a line with the species and the thickness over
+ * its boards, a board's number once over its readings.
+ */
+export function finnish(): Spreadsheet {
+  const random = createRandom(7);
+  const lines = ['Pino: Ranta 3;;;;;', 'Lauta nro;Leveys mm;Mitattu;Kosteus;Syvyys;Huom.'];
+  for (let row = 0; row < ROWS; row++) {
+    if (row % 500 === 0) lines.push(`${pick(random, ['Mänty', 'Kuusi'])} ${pick(random, [50, 63])} mm;;;;;`);
+    const date = dayOf(random);
+    const day = `la ${date.getUTCDate()}.${date.getUTCMonth() + 1}.${date.getUTCFullYear()} klo 14.20`;
+    const isFirst = row % 2 === 0;
+    lines.push(
+      `${row / 2 + 1};150;${day};${(11 + 8 * random()).toFixed(1).replace('.', ',')};${isFirst ? 'pinta' : 'sydän'};${row % 80 === 0 ? 'oksa' : ''}`.replace(
+        /^\d+\.5;150/,
+        ';',
+      ),
+    );
+  }
+  const bytes = Buffer.from(`\uFEFF${lines.join('\n')}\n`);
+  return { bytes, reader: { units: 'metric', order: 'dmy' }, boards: ROWS / 2, readings: ROWS };
+}
+
+/** Brazilian: quoted decimal commas, the day in words over what was read on it, megohms, averages. */
+export function brazilian(): Spreadsheet {
+  const random = createRandom(8);
+  const lines = ['Tábua,Espécie,Espessura (cm),Leitura (MΩ),Temp. da madeira (°C),Obs.'];
+  const days = ['12 de março de 2025', '3 de junho de 2025', '28/set/2025', '1º de dezembro de 2025'];
+  for (let row = 0; row < ROWS; row++) {
+    if (row % 500 === 0) lines.push(`${days[row / 500]},,,,,`);
+    const value = (5 + 200 * random()).toFixed(1).replace('.', ',');
+    lines.push(
+      `T${(row % 500) + 1},Jatoba,"5,2","${value}","${(20 + 9 * random()).toFixed(1).replace('.', ',')}",${row % 90 === 0 ? 'ponta úmida' : ''}`,
+    );
+    if (row % 500 === 499) lines.push('Média,,,"80,2",,');
+  }
+  const bytes = Buffer.from(lines.join('\r\n'));
+  return { bytes, reader: { units: 'metric', order: 'dmy' }, boards: 500, readings: ROWS };
+}
+
+/** Pasted: a row a board, and for each visit a date, two readings and a temperature beside each other. */
+export function visitsAcross(): Spreadsheet {
+  const random = createRandom(9);
+  const lines = [
+    ['Board', 'Species', 'Thickness', ...Array(3).fill('Date\tMC 1\tMC 2\tTemp (F)')].join('\t'),
+  ];
+  let readings = 0;
+  for (let row = 1; row <= ROWS; row++) {
+    const visits = ['1-Jul-24', "Jan 20, '25", '05-May-2025'].flatMap((day, at) => {
+      if (random() < 0.1) return ['', '', '', ''];
+      readings += 2;
+      const value = () => (24 - 5 * at + 3 * random()).toFixed(1);
+      return [day, value(), value(), String(50 + 10 * at)];
+    });
+    lines.push([`V${row}`, 'cherry', '6/4', ...visits].join('\t'));
+  }
+  return {
+    bytes: Buffer.from(lines.join('\n')),
+    reader: { units: 'imperial', order: 'mdy' },
+    boards: ROWS,
+    readings,
+  };
 }
