@@ -4,24 +4,48 @@ import { defineConfig } from 'vitest/config';
 const root = new URL('..', import.meta.url).pathname;
 const globalSetup = new URL('own-temp-folder.ts', import.meta.url).pathname;
 
+/** Tests of pure code: nothing is left behind in the modules that they load. */
+const pure = [
+  'calendar',
+  'climate',
+  'drawing',
+  'drying',
+  'gatt',
+  'import',
+  'labels',
+  'methods',
+  'probing',
+  'reports',
+  'tally',
+  'units',
+  'wood',
+].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
+/** But for those right in `renderer`: `words.test.tsx` there loads modules anew for each language. */
+const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
+
+// On a busy computer some that take half a second alone take 5.
+const patient = { testTimeout: 20_000, hookTimeout: 20_000 };
+
 export default defineConfig({
   root,
   test: {
-    // On two cores vitest alone takes one, which leaves the other idle.
-    maxWorkers: Math.max(2, availableParallelism() - 1),
+    // Many tests wait for hands, threads and files. Meanwhile one more has the core.
+    maxWorkers: availableParallelism() + 1,
     projects: [
-      // On a busy computer some that take half a second alone take 5.
       {
         root,
         test: {
           name: 'unit',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
+          exclude: [...pure, ...ofWindow],
           globalSetup,
-          testTimeout: 20_000,
-          hookTimeout: 20_000,
+          ...patient,
         },
       },
-      { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
+      // Modules are loaded once and not for each file, which takes half of the processor's time.
+      { root, test: { name: 'pure', include: pure, isolate: false, ...patient } },
+      { root, test: { name: 'window', include: ofWindow, isolate: false, ...patient } },
+      { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
         root,
         // One emulated radio at a time: the files of this project take turns.
