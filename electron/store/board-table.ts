@@ -225,7 +225,14 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT ${keptRecord('g.board_id')} FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
   );
-  const onPage = db.prepare<{ stackId: number; at: string }, BoardOnPage>(
+  const WHY_LEFT = valueIn('b.archived_why', '$.code');
+  /** Of one that was sold, used or scrapped, a person gave the day alone. */
+  const LEFT_YARD = `coalesce(${WHY_LEFT}, '') IN ('sold', 'used', 'scrapped')`;
+  const goneBy = db.prepare<{ stackId: number; dayFrom: string }, { code: string }>(
+    `SELECT b.code FROM board b
+     WHERE b.stack_id = @stackId AND b.archived_at < @dayFrom AND ${LEFT_YARD} ORDER BY b.code`,
+  );
+  const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
        b.archived_at AS leftAt,
@@ -233,7 +240,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
          JOIN stack s ON s.id = c.old_values ->> 'stack_id'
          WHERE c.row_uuid = b.uuid AND c.in_table = 'board' AND a.at > @at ORDER BY c.id LIMIT 1) AS came
      FROM board b JOIN species w ON w.id = b.species_id
-     WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at) ORDER BY b.id`,
+     WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at
+       OR (b.archived_at >= @dayFrom AND ${LEFT_YARD})) ${SHOWN_ARCHIVED}
+       AND coalesce(${WHY_LEFT}, '') <> 'merged' ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE b.stack_id = ?
@@ -309,8 +318,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),
     /** Those of a stack, and those that left the yard after that instant, in the order of their ids. */
-    onPage: (stackId: number, at: string) =>
-      onPage.all({ stackId, at }).map(({ came, ...board }) => ({
+    /** Those sold, used or scrapped before a day. */
+    goneBy: (stackId: number, dayFrom: string): string[] =>
+      goneBy.all({ stackId, dayFrom }).map(({ code }) => code),
+    onPage: (stackId: number, at: string, dayFrom: string) =>
+      onPage.all({ stackId, at, dayFrom }).map(({ came, ...board }) => ({
         ...board,
         /** Where it was entered then, and until when; null where it was in this stack, as far as is known. */
         came: came === null ? null : (JSON.parse(came) as { stackName: string; cameAt: string }),

@@ -105,12 +105,13 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
       const { boards, moves, rounds, stacks } = context.yard();
       orRefuse(stacks.get(stackId), 'stack');
       const at = isoOf(Date.parse(startedAt));
-      const all = boards.onPage(stackId, at);
+      const all = boards.onPage(stackId, at, startOfLocalDay(at));
       const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
       const placeName = mostCommon([...placeOf.values()]);
       const [sameDay] = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
       return {
         placeName,
+        gone: boards.goneBy(stackId, startOfLocalDay(at)),
         boards: all.map((board) => {
           const { id: boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName } = board;
           const place = placeOf.get(boardId) ?? null;
@@ -187,6 +188,9 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       const { code: boardCode, sawnOn, thicknessMm } = board;
       if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
         throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
+      const left = boards.get(boardId)?.archived;
+      if (left && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
+        throw new Refusal(message('refusal.page-after-left', { boardCode, leftOn: left.at }));
       const isThrough = raws.some((raw, column) => {
         const depth = depths[column];
         return raw !== null && typeof depth === 'number' && reachesOtherFace(depth, thicknessMm);
@@ -214,7 +218,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
         }
       });
       if (same > 0 && (same === lines.length || same === boards))
-        throw new Refusal(message('past-round.saved-already', { boards: same, savedAt }));
+        throw new Refusal(message('past-round.saved-already', { boards: same, savedOn: savedAt }));
     }
   }
 

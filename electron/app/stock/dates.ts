@@ -12,7 +12,7 @@ import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards, movedNow } from './moving.ts';
-import { openPlace, openStack } from './open-ones.ts';
+import { checkInYard, openPlace, openStack } from './open-ones.ts';
 
 /** When boards of a stack are read next: by a forecast, or because their readings are old. */
 interface NextProbe {
@@ -100,6 +100,7 @@ export function plannedMoveCommands(context: AppContext, judging: Judging) {
       openPlace(context, planned.placeId);
       if (planned.stackId !== null) openStack(context, planned.stackId);
       if (planned.boardId !== null) {
+        checkInYard(context, [planned.boardId]);
         const { code: name, placeId, placeName } = orRefuse(boards.get(planned.boardId), 'board');
         // Where a move is planned already, another may lead back.
         const moves = plannedMoves.list().some(({ move }) => move.boardId === planned.boardId);

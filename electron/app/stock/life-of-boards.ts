@@ -6,8 +6,9 @@ import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands } from '../handlers.ts';
 import { inSlices, type Slices } from '../slices.ts';
+import { startOfDay } from './board-days.ts';
 import { letStacksFollow } from './moving.ts';
-import { reopenThoseInUse } from './open-ones.ts';
+import { checkInYard, reopenThoseInUse } from './open-ones.ts';
 
 const became = ({ how, code: ofCode }: Origin, boardCode: string): Message =>
   how === 'merged'
@@ -16,14 +17,6 @@ const became = ({ how, code: ofCode }: Origin, boardCode: string): Message =>
 
 /** How boards leave the yard and come back. Nothing that is known of them is deleted. */
 export function lifeCommands(context: AppContext) {
-  /** @throws Refusal where one is not there, or archived already */
-  function checkInYard(boardIds: readonly number[]): void {
-    const { boards } = context.yard();
-    orRefuse(boards.versionsOf(boardIds).length === boardIds.length || undefined, 'board');
-    const [gone] = boards.archivedOf(boardIds);
-    if (gone) throw new Refusal(message('refusal.board-archived', { boardCode: gone.code }));
-  }
-
   /** @throws Refusal where one was read or weighed */
   function checkUnused(boardIds: readonly number[]): void {
     const { boards, readings, samples } = context.yard();
@@ -44,6 +37,27 @@ export function lifeCommands(context: AppContext) {
     throw new Refusal(message('refusal.left-before-read', { boardCode, readOn }));
   }
 
+  /** @throws Refusal where one was sawn on a later day */
+  function checkSawnBy(boardIds: readonly number[], at: string): void {
+    for (const id of boardIds) {
+      const { sawnOn, code: boardCode } = orRefuse(context.yard().boards.judgedBy(id), 'board');
+      if (sawnOn !== null && Date.parse(endOfDay(at)) < startOfDay(sawnOn))
+        throw new Refusal(message('refusal.left-before-sawn', { boardCode, sawnOn }));
+    }
+  }
+
+  /** @throws Refusal, a question, where one was moved on a day after it left; where it was first is only known since then */
+  function checkNotMovedAfter(boardIds: readonly number[], at: string): void {
+    const { boards, moves } = context.yard();
+    for (const id of boardIds) {
+      const last = moves.ofBoard(id).slice(1).at(-1);
+      if (last === undefined || Date.parse(last.since) <= Date.parse(endOfDay(at))) continue;
+      const { code: boardCode } = orRefuse(boards.judgedBy(id), 'board');
+      const { placeName, since: movedOn } = last;
+      throw new Refusal(message('refusal.left-before-move', { boardCode, placeName, movedOn }));
+    }
+  }
+
   /** They are reserved for no project any more. @returns how many were */
   function* archive(
     boardIds: readonly number[],
@@ -55,7 +69,7 @@ export function lifeCommands(context: AppContext) {
     const stackIds = new Set<number>();
     let released = 0;
     yield* inSlices(boardIds, (slice) => {
-      checkInYard(slice);
+      checkInYard(context, slice);
       check(slice);
       for (const { stackId } of boards.versionsOf(slice)) stackIds.add(stackId);
       boards.archive(slice, at, why);
@@ -66,9 +80,13 @@ export function lifeCommands(context: AppContext) {
   }
 
   return {
-    'boards.archive': function* ({ boardIds, why: code, note, at, isBeforeReading }) {
+    'boards.archive': function* ({ boardIds, why: code, note, at, isBeforeReading, isBeforeMove }) {
       if (Date.parse(at) > Date.parse(context.now())) throw new Refusal(message('refusal.left-to-come'));
-      const check = isBeforeReading ? undefined : (slice: readonly number[]) => checkNotReadAfter(slice, at);
+      const check = (slice: readonly number[]) => {
+        checkSawnBy(slice, at);
+        if (!isBeforeReading) checkNotReadAfter(slice, at);
+        if (!isBeforeMove) checkNotMovedAfter(slice, at);
+      };
       const released = yield* archive(boardIds, at, { code, note }, check);
       return { archived: boardIds.length, released };
     },

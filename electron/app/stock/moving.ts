@@ -9,7 +9,7 @@ import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from './board-days.ts';
-import { openPlace } from './open-ones.ts';
+import { checkInYard, openPlace } from './open-ones.ts';
 
 /** Where boards are moved to, when, and what a person answered about it. */
 export type Target = Omit<CheckedInput<'boards.move'>, 'boardIds' | 'work'>;
@@ -149,7 +149,7 @@ export function* moveBoards(
   const stackIds = new Set<number>();
   yield* inSlices(boardIds, (slice) => {
     const found = boards.versionsOf(slice);
-    orRefuse(found.length === slice.length || undefined, 'board');
+    checkInYard(context, slice);
     checkSawnBefore(context, slice, to);
     for (const { stackId } of found) stackIds.add(stackId);
     for (const boardId of slice) moveBoard(context, boardId, to);

@@ -23,6 +23,14 @@ export function openPlace({ yard }: Pick<AppContext, 'yard'>, id: number): Place
   throw new Refusal(message('refusal.place-closed', { placeName: place.name }));
 }
 
+/** @throws Refusal where one is not there, or left the yard */
+export function checkInYard({ yard }: Pick<AppContext, 'yard'>, boardIds: readonly number[]): void {
+  const { boards } = yard();
+  orRefuse(boards.versionsOf(boardIds).length === boardIds.length || undefined, 'board');
+  const [gone] = boards.archivedOf(boardIds);
+  if (gone) throw new Refusal(message('refusal.board-archived', { boardCode: gone.code }));
+}
+
 /**
  * A place is in the lists again.
  * @param name  null: its own

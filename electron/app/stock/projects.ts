@@ -5,6 +5,7 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import { checkInYard } from './open-ones.ts';
 
 type Verdict = Pick<ProjectOnPage['boards'][number], 'makesIt' | 'why'>;
 
@@ -89,12 +90,12 @@ export function projectCommands(context: AppContext) {
       return { act: acts.now() };
     },
     'reservations.set': ({ boardIds, projectId: chosenId, newProject }) => {
-      const { acts, boards, projects } = context.yard();
+      const { acts, projects } = context.yard();
       const projectId = newProject === null ? chosenId : add(newProject);
       if (projectId !== null) get(projectId);
-      const found = boards.versionsOf(boardIds);
-      orRefuse(found.length === new Set(boardIds).size || undefined, 'board');
-      for (const { id } of found) projects.reserve(id, projectId);
+      const ids = [...new Set(boardIds)];
+      checkInYard(context, ids);
+      for (const id of ids) projects.reserve(id, projectId);
       return { act: acts.now() };
     },
   } satisfies Partial<Commands>;

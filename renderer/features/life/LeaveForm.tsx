@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import { z } from 'zod';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Leaving, leavingNoteSchema } from '../../../shared-core/contract/archive.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
@@ -9,12 +8,21 @@ import { DateField } from '../../form/DateField.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
 
 /** Boards as what is done with them names them. */
 export type NamedBoard = Pick<BoardRow, 'id' | 'code'>;
+
+type Answers = Pick<RequestInput<'boards.archive'>, 'isBeforeReading' | 'isBeforeMove'>;
+
+/** The questions with which it is refused. */
+const questions = {
+  'refusal.left-before-read': { isBeforeReading: true },
+  'refusal.left-before-move': { isBeforeMove: true },
+} as const;
 
 const schemaOn = (today: string) => z.object({ note: leavingNoteSchema, on: dayUntil(today) });
 
@@ -37,21 +45,16 @@ export function LeaveForm({
   const count = boards.length;
   const [only] = boards;
   const isOne = count === 1 && only;
-  /** The day of which it was asked whether they left before their last reading. */
-  const [asked, setAsked] = useState<string | null>(null);
+  const { open, ask } = useQuestions<Answers, keyof typeof questions>(questions, { on: draft.on });
 
   async function save(): Promise<void> {
     const { note, on } = read();
     const boardIds = boards.map(({ id }) => id);
     const at = instantOfDay(on, new Date());
-    const leaving = { boardIds, why, note, at, isBeforeReading: asked === on };
-    const { released } = await follow((work) =>
-      bridge().command('boards.archive', { ...leaving, work }),
-    ).catch((error) => {
-      const isAsking = error instanceof Refusal && error.problem.code === 'refusal.left-before-read';
-      setAsked(isAsking ? on : null);
-      throw error;
-    });
+    const leaving = { boardIds, why, note, at };
+    const { released } = await ask((answers) =>
+      follow((work) => bridge().command('boards.archive', { ...leaving, ...answers, work })),
+    );
     onLeft?.();
     const left = isOne
       ? say('life.board-archived', { why, boardCode: only.code })
@@ -67,7 +70,7 @@ export function LeaveForm({
           : say('life.mark-boards', { why, boards: count })
       }
       saveWords={say('life.archive-button', { boards: count })}
-      isQuestion={asked !== null}
+      isQuestion={open !== null}
       onSave={save}
       onClose={onClose}
       work={{ label: say('life.archiving-boards'), underWay, onCancel: cancel }}

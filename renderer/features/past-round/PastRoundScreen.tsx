@@ -115,7 +115,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
     depths: depthsOf(page),
   };
 
-  const boards = asked.output?.boards ?? [];
+  const { boards = [], gone = [] } = asked.output ?? {};
   const lines = boards.map(({ boardId }) => ({
     boardId,
     raws: rawsOf(page.texts[boardId], page.columns, unit),
@@ -203,6 +203,9 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
             )
           }
         </Await>
+        {gone.length > 0 && (
+          <p className="soft">{say('past-round.gone', { boards: gone.length, boardCodes: gone })}</p>
+        )}
         {startedAt !== null && (
           <PlacedLater placed={placed} startedAt={startedAt} page={page} onChange={set} />
         )}

@@ -63,6 +63,8 @@ export const lifeRequests = {
       at: instantSchema,
       /** Whether that may be before the last reading of one; else it is refused as a question. */
       isBeforeReading: z.boolean().default(false),
+      /** The same of the last move of one. */
+      isBeforeMove: z.boolean().default(false),
       work: workSchema,
     }),
     output: z.object({

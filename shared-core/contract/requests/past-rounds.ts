@@ -79,6 +79,8 @@ export const pastRoundRequests = {
       /** Where most of them were then, whose air readings are corrected and judged by; null without boards. */
       placeName: z.string().nullable(),
       boards: z.array(pageBoardSchema),
+      /** IDs of those that were sold, used or scrapped before that day. */
+      gone: z.array(z.string()),
       /** A round of the stack on the same day, of so many boards; null where there is none. */
       sameDay: z.object({ roundId: rowIdSchema, boards: z.number().int() }).nullable(),
     }),

@@ -119,7 +119,7 @@ export const life = {
   'archived.undone': 'Undone',
   'archived.unknown': 'Archived',
   'archived.on': '{why} on {leftOn}.',
-  'archived.effect': 'It is in no list, round, or count.',
+  'archived.effect': 'It is in no list, round, or count, and cannot be moved or reserved.',
   'filter.archived': 'Archived',
   'stacks.column-archived': 'Left',
   'forecast.archived': 'No forecast: it left the yard.',
@@ -166,6 +166,10 @@ export const life = {
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
   'refusal.left-before-read':
     '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',
+  'refusal.left-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
+  'refusal.left-before-move':
+    '{boardCode} was moved to {placeName} on {movedOn}, after that day. Nothing was changed. Take it out on that day all the same?',
   'refusal.board-archived':
     '{boardCode} left the yard already. Nothing was changed. Leave it out, or bring it back first.',
   'refusal.board-has-readings':

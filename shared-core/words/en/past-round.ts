@@ -45,6 +45,8 @@ export const pastRound = {
   'past-round.use-meant-of': 'Use {shownValue} for {boardCode}, reading {column}',
   'past-round.sawn-later': 'Sawn {sawnOn}, after that day.',
   'past-round.left': 'Left the yard {leftOn}.',
+  'past-round.gone':
+    'Not on this page, because {boards, plural, one {it} other {they}} left the yard before that day: {boardCodes}.',
   'past-round.in-other-stack': 'In {stackName} until {cameOn}.',
   'past-round.at-other-place': 'Then in {placeName}.',
   'past-round.there':
@@ -63,7 +65,7 @@ export const pastRound = {
     '{values, plural, one {# pasted value} other {# pasted values}} did not fit. Nothing after the last board was used.',
   'past-round.save': '{readings, plural, =0 {Save} one {Save # reading} other {Save # readings}}',
   'past-round.saved-already':
-    'A round of that day has these readings of {boards, plural, one {# board} other {# boards}}, saved on {savedAt}. Nothing was saved now. Save them again?',
+    'A round of that day has these readings. They are of {boards, plural, one {# board} other {# boards}}, and were saved on {savedOn}. Nothing was saved now. Save them again?',
   'past-round.save-again': 'Yes, save again',
   'past-round.date-right': 'Yes, save it',
   'past-round.saving': 'Saving readings …',

@@ -230,6 +230,8 @@ export const refusals = {
     'The boards were read on {startedOn}, so they came there by that day. Nothing was saved. Choose an earlier day.',
   'refusal.page-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
+  'refusal.page-after-left':
+    '{boardCode} left the yard on {leftOn}, before that day. Nothing was saved. Give an earlier day, or bring the board back first.',
   'refusal.page-deeper-than-board':
     '{boardCode} is only {boardThickness} thick: pins that deep reach its other face. Nothing was saved. Correct the depth.',
   'refusal.board-done':

@@ -8,6 +8,12 @@ const listed = async (filter: 'archived' | null = null, stackId: number | null =
     ({ code }) => code,
   );
 const ids = () => yard.boards.map(({ id }) => id);
+const attic = () =>
+  yard.command('places.add', {
+    name: 'Attic',
+    kind: 'shop',
+    air: Array.from({ length: 12 }, () => ({ tempC: 20, rh: 0.4 })),
+  });
 const sell = (boardIds: number[], at = yard.now()) =>
   yard.command('boards.archive', { boardIds, why: 'sold', note: 'Miller, for a table', at });
 
@@ -110,6 +116,37 @@ test('a day before the last reading is asked about, and one of the same day is n
   const sameDay = new Date(Date.parse(yard.now()) - 86_400_000 - 3_600_000).toISOString();
   await yard.command('boards.archive', { boardIds, why: 'sold', at: sameDay });
   expect(await listed()).toEqual([]);
+});
+
+test('a day before it was sawn is refused, and one before the last move is asked about', async () => {
+  const id = ids()[0]!;
+  await yard.command('boards.edit', { id, basedOn: 1, changed: { sawnOn: '2026-05-20' } });
+  const left = { boardIds: [id], why: 'sold' as const };
+  expect(await yard.refusal('boards.archive', { ...left, at: '2026-05-19T17:00:00.000Z' })).toBe(
+    'WAL-01 was sawn on May 20, 2026, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
+  );
+  const { id: placeId } = await attic();
+  yard.later(86_400_000);
+  await yard.command('boards.move', { boardIds: [id], placeId, since: yard.now(), isDayOnly: false });
+  const at = '2026-05-30T17:00:00.000Z';
+  expect(await yard.refusal('boards.archive', { ...left, at })).toBe(
+    'WAL-01 was moved to Attic on Jun 2, 2026, after that day. Nothing was changed. Take it out on that day all the same?',
+  );
+  await yard.command('boards.archive', { ...left, at, isBeforeMove: true });
+  expect(await listed('archived')).toEqual(['WAL-01']);
+});
+
+test('a board that another window took out is not moved, reserved or planned for', async () => {
+  const id = ids()[0]!;
+  await sell([id]);
+  const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
+  const { id: placeId } = await attic();
+  const gone = 'WAL-01 left the yard already. Nothing was changed. Leave it out, or bring it back first.';
+  const move = { boardIds: [id], placeId, since: yard.now(), isDayOnly: false };
+  expect(await yard.refusal('boards.move', move)).toBe(gone);
+  expect(await yard.refusal('reservations.set', { boardIds: [id], projectId: project.id })).toBe(gone);
+  const plan = { stackId: null, boardId: id, placeId, plannedOn: '2026-06-10', note: '' };
+  expect(await yard.refusal('plannedMoves.add', plan)).toBe(gone);
 });
 
 test('a board that leaves is reserved for no project any more, and is again when that is undone', async () => {

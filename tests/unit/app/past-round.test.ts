@@ -135,7 +135,7 @@ describe('a page of a notebook', () => {
       );
     const question = (boards: string) =>
       new RegExp(
-        `^A round of that day has these readings of ${boards}, saved on .*2026.*\\. Nothing was saved now\\. Save them again\\?$`,
+        `^A round of that day has these readings\\. They are of ${boards}, and were saved on Jun 1, 2026\\. Nothing was saved now\\. Save them again\\?$`,
       );
     const typed = [
       [14, null, 16, 16.5],
@@ -162,7 +162,7 @@ describe('a page of a notebook', () => {
   test('with a board more than the round that has the others is asked about', async () => {
     await save('2026-05-02', [[14, 16]]);
     const longer = page('2026-05-02', [[14, 16], [13]]);
-    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/these readings of 1 board,/);
+    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/They are of 1 board,/);
   });
 
   test('is undone whole, and redone', async () => {
@@ -365,6 +365,25 @@ describe('boards on the page', () => {
     await yard.command('boards.edit', { id: ids()[0], basedOn: 1, changed: { sawnOn: '2026-05-10' } });
     expect((await shown('2026-05-02')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([true, false]);
     expect((await shown('2026-05-12')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([false, false]);
+  });
+
+  test('those that left before that day are named, and read no more; on that day they were there', async () => {
+    const at = '2026-05-10T12:00:00.000Z';
+    await yard.command('boards.archive', { boardIds: [ids()[0]], why: 'sold', at });
+    expect(await shown('2026-05-10')).toMatchObject({
+      gone: [],
+      boards: [{ code: 'WAL-01', remark: { code: 'past-round.left' } }, { code: 'WAL-02' }],
+    });
+    await save('2026-05-10', [[14, 16]]);
+    expect(await shown('2026-05-11')).toMatchObject({ gone: ['WAL-01'], boards: [{ code: 'WAL-02' }] });
+    expect(await yard.refusal('pastRounds.save', page('2026-05-11', [[14, 16]]))).toBe(
+      'WAL-01 left the yard on May 10, 2026, before that day. Nothing was saved. Give an earlier day, or bring the board back first.',
+    );
+  });
+
+  test('those that were entered by mistake are on no page', async () => {
+    await yard.command('boards.delete', { boardIds: [ids()[0]] });
+    expect(await shown('2026-05-02')).toMatchObject({ gone: [], boards: [{ code: 'WAL-02' }] });
   });
 
   test('a round of the same day is named', async () => {
