@@ -29,8 +29,9 @@ export function MergeBoardForm({ board, onClose }: { board: BoardRow; onClose: (
     const { id } = await bridge().command('boards.merge', merge);
     const [kept, gone] =
       id === both.own.board.id ? [both.own.board, both.other.board] : [both.other.board, both.own.board];
+    // Told there, or it would go with the page that was left.
+    if (id !== board.id) goOn({ name: 'board', id });
     tellDone(say('life.merge-done', { boardCode: gone.code, intoCode: kept.code }));
-    goOn({ name: 'board', id });
   }
 
   return (
