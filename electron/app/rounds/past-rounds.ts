@@ -23,6 +23,7 @@ import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
+import { instantOfPage, orderMoves } from './page-order.ts';
 
 /** What was read in one column of a line. */
 interface PageReading extends PageSpot {
@@ -235,22 +236,24 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
   }
 
   return {
-    *'pastRounds.save'({ lines: asked, isDayOnly, isDateRight, isAnother, thereSince, work: _, ...page }) {
+    *'pastRounds.save'({ lines: asked, isDateRight, isAnother, thereSince, work: _, ...page }) {
       const yard = context.yard();
-      const { stackId, meterId, unit, woodTempC, depths } = page;
+      const { stackId, meterId, unit, woodTempC, depths, isDayOnly } = page;
       orRefuse(yard.stacks.get(stackId), 'stack');
       checkUnit(yard, page);
-      const startedAt = isoOf(Date.parse(page.startedAt));
+      const typedAt = isoOf(Date.parse(page.startedAt));
       const givenAt = context.now();
-      if (Date.parse(startedAt) > Date.parse(givenAt)) throw new Refusal(message('refusal.page-to-come'));
+      if (Date.parse(typedAt) > Date.parse(givenAt)) throw new Refusal(message('refusal.page-to-come'));
       const lines = asked.filter(({ raws }) => raws.some((raw) => raw !== null));
       if (lines.length === 0) throw new Refusal(message('refusal.page-empty'));
-      checkLines({ ...page, lines }, startedAt);
-      if (thereSince !== null && thereSince !== 'sawn' && startOfDay(thereSince) > Date.parse(startedAt))
-        throw new Refusal(message('refusal.page-place-later', { startedOn: startedAt }));
-      const asks = isDateRight ? null : longBeforeStack(context, stackId, startedAt, 'page');
+      checkLines({ ...page, lines }, typedAt);
+      if (thereSince !== null && thereSince !== 'sawn' && startOfDay(thereSince) > Date.parse(typedAt))
+        throw new Refusal(message('refusal.page-place-later', { startedOn: typedAt }));
+      const asks = isDateRight ? null : longBeforeStack(context, stackId, typedAt, 'page');
       if (asks !== null) throw new Refusal(asks);
-      if (!isAnother) yield* checkNew(stackId, lines, startedAt);
+      if (!isAnother) yield* checkNew(stackId, lines, typedAt);
+      const boardIds = lines.map(({ boardId }) => boardId);
+      const startedAt = yield* instantOfPage(context, boardIds, { ...page, startedAt: typedAt });
 
       const roundId = yard.rounds.add({
         stackId,
@@ -267,6 +270,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
         for (const line of slice) {
           const { boardId } = line;
           const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
+          orderMoves(context, boardId, { ...page, startedAt });
           if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
           const { planBasis, readings } = readingsOf(board, pins, page, line);
           yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
@@ -288,7 +292,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       context.afterwards(() => comparing.compare([roundId]));
       return {
         roundId,
-        boardIds: lines.map(({ boardId }) => boardId),
+        boardIds,
         readings: saved,
         act: yard.acts.now(),
       };

@@ -23,6 +23,7 @@ import { dayOf } from '../../ui/days.ts';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
 import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
@@ -30,17 +31,19 @@ import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-
 import { usePageProblems } from './page-problems.ts';
 import { useDraftKey, usePageDraft } from './usePageDraft.ts';
 
-type Answers = Pick<RequestInput<'pastRounds.save'>, 'isDateRight' | 'isAnother'>;
+type Answers = Pick<RequestInput<'pastRounds.save'>, 'isDateRight' | 'isAnother' | 'order'>;
 
 /** The questions with which a page is refused. */
 const questions = {
   'round-date.long-before-stack': { isDateRight: true },
   'past-round.saved-already': { isAnother: true },
+  'past-round.moved-or-probed-first': {},
 } as const;
-/** What the button then says. */
+/** What the button then says; null: as usual. */
 const yes = {
   'round-date.long-before-stack': 'past-round.date-right',
   'past-round.saved-already': 'past-round.save-again',
+  'past-round.moved-or-probed-first': null,
 } as const;
 
 /** A page of a notebook with the readings of one stack, typed as a grid. */
@@ -121,7 +124,11 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
     raws: rawsOf(page.texts[boardId], page.columns, unit),
   }));
   const placed = startedAt === null ? [] : placedLaterOf(boards, page);
-  const { open, ask } = useQuestions<Answers, keyof typeof questions>(questions, { startedAt, lines });
+  const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {
+    startedAt,
+    lines,
+  });
+  const yesWords = open && yes[open];
   const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
 
   async function send(): Promise<void> {
@@ -129,7 +136,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
     if (problems.any || startedAt === null) throw new Refusal(message('validation.fix-fields'));
     const thereSince = readThere(placed, page);
     const goOn = wayOn();
-    const saved = await ask((answers) =>
+    const saved = await ask((given) =>
       follow((work) =>
         bridge().command('pastRounds.save', {
           ...known,
@@ -138,7 +145,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
           thereSince,
           lines: lines.filter(({ raws }) => raws.some((raw) => raw !== null)),
           work,
-          ...answers,
+          ...given,
         }),
       ),
     );
@@ -209,6 +216,9 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
         {startedAt !== null && (
           <PlacedLater placed={placed} startedAt={startedAt} page={page} onChange={set} />
         )}
+        {(open === 'past-round.moved-or-probed-first' || answers.order != null) && (
+          <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
+        )}
         <div ref={answer}>
           {problem && <Banner kind={open === null ? 'problem' : 'caution'}>{problem.sentence}</Banner>}
         </div>
@@ -225,7 +235,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
             className="button button-main"
             disabled={busy || boards.length === 0 || unread > 0}
           >
-            <span>{open === null ? say('past-round.save', { readings }) : say(yes[open])}</span>
+            <span>{yesWords === null ? say('past-round.save', { readings }) : say(yesWords)}</span>
           </button>
           {readings > 0 && <Button onClick={() => setDiscarding(true)}>{say('past-round.discard')}</Button>}
         </Actions>

@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
-import { type DayOrder, dayOrderSchema } from '../../../shared-core/probing/readings/order-of-day.ts';
-import { Choice } from '../../form/Choice.tsx';
 import { useQuestions } from '../../form/useQuestions.ts';
 import { useWords } from '../../words.ts';
+import { DayOrderChoice } from './DayOrderChoice.tsx';
 
 type Answers = Pick<RequestInput<'boards.move'>, 'isInserted' | 'isBeforeSawing' | 'order'>;
 
@@ -41,12 +40,7 @@ export function useMoveQuestions(move: object) {
     saveWords: asks && say(asks),
     /** Which came first, once that is asked. */
     choice: (isOrderAsked && (
-      <Choice<DayOrder>
-        label={say('life.day-order')}
-        value={answers.order ?? null}
-        options={dayOrderSchema.options.map((value) => ({ value, label: say(`life.day-order.${value}`) }))}
-        onValue={(order) => give({ order })}
-      />
+      <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
     )) as ReactNode,
   };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { planBasisSchema } from '../../probing/readings/plan-basis.ts';
 import { judgedReadingSchema, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
@@ -104,6 +105,8 @@ export const pastRoundRequests = {
       isDateRight: z.literal(true).optional(),
       /** The person was asked about the same readings in a round of that day, and these are others. */
       isAnother: z.literal(true).optional(),
+      /** Where boards were moved on that day, too: which came first; null while unknown. */
+      order: dayOrderSchema.nullable().default(null),
       work: workSchema,
     }),
     output: z.object({

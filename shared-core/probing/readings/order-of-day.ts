@@ -61,3 +61,24 @@ export function momentOfMove(
   if (gapMs < 1) return 'no-room';
   return move.atMs <= afterMs ? afterMs + gapMs : beforeMs - gapMs;
 }
+
+const OTHER: Readonly<Record<DayOrder, DayOrder>> = {
+  'moved-first': 'probed-first',
+  'probed-first': 'moved-first',
+};
+
+/**
+ * The instant of a page of readings of which only the day is known, among the moves of its boards on that day.
+ *
+ * @param atMs   what stands for the day, UTC, ms
+ * @param order  what a person said; null while nobody did
+ * @returns      UTC, ms
+ */
+export function momentOfPage(
+  atMs: number,
+  { fromMs, untilMs, moves }: Pick<SameDay, 'fromMs' | 'untilMs'> & { moves: readonly Dated[] },
+  order: DayOrder | null,
+): number | OrderProblem {
+  const day = { fromMs, untilMs, movesBeforeMs: [], movesAfterMs: [], readings: moves };
+  return momentOfMove({ atMs, isDayOnly: true }, day, order && OTHER[order]);
+}

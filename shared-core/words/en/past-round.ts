@@ -49,6 +49,8 @@ export const pastRound = {
     'Not on this page, because {boards, plural, one {it} other {they}} left the yard before that day: {boardCodes}.',
   'past-round.in-other-stack': 'In {stackName} until {cameOn}.',
   'past-round.at-other-place': 'Then in {placeName}.',
+  'past-round.moved-or-probed-first':
+    '{boardCode} was moved on {movedOn} too. Nothing was saved. Choose which came first.',
   'past-round.there':
     '{boards, plural, one {# board is} other {# boards are}} in {placeNames} only since {sinceOn}. {boards, plural, one {Was it} other {Were they}} there on {startedOn}?',
   'past-round.there.sawn': 'Yes, since {boards, plural, one {it was} other {they were}} sawn',

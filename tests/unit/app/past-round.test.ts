@@ -44,6 +44,53 @@ const latest = async () => {
 };
 const judged = () => expect.poll(async () => (await latest())[0] !== null, { timeout: 10_000 }).toBe(true);
 
+describe('a page of a day on which its boards were moved', () => {
+  const noon = '2026-05-20T17:00:00.000Z';
+  /** Both boards have been in the yard since May 1, and went to a shed on May 20. */
+  async function moved(more: Partial<RequestInput<'boards.move'>>): Promise<void> {
+    await save('2026-05-02', [[14], [13]], { thereSince: '2026-05-01' });
+    const { version: _, id: __, ...place } = yard.place;
+    const shed = await yard.command('places.add', { ...place, name: 'Shed' });
+    await yard.command('boards.move', {
+      boardIds: ids(),
+      placeId: shed.id,
+      since: noon,
+      isInserted: true,
+      ...more,
+    });
+  }
+  const instants = async () => {
+    const { moves, readings } = await board();
+    const read = readings.find(({ excluded, takenAt }) => excluded === null && takenAt > '2026-05-20');
+    return [moves.at(-1)!.since, read?.takenAt ?? ''] as const;
+  };
+  const values = [[12], [11.5]];
+  const question = /^WAL-01 was moved on May 20, 2026 too\. Nothing was saved\. Choose which came first\.$/;
+
+  test.each([
+    ['the day of both is known', { isDayOnly: true }, {}],
+    ['the time of the move is known', { isDayOnly: false }, {}],
+    ['the time of the page is known', { isDayOnly: true }, { isDayOnly: false }],
+  ])('asks which came first where only %s', async (_, move, more) => {
+    await moved(move);
+    expect(await yard.refusal('pastRounds.save', page('2026-05-20', values, more))).toMatch(question);
+    const before = await instants();
+    for (const order of ['moved-first', 'probed-first'] as const) {
+      const { act } = await save('2026-05-20', values, { ...more, order });
+      const [moveAt, readAt] = await instants();
+      expect(order === 'moved-first' ? moveAt <= readAt : readAt < moveAt).toBe(true);
+      expect([moveAt, readAt].map((at) => at.slice(0, 10))).toEqual(['2026-05-20', '2026-05-20']);
+      await yard.command('acts.undo', { act });
+      expect((await instants())[0]).toBe(before[0]);
+    }
+  });
+
+  test('asks nothing where both times are known', async () => {
+    await moved({ isDayOnly: false });
+    await save('2026-05-20', values, { isDayOnly: false });
+  });
+});
+
 describe('a page of a notebook', () => {
   test('is a finished round of its day, with the readings of that day', async () => {
     const { roundId, readings, boardIds } = await save('2026-05-02', [

@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { momentOfMove, type SameDay } from '../../../shared-core/probing/readings/order-of-day.ts';
+import {
+  momentOfMove,
+  momentOfPage,
+  type SameDay,
+} from '../../../shared-core/probing/readings/order-of-day.ts';
 import { HOUR_MS } from '../../../shared-core/time.ts';
 
 const at = (hours: number) => hours * HOUR_MS;
@@ -28,6 +32,17 @@ test.each([
   expect(momentOfMove(move, { ...day, readings }, null)).toBe('order-missing');
   expect(momentOfMove(move, { ...day, readings }, 'moved-first')).toBeLessThan(at(12));
   expect(momentOfMove(move, { ...day, readings }, 'probed-first')).toBeGreaterThan(at(12));
+});
+
+test('the day alone leaves a page where it is, unless the board was moved on that day, too', () => {
+  const { fromMs, untilMs } = day;
+  expect(momentOfPage(at(12), { fromMs, untilMs, moves: [] }, null)).toBe(at(12));
+  const moves = [at(9), at(15)].map((atMs) => ({ atMs, isDayOnly: false }));
+  expect(momentOfPage(at(12), { fromMs, untilMs, moves }, null)).toBe('order-missing');
+  expect(momentOfPage(at(12), { fromMs, untilMs, moves }, 'moved-first')).toBeGreaterThan(at(15));
+  expect(momentOfPage(at(12), { fromMs, untilMs, moves }, 'probed-first')).toBeLessThan(at(9));
+  const atMidnight = [{ atMs: at(0), isDayOnly: false }];
+  expect(momentOfPage(at(12), { fromMs, untilMs, moves: atMidnight }, 'probed-first')).toBe('no-room');
 });
 
 test('the day alone puts a move after earlier moves of the day and before later ones', () => {

@@ -2,17 +2,51 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { openYardFile } from '../../../electron/store/yard-file.ts';
+import { CLOSED_PLACE_IN_USE, placeReads } from '../../../electron/store/place-table.ts';
+import { type Db, openYardFile } from '../../../electron/store/yard-file.ts';
 
 interface Reference {
   table: string;
   from: string;
 }
 
+const openNew = (): Db =>
+  openYardFile(join(mkdtempSync(join(tmpdir(), 'pintally-indexes-')), 'yard.sqlite')).db;
+const planOf = (db: Db, sql: string): string[] =>
+  (db.prepare(`EXPLAIN QUERY PLAN ${sql}`).all() as { detail: string }[]).map(({ detail }) => detail);
+
+test('what boards of a place amount to is read from an index alone, and nothing is sorted', () => {
+  const db = openNew();
+  const asked: string[] = [`SELECT p.id FROM place p ${CLOSED_PLACE_IN_USE}`];
+  const prepare = (sql: string) => {
+    asked.push(sql);
+    return db.prepare(sql);
+  };
+  placeReads(new Proxy(db, { get: (of, name) => (name === 'prepare' ? prepare : Reflect.get(of, name)) }));
+  const plans = asked.filter((sql) => sql.includes('board_by_place')).map((sql) => planOf(db, sql));
+  db.close();
+  // Boards by place and stack, closed places in use, and what boards tell of air and of surface, each used and newest.
+  expect(plans).toHaveLength(6);
+  for (const plan of plans) {
+    expect(plan.filter((step) => /USING COVERING INDEX board_by_place/.test(step))).toHaveLength(1);
+    expect(plan.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
+  }
+});
+
+test('what was deleted of a board is found by an index', () => {
+  const db = openNew();
+  const lost = 'SELECT row_uuid FROM act_change WHERE new_values IS NULL AND';
+  expect(planOf(db, `${lost} old_values ->> 'board_id' = 1`)[0]).toContain('act_change_by_lost_board');
+  expect(planOf(db, `${lost} in_table = 'place' AND old_values ->> 'id' = 1`)[0]).toContain(
+    'act_change_by_lost_id',
+  );
+  db.close();
+});
+
 test.each(['board', 'round', 'stack', 'reading'])(
   'whatever names a %s is found by an index, so that deleting thousands goes through no table for each',
   (named) => {
-    const { db } = openYardFile(join(mkdtempSync(join(tmpdir(), 'pintally-indexes-')), 'yard.sqlite'));
+    const db = openNew();
     const tables = db
       .prepare("SELECT name FROM sqlite_schema WHERE type = 'table'")
       .pluck()
