@@ -24,7 +24,7 @@ interface Run {
 export function createShaper() {
   const fonts = createScriptFonts();
 
-  function runsOf(text: string): Run[] {
+  function runsOf(text: string, missing: Set<string>): Run[] {
     const { levels } = bidi.getEmbeddingLevels(text);
     const runs: Run[] = [];
     let at = 0;
@@ -35,8 +35,9 @@ export function createShaper() {
       const codePoint = character.codePointAt(0) as number;
       const stays = last && goesWithLast(character) && last.font.hasGlyphForCodePoint(codePoint);
       const found = stays ? last.font : fonts.of(codePoint);
-      // Marks of direction have done their work, and no font need have them.
-      if (found === null && /^\p{Cf}$/u.test(character)) continue;
+      // Marks of direction, and of how a sign is to look, have done their work, and no font need have them.
+      if (found === null && /^[\p{Cf}\p{Variation_Selector}]$/u.test(character)) continue;
+      if (found === null) missing.add(character);
       const font = found ?? fonts.usual();
       const shown = found ? (level % 2 && bidi.getMirroredCharacter(character)) || character : MISSING;
       if (last && last.font === font && last.level === level) last.text += shown;
@@ -47,6 +48,7 @@ export function createShaper() {
 
   return function shape(texts: readonly string[]): Shapes {
     const outlines: string[] = [];
+    const missing = new Set<string>();
     const known = new Map<Font, Map<number, number>>();
     const outlineOf = (font: Font, { id, path }: ReturnType<Font['layout']>['glyphs'][number]): number => {
       const ofFont = known.get(font) ?? new Map<number, number>();
@@ -62,7 +64,7 @@ export function createShaper() {
         .trim();
       const glyphs: Shape['glyphs'] = [];
       let atEm = 0;
-      for (const { text: part, level, font } of runsOf(line)) {
+      for (const { text: part, level, font } of runsOf(line, missing)) {
         const made = font.layout(part, undefined, undefined, undefined, level % 2 ? 'rtl' : 'ltr');
         for (const [index, glyph] of made.glyphs.entries()) {
           const { xAdvance, xOffset, yOffset } = made.positions[index] as (typeof made.positions)[number];
@@ -80,7 +82,7 @@ export function createShaper() {
       };
     };
     const shaped = texts.map((text) => [text, shapeOf(text)] as const);
-    return { texts: Object.fromEntries(shaped), outlines };
+    return { texts: Object.fromEntries(shaped), outlines, missing: [...missing] };
   };
 }
 

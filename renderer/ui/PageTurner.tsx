@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import type { DrawnPage } from '../../shared-core/drawing/page.ts';
 import { useWords } from '../words.ts';
 import { Actions, Button } from './Button.tsx';
+import css from './page-turner.module.css';
 
 /** Pages one at a time, as they will come out of the printer. */
 export function PageTurner({
@@ -20,7 +21,9 @@ export function PageTurner({
   const position = { page: index + 1, pages: pages.length };
   return (
     <div className="column">
-      {pages.length > 1 && (
+      {children(page, index, say('labels.preview-of-page', position))}
+      {/* Of one page there is nothing to turn, but its room stays: what is below moves under no hand. */}
+      <div className={pages.length > 1 ? undefined : css.onePage}>
         <Actions>
           <Button disabled={index === 0} onClick={() => setAsked(index - 1)}>
             {say('labels.previous-page')}
@@ -30,8 +33,7 @@ export function PageTurner({
             {say('labels.next-page')}
           </Button>
         </Actions>
-      )}
-      {children(page, index, say('labels.preview-of-page', position))}
+      </div>
     </div>
   );
 }

@@ -17,10 +17,12 @@ export const shapesSchema = z.object({
   texts: z.record(z.string(), shapeSchema),
   /** SVG path data of letters, in 1/1000 em, y down from the baseline. */
   outlines: z.array(z.string()),
+  /** Signs that no font has: a box is in the place of each. */
+  missing: z.array(z.string()),
 });
 export type Shapes = z.infer<typeof shapesSchema>;
 
-export const noShapes: Shapes = { texts: {}, outlines: [] };
+export const noShapes: Shapes = { texts: {}, outlines: [], missing: [] };
 
 /** A shape that is no wider: letters are taken away at its end, each with its marks. */
 export function cutShape(shape: Shape, maxEm: number): Shape {

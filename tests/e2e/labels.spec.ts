@@ -163,7 +163,8 @@ test.describe('at twice the pixels', () => {
     await (await download).saveAs(path);
     const pdf = await getDocument({ data: new Uint8Array(await readFile(path)) }).promise;
     const first = await pdf.getPage(1);
-    const pixelsPerMm = width / 60;
+    // The screenshot is of whole pixels of the page, and so a little larger than the label.
+    const pixelsPerMm = (2 * box.width) / 60;
     const viewport = first.getViewport({ scale: (pixelsPerMm * 25.4) / 72 });
     const factory = pdf.canvasFactory as {
       create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };

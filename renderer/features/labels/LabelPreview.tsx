@@ -2,6 +2,7 @@ import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { type LabelLayout, labelPositions } from '../../../shared-core/labels/sheet.ts';
 import { PageTurner } from '../../ui/PageTurner.tsx';
 import { useWords } from '../../words.ts';
+import printing from '../printing/printing.module.css';
 import { FirstLabel } from './FirstLabel.tsx';
 import { LabelSheet } from './LabelSheet.tsx';
 import styles from './labels.module.css';
@@ -25,7 +26,7 @@ export function LabelPreview({
       {(page, index, title) => (
         <>
           <section
-            className={`${styles.paper} ${layout.kind === 'roll' ? styles.roll : ''}`}
+            className={`${printing.pages} ${styles.paper} ${layout.kind === 'roll' ? styles.roll : ''}`}
             aria-label={title}
             // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
             tabIndex={0}

@@ -6,16 +6,18 @@ import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useEach, useQuery } from '../../data/useQuery.ts';
+import { useSettled } from '../../data/useSettled.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import printingCss from '../printing/printing.module.css';
 import { BoardChoice } from './BoardChoice.tsx';
 import { FieldsChoice } from './FieldsChoice.tsx';
 import { LabelPreview } from './LabelPreview.tsx';
-import styles from './labels.module.css';
+import { MissingSigns } from './MissingSigns.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
 import { PrintActions } from './PrintActions.tsx';
 import { ScanDialog } from './ScanDialog.tsx';
@@ -36,6 +38,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   const { layout } = paper;
   const used = layout.columns * layout.rows > 1 ? (typedUsed ?? 0) : 0;
   const problem = problemOfUsed(used, layout);
+  const isUsedRight = problem === null;
 
   const { output, error, again } = useQuery('labels.contents', { boardIds: [...chosen] });
   // The labels so far stay on screen while those of another choice are on their way.
@@ -48,14 +51,16 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
     }
   }
   const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
-  // Until they have come, boxes stand for their letters.
   const texts = useMemo(() => textsToShape(known, words, paper.fields), [known, words, paper.fields]);
   const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
   const shapes = shaping?.output ?? noShapes;
-  const pages = useMemo(
-    () => (problem ? [] : drawLabels(known, paper, words, used, 'paper', shapes)),
-    [known, paper, words, used, problem, shapes],
-  );
+  const drawn = useMemo(() => {
+    const pages = isUsedRight ? drawLabels(known, paper, words, used, 'paper', shapes) : [];
+    return { pages, layout: paper.layout, used };
+  }, [known, paper, words, used, isUsedRight, shapes]);
+  const isShaping = shaping?.loading ?? false;
+  const shown = useSettled(drawn, !isShaping);
+  const { pages } = shown;
   const amount = { labels: known.length, pages: pages.length };
 
   return (
@@ -71,7 +76,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
             boardIds={chosen}
             paper={paper}
             used={used}
-            disabled={output === null}
+            disabled={output === null || isShaping}
             work={work}
             printing={printing}
           />
@@ -87,15 +92,16 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
         <WorkUnderWay label={say('print.under-way')} {...printing.underWay} onCancel={printing.cancel} />
       )}
       {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
-      <div className={styles.columns}>
+      <div className={printingCss.columns}>
         <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />
         <div className="column">
           <Sheet title={say('labels.preview')}>
+            <MissingSigns signs={shapes.missing} />
             {error && <Failed sentence={error} again={again} />}
             {chosen.length === 0 ? (
               <EmptyState sentence={say('labels.none-chosen')} />
             ) : (
-              <LabelPreview pages={pages} layout={layout} used={used} onUsed={setTypedUsed} />
+              <LabelPreview {...shown} onUsed={setTypedUsed} />
             )}
           </Sheet>
           <PaperChoice

@@ -11,7 +11,13 @@ import styles from './labels.module.css';
 /** How often the camera's picture is read, ms. */
 const LOOK_MS = 150;
 
-type CameraState = Extract<Code, 'labels.camera-starting' | 'labels.camera-refused' | 'labels.camera-none'>;
+type CameraState = Extract<Code, `labels.camera-${'starting' | 'refused' | 'none' | 'busy'}`>;
+
+/** What a camera that does not start says, by the names of the Media Capture and Streams standard (W3C). */
+const troubles: Record<string, CameraState> = {
+  NotAllowedError: 'labels.camera-refused',
+  NotReadableError: 'labels.camera-busy',
+};
 
 /** Reads a label by the camera, for which the person is asked now, and goes to its board. Nothing of it is recorded. */
 export function ScanDialog({ onClose }: { onClose: () => void }) {
@@ -46,8 +52,8 @@ export function ScanDialog({ onClose }: { onClose: () => void }) {
         setState(null);
         await watch();
       } catch (error) {
-        const isRefused = error instanceof DOMException && error.name === 'NotAllowedError';
-        setState(isRefused ? 'labels.camera-refused' : 'labels.camera-none');
+        const name = error instanceof DOMException ? error.name : '';
+        setState(troubles[name] ?? 'labels.camera-none');
       }
     }
     function stop(): void {

@@ -1,6 +1,7 @@
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import { PageTurner } from '../../ui/PageTurner.tsx';
 import { LabelSheet } from '../labels/LabelSheet.tsx';
+import printing from '../printing/printing.module.css';
 import css from './reports.module.css';
 
 /** The pages of a report, one at a time. */
@@ -9,7 +10,7 @@ export function PagesPreview({ pages }: { pages: readonly DrawnPage[] }) {
     <PageTurner pages={pages}>
       {(page, _, title) => (
         <section
-          className={css.paper}
+          className={`${printing.pages} ${css.paper}`}
           aria-label={title}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, by keyboard too.
           tabIndex={0}

@@ -11,6 +11,7 @@ import { noShapes } from '../../../shared-core/drawing/shapes.ts';
 import { drawReport } from '../../../shared-core/reports/draw-report.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useEach, useQuery } from '../../data/useQuery.ts';
+import { useSettled } from '../../data/useSettled.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { region } from '../../region.ts';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -18,10 +19,11 @@ import { Await } from '../../ui/Await.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { usePaperWords, useWords } from '../../words.ts';
+import { MissingSigns } from '../labels/MissingSigns.tsx';
 import { PrinterChoice } from '../printing/PrinterChoice.tsx';
+import printingCss from '../printing/printing.module.css';
 import { PagesPreview } from './PagesPreview.tsx';
 import { ReportActions } from './ReportActions.tsx';
-import css from './reports.module.css';
 
 /** A report of a board or a stack as it will be on paper: looked over, printed or saved. */
 export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number }) {
@@ -38,9 +40,9 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
   );
   const texts = useMemo(() => textsOfPages(drawn), [drawn]);
   const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
-  // Until they have come, boxes stand for their letters.
   const shapes = shaping?.output ?? noShapes;
-  const pages = useMemo(() => shapedPages(drawn, shapes), [drawn, shapes]);
+  const shaped = useMemo(() => shapedPages(drawn, shapes), [drawn, shapes]);
+  const pages = useSettled(shaped, !(shaping?.loading ?? false));
   const kinds = boardReportKindSchema.safeParse(kind).success
     ? boardReportKindSchema.options
     : stackReportKindSchema.options;
@@ -60,7 +62,7 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
       {printing.underWay && (
         <WorkUnderWay label={say('print.under-way')} {...printing.underWay} onCancel={printing.cancel} />
       )}
-      <div className={css.columns}>
+      <div className={printingCss.columns}>
         <Sheet>
           <Choice
             label={say('report.which')}
@@ -83,6 +85,7 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
           </p>
         </Sheet>
         <Sheet title={say('report.preview')}>
+          <MissingSigns signs={shapes.missing} />
           <Await of={[content]}>{({ kind: shown }) => <PagesPreview key={shown} pages={pages} />}</Await>
         </Sheet>
       </div>

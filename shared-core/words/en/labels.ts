@@ -95,6 +95,8 @@ export const labels = {
   'labels.none-chosen': 'No boards chosen. Choose a board to see its label.',
 
   // Print and PDF.
+  'labels.missing-signs':
+    'No font here has {missingText}. {signs, plural, one {A box is printed in its place.} other {Boxes are printed in their place.}}',
   'labels.amount':
     '{labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}.',
   'labels.actual-size': 'Print at actual size, not fitted to the page.',
@@ -169,6 +171,8 @@ export const labels = {
   'labels.camera-starting': 'Starting the camera …',
   'labels.camera-refused':
     'The camera is blocked. Nothing was changed. Allow it for this page, or use a keyboard scanner.',
+  'labels.camera-busy':
+    'The camera did not start. Nothing was changed. Another program may be using the camera. Close it and try again.',
   'labels.camera-none': 'No camera found. Nothing was changed. Connect one, or use a keyboard scanner.',
 
   // Sizes that do not work.

@@ -45,8 +45,11 @@ describe('a text of another script', () => {
     expect(glyphs.map(({ xEm }) => xEm)).toEqual([0, 1, 2]);
   });
 
-  test('that nobody has letters for shows a box', () => {
-    expect(boxed('\u{1F333}')).toEqual(['□']);
+  test('that nobody has letters for shows a box, and names each sign once', () => {
+    // A tree, and the same asked for in color (emoji variation sequence, UTS #51).
+    expect(boxed('\u{1F333}\uFE0F')).toEqual(['□']);
+    expect(shape(['胡桃 \u{1F333}', '\u{1F333}\uFE0F']).missing).toEqual(['\u{1F333}']);
+    expect(shape(['胡桃木']).missing).toEqual([]);
   });
 
   // The Unicode Standard, chapter 9: Arabic letters join, so each has a form by its place.
