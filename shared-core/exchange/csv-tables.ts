@@ -201,23 +201,26 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
   ],
 };
 
+export const lengthUnit = (units: DisplayUnits): string => (units === 'metric' ? 'mm' : 'in');
 const nameOf = (unit: Unit, units: DisplayUnits): string => {
-  if (unit === 'length') return units === 'metric' ? 'mm' : 'in';
+  if (unit === 'length') return lengthUnit(units);
   return unit === 'temperature' ? temperatureUnit(units) : unit;
 };
 
 /** No digit that means anything is lost, and none is shown that only the computer made. */
 const DIGITS = 4;
-const rounded = (value: number): number => Number(value.toFixed(DIGITS));
+export const rounded = (value: number): number => Number(value.toFixed(DIGITS));
+
+export const inLengthUnit = (mm: number, units: DisplayUnits): number =>
+  rounded(units === 'metric' ? mm : mm / MM_PER_INCH);
 
 function inUnits(cell: Cell, unit: Unit | undefined, units: DisplayUnits): Cell {
   if (typeof cell !== 'number') return cell;
   // As it was shown or counted.
   if (unit === undefined) return cell;
+  if (unit === 'length') return inLengthUnit(cell, units);
   if (units === 'metric' || unit === '%') return rounded(cell);
-  return rounded(
-    unit === 'length' ? cell / MM_PER_INCH : cell * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS,
-  );
+  return rounded(cell * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_ZERO_CELSIUS);
 }
 
 /**

@@ -79,4 +79,11 @@ test('boards are tallied by what is chosen', async ({ pintally: { page } }) => {
     .selectOption({ label: 'Walnut from the lane' });
   await expect(page.getByText('6 boards in all')).toBeVisible();
   await picture(page, 'tally');
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as CSV' }).click();
+  const saved = await download;
+  expect(saved.suggestedFilename()).toMatch(/^tally-\d{4}-\d\d-\d\d\.csv$/);
+  const path = 'artifacts/tally.csv';
+  await saved.saveAs(path);
+  expect(await readFile(path, 'utf8')).toMatch(/^\uFEFFSpecies,Call,Boards,.*\r\nBlack walnut,/);
 });

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tallyCsv } from '../../../shared-core/exchange/tally-csv.ts';
 import {
   missingInTally,
   type Tally,
@@ -7,10 +8,13 @@ import {
   type TallyRow,
   tallyBySchema,
 } from '../../../shared-core/tally/tally.ts';
+import { download } from '../../data/download.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Checkbox, Select } from '../../form/Field.tsx';
+import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
@@ -56,11 +60,28 @@ export function TallyScreen({ stackId: first }: { stackId: number | null }) {
           ) : (
             <Sheet title={say('tally.total', { boards: output.total.boards })}>
               <Amounts tally={output} by={by} />
+              <SaveCsv tally={output} by={by} />
             </Sheet>
           )
         }
       </Await>
     </Screen>
+  );
+}
+
+/** What is on screen, split as it is there, for a spreadsheet. */
+function SaveCsv({ tally, by }: { tally: Tally; by: readonly TallyBy[] }) {
+  const { say, formats } = useWords();
+  const units = useUnits();
+  const save = () => {
+    const fileName = `${say('tally.file')}-${formats.localDay(new Date().toISOString())}.csv`;
+    download(new Blob([tallyCsv(tally, by, units, say)], { type: 'text/csv' }), fileName);
+    tellDone(say('tally.saved', { fileName }));
+  };
+  return (
+    <Actions>
+      <Button onClick={save}>{say('tally.save-csv')}</Button>
+    </Actions>
   );
 }
 

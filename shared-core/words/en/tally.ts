@@ -20,5 +20,8 @@ export const tally = {
   'tally.volume': 'Volume',
   'tally.weight-now': 'Weight',
   'tally.weight-then': 'At target',
+  'tally.save-csv': 'Save as CSV',
+  'tally.file': 'tally',
+  'tally.saved': '{fileName} is ready. Look in your downloads.',
   'tally.how': 'Each board is rounded to whole square feet, times its thickness. Weight is as last probed.',
 } as const;
