@@ -35,8 +35,9 @@ export function createShaper() {
       const codePoint = character.codePointAt(0) as number;
       const stays = last && goesWithLast(character) && last.font.hasGlyphForCodePoint(codePoint);
       const found = stays ? last.font : fonts.of(codePoint);
-      // Marks of direction, and of how a sign is to look, have done their work, and no font need have them.
-      if (found === null && /^[\p{Cf}\p{Variation_Selector}]$/u.test(character)) continue;
+      // Marks of direction have done their work, and one box is enough for a letter with what is written over or under it:
+      // a line has no room for more.
+      if (found === null && /^[\p{Cf}\p{M}]$/u.test(character)) continue;
       if (found === null) missing.add(character);
       const font = found ?? fonts.usual();
       const shown = found ? (level % 2 && bidi.getMirroredCharacter(character)) || character : MISSING;

@@ -49,6 +49,8 @@ describe('a text of another script', () => {
     // A tree, and the same asked for in color (emoji variation sequence, UTS #51).
     expect(boxed('\u{1F333}\uFE0F')).toEqual(['□']);
     expect(shape(['胡桃 \u{1F333}', '\u{1F333}\uFE0F']).missing).toEqual(['\u{1F333}']);
+    // A letter of Telugu with its vowel sign (from memory) is one, so that the end of the line stays.
+    expect(boxed('తే')).toEqual(['□']);
     expect(shape(['胡桃木']).missing).toEqual([]);
   });
 
