@@ -9,7 +9,8 @@ export default defineConfig({
   globalSetup: ['../own-temp-folder.ts', './ready-demo.ts'],
   // Each test has its own host, yard and browser. Only `round-live` uses the emulated radio, in one test.
   fullyParallel: true,
-  workers: 2,
+  // One more than the cores of our build machine: each waits for its hands, its host and its browser in turn.
+  workers: 3,
   projects: [
     { name: 'long', testMatch: long },
     { name: 'rest', testIgnore: long },
