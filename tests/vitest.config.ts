@@ -23,8 +23,15 @@ const pure = [
 /** But for those right in `renderer`: `words.test.tsx` there loads modules anew for each language. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
 
+/** Tests wait so long for what is on its way; see `patience.ts`. */
+export const WAIT_MS = 10_000;
 // On a busy computer some that take half a second alone take 5.
-const patient = { testTimeout: 20_000, hookTimeout: 20_000 };
+const patient = {
+  testTimeout: 20_000,
+  hookTimeout: 20_000,
+  expect: { poll: { timeout: WAIT_MS } },
+  setupFiles: [new URL('unit/patience.ts', import.meta.url).pathname],
+};
 
 export default defineConfig({
   root,
@@ -43,7 +50,7 @@ export default defineConfig({
         },
       },
       // Modules are loaded once and not for each file, which takes half of the processor's time.
-      { root, test: { name: 'pure', include: pure, isolate: false, ...patient } },
+      { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
       { root, test: { name: 'window', include: ofWindow, isolate: false, ...patient } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
