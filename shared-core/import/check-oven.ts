@@ -20,8 +20,10 @@ export interface OvenCheckOfTable {
   unit: 'pct' | 'ohm';
   woodTempC: number | null;
   wetGrams: number;
-  /** In the order of the columns. */
-  dryGrams: number[];
+  /** Out of the oven, in the order of the columns; the day is null where the table has none. */
+  dry: { grams: number; day: string | null }[];
+  /** The smallest step of the balance, as its weights are written. */
+  balanceGrams: number;
   note: string;
 }
 
@@ -38,6 +40,7 @@ const WETTEST = 3;
 /** A table of oven-dry checks, a row a piece: what goes in, and of each row that does not, why. */
 export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): OvenCheckOfTable[] {
   const { decimalMark, columns } = choices;
+  const balanceGrams = balanceOf(rows, choices);
   return rows.used.flatMap((row) => {
     let isGood = true;
     const refuse = (column: number, problem: Parameters<Rows['refuse']>[2]): null => {
@@ -73,6 +76,20 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     if (date === null) refuse(dayColumn, message('import.no-date', { cellTypedText: textAt(dayColumn) }));
     else if (date.day > yard.today)
       refuse(dayColumn, message('import.date-impossible', { givenOn: date.day }));
+    /** Of a second date on, each is of the weights to its right. */
+    function dayOfDry(column: number): string | null {
+      const own = rows
+        .columnsOf('day')
+        .slice(1)
+        .findLast((each) => each < column);
+      const text = own === undefined ? '' : textAt(own);
+      if (own === undefined || isBlank(text)) return null;
+      const read = dayIn(text, columns[own]?.order ?? 'ymd', yard.today);
+      if (read === null) return refuse(own, message('import.no-date', { cellTypedText: text }));
+      if (read.day > yard.today) return refuse(own, message('import.date-impossible', { givenOn: read.day }));
+      if (date !== null && read.day < date.day) return refuse(own, message('import.dry-before'));
+      return read.day;
+    }
     const readingColumns = rows.columnsOf('reading').filter((column) => !isBlank(textAt(column)));
     const isOhms = readingColumns.some((column) => isOhmUnit(columns[column]?.unit ?? null));
     const readings = readingColumns.flatMap((column) => {
@@ -97,11 +114,12 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     if (woodTempC !== null && (woodTempC < -40 || woodTempC > 80))
       refuse(tempColumn, message('import.temperature-impossible', { woodTempC }));
     const wetGrams = grams(rows.columnOf('wet-weight'));
-    const dryGrams = rows
+    const dry = rows
       .columnsOf('dry-weight')
       .filter((column) => !isBlank(textAt(column)))
-      .map(grams);
-    if (wetGrams !== null && dryGrams.some((dry) => dry !== null && dry > wetGrams))
+      .map((column) => ({ grams: grams(column), day: dayOfDry(column) }));
+    const dryGrams = dry.flatMap(({ grams: weight }) => weight ?? []);
+    if (wetGrams !== null && dryGrams.some((weight) => weight > wetGrams))
       refuse(rows.columnOf('dry-weight'), message('import.dry-heavier'));
     const note = rows
       .columnsOf('note')
@@ -115,7 +133,7 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     for (const [column, text, mostLetters] of letters) {
       if (text.length > mostLetters) refuse(column, message('import.too-long', { mostLetters }));
     }
-    if (wetGrams !== null && dryGrams.some((dry) => dry !== null && wetGrams / dry - 1 > WETTEST))
+    if (wetGrams !== null && dryGrams.some((weight) => wetGrams / weight - 1 > WETTEST))
       refuse(rows.columnOf('wet-weight'), message('import.weights-impossible'));
     if (!isGood || speciesId === null || date === null || wetGrams === null) return [];
     return [
@@ -127,9 +145,36 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
         unit: isOhms ? 'ohm' : 'pct',
         woodTempC,
         wetGrams,
-        dryGrams: dryGrams.filter((dry) => dry !== null),
+        dry: dry.flatMap(({ grams: weight, day }) => (weight === null ? [] : { grams: weight, day })),
+        balanceGrams,
         note,
       },
     ];
   });
+}
+
+/** The bounds of a balance's step, g, as for a check that is typed. */
+const FINEST_GRAMS = 0.0001;
+const COARSEST_GRAMS = 100;
+
+/** A balance shows the last digit that any of its weights has: spreadsheets leave out zeros at the end. */
+function balanceOf(rows: Rows, { columns, decimalMark }: ImportChoices): number {
+  const weights = [...rows.columnsOf('wet-weight'), ...rows.columnsOf('dry-weight')];
+  const steps = rows.used.flatMap((row) =>
+    weights.flatMap((column) => {
+      const text = rows.text(row, column);
+      const read = numberIn(text, decimalMark);
+      if (read === null) return [];
+      const [, decimals = ''] = text.split(decimalMark);
+      const digits = /^\d*/.exec(decimals)![0].length;
+      return 10 ** -digits * (GRAMS[read.unit ?? columns[column]?.unit ?? 'g'] ?? 1);
+    }),
+  );
+  return Math.min(
+    COARSEST_GRAMS,
+    Math.max(
+      FINEST_GRAMS,
+      steps.reduce((a, b) => Math.min(a, b), Infinity),
+    ),
+  );
 }

@@ -191,6 +191,10 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
   };
 }
 
+/** Whether each date after the first has a weight of its own to its right. */
+const areDaysOfDry = ([, ...days]: readonly number[], dry: readonly number[]): boolean =>
+  days.every((day, at) => dry.some((weight) => weight > day && weight < (days[at + 1] ?? Infinity)));
+
 function problemsOf({ kind, columns }: ImportChoices): Message[] {
   const problems: Message[] = [];
   const count = (role: ColumnRole) => columns.filter((column) => column.role === role).length;
@@ -207,11 +211,12 @@ function problemsOf({ kind, columns }: ImportChoices): Message[] {
     problems.push(message('import.column-missing', { roleName: message('import.role.day') }));
   const columnsOf = (role: ColumnRole) => columns.flatMap((column, at) => (column.role === role ? [at] : []));
   for (const role of new Set(columns.map((column) => column.role))) {
-    const isOfReadings =
-      kind === 'boards' &&
-      rolesOfReadings.includes(role) &&
-      ofEachReading(columnsOf(role), columnsOf('reading')) !== null;
-    if (!repeatedRoles.includes(role) && !isOfReadings && count(role) > 1)
+    const isOfOthers =
+      (kind === 'boards' &&
+        rolesOfReadings.includes(role) &&
+        ofEachReading(columnsOf(role), columnsOf('reading')) !== null) ||
+      (kind === 'oven' && role === 'day' && areDaysOfDry(columnsOf('day'), columnsOf('dry-weight')));
+    if (!repeatedRoles.includes(role) && !isOfOthers && count(role) > 1)
       problems.push(message('import.role-twice', { roleName: message(`import.role.${role}`) }));
   }
   return problems;

@@ -194,8 +194,12 @@ export function guessColumns(
   const orderOf = (column: number): DayOrder => guessOrder(filledOf[column] ?? [], reader.order);
   const datedHeaders = meanings.flatMap(({ dateText }) => dateText ?? []);
   const headerOrder = guessOrder(datedHeaders, reader.order);
+  // A scale's unit is often over the first of its weights alone.
+  const weightUnit =
+    meanings.find(({ unit }, column) => isWeight(roles[column]) && unit !== null)?.unit ?? null;
   const columns = roles.map((role, column): ColumnChoice => {
-    const { depth, dateText, unit } = meanings[column]!;
+    const { depth, dateText, unit: named } = meanings[column]!;
+    const unit = named ?? (isWeight(role) ? weightUnit : null);
     return {
       role,
       unit: unitFor(role, unit, filledOf[column] ?? [], decimalMark, reader.units),
@@ -207,6 +211,8 @@ export function guessColumns(
   });
   return { kind, headerRow, decimalMark, columns };
 }
+
+const isWeight = (role: ColumnRole | undefined): boolean => role === 'wet-weight' || role === 'dry-weight';
 
 /** What is often written once for the rows below. */
 const FILLED_DOWN: readonly ColumnRole[] = [
@@ -271,10 +277,12 @@ function rolesFor(
   /** Since a column of readings came. */
   const takenSince = new Set<ColumnRole>();
   function take(role: ColumnRole | null): ColumnRole | null {
-    const isOfReading = role !== null && kind === 'boards' && rolesOfReadings.includes(role);
+    const isOfReading =
+      role !== null &&
+      (kind === 'boards' ? rolesOfReadings.includes(role) : kind === 'oven' && role === 'day');
     const isOnce = role === 'code' || (role !== null && !repeatedRoles.includes(role));
     if (role === null || (isOnce && (isOfReading ? takenSince : taken).has(role))) return null;
-    if (role === 'reading') takenSince.clear();
+    if (role === 'reading' || role === 'dry-weight') takenSince.clear();
     else takenSince.add(role);
     taken.add(role);
     return role;

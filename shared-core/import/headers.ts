@@ -68,7 +68,7 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
   ['time', /^(time|hour|uhrzeit|zeit|time of day)$|^(klo|aika|kellonaika|hora|heure)$/],
   [
     'day',
-    /^(date|day|datum|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$|^(pvm|paivays|paivamaara|mittauspaiva|mitattu|data( da medicao)?|fecha|dia|jour)$/,
+    /^(date|day|datum|(date|day|datum) ?\d|(dry|oven dry|weighed|out) date|date (dry|dried|out|weighed)|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$|^(pvm|paivays|paivamaara|mittauspaiva|mitattu|data( da medicao)?|fecha|dia|jour)$/,
   ],
   ['reading-unit', /^((meter|reading|moisture|mc) )?(unit|units|einheit)$/],
   [

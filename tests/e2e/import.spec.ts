@@ -1,4 +1,4 @@
-/** A table is brought in, undone, and brought in again. Its values are invented. */
+/** A table is brought in, undone, redone, undone, and brought in again. Its values are invented. */
 import { expect } from '@playwright/test';
 import { test } from './pintally.ts';
 import { findings, picture } from './walk.ts';
@@ -11,7 +11,7 @@ const TABLE = [
   'IMP-4,old barn wood,8/4,5/3/2025,15.1',
 ].join('\n');
 
-test('a table is looked through, corrected, imported, undone and imported again', async ({
+test('a table is looked through, corrected, imported, undone, redone and imported again', async ({
   pintally: { page },
 }) => {
   const main = page.getByRole('main');
@@ -32,6 +32,10 @@ test('a table is looked through, corrected, imported, undone and imported again'
   await choosePlace();
   await expect(main.getByText('2 new boards, 2 new readings, 1 new stack, 1 place.')).toBeVisible();
   await picture(page, 'import');
+  await page.setViewportSize({ width: 400, height: 800 });
+  await picture(page, 'import-narrow', { fullPage: true });
+  expect(await findings(page)).toEqual([]);
+  await page.setViewportSize({ width: 1280, height: 800 });
 
   // One cell is corrected in place, and one row is left out.
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');
@@ -43,9 +47,14 @@ test('a table is looked through, corrected, imported, undone and imported again'
   await expect(page.getByText(/^Imported: 3 boards, 3 readings/)).toBeVisible();
   await expect(main.getByRole('heading', { name: 'barn' })).toBeVisible();
 
+  const again = page.getByRole('link', { name: 'Import a spreadsheet instead' });
   await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.getByRole('link', { name: 'Import a spreadsheet instead' })).toBeVisible();
-  await page.getByRole('link', { name: 'Import a spreadsheet instead' }).click();
+  await expect(again).toBeVisible();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(main.getByRole('heading', { name: 'barn' })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(again).toBeVisible();
+  await again.click();
   await choose();
   await choosePlace();
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');

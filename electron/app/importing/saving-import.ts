@@ -27,8 +27,6 @@ const IN_OVEN_MS = 24 * HOUR_MS;
 const BETWEEN_WEIGHTS_MS = 4 * HOUR_MS;
 /** Two weights of a piece are never of one moment. */
 const LEAST_APART_MS = 60_000;
-/** What a kitchen or workshop scale tells, g. Common practice, no source. */
-const USUAL_BALANCE_GRAMS = 0.1;
 
 /**
  * Saves what a table brings, part by part. Stacks and places are looked up as the yard has them now: one that came since
@@ -203,7 +201,7 @@ export function* saveImport(
   }
 
   function saveOvenCheck(check: ImportPlan['ovenChecks'][number]): void {
-    const { day, dryGrams, ...measured } = check;
+    const { day, dry, ...measured } = check;
     const same = ovenChecks
       .ofSpecies(check.speciesId)
       .some(
@@ -211,20 +209,20 @@ export function* saveImport(
           known.piece === check.piece &&
           known.wetGrams === check.wetGrams &&
           JSON.stringify(known.readings) === JSON.stringify(check.readings) &&
-          known.weights[0]?.grams === check.dryGrams[0] &&
+          known.weights[0]?.grams === dry[0]?.grams &&
           localDay(known.at) === day &&
           !(known.excluded && 'code' in known.excluded && known.excluded.code === 'undone'),
       );
     if (same) return;
     const atMs = startOfDay(day) + 12 * HOUR_MS;
-    const id = ovenChecks.add(
-      { ...measured, meterId, balanceGrams: USUAL_BALANCE_GRAMS, rule: 'ASTM D4442' },
-      isoOf(Math.min(nowMs, atMs)),
-    );
-    for (const [index, grams] of dryGrams.entries()) {
-      const weighedMs = atMs + IN_OVEN_MS + index * BETWEEN_WEIGHTS_MS;
+    const id = ovenChecks.add({ ...measured, meterId, rule: 'ASTM D4442' }, isoOf(Math.min(nowMs, atMs)));
+    for (const [index, { grams, day: weighedOn }] of dry.entries()) {
+      const weighedMs =
+        weighedOn === null
+          ? atMs + IN_OVEN_MS + index * BETWEEN_WEIGHTS_MS
+          : startOfDay(weighedOn) + 12 * HOUR_MS + (index + 1) * LEAST_APART_MS;
       // Of a piece begun today the weights are of today as well, one after the other.
-      const latestMs = nowMs - (dryGrams.length - 1 - index) * LEAST_APART_MS;
+      const latestMs = nowMs - (dry.length - 1 - index) * LEAST_APART_MS;
       ovenChecks.weigh(id, grams, isoOf(Math.min(weighedMs, latestMs)));
     }
     counts.ovenChecks++;

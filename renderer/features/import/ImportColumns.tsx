@@ -30,7 +30,10 @@ export function ImportColumns({
         const { role, unit, order, on, fillDown } = column;
         const head = heads[index] || say('import.column', { number: index + 1 });
         const units = unitsOf[role];
-        const cells = sample.map((row) => row.cells[index] ?? '').filter((cell) => cell !== '');
+        // A table may name its columns again further down.
+        const cells = sample
+          .map((row) => row.cells[index] ?? '')
+          .filter((cell) => cell !== '' && cell !== heads[index]);
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a column has nothing else to be known by.
           <li key={index} className={css.column}>

@@ -28,7 +28,8 @@ import { NEW_PLACE, newOutdoors } from './new-place.ts';
 import { RefusedRows } from './RefusedRows.tsx';
 import { ownOrder } from './reader.ts';
 
-type Checked = RequestOutput<'imports.check'>;
+/** With how many rows that do not go in come before those that it shows. */
+type Checked = RequestOutput<'imports.check'> & { from: number };
 /** A person goes on choosing for so long before it is checked again. */
 const SETTLES_MS = 250;
 
@@ -66,7 +67,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         .then(
           (came) => {
             if (isOld) return;
-            setChecked(came);
+            setChecked({ ...came, from: refusedFrom });
             // Those that were shown last may go in now.
             if (refusedFrom > 0 && refusedFrom >= came.refused) setRefusedFrom(0);
             setProblem(null);
@@ -196,7 +197,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
             {say(each)}
           </Banner>
         ))}
-        {checked && (
+        {checked && (isAny || checked.problems.length === 0) && (
           <p role="status">
             {say(isAny ? 'import.counts' : 'import.nothing-new', factsOf(checked.counts))}{' '}
             {checked.knownReadings > 0 && say('import.known-readings', { readings: checked.knownReadings })}
@@ -212,7 +213,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         {checked && (
           <RefusedRows
             checked={checked}
-            from={refusedFrom}
+            from={checked.from}
             choices={choices}
             heads={shown.heads}
             onChoices={set}

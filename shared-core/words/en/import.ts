@@ -37,6 +37,7 @@ export const importing = {
   'import.no-piece': 'No piece.',
   'import.no-meter-value': 'No reading of the meter.',
   'import.weights-impossible': 'The wet weight is more than four times the dry weight. Check the units.',
+  'import.dry-before': 'The dry weight is dated before the wet weight.',
   'import.dry-heavier': 'The dry weight is above the wet weight.',
 
   // What a column holds.

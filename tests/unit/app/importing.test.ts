@@ -192,13 +192,13 @@ test('the air of a place comes in by months', async () => {
 
 test('oven-dry checks come in, once', async () => {
   const file =
-    'Piece,Species,Date,Reading,Wet weight (g),Dry 1,Dry 2\nP1,walnut,5/1/2026,12.5,98.5,88.1,88.05\n';
+    'Piece,Species,Date,Reading,Wet weight (g),Dry 1,Dry 2\nP1,walnut,5/1/2026,12.5,98.5,88.06,88.05\n';
   const open = await read(file);
   expect(open.choices.kind).toBe('oven');
   await save((await check(open)).plan);
   const [fit] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
   expect(fit!.checks).toHaveLength(1);
-  expect(fit!.checks[0]!.weights.map(({ grams }) => grams)).toEqual([88.1, 88.05]);
+  expect(fit!.checks[0]!.weights.map(({ grams }) => grams)).toEqual([88.06, 88.05]);
   expect(fit!.checks[0]!.dry).toBe(true);
   await save((await check(await read(`${file}P2,walnut,5/1/2026,13,98.5,88\n`))).plan);
   const [after] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
@@ -518,6 +518,21 @@ describe('columns of other habits', () => {
     await save((await check(open)).plan);
     const { rows } = await yard.query('boards.list', { stackId: null, search: 'H-1', offset: 0, limit: 1 });
     expect(rows[0]?.thicknessMm).toBeCloseTo(quarters * 6.35, 6);
+  });
+  test('weights out of the oven have their own dates, and the balance its own step', async () => {
+    const file =
+      'Piece,Species,Date,Reading,Wet weight (oz),Date 2,Dry weight 1,Date 3,Dry weight 2\nP1,walnut,5/3/2025,12.5,3.47,5/5/2025,3.15,5/6/2025,3.1\n';
+    await save((await found(file)).plan);
+    const [fit] = await yard.query('ovenChecks.ofSpecies', { speciesId: 'walnut-black' });
+    const oven = fit?.checks[0];
+    // An ounce is 28.349523125 g (NIST Handbook 44, appendix C); the weights are to hundredths of one.
+    expect(oven?.balanceGrams).toBeCloseTo(0.2835, 4);
+    expect(oven?.weights.map(({ grams, at }) => [grams.toFixed(2), at.slice(0, 10)])).toEqual([
+      ['89.30', '2025-05-05'],
+      ['87.88', '2025-05-06'],
+    ]);
+    const early = await found(file.replace('5/5/2025', '5/2/2025'));
+    expect(problemsOf(early)).toEqual([[2, say({ code: 'import.dry-before', facts: {} })]]);
   });
   test('the units of an oven table are minded, and a second check of a piece is another', async () => {
     const head = 'Piece,Species,Date,Reading,Wet weight,Dry weight\n';
