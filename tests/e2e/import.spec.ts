@@ -50,6 +50,8 @@ test('a table is looked through, corrected, imported, undone, redone and importe
   const again = page.getByRole('link', { name: 'Import a spreadsheet instead' });
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(again).toBeVisible();
+  // In a field, the keys are the field's own.
+  await again.focus();
   await page.keyboard.press('Control+Shift+z');
   await expect(main.getByRole('heading', { name: 'barn' })).toBeVisible();
   await page.keyboard.press('Control+z');
