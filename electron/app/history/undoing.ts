@@ -29,10 +29,10 @@ export function undoingCommands(
     const { acts } = context.yard();
     const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
     if (later === undefined) return message('refusal.undo-changed', { record, what });
-    const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), what };
+    const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), record, what };
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
-      : message('refusal.undo-changed-by', { ...facts, record });
+      : message('refusal.undo-changed-by', facts);
   }
 
   /** Boards whose findings rest on anything that was changed. */

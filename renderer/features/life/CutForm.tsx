@@ -7,7 +7,6 @@ import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
-import { DateField } from '../../form/DateField.tsx';
 import { NumberField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
@@ -15,6 +14,7 @@ import { tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { DayField } from './DayField.tsx';
 import { PieceFields, usePieces } from './PieceFields.tsx';
 
 const FEWEST_USUAL = 2;
@@ -87,13 +87,7 @@ export function CutForm({
       />
       <div className="form-grid">
         <NumberField label={say('life.pieces')} {...field('pieces')} />
-        <DateField
-          label={say('life.day')}
-          max={today}
-          {...field('on')}
-          value={draft.on || null}
-          onValue={(day) => set({ on: day ?? '' })}
-        />
+        <DayField today={today} fields={{ draft, field, set }} />
       </div>
       <PieceFields pieces={pieces} />
       {how === 'crosscut' && <Banner kind="caution">{say('life.fresh-ends')}</Banner>}

@@ -4,7 +4,6 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
-import { DateField } from '../../form/DateField.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
@@ -12,6 +11,7 @@ import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { DayField } from './DayField.tsx';
 
 /** Boards as what is done with them names them. */
 export type NamedBoard = Pick<BoardRow, 'id' | 'code'>;
@@ -82,13 +82,7 @@ export function LeaveForm({
         maxLength={200}
         {...field('note')}
       />
-      <DateField
-        label={say('life.day')}
-        max={today}
-        {...field('on')}
-        value={draft.on || null}
-        onValue={(day) => set({ on: day ?? '' })}
-      />
+      <DayField today={today} fields={{ draft, field, set }} />
     </FormDialog>
   );
 }

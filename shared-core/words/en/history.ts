@@ -168,7 +168,7 @@ export const history = {
   'refusal.undo-changed':
     '{record} was changed later. Nothing was {what, select, redo {redone} other {undone}}.',
   'refusal.undo-used':
-    'A later change uses this, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
+    '{record} is used by a later change, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
   'refusal.undo-taken':
     '{record} cannot come back: its ID or name is in use now. Nothing was {what, select, redo {redone} other {undone}}.',
 } as const;

@@ -143,7 +143,7 @@ test('a cut is undone and redone, and not undone once a piece was read', async (
   await expect.poll(async () => (await get(output.pieceIds[0]!)).board.latest?.averagePct).toBeGreaterThan(0);
   await probe(output.pieceIds[1]!);
   expect(await yard.refusal('acts.undo', { act })).toMatch(
-    /^A later change uses this, so nothing was undone. Undo this first \(.*\): Reading 12.4% saved on board WAL-01-2\./,
+    /^Board WAL-01-2 is used by a later change, so nothing was undone. Undo this first \(.*\): Reading 12\.\d+% saved on board WAL-01-2\./,
   );
 });
 

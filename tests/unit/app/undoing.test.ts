@@ -164,7 +164,7 @@ describe('refused, with what was changed since and when', () => {
       raw: 12,
     });
     expect(await yard.refusal('acts.undo', { act })).toMatch(
-      /^A later change uses this, so nothing was undone\. Undo this first \(.*\): Reading 12% saved on board WAL-03\.$/,
+      /^Board WAL-03 is used by a later change, so nothing was undone\. Undo this first \(.*\): Reading 12% saved on board WAL-03\.$/,
     );
     await undo(reading.act);
     await undo(act);

@@ -8,6 +8,7 @@ import { exportByCommand } from '../../../electron/exchange/export-by-command.ts
 import type { CsvKind } from '../../../shared-core/contract/exchange.ts';
 import { outlooksMade, withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { rowsOf } from './a-csv.ts';
+import { savePastRound } from './a-past-round.ts';
 import { downloaded } from './downloaded.ts';
 
 // Real threads on a busy computer.
@@ -75,18 +76,7 @@ test('readings are as shown and as on screen, with how they were corrected, and 
 });
 
 test('of a round of which only the day is known, the day is written', async () => {
-  await yard.command('pastRounds.save', {
-    stackId: yard.stack.id,
-    startedAt: new Date('2026-05-02T12:00').toISOString(),
-    isDayOnly: true,
-    meterId: null,
-    unit: 'pct',
-    woodTempC: 20,
-    airTempC: null,
-    depths: ['unknown', 'unknown'],
-    lines: [{ boardId: yard.boards[0]!.id, raws: [14, 15] }],
-    work: null,
-  });
+  await savePastRound(['unknown', 'unknown'], [14, 15]);
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
   expect(await exported('readings')).toMatchObject([dated, dated]);
   await expect

@@ -9,6 +9,7 @@ import { type ImportChoices, nothingChosen } from '../../../shared-core/contract
 import { checkTable } from '../../../shared-core/import/check-table.ts';
 import { guessTable } from '../../../shared-core/import/guess-columns.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
+import { savePastRound } from './a-past-round.ts';
 import { downloaded } from './downloaded.ts';
 
 // Real threads on a busy computer.
@@ -51,18 +52,7 @@ test.each(['metric', 'imperial'] as const)('boards and readings, in %s units', a
   await yard.command('settings.edit', { units });
   const known = { widthMm: 254, lengthMm: 2540, sawnOn: '2025-03-15', log: 'Ridge', layer: 2, note: 'Knot' };
   await yard.command('boards.edit', { id: one!.id, basedOn: 1, changed: known });
-  await yard.command('pastRounds.save', {
-    stackId: yard.stack.id,
-    startedAt: new Date('2026-05-02T12:00').toISOString(),
-    isDayOnly: true,
-    meterId: null,
-    unit: 'pct',
-    woodTempC: 20,
-    airTempC: null,
-    depths: [8, 'unknown'],
-    lines: [{ boardId: one!.id, raws: [14, 15.5] }],
-    work: null,
-  });
+  await savePastRound([8, 'unknown'], [14, 15.5]);
   const { readings } = await yard.query('boards.get', { id: one!.id });
   const [, excluded] = readings;
   await yard.command('readings.exclude', { readingId: excluded!.id, why: { code: 'wrong-spot' } });
