@@ -51,7 +51,7 @@ export async function settled(page: Page): Promise<void> {
 const kindOf = (words: string): string => words.replaceAll(/[A-Z]+-\d+|\d[\d.,]*/g, '#').trim();
 
 /** Not pressed: what leaves the yard, prints or saves a file, or connects a meter, which comes later. */
-const isLeftAlone = /own yard|demo yard|^Print$|PDF|Export \w|simulated|Look for/i;
+const isLeftAlone = /own yard|demo yard|^Print$|PDF|CSV|Export \w|simulated|Look for/i;
 
 async function layerOn(page: Page): Promise<Locator | null> {
   const open = page.locator(layers);
