@@ -13,6 +13,7 @@ import { settingsOf } from '../app/yard/settings.ts';
 import { dataDir } from '../data-dir.ts';
 import { createBadCaches } from '../store/bad-caches.ts';
 import { withChosenYard } from '../store/chosen-file.ts';
+import { picturesBeside } from '../store/picture-files.ts';
 import { readsOf } from '../store/yard.ts';
 import { openYardFile } from '../store/yard-file.ts';
 import { writeExport } from './export-file.ts';
@@ -92,7 +93,8 @@ async function exportTo(
     const by = { ...display, units: units ?? chosen ?? display.units };
     const nowAt = new Date().toISOString();
     try {
-      writeExport({ from: copied, target, kind, display: by, nowAt }, () => undefined);
+      const pictures = picturesBeside(file);
+      writeExport({ from: copied, pictures, target, kind, display: by, nowAt }, () => undefined);
     } catch (error) {
       rmSync(target, { force: true });
       throw error;

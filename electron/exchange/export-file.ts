@@ -14,6 +14,8 @@ import { writeJson } from './json-export.ts';
 export interface Export {
   /** The yard file. */
   from: string;
+  /** The folder of its pictures. */
+  pictures: string;
   /** A file that is not there yet. */
   target: string;
   kind: ExportKind;
@@ -31,7 +33,7 @@ const TELL_EVERY_ROWS = 500;
  * @throws Refusal that says what was wrong with the disk or the folder
  */
 export function writeExport(
-  { from, target, kind, display, nowAt }: Export,
+  { from, pictures, target, kind, display, nowAt }: Export,
   tell: (done: number, total: number) => void,
 ): void {
   const db = new Database(from, { readonly: true, timeout: 2000 });
@@ -48,7 +50,7 @@ export function writeExport(
         writeSync(to, part);
         part = '';
       };
-      if (kind === 'everything') writeJson(db, nowAt, put, tell);
+      if (kind === 'everything') writeJson(db, { pictures, nowAt }, put, tell);
       else writeCsv(db, { kind, display, nowAt }, put, tell);
       flush();
     } finally {

@@ -5,6 +5,7 @@ import type { Commands } from '../app/handlers.ts';
 import type { LongWork } from '../app/long-work.ts';
 import { settingsOf } from '../app/yard/settings.ts';
 import type { Transfers } from '../app/yard/transfers.ts';
+import { picturesBeside } from '../store/picture-files.ts';
 import type { AskExchange } from './exchange-tasks.ts';
 
 /** How the name of such a file ends. */
@@ -25,7 +26,7 @@ export const exportCommands = (
         const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
         const nowAt = context.now();
         const offered = await offer(window, (target) =>
-          ask('export', { from, target, kind, display, nowAt }, underWay),
+          ask('export', { from, pictures: picturesBeside(from), target, kind, display, nowAt }, underWay),
         );
         return { ...offered, fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.${extensionOf(kind)}` };
       }),

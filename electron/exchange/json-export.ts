@@ -1,23 +1,35 @@
 import {
+  PICTURE_FILES,
+  PICTURE_PART_BYTES,
+  type PicturePart,
+} from '../../shared-core/exchange/picture-parts.ts';
+import {
   EXPORT_FORMAT,
   EXPORT_VERSION,
   type ExportHead,
   yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
+import { wholePicture } from '../store/picture-files.ts';
+import { pictureHashesIn } from '../store/picture-table.ts';
 import type { Db } from '../store/yard-file.ts';
 import { recordReads } from '../store/yard-records.ts';
 
 const TELL_EVERY_RECORDS = 500;
 
-/** Writes everything that a person entered, one record a line. @param nowAt  UTC instant */
+/**
+ * Writes everything that a person entered, one record a line, and behind that the pictures.
+ * @param pictures  the folder of their files; one that is missing or damaged there is left out
+ * @param nowAt  UTC instant
+ */
 export function writeJson(
   db: Db,
-  nowAt: string,
+  { pictures, nowAt }: { pictures: string; nowAt: string },
   put: (text: string) => void,
   tell: (done: number, total: number) => void,
 ): void {
   const { count, all } = recordReads(db);
-  const total = yardTableNames.reduce((sum, named) => sum + count(named), 0);
+  const hashes = pictureHashesIn(db).toSorted();
+  const total = yardTableNames.reduce((sum, named) => sum + count(named), hashes.length);
   let done = 0;
   const head: ExportHead = { format: EXPORT_FORMAT, version: EXPORT_VERSION, exportedAt: nowAt };
   put(JSON.stringify(head).slice(0, -1));
@@ -31,5 +43,23 @@ export function writeJson(
     }
     put(']');
   }
-  put('}\n');
+  put(`,\n${JSON.stringify(PICTURE_FILES)}:[`);
+  let isFirst = true;
+  for (const hash of hashes) {
+    for (const part of partsOf(hash, wholePicture(pictures, hash))) {
+      put(`${isFirst ? '' : ','}\n${JSON.stringify(part)}`);
+      isFirst = false;
+    }
+    tell(++done, total);
+  }
+  put(']}\n');
+}
+
+function* partsOf(contentHash: string, bytes: Buffer | null): Generator<PicturePart> {
+  if (bytes === null) return;
+  const parts = Math.ceil(bytes.length / PICTURE_PART_BYTES);
+  for (let part = 1; part <= parts; part++) {
+    const of = bytes.subarray((part - 1) * PICTURE_PART_BYTES, part * PICTURE_PART_BYTES);
+    yield { contentHash, part, parts, base64: of.toString('base64') };
+  }
 }

@@ -8,6 +8,11 @@ import {
   JsonRefused,
 } from '../../shared-core/exchange/json-records.ts';
 import {
+  PICTURE_FILES,
+  type PicturePart,
+  picturePartSchema,
+} from '../../shared-core/exchange/picture-parts.ts';
+import {
   EXPORT_FORMAT,
   EXPORT_VERSION,
   exportHeadSchema,
@@ -18,6 +23,7 @@ import {
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { actWrites } from '../store/act-table.ts';
+import { hashOf } from '../store/picture-files.ts';
 import { openYard } from '../store/yard.ts';
 import { type Db, openYardFile } from '../store/yard-file.ts';
 import { RecordMissing, recordWrites } from '../store/yard-records.ts';
@@ -96,6 +102,17 @@ function fill(db: Db, file: string, tell: (done: number, total: number) => void)
     }
   }
 
+  const pictures = takingPictures(db);
+  let pictureParts = 0;
+  function takePicture(given: unknown): void {
+    pictureParts++;
+    const part = picturePartSchema.safeParse(given).data;
+    if (part === undefined || !pictures(part)) {
+      const facts = { tableName: PICTURE_FILES, recordNumber: pictureParts };
+      throw new Refusal(message('refusal.json-record', facts));
+    }
+  }
+
   const known = (key: string): YardTableName => {
     const named = yardTableNames.find((each) => each === key);
     if (named === undefined) throw new Refusal(message('refusal.json-newer'));
@@ -107,15 +124,36 @@ function fill(db: Db, file: string, tell: (done: number, total: number) => void)
     },
     onArray: (key) => {
       if (seen.size === 0) checkHead();
+      if (key === PICTURE_FILES) return;
       if (seen.has(known(key))) throw new Refusal(message('refusal.json-other'));
       seen.set(known(key), 0);
     },
-    onRecord: (key, record) => take(known(key), record),
+    onRecord: (key, record) => (key === PICTURE_FILES ? takePicture(record) : take(known(key), record)),
   });
   readText(file, reader.feed, tell);
   reader.end();
   if (yardTableNames.some((named) => !seen.has(named))) throw new Refusal(message('refusal.json-other'));
   acts.finish(null);
+}
+
+/**
+ * Puts pictures into the yard file, as a copy in one file has them; one that is not what its hash says is left out.
+ * @returns takes one part after the other; false for one that does not follow the part before
+ */
+function takingPictures(db: Db): (part: PicturePart) => boolean {
+  const add = db.prepare('INSERT OR IGNORE INTO packed_picture (content_hash, content) VALUES (?, ?)');
+  let of: { contentHash: string; parts: number; bytes: Buffer[] } | null = null;
+  return ({ contentHash, part, parts, base64 }) => {
+    of ??= { contentHash, parts, bytes: [] };
+    const follows = of.contentHash === contentHash && of.parts === parts && of.bytes.length === part - 1;
+    if (!follows || part > parts) return false;
+    of.bytes.push(Buffer.from(base64, 'base64'));
+    if (part < parts) return true;
+    const whole = Buffer.concat(of.bytes);
+    of = null;
+    if (hashOf(whole) === contentHash) add.run(contentHash, whole);
+    return true;
+  };
 }
 
 /** @throws Refusal where it is no text in UTF-8 */

@@ -9,6 +9,7 @@ import { spotSchema, takenHowSchema } from '../probing/readings/reading.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { constantMassRules } from '../wood/moisture/oven-dry.ts';
+import { PICTURE_FILES, picturePartSchema } from './picture-parts.ts';
 
 /** How a column holds a field. */
 type Kind =
@@ -372,10 +373,11 @@ export const exportHeadSchema = z.strictObject({
 });
 export type ExportHead = z.infer<typeof exportHeadSchema>;
 
-/** The whole file. Records are in the order in which they were entered. */
-export const exportSchema = exportHeadSchema.extend(
-  Object.fromEntries(yardTableNames.map((named) => [named, z.array(recordSchemas[named])])),
-);
+/** The whole file. Records are in the order in which they were entered. Earlier exports have no files of pictures. */
+export const exportSchema = exportHeadSchema.extend({
+  ...Object.fromEntries(yardTableNames.map((named) => [named, z.array(recordSchemas[named])])),
+  [PICTURE_FILES]: z.array(picturePartSchema).optional(),
+});
 
 /** The same as JSON Schema, draft 2020-12. */
 export const exportJsonSchema = () => ({

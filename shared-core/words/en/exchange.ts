@@ -13,7 +13,7 @@ export const exchange = {
   'export.button.csv': 'Export CSV',
   'export.button.json': 'Export JSON',
   'export.hint.everything':
-    'All that you entered, as JSON. Another yard can bring it in. It has captions, but not the pictures themselves. History is left out.',
+    'All that you entered, as JSON, with its pictures. Another yard can bring it in. History is left out.',
   'export.hint.boards': 'One row per board: sizes, species, place, and its call today.',
   'export.hint.readings': 'One row per reading: as shown, corrected, how deep, and why excluded.',
   'export.hint.calls': 'One row per board and round: the call, the average, and the reason.',

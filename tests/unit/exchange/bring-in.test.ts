@@ -205,15 +205,19 @@ describe('pictures of the other yard', () => {
     expect(await yard.refusal('pictures.read', { id: came!.id, offset: 0 })).toMatch('is missing');
   });
 
-  test('are not in an export, which is said when it comes in', async () => {
+  test('are in an export, and come back from it where they are missing', async () => {
     await addPicture(yard, board());
     const offered = await yard.command('exchange.beginExport', { kind: 'everything', region, work: null });
     const file = join(newFolder(), 'yard.json');
     writeFileSync(file, await downloaded(yard, offered));
-    // Here they are.
-    expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ missingPictures: 0 });
+    const look = () => yard.query('exchange.look', { file, work: null });
+    expect(await look()).toMatchObject({ missingPictures: 0, foundPictures: 0 });
     rmSync(join(yard.dataDir, 'yard.sqlite-pictures'), { recursive: true });
-    expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ missingPictures: 1 });
+    expect(await look()).toMatchObject({ missingPictures: 0, foundPictures: 1 });
+    await bringIn(file);
+    const [came] = await yard.query('pictures.list', { subject: board() });
+    const { base64 } = await yard.query('pictures.read', { id: came!.id, offset: 0 });
+    expect(base64.length).toBeGreaterThan(100);
   });
 });
 

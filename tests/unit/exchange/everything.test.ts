@@ -9,10 +9,13 @@ import { makeDemoYard } from '../../../electron/app/yard/demo-yard.ts';
 import { writeExport } from '../../../electron/exchange/export-file.ts';
 import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
 import { cacheColumns } from '../../../electron/store/change-triggers.ts';
+import { unpackPictures } from '../../../electron/store/packed-pictures.ts';
+import { hashOf, picturesBeside, savePicture } from '../../../electron/store/picture-files.ts';
 import { openYardFile } from '../../../electron/store/yard-file.ts';
 import { columnOfField } from '../../../electron/store/yard-records.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { createRecordReader } from '../../../shared-core/exchange/json-records.ts';
+import { PICTURE_PART_BYTES } from '../../../shared-core/exchange/picture-parts.ts';
 import {
   exportJsonSchema,
   type YardTable,
@@ -30,7 +33,8 @@ const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null
 
 function exported(from: string): string {
   const target = join(newFolder(), 'yard.json');
-  writeExport({ from, target, kind: 'everything', display, nowAt }, () => undefined);
+  const pictures = picturesBeside(from);
+  writeExport({ from, pictures, target, kind: 'everything', display, nowAt }, () => undefined);
   return readFileSync(target, 'utf8');
 }
 
@@ -69,6 +73,74 @@ test('any yard comes out of an empty yard as it came in, and fits the published 
     }),
     { numRuns: 12 },
   );
+});
+
+/** The records of an export's pictures, of any length: their files are only bytes here. */
+const lengthsArbitrary = fc.array(
+  fc.oneof(
+    fc.integer({ min: 1, max: 4000 }),
+    fc.constantFrom(PICTURE_PART_BYTES, 2 * PICTURE_PART_BYTES + 1),
+  ),
+  { minLength: 1, maxLength: 3 },
+);
+function yardWithPictures(lengths: readonly number[]): string {
+  const yard = emptyYard();
+  doSteps(yard, firstSteps, 0);
+  const [board] = yard.boards.page({ stackId: null, search: '', offset: 0, limit: 1 }).rows;
+  for (const [index, length] of lengths.entries()) {
+    const bytes = Buffer.alloc(length, `${index} of ${length}`);
+    const contentHash = hashOf(bytes);
+    savePicture(picturesBeside(yard.file), bytes, contentHash);
+    const picture = {
+      contentHash,
+      mediaType: 'image/png',
+      bytes: length,
+      caption: 'End',
+      addedAt: nowAt,
+    } as const;
+    yard.transaction(() => {
+      yard.acts.begin({ id: crypto.randomUUID(), request: 'test', inputHash: '', at: nowAt, who: 'test' });
+      yard.pictures.add({ kind: 'board', id: board!.id }, picture);
+      yard.acts.finish(null);
+    });
+  }
+  yard.close();
+  return yard.file;
+}
+function unpacked(file: string): string {
+  const db = new Database(file);
+  unpackPictures(db, picturesBeside(file));
+  db.close();
+  return file;
+}
+
+test('its pictures do, too, however long', () => {
+  fc.assert(
+    fc.property(lengthsArbitrary, (lengths) => {
+      const json = exported(yardWithPictures(lengths));
+      expect(problemsOf(json)).toEqual([]);
+      const parts = JSON.parse(json).pictureFiles as { part: number }[];
+      expect(parts.filter(({ part }) => part === 1)).toHaveLength(lengths.length);
+      expect(exported(unpacked(broughtIn(json)))).toBe(json);
+    }),
+    { numRuns: 5 },
+  );
+});
+
+test('a picture that is not what its hash says does not come, and all else does', () => {
+  const json = exported(yardWithPictures([300]));
+  const [{ base64 }] = JSON.parse(json).pictureFiles;
+  const other = json.replace(base64, Buffer.alloc(300, 'x').toString('base64'));
+  const again = JSON.parse(exported(unpacked(broughtIn(other))));
+  expect(again.pictureFiles).toEqual([]);
+  expect(again.pictures).toHaveLength(1);
+});
+
+test('an export from before pictures were in it comes in', () => {
+  const json = exported(yardWithPictures([300]));
+  const before = json.slice(0, json.indexOf(',\n"pictureFiles"'));
+  expect(problemsOf(`${before}}`)).toEqual([]);
+  expect(JSON.parse(exported(broughtIn(`${before}}`))).pictures).toHaveLength(1);
 });
 
 test('the demo yard does, too', () => {
@@ -188,6 +260,14 @@ describe('what is no export is refused with a sentence', () => {
     expect(refusal(empty().replace('"labelPrints":[', `"labelPrints":[${print}`))).toContain(
       'record 1 does not fit',
     );
+  });
+
+  test('one whose parts of a picture do not follow each other', () => {
+    const json = exported(yardWithPictures([PICTURE_PART_BYTES + 1]));
+    expect(refusal(json.replace('"part":2', '"part":1'))).toContain(
+      'In “pictureFiles”, record 2 does not fit',
+    );
+    expect(refusal(json.replaceAll('"parts":2', '"parts":51'))).toContain('record 1 does not fit');
   });
 
   test('one with a record without an end, after a megabyte of it', () => {
