@@ -38,9 +38,13 @@ const DETAILED = new Set([
   'reading',
   'amendment',
   'wood_temperature',
+  'meter_profile',
   'oven_check',
   'oven_weight',
   'own_fit_choice',
+  'sample_cut',
+  'sample_section_dry',
+  'sample_weight',
   'label_print',
 ]);
 
@@ -62,12 +66,18 @@ export function actHistory(db: Db) {
          UNION ALL SELECT uuid FROM planned_move WHERE board_id = @boardId
          UNION ALL SELECT uuid FROM reservation WHERE board_id = @boardId
          UNION ALL SELECT uuid FROM picture WHERE board_id = @boardId
+         UNION ALL SELECT uuid FROM confirmed_species WHERE board_id = @boardId
          UNION ALL SELECT row_uuid FROM act_change WHERE new_values IS NULL AND old_values ->> 'board_id' = @boardId)
        UNION SELECT act_id FROM reading WHERE board_id = @boardId
        UNION SELECT k.act_id FROM amendment k WHERE k.reading_id IN (SELECT id FROM reading WHERE board_id = @boardId)
        UNION SELECT act_id FROM label_print WHERE board_id = @boardId
        UNION SELECT act_id FROM sample_cut WHERE board_id = @boardId
-       UNION SELECT act_id FROM sample_weight WHERE board_id = @boardId)
+       UNION SELECT act_id FROM sample_weight WHERE board_id = @boardId
+       UNION SELECT d.act_id FROM sample_cut c JOIN sample_section s ON s.cut_id = c.id
+         JOIN sample_section_dry d ON d.section_id = s.id WHERE c.board_id = @boardId
+       UNION SELECT k.act_id FROM sample_cut c JOIN amendment k ON k.sample_cut_id = c.id WHERE c.board_id = @boardId
+       UNION SELECT k.act_id FROM sample_weight w JOIN amendment k ON k.sample_weight_id = w.id
+         WHERE w.board_id = @boardId)
      ORDER BY a.id DESC LIMIT @limit`,
   );
   const mergesOf = db.prepare<[number], { place: number; intoId: number }>(
@@ -210,8 +220,7 @@ export function actHistory(db: Db) {
       mergesOf.all(stackId).find(({ place }) => !isUndone(place))?.intoId,
     /** What the record that an act came to was called then. */
     outcomeName: (place: number): string | null => outcomeName.get(place) ?? null,
-    /** The board and the value of a reading; undefined where there is none. */
-    reading: (id: unknown): Record<string, unknown> | undefined => rowOf('reading', 'id', id),
-    round: (id: unknown): Record<string, unknown> | undefined => rowOf('round', 'id', id),
+    /** What was measured, or the round of it, as it is; undefined where there is none. */
+    measured: (table: string, id: unknown): Record<string, unknown> | undefined => rowOf(table, 'id', id),
   };
 }

@@ -197,11 +197,6 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      WHERE g.id IN (${EVER_OF_METER})
        AND ${PROFILE_NOW} IN (${VERSIONS}) AND ${recordOf(PROFILE_NOW)} <> ${recordOf('@newestId')} ORDER BY g.id`,
   );
-  const ofAct = db.prepare<[string], ReadingOwnerRow>(
-    `SELECT DISTINCT g.id, g.board_id AS boardId, g.round_id AS roundId
-     FROM amendment a JOIN reading g ON g.id = a.reading_id
-     WHERE a.act_id = (SELECT id FROM act WHERE uuid = ?) ORDER BY g.id`,
-  );
   const givenDepths = db
     .prepare<[number], number>(
       `SELECT g.id FROM reading g JOIN amendment k ON k.id =
@@ -262,8 +257,6 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Those whose version of a meter's profile says something else than its newest. */
     ofEarlierProfiles: (meterId: number): ReadingOwnerRow[] =>
       ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
-    /** Those that an act amended. */
-    amendedBy: (act: string): ReadingOwnerRow[] => ofAct.all(act),
     /** Ids of those in a round whose depth a person gave, other than by reaching it as the plan says. */
     withGivenDepth: (roundId: number): Set<number> => new Set(givenDepths.all(roundId)),
     /** Boards read in the round, in the order in which each was first read. */

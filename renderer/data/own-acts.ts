@@ -17,12 +17,7 @@ const MOST = 200;
 const TOLD_WITHIN_MS = 2000;
 
 /** Those that take another act back, which then can be redone. */
-const UNDOING: readonly ActName[] = [
-  'acts.undo',
-  'boards.undoTogether',
-  'meters.undoAdd',
-  'meters.undoDelete',
-];
+const UNDOING: readonly ActName[] = ['acts.undo', 'boards.undoTogether'];
 /** Said with what can be done about it in a round. */
 const isToldElsewhere = (name: ActName): boolean => name.startsWith('rounds.') && name !== 'rounds.edit';
 

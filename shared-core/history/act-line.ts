@@ -54,6 +54,9 @@ const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
     ['move:added', 'move:edited', 'move:deleted'].some((change) => all.has(change)) &&
     isOnlyPlaced(all.get('stack:edited')),
   meter_profile: (all) => all.has('meter:added'),
+  'meter:edited': (all) =>
+    all.has('meter_profile:added') &&
+    all.get('meter:edited')?.records.every(({ values }) => !('name' in values)) === true,
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
   amendment: (all) => all.has('reading:added') || all.has('round:edited'),

@@ -2,6 +2,7 @@ import type { CommandName } from '../../../shared-core/contract/requests.ts';
 import { mergedActSchema, mergedLine } from '../../../shared-core/exchange/merged-act.ts';
 import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
 import { actLine } from '../../../shared-core/history/act-line.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import type { ActSample, ListedAct } from '../../store/act-history.ts';
 import type { YardReader } from '../../store/yard.ts';
 import type { QueryContext } from '../context.ts';
@@ -16,16 +17,39 @@ const NAMED: Readonly<Record<string, string>> = {
 };
 /** Requests that come to the stack or place which another was merged into. */
 const MERGING: ReadonlySet<string> = new Set(['stacks.merge', 'places.merge'] satisfies CommandName[]);
+/** Requests that only change a setting about a meter. */
+const OF_METERS: Partial<Record<CommandName, 'act.meter.deleted' | 'act.meter.typed-from'>> = {
+  'meters.delete': 'act.meter.deleted',
+  'meters.typeFrom': 'act.meter.typed-from',
+};
+/** The meter that a setting names: the last of a list, or the one in use. */
+function meterIn(value: SavedValue | undefined): number | null {
+  const setting = typeof value === 'string' ? JSON.parse(value) : null;
+  return (Array.isArray(setting) ? setting.at(-1) : setting?.meterId) ?? null;
+}
 /** What is at a place, or goes there. */
 const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack']);
 /** What a row without a name belongs to, the nearest first. */
-const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id'] as const;
+const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id', 'meter_id'] as const;
 const OWNER_TABLES: Readonly<Record<string, string>> = {
   board_id: 'board',
   child_id: 'board',
   stack_id: 'stack',
   species_id: 'species',
   project_id: 'project',
+  meter_id: 'meter',
+};
+
+/** What else was measured a row is of, and its table. */
+const MEASURED: Readonly<Record<string, string>> = {
+  reading_id: 'reading',
+  oven_check_id: 'oven_check',
+  oven_weight_id: 'oven_weight',
+  check_id: 'oven_check',
+  sample_cut_id: 'sample_cut',
+  sample_weight_id: 'sample_weight',
+  section_id: 'sample_section',
+  cut_id: 'sample_cut',
 };
 
 /** How the history tells of an act: its records by the names that they had then. */
@@ -42,16 +66,19 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
   const valuesOf = (row: Record<string, unknown>): Record<string, SavedValue> =>
     Object.fromEntries(Object.entries(row).map(([column, value]) => [column, named(column, value)]));
 
-  function withOwner(row: Record<string, unknown>): Record<string, unknown> {
-    if (row.reading_id != null) return { ...row, board_id: acts.reading(row.reading_id)?.board_id };
-    return row;
+  /** The row of the board, or of the piece in the oven, that was measured. */
+  function measuredOn(row: Record<string, unknown>): Record<string, unknown> {
+    const column = Object.keys(MEASURED).find((each) => row[each] != null);
+    if (column === undefined) return row;
+    return measuredOn(acts.measured(MEASURED[column] as string, row[column]) ?? {});
   }
   function nameOf(row: Record<string, unknown>): string | null {
-    const own = row.shown_name ?? row.code ?? row.name ?? row.piece;
+    const owners = measuredOn(row);
+    const own = row.shown_name ?? row.code ?? row.name ?? owners.piece;
     if (typeof own === 'string') return own;
-    const owners = withOwner(row);
     const column = OWNERS.find((each) => owners[each] != null);
-    return column === undefined ? null : acts.nameThen(OWNER_TABLES[column] as string, owners[column], place);
+    if (column !== undefined) return acts.nameThen(OWNER_TABLES[column] as string, owners[column], place);
+    return owners.round_id == null ? null : nameOf(acts.measured('round', owners.round_id) ?? {});
   }
   function whereOf(inTable: string, row: Record<string, unknown>): string | null {
     if (inTable === 'board') return acts.nameThen('stack', row.stack_id, place);
@@ -70,6 +97,13 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
     .counts(place)
     .filter(({ inTable }) => inTable !== 'undone_row')
     .map((count): TableChange => ({ ...count, records: acts.samples(place, count).map(recordOf) }));
+  const ofMeter = OF_METERS[request as CommandName];
+  if (ofMeter) {
+    const id = changes
+      .flatMap(({ records }) => records.map(({ values }) => meterIn(values.value)))
+      .find(Boolean);
+    return message(ofMeter, { recordName: acts.nameThen('meter', id, place) ?? '…' });
+  }
   return actLine(changes, MERGING.has(request) ? acts.outcomeName(place) : null);
 }
 

@@ -7,6 +7,7 @@ import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { sameNamed } from '../meter/meters.ts';
 import type { Rounds } from '../rounds/rounds.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
 import { reopenThoseInUse } from '../stock/open-ones.ts';
@@ -63,6 +64,12 @@ export function undoingCommands(
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
     const { touched } = undoing;
     reopenThoseInUse(context);
+    // A deleted meter is only left out of the lists, so its name may be another's now.
+    const meter = sameNamed(context.yard());
+    if (meter) {
+      const record = recordMessage({ inTable: 'meter', name: meter.name });
+      throw new Refusal(message('refusal.undo-taken', { record, what }));
+    }
     const boardIds = yield* boardsOf(touched);
     yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
     context.afterwards(() => {

@@ -4,7 +4,6 @@ import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
 import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import type { Undoing } from '../../store/act-undo.ts';
 import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
@@ -33,6 +32,12 @@ function metersThere(yard: YardReader): MeterRow[] {
   const gone = new Set(deleted(yard));
   // One that another window typed a reading from meanwhile is there again.
   return yard.meters.all().filter(({ id }) => !gone.has(id) || yard.meters.isUsedNow(id));
+}
+
+/** The meter that has the name of an earlier one, as where a deleted one came back; undefined where none has. */
+export function sameNamed(yard: YardReader): MeterRow | undefined {
+  const names = new Set<string>();
+  return metersThere(yard).find(({ name }) => names.size === names.add(name.trim().toLowerCase()).size);
 }
 
 /** A meter of the yard, with what its values mean. */
@@ -116,17 +121,6 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       return { ...(yield* moving.toMeter(typed, meterId, roundId)), meterId };
     },
 
-    'meters.undoAdd': ({ act, meterId, typedFromBefore }) => {
-      const yard = context.yard();
-      const { name: meterName } = get(meterId);
-      orRefuse(yard.acts.find(act)?.request === 'meters.add' || undefined, 'act');
-      const moved = moving.toNone(yard.readings.amendedBy(act), meterId);
-      if (yard.meters.isUsedNow(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
-      remove(meterId);
-      if (typedFromBefore !== null && typedFrom(yard) === null) typeFrom(yard, typedFromBefore);
-      return moved;
-    },
-
     'meters.edit': ({ id, basedOn, changed: { name, profile } }) => {
       const yard = context.yard();
       const before = get(id);
@@ -147,16 +141,6 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       orRefuse(kind === 'typed' || undefined, 'meter');
       if (yard.meters.isUsed(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
       remove(meterId);
-      return { act: yard.acts.now() };
-    },
-
-    'meters.undoDelete': ({ act }) => {
-      const { acts } = context.yard();
-      orRefuse(acts.find(act)?.request === 'meters.delete' || undefined, 'act');
-      const before = new Set(metersThere(context.yard()).map(({ id }) => id));
-      const undone = acts.undo(act, context.now(), 'undo', () => false).next().value as Undoing;
-      if (!undone.done) throw new Refusal(message('refusal.meters-changed-since'));
-      for (const { id, name } of metersThere(context.yard())) if (!before.has(id)) checkName(name, id);
       return {};
     },
 

@@ -137,20 +137,6 @@ export function createMovingReadings(
       context.afterwards(() => planBases.answered(answeredIn, pins));
       return moved(all, true);
     },
-
-    /** Those of them that are of this meter go back to being of none. */
-    toNone: (all: readonly ReadingOwnerRow[], meterId: number): ReadingsMoved => {
-      const { readings, amendments } = context.yard();
-      const toMove = all.filter(({ id }) => readings.get(id)?.meterId === meterId);
-      for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', null, context.now());
-      judging.judgeAgain(boardsOf(toMove));
-      const roundIds = [...new Set(toMove.map(({ roundId }) => roundId))];
-      for (const roundId of roundIds) {
-        const boardIds = toMove.filter((each) => each.roundId === roundId).map(({ boardId }) => boardId);
-        plan(roundId, [...new Set(boardIds)], null);
-      }
-      return moved(toMove, true);
-    },
   };
 }
 export type MovingReadings = ReturnType<typeof createMovingReadings>;

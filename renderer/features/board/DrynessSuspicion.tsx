@@ -1,7 +1,7 @@
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../../data/bridge.ts';
-import { attempt, tellUndoable } from '../../stores/notices.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -23,16 +23,10 @@ export function DrynessSuspicion({
   const { say } = useWords();
   if (!newestSuspicion(board, readings, ['dry-too-soon', 'drier-than-its-air'])) return null;
 
-  const { id, code, driedBy } = board;
+  const { id, code, version } = board;
   async function cameFromDrierAir(): Promise<void> {
-    const { version } = await bridge().command('boards.edit', {
-      id,
-      basedOn: board.version,
-      changed: { driedBy: 'kiln' },
-    });
-    tellUndoable(say('board.came-drier.done', { boardCode: code }), () =>
-      bridge().command('boards.edit', { id, basedOn: version, changed: { driedBy } }),
-    );
+    await bridge().command('boards.edit', { id, basedOn: version, changed: { driedBy: 'kiln' } });
+    tellDone(say('board.came-drier.done', { boardCode: code }));
   }
 
   return (

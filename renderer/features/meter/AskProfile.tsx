@@ -2,11 +2,10 @@ import { useState } from 'react';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { bridge } from '../../data/bridge.ts';
-import { attempt, tellDone, tellUndoable } from '../../stores/notices.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
-import { undoAdding } from './adding-meter.ts';
 import { ProfileForm } from './ProfileForm.tsx';
 
 /**
@@ -35,7 +34,7 @@ export function AskProfile({
       const added = await attempt(
         bridge().command('meters.add', { name, profile, roundId: roundId ?? null }),
       );
-      if (added) tellUndoable(done, () => undoAdding(added, null));
+      if (added) tellDone(done);
       return;
     }
     const changed = { profile };

@@ -3,7 +3,7 @@ import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { attempt, tellUndoable } from '../../stores/notices.ts';
+import { attempt, tellDone, tellUndoable } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
@@ -47,9 +47,8 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
   const { say } = useWords();
   const { id: meterId, name: meterName, kind, isTypedFrom } = meter;
   async function remove(): Promise<void> {
-    const done = await attempt(bridge().command('meters.delete', { meterId }));
-    if (done)
-      tellUndoable(say('meters.deleted', { meterName }), () => bridge().command('meters.undoDelete', done));
+    if (await attempt(bridge().command('meters.delete', { meterId })))
+      tellDone(say('meters.deleted', { meterName }));
   }
   const { output: usage } = useQuery('meters.use', { meterId });
   const typeFrom = () => attempt(bridge().command('meters.typeFrom', { meterId }));

@@ -4,14 +4,15 @@ import { type MeterProfile, unknownProfile } from '../../../shared-core/probing/
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../data/bridge.ts';
+import { newestAct } from '../../data/own-acts.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
-import { tellUndoable } from '../../stores/notices.ts';
+import { tellDone, tellUndoable } from '../../stores/notices.ts';
+import { useYard } from '../../stores/yard.ts';
 import { useWords } from '../../words.ts';
-import { undoAdding } from './adding-meter.ts';
 import { ProfileFields } from './ProfileFields.tsx';
 import { profileDraft, profileDraftSchema } from './profile-draft.ts';
 
@@ -56,6 +57,7 @@ function Form({
   const { say } = useWords();
   const inUse = meters.find(({ isTypedFrom }) => isTypedFrom) ?? null;
   const edit = useEdit('meters.edit', meter);
+  const yard = useYard(({ info }) => info?.uuid ?? null);
   const [used, setUsed] = useState<'yes' | 'no'>(isForRound ? 'yes' : 'no');
   const draftOf = ({ name, profile }: { name: string; profile: MeterProfile | null }) =>
     profileDraft({ name, profile: profile ?? unknownProfile }, allSpecies);
@@ -72,26 +74,28 @@ function Form({
     if (meter === null) {
       const { name: meterName } = made;
       const isTypedFrom = inUse === null || used === 'yes';
-      const added = await bridge().command('meters.add', { ...made, roundId, isTypedFrom });
-      const done = isTypedFrom
-        ? say('meters.added', { meterName })
-        : say('meters.added-aside', { meterName, usedName: inUse.name });
-      tellUndoable(done, () => undoAdding(added, inUse?.id ?? null));
+      await bridge().command('meters.add', { ...made, roundId, isTypedFrom });
+      tellDone(
+        isTypedFrom
+          ? say('meters.added', { meterName })
+          : say('meters.added-aside', { meterName, usedName: inUse.name }),
+      );
       return;
     }
     const before = edit.theirs ?? edit.base;
+    const doneBefore = newestAct('done', yard);
     const saved = await edit.save(made);
+    const editing = newestAct('done', yard);
     const moved =
       roundId === null
         ? null
         : await bridge().command('meters.updateEarlier', { meterId: meter.id, roundId });
     // Before anybody was asked there was nothing to go back to.
     if (!saved || !before?.profile || saved.version === before.version) return;
-    const { name, profile } = before;
     tellUndoable(say('meters.edited', { meterName: saved.name }), async (work) => {
       if (moved && moved.readings > 0) await bridge().command('acts.undo', { act: moved.act, work });
-      const changed = meter.kind === 'typed' ? { name, profile } : { profile };
-      return bridge().command('meters.edit', { id: meter.id, basedOn: saved.version, changed });
+      if (editing !== null && editing !== doneBefore)
+        await bridge().command('acts.undo', { act: editing, work });
     });
   }
 

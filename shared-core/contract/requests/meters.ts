@@ -45,17 +45,6 @@ export const metersRequests = {
     output: readingsMovedSchema.extend({ meterId: rowIdSchema }),
     topics: ofMoved,
   }),
-  /** Takes back a hand meter that was added, with what it changed. Refused where more was read with it since. */
-  'meters.undoAdd': command({
-    input: z.object({
-      act: z.uuid(),
-      meterId: rowIdSchema,
-      /** The meter that was typed from before; null for none. */
-      typedFromBefore: rowIdSchema.nullable(),
-    }),
-    output: readingsMovedSchema,
-    topics: ofMoved,
-  }),
   /** Its name, and what its values mean: from now on. Readings taken before keep what was known then. */
   'meters.edit': command({
     input: editOf(typedMeterSchema),
@@ -65,15 +54,6 @@ export const metersRequests = {
   /** A hand meter that no reading or oven check refers to; refused for any other. */
   'meters.delete': command({
     input: z.object({ meterId: rowIdSchema }),
-    output: z.object({
-      /** To undo it by. */
-      act: z.uuid(),
-    }),
-    topics: () => ['meters'],
-  }),
-  /** Refused where the meters were changed since. */
-  'meters.undoDelete': command({
-    input: z.object({ act: z.uuid() }),
     output: nothingSchema,
     topics: () => ['meters'],
   }),

@@ -55,6 +55,8 @@ export const history = {
   'act.place.merged-with-air': 'Place {recordName} merged into {intoName}, with the air of {recordName}.',
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
   'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
+  'act.meter.deleted': 'Meter {recordName} deleted.',
+  'act.meter.typed-from': 'Meter {recordName} in use for typed readings.',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
   'act.moved':
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
@@ -115,7 +117,7 @@ export const history = {
   'act.sample.cut':
     '{rows, plural, one {Sections cut beside board {recordName}.} other {Sections cut beside # boards.}}',
   'act.sample.dried':
-    '{rows, plural, one {Dry weight of a section saved.} other {Dry weights of # sections saved.}}',
+    '{rows, plural, one {Dry weight of a section of board {recordName} saved.} other {Dry weights of # sections saved.}}',
   'act.sample.weighed':
     '{rows, plural, one {Weight of board {recordName} saved.} other {# board weights saved.}}',
   'act.labels-printed':
@@ -126,7 +128,8 @@ export const history = {
   'act.fields-edited': '{fields} changed on {what}.',
   'act.edited': 'Changed: {what}.',
   'act.ended': 'Removed from the lists: {what}.',
-  'act.left': 'Marked as {why, select, sold {sold} used {used} scrapped {scrapped} other {deleted}}: {what}.',
+  'act.left':
+    '{why, select, sold {Marked as sold} used {Marked as used} scrapped {Marked as scrapped} other {Deleted}}: {what}.',
   'act.closed': 'Closed: {what}.',
   'act.reopened': 'Reopened: {what}.',
   'act.back': 'Back in the lists: {what}.',

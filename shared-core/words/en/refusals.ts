@@ -186,7 +186,6 @@ export const refusals = {
     '{meterName} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
   'refusal.meter-name-taken':
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
-  'refusal.meters-changed-since': 'The meters were changed since. Nothing was undone.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn': '{boardCode} was sawn on {sawnOn}, after that day. Was its log there?',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',

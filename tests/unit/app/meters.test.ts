@@ -4,6 +4,7 @@ import { unknownProfile } from '../../../shared-core/probing/readings/meter-prof
 import { message } from '../../../shared-core/words/message.ts';
 import { say } from './a-window.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
+import { doing } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -265,13 +266,13 @@ describe('a hand meter that was added by mistake', () => {
   test('is deleted, no value is typed from it, and undoing that brings both back', async () => {
     const { id: meterId } = await addMeter();
     expect(await yard.query('meters.use', { meterId })).toEqual({ earlierReadings: 0, isUsed: false });
-    const { act } = await yard.command('meters.delete', { meterId });
+    const { act } = await doing('meters.delete', { meterId });
     expect(await names()).toEqual([]);
     await type(await begin(), 12);
     expect((await readings())[0]!.meterId).toBeNull();
-    await yard.command('meters.undoDelete', { act });
+    await yard.command('acts.undo', { act });
     expect(await yard.query('meters.list', {})).toMatchObject([{ id: meterId, isTypedFrom: true }]);
-    expect(await yard.refusal('meters.undoDelete', { act })).toMatch(/Nothing was undone/);
+    expect(await yard.refusal('acts.undo', { act })).toMatch(/Already undone/);
   });
 
   test('stays where a reading was taken with it, even one moved away since, and it is said why', async () => {
@@ -311,8 +312,10 @@ test('no two meters have one name, until one is deleted', async () => {
   const basedOn = (await yard.query('meters.list', {})).find((each) => each.id === id)!.version;
   expect(await yard.refusal('meters.edit', { id, basedOn, changed: { name: 'Mine' } })).toMatch(taken);
   await yard.command('meters.edit', { id, basedOn, changed: { name: 'Yours' } });
-  const { act } = await yard.command('meters.delete', { meterId });
+  const { act } = await doing('meters.delete', { meterId });
   await yard.command('meters.add', add);
-  expect(await yard.refusal('meters.undoDelete', { act })).toMatch(taken);
+  expect(await yard.refusal('acts.undo', { act })).toMatch(
+    /Meter Mine cannot come back: its ID or name is in use/,
+  );
   expect((await yard.query('meters.list', {})).map(({ name }) => name)).toEqual(['Yours', 'Mine']);
 });

@@ -102,7 +102,7 @@ describe('the first answer in a round', () => {
     const [reading] = await readings();
     expect(reading).toMatchObject({ raw: 350e6, unit: 'ohm', meterId });
     expect(reading!.corrected.mcPct).toBeGreaterThan(8);
-    await yard.command('meters.undoAdd', { act, meterId, typedFromBefore: null });
+    await yard.command('acts.undo', { act });
     expect(await readings()).toMatchObject([{ raw: 350, unit: 'pct', meterId: null }]);
     expect(await shownMeters()).toEqual([]);
   });
@@ -112,8 +112,8 @@ describe('the first answer in a round', () => {
     await type(roundId, 350);
     const { act, meterId } = await yard.command('meters.add', { name: 'Old one', profile: ohms, roundId });
     await typeOhms(roundId, 300e6);
-    expect(await yard.refusal('meters.undoAdd', { act, meterId, typedFromBefore: null })).toBe(
-      say(message('refusal.meter-used', { meterName: 'Old one' })),
+    expect(await yard.refusal('acts.undo', { act })).toMatch(
+      /is used by a later change, so nothing was undone\..* Reading 300 MΩ saved on board/,
     );
     expect(await readings()).toMatchObject([{ meterId }, { meterId }]);
   });
@@ -124,11 +124,11 @@ describe('the first answer in a round', () => {
     const board = async () => (await yard.query('rounds.get', { roundId })).boards[0]!;
     expect((await board()).planBasis.pins).toBeNull();
     const profile = { ...unknownProfile, pins: { lengthMm: 30, insulated: true } };
-    const { act, meterId } = await yard.command('meters.add', { name: 'Long', profile, roundId });
+    const { act } = await yard.command('meters.add', { name: 'Long', profile, roundId });
     expect((await board()).planBasis).toEqual({ faces: 'pairs', core: null, pins: profile.pins });
     // The shell that was read is a spot of that plan, too.
     expect((await board()).finding).toMatchObject({ filledSpots: 1, openSpot: 1 });
-    await yard.command('meters.undoAdd', { act, meterId, typedFromBefore: null });
+    await yard.command('acts.undo', { act });
     expect((await board()).planBasis.pins).toBeNull();
   });
 });
@@ -145,8 +145,8 @@ describe('another hand meter', () => {
 
   test('taken back, values are typed from the one before', async () => {
     const first = await add(unknownProfile);
-    const { act, meterId } = await yard.command('meters.add', { name: 'New one', profile: ohms });
-    await yard.command('meters.undoAdd', { act, meterId, typedFromBefore: first });
+    const { act } = await yard.command('meters.add', { name: 'New one', profile: ohms });
+    await yard.command('acts.undo', { act });
     expect(await shownMeters()).toMatchObject([{ id: first, isTypedFrom: true }]);
   });
 

@@ -279,6 +279,24 @@ describe('the list of what was done', () => {
     expect((await lines())[0]).toBe('Board WAL-03 added to Walnut.');
   });
 
+  test('names what was weighed, of the yard and of the board', async () => {
+    const boardId = yard.boards[0]!.id;
+    const at = yard.now();
+    const { cuts } = (await doing('samples.cut', { boardId, boardKg: 8, wetGrams: [40], at })).output;
+    await doing('samples.drySection', { sectionId: cuts[0]!.sections[0]!.id, grams: 30, at: yard.now() });
+    const { weights } = (await doing('samples.weigh', { boardId, kg: 7, at: yard.now() })).output;
+    await doing('samples.exclude', { what: 'weight', id: weights[0]!.id, why: { code: 'wrong-board' } });
+    const told = [
+      'A weight or check of WAL-01 excluded.',
+      'Weight of board WAL-01 saved.',
+      'Dry weight of a section of board WAL-01 saved.',
+      'Sections cut beside board WAL-01.',
+    ];
+    expect((await lines()).slice(0, 4)).toEqual(told);
+    expect((await lines(boardId)).slice(0, 4)).toEqual(told);
+    expect(await lines(yard.boards[1]!.id)).not.toContain(told[0]);
+  });
+
   test('comes in pages', async () => {
     const all = (await yard.query('acts.list', { boardId: null, before: null, limit: 50 })).acts;
     const first = await yard.query('acts.list', { boardId: null, before: null, limit: 2 });

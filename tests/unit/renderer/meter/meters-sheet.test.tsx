@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent, { type UserEvent } from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { AskProfile } from '../../../../renderer/features/meter/AskProfile.tsx';
@@ -38,9 +38,7 @@ function play(meters: MeterOfYard[], earlier = 0) {
     'meters.edit': ({ changed }) => ({ ...handMeter, ...changed, version: 2 }),
     'meters.updateEarlier': () => moved,
     'meters.typeFrom': () => ({}),
-    'meters.delete': () => ({ act: moved.act }),
-    'meters.undoDelete': () => ({}),
-    'meters.undoAdd': () => ({ ...moved, readings: 0 }),
+    'meters.delete': () => ({}),
     'species.list': () =>
       builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })) as never,
   });
@@ -218,48 +216,5 @@ describe('the meters of the yard', () => {
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(screen.getByText('Enter the pin length.')).toBeTruthy();
     expect(machine.inputsOf('meters.edit')).toEqual([]);
-  });
-});
-
-describe('every act on a meter can be undone', () => {
-  const undo = () => act(async () => void (await useNotices.getState().notices.at(-1)?.undo?.(moved.act)));
-
-  test('a deleted one comes back', async () => {
-    const machine = play([handMeter]);
-    const user = userEvent.setup();
-    render(<MetersSheet />);
-    await user.click(await screen.findByRole('button', { name: 'Delete Old one' }));
-    expect(useNotices.getState().notices.at(-1)?.sentence).toBe('Old one deleted.');
-    await undo();
-    expect(machine.inputsOf('meters.undoDelete')).toEqual([{ act: moved.act }]);
-  });
-
-  test('an edited one has its name and profile again', async () => {
-    const machine = play([handMeter]);
-    const user = userEvent.setup();
-    render(<MetersSheet />);
-    await user.click(await screen.findByRole('button', { name: 'Edit Old one' }));
-    const name = await screen.findByLabelText('Name');
-    await user.clear(name);
-    await user.type(name, 'Older');
-    await user.click(screen.getByRole('button', { name: 'Save' }));
-    await waitFor(() => expect(useNotices.getState().notices).toHaveLength(1));
-    await undo();
-    expect(machine.inputsOf('meters.edit').at(-1)).toEqual({
-      id: 4,
-      basedOn: 2,
-      changed: { name: 'Old one', profile: unknownProfile },
-    });
-  });
-
-  test('a new one goes, and values are typed from the one before', async () => {
-    const machine = play([handMeter]);
-    const user = userEvent.setup();
-    render(<MetersSheet />);
-    await user.click(await screen.findByRole('button', { name: 'Add a hand meter' }));
-    await user.click(await screen.findByRole('button', { name: 'Save' }));
-    await waitFor(() => expect(useNotices.getState().notices).toHaveLength(1));
-    await undo();
-    expect(machine.inputsOf('meters.undoAdd')).toEqual([{ act: moved.act, meterId: 5, typedFromBefore: 4 }]);
   });
 });
