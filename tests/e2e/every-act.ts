@@ -1,7 +1,9 @@
+import { join } from 'node:path';
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { ActName } from '../../shared-core/contract/requests.ts';
 import type { ActsSeen } from './acts-seen.ts';
 import { settled } from './everywhere.ts';
+import { excludeButtons, typeReading } from './walk.ts';
 
 /** How a person does an act, and what on screen comes or goes with it. */
 export interface Step {
@@ -14,7 +16,12 @@ export interface Step {
   sign(page: Page): Locator;
   /** By the notice of it, and redone by keys; where nothing is said, the other way round. */
   by?: 'notice';
+  /** Undone and redone in the history, where this tells of it: in a round, keys are the value's. */
+  line?: string | RegExp;
 }
+
+/** Yesterday, at noon. */
+const dayBefore = new Date(Math.floor(Date.now() / 86_400_000) * 86_400_000 - 43_200_000);
 
 const dialog = (page: Page): Locator => page.getByRole('dialog');
 const press = (on: Page | Locator, name: string | RegExp): Promise<void> =>
@@ -385,10 +392,234 @@ export const steps: readonly Step[] = [
     do: (page) => press(page, 'Include P1'),
     sign: (page) => row(page, 'Excluded: Knot'),
   },
+  {
+    act: 'rounds.start',
+    at: 'stacks/1',
+    do: async (page) => {
+      await page
+        .getByRole('link', { name: /^Probe/ })
+        .first()
+        .click();
+      await field(page, 'Wood temperature').fill('18');
+      await press(page, 'Start the round');
+      await expect(page.getByRole('heading', { level: 1 })).toContainText('OAK-01');
+    },
+    sign: (page) => page.getByRole('link', { name: /^Resume/ }).first(),
+  },
+  {
+    act: 'rounds.setTemperature',
+    at: 'round/1',
+    do: async (page) => {
+      await press(page, /^Wood 18/);
+      await field(dialog(page), 'Wood temperature').fill('12');
+      await save(page);
+    },
+    sign: (page) => page.getByRole('button', { name: /^Wood 12/ }),
+    line: 'Wood temperature set to 12',
+  },
+  {
+    act: 'rounds.planCore',
+    at: 'round/1',
+    do: async (page) => {
+      await page.keyboard.press('c');
+      await dialog(page).getByRole('radio', { name: 'Fresh rip cut' }).check();
+      await save(page);
+    },
+    sign: (page) => text(page, /rip/),
+    line: 'Core depth plan chosen',
+  },
+  {
+    act: 'rounds.saveTyped',
+    at: 'round/1',
+    do: (page) => typeReading(page, '14'),
+    sign: (page) => excludeButtons(page).first(),
+    line: 'Reading 14% saved on board OAK-01',
+  },
+  {
+    act: 'rounds.undo',
+    at: 'round/1',
+    do: (page) => press(page, /^Undo last/),
+    sign: (page) => excludeButtons(page).first(),
+    line: 'A reading of board OAK-01 excluded',
+  },
+  {
+    act: 'readings.exclude',
+    at: 'boards/1',
+    first: async (page) => {
+      await page.goto(page.url().replace(/#.*/, '#/round/1'));
+      await typeReading(page, '13');
+      await expect(excludeButtons(page)).toHaveCount(1);
+      await page.goto(page.url().replace(/#.*/, '#/boards/1'));
+    },
+    do: async (page) => {
+      await press(page, /^Exclude .* reading/);
+      await save(page, 'Wet face');
+    },
+    sign: (page) => text(page, 'Excluded: Wet face'),
+  },
+  {
+    act: 'readings.include',
+    at: 'boards/1',
+    do: (page) => press(row(page, 'Wet face'), /^Include/),
+    sign: (page) => text(page, 'Excluded: Wet face'),
+  },
+  {
+    act: 'meters.add',
+    at: 'meter',
+    do: async (page) => {
+      await press(page, 'Add a hand meter');
+      await save(page);
+    },
+    sign: (page) => page.getByRole('heading', { name: 'Hand meter', exact: true }),
+    by: 'notice',
+  },
+  {
+    act: 'meters.edit',
+    at: 'meter',
+    do: async (page) => {
+      await press(page, 'Edit Hand meter');
+      await choose(dialog(page), 'How long are the pins?', '8 mm');
+      await save(page);
+    },
+    sign: (page) => text(page, /^8.mm/),
+    by: 'notice',
+  },
+  {
+    act: 'readings.setMeter',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(row(page, '13'), /^Details/);
+      await choose(dialog(page), 'Read with', 'Hand meter');
+      await save(page);
+    },
+    sign: (page) => text(page, /\d.mm deep/),
+    by: 'notice',
+  },
+  {
+    act: 'meters.updateEarlier',
+    at: 'meter',
+    first: async (page) => {
+      await press(page, 'Edit Hand meter');
+      await choose(dialog(page), 'How long are the pins?', '11 mm');
+      await save(page);
+      await expect(dialog(page)).toHaveCount(0);
+    },
+    do: (page) => press(page, 'Use this for it too'),
+    sign: (page) => page.getByRole('button', { name: 'Use this for it too' }),
+    by: 'notice',
+  },
+  {
+    act: 'readings.setDepth',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(row(page, '13'), /^Change depth/);
+      await field(dialog(page), 'Pin tips below the face').fill('9');
+      await save(page);
+    },
+    sign: (page) => text(page, /9 mm deep/),
+    by: 'notice',
+  },
+  {
+    act: 'meters.typeFrom',
+    at: 'meter',
+    first: async (page) => {
+      await press(page, 'Add a hand meter');
+      await field(dialog(page), 'Name').fill('Spare');
+      await save(page);
+      await expect(dialog(page)).toHaveCount(0);
+    },
+    do: (page) => press(page, 'Use for typed readings: Spare'),
+    sign: (page) => page.getByRole('button', { name: 'Use for typed readings: Spare' }),
+  },
+  {
+    act: 'meters.delete',
+    at: 'meter',
+    do: (page) => press(page, 'Delete Spare'),
+    sign: (page) => page.getByRole('heading', { name: 'Spare', exact: true }),
+    by: 'notice',
+  },
+  {
+    act: 'rounds.finish',
+    at: 'round/1',
+    do: async (page) => {
+      await press(page, 'Finish');
+      await save(page, 'Finish the round');
+    },
+    sign: (page) => page.getByRole('heading', { name: 'Board by board' }),
+    line: /^Round of stack .* finished/,
+  },
+  {
+    act: 'rounds.edit',
+    at: 'round/1',
+    do: async (page) => {
+      await press(page, /^Change the date/);
+      await page.getByLabel('Start of the round').fill(`${dayBefore.toISOString().slice(0, 10)}T09:00`);
+      await save(page);
+    },
+    sign: (page) => text(page, new RegExp(`Probed \\w+\\.? ${dayBefore.getUTCDate()}\\b`)),
+    by: 'notice',
+  },
+  {
+    act: 'rounds.reopen',
+    at: 'round/1',
+    do: (page) => press(page, 'Reopen'),
+    sign: (page) => page.getByRole('heading', { name: 'Board by board' }),
+    line: /^Round of stack .* reopened/,
+  },
+  {
+    act: 'boards.bringBack',
+    at: 'boards/2',
+    first: async (page) => {
+      await pick(page, 'More', 'Sold');
+      await save(page, 'Take it out of the yard');
+      await expect(text(page, /^Sold on/)).toBeVisible();
+    },
+    do: async (page) => {
+      await press(page, 'Bring back');
+      await save(page, 'Bring back');
+    },
+    sign: (page) => text(page, /^Sold on/),
+    by: 'notice',
+  },
+  {
+    act: 'pictures.add',
+    at: 'boards/3',
+    do: async (page) => {
+      const asked = page.waitForEvent('filechooser');
+      await press(page, 'Add pictures');
+      await (await asked).setFiles(join(import.meta.dirname, '../unit/pictures/files/board-end.jpg'));
+    },
+    sign: (page) => page.getByRole('button', { name: /^Picture 1 of/ }),
+    by: 'notice',
+  },
+  {
+    act: 'pictures.edit',
+    at: 'boards/3',
+    do: async (page) => {
+      await press(page, /^Picture 1 of/);
+      await press(dialog(page), 'Edit caption');
+      await page.keyboard.type('Blue stain');
+      await page.keyboard.press('Enter');
+      await expect(dialog(page).getByRole('figure')).toContainText('Blue stain');
+      await page.keyboard.press('Escape');
+    },
+    sign: (page) => page.getByRole('button', { name: 'Blue stain' }),
+  },
 ];
 
+/** Undoes or redoes an act in the list of all. */
+async function inHistory(page: Page, line: string | RegExp, name: 'Undo' | 'Redo'): Promise<void> {
+  await page.goto(page.url().replace(/#.*/, '#/history'));
+  await press(row(page, line), new RegExp(`^${name}: `));
+  await expect(row(page, line)).toContainText(name === 'Undo' ? 'Redo' : 'Undo');
+}
+
 /** Does an act, undoes it and redoes it, and looks for its sign each time. */
-export async function doUndoRedo(page: Page, acts: ActsSeen, { act, at, by, ...step }: Step): Promise<void> {
+export async function doUndoRedo(
+  page: Page,
+  acts: ActsSeen,
+  { act, at, by, line, ...step }: Step,
+): Promise<void> {
   const show = async (): Promise<void> => {
     const address = page.url().replace(/#.*/, `#/${at}`);
     if (page.url() !== address) await page.goto(address);
@@ -408,6 +639,13 @@ export async function doUndoRedo(page: Page, acts: ActsSeen, { act, at, by, ...s
     await show();
     await shows(false);
     await page.keyboard.press('Control+Shift+z');
+  } else if (line !== undefined) {
+    await shows(true);
+    await inHistory(page, line, 'Undo');
+    await show();
+    await shows(false);
+    await inHistory(page, line, 'Redo');
+    await show();
   } else {
     await show();
     await shows(true);
