@@ -3,7 +3,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import type { ActName } from '../../shared-core/contract/requests.ts';
 import type { ActsSeen } from './acts-seen.ts';
 import { settled } from './everywhere.ts';
-import { excludeButtons, typeReading } from './walk.ts';
+import { excludeButtons, startRound, typeReading } from './walk.ts';
 
 /** How a person does an act, and what on screen comes or goes with it. */
 export interface Step {
@@ -32,6 +32,10 @@ const press = (on: Page | Locator, name: string | RegExp): Promise<void> =>
 const pick = async (page: Page, menu: string | RegExp, item: string): Promise<void> => {
   await press(page, menu);
   await page.getByRole('menuitem', { name: item, exact: true }).click();
+};
+const open = async (page: Page, path: string): Promise<void> => {
+  const address = `${page.url().replace(/#.*/, '')}#/${path}`;
+  if (page.url() !== address) await page.goto(address);
 };
 const field = (on: Page | Locator, label: string | RegExp): Locator =>
   on.getByRole('textbox', { name: label, exact: typeof label === 'string' }).first();
@@ -75,7 +79,7 @@ export const steps: readonly Step[] = [
     act: 'boards.delete',
     at: 'boards',
     do: async (page) => {
-      await page.goto(page.url().replace(/#.*/, '#/boards/4'));
+      await open(page, 'boards/4');
       await pick(page, 'More', 'Delete');
       await save(page, 'Delete');
     },
@@ -446,10 +450,10 @@ export const steps: readonly Step[] = [
     act: 'readings.exclude',
     at: 'boards/1',
     first: async (page) => {
-      await page.goto(page.url().replace(/#.*/, '#/round/1'));
+      await open(page, 'round/1');
       await typeReading(page, '13');
       await expect(excludeButtons(page)).toHaveCount(1);
-      await page.goto(page.url().replace(/#.*/, '#/boards/1'));
+      await open(page, 'boards/1');
     },
     do: async (page) => {
       await press(page, /^Exclude .* reading/);
@@ -607,9 +611,82 @@ export const steps: readonly Step[] = [
   },
 ];
 
+/** In the demo yard: what takes a meter, oven checks that are worth using, or a stack that was probed. */
+export const demoSteps: readonly Step[] = [
+  {
+    act: 'ovenChecks.useFit',
+    at: 'species/pine-eastern-white',
+    do: (page) => press(page, 'Use them'),
+    sign: (page) => page.getByRole('button', { name: 'Stop using them' }),
+  },
+  {
+    act: 'boards.confirmSpecies',
+    at: 'boards/4',
+    // Elm reads some 3% lower than walnut, which has no curve.
+    first: async (page) => {
+      await press(page, 'Edit');
+      await dialog(page).getByRole('combobox', { name: 'Species' }).fill('american elm');
+      await page.keyboard.press('Enter');
+      await save(page);
+      await expect(dialog(page)).toHaveCount(0);
+      await enterPage(page, ['20', '20.3', '19.8', '20.1', '20.2', '19.9']);
+      await open(page, 'boards/4');
+      await expect(page.getByRole('button', { name: /^Confirm/ })).toBeVisible({ timeout: 20_000 });
+    },
+    do: (page) => press(page, /^Confirm/),
+    sign: (page) => page.getByRole('button', { name: /^Confirm/ }),
+  },
+  {
+    act: 'rounds.saveLive',
+    at: 'boards/1',
+    first: async (page) => {
+      await open(page, 'settings');
+      await page.getByRole('checkbox', { name: /settle/ }).uncheck();
+      await open(page, 'meter');
+      await press(page, /simulated/);
+      await startRound(page, 'Walnut from the lane', 9);
+      await open(page, 'boards/1');
+    },
+    do: async (page) => {
+      await open(page, 'stacks/1');
+      await page
+        .getByRole('link', { name: /^Resume/ })
+        .first()
+        .click();
+      await expect(page.getByText('Pins out')).toBeVisible();
+      await expect(page.getByText('Pins out')).toBeHidden();
+      await press(page, /^Save now/);
+    },
+    sign: (page) => row(page, 'Saved at once'),
+  },
+];
+
+/** Types yesterday's page of the first stack: one value a board, the same at every spot. */
+async function enterPage(page: Page, values: readonly string[]): Promise<void> {
+  await open(page, 'past-round/1');
+  await page.getByRole('spinbutton', { name: /year/ }).focus();
+  await page.keyboard.type(dayBefore.toISOString().slice(0, 10).replaceAll('-', ''));
+  await field(page, 'Wood temperature').fill('14');
+  await page
+    .getByRole('textbox', { name: /, reading 1:/ })
+    .first()
+    .focus();
+  await page.evaluate(
+    (text) => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text', text);
+      const pasted = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+      document.activeElement?.dispatchEvent(pasted);
+    },
+    values.map((value) => Array(4).fill(value).join('\t')).join('\n'),
+  );
+  await press(page, /^Save \d+ readings/);
+  await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
+}
+
 /** Undoes or redoes an act in the list of all. */
 async function inHistory(page: Page, line: string | RegExp, name: 'Undo' | 'Redo'): Promise<void> {
-  await page.goto(page.url().replace(/#.*/, '#/history'));
+  await open(page, 'history');
   await press(row(page, line), new RegExp(`^${name}: `));
   await expect(row(page, line)).toContainText(name === 'Undo' ? 'Redo' : 'Undo');
 }
@@ -621,8 +698,7 @@ export async function doUndoRedo(
   { act, at, by, line, ...step }: Step,
 ): Promise<void> {
   const show = async (): Promise<void> => {
-    const address = page.url().replace(/#.*/, `#/${at}`);
-    if (page.url() !== address) await page.goto(address);
+    await open(page, at);
     await settled(page);
   };
   await show();
