@@ -18,9 +18,9 @@ const NAMED: Readonly<Record<string, string>> = {
 /** Requests that come to the stack or place which another was merged into. */
 const MERGING: ReadonlySet<string> = new Set(['stacks.merge', 'places.merge'] satisfies CommandName[]);
 /** Requests that only change a setting about a meter. */
-const OF_METERS: Partial<Record<CommandName, 'act.meter.deleted' | 'act.meter.typed-from'>> = {
+const OF_METERS: Partial<Record<CommandName, 'act.meter.deleted' | 'act.meter.typing'>> = {
   'meters.delete': 'act.meter.deleted',
-  'meters.typeFrom': 'act.meter.typed-from',
+  'meters.typeFrom': 'act.meter.typing',
 };
 /** The meter that a setting names: the last of a list, or the one in use. */
 function meterIn(value: SavedValue | undefined): number | null {

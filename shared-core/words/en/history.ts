@@ -56,7 +56,7 @@ export const history = {
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
   'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',
-  'act.meter.typed-from': 'Meter {recordName} in use for typed readings.',
+  'act.meter.typing': 'Meter {recordName} in use for typed readings.',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
   'act.moved':
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
