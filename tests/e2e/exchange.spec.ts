@@ -59,7 +59,17 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
     await expect(page.locator('dd').filter({ hasText: log })).toBeVisible();
   };
   await logOf('Valley');
+  await page.goto(`${page.url().split('#')[0]}#/history`);
+  const act = page.getByRole('row').filter({ hasText: 'Brought in from other.json: 1 record changed.' });
+  await act.getByRole('button', { name: 'Undo' }).click();
+  await expect(act.getByText('Undone', { exact: true })).toBeVisible();
+  await logOf('Ridge');
+  await page.goto(`${page.url().split('#')[0]}#/history`);
+  await act.getByRole('button', { name: 'Redo' }).click();
+  await expect(act.getByText('Undone', { exact: true })).toHaveCount(0);
+  await logOf('Valley');
   await page.goto(`${page.url().split('#')[0]}#/backups`);
+  await expect(page.getByText(/^You brought in another yard on/)).toBeVisible();
   await page.getByRole('button', { name: 'Undo the restore' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Undo it' }).click();
   await expect(page.getByText('Your yard is as it was before the restore.')).toBeVisible({ timeout: 30_000 });
