@@ -23,6 +23,23 @@ export function pieceCode(code: string, number: number): string {
   return `${code.slice(0, LONGEST_CODE - end.length)}${end}`;
 }
 
+/** As many digits as numbers of boards are padded to. */
+const MOST_DIGITS = 5;
+
+/**
+ * The IDs that a person may have written for one: with and without its hyphen, its number with and without zeros before it.
+ *
+ * @example likeCodes('A-07') // ['A-7', 'A7', 'A-07', 'A07', 'A-007', …]
+ */
+export function likeCodes(code: string): string[] {
+  const [, stem = code, digits] = /^(.*?)-?(\d+)$/.exec(code) ?? [];
+  if (digits === undefined) return [code.replaceAll('-', '')];
+  const number = digits.replace(/^0+(?=\d)/, '');
+  return Array.from({ length: MOST_DIGITS }, (_, width) => number.padStart(width + 1, '0'))
+    .filter((padded, index, all) => padded !== all[index - 1])
+    .flatMap((padded) => (stem === '' ? [padded] : [`${stem}-${padded}`, `${stem}${padded}`]));
+}
+
 /** Letters that are no Latin letter with a mark on it, as the Latin alphabet writes them. */
 const LATIN: Readonly<Record<string, string>> = {
   ...{ Æ: 'AE', Ø: 'OE', Œ: 'OE', ẞ: 'SS', Ð: 'D', Đ: 'D', Þ: 'TH', Ł: 'L', Ħ: 'H', Ŋ: 'NG' },

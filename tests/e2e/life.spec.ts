@@ -50,7 +50,7 @@ test('life of boards: sold, ripped into three, one piece sold, each undone and r
   await picture(page, 'life-piece', { fullPage: true });
 });
 
-test('life of boards: two records of one board are merged, undone and redone, and the old ID leads to it', async ({
+test('life of boards: two records of one board are merged, and it is renamed, each undone and redone', async ({
   pintally: { page },
 }) => {
   await openDemoYard(page);
@@ -69,4 +69,16 @@ test('life of boards: two records of one board are merged, undone and redone, an
   await expect(page.getByText(/^Merged into WAL-02 on /)).toBeVisible();
   await page.getByRole('link', { name: 'WAL-02' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'WAL-02' })).toBeVisible();
+
+  await settled(page);
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
+  await page.getByRole('dialog').getByLabel('ID', { exact: true }).fill('slab-9');
+  await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'SLAB-9' })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(/^Undone: ID changed from WAL-02 to SLAB-9/)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1, name: 'WAL-02' })).toBeVisible();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(page.getByText(/^Redone: ID changed from WAL-02 to SLAB-9/)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1, name: 'SLAB-9' })).toBeVisible();
 });

@@ -282,3 +282,25 @@ test('what cannot be merged is refused, and nothing is changed', async () => {
   );
   expect((await codes()).toSorted()).toEqual(['WAL-01-1', 'WAL-02', 'WAL-03']);
 });
+
+test('the likeliest boards come first: those of like IDs, then of its stack; others are found by their ID', async () => {
+  const { id: stackId } = await yard.command('stacks.add', {
+    name: 'Oak',
+    placeId: yard.place.id,
+    endUseId: 'furniture',
+    topCover: 'covered',
+    note: '',
+  });
+  const elsewhere = (code: string) => ({ ...yard.board(code), stackId });
+  await yard.command('boards.add', [
+    elsewhere('OAK-01'),
+    { ...elsewhere('WAL1'), speciesId: 'cherry-black', thicknessMm: 27 },
+    { ...yard.board('WAL-03'), lengthMm: 1200 },
+  ]);
+  const alike = async (search: string, limit = 5) =>
+    (await yard.query('boards.alike', { boardId: own().id, search, limit })).map(({ code }) => code);
+  expect(await alike('')).toEqual(['WAL-02', 'WAL1', 'WAL-03']);
+  expect(await alike('', 1)).toEqual(['WAL-02']);
+  expect(await alike('oak')).toEqual(['OAK-01']);
+  expect(await alike('%')).toEqual([]);
+});

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
+import { firstCode, followingCode, likeCodes } from '../../../shared-core/contract/board-code.ts';
 import { boardCodeSchema } from '../../../shared-core/contract/yard.ts';
 
 describe('The IDs of a stack begin with', () => {
@@ -34,4 +34,11 @@ describe('The IDs of a stack begin with', () => {
       }),
     );
   });
+});
+
+test('an ID may be written with or without its hyphen, and with zeros before its number', () => {
+  expect(likeCodes('A-07').slice(0, 6)).toEqual(['A-7', 'A7', 'A-07', 'A07', 'A-007', 'A007']);
+  expect(likeCodes('A07')).toEqual(likeCodes('A-7'));
+  expect(likeCodes('120')).toEqual(['120', '0120', '00120']);
+  expect(likeCodes('END-A')).toEqual(['ENDA']);
 });
