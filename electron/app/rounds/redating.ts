@@ -1,12 +1,14 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { redated } from '../../../shared-core/probing/readings/redated.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { RoundRow } from '../../store/round-table.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
-import { readBeforeSawn } from '../stock/board-days.ts';
+import { leftOf, readBeforeSawn } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 
 const dateOf = ({ id, version, startedAt, datedBy, finishedAt }: RoundRow): RoundDate => ({
@@ -32,6 +34,29 @@ export function redatingCommands(context: AppContext, judging: Judging) {
     throw new Refusal(message('refusal.redated-before-sawn', { boardCode, sawnOn }));
   }
 
+  /**
+   * @param before  the readings of the board, dated as until now
+   * @param movedAt  the instants that they would have, by their ids
+   * @throws Refusal where the board would have been probed after it left the yard, and was not until now
+   */
+  function checkLeft(
+    boardId: number,
+    before: readonly Reading[],
+    movedAt: ReadonlyMap<number, string>,
+  ): void {
+    const { boards, origins } = context.yard();
+    const board = orRefuse(boards.get(origins.kept(boardId)), 'board');
+    const left = leftOf(board);
+    if (left === null) return;
+    const leftMs = Date.parse(endOfDay(left.at));
+    const isAfter = before.some(
+      ({ id, excluded, takenAt }) =>
+        excluded === null && Date.parse(takenAt) <= leftMs && Date.parse(movedAt.get(id)!) > leftMs,
+    );
+    if (isAfter)
+      throw new Refusal(message('refusal.redated-after-left', { boardCode: board.code, leftOn: left.at }));
+  }
+
   return {
     'rounds.edit': ({ id, basedOn, changed: { startedAt, isYearRight } }) => {
       const { rounds, readings, amendments } = context.yard();
@@ -42,9 +67,8 @@ export function redatingCommands(context: AppContext, judging: Judging) {
       if (Date.parse(startedAt) > Date.parse(now)) throw new Refusal(message('refusal.redated-to-come'));
 
       const walked = readings.boardsWalked(id);
-      const all = walked
-        .flatMap((boardId) => readings.takenOn(boardId, id))
-        .toSorted((one, other) => one.id - other.id);
+      const ofBoards = walked.map((boardId) => readings.takenOn(boardId, id));
+      const all = ofBoards.flat().toSorted((one, other) => one.id - other.id);
       // A round whose day a person gave was finished when it was typed.
       const isTyped = round.datedBy === 'day';
       const instants = [...all.map(({ takenAt }) => takenAt), ...(isTyped ? [] : [round.finishedAt])];
@@ -57,7 +81,11 @@ export function redatingCommands(context: AppContext, judging: Judging) {
       for (const [index, reading] of all.entries()) {
         amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
       }
-      for (const boardId of walked) checkSawn(boardId, id);
+      const movedAt = new Map(all.map((reading, index) => [reading.id, moved[index]!]));
+      for (const [index, boardId] of walked.entries()) {
+        checkSawn(boardId, id);
+        checkLeft(boardId, ofBoards[index]!, movedAt);
+      }
       const asks = isYearRight ? null : longBeforeStack(context, round.stackId, startedAt, 'date');
       if (asks !== null) throw new Refusal(asks);
       judging.judgeAgain(walked);

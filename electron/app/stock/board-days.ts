@@ -1,14 +1,17 @@
+import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Archived, cutSchema, leavingSchema } from '../../../shared-core/contract/archive.ts';
 import type { Board } from '../../../shared-core/contract/yard.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
 
 /**
  * Checks the days that are given of boards: without true ones they have no forecast.
  *
  * @param boardIds  of boards that are there
- * @throws Refusal for a day still to come, or where a board has a reading from before it was sawn
+ * @throws Refusal for a day still to come, or where a board has a reading from before it was sawn, or left before
  */
 export function checkBoardDays(
   context: AppContext,
@@ -22,6 +25,11 @@ export function checkBoardDays(
   if (!sawnOn) return;
   const { boards, readings } = context.yard();
   for (const id of boardIds) {
+    const left = leftOf(boards.get(id));
+    if (left && Date.parse(endOfDay(left.at)) < startOfDay(sawnOn)) {
+      const { code: boardCode } = orRefuse(boards.get(id), 'board');
+      throw new Refusal(message('refusal.sawn-after-left', { boardCode, leftOn: left.at }));
+    }
     const all = readings.roundsOfBoard(id).flatMap((roundId) => readings.ofBoard(id, roundId));
     const tooOld = readBeforeSawn(all, sawnOn);
     if (tooOld) {
@@ -37,6 +45,13 @@ export const readBeforeSawn = (readings: readonly Reading[], sawnOn: string): Re
     ({ excluded, isDamaged, takenAt }) =>
       excluded === null && !isDamaged && Date.parse(takenAt) < startOfDay(sawnOn),
   );
+
+/** When a person took a board out of the yard, or cut it; null where it is in the yard, or only another record of a board. */
+export function leftOf(board: { archived: Archived | null } | undefined): Archived | null {
+  const left = board?.archived;
+  return left && LEFT.safeParse(left.code).success ? left : null;
+}
+const LEFT = z.union([leavingSchema, cutSchema]);
 
 /** Local midnight, UTC in ms. */
 export const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

@@ -175,6 +175,8 @@ export const refusals = {
   'refusal.day-to-come': 'That day is in the future. Nothing was saved. Give today or an earlier day.',
   'refusal.read-before-sawn':
     '{boardCode} was probed on {readOn}, before that day. Nothing was saved. Correct the sawing date, or exclude that reading.',
+  'refusal.sawn-after-left':
+    '{boardCode} left the yard on {leftOn}, before that day. Nothing was saved. Correct the sawing date.',
   'refusal.species-unknown':
     'The species {speciesId} is not in this yard. Board {boardCode} was not saved. Choose a species from the list.',
   'refusal.curve-unknown':
@@ -218,6 +220,8 @@ export const refusals = {
     'The last reading of the round would be in the future. Nothing was changed. Give an earlier time.',
   'refusal.redated-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
+  'refusal.redated-after-left':
+    '{boardCode} left the yard on {leftOn}, before that day. Nothing was changed. Give an earlier day, or bring the board back first.',
   'refusal.project-name-taken':
     'There is a project {projectName} already. Nothing was saved. Give it another name.',
   'refusal.planned-move-empty':

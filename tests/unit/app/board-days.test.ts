@@ -38,3 +38,15 @@ test('a round cannot be of a day on which no board of the stack was sawn yet', a
   expect(await yard.refusal('rounds.start', start('1990-01-01'))).toMatch(/No board of .* was sawn yet/);
   expect(await yard.command('rounds.start', start('2026-05-04'))).toMatchObject({ isDated: true });
 });
+
+test('a board that left the yard was sawn by then', async () => {
+  const { id } = yard.boards[0]!;
+  const at = '2026-05-20T17:00:00.000Z';
+  await yard.command('boards.archive', { boardIds: [id], why: 'sold', at });
+  expect(await yard.refusal('boards.edit', { ...sawn('2026-05-21'), basedOn: 2 })).toMatch(
+    /WAL-01 left the yard on May 20, 2026, before that day\. Nothing was saved/,
+  );
+  expect(await yard.command('boards.edit', { ...sawn('2026-05-20'), basedOn: 2 })).toMatchObject({
+    sawnOn: '2026-05-20',
+  });
+});

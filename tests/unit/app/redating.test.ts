@@ -161,6 +161,24 @@ describe('another date is refused', () => {
     expect(await taken()).toEqual(before);
   });
 
+  test('after a board of it was sold, by its name, unless it was read after that before', async () => {
+    const roundId = await probed([14]);
+    yard.later(10 * DAY_MS);
+    const sold = { boardIds: [boardId()], why: 'sold' as const };
+    await yard.command('boards.archive', { ...sold, at: '2026-06-05T17:00:00.000Z' });
+    const before = await taken();
+    expect(await refusal(roundId, '2026-06-06T08:00:00.000Z')).toMatch(
+      /WAL-01 left the yard on Jun 5, 2026, before that day\. Nothing was changed/,
+    );
+    expect(await taken()).toEqual(before);
+    await redate(roundId, '2026-06-05T08:00:00.000Z');
+    await yard.command('boards.bringBack', { boards: [{ id: boardId() }] });
+    await yard.command('boards.archive', { ...sold, at: '2026-05-30T17:00:00.000Z', isBeforeReading: true });
+    expect(await redate(roundId, '2026-06-04T08:00:00.000Z')).toMatchObject({
+      startedAt: '2026-06-04T08:00:00.000Z',
+    });
+  });
+
   test('while it is running', async () => {
     const { id } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
     expect(await yard.refusal('rounds.edit', { id, basedOn: 1, changed: { startedAt: yard.now() } })).toMatch(
