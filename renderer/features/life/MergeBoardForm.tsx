@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEach } from '../../data/useQuery.ts';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
@@ -20,10 +22,11 @@ export function MergeBoardForm({ board, onClose }: { board: BoardRow; onClose: (
 
   async function save(): Promise<void> {
     const both = twice?.output;
-    if (!both) {
+    if (other === null) {
       setMissing(true);
       throw fieldsMarked();
     }
+    if (!both) throw new Refusal(message('life.merge-not-compared'));
     const goOn = wayOn();
     const merge = choices.merge(both);
     const { id } = await bridge().command('boards.merge', merge);

@@ -30,8 +30,9 @@ export function MergeStackForm({ stack, onClose }: { stack: StackRow; onClose: (
     await carried.ask((move) =>
       follow((work) => bridge().command('stacks.merge', { id, basedOn, intoId, move, work })),
     );
-    tellDone(say('closing.merged', { name: stackName, intoName: into?.name ?? '' }));
+    // Told there, or it would go with the page that was left.
     goOn({ name: 'stack', id: intoId });
+    tellDone(say('closing.merged', { name: stackName, intoName: into?.name ?? '' }));
   }
 
   return (

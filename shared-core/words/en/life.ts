@@ -78,6 +78,7 @@ export const life = {
   'life.merge-other': 'Which board is the same?',
   'life.merge-none': 'No other board has an ID like that.',
   'life.merge-not-chosen': 'Choose the board that is the same.',
+  'life.merge-not-compared': 'Nothing was merged. Wait until both boards are compared.',
   'life.merge-readings':
     '{boardCode} has {readings, plural, =0 {no readings} one {# reading} other {# readings}}.',
   'life.merge-all-stay': 'All readings and pictures stay.',

@@ -22,12 +22,12 @@ const record = (board: BoardRow, more: Partial<TwiceRecord> = {}): TwiceRecord =
   ...more,
 });
 
-async function openMerge(two: TwiceRecord = record(other), one: TwiceRecord = record(own)) {
+async function openMerge(two: TwiceRecord | Promise<never> = record(other), one: TwiceRecord = record(own)) {
   const { machine, user } = openBoard(
     { ...found, board: own },
     {
       'boards.alike': ({ search }) => [other].filter(({ code }) => code.includes(search)),
-      'boards.twice': () => ({ own: one, other: two }),
+      'boards.twice': () => (two instanceof Promise ? two : { own: one, other: two }),
       'boards.merge': ({ id }) => ({ id }),
     },
   );
@@ -120,6 +120,15 @@ test('a board is found by its ID, and without one nothing is merged', async () =
   expect(await form.findByText('Choose the board that is the same.')).toBeTruthy();
   await user.type(form.getByRole('searchbox'), 'nothing');
   expect(await form.findByText('No other board has an ID like that.')).toBeTruthy();
+  expect(machine.inputsOf('boards.merge')).toEqual([]);
+}, 15_000);
+
+test('nothing is merged before both boards were compared', async () => {
+  const opened = await openMerge(new Promise<never>(() => {}));
+  const { machine, user, form } = opened;
+  await user.click(await form.findByRole('radio', { name: new RegExp(`^${other.code} `) }));
+  await press(opened);
+  expect(await form.findByText('Nothing was merged. Wait until both boards are compared.')).toBeTruthy();
   expect(machine.inputsOf('boards.merge')).toEqual([]);
 }, 15_000);
 

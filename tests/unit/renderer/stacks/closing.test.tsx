@@ -72,6 +72,8 @@ test('a stack is merged into another, with the day on which its boards were move
   expect(dialog.getByLabelText('They were moved to Barn')).toHaveProperty('checked', true);
   await user.click(dialog.getByRole('button', { name: 'Merge' }));
   await waitFor(() => expect(told()).toEqual(['Ridge oak is merged into Other oak.']));
+  // A notice goes with the page where it was told.
+  expect(useNotices.getState().notices.map(({ at }) => at)).toEqual(['#/stacks/2']);
   expect(machine.inputsOf('stacks.merge')).toMatchObject([
     { id: 1, basedOn: 1, intoId: 2, move: { placeId: 8, isDayOnly: false } },
   ]);
