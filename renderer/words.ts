@@ -18,6 +18,9 @@ const inWindow = ({ say, formats }: Words): Words => ({
     ...formats,
     mcRange: (range) => unbroken(formats.mcRange(range)),
     mcInterval: (interval) => unbroken(formats.mcInterval(interval)),
+    shortLength: (mm) => unbroken(formats.shortLength(mm)),
+    lengthChange: (mm) => unbroken(formats.lengthChange(mm)),
+    thickness: (thickness) => unbroken(formats.thickness(thickness)),
   },
 });
 

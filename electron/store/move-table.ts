@@ -1,5 +1,7 @@
 import type { Move } from '../../shared-core/contract/yard.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { keptRecord } from './lineage.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 type NewMove = Omit<Move, 'id' | 'version' | 'placeName'>;
@@ -28,12 +30,27 @@ export function moveReads(db: Db) {
          WHERE one.id = ? AND c.in_table = 'move' AND c.old_values IS NULL ORDER BY c.id LIMIT 1))
      ORDER BY m.board_id, m.id`,
   );
+  const placeOfRound = db
+    .prepare<{ roundId: number }, string>(
+      `SELECT p.name FROM round r
+       JOIN (SELECT DISTINCT ${keptRecord('g.board_id')} AS id FROM reading g
+         WHERE g.round_id = @roundId AND ${holds('g')}) b
+       JOIN move m ON m.id = coalesce(
+         (SELECT id FROM (SELECT id, julianday(since) AS day FROM move WHERE board_id = b.id)
+           WHERE day <= julianday(r.started_at) ORDER BY day DESC, id DESC LIMIT 1),
+         (SELECT id FROM move WHERE board_id = b.id ORDER BY since, id LIMIT 1))
+       JOIN place p ON p.id = m.place_id
+       WHERE r.id = @roundId GROUP BY p.id ORDER BY count(*) DESC, p.id LIMIT 1`,
+    )
+    .pluck();
   const idsTo = db.prepare<[number], number>('SELECT id FROM move WHERE place_id = ? ORDER BY id').pluck();
   return {
     get: (id: number): Move | undefined => one.get(id),
     /** Oldest first. */
     ofBoard: (boardId: number): Move[] => ofBoard.all(boardId),
     boardsEverAt: (placeId: number): number[] => boardsEverAt.all(placeId).map((row) => row.boardId),
+    /** Where most of the boards read in a round were when it began; undefined where none was read. */
+    placeOfRound: (roundId: number): string | undefined => placeOfRound.get({ roundId }),
     /** All that were ever made to a place. */
     idsTo: (placeId: number): number[] => idsTo.all(placeId),
     /** Those that one act added, itself included; none where no act did, as in a file of an earlier layout. */

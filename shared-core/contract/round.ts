@@ -119,6 +119,7 @@ export type RoundDate = z.infer<typeof roundDateSchema>;
 export const roundStateSchema = roundDateSchema.extend({
   stackId: rowIdSchema,
   stackName: z.string(),
+  /** Where most of its boards were then; where the stack is while none was read. */
   placeName: z.string(),
   endUseName: z.string(),
   /** How the core is reached that the pins do not reach, where nobody chose a way; null: it stays unread. */

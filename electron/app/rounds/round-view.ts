@@ -95,7 +95,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       version: round.version,
       stackId: stack.id,
       stackName: stack.name,
-      placeName: stack.placeName,
+      placeName: yard.moves.placeOfRound(roundId) ?? stack.placeName,
       endUseName: stack.endUseName,
       usualCoreWay: usualCoreWayOf(yard, round.id),
       startedAt: round.startedAt,

@@ -144,11 +144,15 @@ export function PageGrid({
                       className={css.cell}
                       inputMode="decimal"
                       autoComplete="off"
-                      aria-label={say('past-round.cell', {
-                        boardCode,
-                        column: column + 1,
-                        spot: say(spotName(spots[column]!.planned)),
-                      })}
+                      aria-label={
+                        known.depths[column] === 'unknown'
+                          ? say('past-round.cell-unknown', { boardCode, column: column + 1 })
+                          : say('past-round.cell', {
+                              boardCode,
+                              column: column + 1,
+                              spot: say(spotName(spots[column]!.planned)),
+                            })
+                      }
                       disabled={row === undefined}
                       data-cell={row === undefined ? undefined : `${row} ${column}`}
                       value={textAt(page, boardId, column)}

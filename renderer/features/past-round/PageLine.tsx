@@ -75,7 +75,7 @@ export function PageLine({
         {unread.map(({ column, problem }) => (
           <p key={column}>
             <Sign isUsed={false} />{' '}
-            {say('past-round.of-columns', { columns: formats.number(column + 1), why: problem })}
+            {say('past-round.of-columns', { count: 1, columns: formats.number(column + 1), why: problem })}
           </p>
         ))}
         {asked.line.raws.some((raw) => raw !== null) && (
@@ -156,6 +156,7 @@ function Checked({
         <p key={key}>
           <Sign isUsed={isUsed} />{' '}
           {say(isUsed ? 'past-round.of-columns' : 'past-round.not-used', {
+            count: columns.length,
             columns: columns.map((column) => formats.number(column)).join(', '),
             why,
           })}

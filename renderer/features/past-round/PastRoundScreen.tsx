@@ -216,12 +216,12 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
         {startedAt !== null && (
           <PlacedLater placed={placed} startedAt={startedAt} page={page} onChange={set} />
         )}
-        {(open === 'past-round.moved-or-probed-first' || answers.order != null) && (
-          <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
-        )}
         <div ref={answer}>
           {problem && <Banner kind={open === null ? 'problem' : 'caution'}>{problem.sentence}</Banner>}
         </div>
+        {(open === 'past-round.moved-or-probed-first' || answers.order != null) && (
+          <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
+        )}
         {underWay !== null && underWay.total > 0 && (
           <WorkUnderWay label={say('past-round.saving')} {...underWay} onCancel={cancel} />
         )}

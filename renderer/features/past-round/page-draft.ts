@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { givenDepthSchema } from '../../../shared-core/contract/requests/rounds.ts';
 import type { ColumnDepth } from '../../../shared-core/probing/readings/page-spots.ts';
+import { instantSchema } from '../../../shared-core/time.ts';
 
 /** NaN, for what cannot be read, is null in JSON. */
 const numberSchema = z.number().nullable();
@@ -68,11 +69,13 @@ export const depthsOf = ({ depth, depthsMm, columns }: PageDraft): ColumnDepth[]
     return givenDepthSchema.safeParse(depthsMm[column]).data ?? 'unknown';
   });
 
-/** When it was written; null without a day. Of today without a time: now. */
+/** When it was written; null without a day that can be. Of today without a time: now. */
 export function startOf({ day, time }: Pick<PageDraft, 'day' | 'time'>, now: Date): string | null {
   if (day === null) return null;
   const noon = new Date(`${day}T${time || '12:00'}`);
   if (Number.isNaN(noon.getTime())) return null;
+  // Half of a year is typed.
+  if (!instantSchema.safeParse(noon.toISOString()).success) return null;
   const isToday = noon.toDateString() === now.toDateString();
   return (time === '' && isToday ? now : noon).toISOString();
 }

@@ -76,10 +76,12 @@ describe('a page of a day on which its boards were moved', () => {
     expect(await yard.refusal('pastRounds.save', page('2026-05-20', values, more))).toMatch(question);
     const before = await instants();
     for (const order of ['moved-first', 'probed-first'] as const) {
-      const { act } = await save('2026-05-20', values, { ...more, order });
+      const { act, roundId } = await save('2026-05-20', values, { ...more, order });
       const [moveAt, readAt] = await instants();
       expect(order === 'moved-first' ? moveAt <= readAt : readAt < moveAt).toBe(true);
       expect([moveAt, readAt].map((at) => at.slice(0, 10))).toEqual(['2026-05-20', '2026-05-20']);
+      const { placeName } = await yard.command('rounds.open', { roundId });
+      expect(placeName).toBe(order === 'moved-first' ? 'Shed' : yard.place.name);
       await yard.command('acts.undo', { act });
       expect((await instants())[0]).toBe(before[0]);
     }

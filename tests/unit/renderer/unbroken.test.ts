@@ -3,13 +3,16 @@ import { expect, test } from 'vitest';
 import { unbroken } from '../../../renderer/unbroken.ts';
 import { wordsNow } from '../../../renderer/words.ts';
 
-// Line breaks: UAX #14, rule LB11 (no break before or after a word joiner).
+// Line breaks: UAX #14, rules LB11 and LB12 (no break before or after a word joiner, or after a no-break space).
 test.each([
   ['Target 6–8%.', 'Target 6–\u20608%.'],
   ['11.6–13.0%', '11.6–\u206013.0%'],
   ['11,6–13,0 %', '11,6–\u206013,0 %'],
+  ['1 1/8 in thick, 3 15/16 in', '1\u00A01/8 in thick, 3\u00A015/16 in'],
   ['shell–core difference, 0–9, May 12–15', 'shell–core difference, 0–9, May 12–15'],
-])('"%s": only a range of percentages is held together', (text, held) => expect(unbroken(text)).toBe(held));
+])('"%s": only ranges of percentages and inches with a fraction are held together', (text, held) =>
+  expect(unbroken(text)).toBe(held),
+);
 
 test('sentences and figures in the window are held together', () => {
   const { say, formats } = wordsNow();

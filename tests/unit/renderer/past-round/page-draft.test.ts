@@ -92,6 +92,8 @@ describe('what a page says', () => {
     expect(at('2026-05-02', '07:30')).toBe(new Date(2026, 4, 2, 7, 30).toISOString());
     expect(at('2026-06-01')).toBe(now.toISOString());
     expect(at(null)).toBeNull();
+    // A year while it is typed.
+    expect(at('0202-05-02')).toBeNull();
   });
   test('a depth that is blank or cannot be is not known', () => {
     const page = { ...blankPage, columns: 4, depth: 'typed' as const, depthsMm: [6, null, Number.NaN] };
