@@ -30,6 +30,7 @@ import * as pictures from './migrations/0029-pictures.ts';
 import * as foundByOwner from './migrations/0030-found-by-owner.ts';
 import * as lineage from './migrations/0031-lineage.ts';
 import * as lostRows from './migrations/0032-lost-rows.ts';
+import * as dueOnce from './migrations/0033-due-once.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -75,4 +76,5 @@ export const migrations: readonly Migration[] = [
   foundByOwner,
   lineage,
   lostRows,
+  dueOnce,
 ];

@@ -80,6 +80,27 @@ test('the board that stays has the readings of both, of the same round and the s
   await outlooksMade();
 });
 
+test('two pieces of one board may be one, and what was read of the board is theirs once', async () => {
+  await probe([own().id, 12]);
+  const { output } = await doing('boards.cut', {
+    boardId: own().id,
+    how: 'ripped',
+    at: yard.now(),
+    pieces: [1, 2].map((n) => ({ code: `WAL-01-${n}`, widthMm: 60, lengthMm: 2400 })),
+  });
+  const [id, otherId] = output.pieceIds as [number, number];
+  yard.later(DAY_MS);
+  await probe([id, 11], [otherId, 11.2]);
+  // Rounds of the parent are due for the first already, or were judged.
+  const { act } = await merge({ id, otherId });
+  expect((await codes()).toSorted()).toEqual(['WAL-01-1', 'WAL-02']);
+  expect((await get(id)).readings).toHaveLength(12);
+  await undo(act);
+  expect((await get(id)).readings).toHaveLength(8);
+  await redo(act);
+  expect((await get(id)).readings).toHaveLength(12);
+});
+
 test('a reading saved under the other record is corrected on the page of the board that stays', async () => {
   await probe([other().id, 12]);
   await merge();
