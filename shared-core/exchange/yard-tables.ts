@@ -4,7 +4,9 @@
  * that came with the program, and were not edited, are not among them.
  */
 import { z } from 'zod';
+import { contentHashSchema } from '../contract/pictures.ts';
 import { boardSchema, placeSchema, stackSchema } from '../contract/yard.ts';
+import { mediaTypeSchema } from '../pictures/picture.ts';
 import { spotSchema, takenHowSchema } from '../probing/readings/reading.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
@@ -326,8 +328,8 @@ export const yardTables = {
       stack: uuidOrNull('stack'),
       round: uuidOrNull('round'),
       reading: uuidOrNull('reading'),
-      contentHash: text,
-      mediaType: text,
+      contentHash: plain(contentHashSchema),
+      mediaType: plain(mediaTypeSchema),
       bytes: plain(z.int().positive()),
       caption: text,
       addedAt: instant,

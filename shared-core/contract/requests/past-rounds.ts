@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { planBasisSchema } from '../../probing/readings/plan-basis.ts';
-import { judgedReadingSchema, spotSchema } from '../../probing/readings/reading.ts';
+import { judgedReadingSchema, MOST_TYPED, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { messageSchema } from '../../words/message.ts';
 import { command, query } from '../request-kinds.ts';
 import { woodTempSchema } from '../round.ts';
 import { boardTopics } from '../topics.ts';
+import { says } from '../validation.ts';
 import { boardSchema, daySchema, rowIdSchema } from '../yard.ts';
 import { givenDepthSchema, typedSchema } from './rounds.ts';
 import { workSchema } from './work.ts';
@@ -43,6 +44,10 @@ const lineSchema = z.object({
   raws: z.array(typedSchema.nullable()).max(MOST_COLUMNS),
 });
 export type PastLine = z.infer<typeof lineSchema>;
+
+/** Whether a meter of the page's unit can show all of these. */
+const areOnAMeter = (unit: PastPage['unit'], lines: readonly PastLine[]): boolean =>
+  lines.every(({ raws }) => raws.every((raw) => raw === null || raw <= MOST_TYPED[unit]));
 
 /** A board that a page may have readings of. */
 const pageBoardSchema = boardSchema
@@ -89,26 +94,34 @@ export const pastRoundRequests = {
   }),
   /** What is questionable of a line; the same checks as where it had been read live. */
   'pastRounds.check': query({
-    input: pageSchema.extend({ line: lineSchema }),
+    input: pageSchema.extend({ line: lineSchema }).refine(({ unit, line }) => areOnAMeter(unit, [line]), {
+      path: ['line'],
+      ...says('validation.no-meter-shows'),
+    }),
     output: z.object({ planBasis: planBasisSchema, cells: z.array(checkedCellSchema) }),
     topics: ({ line }) => [`board:${line.boardId}`, 'places', 'species', 'meters'],
   }),
   /** Saves a page as a finished round of its day. All of it is one act. */
   'pastRounds.save': command({
-    input: pageSchema.extend({
-      /** Only the day is known. */
-      isDayOnly: z.boolean(),
-      lines: z.array(lineSchema).min(1).max(MOST_BOARDS),
-      /** Of boards that are known to be at their first place only since a later day; null where it stays so. */
-      thereSince: thereSinceSchema.nullable().default(null),
-      /** The person was asked about the date, and it is right. */
-      isDateRight: z.literal(true).optional(),
-      /** The person was asked about the same readings in a round of that day, and these are others. */
-      isAnother: z.literal(true).optional(),
-      /** Where boards were moved on that day, too: which came first; null while unknown. */
-      order: dayOrderSchema.nullable().default(null),
-      work: workSchema,
-    }),
+    input: pageSchema
+      .extend({
+        /** Only the day is known. */
+        isDayOnly: z.boolean(),
+        lines: z.array(lineSchema).min(1).max(MOST_BOARDS),
+        /** Of boards that are known to be at their first place only since a later day; null where it stays so. */
+        thereSince: thereSinceSchema.nullable().default(null),
+        /** The person was asked about the date, and it is right. */
+        isDateRight: z.literal(true).optional(),
+        /** The person was asked about the same readings in a round of that day, and these are others. */
+        isAnother: z.literal(true).optional(),
+        /** Where boards were moved on that day, too: which came first; null while unknown. */
+        order: dayOrderSchema.nullable().default(null),
+        work: workSchema,
+      })
+      .refine(({ unit, lines }) => areOnAMeter(unit, lines), {
+        path: ['lines'],
+        ...says('validation.no-meter-shows'),
+      }),
     output: z.object({
       roundId: rowIdSchema,
       boardIds: z.array(rowIdSchema),

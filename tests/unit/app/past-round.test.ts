@@ -94,6 +94,20 @@ describe('a page of a day on which its boards were moved', () => {
 });
 
 describe('a page of a notebook', () => {
+  test.each([
+    ['pct', 10_001],
+    ['ohm', 1.1e15],
+  ] as const)(
+    'a number that no meter shows in %s is refused, like one typed in a round',
+    async (unit, raw) => {
+      expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[raw]], { unit }))).toContain(
+        'No meter shows that number. Check it.',
+      );
+      await expect(check({ unit }, [raw])).rejects.toThrow();
+      expect((await board()).readings).toEqual([]);
+    },
+  );
+
   test('is a finished round of its day, with the readings of that day', async () => {
     const { roundId, readings, boardIds } = await save('2026-05-02', [
       [14, 16, null, 16.5],

@@ -262,6 +262,15 @@ describe('what is no export is refused with a sentence', () => {
     );
   });
 
+  test('one with a picture that is named by no hash, which would be the path of another file', () => {
+    const json = exported(yardWithPictures([10]));
+    const { pictures } = JSON.parse(json) as { pictures: { contentHash: string }[] };
+    const path = '../../../etc/passwd';
+    expect(refusal(json.replace(pictures[0]!.contentHash, path))).toContain(
+      'In “pictures”, record 1 does not fit',
+    );
+  });
+
   test('one whose parts of a picture do not follow each other', () => {
     const json = exported(yardWithPictures([PICTURE_PART_BYTES + 1]));
     expect(refusal(json.replace('"part":2', '"part":1'))).toContain(
