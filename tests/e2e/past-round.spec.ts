@@ -3,7 +3,7 @@ import { expect } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { hands } from './hands.ts';
 import { test } from './pintally.ts';
-import { findings, openDemoYard, picture } from './walk.ts';
+import { findings, openDemoYard, picture, startRound, typeReading } from './walk.ts';
 
 /** The demo's walnut was sawn by then. Canada writes year, month and day. */
 const monthsAgo = new Date(Date.now() - 250 * 24 * 3600 * 1000).toLocaleDateString('sv').replaceAll('-', '');
@@ -108,6 +108,19 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
   await expect(page.getByRole('main')).not.toContainText(/12:00|noon/);
 
+  await page.getByRole('button', { name: 'Write a note' }).click();
+  await page.getByRole('textbox', { name: 'Note' }).fill('Rain since noon');
+  await page.keyboard.press('Enter');
+  const note = page.getByRole('main').getByText('Rain since noon');
+  await expect(note).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(note).toBeHidden();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(note).toBeVisible();
+  // The page itself is undone after what was written on it.
+  await page.keyboard.press('Control+z');
+  await expect(note).toBeHidden();
+
   await page.evaluate(() => (location.hash = '#/boards/1'));
   const since = page.getByRole('main').getByText(/Outdoors since Mar.* 2025/);
   await expect(since).toBeVisible();
@@ -118,6 +131,30 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await expect(since).toBeHidden();
   await page.keyboard.press('Control+Shift+z');
   await expect(since).toBeVisible();
+});
+
+test('a note on a reading is written in the round by one key, undone and redone', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 14);
+  await typeReading(page, '14.2');
+  await expect(page.getByRole('button', { name: /^Exclude .* reading 14\.2%/ })).toBeVisible();
+  await page.keyboard.press('*');
+  await page.getByRole('radio', { name: /^Last reading, 14\.2%/ }).check();
+  const field = page.getByRole('dialog').getByRole('textbox', { name: 'Note' });
+  await field.fill('Beside a knot');
+  await field.press('Enter');
+  await expect(field).toBeHidden();
+
+  // In the round, the keys of undo are those of what is typed.
+  await page.evaluate(() => (location.hash = '#/boards/1'));
+  const note = page.getByRole('main').getByText('Beside a knot');
+  await expect(note).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(note).toBeHidden();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(note).toBeVisible();
 });
 
 test('a past page is typed in one window at a time, and saved twice only where a person says so', async ({
