@@ -158,6 +158,15 @@ const toRowBy =
   };
 
 /** Boards; archived ones only by their id. */
+/** One that was sold, used or scrapped. */
+interface LeftBoard {
+  id: number;
+  code: string;
+  sawnOn: string | null;
+  thicknessMm: number;
+  leftAt: string;
+}
+
 export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const toRow = toRowBy(badCaches);
   const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
@@ -231,6 +240,10 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const goneBy = db.prepare<{ stackId: number; dayFrom: string }, { code: string }>(
     `SELECT b.code FROM board b
      WHERE b.stack_id = @stackId AND b.archived_at < @dayFrom AND ${LEFT_YARD} ORDER BY b.code`,
+  );
+  const leftYard = db.prepare<[], LeftBoard>(
+    `SELECT b.id, b.code, b.sawn_on AS sawnOn, b.thickness_mm AS thicknessMm, b.archived_at AS leftAt FROM board b
+     WHERE b.archived_at IS NOT NULL AND ${LEFT_YARD} ORDER BY b.archived_at, b.id`,
   );
   const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
@@ -318,6 +331,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),
     /** Those of a stack, and those that left the yard after that instant, in the order of their ids. */
+    /** Those sold, used or scrapped, in that order. */
+    leftYard: (): LeftBoard[] => leftYard.all(),
     /** Those sold, used or scrapped before a day. */
     goneBy: (stackId: number, dayFrom: string): string[] =>
       goneBy.all({ stackId, dayFrom }).map(({ code }) => code),

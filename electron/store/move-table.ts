@@ -43,11 +43,20 @@ export function moveReads(db: Db) {
        WHERE r.id = @roundId GROUP BY p.id ORDER BY count(*) DESC, p.id LIMIT 1`,
     )
     .pluck();
+  const movedBetween = db
+    .prepare<[string, string, string], number>(
+      `SELECT DISTINCT board_id FROM move WHERE board_id IN (SELECT value FROM json_each(?)) AND since BETWEEN ? AND ?
+       ORDER BY board_id`,
+    )
+    .pluck();
   const idsTo = db.prepare<[number], number>('SELECT id FROM move WHERE place_id = ? ORDER BY id').pluck();
   return {
     get: (id: number): Move | undefined => one.get(id),
     /** Oldest first. */
     ofBoard: (boardId: number): Move[] => ofBoard.all(boardId),
+    /** Which of these boards came to a place between two instants. */
+    movedBetween: (boardIds: readonly number[], from: string, until: string): number[] =>
+      movedBetween.all(JSON.stringify(boardIds), from, until),
     boardsEverAt: (placeId: number): number[] => boardsEverAt.all(placeId).map((row) => row.boardId),
     /** Where most of the boards read in a round were when it began; undefined where none was read. */
     placeOfRound: (roundId: number): string | undefined => placeOfRound.get({ roundId }),

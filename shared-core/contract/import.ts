@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayOrderSchema as orderOfDaySchema } from '../probing/readings/order-of-day.ts';
 import { depthSchema } from '../probing/readings/reading.ts';
 import {
   boardSchema,
@@ -167,6 +168,8 @@ export const importChoicesSchema = z.object({
   placesOfNames: byName(placeMeantSchema),
   /** The meter that all readings are of; null where nobody knows. */
   meterId: rowIdSchema.nullable(),
+  /** Which came first where boards were moved on a day of their readings; null while unknown. */
+  order: orderOfDaySchema.nullable(),
   /** Cells that a person corrected. */
   fixes: z
     .array(z.object({ row: z.number().int().min(0), column: z.number().int().min(0), text: cellSchema }))
@@ -185,6 +188,7 @@ export const nothingChosen = {
   speciesOfNames: {},
   placesOfNames: {},
   meterId: null,
+  order: null,
   fixes: [],
   leftOut: [],
 } satisfies Partial<ImportChoices>;

@@ -84,6 +84,14 @@ export interface BoardToAdd
   firstReadOn: string | null;
 }
 
+export interface KnownBoard {
+  id: number;
+  sawnOn: string | null;
+  thicknessMm: number;
+  /** The local day on which it was sold, used or scrapped; null while it is in the yard. */
+  leftOn: string | null;
+}
+
 /** What of the yard a table is compared with. */
 export interface KnownYard {
   today: string;
@@ -92,7 +100,7 @@ export interface KnownYard {
   /** A time by a clock so many minutes ahead of UTC, by the clock of the yard. */
   localOf(time: { day: string; minutes: number; aheadMinutes: number }): { day: string; minutes: number };
   species: readonly Species[];
-  board(code: string): { id: number; sawnOn: string | null; thicknessMm: number } | undefined;
+  board(code: string): KnownBoard | undefined;
   /** By `nameKey`, the stacks' names. */
   stacks: ReadonlyMap<string, string>;
   /** By `nameKey`. */
@@ -108,6 +116,8 @@ export interface BoardsOfTable {
   days: BoardDay[];
   /** Boards of the table that the yard has. */
   known: number;
+  /** Those of them that left the yard, by their IDs. */
+  left: string[];
   /** Boards that come into one stack, of several that the table has for them. */
   inTwoStacks: number;
   /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
@@ -328,7 +338,14 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
         days.push({ day: on, reading });
       }
     }
-    const sawn = sawnOn ?? yard.board(code)?.sawnOn ?? null;
+    const known = yard.board(code);
+    const leftOn = known?.leftOn ?? null;
+    const late = leftOn === null ? undefined : days.find((each) => each.day > leftOn);
+    if (late && leftOn !== null)
+      refuse(null, message('import.read-after-left', { readOn: late.day, leftOn }));
+    if (leftOn !== null && sawnOn !== null && sawnOn > leftOn)
+      refuse(rows.columnOf('sawn-on'), message('import.sawn-after-left', { sawnOn, leftOn }));
+    const sawn = sawnOn ?? known?.sawnOn ?? null;
     const early = sawn === null ? undefined : days.find((each) => each.day < sawn);
     if (early && sawn !== null)
       refuse(null, message('import.read-before-sawn', { readOn: early.day, sawnOn: sawn }));
@@ -438,6 +455,7 @@ function gather(
   const boards: BoardToAdd[] = [];
   const days: BoardDay[] = [];
   let known = 0;
+  const left: string[] = [];
   let inTwoStacks = 0;
   for (const [code, all] of byCode) {
     const boardId = yard.board(code)?.id ?? null;
@@ -453,6 +471,7 @@ function gather(
     const ofBoard = daysOf(code, boardId, group);
     if (isKnown) {
       known++;
+      if (yard.board(code)?.leftOn != null) left.push(code);
       days.push(...ofBoard);
       continue;
     }
@@ -495,7 +514,7 @@ function gather(
     });
     days.push(...ofBoard);
   }
-  return { boards, days, known, inTwoStacks };
+  return { boards, days, known, left, inTwoStacks };
 }
 
 /** Whether a row gives its board another species or thickness than the first row that gives one; it is then refused. */

@@ -51,6 +51,8 @@ export interface CheckedTable {
   knownBoards: number;
 }
 
+/** A remark names no more boards than a person reads. */
+const MOST_NAMED = 5;
 /** So many rows tell whether a column that is not imported has readings. */
 const MOST_TOLD_BY = 400;
 /** An average or a corrected value is told by the readings, and is missed by nobody. */
@@ -82,10 +84,14 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
   let knownBoards = 0;
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
-      const { boards, days, known, inTwoStacks, withoutNumber } = checkBoards(rows, choices, yard);
+      const { boards, days, known, left, inTwoStacks, withoutNumber } = checkBoards(rows, choices, yard);
       knownBoards = known;
       plan.days = days;
       planBoards(boards);
+      if (left.length > 0)
+        remarks.push(
+          message('import.left-boards', { boards: left.length, someCodes: left.slice(0, MOST_NAMED) }),
+        );
       if (inTwoStacks > 0) remarks.push(message('import.in-two-stacks', { boards: inTwoStacks }));
       for (const [text, cells] of withoutNumber)
         remarks.push(message('import.without-number', { cells, cellTypedText: text }));

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type ImportChoices, nameKey } from '../../../shared-core/contract/import.ts';
 import { type ImportCounts, MOST_REFUSED_SHOWN } from '../../../shared-core/contract/requests/imports.ts';
-import type { KnownYard } from '../../../shared-core/import/check-boards.ts';
+import type { KnownBoard, KnownYard } from '../../../shared-core/import/check-boards.ts';
 import {
   type CheckedTable,
   checkTable,
@@ -24,7 +24,7 @@ import { belowEachOther } from '../../../shared-core/import/side-by-side.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
-import { readsOf } from '../../store/yard.ts';
+import { readsOf, type YardReader } from '../../store/yard.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import { tableInFile } from './table-file.ts';
 
@@ -43,7 +43,7 @@ export interface GuessedAnswer {
 }
 /** A part of a plan, as JSON, small enough to be read at once. */
 export type PlanPart =
-  | Pick<ImportPlan, 'places' | 'stacks' | 'meterId'>
+  | (Pick<ImportPlan, 'places' | 'stacks' | 'meterId'> & Partial<Pick<ImportChoices, 'order'>>)
   | Pick<ImportPlan, 'boards'>
   | Pick<ImportPlan, 'days'>
   | Pick<ImportPlan, 'air'>
@@ -56,6 +56,7 @@ export interface CheckedAnswer
   counts: ImportCounts;
   knownReadings: number;
   refused: number;
+  isOrderAsked: boolean;
   refusedRows: (CheckedTable['refused'][number] & { cells: string[] })[];
   parts: string[];
   /** Of all parts. */
@@ -67,6 +68,8 @@ export interface ImportAnswers {
   check: CheckedAnswer;
 }
 
+/** A problem names no more boards than a person reads. */
+const MOST_NAMED = 5;
 /** Rows below the header that a person sees while they choose the columns. */
 const SAMPLE_ROWS = 8;
 /** Boards, or days of boards, in one part of a plan. */
@@ -116,9 +119,16 @@ export function createImportTasks() {
     const rows = held();
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
-      const idOf = db.prepare<[string], { id: number; sawnOn: string | null; thicknessMm: number }>(
-        'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm FROM board WHERE code = ? AND archived_at IS NULL',
+      const inYard = db.prepare<[string], KnownBoard>(
+        'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm, NULL AS leftOn FROM board WHERE code = ? AND archived_at IS NULL',
       );
+      // Of several that had an ID the last is meant.
+      const left = new Map(
+        reads.boards
+          .leftYard()
+          .map(({ code, leftAt, ...board }) => [code, { ...board, leftOn: localDay(leftAt) }]),
+      );
+      const boardOf = (code: string): KnownBoard | undefined => inYard.get(code) ?? left.get(code);
       const openStacks = reads.stacks.list();
       const closedStacks = reads.stacks.closed();
       const closedPlaces = reads.places.closed();
@@ -132,7 +142,7 @@ export function createImportTasks() {
           return { day: localDay(time.toISOString()), minutes: minutesOf(time) };
         },
         species: reads.species.list(),
-        board: (code) => idOf.get(code),
+        board: boardOf,
         // An open one of the same name comes last, and is meant.
         stacks: new Map([...closedStacks, ...openStacks].map(({ name }) => [nameKey(name), name])),
         places: new Map([...closedPlaces, ...reads.places.list()].map(({ id, name }) => [nameKey(name), id])),
@@ -145,17 +155,28 @@ export function createImportTasks() {
       let readings = 0;
       let knownReadings = 0;
       const seen = new Map<string, ReturnType<typeof knownOf>>();
-      for (const { code, day, readings: all } of plan.days) {
-        const id = idOf.get(code)?.id;
+      const moved = new Set<string>();
+      for (const { code, boardId, day, minutes, readings: all } of plan.days) {
+        const id = boardId ?? undefined;
         if (id !== undefined && !seen.has(code)) seen.set(code, knownOf(id));
         const there = (seen.get(code) ?? []).filter(({ takenAt }) => localDay(takenAt) === day);
         const added = withoutKnown(all, there).length;
         readings += added;
         knownReadings += all.length - added;
+        if (id !== undefined && added > 0 && isMovedOn(reads, id, day, minutes)) moved.add(code);
       }
-      const parts = partsOf(plan);
+      const isOrderAsked = moved.size > 0;
+      if (isOrderAsked && choices.order === null) {
+        const facts = { boards: moved.size, someCodes: [...moved].slice(0, MOST_NAMED) };
+        checked.problems.push(message('import.moved-or-probed-first', facts));
+        checked.rows = 0;
+        readings = 0;
+        for (const some of [plan.places, plan.stacks, plan.boards, plan.days]) some.length = 0;
+      }
+      const parts = partsOf(plan, isOrderAsked ? choices.order : null);
       return {
         ...pick(checked),
+        isOrderAsked,
         counts: {
           places: plan.places.length + plan.air.filter(({ place }) => 'placeId' in place).length,
           stacks: plan.stacks.length,
@@ -223,7 +244,20 @@ function cellsOf(table: Table, row: number, { fixes }: ImportChoices): string[] 
   return cells;
 }
 
-function partsOf(plan: ImportPlan): string[] {
+/** Whether a board came from one place to another on the day of a reading, and their times do not tell which was first. */
+function isMovedOn(
+  { moves }: Pick<YardReader, 'moves'>,
+  boardId: number,
+  day: string,
+  minutes: number | null,
+): boolean {
+  const [, ...later] = moves.ofBoard(boardId);
+  return later.some(
+    ({ since, datedBy }) => (minutes === null || datedBy === 'day') && localDay(since) === day,
+  );
+}
+
+function partsOf(plan: ImportPlan, order: ImportChoices['order']): string[] {
   const { places, stacks, meterId } = plan;
   const sliced = <T>(all: readonly T[]): T[][] =>
     Array.from({ length: Math.ceil(all.length / IN_PART) }, (_, at) =>
@@ -234,7 +268,7 @@ function partsOf(plan: ImportPlan): string[] {
     (a, b) => a.day.localeCompare(b.day) || (a.minutes ?? 720) - (b.minutes ?? 720),
   );
   const parts: PlanPart[] = [
-    { places, stacks, meterId },
+    { places, stacks, meterId, ...(order && { order }) },
     ...sliced(plan.boards).map((boards) => ({ boards })),
     ...sliced(days).map((some) => ({ days: some })),
     ...sliced(plan.air).map((air) => ({ air })),

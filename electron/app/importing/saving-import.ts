@@ -3,6 +3,7 @@ import type { ImportCounts } from '../../../shared-core/contract/requests/import
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
+import type { DayOrder } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { type ColumnDepth, pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
 import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
@@ -10,8 +11,9 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import { instantOfPage, orderMoves } from '../rounds/page-order.ts';
 import { createPace, inSlices, type Slices } from '../slices.ts';
-import { startOfDay } from '../stock/board-days.ts';
+import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { reopenThoseInUse } from '../stock/open-ones.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import type { PlanPart } from './import-tasks.ts';
@@ -69,6 +71,7 @@ export function* saveImport(
   const isNewRound = new Set<number>();
   const roundTempC = new Map<number, number | null>();
   let meterId: number | null = null;
+  let order: DayOrder | null = null;
   /** Boards of the table that the yard did not have, by their IDs. */
   const newIds = new Map<string, number>();
   const changed = (boardCode: string) => new Refusal(message('import.refused-changed', { boardCode }));
@@ -76,8 +79,9 @@ export function* saveImport(
   const placeIdOf = (place: PlaceOfPlan): number =>
     'placeId' in place ? place.placeId : orRefuse(placeIds.get(place.name.toLowerCase()), 'place');
 
-  function saveHead(head: Pick<ImportPlan, 'places' | 'stacks' | 'meterId'>): void {
+  function saveHead(head: Extract<PlanPart, { stacks: unknown }>): void {
     meterId = head.meterId;
+    order = head.order ?? null;
     if (meterId !== null) orRefuse(meters.get(meterId), 'meter');
     for (const place of head.places) {
       if (placeIds.has(place.name.toLowerCase())) continue;
@@ -112,8 +116,8 @@ export function* saveImport(
     counts.boards++;
   }
 
-  function roundFor(stackId: number, day: string, at: string, isDayOnly: boolean): number {
-    const key = `${stackId} ${day}`;
+  /** @param key  one round for all of the same */
+  function roundFor(key: string, stackId: number, at: string, isDayOnly: boolean): number {
     const known = roundIds.get(key);
     if (known !== undefined) return known;
     const roundId = rounds.add({
@@ -135,9 +139,18 @@ export function* saveImport(
     return hasPins ? 'pins' : 'unknown';
   }
 
+  /** Whether an ID still means the board that it was checked with, and that one had not left by that day. */
+  function isStillThat(code: string, boardId: number, day: string): boolean {
+    const inYard = boards.idByCode(code);
+    if (inYard !== undefined) return inYard === boardId;
+    const board = boards.get(boardId);
+    const left = leftOf(board);
+    return board?.code === code && left !== null && day <= localDay(left.at);
+  }
+
   function saveDay({ code, boardId: known, day, minutes, readings: all }: DayPlan): number | null {
     const boardId = known ?? newIds.get(code);
-    if (boardId === undefined || boards.idByCode(code) !== boardId) throw changed(code);
+    if (boardId === undefined || !isStillThat(code, boardId, day)) throw changed(code);
     const there = readings.ofDays(boardId).filter(({ takenAt }) => localDay(takenAt) === day);
     const added = withoutKnown(all, there);
     if (added.length === 0) return null;
@@ -148,7 +161,20 @@ export function* saveImport(
       local.setMinutes(sinceMidnight ?? NOON_MINUTES);
       return isoOf(Math.min(nowMs, local.getTime()));
     }
-    const roundId = roundFor(stackId, day, instantOf(minutes), minutes === null);
+    const typedAt = instantOf(minutes);
+    const isDayOnly = minutes === null;
+    const startedAt = instantOfPage(context, [boardId], { startedAt: typedAt, isDayOnly, order });
+    // What was moved on that day may be read before others of its stack, or after them.
+    const key = startedAt === typedAt ? `${stackId} ${day}` : `${stackId} ${startedAt}`;
+    const roundId = roundFor(key, stackId, startedAt, isDayOnly);
+    const takenAt = (own: number | null) =>
+      own === null && isDayOnly ? startedAt : instantOf(own ?? minutes);
+    orderMoves(
+      context,
+      boardId,
+      { startedAt, isDayOnly, order },
+      added.map((reading) => takenAt(reading.minutes)),
+    );
     const pins = meterId === null ? null : (meters.get(meterId)?.profile?.pins ?? null);
     const hasPins = (pins?.lengthMm ?? null) !== null;
     const depths = added.map((reading) => depthOf(reading, board.thicknessMm, hasPins));
@@ -175,7 +201,7 @@ export function* saveImport(
         how: 'typed',
         settled: null,
         woodTempC: tempC,
-        takenAt: instantOf(own ?? minutes),
+        takenAt: takenAt(own),
         meterId,
       });
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);

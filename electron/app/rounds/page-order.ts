@@ -10,7 +10,6 @@ import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
-import { inSlices, type Slices } from '../slices.ts';
 
 /** A page of a notebook, and whether its boards were moved before it or after it where the day alone does not tell. */
 export interface OrderedPage {
@@ -41,35 +40,39 @@ function noRoom(context: AppContext, boardId: number): Refusal {
  * The instant of a page among the moves of its boards on that day.
  * @throws Refusal, a question, where nobody knows whether one of them was moved before
  */
-export function* instantOfPage(
+export function instantOfPage(
   context: AppContext,
   boardIds: readonly number[],
   { startedAt, isDayOnly, order }: OrderedPage,
-): Slices<string> {
+): string {
+  const from = isoOf(new Date(startedAt).setHours(0, 0, 0, 0));
+  const moved = context.yard().moves.movedBetween(boardIds, from, endOfDay(startedAt));
   const open: Dated[] = [];
-  yield* inSlices(boardIds, (slice) => {
-    for (const id of slice) {
-      for (const { since, datedBy } of movesOfDay(context, id, startedAt)) {
-        if (!isDayOnly && datedBy !== 'day') continue;
-        if (order === null) {
-          const { code: boardCode } = orRefuse(context.yard().boards.get(id), 'board');
-          throw new Refusal(message('past-round.moved-or-probed-first', { boardCode, movedOn: since }));
-        }
-        open.push({ atMs: Date.parse(since), isDayOnly: datedBy === 'day' });
+  for (const id of moved) {
+    for (const { since, datedBy } of movesOfDay(context, id, startedAt)) {
+      if (!isDayOnly && datedBy !== 'day') continue;
+      if (order === null) {
+        const { code: boardCode } = orRefuse(context.yard().boards.get(id), 'board');
+        throw new Refusal(message('past-round.moved-or-probed-first', { boardCode, movedOn: since }));
       }
+      open.push({ atMs: Date.parse(since), isDayOnly: datedBy === 'day' });
     }
-  });
+  }
   if (!isDayOnly || open.length === 0) return startedAt;
   const moment = momentOfPage(Date.parse(startedAt), { ...boundsOf(context, startedAt), moves: open }, order);
-  if (typeof moment !== 'number') throw noRoom(context, boardIds[0] as number);
+  if (typeof moment !== 'number') throw noRoom(context, moved[0] as number);
   return isoOf(moment);
 }
 
-/** Moves of a board of which only the day is known come before or after a page whose time is, as a person said. */
+/**
+ * Moves of a board of which only the day is known come before or after a page whose time is, as a person said.
+ * @param readAt  when the board was read on that day
+ */
 export function orderMoves(
   context: AppContext,
   boardId: number,
   { startedAt, isDayOnly, order }: OrderedPage,
+  readAt: readonly string[],
 ): void {
   if (isDayOnly || order === null) return;
   const { moves } = context.yard();
@@ -87,7 +90,7 @@ export function orderMoves(
         ...boundsOf(context, startedAt),
         movesBeforeMs: instants.slice(0, index),
         movesAfterMs: instants.slice(index + 1),
-        readings: [{ atMs: Date.parse(startedAt), isDayOnly: false }],
+        readings: readAt.map((at) => ({ atMs: Date.parse(at), isDayOnly: false })),
       },
       order,
     );

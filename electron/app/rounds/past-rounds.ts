@@ -253,7 +253,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       if (asks !== null) throw new Refusal(asks);
       if (!isAnother) yield* checkNew(stackId, lines, typedAt);
       const boardIds = lines.map(({ boardId }) => boardId);
-      const startedAt = yield* instantOfPage(context, boardIds, { ...page, startedAt: typedAt });
+      const startedAt = instantOfPage(context, boardIds, { ...page, startedAt: typedAt });
 
       const roundId = yard.rounds.add({
         stackId,
@@ -270,7 +270,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
         for (const line of slice) {
           const { boardId } = line;
           const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
-          orderMoves(context, boardId, { ...page, startedAt });
+          orderMoves(context, boardId, { ...page, startedAt }, [startedAt]);
           if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
           const { planBasis, readings } = readingsOf(board, pins, page, line);
           yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });

@@ -10,6 +10,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { leftOf, readBeforeSawn } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
+import { instantOfPage, orderMoves } from './page-order.ts';
 
 const dateOf = ({ id, version, startedAt, datedBy, finishedAt }: RoundRow): RoundDate => ({
   id,
@@ -58,13 +59,13 @@ export function redatingCommands(context: AppContext, judging: Judging) {
   }
 
   return {
-    'rounds.edit': ({ id, basedOn, changed: { startedAt, isYearRight } }) => {
+    'rounds.edit': ({ id, basedOn, changed: { startedAt: given, isYearRight, order = null } }) => {
       const { rounds, readings, amendments } = context.yard();
       const round = orRefuse(rounds.get(id), 'round');
-      if (startedAt === undefined) return dateOf(round);
+      if (given === undefined) return dateOf(round);
       if (round.finishedAt === null) throw new Refusal(message('refusal.round-open'));
       const now = context.now();
-      if (Date.parse(startedAt) > Date.parse(now)) throw new Refusal(message('refusal.redated-to-come'));
+      if (Date.parse(given) > Date.parse(now)) throw new Refusal(message('refusal.redated-to-come'));
 
       const walked = readings.boardsWalked(id);
       const ofBoards = walked.map((boardId) => readings.takenOn(boardId, id));
@@ -72,6 +73,12 @@ export function redatingCommands(context: AppContext, judging: Judging) {
       // A round whose day a person gave was finished when it was typed.
       const isTyped = round.datedBy === 'day';
       const instants = [...all.map(({ takenAt }) => takenAt), ...(isTyped ? [] : [round.finishedAt])];
+      const boardIds = [...new Set(walked.map(context.yard().origins.kept))];
+      // Another time that stands for the same day says nothing new.
+      const isSameDay =
+        isTyped && new Date(given).toDateString() === new Date(round.startedAt).toDateString();
+      const page = { startedAt: given, isDayOnly: isTyped, order };
+      const startedAt = isSameDay ? given : instantOfPage(context, boardIds, page);
       const moved = redated(round.startedAt, instants, startedAt, Date.parse(now));
       if (moved === null) throw new Refusal(message('refusal.redated-ends-to-come'));
 
@@ -85,6 +92,10 @@ export function redatingCommands(context: AppContext, judging: Judging) {
       for (const [index, boardId] of walked.entries()) {
         checkSawn(boardId, id);
         checkLeft(boardId, ofBoards[index]!, movedAt);
+        const readAt = ofBoards[index]!.filter(({ excluded }) => excluded === null).map(
+          (each) => movedAt.get(each.id)!,
+        );
+        orderMoves(context, context.yard().origins.kept(boardId), page, readAt);
       }
       const asks = isYearRight ? null : longBeforeStack(context, round.stackId, startedAt, 'date');
       if (asks !== null) throw new Refusal(asks);

@@ -30,6 +30,7 @@ import { longBeforeStack } from './long-before-stack.ts';
 import { createMovingReadings } from './moving-readings.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
+import { instantOfPage } from './page-order.ts';
 import type { PlanBases } from './plan-bases.ts';
 import { createPriorsAhead } from './priors-ahead.ts';
 import { createRoundClock } from './round-clock.ts';
@@ -242,10 +243,11 @@ export function createRounds(
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
     commands: {
-      'rounds.start': ({ stackId, woodTempC, startedOn, isDateRight }, window) => {
+      'rounds.start': ({ stackId, woodTempC, startedOn, isDateRight, order }, window) => {
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
-        if (yard.boards.toProbe(stackId).length === 0) {
+        const boards = yard.boards.toProbe(stackId);
+        if (boards.length === 0) {
           throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
         if (startedOn !== null && !yard.boards.isAnySawnBy(stackId, startedOn)) {
@@ -256,6 +258,14 @@ export function createRounds(
         const running = yard.rounds.openOnStack(stackId)?.id;
         const start = startOf(startedOn, givenAt);
         if (running === undefined && !isDateRight) askAboutDate(stackId, start);
+        if (running === undefined && start.datedBy === 'day') {
+          const page = { startedAt: start.startedAt, isDayOnly: true, order };
+          start.startedAt = instantOfPage(
+            context,
+            boards.map(({ id }) => id),
+            page,
+          );
+        }
         const roundId = running ?? yard.rounds.add({ stackId, ...start });
         if (running === undefined) clock.begin(roundId);
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });

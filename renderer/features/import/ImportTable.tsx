@@ -21,6 +21,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { ImportColumns } from './ImportColumns.tsx';
 import { ImportDefaults } from './ImportDefaults.tsx';
 import type { ReadTable } from './ImportScreen.tsx';
@@ -197,6 +198,9 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
             {say(each)}
           </Banner>
         ))}
+        {checked?.isOrderAsked && (
+          <DayOrderChoice value={choices.order} onValue={(order) => set({ order })} />
+        )}
         {checked && (isAny || checked.problems.length === 0) && (
           <p role="status">
             {say(isAny ? 'import.counts' : 'import.nothing-new', factsOf(checked.counts))}{' '}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { dayUntil } from '../../../shared-core/contract/yard.ts';
@@ -11,10 +11,12 @@ import { DateField } from '../../form/DateField.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TimeField } from '../../form/TimeField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { dayOf, instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 
 /** Corrects when a finished round was, as where the clock of the machine was wrong. */
 export function ChangeDate({ round }: { round: RoundDate }) {
@@ -41,6 +43,13 @@ const schemaOn = (today: string) =>
     startedAt: z.string().min(1, says('validation.time-missing')).pipe(instantSchema),
   });
 
+type Answers = Pick<RequestInput<'rounds.edit'>['changed'], 'isYearRight' | 'order'>;
+/** The questions with which a date is refused, and what saving again answers; which came first is chosen. */
+const questions = {
+  'round-date.long-before-stack': { isYearRight: true },
+  'past-round.moved-or-probed-first': {},
+} as const;
+
 const fieldsOf = ({ startedAt }: RoundDate) => ({ day: dayOf(new Date(startedAt)), startedAt });
 
 function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => void }) {
@@ -53,21 +62,16 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
     edit.theirs && fieldsOf(edit.theirs),
   );
 
-  /** The day or the time whose year was asked about. */
-  const [askedAbout, setAskedAbout] = useState<string | null>(null);
-  const isAskedAbout = askedAbout !== null && askedAbout === (round.isDated ? draft.day : draft.startedAt);
+  const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {
+    meant: round.isDated ? draft.day : draft.startedAt,
+  });
+  const isYearAsked = open === 'round-date.long-before-stack';
 
   async function save(): Promise<void> {
     const { day, startedAt } = read();
     const isNewDay = round.isDated && day !== fieldsOf(round).day;
     const dated = { startedAt: isNewDay ? instantOfDay(day, new Date()) : startedAt };
-    const saved = await edit
-      .save(isAskedAbout ? { ...dated, isYearRight: true } : dated)
-      .catch((error: unknown) => {
-        const asks = error instanceof Refusal && error.problem.code === 'round-date.long-before-stack';
-        if (asks) setAskedAbout(round.isDated ? day : startedAt);
-        throw error;
-      });
+    const saved = await ask((given) => edit.save({ ...dated, ...given }));
     if (saved && saved.startedAt !== round.startedAt) {
       const [was, is] = [round, saved].map((each) => dateMessage(each.startedAt, each.isDated));
       tellDone(say('round-date.changed', { was: was!, is: is! }));
@@ -77,9 +81,9 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
   return (
     <FormDialog
       title={say('round-date.title')}
-      saveWords={say(isAskedAbout ? 'round-date.year-right' : 'common.save')}
+      saveWords={say(isYearAsked ? 'round-date.year-right' : 'common.save')}
       onSave={save}
-      isQuestion={isAskedAbout}
+      isQuestion={open !== null}
       onClose={onClose}
       conflict={edit.conflict((theirs) => refill(fieldsOf(theirs)))}
     >
@@ -100,6 +104,9 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
           instant={draft.startedAt || null}
           onInstant={(startedAt) => set({ startedAt: startedAt ?? '' })}
         />
+      )}
+      {(open === 'past-round.moved-or-probed-first' || answers.order !== undefined) && (
+        <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
       )}
     </FormDialog>
   );

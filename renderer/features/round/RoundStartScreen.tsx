@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
+import type { DayOrder } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
@@ -21,6 +22,7 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
+import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { KeyList } from './KeyList.tsx';
 
 /** Asks for the stack and the wood temperature, then starts. */
@@ -47,8 +49,11 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   );
 }
 
-/** Refusals that a person answers by starting all the same, or by another date. */
-const asksAboutDate: readonly string[] = [
+/** Where boards were moved on the day of the round, too. */
+const ORDER_ASKED = 'past-round.moved-or-probed-first';
+/** Refusals that a person answers by starting all the same, by another date, or by a choice. */
+const asks: readonly string[] = [
+  ORDER_ASKED,
   'clock.before-last-act',
   'clock.before-build',
   'round-date.long-before-stack',
@@ -70,6 +75,8 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   const [asked, setAsked] = useState<{ about: string; code: string } | null>(null);
   const meant = `${chosen} ${date.draft.startedOn}`;
   const isAsked = asked?.about === meant;
+  const [order, setOrder] = useState<DayOrder | null>(null);
+  const isOrderAsked = isAsked && (asked.code === ORDER_ASKED || order !== null);
   const isYearAsked = isAsked && asked.code === 'round-date.long-before-stack';
 
   function start(): void {
@@ -79,13 +86,13 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
       void save(async () => {
         holdKeys();
         const goOn = wayOn();
-        const given = { stackId: stack.id, woodTempC, ...date.read() };
+        const given = { stackId: stack.id, woodTempC, ...date.read(), order: isOrderAsked ? order : null };
         const { id } = await bridge()
           .command('rounds.start', isAsked ? { ...given, isDateRight: true } : given)
           .catch((error: unknown) => {
             dropHeldKeys();
             const code = error instanceof Refusal ? error.problem.code : '';
-            if (asksAboutDate.includes(code)) setAsked({ about: meant, code });
+            if (asks.includes(code)) setAsked({ about: meant, code });
             throw error;
           });
         goOn({ name: 'round', id });
@@ -142,13 +149,14 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                   <a href={hrefOf({ name: 'past-round', stackId: stack.id })}>{say('past-round.title')}</a>
                 </p>
               )}
+              {isOrderAsked && <DayOrderChoice value={order} onValue={setOrder} />}
               {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
               <Actions>
                 <Button type="submit" kind="main" disabled={busy || !stack}>
                   {say(
                     isYearAsked
                       ? 'round-start.year-right'
-                      : isAsked
+                      : isAsked && !isOrderAsked
                         ? 'round-start.start-anyway'
                         : 'round-start.start',
                   )}

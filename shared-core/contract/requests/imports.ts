@@ -103,6 +103,8 @@ export const importRequests = {
         refusedRows: z.array(refusedRowSchema),
         problems: z.array(messageSchema),
         remarks: z.array(messageSchema),
+        /** Whether boards were moved on a day of their readings, and the day alone does not tell which came first. */
+        isOrderAsked: z.boolean(),
         unknownSpecies: missedSchema,
         unknownPlaces: missedSchema,
       }),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
+import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { coreWaySchema } from '../../probing/readings/plan-basis.ts';
 import { depthFromSchema, isOnAMeter, MOST_TYPED, spotSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
@@ -59,6 +60,8 @@ export const roundRequests = {
       startedOn: daySchema.nullable().default(null),
       /** The person was asked about the date, or the clock. */
       isDateRight: z.literal(true).optional(),
+      /** Where boards were moved on that past day, too: which came first; null while unknown. */
+      order: dayOrderSchema.nullable().default(null),
     }),
     output: roundStateSchema,
     topics: (_, { id, stackId }) => ['stacks', `stack:${stackId}`, `round:${id}`],
@@ -150,6 +153,8 @@ export const roundRequests = {
         startedAt: instantSchema,
         /** The person was asked about a year that is long before the stack was added, and it is right. */
         isYearRight: z.literal(true),
+        /** Where boards were moved on that day, too: which came first. */
+        order: dayOrderSchema,
       }),
     ),
     output: roundDateSchema,

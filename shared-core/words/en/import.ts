@@ -21,6 +21,10 @@ export const importing = {
   'import.no-reading-unit': '“{cellTypedText}” is not a unit of readings.',
   'import.reading-without-date': 'A reading without a date.',
   'import.read-before-sawn': 'Read on {readOn}, before it was sawn on {sawnOn}.',
+  'import.read-after-left':
+    'Read on {readOn}, after the board of that ID left the yard on {leftOn}. Correct the date, or give another board another ID.',
+  'import.sawn-after-left':
+    'Sawn on {sawnOn}, after the board of that ID left the yard on {leftOn}. Correct the date, or give another board another ID.',
   'import.depth-impossible': '{depthMm} is deeper than the board is thick.',
   'import.no-temperature': '“{cellTypedText}” is not a temperature.',
   'import.temperature-impossible': '{woodTempC} is not a usable wood temperature. Check the unit.',
@@ -75,6 +79,10 @@ export const importing = {
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
   'import.known-boards':
     '{boards, plural, one {# board is} other {# boards are}} here already. Their sizes stay as they are; new readings are added.',
+  'import.left-boards':
+    '{boards, plural, one {# board of this table} other {# boards of this table}} left the yard: {someCodes}. Only readings from before that are added. Give another board another ID.',
+  'import.moved-or-probed-first':
+    '{boards, plural, one {# board was} other {# boards were}} moved on a day of {boards, plural, one {its} other {their}} readings: {someCodes}. Choose which came first.',
   'import.numbers-unused': 'Column {columnName} looks like readings, and is not imported.',
   'import.in-two-stacks':
     '{boards, plural, one {# board is} other {# boards are}} in several stacks of this table, and {boards, plural, one {goes} other {go}} into the first. If IDs start over in each stack, choose “Board ID” for the stack too.',

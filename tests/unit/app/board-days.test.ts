@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -48,5 +48,66 @@ test('a board that left the yard was sawn by then', async () => {
   );
   expect(await yard.command('boards.edit', { ...sawn('2026-05-20'), basedOn: 2 })).toMatchObject({
     sawnOn: '2026-05-20',
+  });
+});
+
+describe('a round of a day on which boards were moved', () => {
+  /** They have been in the yard since May 1, and went to a shed on a later day. */
+  async function movedOn(day: string, isDayOnly = true): Promise<void> {
+    const { version: _, id: __, ...place } = yard.place;
+    const shed = await yard.command('places.add', { ...place, name: 'Shed' });
+    const { moves } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+    const first = {
+      id: moves[0]!.id,
+      basedOn: 1,
+      changed: { when: { since: '2026-05-01T12:00:00.000Z', isDayOnly: true } },
+    };
+    await yard.command('moves.edit', { ...first, together: true });
+    const since = `${day}T17:00:00.000Z`;
+    await yard.command('boards.move', {
+      boardIds: yard.boards.map(({ id }) => id),
+      placeId: shed.id,
+      since,
+      isDayOnly,
+    });
+  }
+  const instants = async () => {
+    const { moves, readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+    return [Date.parse(moves.at(-1)!.since), Date.parse(readings.at(-1)!.takenAt)] as const;
+  };
+
+  test.each(['moved-first', 'probed-first'] as const)('asks which came first: %s', async (order) => {
+    await movedOn('2026-05-20', false);
+    expect(await yard.refusal('rounds.start', start('2026-05-20'))).toMatch(
+      /^WAL-01 was moved on May 20, 2026 too\. Nothing was saved\. Choose which came first\.$/,
+    );
+    const { id: roundId } = await yard.command('rounds.start', { ...start('2026-05-20'), order });
+    await type(roundId, 14);
+    const [movedMs, readMs] = await instants();
+    expect(order === 'moved-first' ? movedMs <= readMs : readMs < movedMs).toBe(true);
+  });
+
+  test.each(['moved-first', 'probed-first'] as const)('asks when it gets that date: %s', async (order) => {
+    const { id: roundId } = await yard.command('rounds.start', start('2026-05-19'));
+    await type(roundId, 14);
+    await yard.command('rounds.finish', { roundId });
+    await movedOn('2026-05-20');
+    const edit = { id: roundId, basedOn: 2, changed: { startedAt: '2026-05-20T17:00:00.000Z' } };
+    expect(await yard.refusal('rounds.edit', edit)).toMatch(/WAL-01 was moved on May 20.*which came first/);
+    await yard.command('rounds.edit', { ...edit, changed: { ...edit.changed, order } });
+    const [movedMs, readMs] = await instants();
+    expect(order === 'moved-first' ? movedMs <= readMs : readMs < movedMs).toBe(true);
+  });
+
+  test('asks when one with its times gets that date, and orders the move of which only the day is known', async () => {
+    const { id: roundId } = await yard.command('rounds.start', start());
+    await type(roundId, 14);
+    await yard.command('rounds.finish', { roundId });
+    await movedOn('2026-05-20');
+    const edit = { id: roundId, basedOn: 2, changed: { startedAt: '2026-05-20T18:00:00.000Z' } };
+    expect(await yard.refusal('rounds.edit', edit)).toMatch(/which came first/);
+    await yard.command('rounds.edit', { ...edit, changed: { ...edit.changed, order: 'probed-first' } });
+    const [movedMs, readMs] = await instants();
+    expect(readMs).toBeLessThan(movedMs);
   });
 });

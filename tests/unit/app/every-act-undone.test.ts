@@ -92,7 +92,7 @@ async function checkedTable(): Promise<string> {
   const { table, guessed } = await yard.command('imports.read', { file, units: 'metric', order: 'dmy' });
   const defaults = { stackName: 'Imported', place: { placeId: yard.place.id }, endUseId: 'furniture' };
   const ofBoards = { speciesId: 'walnut-black', thicknessMm: 27, thicknessQuarters: null, meterId: null };
-  const names = { speciesOfNames: {}, placesOfNames: {}, fixes: [], leftOut: [] };
+  const names = { speciesOfNames: {}, placesOfNames: {}, fixes: [], order: null, leftOut: [] };
   const choices = { ...guessed, ...defaults, ...ofBoards, ...names };
   return (await yard.command('imports.check', { table, choices })).plan;
 }

@@ -355,6 +355,73 @@ test('boards for a closed stack open it again, which is said before', async () =
   expect(await yard.query('places.list', {})).toMatchObject([{ name: 'Shop' }]);
 });
 
+describe('days that cross', () => {
+  const noon = '2026-05-20T17:00:00.000Z';
+  const file = (rows: string) => `Board,Species,Thickness,Date,Sawn on,MC\n${rows}\n`;
+  const boardOf = async () => yard.query('boards.get', { id: yard.boards[0]!.id });
+
+  test('readings of before a board was sold are its own; later ones and a later sawing are refused', async () => {
+    await yard.command('boards.archive', { boardIds: [yard.boards[0]!.id], why: 'sold', at: noon });
+    const rows = [
+      'WAL-01,walnut,4/4,5/19/2026,,14',
+      'WAL-01,walnut,4/4,5/21/2026,,13',
+      'WAL-01,walnut,4/4,,5/25/2026,',
+    ];
+    const checked = await check(await read(file(rows.join('\n'))));
+    const why = 'Correct the date, or give another board another ID.';
+    expect(problemsOf(checked)).toEqual([
+      [3, `Read on May 21, 2026, after the board of that ID left the yard on May 20, 2026. ${why}`],
+      [4, `Sawn on May 25, 2026, after the board of that ID left the yard on May 20, 2026. ${why}`],
+    ]);
+    expect(checked.counts).toMatchObject({ boards: 0, readings: 1 });
+    expect(checked.remarks.map(say)).toContain(
+      '1 board of this table left the yard: WAL-01. Only readings from before that are added. Give another board another ID.',
+    );
+    await save(checked.plan);
+    expect((await boardOf()).readings).toMatchObject([{ raw: 14 }]);
+    expect((await check(await read(file(rows[0]!)))).knownReadings).toBe(1);
+  });
+
+  test.each(['moved-first', 'probed-first'] as const)(
+    'boards moved on a day of their readings are asked about once: %s',
+    async (order) => {
+      const { version: _, id: __, ...place } = yard.place;
+      const shed = await yard.command('places.add', { ...place, name: 'Shed' });
+      const boardIds = yard.boards.map(({ id }) => id);
+      const { moves } = await boardOf();
+      const changed = { when: { since: '2026-05-01T12:00:00.000Z', isDayOnly: true } };
+      await yard.command('moves.edit', { id: moves[0]!.id, basedOn: 1, changed, together: true });
+      const move = { boardIds, placeId: shed.id, since: noon };
+      await yard.command('boards.move', { ...move, isInserted: true, isDayOnly: true });
+      const before = (await boardOf()).moves;
+      const open = await read(
+        file(
+          'WAL-01,walnut,4/4,5/20/2026,,14\nWAL-02,walnut,4/4,5/20/2026 13:30,,13\nN-1,walnut,4/4,5/20/2026,,12',
+        ),
+      );
+      const asked = await check(open);
+      expect(asked.problems.map(say)).toEqual([
+        '2 boards were moved on a day of their readings: WAL-01 and WAL-02. Choose which came first.',
+      ]);
+      expect(asked).toMatchObject({ isOrderAsked: true, rows: 0, counts: { boards: 0, readings: 0 } });
+
+      const checked = await check({ ...open, choices: { ...open.choices, order } });
+      expect(checked).toMatchObject({ isOrderAsked: true, problems: [], counts: { boards: 1, readings: 3 } });
+      const { act } = await save(checked.plan);
+      for (const id of boardIds) {
+        const { moves, readings } = await yard.query('boards.get', { id });
+        const [movedMs, readMs] = [moves.at(-1)!.since, readings[0]!.takenAt].map((at) => Date.parse(at));
+        expect(order === 'moved-first' ? movedMs! <= readMs! : readMs! < movedMs!).toBe(true);
+      }
+      await yard.command('acts.undo', { act });
+      expect((await boardOf()).moves.map(({ since }) => since)).toEqual(before.map(({ since }) => since));
+      // What the yard has of that day is not asked about.
+      await save((await check({ ...open, choices: { ...open.choices, order } })).plan);
+      expect(await check(open)).toMatchObject({ isOrderAsked: false, knownReadings: 3 });
+    },
+  );
+});
+
 describe('columns of other habits', () => {
   // Common practice, no source; the values are invented.
   const rolesOf = async (file: string) => (await read(file)).choices.columns.map(({ role }) => role);
