@@ -36,7 +36,7 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
 
   function* boards(): Generator<Made<BoardForCsv>> {
     const all = rows.boards.all();
-    for (const [index, { id, uuid, endUseName, archivedAt }] of all.entries()) {
+    for (const [index, { id, uuid, endUseName }] of all.entries()) {
       const board = yard.boards.get(id);
       if (board === undefined) continue;
       const { latest } = board;
@@ -44,7 +44,6 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
         ...board,
         uuid,
         endUseName,
-        archivedAt,
         call: latest?.call ?? null,
         averagePct: latest?.averagePct ?? null,
         readAt: latest && whenRead(latest.roundId, latest.at),

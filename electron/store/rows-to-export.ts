@@ -7,7 +7,6 @@ export interface BoardToExport {
   id: number;
   uuid: string;
   endUseName: string;
-  archivedAt: string | null;
 }
 
 /** The readings of one board in one round belong together: they are corrected together. */
@@ -32,7 +31,7 @@ export interface Forecasted {
 export function rowsToExport(db: Db) {
   return {
     boards: db.prepare<[], BoardToExport>(
-      `SELECT b.id, b.uuid, coalesce(e.name, e.id) AS endUseName, b.archived_at AS archivedAt
+      `SELECT b.id, b.uuid, coalesce(e.name, e.id) AS endUseName
        FROM board b JOIN stack s ON s.id = b.stack_id JOIN end_use e ON e.id = s.end_use_id ORDER BY b.id`,
     ),
     readTogether: db.prepare<[], ReadTogether>(

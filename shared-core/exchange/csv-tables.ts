@@ -1,4 +1,5 @@
 /** What a person can have as a spreadsheet, and what is in each row of it. */
+import type { Archived } from '../contract/archive.ts';
 import type { CsvKind } from '../contract/exchange.ts';
 import { FAHRENHEIT_AT_ZERO_CELSIUS, FAHRENHEIT_PER_CELSIUS, MM_PER_INCH } from '../measures.ts';
 import type { Call } from '../probing/calls/assessment.ts';
@@ -41,8 +42,8 @@ export interface BoardForCsv {
   averagePct: number | null;
   /** UTC instant, or the local day where only that is known; null before the first round. */
   readAt: string | null;
-  /** UTC instant; null for a board that is there. */
-  archivedAt: string | null;
+  /** Null for a board that is there. */
+  archived: Archived | null;
 }
 
 /** A reading with what it comes to, and how. Where only the day of its round is known, its dates are local days. */
@@ -110,6 +111,11 @@ const inAll = (codes: readonly string[]): string => codes.join('; ');
 const blankIfNone = (text: string): Cell => (text === '' ? null : text);
 const whyExcluded = (why: Exclusion | null, say: Say): Cell =>
   why === null ? null : 'text' in why ? why.text : say(`exclusion.${why.code}`);
+const whyLeft = (archived: Archived | null, say: Say): Cell => {
+  if (archived === null) return null;
+  const { code, into } = archived;
+  return into === undefined ? say(`archived.${code}`) : say('archived.merged-into', { intoCode: into });
+};
 
 const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
   boards: [
@@ -135,7 +141,9 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.call', cell: ({ call }) => call },
     { head: 'csv.average', unit: '%', cell: ({ averagePct }) => averagePct },
     { head: 'csv.read-at', cell: ({ readAt }) => readAt },
-    { head: 'csv.archived-at', cell: ({ archivedAt }) => archivedAt },
+    { head: 'csv.archived-at', cell: ({ archived }) => archived?.at ?? null },
+    { head: 'csv.why-left', cell: ({ archived }, say) => whyLeft(archived, say) },
+    { head: 'csv.left-note', cell: ({ archived }) => blankIfNone(archived?.note ?? '') },
     { head: 'csv.uuid', cell: ({ uuid }) => uuid },
   ],
   readings: [

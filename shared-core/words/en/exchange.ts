@@ -159,6 +159,8 @@ export const exchange = {
   'csv.average': 'Average MC',
   'csv.read-at': 'Read at',
   'csv.archived-at': 'Archived at',
+  'csv.why-left': 'Why it left',
+  'csv.left-note': 'To whom or what for',
   'csv.uuid': 'UUID',
   'csv.boards': 'Boards',
   'csv.boards-measured': 'Boards with a size',

@@ -85,6 +85,15 @@ test('of a round of which only the day is known, the day is written', async () =
   expect((await exported('boards'))[0]).toMatchObject({ 'Read at': '2026-05-02' });
 });
 
+test('of a board that left, it is written when, why, and to whom', async () => {
+  const leaving = { why: 'sold', at: yard.now(), note: 'Marta, for shelves' } as const;
+  await yard.command('boards.archive', { boardIds: [yard.boards[1]!.id], ...leaving });
+  expect(await exported('boards')).toMatchObject([
+    { 'Archived at': '', 'Why it left': '', 'To whom or what for': '' },
+    { 'Archived at': yard.now(), 'Why it left': 'Sold', 'To whom or what for': 'Marta, for shelves' },
+  ]);
+});
+
 test('calls and forecasts are those that the file has', async () => {
   const roundId = await saveReadings();
   await yard.command('rounds.finish', { roundId });
