@@ -112,7 +112,16 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
     const { archivedAt, archivedWhy, closedAt, undoneAt } = record;
     if (of === 'boards') {
       const { code } = (archivedWhy ?? {}) as { code?: string };
-      const known = ['sold', 'used', 'scrapped', 'deleted', 'undone'] as const;
+      const known = [
+        'sold',
+        'used',
+        'scrapped',
+        'ripped',
+        'crosscut',
+        'merged',
+        'deleted',
+        'undone',
+      ] as const;
       const why = message(`archived.${known.find((each) => each === code) ?? 'unknown'}`);
       return message('archived.on', { why, leftOn: String(archivedAt) });
     }

@@ -240,6 +240,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       if (!leaving.goes(named, record)) counts.deleted[named] = (counts.deleted[named] ?? 0) + 1;
     };
   });
+  partThoseThatStay();
   reopenThoseInUse();
   db.prepare(
     `INSERT INTO merged_act (uuid)
@@ -253,12 +254,31 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     added,
     leaves: leaving.told(),
     leaveCount: leaving.count(),
+    cuts: cutsToCheck(db),
     ...otherValues(db, { mine, theirs }, words),
     clashes: clashes.first,
     clashCount: clashes.count(),
     renamed: renamed.first,
     renamedCount: renamed.count(),
   };
+
+  /** A record that is in the lists was merged into none. Of two that were merged into each other one stays. */
+  function partThoseThatStay(): void {
+    for (const { uuid } of mergedAndStaying(db)) writes.remove('boardOrigins', uuid);
+    const isTheirs = choose('') === 'theirs';
+    const newHere = new Set(coming.get('boardOrigins'));
+    for (let round = mergedInARing(db); round.length > 0; round = mergedInARing(db)) {
+      const { uuid, parent } = (round.find((each) => newHere.has(each.uuid) !== isTheirs) ??
+        round[0]) as MergedInto;
+      writes.remove('boardOrigins', uuid);
+      const back = { ...(mine.one('boards', parent) as YardRecord), archivedAt: null, archivedWhy: null };
+      writes.edit('boards', parent, {
+        archivedAt: null,
+        archivedWhy: null,
+        ...names.fit('boards', back, renamed.add),
+      });
+    }
+  }
 
   /** Where boards of the one file are in what the other closed, that is open again. */
   function reopenThoseInUse(): void {
@@ -287,6 +307,41 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       .get(record.meter);
     return { ...record, version: Math.max(Number(record.version), (version ?? 0) + 1) };
   }
+}
+
+/** That a record was merged into another: the UUID of that origin, and of the record. */
+interface MergedInto {
+  uuid: string;
+  parent: string;
+}
+const MERGED_INTO = `SELECT o.uuid, p.uuid AS parent FROM main.board_origin o
+  JOIN main.board p ON p.id = o.parent_id WHERE o.how = 'merged'`;
+
+const mergedAndStaying = (db: Db): MergedInto[] =>
+  db.prepare<[], MergedInto>(`${MERGED_INTO} AND coalesce(p.archived_why ->> 'code', '') <> 'merged'`).all();
+const mergedInARing = (db: Db): MergedInto[] =>
+  db
+    .prepare<[], MergedInto>(
+      `${MERGED_INTO} AND EXISTS
+         (SELECT 1 FROM main.lineage WHERE board_id = o.parent_id AND ancestor_id = o.child_id) ORDER BY o.uuid`,
+    )
+    .all();
+
+/** Boards of which more wood is in the lists than there can be: only a person knows what lies there. */
+function cutsToCheck(db: Db): Message[] {
+  const pieces = `SELECT p.code FROM main.board p JOIN main.board_origin o ON o.parent_id = p.id AND o.how <> 'merged'
+    JOIN main.board c ON c.id = o.child_id AND c.archived_at IS NULL`;
+  const found = {
+    'merge.cuts.whole': `WHERE p.archived_at IS NULL GROUP BY p.id`,
+    'merge.cuts.twice': `WHERE p.archived_at IS NOT NULL GROUP BY p.id HAVING count(DISTINCT o.how || o.at) > 1`,
+  } as const;
+  return (Object.keys(found) as (keyof typeof found)[]).flatMap((code) => {
+    const boards = db.prepare<[], string>(`${pieces} ${found[code]} ORDER BY p.code`).pluck().all();
+    if (boards.length === 0) return [];
+    const shown: (string | Message)[] = boards.slice(0, MOST_NAMES_TOLD);
+    const names = boards.length > shown.length ? [...shown, message('merge.leave.more')] : shown;
+    return [message(code, { count: boards.length, names })];
+  });
 }
 
 function nameHere(named: YardTableName, own: YardRecord): NameHere {

@@ -45,6 +45,8 @@ const mergedRecordsSchema = z.object({
   leaves: z.array(messageSchema),
   /** How many records that are. */
   leaveCount: z.number().int(),
+  /** Boards that are in the lists whole and in pieces, or in the pieces of two cuts: a sentence for each kind. */
+  cuts: z.array(messageSchema),
   /** Records that are never edited, and say something else in the file than here: the first of them. Those here stay. */
   otherValues: z.array(messageSchema),
   otherValueCount: z.number().int(),

@@ -65,6 +65,11 @@ export function BringInDialog({
       {found.edited > 0 && <p>{say('merge.edited', { records: found.edited })}</p>}
       {deleted.length > 0 && <p>{say('merge.deleted', { parts: deleted })}</p>}
       <Leaving leaves={found.leaves} />
+      {found.cuts.map((sentence) => (
+        <Banner key={sentence.code} kind="caution">
+          {say(sentence)}
+        </Banner>
+      ))}
       <OtherValues values={found.otherValues} count={found.otherValueCount} />
       <RenamedThere renamed={found.renamed} renamedCount={found.renamedCount} />
       {found.missingPictures > 0 && (

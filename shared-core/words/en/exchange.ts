@@ -67,6 +67,10 @@ export const exchange = {
     '{count, plural, one {# reading is} other {# readings are}} excluded. Boards: {names}.',
   'merge.leave.others': '{count, plural, one {# other record is} other {# other records are}} undone.',
   'merge.leave.more': 'others',
+  'merge.cuts.whole':
+    '{count, plural, one {# board is} other {# boards are}} in your lists whole and in pieces: {names}. Archive what is not there.',
+  'merge.cuts.twice':
+    '{count, plural, one {# board was} other {# boards were}} cut in both files: {names}. The pieces of both are in your lists. Merge those entered twice.',
   'merge.other-values':
     '{records, plural, one {# record says} other {# records say}} something else in the file. Yours stays.',
   'merge.other-value': '{record}: {value} in the file',

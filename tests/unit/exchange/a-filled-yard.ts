@@ -51,6 +51,8 @@ const steps = [
   'print',
   'setting',
   'archive',
+  'rip',
+  'merge-boards',
   'undo',
 ] as const;
 
@@ -99,6 +101,23 @@ export function undoAct(yard: Yard, id: string, at: string): void {
   const { value } = yard.acts.undo(id, at, what, () => false).next();
   if (!value || !('conflict' in value || value.done === true)) throw new RangeError('It was done in parts.');
   if ('conflict' in value) throw new NotUndone();
+}
+
+export function rip(yard: Yard, boardId: number, codes: readonly string[], at: string): number[] {
+  const board = yard.boards.get(boardId)!;
+  const pieceIds = codes.map((code) => {
+    const childId = yard.boards.add({ ...board, code, widthMm: 60, column: null }, board.placeId, at);
+    yard.origins.add({ childId, parentId: boardId, how: 'ripped', at });
+    return childId;
+  });
+  yard.boards.archive([boardId], at, { code: 'ripped', note: '' });
+  return pieceIds;
+}
+
+/** Merges a record that was entered twice into the one that stays. */
+export function mergeBoards(yard: Yard, keptId: number, otherId: number, at: string): void {
+  yard.origins.add({ childId: keptId, parentId: otherId, how: 'merged', at });
+  yard.boards.archive([otherId], at, { code: 'merged', note: '' });
 }
 
 const pick = <T>(all: readonly T[], by: number): T | undefined => all[by % all.length];
@@ -249,6 +268,17 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
     case 'archive':
       if (board) yard.boards.archive([board.id], at, { code: b % 2 ? 'deleted' : 'sold', note: '' });
       return;
+    case 'rip':
+      if (board) rip(yard, board.id, [uniqueName(), uniqueName()], at);
+      return;
+    case 'merge-boards': {
+      const kept = pick(boards, b);
+      if (board === undefined || kept === undefined || board.id === kept.id) return;
+      const isPiece = (id: number, of: number) => yard.origins.below(of).includes(id);
+      if (!isPiece(board.id, kept.id) && !isPiece(kept.id, board.id))
+        mergeBoards(yard, kept.id, board.id, at);
+      return;
+    }
     case 'undo': {
       const acts = yard.acts.page(null, 30, null).filter(({ request }) => request !== 'test.undo');
       const act = pick(acts, a);

@@ -13,7 +13,6 @@ import { basename, dirname, join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
 import { packPictures } from '../../../electron/store/packed-pictures.ts';
-import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
 import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
 import { addPicture, pictureFile } from '../app/a-picture.ts';
@@ -22,6 +21,7 @@ import { doing } from '../app/seen-yard.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { newFolder, undoAct } from './a-filled-yard.ts';
 import { downloaded } from './downloaded.ts';
+import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
@@ -32,26 +32,6 @@ const codes = async () =>
   (await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 50 })).rows.map(
     ({ code, note }) => [code, note],
   );
-
-/** A copy of the yard as it is now, in which somebody else goes on. */
-async function elsewhere(work: (theirs: Yard) => void): Promise<string> {
-  const file = join(newFolder(), 'theirs.sqlite');
-  writeFileSync(file, await downloaded(yard, await yard.command('backups.beginDownload', {})));
-  const theirs = openYard(file);
-  theirs.transaction(() => {
-    theirs.acts.begin({
-      id: crypto.randomUUID(),
-      request: 'boards.edit',
-      inputHash: '',
-      at: yard.now(),
-      who: 'elsewhere',
-    });
-    work(theirs);
-    theirs.acts.finish(null);
-  });
-  theirs.close();
-  return file;
-}
 
 const [first, second] = [0, 1];
 const editHere = (which: number, changed: object) =>

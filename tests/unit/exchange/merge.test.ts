@@ -113,6 +113,26 @@ function comparable(records: Records): unknown {
   };
 }
 
+/** Records that were merged, but into none that is there, or that are still in the lists. */
+function mergedWithoutOne({ boards, boardOrigins }: Records): string[] {
+  const into = new Map(
+    Object.values(boardOrigins!)
+      .filter(({ how }) => how === 'merged')
+      .map(({ parent, child }) => [String(parent), String(child)]),
+  );
+  const isMerged = ({ archivedWhy }: YardRecord) =>
+    (archivedWhy as { code?: string } | null)?.code === 'merged';
+  const isLost = (record: YardRecord): boolean => {
+    let [uuid, steps] = [record.uuid, 0];
+    for (let next = into.get(uuid); next !== undefined && steps <= into.size; next = into.get(uuid), steps++)
+      uuid = next;
+    return isMerged(record) !== into.has(record.uuid) || steps > into.size;
+  };
+  return Object.values(boards!)
+    .filter(isLost)
+    .map(({ uuid }) => uuid);
+}
+
 test('nothing is doubled and nothing lost, whatever both did, and whichever file takes the other in', async () => {
   const some = fc.array(stepArbitrary, { maxLength: 40 });
   await fc.assert(
@@ -139,6 +159,7 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
         const present = new Set(uuidsOf(all));
         const lost = [...ours, ...others].filter((uuid) => !present.has(uuid) && !deleted.has(uuid));
         expect(lost).toEqual([]);
+        expect(mergedWithoutOne(all)).toEqual([]);
         // Again, and there is nothing new.
         const again = await merged(one.file, theirs.file, rest === 'mine' ? 'theirs' : 'mine');
         expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: {}, leaves: [], clashes: [] });
@@ -180,7 +201,7 @@ function listed(records: Records): { boards: Set<string>; readings: Set<string> 
 
 test('nothing that I went on with leaves my lists without a question', async () => {
   const some = fc.array(stepArbitrary, { maxLength: 30 });
-  const leaving: Step['what'][] = ['archive', 'undo', 'read', 'exclude', 'edit-board'];
+  const leaving: Step['what'][] = ['archive', 'undo', 'read', 'exclude', 'edit-board', 'rip', 'merge-boards'];
   const more = fc.array(
     stepArbitrary.map((step) => ({ ...step, what: leaving[step.a % leaving.length]! })),
     { minLength: 8, maxLength: 25 },
