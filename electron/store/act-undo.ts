@@ -1,5 +1,6 @@
 import { type Change, changesOfAct } from './act-changes.ts';
 import { actParts, type Found, type Row } from './act-parts.ts';
+import { builtOn } from './built-on.ts';
 import { isInTheWay, rowUndo } from './row-undo.ts';
 import type { Db } from './yard-file.ts';
 
@@ -70,6 +71,7 @@ function settingBefore(now: string, before: string | null, after: string): strin
 export function actUndo(db: Db) {
   const parts = actParts(db);
   const rows = rowUndo(db);
+  const built = builtOn(db);
   const idOf = db.prepare<[string], number>('SELECT id FROM act WHERE uuid = ?').pluck();
   const uuidOf = db.prepare<[number], string>('SELECT uuid FROM act WHERE id = ?').pluck();
   const chainOf = db
@@ -190,6 +192,26 @@ export function actUndo(db: Db) {
     return found?.actId ?? null;
   }
 
+  /** What was cut since has what the change made of the board: where it stood, in which stack, and with which readings. */
+  function checkNotCut(change: Change, row: Row, acts: string): void {
+    const { inTable: table } = change;
+    const isNewOrGone = change.before === null || change.after === null;
+    const changes = (column: string) => isNewOrGone || column in parsed(change.after as string);
+    let boardId: unknown;
+    if (table === 'board' && !isNewOrGone && changes('stack_id')) boardId = row.id;
+    if (table === 'move' && changes('place_id')) boardId = row.board_id;
+    if (table === 'board_origin' && row.how === 'merged') boardId = row.child_id;
+    const cut = boardId === undefined ? undefined : built.cutSince(boardId, change, acts);
+    if (cut) refuse('used', 'board', { board_id: cut.boardId }, cut.actId);
+  }
+
+  /** Where places were merged, a later move may be gone because the board was there by this one. */
+  function checkNotRepeated(change: Change, row: Row, acts: string): void {
+    if (change.inTable !== 'move') return;
+    const stands = ({ actId }: Found) => actId !== null && chainOf.all(rootOf(actId)).length % 2 === 1;
+    refuseWhere('used', 'move', row, built.repeatedSince(row, change, acts).find(stands));
+  }
+
   /** A row that is never deleted is to hold no longer. @param firstAct  what was there before this act is not in the way */
   function checkAppended(table: string, row: Row, acts: string, firstAct = 0): void {
     const isLater = (found: Found | undefined) => (found?.actId ?? 0) >= firstAct;
@@ -239,6 +261,8 @@ export function actUndo(db: Db) {
       // Those before it were deleted since.
       refuse('changed', table, row, null);
     }
+    checkNotCut(change, row, acts);
+    checkNotRepeated(change, row, acts);
     refuseWhere('used', table, row, parts.userOf(table, row.id, acts));
     rows.remove(table, row, at);
   }
@@ -259,6 +283,8 @@ export function actUndo(db: Db) {
       }
     }
     checkUnchanged(change, row, after, acts);
+    checkNotCut(change, row, acts);
+    checkNotRepeated(change, row, acts);
     rows.edit(table, uuid, before);
   }
 
@@ -266,6 +292,7 @@ export function actUndo(db: Db) {
     const { inTable: table, uuid } = change;
     const before = parsed(change.before as string);
     if (rows.find(table, uuid)) refuse('changed', table, before, since(change, [], acts));
+    checkNotCut(change, before, acts);
     rows.insert(table, before);
     touch(touched, table, before);
     if (table !== 'undone_row') return;

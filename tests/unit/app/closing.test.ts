@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { openWindow } from './a-window.ts';
-import { doing, lines, undo } from './seen-yard.ts';
+import { doing, lines, redo, undo } from './seen-yard.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -154,6 +154,60 @@ describe('what another window changed since is not undone, and the refusal says 
       /^Place Shop was changed later, so nothing was undone\. .*: Reopened: place Shop\.$/,
     );
     expect(await placeNames()).toEqual(['Shop', 'Barn']);
+  });
+
+  test('a move after which another to the same place is none since places were merged', async () => {
+    const [shed, barn] = [await addPlace('Shed'), await addPlace('Barn')];
+    yard.later(DAY_MS);
+    const both = await doing('boards.move', { boardIds: boardIds(), placeId: shed, since: yard.now() });
+    yard.later(DAY_MS);
+    const one = await doing('boards.move', { boardIds: [boardIds()[0]!], placeId: barn, since: yard.now() });
+    const merge = await doing('places.merge', { id: barn, basedOn: 1, intoId: shed, air: 'into' });
+    const places = async () =>
+      (await yard.query('boards.get', { id: boardIds()[0]! })).moves.map(({ placeName }) => placeName);
+    expect(await refusal(both.act)).toMatch(
+      /^A move of board WAL-01 is used by a later change, so nothing was undone\. .*: Place Barn merged into Shed\.$/,
+    );
+    expect(await places()).toEqual(['Shop', 'Shed']);
+    await undo(merge.act);
+    await undo(both.act);
+    expect(await places()).toEqual(['Shop', 'Barn']);
+    await redo(both.act);
+    await redo(merge.act);
+    expect(await refusal(both.act)).toMatch(/: Place Barn merged into Shed\.$/);
+    await undo(merge.act);
+    await undo(one.act);
+    await undo(both.act);
+    expect(await places()).toEqual(['Shop']);
+  });
+
+  test('a merge of stacks or places, or a move, of whose board pieces were cut', async () => {
+    const [oak, barn] = [await addStack('Oak'), await addPlace('Barn')];
+    const moved = await doing('boards.move', { boardIds: boardIds(), placeId: barn, since: yard.now() });
+    const { version } = await stackNow();
+    const into = { id: yard.stack.id, basedOn: version, intoId: oak, move: null };
+    const stacks = await doing('stacks.merge', into);
+    const merge = { id: barn, basedOn: 1, intoId: yard.place.id, air: 'into' as const };
+    const places = await doing('places.merge', merge);
+    const cut = await doing('boards.cut', {
+      boardId: boardIds()[0]!,
+      how: 'ripped',
+      at: yard.now(),
+      pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
+    });
+    const isCut = /^Board WAL-01 is used by a later change, .*: Board WAL-01 ripped: WAL-01-1\./;
+    for (const { act } of [places, stacks]) expect(await refusal(act)).toMatch(isCut);
+    await undo(cut.act);
+    for (const { act } of [places, stacks]) await undo(act);
+    await redo(cut.act);
+    expect(await refusal(moved.act)).toMatch(isCut);
+    await undo(cut.act);
+    await undo(moved.act);
+    const { rows } = await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 9 });
+    expect(rows.map(({ code, stackName, placeName }) => [code, stackName, placeName])).toEqual([
+      ['WAL-01', 'Walnut', 'Shop'],
+      ['WAL-02', 'Walnut', 'Shop'],
+    ]);
   });
 
   test('a closing and a deletion, whose names were given to others', async () => {
