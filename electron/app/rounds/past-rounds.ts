@@ -203,22 +203,19 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
     }
   }
 
-  /** @throws Refusal, a question, where a round of that day has these readings, and one of the two has no others */
+  /** @throws Refusal, a question, where a round of that day has the same readings of a board, under whichever record of it */
   function* checkNew(stackId: number, lines: readonly PastLine[], at: string): Slices<void> {
-    const { readings, rounds } = context.yard();
-    for (const { roundId, boards, savedAt } of rounds.onStackBetween(
-      stackId,
-      startOfLocalDay(at),
-      endOfDay(at),
-    )) {
+    const { origins, readings, rounds } = context.yard();
+    for (const { roundId, savedAt } of rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at))) {
       let same = 0;
       yield* inSlices(lines, (slice) => {
         for (const { boardId, raws } of slice) {
           const typed = raws.filter((raw) => raw !== null);
-          if (isDeepStrictEqual(readings.rawsOn(boardId, roundId), typed)) same += 1;
+          const isTyped = (record: number) => isDeepStrictEqual(readings.rawsOn(record, roundId), typed);
+          if (origins.records(boardId).some(isTyped)) same += 1;
         }
       });
-      if (same > 0 && (same === lines.length || same === boards))
+      if (same > 0)
         throw new Refusal(message('past-round.saved-already', { boards: same, savedOn: savedAt }));
     }
   }

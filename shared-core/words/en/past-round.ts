@@ -68,7 +68,7 @@ export const pastRound = {
     '{values, plural, one {# pasted value} other {# pasted values}} did not fit. Nothing after the last board was used.',
   'past-round.save': '{readings, plural, =0 {Save} one {Save # reading} other {Save # readings}}',
   'past-round.saved-already':
-    'A round of that day has these readings. They are of {boards, plural, one {# board} other {# boards}}, and were saved on {savedOn}. Nothing was saved now. Save them again?',
+    'A round of that day has the same readings of {boards, plural, one {# board} other {# boards}}. They were saved on {savedOn}. Nothing was saved now. Save the whole page again?',
   'past-round.save-again': 'Yes, save again',
   'past-round.date-right': 'Yes, save it',
   'past-round.saving': 'Saving readings …',

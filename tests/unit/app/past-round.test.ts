@@ -198,7 +198,7 @@ describe('a page of a notebook', () => {
       );
     const question = (boards: string) =>
       new RegExp(
-        `^A round of that day has these readings\\. They are of ${boards}, and were saved on Jun 1, 2026\\. Nothing was saved now\\. Save them again\\?$`,
+        `^A round of that day has the same readings of ${boards}\\. They were saved on Jun 1, 2026\\. Nothing was saved now\\. Save the whole page again\\?$`,
       );
     const typed = [
       [14, null, 16, 16.5],
@@ -207,12 +207,33 @@ describe('a page of a notebook', () => {
     expect(await again(typed)).toMatch(question('2 boards'));
     // With less than there is, or more.
     expect(await again([[14, 16, 16.5]])).toMatch(question('1 board'));
+    // With a value corrected.
+    expect(
+      await again([
+        [14, 16, 16.5],
+        [13, 15.1],
+      ]),
+    ).toMatch(question('1 board'));
     expect((await board()).readings).toHaveLength(3);
     await yard.command('pastRounds.save', page('2026-05-02', typed, { isAnother: true }));
     expect((await board()).readings).toHaveLength(6);
     // Another reading, or another day.
     await save('2026-05-02', [[14, 16, 16.4]]);
     await save('2026-05-03', typed);
+  });
+
+  test('is asked about where another record of its board has its readings', async () => {
+    await save('2026-05-02', [[12], [14, 16]]);
+    const [own, other] = yard.boards;
+    await yard.command('boards.merge', {
+      id: own!.id,
+      basedOn: (await yard.query('boards.get', { id: own!.id })).board.version,
+      otherId: other!.id,
+      otherBasedOn: (await yard.query('boards.get', { id: other!.id })).board.version,
+    });
+    expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[14, 16]]))).toMatch(
+      /the same readings of 1 board\./,
+    );
   });
 
   test('can be saved again once it was undone', async () => {
@@ -225,7 +246,7 @@ describe('a page of a notebook', () => {
   test('with a board more than the round that has the others is asked about', async () => {
     await save('2026-05-02', [[14, 16]]);
     const longer = page('2026-05-02', [[14, 16], [13]]);
-    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/They are of 1 board,/);
+    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/the same readings of 1 board\./);
   });
 
   test('is undone whole, and redone', async () => {
