@@ -6,7 +6,7 @@ import {
   type TwiceRecord,
   type WhichRecords,
 } from '../../../shared-core/contract/entered-twice.ts';
-import { type BoardRow, noteSchema } from '../../../shared-core/contract/yard.ts';
+import { type BoardRow, joinedNote, noteSchema } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -68,14 +68,21 @@ export function enteredTwiceCommands(context: AppContext, judging: Judging) {
     for (const move of own) if (!counting.includes(move)) moves.remove(move.id);
   }
 
-  /** Planned once is enough. */
+  /** Planned once is enough, with the notes of both; where these are too long for one, both stay. */
   function mergePlannedMoves(boardId: number, otherId: number): void {
     const { plannedMoves } = context.yard();
-    const own = plannedMoves.ofBoard(boardId);
-    for (const { id, version, placeId, plannedOn } of plannedMoves.ofBoard(otherId)) {
-      if (own.some((each) => each.placeId === placeId && each.plannedOn === plannedOn))
-        plannedMoves.remove(id, version);
-      else orConflict(plannedMoves.edit({ id, basedOn: version, changed: { boardId } }));
+    for (const { id, version, placeId, plannedOn, note: otherNote } of plannedMoves.ofBoard(otherId)) {
+      const same = plannedMoves
+        .ofBoard(boardId)
+        .find((each) => each.placeId === placeId && each.plannedOn === plannedOn);
+      const note = same?.note === otherNote ? otherNote : joinedNote(same?.note ?? '', otherNote);
+      if (same === undefined || note === null) {
+        orConflict(plannedMoves.edit({ id, basedOn: version, changed: { boardId } }));
+        continue;
+      }
+      if (note !== same.note)
+        orConflict(plannedMoves.edit({ id: same.id, basedOn: same.version, changed: { note } }));
+      plannedMoves.remove(id, version);
     }
   }
 

@@ -210,6 +210,30 @@ test('planned moves, the reservation, pictures and weights of the other are of t
   );
 });
 
+test('a move that is planned for both is planned once, with the notes of both', async () => {
+  const plan = { stackId: null, placeId: await shedId(), plannedOn: '2026-07-01' };
+  const planFor = (boardId: number, note: string) =>
+    yard.command('plannedMoves.add', { ...plan, boardId, note });
+  await planFor(own().id, 'By noon');
+  await planFor(other().id, 'Mind the nail');
+  await planFor(other().id, 'x'.repeat(1999));
+  const notes = async () =>
+    (await yard.query('dates.list', {})).dates.flatMap((date) =>
+      date.kind === 'move' ? [[date.move.boardId, date.move.note.slice(0, 30)]] : [],
+    );
+  const before = await notes();
+  const { act } = await merge();
+  const after = [
+    [own().id, 'By noon\nMind the nail'],
+    [own().id, 'x'.repeat(30)],
+  ];
+  expect(await notes()).toEqual(after);
+  await undo(act);
+  expect(await notes()).toEqual(before);
+  await redo(act);
+  expect(await notes()).toEqual(after);
+});
+
 test('one reserved for another project is reserved for the one that was chosen', async () => {
   for (const [index, name] of ['Table', 'Desk'].entries()) {
     const { id } = await yard.command('projects.add', { name, neededBy: null, note: '' });
@@ -240,6 +264,28 @@ test('a merge is undone and redone, and not undone once the board was edited', a
   expect(await yard.refusal('acts.undo', { act })).toBe(
     'Board WAL-02 cannot come back: its ID or name is in use now. Nothing was undone.',
   );
+});
+
+test('a merge is not undone once the board that stayed was cut, also after another merge', async () => {
+  await probe([own().id, 12], [other().id, 13]);
+  const { act } = await merge();
+  const [third] = await yard.command('boards.add', [yard.board('WAL-03')]);
+  const next = await merge({ id: third!.id, otherId: own().id });
+  const cut = await doing('boards.cut', {
+    boardId: third!.id,
+    how: 'ripped',
+    at: yard.now(),
+    pieces: [{ code: 'P1', widthMm: 95, lengthMm: 2400 }],
+  });
+  for (const each of [act, next.act])
+    expect(await yard.refusal('acts.undo', { act: each })).toMatch(
+      /^Board WAL-03 is used by a later change, so nothing was undone\. Undo this first \(.*\): Board WAL-03 ripped: P1\./,
+    );
+  expect((await get(cut.output.pieceIds[0]!)).readings).toHaveLength(8);
+  await undo(cut.act);
+  await undo(next.act);
+  await undo(act);
+  expect(await codes()).toEqual(expect.arrayContaining(['WAL-01', 'WAL-02', 'WAL-03']));
 });
 
 test('pieces may be merged, and have the readings of what they were cut from once', async () => {
