@@ -1,10 +1,19 @@
 import { DAY_MS } from '../time.ts';
 
 /**
- * Why a backup was made. The last three are made before something is replaced: `undo` before a restore is undone, of the
- * restored yard. The others take turns.
+ * Why a backup was made. The last four are made before something is replaced: `merge` before another yard comes in,
+ * `undo` before a restore or a merge is undone, of the yard that it made. The others take turns.
  */
-export const backupReasons = ['day', 'round', 'asked', 'recovered', 'migration', 'restore', 'undo'] as const;
+export const backupReasons = [
+  'day',
+  'round',
+  'asked',
+  'recovered',
+  'migration',
+  'restore',
+  'merge',
+  'undo',
+] as const;
 export type BackupReason = (typeof backupReasons)[number];
 
 /** A backup as far as the rotation needs it. */
@@ -23,14 +32,14 @@ const WEEKS = 4;
 const MONTHS = 12;
 /** So many stay whatever their days: the one before the newest is from before what was done last. */
 const NEWEST = 2;
-/** Of those made before a migration, and of those made before a restore or its undoing. */
+/** Of those made before a migration, and of those made before a restore, a merge, or the undoing of one. */
 const BEFORE = 3;
 /** So many stay only because of their readings: each restore of an older backup can add one. */
 export const MOST_ONLY_COPIES = 20;
 
 /**
  * Which backups stay: all of the newest day (24 at most), the first and the last of each of 7 days, the last of each of
- * 4 weeks and 12 months, the 2 newest, and the 3 newest made before a migration and before a restore. More may stay: see `onlyCopies`.
+ * 4 weeks and 12 months, the 2 newest, and the 3 newest made before a migration and before a restore or a merge. More may stay: see `onlyCopies`.
  *
  * Only days that have a backup count, from the newest backup back, and none is compared with today. So a clock that was
  * set wrong costs one day, one week and one month at most, and the newest backup always stays.
@@ -39,7 +48,7 @@ export const MOST_ONLY_COPIES = 20;
  */
 export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set<B> {
   const newestFirst = [...backups].sort((a, b) => b.number - a.number || b.day.localeCompare(a.day));
-  const inTurn = newestFirst.filter(({ why }) => !['migration', 'restore', 'undo'].includes(why));
+  const inTurn = newestFirst.filter(({ why }) => !['migration', 'restore', 'merge', 'undo'].includes(why));
   const days = newestOfEach(inTurn, DAYS, ({ day }) => day);
   const firsts = days.flatMap((last) => inTurn.findLast(({ day }) => day === last.day) ?? []);
   const ofNewestDay = newestFirst.filter(({ day }) => day === newestFirst[0]?.day);
@@ -53,7 +62,7 @@ export function backupsToKeep<B extends DatedBackup>(backups: readonly B[]): Set
     ...newestOfEach(inTurn, WEEKS, ({ day }) => weekOf(day)),
     ...newestOfEach(inTurn, MONTHS, ({ day }) => day.slice(0, 7)),
     ...before('migration'),
-    ...before('restore', 'undo'),
+    ...before('restore', 'merge', 'undo'),
   ]);
 }
 

@@ -34,7 +34,7 @@ for (const width of [1280, 320]) {
     await expect(page.getByRole('dialog')).toContainText('Missing from this backup: 1 reading and 1 round.');
     await page.screenshot({ path: `artifacts/screenshots/restore-${width}.png` });
     await press('button', 'Restore this backup');
-    await expect(page.getByText(/Missing since the restore: 1 reading and 1 round/)).toBeVisible();
+    await expect(page.getByText(/Missing since then: 1 reading and 1 round/)).toBeVisible();
     await settled(page);
     await page.screenshot({ path: `artifacts/screenshots/backups-${width}.png`, fullPage: true });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
@@ -43,7 +43,7 @@ for (const width of [1280, 320]) {
     await expect(question).toContainText('It has everything in your current yard.');
     await page.screenshot({ path: `artifacts/screenshots/undo-restore-${width}.png` });
     await press('button', 'Undo it');
-    await expect(page.getByText(/Missing since the restore: 1 reading and 1 round/)).toHaveCount(0);
+    await expect(page.getByText(/Missing since then: 1 reading and 1 round/)).toHaveCount(0);
     await page.goto(`${base}#/stacks/1`);
     await expect(
       page

@@ -23,11 +23,11 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
     mimeType: 'application/json',
     buffer: readFileSync(file),
   });
-  const dialog = page.getByRole('dialog', { name: 'Bring in yard.json?' });
+  const dialog = page.getByRole('dialog', { name: 'Merge yard.json into your yard?' });
   await expect(dialog).toContainText(`${boards} boards`, { timeout: 30_000 });
   await page.screenshot({ path: 'artifacts/screenshots/bring-in.png' });
-  await dialog.getByRole('button', { name: 'Bring it in' }).click();
-  await expect(page.getByText('Brought in. Your yard was backed up first.')).toBeVisible({ timeout: 30_000 });
+  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(page.getByText('yard.json merged into your yard.')).toBeVisible({ timeout: 30_000 });
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
   await expect(page.getByRole('link', { name: /oak/i }).first()).toBeVisible();
 
@@ -46,13 +46,13 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(other)),
   });
-  const clashes = page.getByRole('dialog', { name: 'Bring in other.json?' });
-  const clash = clashes.getByRole('group', { name: `Board ${other.boards[0].code}. Which version to use?` });
-  await expect(clash.getByRole('radio', { name: /^Mine.*Width.*Log: Ridge/ })).toBeChecked();
-  await clash.getByRole('radio', { name: /^Theirs.*Width: 333.mm.*Log: Valley/ }).check();
+  const clashes = page.getByRole('dialog', { name: 'Merge other.json into your yard?' });
+  const clash = clashes.getByRole('group', { name: `Board ${other.boards[0].code}: which version?` });
+  await expect(clash.getByRole('radio', { name: /^This yard.*Width.*Log: Ridge/ })).toBeChecked();
+  await clash.getByRole('radio', { name: /^The file.*Width: 333.mm.*Log: Valley/ }).check();
   await page.screenshot({ path: 'artifacts/screenshots/bring-in-clash.png' });
-  await clashes.getByRole('button', { name: 'Bring it in' }).click();
-  await expect(page.getByText('Brought in. Your yard was backed up first.')).toBeVisible({ timeout: 30_000 });
+  await clashes.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(page.getByText('other.json merged into your yard.')).toBeVisible({ timeout: 30_000 });
   const logOf = async (log: string) => {
     await page.goto(`${page.url().split('#')[0]}#/boards/1`);
     await page.getByRole('tab', { name: 'About and moves' }).click();
@@ -60,7 +60,7 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   };
   await logOf('Valley');
   await page.goto(`${page.url().split('#')[0]}#/history`);
-  const act = page.getByRole('row').filter({ hasText: 'Brought in from other.json: 1 record changed.' });
+  const act = page.getByRole('row').filter({ hasText: 'Merged from other.json: 1 record changed.' });
   await act.getByRole('button', { name: 'Undo' }).click();
   await expect(act.getByText('Undone', { exact: true })).toBeVisible();
   await logOf('Ridge');
@@ -69,10 +69,10 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   await expect(act.getByText('Undone', { exact: true })).toHaveCount(0);
   await logOf('Valley');
   await page.goto(`${page.url().split('#')[0]}#/backups`);
-  await expect(page.getByText(/^You brought in another yard on/)).toBeVisible();
-  await page.getByRole('button', { name: 'Undo the restore' }).click();
+  await expect(page.getByText(/^You merged another yard on/)).toBeVisible();
+  await page.getByRole('button', { name: 'Undo the merge' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Undo it' }).click();
-  await expect(page.getByText('Your yard is as it was before the restore.')).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText('Your yard is as it was before the merge.')).toBeVisible({ timeout: 30_000 });
   await logOf('Ridge');
 
   await page.goto(`${page.url().split('#')[0]}#/files`);

@@ -30,7 +30,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
   await choose();
   await expect(main.getByRole('heading', { name: '2 rows do not go in' })).toBeVisible();
   await choosePlace();
-  await expect(main.getByText('2 new boards, 2 new readings, 1 new stack, 1 place.')).toBeVisible();
+  await expect(main.getByText('2 new boards, 2 new readings, 1 new stack, 1 new place.')).toBeVisible();
   await picture(page, 'import');
   await page.setViewportSize({ width: 400, height: 800 });
   await picture(page, 'import-narrow', { fullPage: true });
@@ -41,7 +41,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');
   await expect(main.getByRole('heading', { name: '1 row does not go in' })).toBeVisible();
   await main.getByRole('button', { name: 'Leave out line 5' }).click();
-  await expect(main.getByText('3 new boards, 3 new readings, 1 new stack, 1 place.')).toBeVisible();
+  await expect(main.getByText('3 new boards, 3 new readings, 1 new stack, 1 new place.')).toBeVisible();
   expect(await findings(page)).toEqual([]);
   await main.getByRole('button', { name: 'Import 3 rows' }).click();
   await expect(page.getByText(/^Imported: 3 boards, 3 readings/)).toBeVisible();

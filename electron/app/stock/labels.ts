@@ -159,7 +159,7 @@ export const labelQueries = (
       const yard = context.yard();
       return boardIds.map((id) => {
         const board = yard.boards.get(id);
-        return board ? contentOf(yard, board) : null;
+        return board && board.archived === null ? contentOf(yard, board) : null;
       });
     },
 

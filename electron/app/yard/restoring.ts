@@ -102,7 +102,8 @@ export function createRestoring(
       if (wasMerged && yards.reader().acts.newestId() !== what.newestAct) {
         throw new Refusal(message('refusal.merge-changed-since'));
       }
-      const undoFile = present && (await backups.make(isUndo ? 'undo' : 'restore', present));
+      const why = isUndo ? 'undo' : wasMerged ? 'merge' : 'restore';
+      const undoFile = present && (await backups.make(why, present));
       const backedUpAt = readBackupName(basename(source))?.at ?? null;
       const restored = undoFile && { backedUpAt, restoredAt: now(), undoFile, wasMerged, wasDamaged: false };
       const told = isUndo ? null : { restored: restored || null };

@@ -17,7 +17,13 @@ export function LastRestore({ state: { restored } }: { state: BackupState }) {
   const close = () => setAsking(false);
   return (
     <>
-      <Banner actions={<Button onClick={() => setAsking(true)}>{say('restore.undo')}</Button>}>
+      <Banner
+        actions={
+          <Button onClick={() => setAsking(true)}>
+            {say(wasMerged ? 'restore.undo-merge' : 'restore.undo')}
+          </Button>
+        }
+      >
         {wasMerged
           ? say('restore.merged', { restoredOn: restoredAt })
           : backedUpAt === null
@@ -26,14 +32,14 @@ export function LastRestore({ state: { restored } }: { state: BackupState }) {
                 restoredOn: restoredAt,
                 backedUpText: formats.dateTime(backedUpAt, true),
               })}{' '}
-        {parts &&
-          (parts.length === 0 ? say('restore.nothing-lost') : say('restore.missing-since', { parts }))}
+        {parts && parts.length > 0 && say('restore.missing-since', { parts })}
+        {parts?.length === 0 && !wasMerged && say('restore.nothing-lost')}
       </Banner>
       {isAsking &&
         (wasDamaged ? (
           <UndoDamagedDialog onClose={close} />
         ) : (
-          <RestoreDialog file={undoFile} of="last-restore" onClose={close} />
+          <RestoreDialog file={undoFile} of={wasMerged ? 'last-merge' : 'last-restore'} onClose={close} />
         ))}
     </>
   );

@@ -11,8 +11,8 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
 import { Inside } from './Inside.tsx';
 
-/** What is restored, as a person knows it: a backup by its UTC instant, a file by its name, or the last restore. */
-export type RestoredThing = { backedUpAt: string } | { fileName: string } | 'last-restore';
+/** What is restored, as a person knows it: a backup by its UTC instant, a file by its name, or what the last restore or merge replaced. */
+export type RestoredThing = { backedUpAt: string } | { fileName: string } | 'last-restore' | 'last-merge';
 
 /** Shows what is in a yard file before it takes the place of the yard. */
 export function RestoreDialog({
@@ -30,7 +30,7 @@ export function RestoreDialog({
   const presentProblem = useYard(({ info }) => info?.problem ?? null);
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const isUndo = of === 'last-restore';
+  const isUndo = of === 'last-restore' || of === 'last-merge';
   const isFile = !isUndo && 'fileName' in of;
   const restore = async () => {
     // It stays enabled, so that the focus stays on it.
@@ -39,7 +39,9 @@ export function RestoreDialog({
     setProblem(null);
     try {
       await (isUndo ? undoRestore() : restoreYard(file));
-      tellDone(say(isUndo ? 'restore.undone' : 'restore.done'));
+      tellDone(
+        say(!isUndo ? 'restore.done' : of === 'last-merge' ? 'restore.merge-undone' : 'restore.undone'),
+      );
       onClose();
     } catch (error) {
       setProblem(sentenceOf(error));
@@ -80,6 +82,8 @@ export function RestoreDialog({
 function useQuestion(of: RestoredThing): { question: string; yes: string } {
   const { say, formats } = useWords();
   if (of === 'last-restore') return { question: say('restore.undo-question'), yes: say('restore.undo-yes') };
+  if (of === 'last-merge')
+    return { question: say('restore.undo-merge-question'), yes: say('restore.undo-yes') };
   if ('fileName' in of) return { question: say('restore.question-file', of), yes: say('restore.yes-file') };
   const backedUpText = formats.dateTime(of.backedUpAt, true);
   return { question: say('restore.question-backup', { backedUpText }), yes: say('restore.yes-backup') };

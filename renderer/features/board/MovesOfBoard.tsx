@@ -40,13 +40,16 @@ export function MovesOfBoard({
                   >
                     {say('common.edit')}
                   </Button>
-                  <Button
-                    kind="quiet"
-                    aria-label={say('life.delete-move', named)}
-                    onClick={() => setOpen({ what: 'delete', move })}
-                  >
-                    {say('life.delete')}
-                  </Button>
+                  {/* Every board needs a first place: that is only corrected. */}
+                  {before(move) !== null && (
+                    <Button
+                      kind="quiet"
+                      aria-label={say('life.delete-move', named)}
+                      onClick={() => setOpen({ what: 'delete', move })}
+                    >
+                      {say('life.delete')}
+                    </Button>
+                  )}
                 </Actions>
               )}
             </li>

@@ -16,14 +16,17 @@ import { PlannedMoveForm } from './PlannedMoveForm.tsx';
 
 type PlannedMoveOnList = DateOfYard & { kind: 'move' };
 
-/** What is due today, then everything with a day. */
+/** What is due, then everything with a later day. */
 export function DateList({ dates: { due, dates } }: { dates: RequestOutput<'dates.list'> }) {
-  const words = useWords();
-  const { say, formats } = words;
+  const { say } = useWords();
   const today = dayOf(new Date());
+  const isDue = ({ on }: DateOfYard) => on <= today;
+  const dueByNow = dates.filter(isDue);
+  const ahead = dates.filter((date) => !isDue(date));
+  const isAnyDue = due.length > 0 || dueByNow.length > 0;
   return (
     <>
-      {due.length > 0 && (
+      {isAnyDue && (
         <Sheet title={say('dates.due')}>
           <ul className={css.dates}>
             {due.map(({ stackId, stackName, due: { why } }) => (
@@ -36,43 +39,57 @@ export function DateList({ dates: { due, dates } }: { dates: RequestOutput<'date
                 <p>{say(why)}</p>
               </li>
             ))}
+            {dueByNow.map((date) => (
+              <DateLine key={keyOf(date)} date={date} today={today} />
+            ))}
           </ul>
         </Sheet>
       )}
-      <Sheet title={say('dates.ahead')}>
-        {dates.length === 0 ? (
-          <EmptyState sentence={say('dates.none')} />
-        ) : (
-          <ul className={css.dates}>
-            {dates.map((date) => {
-              const detail = detailOf(date, words);
-              return (
-                <li key={keyOf(date)} className={css.date}>
-                  <strong>
-                    <time dateTime={date.on}>{formats.day(date.on)}</time>
-                    {date.on < today && date.kind !== 'ready' && (
-                      <span className={css.overdue}> {say('dates.overdue')}</span>
-                    )}
-                    {date.on === today && <span className="soft"> {say('dates.today')}</span>}
-                  </strong>
-                  <div>
-                    <p>
-                      {'stackId' in date ? (
-                        <a href={hrefOf({ name: 'stack', id: date.stackId })}>{titleOf(date, words)}</a>
-                      ) : (
-                        titleOf(date, words)
-                      )}
-                    </p>
-                    {detail !== '' && <p className="soft">{detail}</p>}
-                  </div>
-                  {date.kind === 'move' && <MoveActions planned={date} />}
-                </li>
-              );
-            })}
-          </ul>
-        )}
-      </Sheet>
+      {(ahead.length > 0 || !isAnyDue) && (
+        <Sheet title={say('dates.ahead')}>
+          {ahead.length === 0 ? (
+            <EmptyState sentence={say('dates.none')} />
+          ) : (
+            <ul className={css.dates}>
+              {ahead.map((date) => (
+                <DateLine key={keyOf(date)} date={date} today={today} />
+              ))}
+            </ul>
+          )}
+        </Sheet>
+      )}
     </>
+  );
+}
+
+/** A day, as exactly as it is known, and what it is of. */
+function DateLine({ date, today }: { date: DateOfYard; today: string }) {
+  const words = useWords();
+  const { say, formats } = words;
+  const detail = detailOf(date, words);
+  return (
+    <li className={css.date}>
+      <strong>
+        <time dateTime={date.on}>
+          {date.kind === 'ready' ? formats.likely(date.when) : formats.day(date.on)}
+        </time>
+        {date.on < today && date.kind !== 'ready' && (
+          <span className={css.overdue}> {say('dates.overdue')}</span>
+        )}
+        {date.on === today && <span className="soft"> {say('dates.today')}</span>}
+      </strong>
+      <div>
+        <p>
+          {'stackId' in date ? (
+            <a href={hrefOf({ name: 'stack', id: date.stackId })}>{titleOf(date, words)}</a>
+          ) : (
+            titleOf(date, words)
+          )}
+        </p>
+        {detail !== '' && <p className="soft">{detail}</p>}
+      </div>
+      {date.kind === 'move' && <MoveActions planned={date} />}
+    </li>
   );
 }
 

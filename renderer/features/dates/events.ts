@@ -28,7 +28,7 @@ export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string 
   if (date.kind !== 'ready') return '';
   const { when, placeName } = date;
   return [
-    say('dates.ready-between', { readyWhen: when }),
+    say('dates.ready-between', { readyWhen: when, end: when.to === null ? 'open' : 'known' }),
     ...(placeName === null ? [] : [say('dates.ready-where', { placeName })]),
   ].join(' ');
 }

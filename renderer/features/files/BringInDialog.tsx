@@ -52,7 +52,7 @@ export function BringInDialog({
       return true;
     }, say('merge.stopped'));
     if (!done) return;
-    tellDone(say('merge.done'));
+    tellDone(say('merge.done', { fileName }));
     onClose();
   };
   return (

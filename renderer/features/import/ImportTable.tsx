@@ -8,6 +8,7 @@ import {
 } from '../../../shared-core/contract/import.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -103,7 +104,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     if (!saved) return;
     // A notice goes with its page.
     go(choices.kind === 'air' ? { name: 'places' } : { name: 'stacks' });
-    tellDone(say(saved.isRestored ? 'import.restored' : 'import.done', factsOf(saved.counts)));
+    tellDone(say(saved.isRestored ? 'import.restored' : 'import.done', { parts: partsOf(saved.counts) }));
   }
 
   const isAny = checked !== null && Object.values(checked.counts).some((count) => count > 0);
@@ -237,6 +238,14 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     </>
   );
 }
+
+/** What came in, without what there is none of. */
+const partsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts): Message[] => {
+  const parts = { boards, readings, stacks, places, 'oven-checks': ovenChecks };
+  return (Object.keys(parts) as (keyof typeof parts)[])
+    .filter((kind) => parts[kind] > 0)
+    .map((kind) => message(`restore.part.${kind}`, { count: parts[kind] }));
+};
 
 const factsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts) => ({
   boards,

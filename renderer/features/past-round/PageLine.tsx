@@ -55,7 +55,8 @@ export function PageLine({
       <th scope="row">
         <span translate="no">{board.code}</span>{' '}
         <small>
-          <span translate="no">{board.speciesName}</span> {formats.thickness(thicknessOf(board))}
+          <span translate="no">{board.speciesName}</span>
+          {` · ${formats.thickness(thicknessOf(board))}`}
           {board.remark && <span className={css.remark}>{say(board.remark)}</span>}
         </small>
       </th>

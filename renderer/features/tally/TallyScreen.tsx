@@ -178,7 +178,9 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
       {missingInTally(total).map((why) => (
         <small key={say(why)}>{say(why)}</small>
       ))}
-      <p className="soft">{say('tally.how')}</p>
+      <p className="soft">
+        {say('tally.how')} {isMetric && say('tally.how-metric')}
+      </p>
     </>
   );
 }

@@ -3,9 +3,9 @@ export const backups = {
   'backups.title': 'Backups',
   'backups.go': 'Go to backups',
   'backups.lead':
-    'Pintally backs up your yard each day you open it and after each round. It also backs up before an update or a restore.',
+    'Pintally backs up your yard each day you open it and after each round. It also backs up before an update, a restore, or a merge.',
   'backups.stay':
-    'Old backups are deleted automatically. All from the newest day stay, up to 24. Before that: two a day for 6 days, one a week for 4 weeks, one a month for 12 months. The last 3 before an update and the last 3 before a restore stay, too. So does one with readings that no other backup has.',
+    'Old backups are deleted automatically. All from the newest day stay, up to 24. Before that: two a day for 6 days, one a week for 4 weeks, one a month for 12 months. The last 3 before an update and the last 3 before a restore or a merge stay, too. So does one with readings that no other backup has.',
   'backups.pictures-left-out':
     'The disk is full: {pictures, plural, one {# picture is} other {# pictures are}} not in the newest backup. Free some space, then back up again.',
   'backups.only-copies-full':
@@ -31,7 +31,8 @@ export const backups = {
   'backups.why.recovered': 'After recovering the yard',
   'backups.why.migration': 'Before an update',
   'backups.why.restore': 'Before a restore',
-  'backups.why.undo': 'The restored yard you undid',
+  'backups.why.merge': 'Before a merge',
+  'backups.why.undo': 'Before a restore or a merge was undone',
   'backups.contents': 'Contents',
   'backups.contents-of':
     '{stacks, plural, one {# stack} other {# stacks}}, {boards, plural, one {# board} other {# boards}}, {readings, plural, one {# reading} other {# readings}}',
@@ -77,7 +78,7 @@ export const backups = {
   'restore.missing-parts':
     '{source, select, file {Missing from this file} other {Missing from this backup}}: {parts}.',
   'restore.has-all': 'It has everything in your current yard.',
-  'restore.missing-since': 'Missing since the restore: {parts}.',
+  'restore.missing-since': 'Missing since then: {parts}.',
   'restore.nothing-lost': 'Nothing was lost.',
   'restore.part.readings': '{count, plural, one {# reading} other {# readings}}',
   'restore.part.stacks': '{count, plural, one {# stack} other {# stacks}}',
@@ -101,9 +102,12 @@ export const backups = {
   'restore.restoring': 'Restoring …',
   'restore.done': 'Yard restored.',
   'restore.undo': 'Undo the restore',
+  'restore.undo-merge': 'Undo the merge',
+  'restore.undo-merge-question': 'Undo the merge?',
   'restore.undo-question': 'Undo the restore?',
   'restore.undo-damaged': 'The damaged file comes back. You can then recover it or restore another backup.',
   'restore.undo-yes': 'Undo it',
+  'restore.merge-undone': 'Your yard is as it was before the merge.',
   'restore.undone': 'Your yard is as it was before the restore.',
   'restore.backup-restored': 'You restored the backup of {backedUpText} on {restoredOn}.',
   'restore.file-restored': 'You restored a yard file on {restoredOn}.',

@@ -10,9 +10,9 @@ export const closing = {
 
   'closing.close-named': 'Close {name}?',
   'closing.close-stack-effect':
-    'It leaves all lists. Its rounds and its boards stay on record, and you can reopen it. No board may be in it.',
+    'It goes to Closed stacks. You can reopen it there. First put its boards in another stack, or mark them as sold, used, or scrapped.',
   'closing.close-place-effect':
-    'It leaves all lists. Boards that were there keep their history and forecast, and you can reopen it. No board or stack may be there.',
+    'It goes to Closed places. You can reopen it there. No board or stack may be in it now. Boards that were there keep their history.',
   'closing.closed': '{name} is closed.',
 
   'closing.delete-named': 'Delete {name}?',

@@ -4,6 +4,6 @@ export const conflicts = {
     'This was edited in another window in the meantime. Nothing was saved. Choose what to keep.',
   'conflict.saved': 'Saved meanwhile: {savedText}',
   'conflict.blank': '(blank)',
-  'conflict.keep-mine': 'Keep mine',
-  'conflict.use-theirs': 'Use theirs',
+  'conflict.keep-mine': 'Use what I typed',
+  'conflict.use-theirs': 'Use what was saved',
 } as const;

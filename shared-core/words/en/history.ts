@@ -133,7 +133,7 @@ export const history = {
   'act.closed': 'Closed: {what}.',
   'act.reopened': 'Reopened: {what}.',
   'act.back': 'Back in the lists: {what}.',
-  'act.merged': 'Brought in from {fileName}: {parts}.',
+  'act.merged': 'Merged from {fileName}: {parts}.',
   'act.merged-nothing': 'Compared with {fileName}. Nothing was changed.',
   'act.merged.edited': '{count, plural, one {# record} other {# records}} changed',
   'act.merged.deleted': '{count, plural, one {# record} other {# records}} deleted',

@@ -78,7 +78,7 @@ export const importing = {
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
   'import.known-boards':
-    '{boards, plural, one {# board is} other {# boards are}} here already. Their sizes stay as they are; new readings are added.',
+    '{boards, plural, one {# board is here already. Its sizes stay.} other {# boards are here already. Their sizes stay.}} New readings are added.',
   'import.left-boards':
     '{boards, plural, one {# board of this table} other {# boards of this table}} left the yard: {someCodes}. Only readings from before that are added. Give another board another ID.',
   'import.moved-or-probed-first':
@@ -180,7 +180,7 @@ export const importing = {
   'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',
   'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':
-    '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # place} other {, # places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
+    '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
   'import.nothing-new': 'Nothing in it is new.',
   'import.known-readings': '{readings, plural, one {# reading is} other {# readings are}} here already.',
   'import.refused': '{rows, plural, one {# row does} other {# rows do}} not go in',
@@ -193,8 +193,6 @@ export const importing = {
   'import.take-back-in': 'Take them back in',
   'import.save': 'Import {rows, plural, one {# row} other {# rows}}',
   'import.saving': 'Importing …',
-  'import.done':
-    'Imported: {boards, plural, one {# board} other {# boards}}, {readings, plural, one {# reading} other {# readings}}{stacks, plural, =0 {} one {, # stack} other {, # stacks}}{places, plural, =0 {} one {, # place} other {, # places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
-  'import.restored':
-    'Restored what was undone: {boards, plural, one {# board} other {# boards}}, {readings, plural, one {# reading} other {# readings}}{stacks, plural, =0 {} one {, # stack} other {, # stacks}}{places, plural, =0 {} one {, # place} other {, # places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
+  'import.done': 'Imported: {parts}.',
+  'import.restored': 'Restored what was undone: {parts}.',
 } as const;

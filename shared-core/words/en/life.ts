@@ -13,7 +13,7 @@ export const life = {
   'life.mark-boards':
     '{boards, plural, one {# board was} other {# boards were}} {why, select, sold {sold} used {used} other {scrapped}}',
   'life.mark-effect':
-    '{boards, plural, one {It leaves} other {They leave}} all lists, rounds, and labels. Readings stay on record, and you can bring {boards, plural, one {it} other {them}} back.',
+    '{boards, plural, one {It leaves} other {They leave}} lists, rounds, and labels. Find {boards, plural, one {it} other {them}} under All boards, Archived. Readings stay on record.',
   'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
   'life.insert-move': 'Insert',
   'life.was-log': 'Yes, as a log',
@@ -120,7 +120,7 @@ export const life = {
   'archived.undone': 'Undone',
   'archived.unknown': 'Archived',
   'archived.on': '{why} on {leftOn}.',
-  'archived.effect': 'It is in no list, round, or count, and cannot be moved or reserved.',
+  'archived.effect': 'Lists, rounds, and counts leave it out. You cannot move or reserve it.',
   'filter.archived': 'Archived',
   'stacks.column-archived': 'Left',
   'forecast.archived': 'No forecast: it left the yard.',
@@ -164,7 +164,7 @@ export const life = {
     'A move of {name} to {placeName} is planned. Nothing was closed. Change that on the Dates page first.',
   'refusal.place-has-records':
     'Boards or stacks were in {placeName}, or moves are planned there. Nothing was deleted. Close it instead.',
-  'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give the day they left.',
+  'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give today or an earlier day.',
   'refusal.left-before-read':
     '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',
   'refusal.left-before-sawn':

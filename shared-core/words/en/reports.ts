@@ -122,7 +122,7 @@ export const reports = {
 
   'report.check-code': 'Check code',
   'report.check-how':
-    'Scan or type this code in Pintally to compare this sheet with the yard. It is not a signature.',
+    'The owner can scan or type this code in Pintally to compare this report with the yard. It is not a signature.',
 
   // The screen that checks a sheet.
   'check.title': 'Check a report',

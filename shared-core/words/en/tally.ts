@@ -23,5 +23,7 @@ export const tally = {
   'tally.save-csv': 'Save as CSV',
   'tally.file': 'tally',
   'tally.saved': '{fileName} is ready. Look in your downloads.',
-  'tally.how': 'Each board is rounded to whole square feet, times its thickness. Weight is as last probed.',
+  'tally.how-metric': 'Volume: width in full centimeters, length in full tenths of a meter.',
+  'tally.how':
+    'Board feet: length in full feet, each board to the whole square foot, times thickness in full quarters, at least 4/4. Weight is as last probed.',
 } as const;

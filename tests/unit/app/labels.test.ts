@@ -64,6 +64,15 @@ test('of a board that is not in the yard there is no label, and of the others th
   expect(contents.map((content) => content?.code)).toEqual([undefined, 'WAL-01']);
 });
 
+test('of a board that left the yard there is no label', async () => {
+  const [first] = boardIds();
+  const codes = async () =>
+    (await yard.query('labels.contents', { boardIds: boardIds() })).map((content) => content?.code);
+  expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+  await yard.command('boards.archive', { boardIds: [first!], why: 'sold', at: yard.now() });
+  expect(await codes()).toEqual([undefined, 'WAL-02']);
+});
+
 test('a scanned label leads to its board, capitals or not, and another code to none', async () => {
   const [boardId] = boardIds();
   const boardOf = async (code: string) => (await yard.query('labels.boardOf', { code })).boardId;

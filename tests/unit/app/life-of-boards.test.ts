@@ -97,7 +97,7 @@ test('only boards without readings can be deleted, and they are in no list then'
 test('a day in the future is refused', async () => {
   const at = new Date(Date.parse(yard.now()) + 86_400_000).toISOString();
   expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'used', at })).toBe(
-    'That day is in the future. Nothing was changed. Give the day they left.',
+    'That day is in the future. Nothing was changed. Give today or an earlier day.',
   );
   expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
 });

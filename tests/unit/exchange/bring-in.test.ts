@@ -217,7 +217,7 @@ test('it is one act of the list, which can be undone and redone there', async ()
     );
   });
   await bringIn(file);
-  expect(await lineOfNewest()).toBe('Brought in from theirs.sqlite: 1 board, 1 move, and 1 record changed.');
+  expect(await lineOfNewest()).toBe('Merged from theirs.sqlite: 1 board, 1 move, and 1 record changed.');
   const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
   await yard.command('acts.undo', { act: acts[0]!.id });
   expect(await codes()).toEqual([

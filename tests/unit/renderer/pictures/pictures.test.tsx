@@ -247,7 +247,7 @@ describe('the viewer', () => {
     // Arrows are the field's.
     await user.keyboard('North nd{ArrowLeft}{ArrowLeft}e{Enter}');
     await screen.findByText('The caption is now: South end');
-    await user.click(screen.getByRole('button', { name: 'Keep mine' }));
+    await user.click(screen.getByRole('button', { name: 'Use what I typed' }));
     await waitFor(() => expect(screen.queryByRole('textbox', { name: 'Caption' })).toBeNull());
     expect(machine.inputsOf('pictures.edit')).toEqual([
       { id: 1, basedOn: 1, changed: { caption: 'North end' } },

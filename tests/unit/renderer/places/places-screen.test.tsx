@@ -427,7 +427,7 @@ describe('Places', () => {
     await user.selectOptions(screen.getByRole('combobox', { name: 'Air movement' }), 'Dehumidifier');
     await user.click(screen.getByRole('button', { name: 'Save' }));
     expect(machine.inputsOf('places.edit')).toMatchObject([{ changed: { airMovement: 'dehumidified' } }]);
-    expect(await screen.findByRole('button', { name: 'Use theirs' })).toBeTruthy();
+    expect(await screen.findByRole('button', { name: 'Use what was saved' })).toBeTruthy();
     const field = { name: 'Air movement', description: /Saved meanwhile: Sheltered/ };
     expect(screen.getByRole('combobox', field)).toHaveProperty('value', 'dehumidified');
   });
@@ -582,10 +582,10 @@ describe('Places', () => {
     await user.clear(screen.getByLabelText('January, relative humidity'));
     await user.type(screen.getByLabelText('January, relative humidity'), '60');
     await user.click(screen.getByRole('button', { name: 'Save' }));
-    expect(await screen.findByRole('button', { name: 'Use theirs' })).toBeTruthy();
+    expect(await screen.findByRole('button', { name: 'Use what was saved' })).toBeTruthy();
     const described = screen.getByRole('combobox', { name: 'Air', description: /^Saved meanwhile: / });
     expect(described.closest('.field')?.textContent).toContain('Asheville, NC');
-    await user.click(screen.getByRole('button', { name: 'Use theirs' }));
+    await user.click(screen.getByRole('button', { name: 'Use what was saved' }));
     expect(screen.getByRole('combobox', { name: /nearest/i })).toHaveProperty('value', 'Asheville, NC');
   });
 });

@@ -137,7 +137,7 @@ test('where another window changed it meanwhile, both are shown', async () => {
   });
   await user.click(save());
   expect(within(dialog).getByText(/May 3/)).toBeTruthy();
-  await user.click(screen.getByRole('button', { name: 'Keep mine' }));
+  await user.click(screen.getByRole('button', { name: 'Use what I typed' }));
   await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
   expect(machine.inputsOf('rounds.edit')[1]).toMatchObject({ basedOn: 3 });
 });

@@ -326,7 +326,7 @@ test('a depth that was changed meanwhile is shown, and saved over only when aske
   const dialog = await depthDialog(user, '8');
   await user.click(saveIn(dialog));
   await within(dialog).findByText(/4/, { selector: '.field-saved' });
-  await user.click(within(dialog).getByRole('button', { name: 'Keep mine' }));
+  await user.click(within(dialog).getByRole('button', { name: 'Use what I typed' }));
   await waitFor(() => expect(machine.inputsOf('readings.setDepth').at(-1)).toMatchObject({ shown: now }));
 });
 

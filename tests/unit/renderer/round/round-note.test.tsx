@@ -67,7 +67,7 @@ describe('the note on the board in hand', () => {
     await field();
     await user.keyboard('!{Enter}');
     await screen.findByText('The note is now: Split');
-    await user.click(screen.getByRole('button', { name: 'Keep mine' }));
+    await user.click(screen.getByRole('button', { name: 'Use what I typed' }));
     await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
     expect(machine.inputsOf('notes.set').at(-1)).toEqual({
       subject: board,

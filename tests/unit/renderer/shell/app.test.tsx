@@ -523,7 +523,7 @@ describe('a yard that cannot be opened', () => {
     });
     expect(wayOn('Newest backup')).toMatch(/May 1.*: 12 boards, 96 readings\. Last round: May 1/);
     const list = screen.getByRole('table').textContent;
-    for (const label of ['Another yard', 'Perhaps another yard', 'The restored yard you undid']) {
+    for (const label of ['Another yard', 'Perhaps another yard', 'Before a restore or a merge was undone']) {
       expect(list).toContain(label);
     }
   });

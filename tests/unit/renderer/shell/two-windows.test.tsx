@@ -127,7 +127,7 @@ test('an edit that another window came before shows at its field what was saved;
   expect(document.activeElement).toBe(note);
   expect(dialog.getAllByText(/^Saved meanwhile/)).toHaveLength(1);
   await expectNoBarriers();
-  await user.click(dialog.getByRole('button', { name: 'Keep mine' }));
+  await user.click(dialog.getByRole('button', { name: 'Use what I typed' }));
   expect(machine.inputsOf('stacks.edit')).toEqual([
     { id: 1, basedOn: 1, changed: { note: 'Weighted on top' } },
     { id: 1, basedOn: 2, changed: { note: 'Weighted on top' } },
@@ -137,7 +137,7 @@ test('an edit that another window came before shows at its field what was saved;
 
 test('an edit that another window came before can take what that window saved, and go on from it', async () => {
   const { machine, user, dialog } = await editNote();
-  await user.click(await dialog.findByRole('button', { name: 'Use theirs' }));
+  await user.click(await dialog.findByRole('button', { name: 'Use what was saved' }));
   expect(dialog.queryByRole('alert')).toBeNull();
   expect(dialog.getByLabelText('Note')).toHaveProperty('value', 'Stickers every 40 cm');
   await user.type(dialog.getByLabelText('Note'), '; weighted');
