@@ -430,7 +430,7 @@ export const steps: readonly Step[] = [
       await save(page);
     },
     sign: (page) => text(page, /rip/),
-    line: 'Core depth plan chosen',
+    line: 'Way to read the core chosen',
   },
   {
     act: 'rounds.saveTyped',

@@ -237,7 +237,7 @@ test('labels count as printed once a person says so, which is undone and redone'
   await answer('No');
   await expect(toPrint).toHaveText('New or changed since printed (6)');
   await answer('Yes, printed');
-  await expect(page.getByText('6 labels count as printed.')).toBeVisible();
+  await expect(page.getByText('6 labels marked as printed.')).toBeVisible();
   await expect(toPrint).toBeHidden();
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(toPrint).toHaveText('New or changed since printed (6)');

@@ -144,7 +144,7 @@ test('stacks are merged, reopened, closed and deleted, each undone and redone', 
   await test.step('merged', async () => {
     await open(page, '#/stacks/3');
     await choose(page, 'More', 'Merge into another stack');
-    await dialogOf(page).getByLabel('Into').selectOption('Walnut from the lane');
+    await dialogOf(page).getByLabel('Merge into').selectOption('Walnut from the lane');
     await picture(page, 'stands-merge-stack');
     await press(page, 'Merge');
     await expect(heading(page, 'Walnut from the lane')).toBeVisible();
@@ -206,8 +206,8 @@ test('places are merged, reopened, closed and deleted, each undone and redone', 
 
   await test.step('merged', async () => {
     await choose(page, 'More: Shop', 'Merge into another place');
-    await dialogOf(page).getByLabel('Into').selectOption('Bench room');
-    await dialogOf(page).getByText('That of Shop').click();
+    await dialogOf(page).getByLabel('Merge into').selectOption('Bench room');
+    await dialogOf(page).getByText('The air of Shop').click();
     await picture(page, 'stands-merge-place');
     await press(page, 'Merge');
     const line = 'Place Shop merged into Bench room, with the air of Shop.';

@@ -18,30 +18,29 @@ export const closing = {
   'closing.delete-named': 'Delete {name}?',
   'closing.delete-of': 'Delete {name}',
   'closing.delete-stack-effect':
-    'For a stack added by mistake. One with boards, rounds, or pictures on record cannot be deleted: close it.',
-  'closing.delete-place-effect':
-    'For a place added by mistake. One where boards or stacks were cannot be deleted: close it.',
+    'For a stack added by mistake. Close a stack that has boards, rounds, or pictures on record.',
+  'closing.delete-place-effect': 'For a place added by mistake. Close a place where boards or stacks were.',
   'closing.deleted': '{name} is deleted.',
 
   'closing.merge': 'Merge',
-  'closing.merge-named': 'Merge {name} into another',
-  'closing.into': 'Into',
+  'closing.merge-named': 'Merge {name}',
+  'closing.into': 'Merge into',
   'closing.merge-stack-effect':
-    'All its boards, notes, pictures, and planned moves go there. Layers are cleared. Its rounds keep its name, and it is closed.',
-  'closing.merge-use': 'Its boards then have the use {endUseName}.',
+    'Its boards, notes, pictures, and planned moves go to that stack. Their layers are cleared. This stack is then closed. Its rounds keep its name.',
+  'closing.merge-use': 'Its boards get the use {endUseName}.',
   'closing.merge-note-too-long':
-    'The two notes are too long for one. That of {name} stays on its page, under Closed stacks.',
+    'The two notes are too long for one. The note of {name} stays on its page, under Closed stacks.',
   'closing.merge-place-effect':
-    'Everything that is or was here counts as there, in forecasts as well. This place is closed.',
+    'Boards and stacks here move there. Their past here becomes a past there, in forecasts too. This place is then closed.',
   'closing.merging-places': 'Merging places',
   'closing.right-air': 'Which air is right?',
-  'closing.air-of': 'That of {placeName}',
+  'closing.air-of': 'The air of {placeName}',
   'closing.merged': '{name} is merged into {intoName}.',
 
   'closing.reopen': 'Reopen',
   'closing.reopen-named': 'Reopen {name}',
   'closing.name': 'Name',
-  'closing.name-hint': 'Change it if another has this name now.',
+  'closing.name-hint': 'Change it if the name is taken now.',
   'closing.reopened': '{name} is open again.',
 
   'closing.closed-stacks': 'Closed stacks: {stacks}',

@@ -71,7 +71,7 @@ export const dates = {
   'projects.release': 'Release',
   'projects.release-of': 'Release {boardCode}',
   'projects.released': '{boardCode} is no longer reserved.',
-  'projects.reserve-hint': 'Reserve boards on a board’s page, or select them in a list.',
+  'projects.reserve-hint': 'Reserve a board on its page, or select boards in a list.',
 
   'reserve.action': 'Reserve',
   'reserve.title': '{boards, plural, one {Reserve the board} other {Reserve # boards}}',
@@ -87,7 +87,7 @@ export const dates = {
   'in-time.here':
     'Likely {likelyOn} in {placeName}, where it is.{isSure, select, yes {} other { It could be later.}}',
   'in-time.place': '{placeName}, likely {likelyOn}',
-  'in-time.elsewhere': 'Not in time in {placeName}. Moved now, in time in: {places}.',
+  'in-time.elsewhere': 'Not in time in {placeName}. In time if moved now to: {places}.',
   'in-time.late':
     'Not in time anywhere. Soonest likely {likelyOn}, {isHere, select, yes {where it is} other {in {placeName}}}.',
   'in-time.never': 'Not in time anywhere. No place here gets it to its target.',

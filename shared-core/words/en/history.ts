@@ -1,10 +1,10 @@
 /** What was done in the yard, and why it cannot be undone. */
 export const history = {
   'act.title': 'History',
-  'act.lead': 'What was done in this yard, newest first. Undo later changes before earlier ones.',
+  'act.lead': 'Changes to this yard, newest first. Undo later ones before earlier ones.',
   'act.list': 'What was done',
   'act.of-board': 'Changes',
-  'act.none': 'Nothing was changed yet.',
+  'act.none': 'No changes yet.',
   'act.what': 'What was done',
   'act.when': 'When',
   'act.actions': 'Undo or redo',
@@ -105,7 +105,7 @@ export const history = {
     '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
   'act.temperature': 'Wood temperature set to {valueTempC}.',
   'act.temperature-unknown': 'Wood temperature set to unknown.',
-  'act.spot-plan': 'Core depth plan chosen.',
+  'act.spot-plan': 'Way to read the core chosen.',
   'act.species-confirmed':
     '{rows, plural, one {Species of board {recordName} confirmed.} other {Species of # boards confirmed.}}',
   'act.oven-check.added':
@@ -127,7 +127,7 @@ export const history = {
   'act.field-set': '{field} set to {after} on {what}.',
   'act.fields-edited': '{fields} changed on {what}.',
   'act.edited': 'Changed: {what}.',
-  'act.ended': 'Removed from the lists: {what}.',
+  'act.ended': 'Left the lists: {what}.',
   'act.left':
     '{why, select, sold {Marked as sold} used {Marked as used} scrapped {Marked as scrapped} other {Deleted}}: {what}.',
   'act.closed': 'Closed: {what}.',
@@ -137,7 +137,7 @@ export const history = {
   'act.merged-nothing': 'Compared with {fileName}. Nothing was changed.',
   'act.merged.edited': '{count, plural, one {# record} other {# records}} changed',
   'act.merged.deleted': '{count, plural, one {# record} other {# records}} deleted',
-  'act.merged.left': '{count, plural, one {# record} other {# records}} out of the lists',
+  'act.merged.left': '{count, plural, one {# record} other {# records}} left the lists',
   'act.other': 'Other changes.',
   'act.all': '{allSentences}',
   'act.what.board': '{rows, plural, one {board {recordName}} other {# boards}}',

@@ -10,16 +10,16 @@ export const importing = {
   'import.length-impossible': '“{cellTypedText}” is not between {leastMm} and {mostMm}. Check the unit.',
   'import.no-date': '“{cellTypedText}” is not a date. Check the order of day and month.',
   'import.date-impossible': '{givenOn} is in the future, or too long ago.',
-  'import.later-today': 'This time of today is still to come.',
+  'import.later-today': 'This time is in the future.',
   'import.no-time': '“{cellTypedText}” is not a time.',
   'import.no-month': '“{cellTypedText}” is not a month.',
   'import.place-unknown': 'The yard has no place called {placeName}.',
   'import.species-unknown': '{speciesName} is not a species of this yard, or could mean several.',
-  'import.too-long': 'This is longer than {mostLetters} letters. Shorten it.',
+  'import.too-long': 'This is longer than {mostLetters} characters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
   'import.no-reading-unit': '“{cellTypedText}” is not a unit of readings.',
-  'import.reading-without-date': 'A reading without a date.',
+  'import.reading-without-date': 'The reading has no date.',
   'import.read-before-sawn': 'Read on {readOn}, before it was sawn on {sawnOn}.',
   'import.read-after-left':
     'Read on {readOn}, after the board of that ID left the yard on {leftOn}. Correct the date, or give another board another ID.',
@@ -39,7 +39,7 @@ export const importing = {
   'import.other-thickness': 'Line {line} says that this board is {rowThickness} thick.',
   'import.no-weight': '“{cellTypedText}” is not a weight.',
   'import.no-piece': 'No piece.',
-  'import.no-meter-value': 'No reading of the meter.',
+  'import.no-meter-value': 'No meter reading.',
   'import.weights-impossible': 'The wet weight is more than four times the dry weight. Check the units.',
   'import.dry-before': 'The dry weight is dated before the wet weight.',
   'import.dry-heavier': 'The dry weight is above the wet weight.',
@@ -72,8 +72,8 @@ export const importing = {
   'import.role.dry-weight': 'Weight out of the oven',
 
   // What stands in the way of all rows, and what goes in with them.
-  'import.column-missing': 'No column is {roleName}. Choose it above.',
-  'import.role-twice': 'Two columns are {roleName}. Choose one of them.',
+  'import.column-missing': 'No column is set to {roleName}. Choose one above.',
+  'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
@@ -95,7 +95,7 @@ export const importing = {
   // Why a file cannot be read. Nothing is changed by reading one.
   'import.refused-spreadsheet':
     'This is a workbook or another zipped file. Nothing was read. In your spreadsheet, save the sheet as CSV, and choose that file. Or copy its cells and paste them here.',
-  'import.refused-kind': 'This file is not a table of text. Nothing was read. Choose a CSV or TSV file.',
+  'import.refused-kind': 'This file is not a text table. Nothing was read. Choose a CSV or TSV file.',
   'import.refused-large':
     'This file is larger than 64 MB. Nothing was read. Split it, and import the parts one by one.',
   'import.refused-empty':
@@ -181,7 +181,7 @@ export const importing = {
   'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':
     '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
-  'import.nothing-new': 'Nothing in it is new.',
+  'import.nothing-new': 'Nothing in this table is new.',
   'import.known-readings': '{readings, plural, one {# reading is} other {# readings are}} here already.',
   'import.refused': '{rows, plural, one {# row does} other {# rows do}} not go in',
   'import.refused-shown': '{first}–{last} of {refused}',

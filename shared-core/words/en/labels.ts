@@ -68,7 +68,7 @@ export const labels = {
   'labels.code.code-128': 'Code 128',
   'labels.code.none': 'None',
   'labels.fields': 'Lines of the label',
-  'labels.fields-hint': 'Most important first. Lines with no room are left out from the end.',
+  'labels.fields-hint': 'Most important first. If room is short, the last lines are dropped.',
   'labels.move-up': 'Move up: {fieldTitle}',
   'labels.move-down': 'Move down: {fieldTitle}',
   'labels.field.code': 'ID',
@@ -96,7 +96,7 @@ export const labels = {
 
   // Print and PDF.
   'labels.missing-signs':
-    'No font here has {missingText}. {signs, plural, one {A box is printed in its place.} other {Boxes are printed in their place.}}',
+    'Pintally cannot print {missingText}. {signs, plural, one {A box takes its place.} other {Boxes take their place.}}',
   'labels.amount':
     '{labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}.',
   'labels.actual-size': 'Print at actual size, not fitted to the page.',
@@ -104,14 +104,14 @@ export const labels = {
   'labels.making-pdf': 'Making the PDF …',
   'labels.pdf-stopped': 'Stopped. No PDF made.',
   'labels.pdf-made':
-    '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}. {labels, plural, one {It counts} other {They count}} as printed.',
+    '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}. {labels, plural, one {It is} other {They are}} marked as printed.',
   'labels.pdf-not-recorded':
     '{fileName} is ready: {labels, plural, one {# label} other {# labels}} on {pages, plural, one {# page} other {# pages}}.',
   'labels.did-print': 'Did {labels, plural, one {the label} other {all # labels}} print?',
-  'labels.did-print-why': 'Labels count as printed only if they came out.',
+  'labels.did-print-why': 'Only printed labels are up to date.',
   'labels.did-print-yes': 'Yes, printed',
   'labels.did-print-no': 'No',
-  'labels.recorded': '{labels, plural, one {# label counts} other {# labels count}} as printed.',
+  'labels.recorded': '{labels, plural, one {# label} other {# labels}} marked as printed.',
   'labels.pdf-title': 'Pintally labels',
   'labels.page': 'Page {page} of {pages}',
   'labels.preview-of-page': 'Preview, page {page} of {pages}',
@@ -132,9 +132,9 @@ export const labels = {
   'labels.core-only': 'Shell not probed, core {corePct}',
   'labels.no-qr-code': 'No room for a QR code',
   'labels.no-qr-code-short': 'No QR code',
-  'labels.no-bar-code': 'No room for a bar code',
-  'labels.no-bar-code-for-id': 'No bar code for this ID',
-  'labels.no-bar-code-short': 'No bar code',
+  'labels.no-bar-code': 'No room for a barcode',
+  'labels.no-bar-code-for-id': 'No barcode for this ID',
+  'labels.no-bar-code-short': 'No barcode',
   'labels.target': 'Target {targetRange}',
   'labels.sawn': 'Sawn {day}',
   'labels.log': 'Log {log}',
@@ -158,7 +158,7 @@ export const labels = {
   'labels.line-right': 'Left edge to line B',
   'labels.line-top': 'Top edge to line C',
   'labels.line-bottom': 'Top edge to line D',
-  'labels.line-meant': 'Meant to be {meantMm}',
+  'labels.line-meant': 'Should be {meantMm}',
   'labels.line-missing': 'Measure this line.',
   'labels.measured-too-far-off':
     'That is more than {mostSharePct} or {mostMm} off. Measure again, or print the page at actual size.',

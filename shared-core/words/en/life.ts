@@ -29,7 +29,7 @@ export const life = {
   'life.deletes-together': 'Delete it for all {boards} boards moved with it',
   'life.delete-move-of': 'Delete this move of {boardCode}?',
   'life.delete-move-effect':
-    '{boardCode} then counts as in {beforeName} all that time. Forecasts and calls follow.',
+    '{boardCode} is then in {beforeName} for all that time. Its forecast and call follow.',
   'life.changing-moves': 'Changing moves',
   'life.move-changed': 'Move of {boardCode} changed.',
   'life.move-deleted': 'Move of {boardCode} deleted.',
@@ -64,7 +64,7 @@ export const life = {
   'life.piece-width': 'Width of piece {rawNumber}',
   'life.piece-length': 'Length of piece {rawNumber}',
   'life.piece-optional': 'Optional.',
-  'life.fresh-ends': 'Fresh ends dry faster and check. Coat them.',
+  'life.fresh-ends': 'Fresh ends dry faster and may check. Coat them.',
   'life.cut-button': 'Cut',
   'life.cut-anyway': 'Cut all the same',
   'life.cut-done':
@@ -73,7 +73,7 @@ export const life = {
   'life.merge': 'Merge with another board',
   'life.merge-board': 'Merge {boardCode} with another board',
   'life.merge-effect':
-    'For a board that was entered twice. The other ID leaves all lists, and its label leads to the one that stays.',
+    'For a board entered twice. You choose the ID that stays. The label with the other ID then opens this board.',
   'life.merge-search': 'Find the other board by its ID',
   'life.merge-other': 'Which board is the same?',
   'life.merge-none': 'No other board has an ID like that.',
@@ -83,8 +83,8 @@ export const life = {
     '{boardCode} has {readings, plural, =0 {no readings} one {# reading} other {# readings}}.',
   'life.merge-all-stay': 'All readings and pictures stay.',
   'life.merge-species-differs':
-    'The species differ. Are both one board? All readings are corrected for the species you choose.',
-  'life.merge-thickness-differs': 'The thicknesses differ. Are both one board?',
+    'The species differ. Is it the same board? All readings are corrected for the species you choose.',
+  'life.merge-thickness-differs': 'The thicknesses differ. Is it the same board?',
   'life.merge-stays': 'Which ID stays?',
   'life.merge-target': 'for {endUseName}',
   'life.merge-moves': 'Moves',

@@ -49,7 +49,7 @@ export const pastRound = {
   'past-round.gone':
     'Not on this page, because {boards, plural, one {it} other {they}} left the yard before that day: {boardCodes}.',
   'past-round.in-other-stack': 'In {stackName} until {cameOn}.',
-  'past-round.at-other-place': 'Then in {placeName}.',
+  'past-round.at-other-place': 'Was in {placeName} then.',
   'past-round.moved-or-probed-first':
     '{boardCode} was moved on {movedOn} too. Nothing was saved. Choose which came first.',
   'past-round.there':
@@ -58,9 +58,9 @@ export const pastRound = {
   'past-round.there.day': 'Yes, since a day',
   'past-round.there.no': 'No, or unknown',
   'past-round.there-day': 'There since',
-  'past-round.there-effect': 'The air of that place is then used from that day on.',
+  'past-round.there-effect': 'Forecasts then use the air of that place from that day on.',
   'past-round.there-missing': 'Choose where the boards were. Nothing was saved.',
-  'past-round.there-day-missing': 'Type the day since when the boards were there. Nothing was saved.',
+  'past-round.there-day-missing': 'Type the day they came there. Nothing was saved.',
   'past-round.same-day':
     'This stack has a round of that day, with {boards, plural, one {# board} other {# boards}}. Is this another page?',
   'past-round.same-day-open': 'Open that round',

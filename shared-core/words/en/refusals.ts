@@ -4,7 +4,7 @@ export const refusals = {
   'refusal.other-yard':
     '{kind, select, demo {The demo yard} other {Another yard}} is open now. Nothing was changed.',
   'refusal.act-reused':
-    'This was already done with other content. Nothing was changed. Check what is on screen and try again.',
+    'This was already saved with other values. Nothing was changed. Check what is on screen and try again.',
   'refusal.not-found':
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} paper {That label paper is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
@@ -158,9 +158,9 @@ export const refusals = {
   'refusal.picture-disk':
     'The disk does not let Pintally save or read this picture. Check the folder of the yard file.',
   'refusal.picture-missing':
-    'The file of this picture is missing. All else is as it was. Restore a backup to look for it.',
+    'The file of this picture is missing. Everything else is fine. Restore a backup to look for it.',
   'refusal.picture-damaged':
-    'A disk error damaged the file of this picture. All else is as it was. Restore a backup to look for it.',
+    'A disk error damaged the file of this picture. Everything else is fine. Restore a backup to look for it.',
   'refusal.upload-stopped': 'The upload did not finish. Nothing was changed. Start again.',
   'refusal.download-stopped': 'The download did not finish. Nothing was changed. Start again.',
   'refusal.restore-file-gone':

@@ -35,7 +35,7 @@ export const reports = {
   'report.use': 'Use',
   'report.target': 'Target',
   'report.call': 'Call',
-  'report.read-on': 'Read on',
+  'report.read-on': 'Probed on',
   'report.readings': 'Readings',
   'report.average': 'Average',
   'report.average-estimated': 'Average, estimated from the shell',
@@ -84,7 +84,7 @@ export const reports = {
 
   'report.moves': 'Where it has been',
   'report.moved': '{sinceOn}: {placeName}',
-  'report.oven': 'Checks by oven and scale',
+  'report.oven': 'Oven-dry checks and weights',
   'report.oven-none': 'None on this board.',
 
   'report.sampling': 'How many boards were probed',
@@ -102,7 +102,7 @@ export const reports = {
   'report.list.round-date': 'Date',
   'report.list.meter': 'Meter',
   'report.list.wood-temp': 'Wood temperature',
-  'report.list.air': 'Air and humidity',
+  'report.list.air': 'Air temperature and humidity',
   'report.list.spot': 'Spot {number}',
   'report.list.spot-along': 'Spot {number}: {along}',
   'report.list.how': 'Write what the meter shows. Pintally corrects it when you type it in.',
@@ -111,8 +111,8 @@ export const reports = {
 
   'report.buyer.not-at-target': 'Not at target yet',
   'report.buyer.not-graded': 'Pin readings by the owner. Not a graded or certified test.',
-  'report.buyer.changes': 'Wood takes up and gives off moisture. Probe it again before you use it.',
-  'report.buyer.day': 'These readings are of this board, on that day.',
+  'report.buyer.changes': 'Wood takes up and gives off moisture. Probe the board again before you use it.',
+  'report.buyer.day': 'The readings are of this board on that day only.',
   'report.buyer.strength':
     'This sheet says nothing about strength. For structural use, follow the grading rules and the local code.',
   'report.buyer.accuracy': 'Pin meters are rough below {leastLimitPct} and above {mostLimitPct}.',

@@ -1,7 +1,7 @@
 /** What boards amount to. */
 export const tally = {
   'tally.title': 'Tally',
-  'tally.lead': 'Board feet, volume, and weight.',
+  'tally.lead': 'How much lumber is here, and what it weighs.',
   'tally.open': 'Tally',
   'tally.open-by': 'Tally by species, thickness, or call',
   'tally.of': 'Boards to tally',

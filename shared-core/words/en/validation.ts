@@ -1,7 +1,7 @@
 /** What is wrong with a field of a form. */
 export const validation = {
   'validation.fix-fields': 'Not saved yet. Fix the highlighted fields.',
-  'validation.not-understood': 'Pintally does not understand that input. Check the values.',
+  'validation.not-understood': 'One of the values is not valid. Check them.',
 
   'validation.missing': 'Fill this in.',
   'validation.path-missing': 'Give a path.',
@@ -24,7 +24,7 @@ export const validation = {
   'validation.most-at-once': 'At most {most} at a time. Add the rest after these.',
 
   'validation.name-missing': 'Give it a name.',
-  'validation.name-too-long': 'Use at most 80 letters.',
+  'validation.name-too-long': 'Use at most 80 characters.',
   'validation.merged-with-itself': 'Choose another board.',
   'validation.pieces-alike': 'Two pieces have the same ID. Give each its own.',
   'validation.board-code': 'A board ID has up to 16 letters, digits, and hyphens, like OAK-07.',

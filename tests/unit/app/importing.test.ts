@@ -131,7 +131,7 @@ test('rows that cannot go in are shown with their reasons, and the others go in'
     [4, '“2/30/2025” is not a date. Check the order of day and month.'],
     [5, 'May 3, 2031 is in the future, or too long ago.'],
     [6, '“99” is not between 3 mm and 400 mm. Check the unit.'],
-    [8, 'A reading without a date.'],
+    [8, 'The reading has no date.'],
     [9, 'No board ID.'],
     [10, '“Average” is a totals row.'],
     [11, 'Line 2 gives this board another species.'],
@@ -216,8 +216,8 @@ test('an oven-dry check of today loses no weight', async () => {
 describe('what is no table is refused with a sentence', () => {
   test.each([
     ['a zipped workbook', Buffer.from('PK\x03\x04 and more'), 'This is a workbook'],
-    ['a picture', Buffer.from('\x89PNG\r\n', 'latin1'), 'This file is not a table of text.'],
-    ['bytes', Buffer.from([1, 2, 3, 4, 5, 6, 7, 200]), 'This file is not a table of text.'],
+    ['a picture', Buffer.from('\x89PNG\r\n', 'latin1'), 'This file is not a text table.'],
+    ['bytes', Buffer.from([1, 2, 3, 4, 5, 6, 7, 200]), 'This file is not a text table.'],
     ['nothing', '', 'This table is empty.'],
     ['an endless line', 'a'.repeat(400_000), 'A line of this file is too long.'],
     ['an open quote', 'Board,MC\n"X-1,12\nX-2,13\n', 'A quotation mark in line 2 is never closed.'],

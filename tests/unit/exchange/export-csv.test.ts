@@ -89,8 +89,8 @@ test('of a board that left, it is written when, why, and to whom', async () => {
   const leaving = { why: 'sold', at: yard.now(), note: 'Marta, for shelves' } as const;
   await yard.command('boards.archive', { boardIds: [yard.boards[1]!.id], ...leaving });
   expect(await exported('boards')).toMatchObject([
-    { 'Archived at': '', 'Why it left': '', 'To whom or what for': '' },
-    { 'Archived at': yard.now(), 'Why it left': 'Sold', 'To whom or what for': 'Marta, for shelves' },
+    { 'Left the yard at': '', 'Why it left': '', 'To whom or what for': '' },
+    { 'Left the yard at': yard.now(), 'Why it left': 'Sold', 'To whom or what for': 'Marta, for shelves' },
   ]);
 });
 

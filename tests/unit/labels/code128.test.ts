@@ -35,9 +35,9 @@ describe('a label without a Code 128 says why, or at least that it has none', ()
     return page!.operations.flatMap((each) => (each.kind === 'text' ? [each.text] : []));
   };
   test.each([
-    ['of letters beyond ASCII', 'ΩΔ-7', 60, 30, 'No bar code for this ID'],
-    ['too long', 'NORTH-RIDGE-OAK-2026-LOT-17', 60, 30, 'No room for a bar code'],
-    ['on a label too small for either sentence', 'OAK-07', 25, 13, 'No bar code'],
+    ['of letters beyond ASCII', 'ΩΔ-7', 60, 30, 'No barcode for this ID'],
+    ['too long', 'NORTH-RIDGE-OAK-2026-LOT-17', 60, 30, 'No room for a barcode'],
+    ['on a label too small for either sentence', 'OAK-07', 25, 13, 'No barcode'],
   ])('%s', (_, code, widthMm, heightMm, said) => {
     expect(textsOf(code, widthMm, heightMm)).toContain(said);
   });

@@ -59,7 +59,7 @@ test('what is larger than the board is asked about, and cut on yes', async () =>
     );
   });
   await user.click(form.getByRole('radio', { name: 'Crosscut, across the grain' }));
-  expect(form.getByText('Fresh ends dry faster and check. Coat them.')).toBeTruthy();
+  expect(form.getByText('Fresh ends dry faster and may check. Coat them.')).toBeTruthy();
   await user.type(await form.findByLabelText('Length of piece 1'), '3');
   await user.click(form.getByRole('button', { name: 'Cut' }));
   expect(await form.findByText(/^The pieces are 3.0 m long together, and WAL-01 is 2.4 m./)).toBeTruthy();

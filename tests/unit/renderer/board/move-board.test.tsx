@@ -111,7 +111,7 @@ test('a move that never was is deleted after saying what then counts', async () 
   });
   await user.click(list.getByRole('button', { name: /^Delete the move to Pole shed on / }));
   const form = within(await screen.findByRole('dialog', { name: 'Delete this move of OAK-01?' }));
-  expect(form.getByText(/^OAK-01 then counts as in Fence row all that time\./)).toBeTruthy();
+  expect(form.getByText(/^OAK-01 is then in Fence row for all that time\./)).toBeTruthy();
   await user.click(form.getByRole('button', { name: 'Delete' }));
   expect(machine.inputsOf('moves.delete')).toMatchObject([{ id: 2, basedOn: 1, together: false }]);
 }, 15_000);

@@ -490,7 +490,7 @@ describe('Getting them on paper', () => {
     await user.click(screen.getByRole('button', { name: 'Yes, printed' }));
     await vi.waitFor(() =>
       expect(useNotices.getState().notices).toMatchObject([
-        { kind: 'done', sentence: '4 labels count as printed.' },
+        { kind: 'done', sentence: '4 labels marked as printed.' },
       ]),
     );
     expect(machine.inputsOf('labels.recordPrint')).toEqual([{ boardIds: [1, 2, 3, 4], paperId: 'roll' }]);
@@ -517,7 +517,7 @@ describe('Getting them on paper', () => {
       const { machine } = await opened(() => ({ state: 'printed', why: '' }));
       await vi.waitFor(() =>
         expect(useNotices.getState().notices).toMatchObject([
-          { kind: 'done', sentence: 'Tags by the saw printed 2 labels. They count as printed.' },
+          { kind: 'done', sentence: 'Tags by the saw printed 2 labels. They are marked as printed.' },
         ]),
       );
       expect(machine.inputsOf('printers.print')).toMatchObject([

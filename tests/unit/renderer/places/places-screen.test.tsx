@@ -596,9 +596,9 @@ describe('A place that is no longer used', () => {
     const { machine, user } = open(places, { 'places.merge': () => places[0]! });
     await user.click(await screen.findByRole('button', { name: 'More: Lean-to' }));
     await user.click(screen.getByRole('menuitem', { name: 'Merge into another place' }));
-    const dialog = within(await screen.findByRole('dialog', { name: 'Merge Lean-to into another' }));
-    await user.selectOptions(await dialog.findByLabelText('Into'), 'Pole shed');
-    await user.click(dialog.getByLabelText('That of Lean-to'));
+    const dialog = within(await screen.findByRole('dialog', { name: 'Merge Lean-to' }));
+    await user.selectOptions(await dialog.findByLabelText('Merge into'), 'Pole shed');
+    await user.click(dialog.getByLabelText('The air of Lean-to'));
     await user.click(dialog.getByRole('button', { name: 'Merge' }));
     expect(machine.inputsOf('places.merge')).toMatchObject([{ id: 62, basedOn: 1, intoId: 60, air: 'own' }]);
   }, 15_000);

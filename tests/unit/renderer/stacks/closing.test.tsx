@@ -67,8 +67,8 @@ test('a stack is closed after saying what that comes to, and the refusal says wh
 
 test('a stack is merged into another, with the day on which its boards were moved there', async () => {
   const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
-  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak into another');
-  await user.selectOptions(await dialog.findByLabelText('Into'), 'Other oak');
+  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak');
+  await user.selectOptions(await dialog.findByLabelText('Merge into'), 'Other oak');
   expect(dialog.getByLabelText('They were moved to Barn')).toHaveProperty('checked', true);
   await user.click(dialog.getByRole('button', { name: 'Merge' }));
   await waitFor(() => expect(told()).toEqual(['Ridge oak is merged into Other oak.']));
@@ -84,12 +84,12 @@ test('two notes that are too long for one: the dialog says where the one of the 
   const { user } = openStack(aStack({ note: long }), {
     'stacks.list': () => [other, { ...other, id: 3, name: 'Third oak', note: long }],
   });
-  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak into another');
-  const into = await dialog.findByLabelText('Into');
+  const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak');
+  const into = await dialog.findByLabelText('Merge into');
   await user.selectOptions(into, 'Other oak');
   expect(dialog.queryByText(/too long/)).toBeNull();
   await user.selectOptions(into, 'Third oak');
-  expect(dialog.getByText(/^The two notes are too long for one\. That of Ridge oak stays/)).toBeTruthy();
+  expect(dialog.getByText(/^The two notes are too long for one\. The note of Ridge oak stays/)).toBeTruthy();
 }, 15_000);
 
 test('a closed stack says where its boards are', async () => {
