@@ -94,7 +94,7 @@ export const exchange = {
   'merge.field.air-source': 'Source of the air',
   'merge.field.date': 'Date',
   'merge.field.finished': 'Finished',
-  'merge.field.dated-by': 'Where the date is from',
+  'merge.field.dated-by': 'Source of the date',
   'merge.field.depth': 'Depth',
   'merge.field.weight': 'Weight',
   'merge.field.own-checks': 'Corrected by own checks',

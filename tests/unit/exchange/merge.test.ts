@@ -211,8 +211,9 @@ test('nothing that I went on with leaves my lists without a question', async () 
     fc.asyncProperty(some, more, more, async (before, a, b) => {
       const { mine, theirs } = forked(before);
       const base = recordsOf(theirs.file);
-      doSteps(mine, a, 1);
-      doSteps(theirs, b, 2);
+      // One board that they let go and I went on with, whatever else is drawn.
+      doSteps(mine, [{ what: 'edit-board', a: 0, b: 1, text: 'mine' }, ...a], 1);
+      doSteps(theirs, [{ what: 'archive', a: 0, b: 0, text: '' }, ...b], 2);
       mine.close();
       theirs.close();
       const [ours, others] = [recordsOf(mine.file), recordsOf(theirs.file)];
