@@ -124,7 +124,7 @@ test.describe('in the demo yard', () => {
     await press('button', 'Print');
     await expect(page.locator('body')).toHaveAttribute('data-printed', '');
     await press('button', 'Yes, printed');
-    await expect(page.getByText('27 labels count as printed.')).toBeVisible();
+    await expect(page.getByText('27 labels marked as printed.')).toBeVisible();
   });
 
   test('what comes in above the focus leaves it in sight', async ({ pintally: { page, stall } }) => {
