@@ -162,8 +162,10 @@ const toRowBy =
 interface LeftBoard {
   id: number;
   code: string;
+  speciesId: string;
   sawnOn: string | null;
   thicknessMm: number;
+  thicknessQuarters: number | null;
   leftAt: string;
 }
 
@@ -242,7 +244,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      WHERE b.stack_id = @stackId AND b.archived_at < @dayFrom AND ${LEFT_YARD} ORDER BY b.code`,
   );
   const leftYard = db.prepare<[], LeftBoard>(
-    `SELECT b.id, b.code, b.sawn_on AS sawnOn, b.thickness_mm AS thicknessMm, b.archived_at AS leftAt FROM board b
+    `SELECT b.id, b.code, b.species_id AS speciesId, b.sawn_on AS sawnOn, b.thickness_mm AS thicknessMm,
+       b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt FROM board b
      WHERE b.archived_at IS NOT NULL AND ${LEFT_YARD} ORDER BY b.archived_at, b.id`,
   );
   const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string }, BoardOnPage>(

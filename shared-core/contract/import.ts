@@ -166,6 +166,8 @@ export const importChoicesSchema = z.object({
   /** What names mean that the yard does not know, by `nameKey`. */
   speciesOfNames: byName(z.string().max(60)),
   placesOfNames: byName(placeMeantSchema),
+  /** Whether boards of the table are those of the yard, though it gives them another species or thickness. */
+  areInYard: z.boolean().default(false),
   /** The meter that all readings are of; null where nobody knows. */
   meterId: rowIdSchema.nullable(),
   /** Which came first where boards were moved on a day of their readings; null while unknown. */
@@ -187,6 +189,7 @@ export const nothingChosen = {
   thicknessQuarters: null,
   speciesOfNames: {},
   placesOfNames: {},
+  areInYard: false,
   meterId: null,
   order: null,
   fixes: [],

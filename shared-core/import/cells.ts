@@ -323,6 +323,22 @@ function aheadIn(offset: string): number {
   return (sign === '-' ? -1 : 1) * (Number(hours ?? 0) * 60 + Number(minutes ?? 0));
 }
 
+/** Three whole numbers between slashes, with what may follow; of other marks `numberIn` takes none. */
+const IN_FIGURES = /^\d{1,4}\s?\/\s?\d{1,2}\s?\/\s?\d{1,4}(?![\d.,])/;
+/** A day with the name of its month. */
+const DAY_AND_MONTH = /^\d{1,2}(?:st|nd|rd|th)?[\s./-]+(\p{L}{3,})\.?$/u;
+
+/** Whether a cell can be meant for a date, with a year or without: "7/1/2025", "12/13/14", "3 May". */
+export function isDateLike(text: string, today: string): boolean {
+  const bare = withoutWeekday(text);
+  const month = DAY_AND_MONTH.exec(bare)?.[1];
+  return (
+    IN_FIGURES.test(bare) ||
+    dayByName(bare, today) !== null ||
+    (month !== undefined && monthIn(month) !== null)
+  );
+}
+
 /** A time of day in a cell, in minutes since midnight: "14:20", "2:20 pm"; null for none. */
 export function timeIn(text: string): number | null {
   const found =

@@ -9,7 +9,7 @@ import {
   rolesOfReadings,
 } from '../contract/import.ts';
 import { boardCodeSchema, MOST_NOTE_LETTERS, type NewBoard } from '../contract/yard.ts';
-import { type Depth, isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
+import type { Depth } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { ohmsIn } from '../units/typed-ohms.ts';
 import type { Species } from '../wood/species/species.ts';
@@ -32,6 +32,7 @@ import { depthNamed } from './headers.ts';
 import type { Rows } from './rows.ts';
 import { speciesNamed } from './species-named.ts';
 import { isTotal } from './totals.ts';
+import { whyNoReading, whyTextIsNoReading } from './usable-reading.ts';
 
 /** One reading of a table. */
 export interface TableReading {
@@ -84,10 +85,10 @@ export interface BoardToAdd
   firstReadOn: string | null;
 }
 
-export interface KnownBoard {
+/** A board of the yard, as far as a table is compared with it. */
+export interface KnownBoard
+  extends Pick<NewBoard, 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'sawnOn'> {
   id: number;
-  sawnOn: string | null;
-  thicknessMm: number;
   /** The local day on which it was sold, used or scrapped; null while it is in the yard. */
   leftOn: string | null;
 }
@@ -118,6 +119,8 @@ export interface BoardsOfTable {
   known: number;
   /** Those of them that left the yard, by their IDs. */
   left: string[];
+  /** Those of them that the table gives another species or thickness. */
+  otherInYard: number;
   /** Boards that come into one stack, of several that the table has for them. */
   inTwoStacks: number;
   /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
@@ -148,8 +151,17 @@ const NOT_EXCLUDED = /^(no|false|0|nein)$/i;
 const MOST_REASON_LETTERS = 200;
 const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
 
-/** A table of boards, with readings or without: what goes in, and of each row that does not, why. */
-export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard): BoardsOfTable {
+/**
+ * A table of boards, with readings or without: what goes in, and of each row that does not, why.
+ *
+ * @param isTurned  each row was a column, so that no two rows are of one board
+ */
+export function checkBoards(
+  rows: Rows,
+  choices: ImportChoices,
+  yard: KnownYard,
+  isTurned: boolean,
+): BoardsOfTable {
   const species = speciesReader(rows, choices, yard);
   const writtenAs = new Map<string, string>();
   /** Cells in which the meter showed no number, by what is written there. */
@@ -222,6 +234,8 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
         message('import.codes-clash', { cellTypedText: typed, otherTypedText: other, boardCode: code }),
       );
     }
+    if (isTurned && writtenAs.has(code))
+      return refuse(codeColumn, message('import.twice-turned', { boardCode: code }));
     writtenAs.set(code, typed);
 
     function length(found: ReturnType<typeof of>, leastMm: number, mostMm: number) {
@@ -304,6 +318,11 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
         withoutNumber.set(text, (withoutNumber.get(text) ?? 0) + 1);
         continue;
       }
+      const isNone = whyTextIsNoReading(text, yard.today);
+      if (isNone) {
+        refuse(column, isNone);
+        continue;
+      }
       const choice = choices.columns[column]!;
       const read = readingsIn(text, unitOf(column) ?? choice.unit, decimalMark);
       if (read === null) {
@@ -329,8 +348,9 @@ export function checkBoards(rows: Rows, choices: ImportChoices, yard: KnownYard)
       }
       const { named, mm: depthMm } = depthOf(column);
       for (const { raw, unit, note } of read) {
-        if (!(raw > 0 && isOnAMeter(raw) && raw <= MOST_TYPED[unit])) {
-          refuse(column, noReading(text));
+        const why = whyNoReading(text, raw, unit);
+        if (why) {
+          refuse(column, why);
           continue;
         }
         const depth = choice.depth ?? named;
@@ -456,14 +476,20 @@ function gather(
   const days: BoardDay[] = [];
   let known = 0;
   const left: string[] = [];
+  let otherInYard = 0;
   let inTwoStacks = 0;
   for (const [code, all] of byCode) {
-    const boardId = yard.board(code)?.id ?? null;
-    const isKnown = boardId !== null;
+    const inYard = yard.board(code);
+    const boardId = inYard?.id ?? null;
+    const isKnown = inYard !== undefined;
     const stackNames = new Set(
       all.flatMap(({ stackName }) => (stackName === null ? [] : nameKey(stackName))),
     );
-    const alike = isKnown ? all : all.filter((facts) => !conflicts(facts, all, rows));
+    const others = inYard ? all.filter((facts) => isOther(facts, inYard)) : [];
+    if (others.length > 0) otherInYard++;
+    if (inYard && !choices.areInYard) for (const facts of others) refuseOther(facts, inYard, rows, yard);
+    const ofKnown = choices.areInYard ? all : all.filter((facts) => !others.includes(facts));
+    const alike = isKnown ? ofKnown : all.filter((facts) => !conflicts(facts, all, rows));
     const group = stackNames.size > 1 ? inOneStackADay(alike, rows) : alike;
     const first = <T>(pick: (facts: RowFacts) => T | null): T | null =>
       group.map(pick).find((value) => value !== null) ?? null;
@@ -514,7 +540,31 @@ function gather(
     });
     days.push(...ofBoard);
   }
-  return { boards, days, known, left, inTwoStacks };
+  return { boards, days, known, left, otherInYard, inTwoStacks };
+}
+
+const isOtherThickness = (one: number, other: number): boolean => Math.abs(one - other) > 0.5;
+
+/** Whether a row gives a board another species or thickness than the board of the yard with its ID. */
+const isOther = ({ speciesId, thickness }: RowFacts, inYard: KnownBoard): boolean =>
+  (speciesId !== null && speciesId !== inYard.speciesId) ||
+  (thickness !== null && isOtherThickness(thickness.mm, inYard.thicknessMm));
+
+function refuseOther(
+  { row, code, speciesId }: RowFacts,
+  inYard: KnownBoard,
+  rows: Rows,
+  yard: KnownYard,
+): void {
+  if (speciesId !== null && speciesId !== inYard.speciesId) {
+    const speciesName = yard.species.find(({ id }) => id === inYard.speciesId)?.name ?? inYard.speciesId;
+    const facts = { boardCode: code, speciesName };
+    rows.refuse(row, rows.columnOf('code'), message('import.yard-other-species', facts));
+  } else {
+    const yardThickness = thicknessOf(inYard);
+    const facts = { boardCode: code, yardThickness };
+    rows.refuse(row, rows.columnOf('code'), message('import.yard-other-thickness', facts));
+  }
 }
 
 /** Whether a row gives its board another species or thickness than the first row that gives one; it is then refused. */
@@ -534,7 +584,7 @@ function conflicts(facts: RowFacts, all: readonly RowFacts[], rows: Rows): boole
     return true;
   }
   const thick = all.find(({ thickness }) => thickness !== null);
-  if (facts.thickness && thick?.thickness && Math.abs(thick.thickness.mm - facts.thickness.mm) > 0.5) {
+  if (facts.thickness && thick?.thickness && isOtherThickness(thick.thickness.mm, facts.thickness.mm)) {
     const { mm, quarters } = thick.thickness;
     const rowThickness = thicknessOf({ thicknessMm: mm, thicknessQuarters: quarters });
     rows.refuse(

@@ -2,7 +2,6 @@ import { answerFor, type ColumnUnit, type ImportChoices, isOhmUnit } from '../co
 import { MOST_PIECE_LETTERS } from '../contract/oven-checks.ts';
 import { MOST_NOTE_LETTERS } from '../contract/yard.ts';
 import { KG_PER_POUND } from '../measures.ts';
-import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { ohmsIn } from '../units/typed-ohms.ts';
 import { message } from '../words/message.ts';
@@ -10,6 +9,7 @@ import { dayIn, isBlank, numberIn, numbersIn } from './cells.ts';
 import type { KnownYard } from './check-boards.ts';
 import type { Rows } from './rows.ts';
 import { speciesNamed } from './species-named.ts';
+import { whyNoReading, whyTextIsNoReading } from './usable-reading.ts';
 
 /** An oven-dry check of a table: what the meter showed of a piece, and what it weighed before and after. */
 export interface OvenCheckOfTable {
@@ -99,10 +99,12 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
         if (isOhmUnit(unit)) return isOhms ? ohmsIn(value, unit) : 0;
         return isOhms || (unit !== 'pct' && unit !== 'share') ? 0 : value * (unit === 'share' ? 100 : 1);
       });
-      const are =
-        values.length > 0 && values.every((raw) => raw > 0 && isOnAMeter(raw) && raw < MOST_TYPED.ohm);
-      if (!are) refuse(column, message('import.no-reading', { cellTypedText: text }));
-      return are ? values : [];
+      const why =
+        whyTextIsNoReading(text, yard.today) ??
+        (values.length === 0 ? message('import.no-reading', { cellTypedText: text }) : null) ??
+        values.map((raw) => whyNoReading(text, raw, isOhms ? 'ohm' : 'pct')).find((each) => each !== null);
+      if (why) refuse(column, why);
+      return why ? [] : values;
     });
     if (readingColumns.length === 0) refuse(-1, message('import.no-meter-value'));
     const tempColumn = rows.columnOf('wood-temp');

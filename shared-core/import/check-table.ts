@@ -49,6 +49,8 @@ export interface CheckedTable {
   unknownPlaces: MissedName[];
   /** Boards of the table that the yard has. */
   knownBoards: number;
+  /** Those of them that the table gives another species or thickness. */
+  otherInYard: number;
 }
 
 /** A remark names no more boards than a person reads. */
@@ -67,8 +69,17 @@ const NEEDED: Record<ImportChoices['kind'], readonly ColumnRole[]> = {
   oven: ['piece', 'reading', 'wet-weight'],
 };
 
-/** What of a table goes into the yard, as a person chose to read it, and what does not. */
-export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard): CheckedTable {
+/**
+ * What of a table goes into the yard, as a person chose to read it, and what does not.
+ *
+ * @param isTurned  its rows were columns
+ */
+export function checkTable(
+  table: Table,
+  choices: ImportChoices,
+  yard: KnownYard,
+  isTurned: boolean,
+): CheckedTable {
   const plan: ImportPlan = {
     places: [],
     stacks: [],
@@ -82,10 +93,13 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
   const problems = problemsOf(choices);
   const remarks: Message[] = [];
   let knownBoards = 0;
+  let otherInYard = 0;
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
-      const { boards, days, known, left, inTwoStacks, withoutNumber } = checkBoards(rows, choices, yard);
-      knownBoards = known;
+      const checked = checkBoards(rows, choices, yard, isTurned);
+      const { boards, days, left, inTwoStacks, withoutNumber } = checked;
+      knownBoards = checked.known;
+      otherInYard = checked.otherInYard;
       plan.days = days;
       planBoards(boards);
       if (left.length > 0)
@@ -194,6 +208,7 @@ export function checkTable(table: Table, choices: ImportChoices, yard: KnownYard
     unknownSpecies: species,
     unknownPlaces: places,
     knownBoards,
+    otherInYard,
   };
 }
 

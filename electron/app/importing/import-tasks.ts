@@ -51,7 +51,7 @@ export type PlanPart =
 export interface CheckedAnswer
   extends Pick<
     CheckedTable,
-    'problems' | 'remarks' | 'rows' | 'leftOut' | 'unknownSpecies' | 'unknownPlaces'
+    'problems' | 'remarks' | 'rows' | 'leftOut' | 'otherInYard' | 'unknownSpecies' | 'unknownPlaces'
   > {
   counts: ImportCounts;
   knownReadings: number;
@@ -78,6 +78,7 @@ const IN_PART = 200;
 /** The thread's side: it has the table, which no answer carries whole. */
 export function createImportTasks() {
   let table: Table | null = null;
+  let isTurned = false;
 
   function withYard<T>(file: string, work: (db: Database.Database) => T): T {
     const db = new Database(file, { readonly: true, timeout: 2000 });
@@ -120,7 +121,9 @@ export function createImportTasks() {
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
       const inYard = db.prepare<[string], KnownBoard>(
-        'SELECT id, sawn_on AS sawnOn, thickness_mm AS thicknessMm, NULL AS leftOn FROM board WHERE code = ? AND archived_at IS NULL',
+        `SELECT id, species_id AS speciesId, sawn_on AS sawnOn, thickness_mm AS thicknessMm,
+          thickness_quarters AS thicknessQuarters, NULL AS leftOn
+        FROM board WHERE code = ? AND archived_at IS NULL`,
       );
       // Of several that had an ID the last is meant.
       const left = new Map(
@@ -149,7 +152,7 @@ export function createImportTasks() {
         closedStacks: new Set(closedKeys.filter((key) => !openKeys.has(key))),
         closedPlaces: new Set(closedPlaces.map(({ id }) => id)),
       };
-      const checked = checkTable(rows, choices, yard);
+      const checked = checkTable(rows, choices, yard, isTurned);
       const { plan } = checked;
       const knownOf = reads.readings.ofDays;
       let readings = 0;
@@ -204,6 +207,7 @@ export function createImportTasks() {
           const asWritten = tableInFile(question.file);
           const turned = turnedTable(asWritten, reader);
           const below = turned ? null : belowEachOther(asWritten, today);
+          isTurned = turned !== null;
           table = turned ?? withHeadings(below ?? asWritten, reader);
           const reshaped = turned ? 'turned' : below ? 'below' : null;
           const guessed = guessedOf(guessTable(table, reader), today);
@@ -228,11 +232,20 @@ const MINUTE_MS = 60_000;
 /** Since midnight, by the clock of this machine. */
 const minutesOf = (time: Date): number => time.getHours() * 60 + time.getMinutes();
 
-const pick = ({ problems, remarks, rows, leftOut, unknownSpecies, unknownPlaces }: CheckedTable) => ({
+const pick = ({
   problems,
   remarks,
   rows,
   leftOut,
+  otherInYard,
+  unknownSpecies,
+  unknownPlaces,
+}: CheckedTable) => ({
+  problems,
+  remarks,
+  rows,
+  leftOut,
+  otherInYard,
   unknownSpecies: unknownSpecies.slice(0, 100),
   unknownPlaces: unknownPlaces.slice(0, 100),
 });

@@ -12,7 +12,7 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Select } from '../../form/Field.tsx';
+import { Checkbox, Select } from '../../form/Field.tsx';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { go } from '../../stores/navigation.ts';
 import { attempt, sentenceOf, tellDone } from '../../stores/notices.ts';
@@ -214,6 +214,13 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
               <li key={JSON.stringify(each)}>{say(each)}</li>
             ))}
           </ul>
+        )}
+        {checked && checked.otherInYard > 0 && (
+          <Checkbox
+            label={say('import.are-in-yard', { boards: checked.otherInYard })}
+            checked={choices.areInYard}
+            onChecked={(areInYard) => set({ areInYard })}
+          />
         )}
         {checked && (
           <RefusedRows

@@ -98,6 +98,8 @@ export const importRequests = {
         knownReadings: z.number().int(),
         rows: z.number().int(),
         leftOut: z.number().int(),
+        /** Boards of the yard that the table gives another species or thickness. */
+        otherInYard: z.number().int(),
         refused: z.number().int(),
         /** Those of them that are shown. */
         refusedRows: z.array(refusedRowSchema),

@@ -102,6 +102,8 @@ export function findSpecies(query: string, allSpecies: readonly Species[]): Spec
 /** Whether this is what the trade sells under one name, and not one species: "Red oak (any)". */
 const isAny = ({ name }: Species): boolean => name.endsWith('(any)');
 
+const isSoldAs = (typed: readonly string[], name: string): boolean => match([...typed, 'any'], name) === 0;
+
 /**
  * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else the trade's group that
  * is sold under it, so that "red oak" is no question; else those that have it as another name; else those with a name that
@@ -112,14 +114,13 @@ const isAny = ({ name }: Species): boolean => name.endsWith('(any)');
  */
 export function speciesMeant(text: string, found: readonly Species[]): Species[] {
   const typed = words(text);
-  const isSoldAs = (name: string): boolean => match([...typed, 'any'], name) === 0;
   const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
   const hasName = ({ name, aliases, botanicalName }: Species, fits: (name: string) => boolean): boolean =>
     [name, ...aliases, botanicalName ?? ''].some(fits);
   const isWhole = (name: string): boolean => match(typed, name) === 0;
   const ways: ((species: Species) => boolean)[] = [
     ({ name }) => isWhole(name),
-    ({ name }) => isSoldAs(name),
+    ({ name }) => isSoldAs(typed, name),
     (species) => isAny(species) && hasName(species, isWhole),
     (species) => hasName(species, isWhole),
     (species) => hasName(species, begins),
@@ -127,6 +128,31 @@ export function speciesMeant(text: string, found: readonly Species[]): Species[]
   ];
   if (typed.length === 0) return [];
   return ways.map((fits) => found.filter(fits)).find((meant) => meant.length > 0) ?? [];
+}
+
+/**
+ * What a text of another program or hand names beyond doubt: the species of that very name, the trade's group sold under it,
+ * else those that have it as another name, else those whose name ends with it: "walnut", but not "WO" or "wormy".
+ *
+ * @example speciesCalled('chestnut', builtInSpecies) // [American chestnut]
+ */
+export function speciesCalled(text: string, species: readonly Species[]): Species[] {
+  const typed = words(text);
+  if (typed.length === 0) return [];
+  const names = ({ name, aliases, botanicalName }: Species): string[] => [
+    name,
+    ...aliases,
+    botanicalName ?? '',
+  ];
+  const isWhole = (name: string): boolean => match(typed, name) === 0;
+  const ends = (name: string): boolean => words(name).slice(-typed.length).join(' ') === typed.join(' ');
+  const meant = speciesMeant(text, findSpecies(text, species));
+  const whole = meant.filter((each) => names(each).some((name) => isWhole(name) || isSoldAs(typed, name)));
+  return whole.length > 0
+    ? whole
+    : meant.length === 1
+      ? meant.filter((each) => names(each).some(ends))
+      : meant;
 }
 
 function rankOf(typed: string[], species: Species): number {

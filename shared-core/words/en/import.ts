@@ -18,6 +18,10 @@ export const importing = {
   'import.too-long': 'This is longer than {mostLetters} characters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
+  'import.reading-is-date':
+    '“{cellTypedText}” can be a date. Write several readings as 12; 13; 14, or choose another column.',
+  'import.reading-above': '“{cellTypedText}” is above {mostLimitPct}. Check the reading and its unit.',
+  'import.reading-below': '“{cellTypedText}” is below {leastLimitPct}. Check the reading and its unit.',
   'import.no-reading-unit': '“{cellTypedText}” is not a unit of readings.',
   'import.reading-without-date': 'The reading has no date.',
   'import.read-before-sawn': 'Read on {readOn}, before it was sawn on {sawnOn}.',
@@ -37,6 +41,9 @@ export const importing = {
   'import.other-stack': 'Line {line} has this ID on the same day, in another stack.',
   'import.other-species': 'Line {line} gives this board another species.',
   'import.other-thickness': 'Line {line} says that this board is {rowThickness} thick.',
+  'import.yard-other-species': '{boardCode} in this yard is {speciesName}.',
+  'import.yard-other-thickness': '{boardCode} in this yard is {yardThickness} thick.',
+  'import.twice-turned': '{boardCode} is over two columns of the table. Give each board its own ID.',
   'import.no-weight': '“{cellTypedText}” is not a weight.',
   'import.no-piece': 'No piece.',
   'import.no-meter-value': 'No meter reading.',
@@ -182,6 +189,8 @@ export const importing = {
   'import.counts':
     '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
   'import.nothing-new': 'Nothing in this table is new.',
+  'import.are-in-yard':
+    '{boards, plural, one {It is the board} other {They are the boards}} of this yard. Add their readings; species and thickness stay.',
   'import.known-readings': '{readings, plural, one {# reading is} other {# readings are}} here already.',
   'import.refused': '{rows, plural, one {# row does} other {# rows do}} not go in',
   'import.refused-shown': '{first}–{last} of {refused}',

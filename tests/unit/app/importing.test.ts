@@ -266,6 +266,27 @@ describe('a cell of which nobody knows what was meant is no reading', () => {
     const checked = await check(await read(rowOf(cell)));
     expect(checked.counts.readings).toBe(readings.length);
   });
+  test.each([
+    ['7/1/2025', 'import.reading-is-date'],
+    ['7/1/2025 14:00', 'import.reading-is-date'],
+    ['12/13/14', 'import.reading-is-date'],
+    ['3 May', 'import.reading-is-date'],
+    ['May 3, 2025', 'import.reading-is-date'],
+    ['2025', 'import.reading-above'],
+    ['1,402', 'import.reading-above'],
+    ['0.14', 'import.reading-below'],
+  ] as const)('%s', async (cell, code) => {
+    const rows = [2, 3, 4].map((at) => `M-${at},walnut,8/4,5/3/2025,14.${at}\n`).join('');
+    const checked = await check(await read(rowOf(cell) + rows));
+    const problem = checked.refusedRows.flatMap(({ problems }) => problems)[0]?.problem;
+    expect([checked.counts.readings, checked.refused, problem?.code]).toEqual([3, 1, code]);
+  });
+  test('200.1 is above what a pin meter shows, and 200 is not', async () => {
+    const checked = await check(
+      await read(`${rowOf('200')}M-2,walnut,8/4,5/3/2025,200.1\nM-3,walnut,8/4,5/3/2025,20.1\n`),
+    );
+    expect(problemsOf(checked)).toEqual([[3, '“200.1” is above 200%. Check the reading and its unit.']]);
+  });
   test('a value in megohms is no percentage', async () => {
     const { plan } = await check(await read(rowOf('14 MOhm')));
     await save(plan);
@@ -273,6 +294,45 @@ describe('a cell of which nobody knows what was meant is no reading', () => {
     const { readings } = await yard.query('boards.get', { id: rows[0]!.id });
     expect(readings.map(({ raw, unit }) => [raw, unit])).toEqual([[14e6, 'ohm']]);
   });
+});
+
+test('an abbreviation is asked about, and answered once for all', async () => {
+  const file =
+    'Board,Species,Thickness\nS-1,W. Oak,8/4\nS-2,White oak,8/4\nS-3,WO,8/4\nS-4,WO,8/4\nS-5,chestnut,8/4\n';
+  const open = await read(file);
+  expect((await check(open)).unknownSpecies).toEqual([
+    { name: 'WO', rows: 2 },
+    { name: 'W. Oak', rows: 1 },
+  ]);
+  const speciesOfNames = { wo: 'oak-white', 'w. oak': 'oak-white' };
+  const checked = await check({ ...open, choices: { ...open.choices, speciesOfNames } });
+  expect(checked.counts.boards).toBe(5);
+});
+
+test('a board of another species or thickness than that of the yard is asked about', async () => {
+  const open = await read(
+    'Board,Species,Thickness (mm),Date,MC\nWAL-01,red oak,16,5/1/2025,14.1\nWAL-02,walnut,50,5/1/2025,15.1\nWAL-02,walnut,16,5/2/2025,15.2\n',
+  );
+  const checked = await check(open);
+  expect(problemsOf(checked)).toEqual([
+    [2, 'WAL-01 in this yard is Black walnut.'],
+    [3, 'WAL-02 in this yard is 16 mm thick.'],
+  ]);
+  expect([checked.otherInYard, checked.counts.readings]).toEqual([2, 1]);
+  const answered = await check({ ...open, choices: { ...open.choices, areInYard: true } });
+  expect([answered.refused, answered.counts.readings]).toEqual([0, 3]);
+});
+
+test('a turned table with one ID over two columns says so, and takes none for the other', async () => {
+  const open = await read('Board,A1,A2,A1\n5/1/2025,20.1,21.2,22.3\n6/1/2025,15.5,16.5,17.5\n');
+  expect(open.reshaped).toBe('turned');
+  const choices = { ...open.choices, speciesId: 'walnut-black', thicknessMm: 27 };
+  const checked = await check({ ...open, choices });
+  expect(problemsOf(checked)).toEqual([
+    [4, say({ code: 'import.twice-turned', facts: { boardCode: 'A1' } })],
+  ]);
+  const fixes = [{ row: 3, column: 0, text: 'A3' }];
+  expect((await check({ ...open, choices: { ...choices, fixes } })).counts.readings).toBe(6);
 });
 
 describe('the time of a reading', () => {
@@ -363,9 +423,9 @@ describe('days that cross', () => {
   test('readings of before a board was sold are its own; later ones and a later sawing are refused', async () => {
     await yard.command('boards.archive', { boardIds: [yard.boards[0]!.id], why: 'sold', at: noon });
     const rows = [
-      'WAL-01,walnut,4/4,5/19/2026,,14',
-      'WAL-01,walnut,4/4,5/21/2026,,13',
-      'WAL-01,walnut,4/4,,5/25/2026,',
+      'WAL-01,walnut,16 mm,5/19/2026,,14',
+      'WAL-01,walnut,16 mm,5/21/2026,,13',
+      'WAL-01,walnut,16 mm,,5/25/2026,',
     ];
     const checked = await check(await read(file(rows.join('\n'))));
     const why = 'Correct the date, or give another board another ID.';
@@ -396,7 +456,7 @@ describe('days that cross', () => {
       const before = (await boardOf()).moves;
       const open = await read(
         file(
-          'WAL-01,walnut,4/4,5/20/2026,,14\nWAL-02,walnut,4/4,5/20/2026 13:30,,13\nN-1,walnut,4/4,5/20/2026,,12',
+          'WAL-01,walnut,16 mm,5/20/2026,,14\nWAL-02,walnut,16 mm,5/20/2026 13:30,,13\nN-1,walnut,16 mm,5/20/2026,,12',
         ),
       );
       const asked = await check(open);

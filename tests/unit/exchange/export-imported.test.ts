@@ -34,17 +34,22 @@ async function imported(kind: CsvKind) {
     speciesId: 'walnut-black',
     thicknessMm: 20,
   };
-  return checkTable(table, choices, {
-    today: '2026-06-01',
-    minutesNow: 1439,
-    localOf: (time) => time,
-    species,
-    board: () => undefined,
-    stacks: new Map(),
-    places: new Map([['shop', 1]]),
-    closedStacks: new Set(),
-    closedPlaces: new Set(),
-  });
+  return checkTable(
+    table,
+    choices,
+    {
+      today: '2026-06-01',
+      minutesNow: 1439,
+      localOf: (time) => time,
+      species,
+      board: () => undefined,
+      stacks: new Map(),
+      places: new Map([['shop', 1]]),
+      closedStacks: new Set(),
+      closedPlaces: new Set(),
+    },
+    false,
+  );
 }
 
 test.each(['metric', 'imperial'] as const)('boards and readings, in %s units', async (units) => {
