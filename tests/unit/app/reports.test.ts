@@ -60,7 +60,7 @@ test('a sheet for a buyer says what it is not, on one page', async () => {
   for (const part of [
     'Pin readings by the owner. Not a graded or certified test.',
     'This sheet says nothing about strength.',
-    'Probe it again before you use it.',
+    'Probe the board again before you use it.',
     'Page 1 of 1',
   ])
     expect(text).toContain(part);
