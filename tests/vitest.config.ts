@@ -20,7 +20,7 @@ const pure = [
   'units',
   'wood',
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
-/** But for those right in `renderer`: `words.test.tsx` there loads modules anew for each language. */
+/** Tests of the window's parts: what one leaves on the page or in a store is another's surprise, so each file is alone. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
 
 /** Tests wait so long for what is on its way; see `patience.ts`. */
@@ -38,6 +38,9 @@ export default defineConfig({
   test: {
     // Many tests wait for hands, threads and files. Meanwhile one more has the core.
     maxWorkers: availableParallelism() + 1,
+    // V8 ends a process of many threads now and then ("Check failed: jit_page.has_value()") where it guards compiled
+    // code by the processor's keys: nodejs/node 64500.
+    execArgv: ['--no-memory-protection-keys'],
     projects: [
       {
         root,
@@ -51,7 +54,7 @@ export default defineConfig({
       },
       // Modules are loaded once and not for each file, which takes half of the processor's time.
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
-      { root, test: { name: 'window', include: ofWindow, isolate: false, ...patient } },
+      { root, test: { name: 'window', include: ofWindow, ...patient } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
         root,

@@ -73,7 +73,9 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5, startedOn: null }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([
+    { stackId: 2, woodTempC: 14.5, startedOn: null, order: null },
+  ]);
   expect(location.hash).toBe('#/round/12');
 });
 
@@ -131,7 +133,9 @@ test('in Fahrenheit for whom that is the unit', async () => {
   useSettings.setState({ settings: { units: 'imperial' } as never });
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '59{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15, startedOn: null }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([
+    { stackId: 1, woodTempC: 15, startedOn: null, order: null },
+  ]);
 });
 
 test('not knowing the temperature is allowed, and its cost is shown', async () => {
@@ -139,7 +143,9 @@ test('not knowing the temperature is allowed, and its cost is shown', async () =
   await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
   expect(screen.getByText(/Readings are not corrected for temperature/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null, startedOn: null }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([
+    { stackId: 1, woodTempC: null, startedOn: null, order: null },
+  ]);
 });
 
 test('the hands are in the temperature field', async () => {
@@ -153,7 +159,9 @@ test('readings from paper have the day they were taken on', async () => {
   await user.click(screen.getByText('Change the date'));
   await typeDay(user, 'Day the readings were taken', '2026-05-04');
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);
+  expect(machine.inputsOf('rounds.start')).toEqual([
+    { stackId: 1, woodTempC: 12, startedOn: '2026-05-04', order: null },
+  ]);
 });
 
 test('readings cannot be of a day still to come: the field says so, and no round starts', async () => {
@@ -210,7 +218,7 @@ describe('a date that is likely wrong is asked about, and nothing typed is lost 
     expect(screen.queryByRole('alert')).toBeNull();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Start anyway' }));
-    const asked = { stackId: 1, woodTempC: 9, startedOn: null };
+    const asked = { stackId: 1, woodTempC: 9, startedOn: null, order: null };
     expect(machine.inputsOf('rounds.start')).toEqual([asked, { ...asked, isDateRight: true }]);
   });
 
@@ -227,7 +235,7 @@ describe('a date that is likely wrong is asked about, and nothing typed is lost 
     await typeDay(user, 'Day the readings were taken', '1971-05-04');
     await user.click(screen.getByRole('button', { name: 'Start the round' }));
     await user.click(screen.getByRole('button', { name: 'Yes, start the round' }));
-    const asked = { stackId: 1, woodTempC: 9 };
+    const asked = { stackId: 1, woodTempC: 9, order: null };
     expect(machine.inputsOf('rounds.start')).toEqual([
       { ...asked, startedOn: '1970-05-04' },
       { ...asked, startedOn: '1971-05-04' },
