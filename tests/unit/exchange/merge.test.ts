@@ -15,6 +15,9 @@ import { doSteps, emptyYard, firstSteps, newFolder, type Step, stepArbitrary } f
 
 vi.setConfig({ testTimeout: 60_000 });
 
+/** The same histories in each run of the tests; another seed hunts for rarer faults. */
+const HISTORIES = { seed: 1, endOnFailure: true } as const;
+
 const act = () => ({
   id: randomUUID(),
   request: 'exchange.merge',
@@ -175,7 +178,7 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
         expect(comparable(recordsOf(back.file))).toEqual(comparable(all));
       },
     ),
-    { numRuns: 4 },
+    { ...HISTORIES, numRuns: 4 },
   );
 });
 
@@ -240,7 +243,7 @@ test('nothing that I went on with leaves my lists without a question', async () 
         kept += worked[named].filter((uuid) => base[named]![uuid] && !left[named].has(uuid)).length;
       }
     }),
-    { numRuns: 5, endOnFailure: true },
+    { ...HISTORIES, numRuns: 5 },
   );
   // Otherwise nothing was tried.
   expect(kept).toBeGreaterThan(0);
