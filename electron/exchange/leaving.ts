@@ -1,10 +1,10 @@
 import { type Clash, MOST_NAMES_TOLD } from '../../shared-core/contract/exchange.ts';
 import {
   type Field,
+  namedOfTable,
   tableOf,
   type YardRecord,
   type YardTableName,
-  yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import type { Db } from '../store/yard-file.ts';
@@ -26,20 +26,19 @@ const LEFT_BY: Partial<Record<YardTableName, readonly [string, ...string[]]>> = 
   endUses: ['undoneAt'],
 };
 
-/** What is told by name when it leaves; of other records only how many. */
+/** Kinds of records whose names are listed when they leave. Others are only counted. */
 const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as const;
 type Told = (typeof TOLD)[number];
 const isTold = (named: YardTableName): named is Told => TOLD.some((each) => each === named);
 
-/** A round that one of the two let go, by which act, and whether it is in the lists once they are brought together. */
+/** A round that one side undid: by which act, and whether it stays in the lists after the merge. */
 interface RoundLeft {
   by: 'mine' | 'theirs';
   act: number | null;
   stays: boolean;
 }
 
-const tableNamed = (table: unknown): YardTableName | undefined =>
-  yardTableNames.find((each) => tableOf(each).table === table);
+const opposite = (who: 'mine' | 'theirs') => (who === 'mine' ? 'theirs' : 'mine');
 const picked = (record: YardRecord, fields: readonly string[]): Record<string, unknown> =>
   Object.fromEntries(fields.map((field) => [field, record[field]]));
 
@@ -129,6 +128,20 @@ export function createLeaving(
     return isOfIt ? round : undefined;
   }
 
+  /**
+   * Whether a record that one of the two undid stays in the lists: with its round, or where the other went on with it and
+   * that was chosen.
+   */
+  function undoneBy(by: 'mine' | 'theirs', named: YardTableName, record: YardRecord) {
+    const round = withRound(by, record);
+    if (round) return { stays: round.stays, isWithRound: true };
+    const keeper = opposite(by);
+    const on = wentOn(keeper, named, record.uuid);
+    if (!isAny(on)) return { stays: false, isWithRound: false };
+    clash(() => words.undoneClash(named, record, by, on));
+    return { stays: choose(record.uuid) === keeper, isWithRound: false };
+  }
+
   function theirUndoneRows(): string[] {
     const coming: string[] = [];
     for (const their of theirs.all('undoneRows', 'main')) {
@@ -138,23 +151,17 @@ export function createLeaving(
       ) {
         continue;
       }
-      const named = tableNamed(their.inTable);
+      const named = namedOfTable(their.inTable);
       const record = named && mine.one(named, their.uuid);
       if (named === undefined || record === undefined) {
         coming.push(their.uuid);
         continue;
       }
-      const round = withRound('theirs', record);
-      const on = round ? null : wentOn('mine', named, record.uuid);
-      let stays = round?.stays === true;
-      if (on && isAny(on)) {
-        clash(() => words.undoneClash(named, record, 'theirs', on));
-        stays = choose(record.uuid) === 'mine';
-      }
+      const { stays, isWithRound } = undoneBy('theirs', named, record);
       if (stays) keptRows.push(their);
       else {
         coming.push(their.uuid);
-        if (named === 'readings' || round === undefined) tell(named, record);
+        if (named === 'readings' || !isWithRound) tell(named, record);
       }
     }
     return coming;
@@ -163,17 +170,11 @@ export function createLeaving(
   function myUndoneRows(): void {
     for (const own of mine.all('undoneRows', 'theirs')) {
       if (edits.ofTheirs.wasDeleted('undone_row', own.uuid)) continue;
-      const named = tableNamed(own.inTable);
+      const named = namedOfTable(own.inTable);
       const record = named && theirs.one(named, own.uuid);
-      if (named === undefined || record === undefined) continue;
-      const round = withRound('mine', record);
-      const on = round ? null : wentOn('theirs', named, record.uuid);
-      let stays = round?.stays === true;
-      if (on && isAny(on)) {
-        clash(() => words.undoneClash(named, record, 'mine', on));
-        stays = choose(record.uuid) === 'theirs';
+      if (named !== undefined && record !== undefined && undoneBy('mine', named, record).stays) {
+        backRows.push(own.uuid);
       }
-      if (stays) backRows.push(own.uuid);
     }
   }
 
@@ -186,7 +187,7 @@ export function createLeaving(
       const [since] = by;
       let { theirs: fields, clashing } = found;
       const isOneSided = !clashing.includes(since) && (who === 'theirs') === fields.includes(since);
-      if (isOneSided && isAny(wentOn(who === 'mine' ? 'theirs' : 'mine', named, own.uuid))) {
+      if (isOneSided && isAny(wentOn(opposite(who), named, own.uuid))) {
         fields = fields.filter((field) => !by.includes(field));
         clashing = [...clashing.filter((field) => !by.includes(field)), ...by];
       }
@@ -207,7 +208,7 @@ export function createLeaving(
       const by = LEFT_BY[named];
       const who = whoLeft(named, own, their);
       if (by === undefined || who === null) return null;
-      return { who, by, on: wentOn(who === 'mine' ? 'theirs' : 'mine', named, own.uuid) };
+      return { who, by, on: wentOn(opposite(who), named, own.uuid) };
     },
     /** Whether an edit is more than that the record leaves. */
     isMore: (named: YardTableName, own: YardRecord, their: YardRecord, fields: readonly string[]): boolean =>
@@ -217,7 +218,7 @@ export function createLeaving(
       myUndoneRows();
       return theirUndoneRows();
     },
-    /** Tells of a record that was deleted there. @returns false where it is none that is told by its name */
+    /** Lists a record that they deleted. @returns false for a kind that is only counted */
     goes: (named: YardTableName, record: YardRecord): boolean => {
       if (!isTold(named)) return false;
       tell(named, record);

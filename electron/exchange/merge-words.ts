@@ -1,11 +1,12 @@
+import { archivedWhySchema } from '../../shared-core/contract/archive.ts';
 import type { Clash } from '../../shared-core/contract/exchange.ts';
 import { clashField } from '../../shared-core/exchange/clash-words.ts';
 import { countsInWords } from '../../shared-core/exchange/merge-counts.ts';
 import {
+  namedOfTable,
   tableOf,
   type YardRecord,
   type YardTableName,
-  yardTableNames,
 } from '../../shared-core/exchange/yard-tables.ts';
 import { dateMessage } from '../../shared-core/record-words/date-message.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
@@ -29,7 +30,7 @@ interface Left {
   on: WentOn;
 }
 
-/** What is said of records of two yards that are brought together. */
+/** The sentences about records of two yards in a merge. */
 export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs: RecordReads }) {
   const catalogName = (['main', 'theirs'] as const).map((side) => ({
     speciesId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.species WHERE id = ?`).pluck(),
@@ -39,7 +40,7 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
     catalogName.map((names) => names[field].get(id)).find((name) => name != null) ?? String(id);
 
   function named(table: string, uuid: unknown): YardRecord | undefined {
-    const of = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
+    const of = namedOfTable(table) as YardTableName;
     return mine.one(of, String(uuid)) ?? theirs.one(of, String(uuid));
   }
 
@@ -52,7 +53,7 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
     }
     for (const [table, uuid] of namedBy(of, record)) {
       const found = named(table, uuid);
-      const kind = yardTableNames.find((each) => tableOf(each).table === table) as YardTableName;
+      const kind = namedOfTable(table) as YardTableName;
       // A correction of a reading is of its board.
       const through = found && table === 'reading' ? named('board', found.board) : found;
       const name = through && nameOf(through === found ? kind : 'boards', through);
@@ -93,8 +94,7 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
     const kind = tableOf(of).fields[field]?.kind;
     if (typeof kind !== 'object') return value;
     const found = named(kind.of, value);
-    const table = yardTableNames.find((each) => tableOf(each).table === kind.of) as YardTableName;
-    return found === undefined ? null : nameOf(table, found);
+    return found === undefined ? null : nameOf(namedOfTable(kind.of) as YardTableName, found);
   }
 
   /** What the one who let it go has, and what the other has. */
@@ -111,18 +111,8 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
   function gone(of: YardTableName, record: YardRecord): Message {
     const { archivedAt, archivedWhy, closedAt, undoneAt } = record;
     if (of === 'boards') {
-      const { code } = (archivedWhy ?? {}) as { code?: string };
-      const known = [
-        'sold',
-        'used',
-        'scrapped',
-        'ripped',
-        'crosscut',
-        'merged',
-        'deleted',
-        'undone',
-      ] as const;
-      const why = message(`archived.${known.find((each) => each === code) ?? 'unknown'}`);
+      const { code } = archivedWhySchema.catch({ code: 'unknown', note: '' }).parse(archivedWhy);
+      const why = message(`archived.${code}`);
       return message('archived.on', { why, leftOn: String(archivedAt) });
     }
     if (typeof closedAt === 'string') return message('merge.state.closed', { closedOn: closedAt });

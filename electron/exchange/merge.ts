@@ -383,7 +383,7 @@ function removeDeleted(
   db: Db,
   writes: RecordWrites,
   { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
-  /** Is given a record while it is there; what it returns is told that it went. */
+  /** Called before a record is deleted; what it returns is called after. */
   goes: (named: YardTableName, uuid: string) => () => void,
 ): void {
   const deleted = ofTheirs.deleted();

@@ -157,7 +157,6 @@ const toRowBy =
     };
   };
 
-/** Boards; archived ones only by their id. */
 /** One that was sold, used or scrapped. */
 interface LeftBoard {
   id: number;
@@ -169,6 +168,7 @@ interface LeftBoard {
   leftAt: string;
 }
 
+/** Boards; archived ones only by their id. */
 export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const toRow = toRowBy(badCaches);
   const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
@@ -333,12 +333,12 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),
-    /** Those of a stack, and those that left the yard after that instant, in the order of their ids. */
-    /** Those sold, used or scrapped, in that order. */
+    /** Those sold, used or scrapped, in the order in which they were. */
     leftYard: (): LeftBoard[] => leftYard.all(),
-    /** Those sold, used or scrapped before a day. */
+    /** The IDs of those of a stack that were sold, used or scrapped before a day. */
     goneBy: (stackId: number, dayFrom: string): string[] =>
       goneBy.all({ stackId, dayFrom }).map(({ code }) => code),
+    /** Those of a stack, and those that left the yard on that day or later, in the order of their ids. */
     onPage: (stackId: number, at: string, dayFrom: string) =>
       onPage.all({ stackId, at, dayFrom }).map(({ came, ...board }) => ({
         ...board,

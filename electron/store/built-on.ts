@@ -3,7 +3,7 @@ import type { Found, Row } from './act-parts.ts';
 import type { Db } from './yard-file.ts';
 
 const CUT = `o.how <> 'merged'`;
-/** SQL for the change by which a row came last. */
+/** SQL for the newest change that added a row. */
 const cameBy = (uuid: string): string =>
   `(SELECT max(h.id) FROM act_change h WHERE h.row_uuid = ${uuid} AND h.old_values IS NULL)`;
 

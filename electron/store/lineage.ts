@@ -18,14 +18,17 @@ export const roundsOfWood = (board: string): string =>
     UNION SELECT g.round_id FROM lineage l JOIN reading g ON g.board_id = l.ancestor_id JOIN round r ON r.id = g.round_id
       WHERE l.board_id = ${board} AND r.started_at < l.until)`;
 
+/** SQL for whether a row of `lineage` is of another record of the same board, whose readings are its own at all times. */
+const isSameBoard = (row: string): string => `${row}.until = '9999'`;
+
 /** SQL for a board and the other records of it that were merged with it. @param board  SQL for its id */
 export const sameBoard = (board: string): string =>
-  `(SELECT ${board} UNION ALL SELECT ancestor_id FROM lineage WHERE board_id = ${board} AND until = '9999')`;
+  `(SELECT ${board} UNION ALL SELECT ancestor_id FROM lineage WHERE board_id = ${board} AND ${isSameBoard('lineage')})`;
 
 /** SQL for the record that a board was merged into, or else for itself. @param board  SQL for its id */
 export const keptRecord = (board: string): string =>
-  `(SELECT coalesce((SELECT l.board_id FROM lineage l WHERE l.ancestor_id = ${board} AND l.until = '9999'
-     AND NOT EXISTS (SELECT 1 FROM lineage n WHERE n.ancestor_id = l.board_id AND n.until = '9999')), ${board}))`;
+  `(SELECT coalesce((SELECT l.board_id FROM lineage l WHERE l.ancestor_id = ${board} AND ${isSameBoard('l')}
+     AND NOT EXISTS (SELECT 1 FROM lineage n WHERE n.ancestor_id = l.board_id AND ${isSameBoard('n')})), ${board}))`;
 
 interface OriginRecord {
   childId: number;
@@ -46,7 +49,7 @@ export function originReads(db: Db) {
     [number],
     { boardId: number; code: string; lengthMm: number | null; isSame: 0 | 1 }
   >(
-    `SELECT b.id AS boardId, b.code, b.length_mm AS lengthMm, l.until = '9999' AS isSame
+    `SELECT b.id AS boardId, b.code, b.length_mm AS lengthMm, ${isSameBoard('l')} AS isSame
      FROM lineage l JOIN board b ON b.id = l.ancestor_id WHERE l.board_id = ? ORDER BY b.id`,
   );
   const kept = db.prepare<{ id: number }, number>(`SELECT ${keptRecord('@id')}`).pluck();

@@ -4,7 +4,7 @@ import { Await } from '../ui/Await.tsx';
 import { Button } from '../ui/Button.tsx';
 import { Select } from './Field.tsx';
 
-/** What a choice of a stack or of a place is told. */
+/** The props of a choice of a stack or of a place. */
 export interface FoundOrNewProps {
   label: string;
   /** Null while none is chosen. */

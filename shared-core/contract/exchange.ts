@@ -71,5 +71,5 @@ export type Merged = z.infer<typeof mergedSchema>;
 export const MOST_CLASHES_SHOWN = 200;
 /** So many names that were taken are listed. */
 export const MOST_RENAMED_SHOWN = 200;
-/** So many names of a kind are told. */
+/** So many names of a kind are listed. */
 export const MOST_NAMES_TOLD = 8;

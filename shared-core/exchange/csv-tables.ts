@@ -7,6 +7,7 @@ import type { Ready } from '../probing/calls/ready-in.ts';
 import type { AverageIs } from '../probing/readings/estimate.ts';
 import type { Exclusion } from '../probing/readings/exclusion.ts';
 import type { Reading } from '../probing/readings/reading.ts';
+import { whyArchived } from '../record-words/why-archived.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import { temperatureUnit } from '../units/temperature.ts';
 import type { Corrected } from '../wood/moisture/corrected.ts';
@@ -111,11 +112,6 @@ const inAll = (codes: readonly string[]): string => codes.join('; ');
 const blankIfNone = (text: string): Cell => (text === '' ? null : text);
 const whyExcluded = (why: Exclusion | null, say: Say): Cell =>
   why === null ? null : 'text' in why ? why.text : say(`exclusion.${why.code}`);
-const whyLeft = (archived: Archived | null, say: Say): Cell => {
-  if (archived === null) return null;
-  const { code, into } = archived;
-  return into === undefined ? say(`archived.${code}`) : say('archived.merged-into', { intoCode: into });
-};
 
 const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
   boards: [
@@ -142,7 +138,7 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.average', unit: '%', cell: ({ averagePct }) => averagePct },
     { head: 'csv.read-at', cell: ({ readAt }) => readAt },
     { head: 'csv.archived-at', cell: ({ archived }) => archived?.at ?? null },
-    { head: 'csv.why-left', cell: ({ archived }, say) => whyLeft(archived, say) },
+    { head: 'csv.why-left', cell: ({ archived }, say) => archived && whyArchived(archived, say) },
     { head: 'csv.left-note', cell: ({ archived }) => blankIfNone(archived?.note ?? '') },
     { head: 'csv.uuid', cell: ({ uuid }) => uuid },
   ],

@@ -1,6 +1,6 @@
 import { type Message, message } from '../words/message.ts';
 
-/** Kinds of records that are told on their own, in this order; all others together. */
+/** Kinds of records with a count of their own, in this order. All others have one together. */
 const NAMED = [
   'stacks',
   'boards',

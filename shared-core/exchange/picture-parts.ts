@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { contentHashSchema } from '../contract/pictures.ts';
 import { MOST_PICTURE_BYTES } from '../pictures/picture.ts';
 
 /** How much of a picture's file is in one record, bytes: its text is shorter than the longest record. */
@@ -13,7 +14,7 @@ export const PICTURE_FILES = 'pictureFiles';
 /** A part of a picture's file. The parts of a file follow each other, the first of them first. */
 export const picturePartSchema = z.strictObject({
   /** SHA-256 of the whole file, in hexadecimal, as records of pictures name it. */
-  contentHash: z.string().regex(/^[0-9a-f]{64}$/),
+  contentHash: contentHashSchema,
   /** From 1. */
   part: z.int().min(1).max(MOST_PARTS),
   /** Of the whole file. */

@@ -348,6 +348,9 @@ export const yardTables = {
 export type YardTableName = keyof typeof yardTables;
 export const yardTableNames = Object.keys(yardTables) as YardTableName[];
 export const tableOf = (named: YardTableName): YardTable => yardTables[named];
+/** The name in an export of a table of the yard file; undefined of one that no export has. */
+export const namedOfTable = (table: unknown): YardTableName | undefined =>
+  yardTableNames.find((each) => tableOf(each).table === table);
 
 /** One record: its UUID, and its fields. */
 export type YardRecord = { uuid: string } & Record<string, unknown>;

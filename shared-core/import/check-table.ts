@@ -53,11 +53,11 @@ export interface CheckedTable {
   otherInYard: number;
 }
 
-/** A remark names no more boards than a person reads. */
-const MOST_NAMED = 5;
+/** A remark or a problem names no more boards than a person reads. */
+export const MOST_NAMED = 5;
 /** So many rows tell whether a column that is not imported has readings. */
 const MOST_TOLD_BY = 400;
-/** An average or a corrected value is told by the readings, and is missed by nobody. */
+/** An average or a corrected value follows from the readings, so nobody misses it. */
 const isOfReadings = (head: string, today: string): boolean => {
   const { role, unit } = meaningOf(head, today);
   return role !== null || (unit !== null && unit !== 'pct');
@@ -212,7 +212,7 @@ export function checkTable(
   };
 }
 
-/** Whether each date after the first has a weight of its own to its right. */
+/** Whether each date after the first has its own weight to its right. */
 const areDaysOfDry = ([, ...days]: readonly number[], dry: readonly number[]): boolean =>
   days.every((day, at) => dry.some((weight) => weight > day && weight < (days[at + 1] ?? Infinity)));
 

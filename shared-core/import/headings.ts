@@ -127,7 +127,7 @@ export function withHeadings(table: Table, reader: Reader): Table {
   const header = JSON.stringify(table[headerRow]);
   const isOfTwoRows = JSON.stringify(headTexts(table, headerRow, reader.today)) !== header;
   const names = added.map((said) => importing[`import.role.${said}`]);
-  /** In the order in which they first come: what comes later is said of a part, and ends with it. */
+  /** In the order they first appear: a later kind is about a part of the earlier one, and ends with it. */
   const order: Said[] = [];
   let now: Heading = {};
   return table.map((row, index) => {

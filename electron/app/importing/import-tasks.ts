@@ -8,6 +8,7 @@ import {
   type CheckedTable,
   checkTable,
   type ImportPlan,
+  MOST_NAMED,
   withoutKnown,
 } from '../../../shared-core/import/check-table.ts';
 import {
@@ -24,7 +25,8 @@ import { belowEachOther } from '../../../shared-core/import/side-by-side.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
-import { readsOf, type YardReader } from '../../store/yard.ts';
+import { readsOf } from '../../store/yard.ts';
+import { unorderedMoves } from '../rounds/page-order.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import { tableInFile } from './table-file.ts';
 
@@ -68,8 +70,6 @@ export interface ImportAnswers {
   check: CheckedAnswer;
 }
 
-/** A problem names no more boards than a person reads. */
-const MOST_NAMED = 5;
 /** Rows below the header that a person sees while they choose the columns. */
 const SAMPLE_ROWS = 8;
 /** Boards, or days of boards, in one part of a plan. */
@@ -166,7 +166,9 @@ export function createImportTasks() {
         const added = withoutKnown(all, there).length;
         readings += added;
         knownReadings += all.length - added;
-        if (id !== undefined && added > 0 && isMovedOn(reads, id, day, minutes)) moved.add(code);
+        if (id === undefined || added === 0) continue;
+        const noon = `${day}T12:00`;
+        if (unorderedMoves({ yard: () => reads }, id, noon, minutes === null).length > 0) moved.add(code);
       }
       const isOrderAsked = moved.size > 0;
       if (isOrderAsked && choices.order === null) {
@@ -255,19 +257,6 @@ function cellsOf(table: Table, row: number, { fixes }: ImportChoices): string[] 
   const cells = [...(table[row] ?? [])];
   for (const fix of fixes) if (fix.row === row && fix.column < cells.length) cells[fix.column] = fix.text;
   return cells;
-}
-
-/** Whether a board came from one place to another on the day of a reading, and their times do not tell which was first. */
-function isMovedOn(
-  { moves }: Pick<YardReader, 'moves'>,
-  boardId: number,
-  day: string,
-  minutes: number | null,
-): boolean {
-  const [, ...later] = moves.ofBoard(boardId);
-  return later.some(
-    ({ since, datedBy }) => (minutes === null || datedBy === 'day') && localDay(since) === day,
-  );
 }
 
 function partsOf(plan: ImportPlan, order: ImportChoices['order']): string[] {

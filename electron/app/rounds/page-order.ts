@@ -8,7 +8,7 @@ import {
 } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 
 /** A page of a notebook, and whether its boards were moved before it or after it where the day alone does not tell. */
@@ -25,11 +25,19 @@ const boundsOf = (context: AppContext, at: string) => ({
 });
 
 /** The moves of a board on the local day of an instant; its first place is none. */
-function movesOfDay({ yard }: AppContext, boardId: number, at: string): Move[] {
+function movesOfDay({ yard }: Pick<QueryContext, 'yard'>, boardId: number, at: string): Move[] {
   const day = new Date(at).toDateString();
   const [, ...later] = yard().moves.ofBoard(boardId);
   return later.filter(({ since }) => new Date(since).toDateString() === day);
 }
+
+/** Those of the day of readings whose order among them is not told by the times that are known. */
+export const unorderedMoves = (
+  context: Pick<QueryContext, 'yard'>,
+  boardId: number,
+  at: string,
+  isDayOnly: boolean,
+): Move[] => movesOfDay(context, boardId, at).filter(({ datedBy }) => isDayOnly || datedBy === 'day');
 
 function noRoom(context: AppContext, boardId: number): Refusal {
   const { code: boardCode } = orRefuse(context.yard().boards.get(boardId), 'board');
@@ -49,8 +57,7 @@ export function instantOfPage(
   const moved = context.yard().moves.movedBetween(boardIds, from, endOfDay(startedAt));
   const open: Dated[] = [];
   for (const id of moved) {
-    for (const { since, datedBy } of movesOfDay(context, id, startedAt)) {
-      if (!isDayOnly && datedBy !== 'day') continue;
+    for (const { since, datedBy } of unorderedMoves(context, id, startedAt, isDayOnly)) {
       if (order === null) {
         const { code: boardCode } = orRefuse(context.yard().boards.get(id), 'board');
         throw new Refusal(message('past-round.moved-or-probed-first', { boardCode, movedOn: since }));

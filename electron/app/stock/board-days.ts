@@ -26,7 +26,7 @@ export function checkBoardDays(
   const { boards, readings } = context.yard();
   for (const id of boardIds) {
     const left = leftOf(boards.get(id));
-    if (left && Date.parse(endOfDay(left.at)) < startOfDay(sawnOn)) {
+    if (left && isBeforeDay(left.at, sawnOn)) {
       const { code: boardCode } = orRefuse(boards.get(id), 'board');
       throw new Refusal(message('refusal.sawn-after-left', { boardCode, leftOn: left.at }));
     }
@@ -52,6 +52,9 @@ export function leftOf(board: { archived: Archived | null } | undefined): Archiv
   return left && LEFT.safeParse(left.code).success ? left : null;
 }
 const LEFT = z.union([leavingSchema, cutSchema]);
+
+/** Whether an instant is of a local day before that one. */
+export const isBeforeDay = (at: string, day: string): boolean => Date.parse(endOfDay(at)) < startOfDay(day);
 
 /** Local midnight, UTC in ms. */
 export const startOfDay = (day: string): number => Date.parse(`${day}T00:00`);

@@ -6,7 +6,7 @@ import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands } from '../handlers.ts';
 import { inSlices, type Slices } from '../slices.ts';
-import { startOfDay } from './board-days.ts';
+import { isBeforeDay } from './board-days.ts';
 import { letStacksFollow } from './moving.ts';
 import { checkInYard, reopenThoseInUse } from './open-ones.ts';
 
@@ -41,7 +41,7 @@ export function lifeCommands(context: AppContext) {
   function checkSawnBy(boardIds: readonly number[], at: string): void {
     for (const id of boardIds) {
       const { sawnOn, code: boardCode } = orRefuse(context.yard().boards.judgedBy(id), 'board');
-      if (sawnOn !== null && Date.parse(endOfDay(at)) < startOfDay(sawnOn))
+      if (sawnOn !== null && isBeforeDay(at, sawnOn))
         throw new Refusal(message('refusal.left-before-sawn', { boardCode, sawnOn }));
     }
   }

@@ -2,12 +2,12 @@ import { useState } from 'react';
 import type { Archived } from '../../../shared-core/contract/archive.ts';
 import type { Origin } from '../../../shared-core/contract/origin.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { whyArchived } from '../../../shared-core/record-words/why-archived.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { BringBackForm } from './BringBackForm.tsx';
 import { BecameOf } from './Origins.tsx';
-import { whyArchived } from './why-archived.ts';
 
 /** Over the page of a board that left the yard: why, when, what it became, and the way back where it became nothing. */
 export function ArchivedBanner({

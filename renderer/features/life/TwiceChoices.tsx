@@ -31,7 +31,7 @@ const LABELS = {
   stack: 'board.stack',
 } as const satisfies Record<BoardPart, Code>;
 
-/** A note is told from another by its beginning. */
+/** The start of a note is enough to recognize it. */
 const NOTE_LETTERS = 80;
 
 /** What a person chose of two records of a board; `own` is of the board whose page it is. */

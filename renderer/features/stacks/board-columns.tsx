@@ -2,13 +2,13 @@ import type { ReactNode } from 'react';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
+import { whyArchived } from '../../../shared-core/record-words/why-archived.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { averageNote } from '../../ui/average-note.ts';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
 import { mcOrDash } from '../../ui/McValue.tsx';
-import { whyArchived } from '../life/why-archived.ts';
 import { readyDay, readyInRow } from './ready-words.ts';
 
 type BoardColumn =
