@@ -1,11 +1,12 @@
 import { type ReactNode, useId } from 'react';
 import css from './choice.module.css';
 
-/** One of a few, all in sight: native radio buttons that look like a row of buttons. */
+/** One of a few, all in sight: native radio buttons that look like a row of buttons, or like a list. */
 export function Choice<V extends string>({
   label,
   value,
   options,
+  isList = false,
   onValue,
 }: {
   label: ReactNode;
@@ -13,13 +14,15 @@ export function Choice<V extends string>({
   value: V | null;
   /** `isName`: the label is a name that a person gave. */
   options: readonly { value: V; label: ReactNode; isName?: boolean }[];
+  /** Each has a line of its own, for options of many words. */
+  isList?: boolean;
   onValue: (value: V) => void;
 }) {
   const name = useId();
   return (
     <fieldset className={css.choice}>
       <legend>{label}</legend>
-      <div className={css.options}>
+      <div className={`${css.options} ${isList ? css.list : ''}`}>
         {options.map((option) => (
           <label key={option.value} className={`marked ${option.value === value ? css.chosen : ''}`}>
             <input

@@ -1,10 +1,10 @@
 import { useDeferredValue, useState } from 'react';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { Choice } from '../../form/Choice.tsx';
 import { TextField } from '../../form/Field.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
-import css from './alike-boards.module.css';
 import { useBoardInWords } from './useBoardInWords.ts';
 
 /** As many as are read in a moment; others are found by their ID. */
@@ -42,27 +42,23 @@ export function AlikeBoards({
           boards.length === 0 ? (
             <p>{say('life.merge-none')}</p>
           ) : (
-            <fieldset className={css.boards}>
-              <legend>{say('life.merge-other')}</legend>
-              <div className={css.list}>
-                {boards.map((each) => (
-                  <label key={each.id} className={`marked ${each.id === chosen?.id ? css.chosen : ''}`}>
-                    <input
-                      type="radio"
-                      name="other-board"
-                      checked={each.id === chosen?.id}
-                      onChange={() => onChoose(each)}
-                    />
-                    <span>
-                      <b translate="no">{each.code}</b>{' '}
-                      <span className="soft" translate="no">
-                        {inWords(each)}
-                      </span>
+            <Choice
+              label={say('life.merge-other')}
+              isList
+              value={chosen && String(chosen.id)}
+              options={boards.map((each) => ({
+                value: String(each.id),
+                label: (
+                  <>
+                    <b translate="no">{each.code}</b>{' '}
+                    <span className="soft" translate="no">
+                      {inWords(each)}
                     </span>
-                  </label>
-                ))}
-              </div>
-            </fieldset>
+                  </>
+                ),
+              }))}
+              onValue={(id) => onChoose(boards.find((each) => String(each.id) === id) as BoardRow)}
+            />
           )
         }
       </Await>
