@@ -574,8 +574,8 @@ export const steps: readonly Step[] = [
     act: 'boards.bringBack',
     at: 'boards/2',
     first: async (page) => {
-      await pick(page, 'More', 'Sold');
-      await save(page, 'Take it out of the yard');
+      await pick(page, 'More', 'Mark as sold');
+      await save(page, 'Mark as sold');
       await expect(text(page, /^Sold on/)).toBeVisible();
     },
     do: async (page) => {

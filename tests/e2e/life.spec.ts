@@ -25,9 +25,9 @@ test('life of boards: sold, ripped into three, one piece sold, each undone and r
 }) => {
   await openDemoYard(page);
   await openBoard(page, 2);
-  await chooseMore(page, 'Sold');
-  await page.getByRole('dialog').getByRole('button', { name: 'Take it out of the yard' }).click();
-  await undoAndRedo(page, 'WAL-02 is marked as sold.', 'Marked as sold: board WAL-02.');
+  await chooseMore(page, 'Mark as sold');
+  await page.getByRole('dialog').getByRole('button', { name: 'Mark as sold' }).click();
+  await undoAndRedo(page, 'WAL-02 marked as sold.', 'Marked as sold: board WAL-02.');
   await expect(page.getByText(/^Sold on /)).toBeVisible();
 
   await openBoard(page, 3);
@@ -36,17 +36,17 @@ test('life of boards: sold, ripped into three, one piece sold, each undone and r
   await cut.getByLabel('Pieces').fill('3');
   await cut.getByLabel('Width of piece 3').fill('60 mm');
   await picture(page, 'life-cut');
-  await cut.getByRole('button', { name: 'Cut', exact: true }).click();
-  await undoAndRedo(page, 'WAL-03 is ripped into 3 boards.', 'Board WAL-03 ripped into 3 boards.');
+  await cut.getByRole('button', { name: 'Save the cut' }).click();
+  await undoAndRedo(page, 'WAL-03 ripped into 3 boards.', 'Board WAL-03 ripped into 3 boards.');
   await expect(page.getByText(/^Ripped on /)).toBeVisible();
 
   await page.getByRole('link', { name: 'WAL-03-1' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'WAL-03-1' })).toBeVisible();
   await settled(page);
   await expect(page.getByText(/, on WAL-03/).first()).toBeVisible();
-  await chooseMore(page, 'Sold');
-  await page.getByRole('dialog').getByRole('button', { name: 'Take it out of the yard' }).click();
-  await undoAndRedo(page, 'WAL-03-1 is marked as sold.', 'Marked as sold: board WAL-03-1.');
+  await chooseMore(page, 'Mark as sold');
+  await page.getByRole('dialog').getByRole('button', { name: 'Mark as sold' }).click();
+  await undoAndRedo(page, 'WAL-03-1 marked as sold.', 'Marked as sold: board WAL-03-1.');
   await picture(page, 'life-piece', { fullPage: true });
 });
 
@@ -62,7 +62,7 @@ test('life of boards: two records of one board are merged, and it is renamed, ea
   await expect(merge.getByRole('group', { name: 'Which ID stays?' })).toBeVisible();
   await picture(page, 'life-merge');
   await merge.getByRole('button', { name: 'Merge', exact: true }).click();
-  await undoAndRedo(page, 'WAL-01 is merged into WAL-02.', 'Board WAL-01 merged into WAL-02.');
+  await undoAndRedo(page, 'WAL-01 merged into WAL-02.', 'Board WAL-01 merged into WAL-02.');
   await expect(page.getByText(/ · Merged with WAL-01/)).toBeVisible();
   await expect(page.getByText(/, on WAL-01/).first()).toBeVisible();
   await openBoard(page, 1);

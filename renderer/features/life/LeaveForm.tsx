@@ -69,7 +69,7 @@ export function LeaveForm({
           ? say('life.mark-board', { why, boardCode: only.code })
           : say('life.mark-boards', { why, boards: count })
       }
-      saveWords={say('life.archive-button', { boards: count })}
+      saveWords={say('life.archive-button', { why })}
       isQuestion={open !== null}
       onSave={save}
       onClose={onClose}

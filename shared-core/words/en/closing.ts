@@ -13,14 +13,14 @@ export const closing = {
     'It goes to Closed stacks. You can reopen it there. First put its boards in another stack, or mark them as sold, used, or scrapped.',
   'closing.close-place-effect':
     'It goes to Closed places. You can reopen it there. No board or stack may be in it now. Boards that were there keep their history.',
-  'closing.closed': '{name} is closed.',
+  'closing.closed': '{name} closed.',
 
   'closing.delete-named': 'Delete {name}?',
   'closing.delete-of': 'Delete {name}',
   'closing.delete-stack-effect':
     'For a stack added by mistake. Close a stack that has boards, rounds, or pictures on record.',
   'closing.delete-place-effect': 'For a place added by mistake. Close a place where boards or stacks were.',
-  'closing.deleted': '{name} is deleted.',
+  'closing.deleted': '{name} deleted.',
 
   'closing.merge': 'Merge',
   'closing.merge-named': 'Merge {name}',
@@ -35,13 +35,13 @@ export const closing = {
   'closing.merging-places': 'Merging places',
   'closing.right-air': 'Which air is right?',
   'closing.air-of': 'The air of {placeName}',
-  'closing.merged': '{name} is merged into {intoName}.',
+  'closing.merged': '{name} merged into {intoName}.',
 
   'closing.reopen': 'Reopen',
   'closing.reopen-named': 'Reopen {name}',
   'closing.name': 'Name',
   'closing.name-hint': 'Change it if the name is taken now.',
-  'closing.reopened': '{name} is open again.',
+  'closing.reopened': '{name} reopened.',
 
   'closing.closed-stacks': 'Closed stacks: {stacks}',
   'closing.closed-places': 'Closed places: {places}',
@@ -49,5 +49,5 @@ export const closing = {
   'closing.closed-on': '· closed {closedOn}',
   'closing.stack-closed': 'Closed on {closedOn}.',
   'closing.merged-into': 'Merged into',
-  'closing.find-archived': 'Find its boards under All boards, in the filter Archived.',
+  'closing.find-archived': 'Find its boards under All boards, Left the yard.',
 } as const;

@@ -68,7 +68,7 @@ export const exchange = {
   'merge.leave.others': '{count, plural, one {# other record is} other {# other records are}} undone.',
   'merge.leave.more': 'others',
   'merge.cuts.whole':
-    '{count, plural, one {# board is} other {# boards are}} in your lists whole and in pieces: {names}. Archive what is not there.',
+    '{count, plural, one {# board is} other {# boards are}} in your lists whole and in pieces: {names}. Mark what is not there as used or scrapped.',
   'merge.cuts.twice':
     '{count, plural, one {# board was} other {# boards were}} cut in both files: {names}. The pieces of both are in your lists. Merge those entered twice.',
   'merge.other-values':

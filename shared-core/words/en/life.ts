@@ -2,21 +2,20 @@
 export const life = {
   'life.more': 'More',
   'life.put-in-stack': 'Put in another stack',
-  'life.sold': 'Sold',
-  'life.used': 'Used',
-  'life.scrapped': 'Scrapped',
+  'life.sold': 'Mark as sold',
+  'life.used': 'Mark as used',
+  'life.scrapped': 'Mark as scrapped',
   'life.delete': 'Delete',
   'life.bring-back': 'Bring back',
 
-  'life.mark-board':
-    '{why, select, sold {{boardCode} was sold} used {{boardCode} was used} other {{boardCode} was scrapped}}',
+  'life.mark-board': 'Mark {boardCode} as {why, select, sold {sold} used {used} other {scrapped}}',
   'life.mark-boards':
-    '{boards, plural, one {# board was} other {# boards were}} {why, select, sold {sold} used {used} other {scrapped}}',
+    'Mark {boards, plural, one {# board} other {# boards}} as {why, select, sold {sold} used {used} other {scrapped}}',
   'life.mark-effect':
-    '{boards, plural, one {It leaves} other {They leave}} lists, rounds, and labels. Find {boards, plural, one {it} other {them}} under All boards, Archived. Readings stay on record.',
+    '{boards, plural, one {It leaves} other {They leave}} lists, rounds, and labels. Find {boards, plural, one {it} other {them}} under All boards, Left the yard. Readings stay on record.',
   'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
   'life.insert-move': 'Insert',
-  'life.was-log': 'Yes, as a log',
+  'life.was-log': 'Yes, it was a log then',
   'life.change-order': 'Change order',
   'life.day-order': 'On that day',
   'life.day-order.moved-first': 'Moved, then probed',
@@ -35,12 +34,11 @@ export const life = {
   'life.move-deleted': 'Move of {boardCode} deleted.',
   'life.note-hint': 'Optional.',
   'life.day': 'Day',
-  'life.archive-button': '{boards, plural, one {Take it out of the yard} other {Take them out of the yard}}',
-  'life.archiving-boards': 'Taking boards out',
-  'life.board-archived':
-    '{why, select, sold {{boardCode} is marked as sold.} used {{boardCode} is marked as used.} other {{boardCode} is marked as scrapped.}}',
+  'life.archive-button': 'Mark as {why, select, sold {sold} used {used} other {scrapped}}',
+  'life.archiving-boards': 'Marking boards',
+  'life.board-archived': '{boardCode} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
   'life.boards-archived':
-    '{boards, plural, one {# board is} other {# boards are}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
+    '{boards, plural, one {# board} other {# boards}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
 
   'life.released': '{boards, plural, one {Its reservation} other {# reservations}} ended.',
 
@@ -49,8 +47,8 @@ export const life = {
   'life.delete-effect':
     'For boards entered by mistake. A board with readings cannot be deleted: mark it as sold, used, or scrapped.',
   'life.deleting-boards': 'Deleting boards',
-  'life.board-deleted': '{boardCode} is deleted.',
-  'life.boards-deleted': '{boards, plural, one {# board is} other {# boards are}} deleted.',
+  'life.board-deleted': '{boardCode} deleted.',
+  'life.boards-deleted': '{boards, plural, one {# board} other {# boards}} deleted.',
 
   'life.cut': 'Rip or crosscut',
   'life.cut-board': 'Cut {boardCode} into pieces',
@@ -65,11 +63,11 @@ export const life = {
   'life.piece-length': 'Length of piece {rawNumber}',
   'life.piece-optional': 'Optional.',
   'life.fresh-ends': 'Fresh ends dry faster and may check. Coat them.',
-  'life.cut-button': 'Cut',
-  'life.cut-anyway': 'Cut all the same',
+  'life.cut-button': 'Save the cut',
+  'life.cut-anyway': 'Save anyway',
   'life.cut-done':
-    '{boardCode} is {how, select, ripped {ripped} other {crosscut}} into {pieces, plural, one {# board} other {# boards}}.',
-  'life.pieces-reserved': 'Reserved for {projectName}, as it was.',
+    '{boardCode} {how, select, ripped {ripped} other {crosscut}} into {pieces, plural, one {# board} other {# boards}}.',
+  'life.pieces-reserved': 'Still reserved for {projectName}.',
   'life.merge': 'Merge with another board',
   'life.merge-board': 'Merge {boardCode} with another board',
   'life.merge-effect':
@@ -92,21 +90,21 @@ export const life = {
   'life.merge-both-notes': 'Both',
   'life.merge-reserved': 'Reserved for',
   'life.merge-button': 'Merge',
-  'life.merge-done': '{boardCode} is merged into {intoCode}.',
+  'life.merge-done': '{boardCode} merged into {intoCode}.',
   'life.not-given': 'not given',
   'life.stay': '{placeName} since {sinceOn}',
   'life.origin':
     '{how, select, ripped {Ripped from} crosscut {Crosscut from} merged {Merged with} other {Came from}}',
   'life.origin-day': 'on {cutOn}',
-  'life.became': 'Now',
+  'life.became': 'Now:',
   'spot.on-board': 'on {boardCode}',
 
   'life.bring-back-board': 'Bring {boardCode} back',
   'life.bring-back-effect': 'It returns to {stackName}, with all its readings.',
   'life.bringing-back': 'Bringing boards back',
   'life.bringing-back-stopped': 'Stopped. No board was brought back.',
-  'life.board-back': '{boardCode} is back in {stackName}.',
-  'life.boards-back': '{boards, plural, one {# board is} other {# boards are}} back in the yard.',
+  'life.board-back': '{boardCode} brought back to {stackName}.',
+  'life.boards-back': '{boards, plural, one {# board} other {# boards}} brought back.',
 
   // Why and when a board left, on its page and in the list of these.
   'archived.sold': 'Sold',
@@ -118,11 +116,11 @@ export const life = {
   'archived.merged-into': 'Merged into {intoCode}',
   'archived.deleted': 'Deleted',
   'archived.undone': 'Undone',
-  'archived.unknown': 'Archived',
+  'archived.unknown': 'Left the yard',
   'archived.on': '{why} on {leftOn}.',
   'archived.effect': 'Lists, rounds, and counts leave it out. You cannot move or reserve it.',
-  'filter.archived': 'Archived',
-  'stacks.column-archived': 'Left',
+  'filter.archived': 'Left the yard',
+  'stacks.column-archived': 'Left the yard',
   'forecast.archived': 'No forecast: it left the yard.',
 
   'refusal.board-in-round': '{boardCode} is in a round. Nothing was changed. Finish that round first.',
@@ -130,14 +128,15 @@ export const life = {
   'refusal.cut-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct that one.',
   'refusal.cut-before-read':
-    '{boardCode} was read on {readOn}, after that day. Nothing was changed. Give that day or a later one.',
+    '{boardCode} was probed on {readOn}, after that day. Nothing was changed. Give that day or a later one.',
   'refusal.pieces-wider':
-    'The pieces are {piecesMm} wide together, and {boardCode} is {boardMm}. Nothing was changed. Cut it all the same?',
+    'The pieces are {piecesMm} wide together, and {boardCode} is {boardMm}. Nothing was changed. Save anyway?',
   'refusal.pieces-longer':
-    'The pieces are {piecesLengthMm} long together, and {boardCode} is {boardLengthMm}. Nothing was changed. Cut it all the same?',
+    'The pieces are {piecesLengthMm} long together, and {boardCode} is {boardLengthMm}. Nothing was changed. Save anyway?',
   'refusal.board-became':
-    '{boardCode} is {ofCode} now. Nothing was brought back. Undo that in History, or delete what it became.',
-  'refusal.board-merged': '{boardCode} is {ofCode} now. Nothing was brought back. Undo the merge in History.',
+    '{boardCode} was cut into {ofCode}. Nothing was brought back. Undo the cut in History, or delete the pieces.',
+  'refusal.board-merged':
+    '{boardCode} was merged into {ofCode}. Nothing was brought back. Undo the merge in History.',
   'refusal.merged-with-piece':
     '{pieceCode} was cut from {boardCode}, so they are two boards. Nothing was merged. Choose another board.',
   'refusal.merged-note-too-long': 'Both notes together are too long. Nothing was merged. Choose one of them.',
@@ -166,13 +165,13 @@ export const life = {
     'Boards or stacks were in {placeName}, or moves are planned there. Nothing was deleted. Close it instead.',
   'refusal.left-to-come': 'That day is in the future. Nothing was changed. Give today or an earlier day.',
   'refusal.left-before-read':
-    '{boardCode} was read on {readOn}, after that day. Nothing was changed. Take it out on that day all the same?',
+    '{boardCode} was probed on {readOn}, after that day. Nothing was changed. Is that day right?',
   'refusal.left-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
   'refusal.left-before-move':
-    '{boardCode} was moved to {placeName} on {movedOn}, after that day. Nothing was changed. Take it out on that day all the same?',
+    '{boardCode} was moved to {placeName} on {movedOn}, after that day. Nothing was changed. Is that day right?',
   'refusal.board-archived':
-    '{boardCode} left the yard already. Nothing was changed. Leave it out, or bring it back first.',
+    '{boardCode} left the yard already. Nothing was changed. Deselect it, or bring it back first.',
   'refusal.board-has-readings':
     '{boardCode} has readings or weights. Nothing was deleted. Mark it as sold, used, or scrapped.',
   'refusal.board-code-taken-since':

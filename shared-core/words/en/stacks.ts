@@ -141,7 +141,7 @@ export const stacks = {
   'filter.label': 'Show',
   'filter.all': 'All',
   'filter.not-probed': 'No call yet',
-  'filter.elsewhere': 'Elsewhere',
+  'filter.elsewhere': 'Moved elsewhere',
   'stacks.search-example': 'ID, species, log, or note',
   'stacks.none-found': 'No boards match “{searchText}”.',
   'stacks.none-of-filter': 'No boards of that kind.',

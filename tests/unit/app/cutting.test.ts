@@ -151,7 +151,7 @@ test('what is cut comes back only once nothing is left of it', async () => {
   const ids = await rip(first());
   const boards = [{ id: first().id }];
   expect(await yard.refusal('boards.bringBack', { boards })).toBe(
-    'WAL-01 is WAL-01-1 now. Nothing was brought back. Undo that in History, or delete what it became.',
+    'WAL-01 was cut into WAL-01-1. Nothing was brought back. Undo the cut in History, or delete the pieces.',
   );
   await yard.command('boards.delete', { boardIds: ids });
   await yard.command('boards.bringBack', { boards });
@@ -196,7 +196,7 @@ test('free IDs are proposed for pieces, as long as an ID can be', async () => {
 test('what cannot be is refused, and nothing is changed', async () => {
   const refused = (more: Partial<Cut>) => yard.refusal('boards.cut', { ...ripped(first()), ...more });
   expect(await refused({ pieces: pieces('WAL-01', [120, 120]) })).toBe(
-    'The pieces are 240 mm wide together, and WAL-01 is 200 mm. Nothing was changed. Cut it all the same?',
+    'The pieces are 240 mm wide together, and WAL-01 is 200 mm. Nothing was changed. Save anyway?',
   );
   expect(
     await refused({ pieces: pieces('WAL-02', [120]).map((piece) => ({ ...piece, code: 'WAL-02' })) }),
@@ -210,7 +210,7 @@ test('what cannot be is refused, and nothing is changed', async () => {
   await yard.command('rounds.finish', { roundId });
   const yesterday = new Date(Date.parse(yard.now()) - DAY_MS).toISOString();
   expect(await refused({ at: yesterday })).toBe(
-    'WAL-01 was read on Jun 1, 2026, after that day. Nothing was changed. Give that day or a later one.',
+    'WAL-01 was probed on Jun 1, 2026, after that day. Nothing was changed. Give that day or a later one.',
   );
   expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
   await yard.command('boards.cut', { ...ripped(first(), [120, 120]), isLarger: true });

@@ -124,7 +124,7 @@ test('the other is archived as merged, and its label and its page lead to the bo
   expect((await get(own().id)).cameFrom).toMatchObject([{ boardId: other().id, how: 'merged' }]);
   expect(await yard.query('labels.boardOf', { code: 'wal-02' })).toEqual({ boardId: own().id });
   expect(await yard.refusal('boards.bringBack', { boards: [{ id: other().id }] })).toBe(
-    'WAL-02 is WAL-01 now. Nothing was brought back. Undo the merge in History.',
+    'WAL-02 was merged into WAL-01. Nothing was brought back. Undo the merge in History.',
   );
   // A new board with that ID has the label.
   const [again] = await yard.command('boards.add', [yard.board('WAL-02')]);

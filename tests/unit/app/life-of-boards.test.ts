@@ -37,7 +37,7 @@ test('a sold board leaves lists, counts, rounds and the next number, and is foun
   const forecast = await yard.query('boards.forecast', { id: first!.id });
   expect(forecast).toMatchObject({ details: null, whyNot: { code: 'forecast.archived' } });
   expect(await yard.refusal('boards.archive', { boardIds: [first!.id], why: 'used', at: yard.now() })).toBe(
-    'WAL-01 left the yard already. Nothing was changed. Leave it out, or bring it back first.',
+    'WAL-01 left the yard already. Nothing was changed. Deselect it, or bring it back first.',
   );
 });
 
@@ -108,7 +108,7 @@ test('a day before the last reading is asked about, and one of the same day is n
   const boardIds = ids();
   const at = new Date(Date.parse(yard.now()) - 2 * 86_400_000).toISOString();
   expect(await yard.refusal('boards.archive', { boardIds, why: 'sold', at })).toBe(
-    'WAL-01 was read on Jun 1, 2026, after that day. Nothing was changed. Take it out on that day all the same?',
+    'WAL-01 was probed on Jun 1, 2026, after that day. Nothing was changed. Is that day right?',
   );
   expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
   await yard.command('boards.archive', { boardIds, why: 'sold', at, isBeforeReading: true });
@@ -130,7 +130,7 @@ test('a day before it was sawn is refused, and one before the last move is asked
   await yard.command('boards.move', { boardIds: [id], placeId, since: yard.now(), isDayOnly: false });
   const at = '2026-05-30T17:00:00.000Z';
   expect(await yard.refusal('boards.archive', { ...left, at })).toBe(
-    'WAL-01 was moved to Attic on Jun 2, 2026, after that day. Nothing was changed. Take it out on that day all the same?',
+    'WAL-01 was moved to Attic on Jun 2, 2026, after that day. Nothing was changed. Is that day right?',
   );
   await yard.command('boards.archive', { ...left, at, isBeforeMove: true });
   expect(await listed('archived')).toEqual(['WAL-01']);
@@ -141,7 +141,7 @@ test('a board that another window took out is not moved, reserved or planned for
   await sell([id]);
   const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
   const { id: placeId } = await attic();
-  const gone = 'WAL-01 left the yard already. Nothing was changed. Leave it out, or bring it back first.';
+  const gone = 'WAL-01 left the yard already. Nothing was changed. Deselect it, or bring it back first.';
   const move = { boardIds: [id], placeId, since: yard.now(), isDayOnly: false };
   expect(await yard.refusal('boards.move', move)).toBe(gone);
   expect(await yard.refusal('reservations.set', { boardIds: [id], projectId: project.id })).toBe(gone);

@@ -94,7 +94,7 @@ test('a board that they cut and I read goes as I choose, and both in the lists i
   expect(found.clashes).toHaveLength(1);
   expect(found.clashes[0]!.theirs.map((each) => say(each))[0]).toMatch(/^Ripped on /);
   expect(found.cuts).toEqual([
-    '1 board is in your lists whole and in pieces: WAL-01. Archive what is not there.',
+    '1 board is in your lists whole and in pieces: WAL-01. Mark what is not there as used or scrapped.',
   ]);
   const act = await bringIn(file, 'theirs');
   expect(await codes()).toEqual(['WAL-01-1', 'WAL-01-2', 'WAL-02']);

@@ -33,7 +33,7 @@ test('a board is ripped into as many pieces as were given, each with its ID and 
   await user.clear(await form.findByLabelText('ID of piece 3'));
   await user.type(form.getByLabelText('ID of piece 3'), 'scrap-1');
   await expectNoBarriers();
-  await user.click(form.getByRole('button', { name: 'Cut' }));
+  await user.click(form.getByRole('button', { name: 'Save the cut' }));
   await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
   expect(machine.inputsOf('boards.cut')).toMatchObject([
     {
@@ -61,9 +61,9 @@ test('what is larger than the board is asked about, and cut on yes', async () =>
   await user.click(form.getByRole('radio', { name: 'Crosscut, across the grain' }));
   expect(form.getByText('Fresh ends dry faster and may check. Coat them.')).toBeTruthy();
   await user.type(await form.findByLabelText('Length of piece 1'), '3');
-  await user.click(form.getByRole('button', { name: 'Cut' }));
+  await user.click(form.getByRole('button', { name: 'Save the cut' }));
   expect(await form.findByText(/^The pieces are 3.0 m long together, and WAL-01 is 2.4 m./)).toBeTruthy();
-  await user.click(form.getByRole('button', { name: 'Cut all the same' }));
+  await user.click(form.getByRole('button', { name: 'Save anyway' }));
   await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
   expect(machine.inputsOf('boards.cut')).toMatchObject([{ isLarger: false }, { isLarger: true }]);
 }, 15_000);
@@ -71,7 +71,7 @@ test('what is larger than the board is asked about, and cut on yes', async () =>
 test('a size that cannot be is shown at its field, and nothing is asked of the machine', async () => {
   const { machine, user, form } = await openCut(() => ({ pieceIds: [], projectName: null }));
   await user.type(await form.findByLabelText('Width of piece 2'), '4000');
-  await user.click(form.getByRole('button', { name: 'Cut' }));
+  await user.click(form.getByRole('button', { name: 'Save the cut' }));
   expect(form.getByText(/^At most 3.?000 mm.$/)).toBeTruthy();
   expect(machine.inputsOf('boards.cut')).toEqual([]);
 }, 15_000);

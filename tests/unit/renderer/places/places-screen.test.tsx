@@ -591,7 +591,7 @@ describe('Places', () => {
 });
 
 describe('A place that is no longer used', () => {
-  test('is merged into another, with the air that is right', async () => {
+  test('merged into another, with the air that is right', async () => {
     const places = [aPlace('Pole shed', 60), aPlace('Lean-to', 62)];
     const { machine, user } = open(places, { 'places.merge': () => places[0]! });
     await user.click(await screen.findByRole('button', { name: 'More: Lean-to' }));

@@ -61,7 +61,7 @@ test('a stack is closed after saying what that comes to, and the refusal says wh
   expect(await dialog.findByText(/^2 boards are in Ridge oak\. Nothing was closed\./)).toBeTruthy();
   boards = 0;
   await user.click(dialog.getByRole('button', { name: 'Close stack' }));
-  await waitFor(() => expect(told()).toEqual(['Ridge oak is closed.']));
+  await waitFor(() => expect(told()).toEqual(['Ridge oak closed.']));
   expect(machine.inputsOf('stacks.close').at(-1)).toEqual({ id: 1, basedOn: 1 });
 }, 15_000);
 
@@ -71,7 +71,7 @@ test('a stack is merged into another, with the day on which its boards were move
   await user.selectOptions(await dialog.findByLabelText('Merge into'), 'Other oak');
   expect(dialog.getByLabelText('They were moved to Barn')).toHaveProperty('checked', true);
   await user.click(dialog.getByRole('button', { name: 'Merge' }));
-  await waitFor(() => expect(told()).toEqual(['Ridge oak is merged into Other oak.']));
+  await waitFor(() => expect(told()).toEqual(['Ridge oak merged into Other oak.']));
   // A notice goes with the page where it was told.
   expect(useNotices.getState().notices.map(({ at }) => at)).toEqual(['#/stacks/2']);
   expect(machine.inputsOf('stacks.merge')).toMatchObject([

@@ -168,9 +168,9 @@ describe('The boards of a stack', () => {
       'stacks.get': () => aStack({ elsewhere: { boards: 2, ready: 0 } }),
     });
     const options = (await screen.findAllByRole('radio')).map((radio) => radio.closest('label')?.textContent);
-    expect(options).toEqual([' All 6', ' Ready 1', ' Keep drying 3', ' No call yet 2', ' Elsewhere 2']);
+    expect(options).toEqual([' All 6', ' Ready 1', ' Keep drying 3', ' No call yet 2', ' Moved elsewhere 2']);
     await user.click(screen.getByRole('radio', { name: 'Keep drying 3' }));
-    await user.click(screen.getByRole('radio', { name: 'Elsewhere 2' }));
+    await user.click(screen.getByRole('radio', { name: 'Moved elsewhere 2' }));
     const filters = (machine.inputsOf('boards.list') as RequestInput<'boards.list'>[]).map(
       ({ filter }) => filter,
     );
