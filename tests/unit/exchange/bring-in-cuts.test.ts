@@ -156,6 +156,28 @@ test('a record that they merged and I read stays one of its own where I choose t
   await areTwo();
 });
 
+test('a record that I merged and they went on with is in the lists again where theirs is chosen', async () => {
+  await probe(own().id);
+  await probe(other().id);
+  const file = await elsewhere((theirs) => void theirs.samples.weigh(other().id, 4.2, yard.now()));
+  await yard.command('boards.merge', { id: own().id, basedOn: 1, otherId: other().id, otherBasedOn: 1 });
+  expect((await look(file)).clashes).toHaveLength(1);
+  const act = await bringIn(file, 'theirs');
+  const areTwo = async () => {
+    expect(await codes()).toEqual(['WAL-01', 'WAL-02']);
+    for (const { id } of [own(), other()]) {
+      expect((await get(id)).readings).toHaveLength(4);
+      expect((await get(id)).cameFrom).toEqual([]);
+    }
+  };
+  await areTwo();
+  await undo(act);
+  expect(await codes()).toEqual(['WAL-01']);
+  expect((await get(own().id)).readings).toHaveLength(8);
+  await redo(act);
+  await areTwo();
+});
+
 test.each([false, true])(
   'of two records that each merged into the other one, none is lost: %s',
   async (isMixed) => {
