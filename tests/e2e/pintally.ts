@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
 import { giveDemoYard } from './ready-demo.ts';
+import { watchRequests } from './unanswered.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const newDataDir = (): string => mkdtempSync(join(tmpdir(), 'pintally-e2e-'));
@@ -29,6 +30,7 @@ export async function startPintally(
   });
   // Where a test fails on the way, its host would go on and slow the others down.
   process.once('exit', () => host.kill());
+  watchRequests(page);
   await page.goto(await addressOf(host));
   // The start link's page takes the ticket and leads on to the window.
   await page.waitForURL(({ pathname }) => pathname === '/');

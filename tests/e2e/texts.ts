@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { unansweredOf } from './unanswered.ts';
 
 /** The address of every screen in the demo yard, but for those of a round. */
 export const screens = [
@@ -68,15 +69,16 @@ export const textsOf = (page: Page): Promise<Read[]> =>
     return read;
   });
 
-/** The texts once the page stays as it is: what it asked for has come. */
+/** The texts once the page stays as it is: what it asked for has come, a dialog that waits for it too. */
 export async function settledTextsOf(page: Page): Promise<Read[]> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await expect(page.locator('.loading')).toHaveCount(0);
-  let [before, now] = [[] as Read[], await textsOf(page)];
+  let [before, now]: [Read[], Read[]] = [[], []];
   await expect
     .poll(
       async () => {
-        [before, now] = [now, await textsOf(page)];
+        const isWaiting = unansweredOf(page) > 0;
+        [before, now] = [isWaiting ? [] : now, await textsOf(page)];
         return JSON.stringify(before) === JSON.stringify(now);
       },
       { intervals: [100] },
