@@ -16,6 +16,7 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
     'board',
     'round',
     'round-start',
+    'past-round',
     'tally',
     'report',
     'check',
@@ -26,8 +27,8 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
   ['nav.places', { name: 'places' }],
   ['nav.air', { name: 'air' }],
   ['nav.species', { name: 'species-list' }, 'species'],
-  ['nav.files', { name: 'files' }, 'import-table'],
-  ['nav.settings', { name: 'settings' }, 'backups', 'history', 'methods'],
+  ['nav.files', { name: 'files' }, 'import-table', 'history'],
+  ['nav.settings', { name: 'settings' }, 'backups', 'methods'],
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. A narrow window has a menu of the screens. */

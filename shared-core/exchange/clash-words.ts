@@ -46,7 +46,7 @@ const asYes: Show = (value) => message(value === true || value === 1 ? 'merge.va
 const asLeaving: Show = (value) => {
   const { code, note } = (value ?? {}) as { code?: string; note?: string };
   if (code === undefined || !['sold', 'used', 'scrapped'].includes(code)) return asText(value, { uuid: '' });
-  const why = message(`life.${code as 'sold'}`);
+  const why = message(`archived.${code as 'sold'}`);
   return note ? message('merge.value.left', { why, note }) : why;
 };
 

@@ -76,9 +76,7 @@ function alikeAlong(boards: StackList['boards'], index: number): Message | null 
 
 function whereText({ layer, column }: StackList['boards'][number], { say }: Words): string {
   if (layer === null) return '';
-  return column === null
-    ? say('stacks.layer', { layer })
-    : `${say('stacks.layer', { layer })}, ${say('stacks.column', { column })}`;
+  return column === null ? say('stacks.layer', { layer }) : say('report.layer-and-column', { layer, column });
 }
 
 /** What holds for the whole round: a name with a line behind it, four of them. */

@@ -69,7 +69,7 @@ test('dates: a move is planned, a board reserved, all of it saved for a calendar
   expect(summaries).toContain('Move Walnut from the lane to Bench room');
   expect(summaries).toContain('Dining table needs 1 board');
 
-  await page.getByRole('button', { name: 'Done today: Walnut from the lane' }).click();
+  await page.getByRole('button', { name: 'Mark as moved today: Walnut from the lane' }).click();
   await expect(page.getByText('Walnut from the lane moved to Bench room.')).toBeVisible();
   await expect(page.getByText('Move Walnut from the lane to Bench room')).toHaveCount(0);
   await expect(project).toContainText('Bench room');

@@ -279,7 +279,7 @@ export const steps: readonly Step[] = [
   {
     act: 'plannedMoves.make',
     at: 'dates',
-    do: (page) => press(page, /^Done today/),
+    do: (page) => press(page, /^Mark as moved today/),
     sign: (page) => text(page, 'With the trailer'),
     by: 'notice',
   },

@@ -25,7 +25,7 @@ test('what was done is listed, undone and redone, also after a restart', async (
     await dialog.getByRole('button', { name: 'Save' }).click();
     await expect(dialog).toBeHidden();
     const ridge = page.locator('dd').filter({ hasText: 'Ridge' });
-    await page.getByRole('tab', { name: 'Changes' }).click();
+    await page.getByRole('tab', { name: 'History' }).click();
     await expect(act(page, `on board ${code}`)).toContainText('Ridge');
     await page.getByRole('heading', { level: 1 }).click();
     await page.keyboard.press('Control+z');

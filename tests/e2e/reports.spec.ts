@@ -44,12 +44,12 @@ test('a board and its stack are printed, and a printed sheet is checked', async 
   await expect(field).toBeFocused();
   await field.pressSequentially(code.toLowerCase());
   await page.keyboard.press('Enter');
-  await expect(page.getByText('This sheet matches what is in this yard.')).toBeVisible();
+  await expect(page.getByText('This report matches what is in this yard.')).toBeVisible();
   await picture(page, 'report-checked');
   await field.fill(`${code.slice(0, -1)}${code.endsWith('A') ? 'B' : 'A'}`);
   await page.keyboard.press('Enter');
   await expect(page.getByText('A character of that code is wrong.')).toBeVisible();
-  await expect(page.getByText('This sheet matches what is in this yard.')).toBeHidden();
+  await expect(page.getByText('This report matches what is in this yard.')).toBeHidden();
 
   await field.fill(code);
   await page.keyboard.press('Enter');

@@ -102,7 +102,7 @@ test('moves are corrected, and a board put in another stack, each undone and red
     await undoAndRedo(page, 'history', line, (isDone) =>
       expect(at('Bench room')).toHaveCount(isDone ? 0 : 1),
     );
-    await page.getByRole('tab', { name: 'Changes' }).click();
+    await page.getByRole('tab', { name: 'History' }).click();
     await expect(page.getByRole('table', { name: 'What was done' }).getByRole('row')).toHaveText([
       /What was done/,
       RegExp(line),
@@ -116,7 +116,7 @@ test('moves are corrected, and a board put in another stack, each undone and red
     await choose(page, 'More', 'Put in another stack');
     await dialogOf(page).getByLabel('Stack').selectOption('Red oak, north stack');
     await picture(page, 'stands-put-in-stack');
-    await press(page, 'Put there');
+    await press(page, 'Put in stack');
     await undoAndRedo(
       page,
       'notice',

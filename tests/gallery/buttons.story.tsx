@@ -51,7 +51,7 @@ export const stories: Story[] = [
         <Tabs
           label="About the board"
           tabs={[
-            { id: 'readings', title: 'Readings 8', panel: () => <p>Eight readings.</p> },
+            { id: 'readings', title: 'Readings (8)', panel: () => <p>Eight readings.</p> },
             { id: 'weight', title: 'Weight', panel: () => <p>No weights yet.</p> },
             { id: 'moves', title: 'Moves', panel: () => <p>One move.</p> },
           ]}

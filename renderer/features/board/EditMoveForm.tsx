@@ -94,7 +94,6 @@ export function EditMoveForm({
       <PlaceField label={say('stacks.move-to')} {...field('placeId')} />
       <DateField
         label={say('stacks.move-day')}
-        hint={say('stacks.move-day-hint')}
         max={today}
         {...field('day')}
         value={draft.day || null}

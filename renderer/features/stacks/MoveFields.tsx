@@ -26,7 +26,6 @@ export function MoveFields({
       <IfMoved boards={boards} butNot={butNot} placeId={draft.placeId} />
       <DateField
         label={say('stacks.move-day')}
-        hint={say('stacks.move-day-hint')}
         max={formats.localDay(new Date())}
         {...field('since')}
         value={draft.since || null}

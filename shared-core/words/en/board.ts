@@ -78,12 +78,12 @@ export const board = {
   'board.came-drier': 'Yes',
   'board.came-drier.done': 'Saved: {boardCode} came from a kiln or drier air. Its call is updated.',
 
-  'history.title': 'History and forecast',
+  'history.title': 'Past and forecast',
   'history.chart': 'Moisture content of {boardCode} over time',
   'history.none': 'No average read yet.',
   'history.one': '{averagePct} on {probedOn}.',
   'history.more': 'From {firstPct} on {firstOn} to {lastPct} on {lastOn}.',
-  'history.target': 'Target for {useName}: {targetRange}.',
+  'history.target': 'Target {targetRange} ({useName}).',
   'history.from-last': 'Show from the last round on',
   'history.whole':
     '{rounds, plural, =0 {Show earlier} one {Show # earlier round} other {Show # earlier rounds}}',
@@ -101,7 +101,7 @@ export const board = {
   'board.parts': 'More about this board',
   'board.readings': 'Readings',
   'board.readings-of': 'Readings of {boardCode}',
-  'board.readings-count': 'Readings {readings}',
+  'board.readings-count': 'Readings ({readings})',
   'board.rounds': 'Rounds',
   'board.round-running': 'still running',
   'board.no-readings': 'No readings yet.',
@@ -139,7 +139,7 @@ export const board = {
   'board.about-and-moves': 'About and moves',
   'board.shape': 'Shrinkage and cup',
   'board.weight': 'Weight',
-  'board.oven-checks': 'Oven checks',
+  'board.oven-checks': 'Oven-dry checks',
 
   'board.dried-by': 'Before it came here',
   'board.dried-by.air': 'Air-dried, or fresh from the saw',

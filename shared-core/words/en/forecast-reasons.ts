@@ -10,7 +10,7 @@ export const forecastReasons = {
   'forecast.none.reading-before-start':
     'No forecast: a reading is older than the sawing date. Correct that date, or exclude that reading.',
   'forecast.none.no-first-place':
-    'No forecast: where this board was at first is missing. Enter the place and the day it came there.',
+    'No forecast: its first place is missing. Enter the place and the day it came there.',
   'forecast.none.moves-out-of-order':
     'No forecast: the moves of this board are out of order. Check their dates.',
   'forecast.none.too-long':
@@ -20,8 +20,7 @@ export const forecastReasons = {
 
   // When to probe next.
   'forecast.probe.first': 'Not probed yet. Until then, the forecast shows how such boards dry on average.',
-  'forecast.probe.known-ready':
-    'As far as the readings show, it is ready. More of them would hardly change that.',
+  'forecast.probe.known-ready': 'Ready, by its readings. More are unlikely to change that.',
   'forecast.probe.check-ready': 'It should be ready by now. Readings will tell for sure.',
   'forecast.probe.undecided': 'It is near its target. Readings a week after the last ones tell more.',
   'forecast.probe.decides': 'It may be ready or not. Readings today will tell.',

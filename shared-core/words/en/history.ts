@@ -3,7 +3,7 @@ export const history = {
   'act.title': 'History',
   'act.lead': 'Changes to this yard, newest first. Undo later ones before earlier ones.',
   'act.list': 'What was done',
-  'act.of-board': 'Changes',
+  'act.of-board': 'History',
   'act.none': 'No changes yet.',
   'act.what': 'What was done',
   'act.when': 'When',
@@ -92,11 +92,11 @@ export const history = {
   'act.reading.excluded':
     '{rows, plural, one {A reading of board {recordName} excluded.} other {# readings excluded.}}',
   'act.weight.excluded':
-    '{rows, plural, one {A weight or check of {recordName} excluded.} other {# weights or checks excluded.}}',
+    '{rows, plural, one {A weighing of {recordName} excluded.} other {# weighings excluded.}}',
   'act.reading.included':
     '{rows, plural, one {A reading of board {recordName} included.} other {# readings included.}}',
   'act.weight.included':
-    '{rows, plural, one {A weight or check of {recordName} included.} other {# weights or checks included.}}',
+    '{rows, plural, one {A weighing of {recordName} included.} other {# weighings included.}}',
   'act.reading.depth':
     '{rows, plural, one {Depth of a reading of board {recordName} changed.} other {Depth of # readings changed.}}',
   'act.reading.meter':

@@ -143,11 +143,11 @@ export const labels = {
   'labels.calibrate': 'Calibrate',
   'labels.calibrate-title': 'Calibrate the printer',
   'labels.calibrate-lead':
-    'Print this page on plain paper of the same size, at actual size. Measure its lines from the edges of the paper.',
+    'Print the test page on plain paper of the same size, at actual size. Measure from the edges of the paper to its lines.',
   'labels.calibrate-decimals':
     'Measure to half a millimeter. You can type millimeters, such as {exampleText}.',
-  'labels.calibrate-page': 'Print the page',
-  'labels.calibrate-pdf': 'Save the page as PDF',
+  'labels.calibrate-page': 'Print test page',
+  'labels.calibrate-pdf': 'Save test page as PDF',
   'labels.calibrate-save': 'Save calibration',
   'labels.calibrate-reset': 'Reset',
   'labels.line-a': 'A',
@@ -164,7 +164,7 @@ export const labels = {
     'That is more than {mostSharePct} or {mostMm} off. Measure again, or print the page at actual size.',
 
   // Scanning a label.
-  'labels.unknown-code': 'No board here has the ID {scanned}. Scan again, or look in the boards.',
+  'labels.unknown-code': 'No board here has the ID {scanned}. Scan again, or search All boards.',
   'labels.scan': 'Scan a label',
   'labels.scan-hint': 'Hold a label in front of the camera. Nothing is recorded.',
   'labels.camera-picture': 'What the camera sees',

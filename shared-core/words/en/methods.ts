@@ -295,7 +295,7 @@ export const methods = {
   'methods.cautions.oven':
     'A hot oven, a microwave and resinous wood can start a fire. Never leave them alone.',
   'methods.cautions.structure':
-    'A moisture content says nothing about strength. Wood that carries a load is graded by someone qualified.',
+    'A moisture content says nothing about strength. Have wood that carries a load graded by someone qualified.',
   'methods.cautions.insects': 'Air-dried wood is not heat-treated. Insects may live in it.',
 
   'methods.species.title': 'Sources of species',

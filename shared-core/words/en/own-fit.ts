@@ -15,7 +15,7 @@ export const ownFit = {
   'own-fit.too-few-dry-yet':
     '{dry, plural, one {# piece is} other {# pieces are}} dry, {drying} still drying. A line needs at least {least}.',
   'own-fit.impossible':
-    'A piece is at {mcPct}, which no meter can tell. Check its weights and readings, or exclude it.',
+    'A piece is at {mcPct}, which no meter can read. Check its weights and readings, or exclude it.',
   'own-fit.too-few':
     '{pieces, plural, one {# piece tells} other {# pieces tell}} too little about the next one. Check at least {least}.',
   'own-fit.nothing-published':

@@ -53,7 +53,7 @@ export const pastRound = {
   'past-round.moved-or-probed-first':
     '{boardCode} was moved on {movedOn} too. Nothing was saved. Choose which came first.',
   'past-round.there':
-    '{boards, plural, one {# board is} other {# boards are}} in {placeNames} only since {sinceOn}. {boards, plural, one {Was it} other {Were they}} there on {startedOn}?',
+    '{boards, plural, one {# board has} other {# boards have}} been in {placeNames} only since {sinceOn}. {boards, plural, one {Was it} other {Were they}} there on {startedOn}?',
   'past-round.there.sawn': 'Yes, since {boards, plural, one {it was} other {they were}} sawn',
   'past-round.there.day': 'Yes, since a day',
   'past-round.there.no': 'No, or unknown',
@@ -62,13 +62,13 @@ export const pastRound = {
   'past-round.there-missing': 'Choose where the boards were. Nothing was saved.',
   'past-round.there-day-missing': 'Type the day they came there. Nothing was saved.',
   'past-round.same-day':
-    'This stack has a round of that day, with {boards, plural, one {# board} other {# boards}}. Is this another page?',
+    'This stack already has a round on that day, with {boards, plural, one {# board} other {# boards}}. Is this another page of it?',
   'past-round.same-day-open': 'Open that round',
   'past-round.pasted-beyond':
     '{values, plural, one {# pasted value} other {# pasted values}} did not fit. Nothing after the last board was used.',
   'past-round.save': '{readings, plural, =0 {Save} one {Save # reading} other {Save # readings}}',
   'past-round.saved-already':
-    'A round of that day has the same readings of {boards, plural, one {# board} other {# boards}}. They were saved on {savedOn}. Nothing was saved now. Save the whole page again?',
+    'These readings were already saved on {savedOn}, for {boards, plural, one {# board} other {# boards}}. Nothing was saved now. Save them again?',
   'past-round.save-again': 'Yes, save again',
   'past-round.date-right': 'Yes, save it',
   'past-round.saving': 'Saving readings …',

@@ -11,6 +11,6 @@ export const printing = {
   'print.labels-sent':
     '{printerName} printed {labels, plural, one {# label} other {# labels}}. {labels, plural, one {It is} other {They are}} marked as printed.',
   'print.report-sent': '{printerName} printed {pages, plural, one {# page} other {# pages}}.',
-  'print.page-sent': '{printerName} printed the page.',
+  'print.page-sent': '{printerName} printed the test page.',
   'print.waiting': 'Still in the queue of {printerName}{says, select, nothing {} other {: {reason}}}.',
 } as const;

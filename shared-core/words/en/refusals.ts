@@ -23,7 +23,7 @@ export const refusals = {
     'You opened {kind, select, demo {the demo yard} other {another yard}} before this was done. Nothing was changed.',
   'refusal.stopped': 'Stopped. Nothing was changed.',
   'refusal.taken-back-later':
-    'The disk is full or failing. Some boards are changed now. Make room. Pintally then changes them back by itself.',
+    'The disk is full or failing. Some boards are changed now. Make room. Pintally then undoes those changes.',
   'refusal.partly-changed': 'Some boards are still changed by an edit that was stopped.',
   'refusal.closing': 'Pintally is closing. Nothing was changed. Open it again, then try again.',
   'refusal.machine-stopped':
@@ -36,7 +36,7 @@ export const refusals = {
   'refusal.print-queue-silent':
     'The print queue does not answer. Look at the printer before you print again.',
   'refusal.printer-locked': 'The print queue asks for a password. Nothing was printed. Use the print dialog.',
-  'refusal.printer-gone': '{printerName} is not here now. Nothing was printed. Choose another printer.',
+  'refusal.printer-gone': '{printerName} was not found. Nothing was printed. Choose another printer.',
   'refusal.printer-stopped':
     '{printerName} is stopped{says, select, nothing {} other {: {reason}}}. Nothing was printed. Start it in the settings of this computer.',
   'refusal.printer-without-paper':
@@ -145,7 +145,8 @@ export const refusals = {
   'refusal.restore-in-use':
     'Another program is reading the yard file. Nothing was changed. Close that program and try again.',
   'refusal.restore-no-plain-file': 'That is not a regular file. Nothing was changed. Choose a yard file.',
-  'refusal.picture-unknown': 'This is no JPEG, PNG or WebP picture. It was not saved. Choose another file.',
+  'refusal.picture-unknown':
+    'This is not a JPEG, PNG, or WebP picture. It was not saved. Choose another file.',
   'refusal.picture-incomplete':
     'This picture is damaged or not complete. It was not saved. Copy it again from the camera.',
   'refusal.picture-too-large': 'This file is larger than 25 MB. It was not saved. Choose a smaller picture.',
@@ -223,14 +224,14 @@ export const refusals = {
   'refusal.redated-after-left':
     '{boardCode} left the yard on {leftOn}, before that day. Nothing was changed. Give an earlier day, or bring the board back first.',
   'refusal.project-name-taken':
-    'There is a project {projectName} already. Nothing was saved. Give it another name.',
+    'There is already a project called {projectName}. Nothing was saved. Choose another name.',
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
   'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
   'refusal.page-place-later':
-    'The boards were read on {startedOn}, so they came there by that day. Nothing was saved. Choose an earlier day.',
+    'The boards were probed on {startedOn}. Nothing was saved. Give that day or an earlier one for when they came there.',
   'refusal.page-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
   'refusal.page-after-left':

@@ -51,7 +51,7 @@ export const reports = {
   'report.not-probed': 'Not probed yet',
   'report.no-call': 'No call yet',
 
-  'report.chart': 'History and forecast',
+  'report.chart': 'Past and forecast',
   'report.rounds': 'Rounds',
   'report.readings-of-board': 'All readings, newest first',
   'report.readings-how':
@@ -71,6 +71,7 @@ export const reports = {
   'report.column.shell-core': 'Shell · core',
   'report.column.note': 'Note',
   'report.layer-column': '{layer} · {column}',
+  'report.layer-and-column': 'Layer {layer}, column {column}',
 
   'report.step.scale-curve': 'meter scale',
   'report.step.usual-scale': 'meter scale',
@@ -125,23 +126,23 @@ export const reports = {
     'The owner can scan or type this code in Pintally to compare this report with the yard. It is not a signature.',
 
   // The screen that checks a sheet.
-  'check.title': 'Check a report',
-  'check.lead': 'Does a printed sheet match this yard? Scan its code, or type it.',
+  'check.title': 'Check a printed report',
+  'check.lead': 'Does a printed report match this yard? Scan its code, or type it.',
   'check.code': 'Check code',
   'check.code-hint': 'Printed under “Check code”, like {example}.',
   'check.check': 'Check',
-  'check.matches': 'This sheet matches what is in this yard.',
-  'check.matches-how': 'Compare these with the sheet. A code can be copied onto another sheet.',
-  'check.differs': 'This sheet does not match what is in this yard.',
-  'check.differs-how': 'The yard or the sheet was changed after printing. In the yard now:',
+  'check.matches': 'This report matches what is in this yard.',
+  'check.matches-how': 'Compare these with the report. A code can be copied onto another report.',
+  'check.differs': 'This report does not match what is in this yard.',
+  'check.differs-how': 'The yard or the report was changed after printing. In the yard now:',
   'check.since':
-    '{rounds, plural, one {# round of this board is newer} other {# rounds of this board are newer}} than the sheet.',
-  'check.sheet': 'Sheet',
+    '{rounds, plural, one {# round of this board is newer} other {# rounds of this board are newer}} than the report.',
+  'check.sheet': 'Report',
   'check.printed': 'Printed',
   'check.go-to-board': 'Go to {boardCode}',
   'check.missing-code': 'Scan or type a check code.',
   'check.no-check-code': 'That is not a check code. Type all of it, like {example}.',
-  'check.mistyped': 'A character of that code is wrong. Compare it with the sheet.',
+  'check.mistyped': 'A character of that code is wrong. Compare it with the report.',
   'check.no-board':
     'No board {boardCode} is in this yard. It may be in another yard, or have another ID now.',
 } as const;

@@ -19,7 +19,7 @@ export const round = {
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in and hold still. The reading is saved when it settles.',
   'round-start.meter-live-by-press':
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in. Press Space to save the reading.',
-  'round-start.typed': 'Readings of an earlier day are typed.',
+  'round-start.typed': 'Type the readings of an earlier day.',
   'round-start.no-meter': 'No meter is live. Type the readings, or connect a meter at any time.',
   'round-start.other-date': 'Change the date',
   'round-start.date': 'Day the readings were taken',
@@ -182,7 +182,7 @@ export const round = {
   'depth.beyond-pins': 'Your pins are {pinsMm} long. Did you use other pins?',
   'depth.past-middle':
     'The middle of the board is {middleMm} deep. Did the pins go deeper, from the face they went in?',
-  'depth.so-deep': 'Yes, so deep',
+  'depth.so-deep': 'Yes, that deep',
   'depth.other-pins': 'Yes, other pins',
   'depth.change': 'Change depth',
   'depth.for': 'Apply to',

@@ -114,7 +114,7 @@ export const stacks = {
   'stacks.add-another': 'Add another stack',
   'stacks.put-board': 'Put {boardCode} in another stack',
   'stacks.put-boards': 'Put {boards, plural, one {# board} other {# boards}} in another stack',
-  'stacks.put-button': 'Put there',
+  'stacks.put-button': 'Put in stack',
   'stacks.put-order-blank': 'Leave blank if you do not know how they lie. Their old layers are cleared.',
   'stacks.put-order-one': 'Its old layer and column are cleared. Edit the board to enter new ones.',
   'stacks.boards-put': '{boards, plural, one {# board is} other {# boards are}} in {stackName} now.',
@@ -132,8 +132,7 @@ export const stacks = {
   'stacks.if-moved-none': 'none likely within two years',
   'stacks.if-moved-driest': 'none likely within two years; driest about {driestInterval} MC',
   'stacks.if-moved-leaving': '{boards} of {all} would take up too much moisture',
-  'stacks.move-day': 'On',
-  'stacks.move-day-hint': 'The day of the move.',
+  'stacks.move-day': 'Day of the move',
   'stacks.moved': '{name} moved to {placeName}.',
 
   // The list of boards.

@@ -116,7 +116,7 @@ export const suspicions = {
     'Rain, dew, or fog on the faces does this. So do core pins that are not deep enough. Let the faces dry for a day, or plane a spot clean. Drive the core pins to mid-thickness and probe again.',
 
   'suspicion.rained-on':
-    'The shell reads {shellPct} and the core {corePct}. The air here makes no shell so wet.',
+    'The shell reads {shellPct} and the core {corePct}. The air here cannot make a shell that wet.',
   'suspicion.rained-on.do': 'Let the faces dry, then probe again.',
 
   'suspicion.surface-wet': 'The shell reads {shellPct} here, over a core of {corePct}. The face looks wet.',

@@ -219,7 +219,7 @@ describe('projects', () => {
   test('two of one name could not be told apart', async () => {
     await add('Table', null);
     expect(await yard.refusal('projects.add', { name: 'table', neededBy: null, note: '' })).toBe(
-      'There is a project table already. Nothing was saved. Give it another name.',
+      'There is already a project called table. Nothing was saved. Choose another name.',
     );
   });
 
@@ -232,7 +232,7 @@ describe('projects', () => {
     await yard.command('reservations.set', { boardIds: [ids()[1]], projectId: later.id });
     const [[, first], [, second]] = (await verdicts()) as [[string, string[]], [string, string[]]];
     expect(first![1]).toBe('no');
-    expect(first![2]).toMatch(/^Not in time anywhere\. Soonest likely .*, where it is\.$/);
+    expect(first![2]).toMatch(/^Not in time in any place\. Likely .* where it is, at the soonest\.$/);
     expect(second![1]).toBe('yes');
     expect(second![2]).toMatch(/^Likely .* in Shop, where it is\./);
   });

@@ -198,7 +198,7 @@ describe('a page of a notebook', () => {
       );
     const question = (boards: string) =>
       new RegExp(
-        `^A round of that day has the same readings of ${boards}\\. They were saved on Jun 1, 2026\\. Nothing was saved now\\. Save the whole page again\\?$`,
+        `^These readings were already saved on Jun 1, 2026, for ${boards}\\. Nothing was saved now\\. Save them again\\?$`,
       );
     const typed = [
       [14, null, 16, 16.5],
@@ -232,7 +232,7 @@ describe('a page of a notebook', () => {
       otherBasedOn: (await yard.query('boards.get', { id: other!.id })).board.version,
     });
     expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[14, 16]]))).toMatch(
-      /the same readings of 1 board\./,
+      /for 1 board\./,
     );
   });
 
@@ -246,7 +246,7 @@ describe('a page of a notebook', () => {
   test('with a board more than the round that has the others is asked about', async () => {
     await save('2026-05-02', [[14, 16]]);
     const longer = page('2026-05-02', [[14, 16], [13]]);
-    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/the same readings of 1 board\./);
+    expect(await yard.refusal('pastRounds.save', longer)).toMatch(/for 1 board\./);
   });
 
   test('is undone whole, and redone', async () => {
@@ -515,7 +515,7 @@ describe('boards that are known to be at their place only since a later day', ()
     await save('2026-05-02', [[14], [15]]);
     expect(await moves()).toEqual(before);
     await expect(save('2026-05-04', [[14]], { thereSince: '2026-05-20' })).rejects.toThrow(
-      'so they came there by that day',
+      'Give that day or an earlier one for when they came there',
     );
     expect(await moves()).toEqual(before);
   });

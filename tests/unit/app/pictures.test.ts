@@ -49,7 +49,7 @@ describe('a picture', () => {
 
   test('that is none is refused, and nothing of it stays', async () => {
     await expect(takePicture(yard, Buffer.from('<svg/>'))).rejects.toThrow(
-      'This is no JPEG, PNG or WebP picture. It was not saved. Choose another file.',
+      'This is not a JPEG, PNG, or WebP picture. It was not saved. Choose another file.',
     );
     expect(existsSync(folder())).toBe(false);
   });

@@ -252,7 +252,7 @@ describe('the list of what was done', () => {
     const { id, version } = (await doing('plannedMoves.add', { ...plan, plannedOn: '2026-06-20' })).output;
     await doing('plannedMoves.edit', { id, basedOn: version, changed: { plannedOn: '2026-06-22' } });
     expect((await lines()).slice(0, 2)).toEqual([
-      'Day changed from Jun 20, 2026 to Jun 22, 2026 on the planned move of Walnut.',
+      'Day of the move changed from Jun 20, 2026 to Jun 22, 2026 on the planned move of Walnut.',
       'Planned a move of Walnut to Shop.',
     ]);
   });
@@ -287,7 +287,7 @@ describe('the list of what was done', () => {
     const { weights } = (await doing('samples.weigh', { boardId, kg: 7, at: yard.now() })).output;
     await doing('samples.exclude', { what: 'weight', id: weights[0]!.id, why: { code: 'wrong-board' } });
     const told = [
-      'A weight or check of WAL-01 excluded.',
+      'A weighing of WAL-01 excluded.',
       'Weight of board WAL-01 saved.',
       'Dry weight of a section of board WAL-01 saved.',
       'Sections cut beside board WAL-01.',

@@ -58,7 +58,7 @@ test('readings are as shown and as on screen, with how they were corrected, and 
   const [first, second] = await exported('readings');
   expect(first).toMatchObject({
     Board: 'WAL-01',
-    'Meter showed': '12.4',
+    Raw: '12.4',
     'Meter unit': '%',
     'Wood temperature (°F)': '68',
     'Depth known by': 'plan',
@@ -69,7 +69,7 @@ test('readings are as shown and as on screen, with how they were corrected, and 
   expect(Number(first!['MC (%)'])).toBeCloseTo(assessed!.corrected.mcPct!, 3);
   expect(second).toMatchObject({
     Board: 'WAL-02',
-    'Meter showed': '9.8',
+    Raw: '9.8',
     Excluded: 'no',
     'Why excluded': '',
   });
@@ -82,7 +82,7 @@ test('of a round of which only the day is known, the day is written', async () =
   await expect
     .poll(async () => (await exported('calls'))[0], { timeout: 15_000 })
     .toMatchObject({ 'Round started': '2026-05-02' });
-  expect((await exported('boards'))[0]).toMatchObject({ 'Read at': '2026-05-02' });
+  expect((await exported('boards'))[0]).toMatchObject({ 'Probed at': '2026-05-02' });
 });
 
 test('of a board that left, it is written when, why, and to whom', async () => {
@@ -103,7 +103,7 @@ test('calls and forecasts are those that the file has', async () => {
   expect(call).toMatchObject({ Board: 'WAL-01', Call: board.latest!.call ?? '' });
   expect(call!.Reason).not.toBe('');
   for (const forecast of await exported('forecasts')) {
-    expect(forecast).toMatchObject({ Stack: 'Walnut', Place: 'Shop', 'Is there now': 'yes' });
+    expect(forecast).toMatchObject({ Stack: 'Walnut', Place: 'Shop', 'There now': 'yes' });
   }
 });
 
@@ -122,7 +122,7 @@ test('the command line writes the same while the app is open, and replaces no fi
   vi.stubEnv('PINTALLY_DATA', yard.dataDir);
   expect(await exportByCommand([file, '--what', 'readings', '--units', 'metric'], process.env)).toBe(0);
   const rows = rowsOf(readFileSync(file, 'utf8'));
-  expect(rows.map((row) => row['Meter showed'])).toEqual(['12.4', '9.8']);
+  expect(rows.map((row) => row['Raw'])).toEqual(['12.4', '9.8']);
   expect(await exportByCommand([file, '--what', 'readings'], process.env)).toBe(1);
   expect(said.at(-1)).toContain('already exists');
   expect(await exportByCommand([join(folder, 'x.csv'), '--what', 'trees'], process.env)).toBe(1);

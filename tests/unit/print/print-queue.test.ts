@@ -105,7 +105,7 @@ describe.skipIf(noPrintSystem !== null)(`The print queue (${noPrintSystem ?? 'wi
   test.each([
     ['office', 'Office takes no paper of 60 mm × 30 mm.'],
     ['halted', 'Halted is stopped: Changing the roll. Nothing was printed.'],
-    ['gone', 'gone is not here now. Nothing was printed. Choose another printer.'],
+    ['gone', 'gone was not found. Nothing was printed. Choose another printer.'],
     ['broken', 'Broken did not print: The labels are used up. Check the printer, then print again.'],
   ])('what does not print is refused with the reason: %s', async (printer, sentence) => {
     expect(await refusalOf(print(printer, 60, 30))).toContain(sentence);

@@ -172,21 +172,21 @@ describe('A board', () => {
   test('opens at the tab of its address, and puts the tab that is shown there', async () => {
     const { user } = openBoard(found, {}, { tab: 'about' });
     await region('About this board');
-    await user.click(screen.getByRole('tab', { name: 'Oven checks' }));
+    await user.click(screen.getByRole('tab', { name: 'Oven-dry checks' }));
     expect(await screen.findByText('No checks of Northern red oak yet.')).toBeTruthy();
     expect(location.hash).toBe('#/boards/1?tab=oven-checks');
     await user.keyboard('{Home}');
-    expect(screen.getByRole('tab', { name: 'Readings 3' }).getAttribute('aria-selected')).toBe('true');
+    expect(screen.getByRole('tab', { name: 'Readings (3)' }).getAttribute('aria-selected')).toBe('true');
     await expectNoBarriers();
   });
 
   test('its history is a drawing, a sentence and a table of the same values', async () => {
     openBoard();
-    const history = await region('History and forecast');
+    const history = await region('Past and forecast');
     expect(history.getByRole('img', { name: 'Moisture content of OAK-01 over time' })).toBeTruthy();
     expect(
       await history.findByText(
-        /^From 21.2% on May 9 to 14.9% on Aug 22. Target for Furniture.*: 6–\u20608%.$/,
+        /^From 21.2% on May 9 to 14.9% on Aug 22. Target 6–\u20608% \(Furniture.*\).$/,
       ),
     ).toBeTruthy();
     const rows = history.getAllByRole('row').map((row) => [...row.children].map((cell) => cell.textContent));
@@ -200,7 +200,7 @@ describe('A board', () => {
 
   test('the drawing puts a drier value lower and a later one further right', async () => {
     openBoard();
-    const drawing = (await region('History and forecast')).getByRole('img', { name: /Moisture content/ });
+    const drawing = (await region('Past and forecast')).getByRole('img', { name: /Moisture content/ });
     const dots = [...drawing.querySelectorAll('[data-layer="Average reading"] circle')].map((dot) => ({
       x: Number(dot.getAttribute('cx')),
       y: Number(dot.getAttribute('cy')),
@@ -366,7 +366,7 @@ describe('A board', () => {
     expect(call.getByText('Not probed yet')).toBeTruthy();
     expect((await call.findByRole('link', { name: 'Probe' })).getAttribute('href')).toBe('#/round?stack=1');
     expect(screen.queryByText(/Probe again/)).toBeNull();
-    expect((await panel('Readings 0')).getByText('No readings yet.')).toBeTruthy();
+    expect((await panel('Readings (0)')).getByText('No readings yet.')).toBeTruthy();
     expect(
       (await region('Worth knowing')).getByText(
         'No forecast yet: never probed, and the sawing date is missing. Probe it once, or enter the sawing date.',
@@ -388,7 +388,7 @@ describe('A board', () => {
     const call = await region('Call');
     expect(call.getAllByText('Probe again')).toHaveLength(1);
     expect(call.queryByText(/likely/i)).toBeNull();
-    expect((await region('History and forecast')).getByText(/^No average read yet\./)).toBeTruthy();
+    expect((await region('Past and forecast')).getByText(/^No average read yet\./)).toBeTruthy();
   });
 
   test('is edited: only what was typed is sent changed', async () => {

@@ -60,7 +60,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-describe('History and forecast of a board in one chart', () => {
+describe('Past and forecast of a board in one chart', () => {
   test('its table has the likely past, the time ahead, and what was read, each with its interval', async () => {
     open();
     const read = rows().filter((row) => row['Average reading']);

@@ -543,7 +543,7 @@ describe('Getting them on paper', () => {
         expect(useNotices.getState().notices).toMatchObject([
           {
             kind: 'problem',
-            sentence: 'tags is not here now. Nothing was printed. Choose another printer.',
+            sentence: 'tags was not found. Nothing was printed. Choose another printer.',
           },
         ]),
       );

@@ -106,7 +106,7 @@ describe('files', () => {
     ]);
     const notAdded = within(screen.getByRole('alert')).getAllByRole('listitem');
     expect(notAdded.map(({ textContent }) => textContent)).toEqual([
-      'notes.txt This is no JPEG, PNG or WebP picture. It was not saved. Choose another file.',
+      'notes.txt This is not a JPEG, PNG, or WebP picture. It was not saved. Choose another file.',
       'huge.jpg This file is larger than 25 MB. It was not saved. Choose a smaller picture.',
     ]);
     await expectNoBarriers();

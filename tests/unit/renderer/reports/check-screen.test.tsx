@@ -39,7 +39,7 @@ test('a sheet that matches shows what it must state', async () => {
   const machine = open(() => aCheck());
   // A scanner types where the focus is.
   await user.keyboard(`${EXAMPLE_CHECK_CODE}{Enter}`);
-  expect(await screen.findByText('This sheet matches what is in this yard.')).toBeTruthy();
+  expect(await screen.findByText('This report matches what is in this yard.')).toBeTruthy();
   expect(machine.inputsOf('reports.check')).toEqual([{ checkCode: EXAMPLE_CHECK_CODE }]);
   for (const fact of ['OAK-07', 'Ready', '7.4%']) expect(screen.getByText(fact)).toBeTruthy();
   await expectNoBarriers();
@@ -47,14 +47,14 @@ test('a sheet that matches shows what it must state', async () => {
 
 test('one that does not match says so, with what is in the yard now', async () => {
   open(() => aCheck({ matches: false, roundsSince: 2 }), EXAMPLE_CHECK_CODE);
-  expect(await screen.findByText('This sheet does not match what is in this yard.')).toBeTruthy();
-  expect(screen.getByText('2 rounds of this board are newer than the sheet.')).toBeTruthy();
-  expect(screen.queryByText('This sheet matches what is in this yard.')).toBeNull();
+  expect(await screen.findByText('This report does not match what is in this yard.')).toBeTruthy();
+  expect(screen.getByText('2 rounds of this board are newer than the report.')).toBeTruthy();
+  expect(screen.queryByText('This report matches what is in this yard.')).toBeNull();
 });
 
 test('what a scanner gave is checked at once', async () => {
   const machine = open(() => aCheck(), EXAMPLE_CHECK_CODE);
-  expect(await screen.findByText('This sheet matches what is in this yard.')).toBeTruthy();
+  expect(await screen.findByText('This report matches what is in this yard.')).toBeTruthy();
   expect(machine.inputsOf('reports.check')).toEqual([{ checkCode: EXAMPLE_CHECK_CODE }]);
 });
 
@@ -68,7 +68,7 @@ test('a code that is refused says why at its field, and nothing is asked without
   expect(machine.inputsOf('reports.check')).toEqual([]);
   await user.type(screen.getByRole('textbox', { name: 'Check code' }), `${EXAMPLE_CHECK_CODE}{Enter}`);
   expect(
-    await screen.findByText('A character of that code is wrong. Compare it with the sheet.'),
+    await screen.findByText('A character of that code is wrong. Compare it with the report.'),
   ).toBeTruthy();
   expect(screen.getByRole('textbox').getAttribute('aria-invalid')).toBe('true');
 });

@@ -361,7 +361,7 @@ test('a depth past the middle is asked about, and one near the other face is ref
   await user.click(saveIn(dialog));
   expect(await within(dialog).findByText(/^The middle of the board is 25 mm deep\./)).toBeTruthy();
   expect(machine.inputsOf('readings.setDepth')).toEqual([]);
-  await user.click(within(dialog).getByRole('button', { name: 'Yes, so deep' }));
+  await user.click(within(dialog).getByRole('button', { name: 'Yes, that deep' }));
   await waitFor(() => expect(machine.inputsOf('readings.setDepth')).toMatchObject([{ depthMm: 40 }]));
 });
 

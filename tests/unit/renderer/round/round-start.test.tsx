@@ -124,7 +124,7 @@ describe('what it says of the live meter is so', () => {
     act(() => showMeter(aLiveMeter()));
     await user.click(screen.getByText('Change the date'));
     await typeDay(user, 'Day the readings were taken', '2026-05-04');
-    expect(said()).toContain('Readings of an earlier day are typed.');
+    expect(said()).toContain('Type the readings of an earlier day.');
     expect(said()).not.toContain('The meter is live');
   });
 });

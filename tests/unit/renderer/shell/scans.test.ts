@@ -71,7 +71,7 @@ describe('a label scanner', () => {
     keys('ASH-99', 4);
     await vi.waitFor(() =>
       expect(useNotices.getState().notices).toMatchObject([
-        { kind: 'problem', sentence: 'No board here has the ID ASH-99. Scan again, or look in the boards.' },
+        { kind: 'problem', sentence: 'No board here has the ID ASH-99. Scan again, or search All boards.' },
       ]),
     );
     expect(location.hash).toBe('#/places');

@@ -143,7 +143,7 @@ test('boards are put in another stack, laid on top of what is there, and stay wh
   await user.selectOptions(await dialog.findByLabelText('Stack'), 'Other oak');
   await user.click(dialog.getByLabelText('They were moved to Barn'));
   await user.type(await dialog.findByLabelText('Boards per layer'), '2');
-  await user.click(dialog.getByRole('button', { name: 'Put there' }));
+  await user.click(dialog.getByRole('button', { name: 'Put in stack' }));
   await waitFor(() => expect(told()).toEqual(['2 boards are in Other oak now.']));
   expect(machine.inputsOf('boards.editTogether')).toMatchObject([
     { stackId: 2, move: null, stackOrder: { perLayer: 2, firstLayer: 4, firstColumn: 1 } },

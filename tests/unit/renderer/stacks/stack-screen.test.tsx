@@ -380,7 +380,7 @@ describe('Editing several boards', () => {
     expect(screen.getByText('Choose a use.')).toBeTruthy();
     expect(machine.inputsOf('boards.editTogether')).toEqual([]);
     await user.selectOptions(screen.getByRole('combobox', { name: 'To' }), 'Shop');
-    await typeDay(user, 'On', '2026-03-10');
+    await typeDay(user, 'Day of the move', '2026-03-10');
     expect(screen.getByText('Changes every board of Ridge oak, selected or not.')).toBeTruthy();
     const use = builtInEndUses[1]!;
     await user.selectOptions(screen.getByRole('combobox', { name: 'Use' }), use.id);
