@@ -231,9 +231,7 @@ describe('a page of a notebook', () => {
       otherId: other!.id,
       otherBasedOn: (await yard.query('boards.get', { id: other!.id })).board.version,
     });
-    expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[14, 16]]))).toMatch(
-      /for 1 board\./,
-    );
+    expect(await yard.refusal('pastRounds.save', page('2026-05-02', [[14, 16]]))).toMatch(/for 1 board\./);
   });
 
   test('can be saved again once it was undone', async () => {

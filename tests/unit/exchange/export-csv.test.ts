@@ -122,7 +122,7 @@ test('the command line writes the same while the app is open, and replaces no fi
   vi.stubEnv('PINTALLY_DATA', yard.dataDir);
   expect(await exportByCommand([file, '--what', 'readings', '--units', 'metric'], process.env)).toBe(0);
   const rows = rowsOf(readFileSync(file, 'utf8'));
-  expect(rows.map((row) => row['Raw'])).toEqual(['12.4', '9.8']);
+  expect(rows.map((row) => row.Raw)).toEqual(['12.4', '9.8']);
   expect(await exportByCommand([file, '--what', 'readings'], process.env)).toBe(1);
   expect(said.at(-1)).toContain('already exists');
   expect(await exportByCommand([join(folder, 'x.csv'), '--what', 'trees'], process.env)).toBe(1);
