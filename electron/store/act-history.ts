@@ -110,6 +110,12 @@ export function actHistory(db: Db) {
     `SELECT row_uuid AS uuid, old_values AS before, new_values AS after FROM act_change
      WHERE act_id = ? AND in_table = ? AND (old_values IS NULL) = ? AND (new_values IS NULL) = ? LIMIT ${SAMPLED}`,
   );
+  const stacksOf = db
+    .prepare<[number], number>(
+      `SELECT count(DISTINCT json_extract(new_values, '$.stack_id')) FROM act_change
+       WHERE act_id = ? AND in_table = 'board' AND old_values IS NULL`,
+    )
+    .pluck();
   const detailOf = new Map(
     appended
       .filter((table) => DETAILED.has(table))
@@ -187,6 +193,8 @@ export function actHistory(db: Db) {
         .filter(({ rows }) => rows > 0)
         .map(({ inTable, rows }): ActCount => ({ inTable, how: 'added', rows })),
     ],
+    /** In how many stacks the boards are that an act added. */
+    stacksOfAdded: (place: number): number => stacksOf.get(place) ?? 0,
     /** Some rows of one kind of an act's changes, in the order in which they were made. */
     samples: (place: number, { inTable, how }: Pick<ActCount, 'inTable' | 'how'>): ActSample[] => {
       const detail = detailOf.get(inTable);

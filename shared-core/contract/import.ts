@@ -109,7 +109,7 @@ export const columnChoiceSchema = z.object({
   role: columnRoleSchema,
   /** Null where the role has none. */
   unit: columnUnitSchema.nullable(),
-  /** Null where the role is no date. */
+  /** Null where the role is no date, or where the person has to choose. */
   order: dayOrderSchema.nullable(),
   /** What all readings of the column tell; null where that is not known or in its own column. */
   depth: depthSchema.nullable(),

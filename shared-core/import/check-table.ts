@@ -1,6 +1,7 @@
 import {
   answerFor,
   type ColumnRole,
+  dayRoles,
   type ImportChoices,
   nameKey,
   repeatedRoles,
@@ -90,7 +91,8 @@ export function checkTable(
     ovenChecks: [],
   };
   const rows = rowsOf(table, choices);
-  const problems = problemsOf(choices);
+  const heads = headTexts(table, choices.headerRow, yard.today);
+  const problems = problemsOf(choices, heads);
   const remarks: Message[] = [];
   let knownBoards = 0;
   let otherInYard = 0;
@@ -184,12 +186,12 @@ export function checkTable(
     else if (months.some((month) => month !== null)) plan.air.push({ place, months });
   }
 
-  const heads = headTexts(table, choices.headerRow, yard.today);
+  const hasReadings = choices.columns.some(({ role }) => role === 'reading');
   for (const [column, { role }] of choices.columns.entries()) {
     if (role !== 'unused' || problems.length > 0) continue;
     const cells = table.slice((choices.headerRow ?? -1) + 1, MOST_TOLD_BY).map((row) => row[column] ?? '');
     const head = heads[column] ?? '';
-    if (areReadingsLike(cells, choices.decimalMark) && !isOfReadings(head, yard.today))
+    if (areReadingsLike(cells, choices.decimalMark, hasReadings) && !isOfReadings(head, yard.today))
       remarks.push(message('import.numbers-unused', { columnName: head || String(column + 1) }));
   }
   const refused = rows.refused();
@@ -216,8 +218,12 @@ export function checkTable(
 const areDaysOfDry = ([, ...days]: readonly number[], dry: readonly number[]): boolean =>
   days.every((day, at) => dry.some((weight) => weight > day && weight < (days[at + 1] ?? Infinity)));
 
-function problemsOf({ kind, columns }: ImportChoices): Message[] {
+function problemsOf({ kind, columns }: ImportChoices, heads: readonly string[]): Message[] {
   const problems: Message[] = [];
+  for (const [column, { role, order }] of columns.entries()) {
+    if (dayRoles.includes(role) && order === null)
+      problems.push(message('import.choose-order', { columnName: heads[column] || String(column + 1) }));
+  }
   const count = (role: ColumnRole) => columns.filter((column) => column.role === role).length;
   for (const role of NEEDED[kind]) {
     if (count(role) === 0)

@@ -12,6 +12,7 @@ import {
 } from '../contract/import.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import type { Species } from '../wood/species/species.ts';
+import { importing } from '../words/en/import.ts';
 import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
 import { dateTextIn, depthNamed, type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
 import { ownRoles } from './own-export.ts';
@@ -86,20 +87,40 @@ export function headTexts(table: Table, headerRow: number | null, today: string)
   return own.map((cell, column) => {
     const over = above[column] ?? '';
     if (over !== '') date = dateTextIn(over, today) === null ? '' : over;
-    return cell === '' ? over : date === '' ? cell : `${cell} ${date}`;
+    if (cell === '' || date === '') return cell === '' ? over : cell;
+    return `${IS_COUNTED.test(cell) ? importing['import.role.reading'] : ''} ${cell} ${date}`.trim();
   });
 }
 
-/** Whether the filled cells of a row are depths, or else what is of readings, some of them under dates. */
+/** The first, second and third reading of a day. */
+const IS_COUNTED = /^[1-9]$/;
+
+/**
+ * Whether the filled cells of a row under dates are depths, numbers that count readings from 1, or else what is of
+ * readings; what is left of the dates may be any other name.
+ */
 function isUnderDates(row: readonly string[], above: readonly string[], today: string): boolean {
-  const isDated = row.some((cell, column) => cell !== '' && dateTextIn(above[column] ?? '', today) !== null);
+  const isDate = (column: number): boolean => dateTextIn(above[column] ?? '', today) !== null;
+  const firstDate = above.findIndex((_, column) => isDate(column));
+  const isDated = row.some((cell, column) => cell !== '' && isDate(column));
+  const isCounted = (cell: string, column: number): boolean =>
+    IS_COUNTED.test(cell) && Number(cell) === (isDate(column) ? 1 : Number(row[column - 1]) + 1);
   const isOfReading = (cell: string): boolean => {
     const { role } = meaningOf(cell, today);
     return (
       depthNamed(cell) !== null || role === 'reading' || (role !== null && rolesOfReadings.includes(role))
     );
   };
-  return isDated && row.every((cell, column) => cell === '' || cell === above[column] || isOfReading(cell));
+  return (
+    isDated &&
+    row.every(
+      (cell, column) =>
+        cell === '' ||
+        cell === above[column] ||
+        isOfReading(cell) ||
+        (column < firstDate ? isHeaderLike(cell, today) : isCounted(cell, column)),
+    )
+  );
 }
 
 /**
@@ -107,6 +128,51 @@ function isUnderDates(row: readonly string[], above: readonly string[], today: s
  * under names that nobody knows. Null for another table.
  */
 export function turnedTable(table: Table, reader: Reader): Table | null {
+  return turnedWithNames(table, reader) ?? turnedWithDates(table, reader);
+}
+
+/** What a line over the dates can say of each board. */
+const SAID_OF_BOARDS: readonly ColumnRole[] = [
+  'code',
+  'day',
+  'species',
+  'thickness',
+  'width',
+  'length',
+  'stack',
+  'place',
+  'log',
+];
+
+/** Where lines over the dates say what each board is: "Board, A1, A2", "Species, walnut, cherry". */
+function turnedWithNames(table: Table, reader: Reader): Table | null {
+  const lines = table.filter((row) => row.some((cell) => cell !== ''));
+  const firstDate = lines.findIndex(([first = '']) => areDates([first], reader));
+  const roleOf = ([first = '']: readonly string[]) => meaningOf(first, reader.today).role;
+  const isSaid = (row: readonly string[]): boolean =>
+    SAID_OF_BOARDS.some((role) => role === roleOf(row)) &&
+    row.slice(1).filter((cell) => cell !== '').length > 1;
+  const firstSaid = lines.slice(0, Math.max(firstDate, 0)).findLastIndex((row) => !isSaid(row)) + 1;
+  const said = lines.slice(firstSaid, Math.max(firstDate, 0));
+  const body = lines.slice(firstDate);
+  const ids = said.filter((row) => roleOf(row) === 'code' || roleOf(row) === 'day');
+  const [idRow] = ids;
+  if (said.length < 2 || ids.length !== 1 || !idRow || said.length + body.length > MOST_ACROSS) return null;
+  if (idRow.slice(1).some((cell) => isHeaderLike(cell, reader.today))) return null;
+  const decimalMark = guessDecimalMark(table);
+  const isLine = ([first = '', ...cells]: readonly string[]): boolean =>
+    areDates([first], reader) && cells.every((cell) => isBlank(cell) || numberIn(cell, decimalMark) !== null);
+  if (!body.every(isLine)) return null;
+  const across = [...said, ...body];
+  return idRow.map((_, column) =>
+    across.map((row) =>
+      column === 0 && row === idRow ? importing['import.role.code'] : (row[column] ?? ''),
+    ),
+  );
+}
+
+/** Where the first line has the boards' IDs, and each other line a date and its readings. */
+function turnedWithDates(table: Table, reader: Reader): Table | null {
   const { headerRow, kind, columns, decimalMark } = guessTable(table, reader);
   if (kind !== 'boards' || headerRow === null || columns[0]?.role !== 'day') return null;
   const body = table.slice(headerRow + 1);
@@ -136,24 +202,65 @@ export function guessDecimalMark(table: Table): '.' | ',' {
   return commas > points ? ',' : '.';
 }
 
+/** What dates of one column say of the order of their figures. */
+interface OrderOfDates {
+  order: DayOrder;
+  /** What proves it; a person's own order holds without a proof, and one date against it may be mistyped. */
+  proof: 'own' | 'one-date' | 'dates';
+}
+
 /** The order of dates in figures: where the column has days above 12, by those; else the person's own. */
-export function guessOrder(cells: readonly string[], own: DayOrder): DayOrder {
-  const figures = cells.flatMap((cell) => figuresOf(cell) ?? []);
-  if (figures.length === 0) {
+function orderOfDates(cells: readonly string[], own: DayOrder): OrderOfDates {
+  const dates = cells.map(figuresOf).filter((date) => date !== null);
+  if (dates.length === 0) {
     const serial = cells.filter(
       (cell) => /^\d{5}([.,]\d+)?$/.test(cell) && isSerialDay(Number.parseFloat(cell)),
     );
-    return serial.length > cells.length / 2 ? 'serial' : own;
+    return serial.length > cells.length / 2
+      ? { order: 'serial', proof: 'dates' }
+      : { order: own, proof: 'own' };
   }
-  const dates = cells.map(figuresOf).filter((date) => date !== null);
-  const isAbove12 = (part: 0 | 1) => dates.some((date) => date[part].length <= 2 && Number(date[part]) > 12);
-  if (dates.every(([year]) => year.length === 4)) return 'ymd';
-  if (isAbove12(0) && !isAbove12(1)) return 'dmy';
-  if (isAbove12(1) && !isAbove12(0)) return 'mdy';
+  if (dates.every(([year]) => year.length === 4)) return { order: 'ymd', proof: 'dates' };
+  const above12 = (part: 0 | 1): Set<string> =>
+    new Set(
+      dates
+        .filter((date) => date[part].length <= 2 && Number(date[part]) > 12)
+        .map((date) => date.slice(0, 2).join('/')),
+    );
+  const [dayFirst, daySecond] = [above12(0).size, above12(1).size];
+  if (dayFirst > 0 !== daySecond > 0) {
+    const order = dayFirst > 0 ? 'dmy' : 'mdy';
+    const isAgainstOwn = (own === 'mdy' || own === 'dmy') && own !== order;
+    const isOfMany = new Set(dates.map((date) => date.slice(0, 2).join('/'))).size > 1;
+    return { order, proof: isAgainstOwn && isOfMany && dayFirst + daySecond === 1 ? 'one-date' : 'dates' };
+  }
+  if (own === 'mdy' || own === 'dmy') return { order: own, proof: 'own' };
   // Points part figures where the day comes first. Common practice, no source.
-  if (own === 'ymd' || own === 'serial')
-    return cells.some((cell) => /^\d{1,2}\.\d/.test(cell)) ? 'dmy' : 'mdy';
-  return own;
+  return { order: cells.some((cell) => /^\d{1,2}\.\d/.test(cell)) ? 'dmy' : 'mdy', proof: 'own' };
+}
+
+/**
+ * The order of dates for each column of dates. One table has one order where no column proves another; null where a single
+ * date is against the person's own order, and may be mistyped.
+ */
+function ordersOf(
+  columns: ReadonlyMap<number, readonly string[]>,
+  own: DayOrder,
+): ReadonlyMap<number, DayOrder | null> {
+  const each = new Map([...columns].map(([column, cells]) => [column, orderOfDates(cells, own)]));
+  const found = [...each.values()];
+  const isInFigures = ({ order }: OrderOfDates) => order === 'mdy' || order === 'dmy';
+  const proven = new Set(
+    found.filter((of) => of.proof === 'dates' && isInFigures(of)).map(({ order }) => order),
+  );
+  const [shared] = proven.size === 1 ? proven : [];
+  const isOpen = shared === undefined && found.some(({ proof }) => proof === 'one-date');
+  return new Map(
+    [...each].map(([column, of]) => {
+      if (of.proof === 'dates' || !isInFigures(of)) return [column, of.order];
+      return [column, isOpen ? null : (shared ?? of.order)];
+    }),
+  );
 }
 
 /** What the columns of a table hold, by their names and what is in them. */
@@ -191,9 +298,10 @@ export function guessColumns(
   const roles = byAll.map((role, column) =>
     role === 'reading' && isFurther(meanings[column]!) ? 'unused' : role,
   );
-  const orderOf = (column: number): DayOrder => guessOrder(filledOf[column] ?? [], reader.order);
+  const dated = roles.flatMap((role, column) => (dayRoles.includes(role) ? [column] : []));
+  const orders = ordersOf(new Map(dated.map((column) => [column, filledOf[column] ?? []])), reader.order);
   const datedHeaders = meanings.flatMap(({ dateText }) => dateText ?? []);
-  const headerOrder = guessOrder(datedHeaders, reader.order);
+  const headerOrder = orderOfDates(datedHeaders, reader.order).order;
   // A scale's unit is often over the first of its weights alone.
   const weightUnit =
     meanings.find(({ unit }, column) => isWeight(roles[column]) && unit !== null)?.unit ?? null;
@@ -203,7 +311,7 @@ export function guessColumns(
     return {
       role,
       unit: unitFor(role, unit, filledOf[column] ?? [], decimalMark, reader.units),
-      order: dayRoles.includes(role) ? orderOf(column) : null,
+      order: orders.get(column) ?? null,
       depth: role === 'reading' && depth !== 'average' ? depth : null,
       on: role === 'reading' && dateText !== null ? (dayIn(dateText, headerOrder, today)?.day ?? null) : null,
       fillDown: FILLED_DOWN.includes(role) && isLeftBlank(cellsOf[column] ?? [], body),
@@ -308,7 +416,7 @@ function rolesFor(
 }
 
 function areDates(cells: readonly string[], { order, today }: Pick<Reader, 'order' | 'today'>): boolean {
-  const dateOrder = guessOrder(cells, order);
+  const dateOrder = orderOfDates(cells, order).order;
   const dates = cells.filter((cell) => dayIn(cell, dateOrder, today) !== null);
   return dateOrder !== 'serial' && cells.length > 0 && dates.length >= MOST_OF * cells.length;
 }
@@ -323,13 +431,23 @@ const isMcLike = (cell: string, decimalMark: '.' | ','): boolean => {
   return number !== null && /[.,]\d/.test(cell) && number.value >= 4 && number.value <= 100;
 };
 
-/** Whether cells of a column that is not imported look like readings all the same. */
-export function areReadingsLike(cells: readonly string[], decimalMark: '.' | ','): boolean {
+/**
+ * Whether cells of a column that is not imported look like readings all the same.
+ *
+ * @param hasReadings  of a table without any column of readings, whole numbers look like them as well
+ */
+export function areReadingsLike(
+  cells: readonly string[],
+  decimalMark: '.' | ',',
+  hasReadings: boolean,
+): boolean {
   const filled = cells.filter((cell) => !isBlank(cell));
-  return (
-    filled.length > 0 &&
-    filled.filter((cell) => isMcLike(cell, decimalMark)).length >= MOST_OF * filled.length
-  );
+  const isLike = (cell: string): boolean => {
+    if (hasReadings || /[.,]\d/.test(cell)) return isMcLike(cell, decimalMark);
+    const value = numberIn(cell, decimalMark)?.value ?? 0;
+    return value >= 4 && value <= 100;
+  };
+  return filled.length > 0 && filled.filter(isLike).length >= MOST_OF * filled.length;
 }
 
 function roleByContent(

@@ -81,6 +81,8 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
     return owners.round_id == null ? null : nameOf(acts.measured('round', owners.round_id) ?? {});
   }
   function whereOf(inTable: string, row: Record<string, unknown>): string | null {
+    // Of boards added to several stacks none is named.
+    if (inTable === 'board' && acts.stacksOfAdded(place) > 1) return null;
     if (inTable === 'board') return acts.nameThen('stack', row.stack_id, place);
     if (inTable === 'board_origin') return acts.nameThen('board', row.parent_id, place);
     return PLACED.has(inTable) ? acts.nameThen('place', row.place_id, place) : null;

@@ -1,11 +1,13 @@
 import {
   type ColumnChoice,
+  type DayOrder,
   dayOrderSchema,
   dayRoles,
   type ImportChoices,
   rolesOf,
   unitsOf,
 } from '../../../shared-core/contract/import.ts';
+import { dayIn } from '../../../shared-core/import/cells.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Checkbox, Select } from '../../form/Field.tsx';
 import { useWords } from '../../words.ts';
@@ -22,8 +24,17 @@ export function ImportColumns({
   shown: Pick<ReadTable, 'heads' | 'sample'>;
   onColumn: (index: number, changed: Partial<ColumnChoice>) => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
   const hasDay = columns.some(({ role }) => role === 'day');
+  /** The first date of a column as it is read, with its month as a word. */
+  function dateRead(cells: readonly string[], order: DayOrder): string | null {
+    for (const cell of cells) {
+      const readOn = dayIn(cell, order, today)?.day;
+      if (readOn !== undefined) return say('import.date-read', { cellTypedText: cell, readOn });
+    }
+    return null;
+  }
   return (
     <ul className={css.columns}>
       {columns.map((column, index) => {
@@ -61,11 +72,15 @@ export function ImportColumns({
             {dayRoles.includes(role) && (
               <Select
                 label={say('import.order-of', { head })}
+                hint={order && dateRead(cells, order)}
                 value={order}
-                options={dayOrderSchema.options.map((value) => ({
-                  value,
-                  label: say(`import.order.${value}`),
-                }))}
+                options={[
+                  ...(order === null ? [{ value: null, label: say('import.order-open') }] : []),
+                  ...dayOrderSchema.options.map((value) => ({
+                    value,
+                    label: say(`import.order.${value}`),
+                  })),
+                ]}
                 onValue={(value) => onColumn(index, { order: value })}
               />
             )}

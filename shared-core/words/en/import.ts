@@ -80,6 +80,8 @@ export const importing = {
 
   // What stands in the way of all rows, and what goes in with them.
   'import.column-missing': 'No column is set to {roleName}. Choose one above.',
+  'import.choose-order':
+    'Dates of column {columnName} can be read in two orders, and one date fits only one. Choose the order.',
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
@@ -173,6 +175,8 @@ export const importing = {
   'import.order.mdy': 'Month, day, year',
   'import.order.dmy': 'Day, month, year',
   'import.order.serial': 'Days since 1899',
+  'import.order-open': 'Choose the order',
+  'import.date-read': '{cellTypedText} is {readOn}',
   'import.read-on': 'Read on: {head}',
   'import.fill-down': 'Blank means as above',
   'import.fill-down-of': 'Blank means as above: {head}',

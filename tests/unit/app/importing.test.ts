@@ -335,6 +335,69 @@ test('a turned table with one ID over two columns says so, and takes none for th
   expect((await check({ ...open, choices: { ...choices, fixes } })).counts.readings).toBe(6);
 });
 
+test('a turned table may say over its dates what each board is', async () => {
+  const open = await read(
+    'Stack,North,North,South\nBoard,A1,A2,A3\nSpecies,walnut,walnut,cherry\nThickness,1,2,1.5\n5/1/2025,20.1,21.2,22.3\n6/1/2025,15.5,,16.6\n7/1/2025,12,13,\n',
+  );
+  expect(open.reshaped).toBe('turned');
+  const checked = await check(open);
+  expect(checked.counts).toMatchObject({ boards: 3, readings: 7, stacks: 2 });
+  await save(checked.plan);
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'A3', offset: 0, limit: 1 });
+  expect(rows).toMatchObject([{ speciesId: 'cherry-black', stackName: 'South', thicknessMm: 38.1 }]);
+  const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+  expect(say(acts[0]!.line)).toContain('3 boards added.');
+});
+
+describe('visits across', () => {
+  test.each([
+    ['with their date over three', 'Board,Species,5/1/2025,,,6/1/2025,,\n,,1,2,3,1,2,3\n', 6],
+    ['with names beside the depths', ',,5/1/2025,,6/1/2025,\nBoard,Species,Shell,Core,Shell,Core\n', 4],
+    ['with a temperature each', ',,5/1/2025,,6/1/2025,\nBoard,Species,MC,Temp F,MC,Temp F\n', 2],
+  ])('%s', async (_, head, readings) => {
+    const values =
+      readings === 2 ? '14,68,12,65' : '14,18,12,16,15,13'.split(',').slice(0, readings).join(',');
+    const open = await read(`${head}X1,walnut,${values}\n`);
+    const checked = await check({ ...open, choices: { ...open.choices, thicknessMm: 27 } });
+    expect([checked.problems, checked.refused]).toEqual([[], 0]);
+    expect(checked.counts).toMatchObject({ boards: 1, readings });
+  });
+  test('without a year they are told, and come in as nothing else', async () => {
+    const open = await read('Board,Species,May 1,Jun 1\nX1,walnut,14,12\nX2,walnut,15,13\n');
+    const checked = await check({ ...open, choices: { ...open.choices, thicknessMm: 27 } });
+    expect(checked.remarks.map(say)).toContain(
+      say({ code: 'import.numbers-unused', facts: { columnName: 'Jun 1' } }),
+    );
+  });
+});
+
+describe('the order of dates', () => {
+  const head = 'Board,Species,Thickness,Sawn on,Date,MC\n';
+  const row = (sawnOn: string, day: string) =>
+    `${sawnOn.length}${day.length},walnut,8/4,${sawnOn},${day},14.2\n`;
+  const ordersOf = async (rows: string) =>
+    (await read(head + rows)).choices.columns.slice(3, 5).map(({ order }) => order);
+  test('is asked where a single date is against the own one', async () => {
+    const open = await read(`${head}D1,walnut,8/4,4/1/24,13/1/25,14.2\nD2,walnut,8/4,4/2/24,4/12/25,15.2\n`);
+    const checked = await check(open);
+    expect(checked.problems.map(say)).toEqual(
+      ['Sawn on', 'Date'].map((columnName) => say({ code: 'import.choose-order', facts: { columnName } })),
+    );
+    expect(checked.counts.readings).toBe(0);
+    const columns = open.choices.columns.map((column) =>
+      column.order === null && ['day', 'sawn-on'].includes(column.role)
+        ? { ...column, order: 'mdy' as const }
+        : column,
+    );
+    const answered = await check({ ...open, choices: { ...open.choices, columns } });
+    expect(problemsOf(answered).map(([line]) => line)).toEqual([2]);
+  });
+  test('of one column holds for the others of the table', async () => {
+    expect(await ordersOf(row('13/1/24', '4/12/25') + row('14/11/24', '4/2/25'))).toEqual(['dmy', 'dmy']);
+    expect(await ordersOf(row('1/13/24', '13/1/25') + row('1/14/24', '4/2/25'))).toEqual(['mdy', 'mdy']);
+  });
+});
+
 describe('the time of a reading', () => {
   const takenAt = async (date: string) => {
     const checked = await check(await read(`Board,Species,Thickness,Date,MC\nT-1,walnut,8/4,${date},14.2\n`));
