@@ -276,6 +276,10 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        ORDER BY id DESC LIMIT 1`,
     )
     .pluck();
+  const merged = db.prepare<[], { code: string; intoId: number }>(
+    `SELECT b.code, ${keptRecord('b.id')} AS intoId FROM board b
+     WHERE b.archived_at IS NOT NULL AND ${valueIn('b.archived_why', '$.code')} = 'merged' ORDER BY b.id`,
+  );
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
   const toTally = `SELECT b.id, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,
        b.thickness_quarters AS thicknessQuarters, b.width_mm AS widthMm, b.length_mm AS lengthMm,
@@ -374,6 +378,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** The newest record with that code that was merged into another. */
     mergedByCode: (code: string): number | undefined => mergedWith.get(code),
+    /** Records that were merged into others, with the rows of these; the newest comes last. */
+    merged: () => merged.all(),
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     /** In the order of their ids; archived ones too. */

@@ -89,6 +89,8 @@ export interface BoardToAdd
 export interface KnownBoard
   extends Pick<NewBoard, 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'sawnOn'> {
   id: number;
+  /** Another than that of the table where the board of that ID was merged. */
+  code: string;
   /** The local day on which it was sold, used or scrapped; null while it is in the yard. */
   leftOn: string | null;
 }
@@ -101,6 +103,7 @@ export interface KnownYard {
   /** A time by a clock so many minutes ahead of UTC, by the clock of the yard. */
   localOf(time: { day: string; minutes: number; aheadMinutes: number }): { day: string; minutes: number };
   species: readonly Species[];
+  /** That with this ID, or else the one that it was merged into, which has another. */
   board(code: string): KnownBoard | undefined;
   /** By `nameKey`, the stacks' names. */
   stacks: ReadonlyMap<string, string>;
@@ -123,6 +126,8 @@ export interface BoardsOfTable {
   otherInYard: number;
   /** Boards that come into one stack, of several that the table has for them. */
   inTwoStacks: number;
+  /** IDs of the table whose boards were merged into others, with the IDs of these. */
+  merged: ReadonlyMap<string, string>;
   /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
   withoutNumber: ReadonlyMap<string, number>;
 }
@@ -166,6 +171,7 @@ export function checkBoards(
   const writtenAs = new Map<string, string>();
   /** Cells in which the meter showed no number, by what is written there. */
   const withoutNumber = new Map<string, number>();
+  const merged = new Map<string, string>();
   const readingColumns = rows.columnsOf('reading');
   const columnsFor = new Map(
     rolesOfReadings.map((role) => [role, ofEachReading(rows.columnsOf(role), readingColumns)]),
@@ -223,20 +229,22 @@ export function checkBoards(
     const typed = parts.filter((part) => !isBlank(part)).join(' ');
     if (typed === '') return refuse(codeColumn, message('import.no-code'));
     if (parts.some(isTotal)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
-    const code = codeOf(typed);
-    if (code === null || !boardCodeSchema.safeParse(code).success) {
+    const typedCode = codeOf(typed);
+    if (typedCode === null || !boardCodeSchema.safeParse(typedCode).success) {
       return refuse(codeColumn, message('import.bad-code', { cellTypedText: typed }));
     }
-    const other = writtenAs.get(code) ?? typed;
+    const other = writtenAs.get(typedCode) ?? typed;
     if (nameKey(other) !== nameKey(typed)) {
       return refuse(
         codeColumn,
-        message('import.codes-clash', { cellTypedText: typed, otherTypedText: other, boardCode: code }),
+        message('import.codes-clash', { cellTypedText: typed, otherTypedText: other, boardCode: typedCode }),
       );
     }
-    if (isTurned && writtenAs.has(code))
-      return refuse(codeColumn, message('import.twice-turned', { boardCode: code }));
-    writtenAs.set(code, typed);
+    if (isTurned && writtenAs.has(typedCode))
+      return refuse(codeColumn, message('import.twice-turned', { boardCode: typedCode }));
+    writtenAs.set(typedCode, typed);
+    const known = yard.board(typedCode);
+    const code = known?.code ?? typedCode;
 
     function length(found: ReturnType<typeof of>, leastMm: number, mostMm: number) {
       if (!found) return null;
@@ -268,7 +276,7 @@ export function checkBoards(
     const speciesId = speciesText && species(row, speciesText.column, speciesText.text);
     if (speciesText && speciesId === null) isGood = false;
     const thickness = length(of('thickness'), 3, 400);
-    const thicknessMm = thickness?.mm ?? yard.board(code)?.thicknessMm ?? null;
+    const thicknessMm = thickness?.mm ?? known?.thicknessMm ?? null;
     const widthMm = length(of('width'), 10, 3000)?.mm ?? null;
     const lengthMm = length(of('length'), 50, 20_000)?.mm ?? null;
     const sawnOn = day(of('sawn-on'))?.day ?? null;
@@ -358,7 +366,6 @@ export function checkBoards(
         days.push({ day: on, reading });
       }
     }
-    const known = yard.board(code);
     const leftOn = known?.leftOn ?? null;
     const late = leftOn === null ? undefined : days.find((each) => each.day > leftOn);
     if (late && leftOn !== null)
@@ -379,6 +386,7 @@ export function checkBoards(
     if (note.length > MOST_NOTE_LETTERS)
       refuse(rows.columnOf('note'), message('import.too-long', { mostLetters: MOST_NOTE_LETTERS }));
     if (!isGood) return null;
+    if (code !== typedCode) merged.set(typedCode, code);
     return {
       row,
       code,
@@ -420,7 +428,7 @@ export function checkBoards(
     return tempC;
   }
 
-  return { ...gather(byCode, rows, choices, yard), withoutNumber };
+  return { ...gather(byCode, rows, choices, yard), merged, withoutNumber };
 }
 
 /** What a cell of readings has; null where it is no number. */
@@ -471,7 +479,7 @@ function gather(
   rows: Rows,
   choices: ImportChoices,
   yard: KnownYard,
-): Omit<BoardsOfTable, 'withoutNumber'> {
+): Omit<BoardsOfTable, 'merged' | 'withoutNumber'> {
   const boards: BoardToAdd[] = [];
   const days: BoardDay[] = [];
   let known = 0;

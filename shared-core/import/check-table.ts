@@ -99,7 +99,7 @@ export function checkTable(
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
       const checked = checkBoards(rows, choices, yard, isTurned);
-      const { boards, days, left, inTwoStacks, withoutNumber } = checked;
+      const { boards, days, left, inTwoStacks, merged, withoutNumber } = checked;
       knownBoards = checked.known;
       otherInYard = checked.otherInYard;
       plan.days = days;
@@ -109,6 +109,8 @@ export function checkTable(
           message('import.left-boards', { boards: left.length, someCodes: left.slice(0, MOST_NAMED) }),
         );
       if (inTwoStacks > 0) remarks.push(message('import.in-two-stacks', { boards: inTwoStacks }));
+      for (const [boardCode, intoCode] of merged)
+        remarks.push(message('import.merged-board', { boardCode, intoCode }));
       for (const [text, cells] of withoutNumber)
         remarks.push(message('import.without-number', { cells, cellTypedText: text }));
     } else if (choices.kind === 'air') checkAir(rows, choices, yard).forEach(planAir);

@@ -120,18 +120,25 @@ export function createImportTasks() {
     const rows = held();
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
-      const inYard = db.prepare<[string], KnownBoard>(
-        `SELECT id, species_id AS speciesId, sawn_on AS sawnOn, thickness_mm AS thicknessMm,
-          thickness_quarters AS thicknessQuarters, NULL AS leftOn
-        FROM board WHERE code = ? AND archived_at IS NULL`,
-      );
+      const inYard = (where: 'id' | 'code') =>
+        db.prepare<[number | string], KnownBoard>(
+          `SELECT id, code, species_id AS speciesId, sawn_on AS sawnOn, thickness_mm AS thicknessMm,
+            thickness_quarters AS thicknessQuarters, NULL AS leftOn
+          FROM board WHERE ${where} = ? AND archived_at IS NULL`,
+        );
+      const [inYardWithCode, inYardById] = [inYard('code'), inYard('id')];
+      const left = reads.boards
+        .leftYard()
+        .map(({ leftAt, ...board }): KnownBoard => ({ ...board, leftOn: localDay(leftAt) }));
       // Of several that had an ID the last is meant.
-      const left = new Map(
-        reads.boards
-          .leftYard()
-          .map(({ code, leftAt, ...board }) => [code, { ...board, leftOn: localDay(leftAt) }]),
-      );
-      const boardOf = (code: string): KnownBoard | undefined => inYard.get(code) ?? left.get(code);
+      const leftWithCode = new Map(left.map((board) => [board.code, board]));
+      const leftById = new Map(left.map((board) => [board.id, board]));
+      const mergedInto = new Map(reads.boards.merged().map(({ code, intoId }) => [code, intoId]));
+      function boardOf(code: string): KnownBoard | undefined {
+        const own = inYardWithCode.get(code) ?? leftWithCode.get(code);
+        const intoId = mergedInto.get(code);
+        return own || intoId === undefined ? own : (inYardById.get(intoId) ?? leftById.get(intoId));
+      }
       const openStacks = reads.stacks.list();
       const closedStacks = reads.stacks.closed();
       const closedPlaces = reads.places.closed();

@@ -88,6 +88,7 @@ export const importing = {
   'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
   'import.known-boards':
     '{boards, plural, one {# board is here already. Its sizes stay.} other {# boards are here already. Their sizes stay.}} New readings are added.',
+  'import.merged-board': '{boardCode} was merged into {intoCode}. Its readings go there.',
   'import.left-boards':
     '{boards, plural, one {# board of this table} other {# boards of this table}} left the yard: {someCodes}. Only readings from before that are added. Give another board another ID.',
   'import.moved-or-probed-first':

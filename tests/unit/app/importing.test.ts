@@ -177,6 +177,41 @@ test('readings of a known board are added, and those that it has are not', async
   expect(findings.length).toBeLessThanOrEqual(1);
 });
 
+test('readings of a board that was merged go to the one that stayed, and those that it has are not added', async () => {
+  const round = await yard.beginRound();
+  await yard.command('rounds.finish', { roundId: round.id });
+  const [gone, kept] = yard.boards.map(({ id }) => id) as [number, number];
+  const { own, other } = await yard.query('boards.twice', { id: kept, otherId: gone });
+  await yard.command('boards.merge', {
+    id: kept,
+    basedOn: own.board.version,
+    otherId: gone,
+    otherBasedOn: other.board.version,
+    taken: [],
+    note: 'both',
+    moves: 'both',
+    reservation: 'own',
+  });
+  // In one table, with the same ID in both.
+  const checked = await check(
+    await read('Board,Date,MC 1,MC 2\nWAL-01,6/1/2026,12.4,13.0\nWAL-02,5/1/2026,14.0,14.5\n'),
+  );
+  expect(checked.refusedRows).toEqual([]);
+  expect(checked.remarks.map((remark) => say(remark))).toContain(
+    'WAL-01 was merged into WAL-02. Its readings go there.',
+  );
+  expect(checked.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 3, ovenChecks: 0 });
+  expect(checked.knownReadings).toBe(1);
+  await save(checked.plan);
+  expect(await total()).toBe(1);
+  const { readings } = await yard.query('boards.get', { id: kept });
+  expect(readings.map(({ raw }) => raw).toSorted()).toEqual([12.4, 13, 14, 14.5]);
+  // A new board may have the ID: it is meant then.
+  await yard.command('boards.add', [yard.board('WAL-01')]);
+  const again = await check(await read('Board,Date,MC 1\nWAL-01,4/1/2026,18.0\n'));
+  expect(again.remarks.map(({ code }) => code)).not.toContain('import.merged-board');
+});
+
 test('the air of a place comes in by months', async () => {
   const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
   const lines = months.map((month, at) => `Shop,${month},${50 + at},${60 + at}`);
