@@ -25,7 +25,7 @@ export interface ActSample {
   how: ActCount['how'];
   /** All of an added or deleted row; of an edited one only what changed. */
   row: Record<string, unknown>;
-  /** Of an edited one, what changed, as it was. */
+  /** Of an edited one, what changed, as it was; of a corrected value of a reading, what it was, and its unit. */
   before: Record<string, unknown>;
   /** By what the row is known, and whose it is. */
   of: Record<string, unknown>;
@@ -147,6 +147,22 @@ export function actHistory(db: Db) {
       )
       .pluck();
   const lostBy = { id: lost("old_values ->> 'id'"), uuid: lost('row_uuid') };
+  const valueBefore = db
+    .prepare<{ readingId: unknown; field: unknown; id: unknown }, string>(
+      `SELECT value FROM amendment k WHERE k.reading_id = @readingId AND k.field = @field AND k.id < @id
+       ORDER BY k.id DESC LIMIT 1`,
+    )
+    .pluck();
+  /** What held of a reading before a row of `amendment`: what was corrected last, else what was saved. */
+  function beforeAmended(row: Record<string, unknown>): Record<string, unknown> {
+    const { reading_id: readingId, field, id } = row;
+    if (readingId == null || field !== 'raw') return {};
+    const saved = rowOf('reading', 'id', readingId);
+    return {
+      value: valueBefore.get({ readingId, field, id }) ?? JSON.stringify(saved?.raw),
+      unit: saved?.unit,
+    };
+  }
   /** A row as it is, or as it was when it was deleted. */
   function rowOrLost(
     table: string,
@@ -198,7 +214,12 @@ export function actHistory(db: Db) {
     /** Some rows of one kind of an act's changes, in the order in which they were made. */
     samples: (place: number, { inTable, how }: Pick<ActCount, 'inTable' | 'how'>): ActSample[] => {
       const detail = detailOf.get(inTable);
-      if (detail) return detail.all(place).map((row) => ({ inTable, how, row, before: {}, of: row }));
+      if (detail) {
+        return detail.all(place).map((row) => {
+          const before = inTable === 'amendment' ? beforeAmended(row) : {};
+          return { inTable, how, row, before, of: row };
+        });
+      }
       if (appended.includes(inTable)) return [];
       return sampleOf
         .all(place, inTable, how === 'added' ? 1 : 0, how === 'deleted' ? 1 : 0)

@@ -25,6 +25,8 @@ const amendmentsSchema = z
     /** Null: included again. */
     excluded: exclusionSchema.nullable(),
     takenAt: instantSchema,
+    /** In the unit in which it was saved. */
+    raw: z.number(),
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     /** `as-saved`: what was said of it was undone. */

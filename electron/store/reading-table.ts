@@ -6,7 +6,7 @@ import {
   type Spot,
   spotSchema,
 } from '../../shared-core/probing/readings/reading.ts';
-import { ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
+import { megohmsOf, ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
 import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { keptRecord, roundsOfWood, sameBoard, sameWood } from './lineage.ts';
@@ -31,6 +31,10 @@ const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
   meterProfileId: 'meter_profile_id',
   takenAt: 'taken_at',
 };
+
+/** SQL for the value of a reading `g` as it is now, in the unit in which it was saved. */
+const RAW_NOW = `(SELECT coalesce((SELECT k.value ->> '$' FROM amendment k WHERE k.reading_id = g.id AND k.field = 'raw'
+  AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), g.raw))`;
 
 /** SQL for a reading `g` as it was saved, with its checksum; to be read by `isAsSaved`. */
 export const AS_SAVED = `g.id, ${selected({ ...takenColumns, uuid: 'uuid', checksum: 'checksum' }, 'g')}`;
@@ -114,7 +118,7 @@ function toDamagedReading(row: ReadingRecord): Reading {
 
 function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   const amendments = amendmentsOf(row.amendments);
-  const { excluded = null, takenAt, spot, depthMm, woodTempC, note } = amendments;
+  const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw } = amendments;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
   const { meterProfileId = row.meterProfileId } = amendments;
@@ -130,9 +134,12 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
   // Typed before the meter had a name, which shows megohms: the number is what its display showed.
   const isMegohms =
     row.how === 'typed' && row.unit === 'pct' && typedUnit(version?.profile ?? null) === 'ohm';
+  const inItsUnit = (value: number): number => (isMegohms ? ohmsOfMegohms(value) : value);
   return readingSchema.parse({
     ...row,
-    ...(isMegohms && { raw: ohmsOfMegohms(row.raw), unit: 'ohm' }),
+    raw: inItsUnit(raw),
+    ...(raw !== row.raw && { savedRaw: inItsUnit(row.raw) }),
+    ...(isMegohms && { unit: 'ohm' }),
     meterId: version?.meterId ?? null,
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
@@ -213,7 +220,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   );
   const rawsOn = db
     .prepare<[number, number], number>(
-      `SELECT g.raw FROM reading g INDEXED BY reading_by_board WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
+      `SELECT ${RAW_NOW} FROM reading g INDEXED BY reading_by_board WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
     )
     .pluck();
   const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
@@ -237,6 +244,9 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       const row = one.get(id);
       return row && toReading(row, version);
     },
+    /** A value of a reading, in its unit, as the file has it: what was typed in megohms before the meter had a name. */
+    asSaved: ({ id, unit }: Reading, raw: number): number =>
+      unit === 'ohm' && one.get(id)?.unit === 'pct' ? megohmsOf(raw) : raw,
     ofDays,
     /**
      * Of one board's wood in one round, in the order they were taken: on itself, and before the cut on what it came from;
@@ -247,7 +257,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Taken on the board itself in one round, in the order they were taken. */
     takenOn: (boardId: number, roundId: number): Reading[] =>
       takenOn.all(boardId, roundId).map((row) => toReading(row, version)),
-    /** What was saved of the board itself in one round, excluded or not, in the order it was taken. */
+    /** What was read on the board itself in one round, excluded or not, in the order it was saved. */
     rawsOn: (boardId: number, roundId: number): number[] => rawsOn.all(boardId, roundId),
     /** The rounds in which the board itself was read, under whichever record of it. */
     ownRounds: (boardId: number): number[] => ownRounds.all({ boardId }),

@@ -101,6 +101,7 @@ const FIELDS: Readonly<Record<string, readonly [label: Code, show: Show]>> = {
   tempC: ['past-round.wood-temp', asTemp],
   woodTempC: ['past-round.wood-temp', asTemp],
   depthMm: ['merge.field.depth', asMm],
+  raw: ['merge.field.value', ifNumber((rawValue) => message('merge.value.number', { rawValue }))],
   grams: ['merge.field.weight', asGrams],
   inUse: ['merge.field.own-checks', asYes],
   caption: ['merge.field.caption', asText],

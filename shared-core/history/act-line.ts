@@ -263,18 +263,28 @@ function ownFit(record: ChangedRecord | undefined): Told {
 }
 
 function readingAdded(change: TableChange): Told {
-  const raw = change.records[0]?.values.raw;
-  const isOhm = change.records[0]?.values.unit === 'ohm';
+  const { raw, unit } = change.records[0]?.values ?? {};
   const some = { rows: change.rows, recordName: nameOf(change) };
   if (typeof raw !== 'number' || change.rows > 1) return message('act.readings.added', some);
-  const reading = isOhm
+  return message('act.reading.added', { recordName: some.recordName, reading: shownValue(raw, unit) });
+}
+
+function shownValue(raw: number, unit: SavedValue | undefined): Message {
+  return unit === 'ohm'
     ? message('act.value.ohm', { rawOhm: raw })
     : message('act.value.pct', { rawPct: raw });
-  return message('act.reading.added', { recordName: some.recordName, reading });
 }
 
 /** What a person corrected, by the field: each with how many. */
 function amended({ rows, records }: TableChange): Told[] {
+  const fields = new Set(records.map(({ values }) => values.field));
+  return [...fields].flatMap((field) => {
+    const of = records.filter(({ values }) => values.field === field);
+    return amendedField({ rows: fields.size === 1 ? rows : of.length, records: of });
+  });
+}
+
+function amendedField({ rows, records }: Pick<TableChange, 'rows' | 'records'>): Told[] {
   const first = records[0];
   if (first === undefined) return [];
   const some = { rows, recordName: first.name ?? '…' };
@@ -288,6 +298,20 @@ function amended({ rows, records }: TableChange): Told[] {
       return [message('act.reading.depth', some)];
     case 'meterProfileId':
       return [message('act.reading.meter', some)];
+    case 'raw': {
+      const { unit } = first.before;
+      const [before, after] = [Number(first.before.value), Number(first.values.value)];
+      const facts = { ...some, before: shownValue(before, unit), after: shownValue(after, unit) };
+      return [message('act.reading.value', facts)];
+    }
+    case 'woodTempC': {
+      const valueTempC = JSON.parse(String(first.values.value)) as number | null;
+      return [
+        valueTempC === null
+          ? message('act.reading.temperature-unknown', some)
+          : message('act.reading.temperature', { ...some, valueTempC }),
+      ];
+    }
     default:
       return [message('act.reading.corrected', some)];
   }

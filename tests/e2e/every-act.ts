@@ -524,6 +524,17 @@ export const steps: readonly Step[] = [
     by: 'notice',
   },
   {
+    act: 'readings.correct',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(row(page, '13'), /^Edit .* reading/);
+      await field(dialog(page), 'What the meter showed').fill('13.5');
+      await save(page);
+    },
+    sign: (page) => text(page, 'Corrected by hand from 13%'),
+    by: 'notice',
+  },
+  {
     act: 'meters.typeFrom',
     at: 'meter',
     first: async (page) => {

@@ -24,6 +24,7 @@ import { typedFrom } from '../meter/meters.ts';
 import { createSignal, type Signal } from '../signal.ts';
 import type { Windows } from '../windows.ts';
 import { createAims, type WindowAim } from './aims.ts';
+import { correctingCommands } from './correcting.ts';
 import { depthCommands } from './depths.ts';
 import { createInsertion } from './insertion.ts';
 import { longBeforeStack } from './long-before-stack.ts';
@@ -372,6 +373,7 @@ export function createRounds(
       },
 
       ...depthCommands(context, moving),
+      ...correctingCommands(context, moving),
 
       'readings.exclude': ({ readingId, why }, window) => excludeAndAim(readingId, why, window),
       'readings.include': ({ readingId }) => saving.exclude(readingId, null),

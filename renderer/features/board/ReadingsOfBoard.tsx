@@ -9,9 +9,11 @@ import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ReadingNote } from '../notes/ReadingNote.tsx';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
+import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
+import { UseMeant } from '../records/UseMeant.tsx';
 
 /** Every reading ever taken of the board's wood, raw and corrected together; each can be excluded or included. */
 export function ReadingsOfBoard({
@@ -50,9 +52,15 @@ export function ReadingsOfBoard({
           cell: ({ corrected, counts }) => (
             <RecordValue isUsed={counts}>{mcOrDash(corrected.mcPct, formats)}</RecordValue>
           ),
-          below: ({ raw, unit, woodTempC }) => (
+          below: ({ raw, savedRaw, unit, woodTempC }) => (
             <>
               {say('board.reading-raw', { shownValue: rawText(raw, unit, formats) })}
+              {savedRaw !== undefined && (
+                <>
+                  <br />
+                  {say('reading-edit.by-hand', { shownValue: rawText(savedRaw, unit, formats) })}
+                </>
+              )}
               <br />
               {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
             </>
@@ -69,6 +77,8 @@ export function ReadingsOfBoard({
             onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
+          <UseMeant reading={reading} />
+          <EditReading reading={reading} depth={depthOf(reading)} />
           <ChangeDepth reading={reading} depth={depthOf(reading)} />
           <ReadingNote reading={reading} depth={depthOf(reading)} />
           <ReadingDetails reading={reading} depth={depthOf(reading)} />

@@ -42,13 +42,16 @@ function Details({
   recordName: string;
   onClose: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const { output } = useQuery('meters.list', {});
   const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
   const [chosenId, setChosenId] = useState(meter?.id ?? null);
   const isOther = chosenId !== null && chosenId !== reading.meterId;
   return (
     <>
+      {reading.savedRaw !== undefined && (
+        <p>{say('reading-edit.by-hand', { shownValue: rawText(reading.savedRaw, reading.unit, formats) })}</p>
+      )}
       {isOther ? <StepsWith {...{ reading, meterId: chosenId }} /> : <CorrectionSteps reading={reading} />}
       <h3>{say('pictures.title')}</h3>
       <Pictures subject={{ kind: 'reading', id: reading.id }} recordName={recordName} />

@@ -9,6 +9,7 @@ import { Button } from '../../ui/Button.tsx';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
+import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';
@@ -58,6 +59,7 @@ export function SavedReading({
           onExclude={async (why) => void exclude(reading, why)}
           onInclude={() => void include(reading.id)}
         />
+        <EditReading reading={reading} depth={told} />
         <ChangeDepth reading={reading} depth={told} />
       </div>
       <ReadingRemarks reading={reading} but={shared} />

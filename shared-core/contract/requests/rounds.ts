@@ -27,6 +27,16 @@ const shownDepthSchema = z.object({ depthMm: spotSchema.shape.depthMm, depthFrom
 /** How deep a reading was, and who says so. */
 export type ShownDepth = z.infer<typeof shownDepthSchema>;
 
+/** Whatever a file has. */
+const savedSchema = z.number().min(-MOST_TYPED.ohm).max(MOST_TYPED.ohm);
+const shownValueSchema = z.object({
+  raw: savedSchema,
+  unit: readingUnitSchema,
+  woodTempC: savedSchema.nullable(),
+});
+/** The value of a reading, and the wood's temperature that holds for it. */
+export type ShownValue = z.infer<typeof shownValueSchema>;
+
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
 const atSpot = inRound.extend({
@@ -177,6 +187,21 @@ export const roundRequests = {
       givenToo: z.boolean().default(false),
       work: workSchema,
     }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
+  }),
+  /** Corrects the value of a reading that was typed wrong, or the wood's temperature of it alone. What was saved stays on record. */
+  'readings.correct': command({
+    input: ofReading
+      .extend({
+        corrected: z.object({ raw: typedSchema, woodTempC: woodTempSchema }).partial(),
+        /** What the window shows; another value there is a conflict. */
+        shown: shownValueSchema,
+      })
+      .refine(({ corrected: { raw = 0 }, shown }) => raw <= MOST_TYPED[shown.unit], {
+        path: ['corrected', 'raw'],
+        ...says('validation.no-meter-shows'),
+      }),
     output: readingsMovedSchema,
     topics: ofMoved,
   }),

@@ -36,7 +36,7 @@ export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
  */
 export const depthFromSchema = z.enum(['person', 'pins', 'plan']);
 
-/** One raw value with everything that was known when it was taken. Never edited, never deleted. */
+/** One raw value with everything that is known of it. What was saved is never edited and never deleted. */
 export const readingSchema = z.object({
   id: z.number().int().positive(),
   roundId: z.number().int().positive(),
@@ -46,6 +46,8 @@ export const readingSchema = z.object({
   spot: spotSchema,
   depthFrom: depthFromSchema,
   raw: z.number(),
+  /** What was saved, in the same unit, where a person corrected it; left out where it holds. */
+  savedRaw: z.number().optional(),
   unit: readingUnitSchema,
   how: takenHowSchema,
   /** Whether the settling detector had found the live value steady; null for a typed value. */

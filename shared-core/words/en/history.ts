@@ -103,6 +103,12 @@ export const history = {
     '{rows, plural, one {Meter of a reading of board {recordName} changed.} other {Meter of # readings changed.}}',
   'act.reading.corrected':
     '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
+  'act.reading.value':
+    '{rows, plural, one {Reading of board {recordName} changed from {before} to {after}.} other {# readings corrected.}}',
+  'act.reading.temperature':
+    '{rows, plural, one {Wood temperature of a reading of board {recordName} changed to {valueTempC}.} other {Wood temperature of # readings changed.}}',
+  'act.reading.temperature-unknown':
+    '{rows, plural, one {Wood temperature of a reading of board {recordName} changed to unknown.} other {Wood temperature of # readings changed.}}',
   'act.temperature': 'Wood temperature set to {valueTempC}.',
   'act.temperature-unknown': 'Wood temperature set to unknown.',
   'act.spot-plan': 'Way to read the core chosen.',

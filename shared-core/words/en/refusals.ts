@@ -9,6 +9,8 @@ export const refusals = {
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} paper {That label paper is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
     '{boards, plural, one {# board was} other {# boards were}} edited meanwhile: {someCodes}. Nothing was saved. Choose what to do.',
+  'refusal.meter-sent-it':
+    'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
   'refusal.deeper-than-board':
     'The board is only {boardThickness} thick: pins that deep reach its other face. Nothing was changed.',
   'refusal.edited-since':

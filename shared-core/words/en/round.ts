@@ -196,6 +196,16 @@ export const round = {
   'depth.changing': 'Changing depths …',
   'depth.changed': '{readings, plural, one {Depth} other {Depth of # readings}} changed to {depthMm}.',
 
+  'reading-edit.of': 'Edit {recordName}',
+  'reading-edit.value': 'What the meter showed',
+  'reading-edit.sent': 'The meter sent {shownValue}. To leave it out, exclude it.',
+  'reading-edit.saved-as': 'Saved as {shownValue}',
+  'reading-edit.effect': 'The first value stays on record. The call is made again.',
+  'reading-edit.changed': 'Reading changed from {shownValue} to {newValue}.',
+  'reading-edit.temperature-changed': 'Wood temperature of this reading changed.',
+  'reading-edit.by-hand': 'Corrected by hand from {shownValue}',
+  'reading-edit.date': 'To correct its date, change the date of its round.',
+
   'board-call.enough-read': '{read} of {planned} spots read. The others need no reading.',
   'board-call.title': 'Call so far',
   'board-call.being-judged': 'Being judged …',

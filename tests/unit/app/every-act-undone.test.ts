@@ -310,6 +310,11 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
       wholeRound: false,
     };
   },
+  'readings.correct': async () => ({
+    readingId: await readingId(),
+    corrected: { raw: 14, woodTempC: 15 },
+    shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
+  }),
   'rounds.start': () => ({ stackId: yard.stack.id, woodTempC: 20, startedOn: null }),
   'rounds.saveTyped': async () => ({
     roundId: await round(),

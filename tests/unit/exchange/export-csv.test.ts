@@ -75,6 +75,19 @@ test('readings are as shown and as on screen, with how they were corrected, and 
   });
 });
 
+test('a corrected reading is as corrected, with what it was before', async () => {
+  await saveReadings();
+  const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  await yard.command('readings.correct', {
+    readingId: readings[0]!.id,
+    corrected: { raw: 14.2 },
+    shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
+  });
+  const [first, second] = await exported('readings');
+  expect(first).toMatchObject({ 'Meter showed': '14.2', 'Before correction': '12.4' });
+  expect(second).toMatchObject({ 'Meter showed': '9.8', 'Before correction': '' });
+});
+
 test('of a round of which only the day is known, the day is written', async () => {
   await savePastRound(['unknown', 'unknown'], [14, 15]);
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };

@@ -1,0 +1,30 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ShownValue } from '../../../shared-core/contract/requests/rounds.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orConflict, orRefuse } from '../context.ts';
+import type { Commands } from '../handlers.ts';
+import type { MovingReadings } from './moving-readings.ts';
+
+const shownOf = ({ raw, unit, woodTempC }: Reading): ShownValue => ({ raw, unit, woodTempC });
+
+/** What readings truly showed, as a person says, also long after they were saved. */
+export function correctingCommands(context: AppContext, moving: MovingReadings) {
+  return {
+    *'readings.correct'({ readingId, corrected, shown }) {
+      const { readings, amendments } = context.yard();
+      const reading = orRefuse(readings.get(readingId), 'reading');
+      const now = shownOf(reading);
+      const isAsShown = now.raw === shown.raw && now.unit === shown.unit && now.woodTempC === shown.woodTempC;
+      orConflict(isAsShown ? null : now);
+      const { raw = now.raw, woodTempC = now.woodTempC } = corrected;
+      // Nobody mistyped what a meter sent.
+      if (raw !== now.raw && reading.how !== 'typed') throw new Refusal(message('refusal.meter-sent-it'));
+      return yield* moving.amended([reading], (id) => {
+        const at = context.now();
+        if (raw !== now.raw) amendments.amendReading(id, 'raw', readings.asSaved(reading, raw), at);
+        if (woodTempC !== now.woodTempC) amendments.amendReading(id, 'woodTempC', woodTempC, at);
+      });
+    },
+  } satisfies Partial<Commands>;
+}

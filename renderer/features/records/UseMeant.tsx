@@ -1,0 +1,22 @@
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { bridge } from '../../data/bridge.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { Button } from '../../ui/Button.tsx';
+import { rawText } from '../../ui/McValue.tsx';
+import { useWords } from '../../words.ts';
+
+/** Corrects a saved typing slip to the value that was meant; nothing where a reading is none. */
+export function UseMeant({ reading }: { reading: JudgedReading }) {
+  const { say, formats } = useWords();
+  const { id: readingId, raw: shownRaw, unit, woodTempC, how } = reading;
+  const raw = meantBy(reading);
+  if (raw === null || how !== 'typed') return null;
+  const [shownValue, newValue] = [rawText(shownRaw, unit, formats), rawText(raw, unit, formats)];
+  async function use(meant: number): Promise<void> {
+    const shown = { raw: shownRaw, unit, woodTempC };
+    const command = bridge().command('readings.correct', { readingId, corrected: { raw: meant }, shown });
+    if (await attempt(command)) tellDone(say('reading-edit.changed', { shownValue, newValue }));
+  }
+  return <Button onClick={() => void use(raw)}>{say('saved.use-meant', { shownValue: newValue })}</Button>;
+}
