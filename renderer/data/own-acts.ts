@@ -16,8 +16,6 @@ const MOST = 200;
 /** So long after an act a sentence is about it. */
 const TOLD_WITHIN_MS = 2000;
 
-/** Those that take another act back, which then can be redone. */
-const UNDOING: readonly ActName[] = ['acts.undo', 'boards.undoTogether'];
 /** Said with what can be done about it in a round. */
 const isToldElsewhere = (name: ActName): boolean => name.startsWith('rounds.') && name !== 'rounds.edit';
 
@@ -27,7 +25,7 @@ const without = (acts: readonly OwnAct[], id: string): OwnAct[] => acts.filter((
 export function rememberAct(name: ActName, id: string, input: unknown, yard: string | null): void {
   const { act: of } = input as { act?: string };
   untold = null;
-  if (of !== undefined && UNDOING.includes(name)) {
+  if (of !== undefined && name === 'acts.undo') {
     done = without(done, of);
     undone = [...without(undone, of), { id: of, yard }].slice(-MOST);
   } else if (of !== undefined && name === 'acts.redo') {

@@ -31,7 +31,7 @@ const elsewhere: Partial<Record<ActName, string>> = {
   'stacks.reopen': 'stands',
 };
 /** Those that undo and redo others. */
-const undoing: readonly ActName[] = ['acts.undo', 'acts.redo', 'boards.undoTogether'];
+const undoing: readonly ActName[] = ['acts.undo', 'acts.redo'];
 
 test.use({ actionTimeout: 15_000 });
 test('every act is done in the window, undone and redone', async ({ page }) => {

@@ -10,7 +10,7 @@ import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices, paced, type Slices } from '../slices.ts';
+import { inSlices, type Slices } from '../slices.ts';
 import { checkBoardDays } from './board-days.ts';
 import { checkMove, checkSawnBefore, letStacksFollow, moveBoard } from './moving.ts';
 import { openStack } from './open-ones.ts';
@@ -27,9 +27,10 @@ function editedBy({ yard }: QueryContext, act: string): Edited {
 export const boardsTogetherQueries = (context: QueryContext) =>
   ({
     'boards.callsChanged': ({ act }) => {
-      const { boards, findings } = context.yard();
+      const { acts, boards, findings } = context.yard();
       const before = new Map(editedBy(context, act).callsBefore.map(({ id, call }) => [id, call]));
       return {
+        isUndone: acts.listed(act)?.isUndone ?? false,
         isJudging: findings.boardsDue(RULES_VERSION).some((id) => before.has(id)),
         changed: boards
           .callsOf([...before.keys()])
@@ -174,33 +175,6 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
         boards: given.map(({ id, basedOn }) => ({ id, version: edit ? basedOn + 1 : basedOn })),
         callsBefore: callsBefore.toSorted((a, b) => a.id - b.id),
       };
-    },
-
-    'boards.undoTogether': function* ({ act }) {
-      const { boards: edited, callsBefore } = editedBy(context, act);
-      const { acts, boards } = context.yard();
-      const codesSince: string[] = [];
-      yield* inSlices(edited, (slice) => {
-        const left = new Map(slice.map(({ id, version }) => [id, version]));
-        for (const { id, code, version } of boards.versionsOf([...left.keys()])) {
-          if (left.get(id) !== version) codesSince.push(code);
-        }
-      });
-      const isUndone =
-        codesSince.length === 0 &&
-        (yield* paced((isOver) => acts.undo(act, context.now(), 'undo', isOver))).done;
-      if (!isUndone) {
-        const someCodes = codesSince.slice(0, MOST_NAMED);
-        throw new Refusal(message('refusal.edited-since', { edited: codesSince.length, someCodes }));
-      }
-      const versions: RequestOutput<'boards.undoTogether'> = [];
-      yield* inSlices(callsBefore, (slice) => judging.judgeAgain(slice.map(({ id }) => id)));
-      yield* inSlices(edited, (slice) => {
-        for (const { id, version } of boards.versionsOf(slice.map((board) => board.id))) {
-          versions.push({ id, version });
-        }
-      });
-      return versions;
     },
   } satisfies Partial<Commands>;
 }

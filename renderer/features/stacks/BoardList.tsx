@@ -58,7 +58,7 @@ export function BoardList({
     setSelected(changed);
   }
 
-  /** What was selected is edited from its new version the next time. */
+  /** What was selected is edited from the version that was just saved, before the list comes with it. */
   function renew(versions: readonly Pick<BoardRow, 'id' | 'version'>[]): void {
     const changed = new Map(selected);
     for (const { id, version } of versions) {
@@ -74,7 +74,14 @@ export function BoardList({
   };
   const isMovedOutOfSight =
     lastEdit?.movedTo != null && (counts.elsewhere ?? 0) > 0 && filter !== 'elsewhere';
-  const chosen = [...selected.values()].sort((a, b) => a.id - b.id);
+  const shown = new Map(pages.loaded.map((row) => [row.id, row]));
+  /** As they are in sight now: they may have been edited elsewhere, or the edit undone. */
+  const chosen = [...selected.values()]
+    .map((board) => {
+      const row = shown.get(board.id);
+      return row && row.version > board.version ? row : board;
+    })
+    .sort((a, b) => a.id - b.id);
   const isOfArchived = filter === 'archived';
   const which = isOfArchived ? 'archived-boards' : stackId === null ? 'boards' : 'stack';
   const selectNone = () => setSelected(new Map());
@@ -99,12 +106,7 @@ export function BoardList({
         <CallFilter value={filter} counts={counts} onValue={show} />
       </div>
       {lastEdit && (
-        <BoardsEdited
-          key={lastEdit.act}
-          edit={lastEdit}
-          onUndone={renew}
-          onShow={isMovedOutOfSight ? showElsewhere : null}
-        />
+        <BoardsEdited key={lastEdit.act} edit={lastEdit} onShow={isMovedOutOfSight ? showElsewhere : null} />
       )}
       {pages.error && <Failed sentence={pages.error} again={pages.again} />}
       {count === null && !pages.error && <Loading />}

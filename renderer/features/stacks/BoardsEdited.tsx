@@ -2,11 +2,10 @@ import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { forgetEdit, type LastEdit } from '../../stores/last-edit.ts';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { attempt, undoAct } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
@@ -18,11 +17,9 @@ const MOST_NAMED = 5;
 /** What an edit of several boards came to: whose calls it changed, and the way back. */
 export function BoardsEdited({
   edit: { act, boards: versions, movedTo },
-  onUndone,
   onShow,
 }: {
   edit: LastEdit;
-  onUndone: (versions: RequestOutput<'boards.undoTogether'>) => void;
   /** Shows the boards that were moved, where the list does not; null where it does. */
   onShow: (() => void) | null;
 }) {
@@ -39,15 +36,16 @@ export function BoardsEdited({
   const { underWay, follow, cancel } = useLongWork();
   const isLong = underWay !== null && underWay.total > 0;
 
+  // Here, by a key, in the history or in another window.
+  if (came?.isUndone) return null;
+
   async function undo(): Promise<void> {
     try {
-      onUndone(await follow((work) => bridge().command('boards.undoTogether', { act, work })));
+      await follow((work) => undoAct(act, 'undo', work));
     } catch (error) {
-      if (!(error instanceof Refusal) || error.problem.code !== 'refusal.edited-since') throw error;
-      return setWhyNot(error.problem);
+      if (!(error instanceof Refusal) || error.problem.code === 'refusal.stopped') throw error;
+      setWhyNot(error.problem);
     }
-    forgetEdit();
-    tellDone(say('stacks.edit-undone', { boards }));
   }
 
   return (

@@ -33,7 +33,7 @@ export function MoveDueForm({ stack, onClose }: { stack: StackRow; onClose: () =
             onMoved: ({ act }, placeId) => {
               const { name: placeName } = places.find(({ id }) => id === placeId)!;
               tellUndoable(say('stacks.boards-moved', { boards: boards.length, placeName }), (work) =>
-                bridge().command('boards.undoTogether', { act, work }),
+                bridge().command('acts.undo', { act, work }),
               );
             },
           }}

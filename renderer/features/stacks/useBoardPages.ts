@@ -20,6 +20,8 @@ export interface BoardPages
     Pick<Asked<never>, 'error' | 'again'> {
   /** Null until the first page has come. */
   count: number | null;
+  /** Of the pages in sight. */
+  loaded: readonly BoardRow[];
 }
 
 /** Boards a page at a time as they come into sight; the first page always, for the count. */
@@ -39,6 +41,7 @@ export function useBoardPages(which: Which): BoardPages {
   counted.current = { of, count };
   return {
     count,
+    loaded: asked.flatMap(({ output }) => output?.rows ?? []),
     rowAt: (index) => asked[pages.indexOf(pageOf(index))]?.output?.rows[index % PAGE_ROWS],
     onRange: useCallback((first: number, last: number) => {
       const now = { first: pageOf(first), last: pageOf(last) };

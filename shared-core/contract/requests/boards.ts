@@ -150,16 +150,11 @@ export const boardRequests = {
     }),
     topics: ({ boards }) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
   }),
-  /** Puts back what `boards.editTogether` changed; refused where any of it was edited since. */
-  'boards.undoTogether': command({
-    input: byAct.extend({ work: workSchema }),
-    output: newVersionsSchema,
-    topics: (_, boards) => ['stacks', ...boardTopics(boards.map(({ id }) => id))],
-  }),
-  /** Whose calls `boards.editTogether` has changed so far. */
+  /** What came of `boards.editTogether` so far: whether it was undone since, and whose calls it changed. */
   'boards.callsChanged': query({
     input: byAct,
     output: z.object({
+      isUndone: z.boolean(),
       /** Whether some are still being judged. */
       isJudging: z.boolean(),
       changed: z.array(z.object({ code: z.string(), call: callSchema.nullable() })),

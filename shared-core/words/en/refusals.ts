@@ -13,8 +13,6 @@ export const refusals = {
     'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
   'refusal.deeper-than-board':
     'The board is only {boardThickness} thick: pins that deep reach its other face. Nothing was changed.',
-  'refusal.edited-since':
-    '{edited, plural, =0 {This change was undone or edited since.} one {{someCodes} was edited since.} other {# boards were edited since: {someCodes}.}} Nothing was undone. Edit the boards instead.',
   'refusal.nothing-saved': '{why} Nothing was saved.',
   'refusal.nothing-changed': '{why} Nothing was changed.',
   'refusal.request-unknown':

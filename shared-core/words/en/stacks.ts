@@ -217,7 +217,6 @@ export const stacks = {
   'stacks.undo-edit': 'Undo',
   'stacks.changing-boards': 'Changing boards …',
   'stacks.moving-boards': 'Moving boards …',
-  'stacks.edit-undone': '{boards, plural, one {# board} other {# boards}} restored.',
   'stacks.edited-meanwhile': 'Edited meanwhile',
   'stacks.edit-anyway': 'Save over the boards as they are now',
   'stacks.leave-edited-out': 'Skip {boards, plural, one {that board} other {those boards}}',

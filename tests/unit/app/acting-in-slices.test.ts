@@ -228,22 +228,22 @@ test('a board that was edited between slices is named, and the others are as the
 describe('undo of an edit', () => {
   test('is done in slices, and puts everything back', async () => {
     const { act } = await edit();
-    const undoing = yard.command('boards.undoTogether', { act, work });
+    const undoing = yard.command('acts.undo', { act, work });
     await setImmediate();
     expect(count('SELECT count(*) FROM unfinished_act')).toBe(1);
-    expect(await undoing).toHaveLength(BOARDS);
+    expect(await undoing).toMatchObject({ isUndone: true });
     expect([isEdited(), moved()]).toEqual([0, 0]);
   });
 
   test('that is stopped leaves the edit as it was, to be undone later', async () => {
     const { act } = await edit();
     const before = contents();
-    const undoing = yard.command('boards.undoTogether', { act, work }).catch(String);
+    const undoing = yard.command('acts.undo', { act, work }).catch(String);
     while (moved() === BOARDS) await setImmediate();
     await yard.command('work.cancel', { work });
     expect(await undoing).toBe('Error: Stopped. Nothing was changed.');
     expect(contents()).toEqual(before);
-    await yard.command('boards.undoTogether', { act });
+    await yard.command('acts.undo', { act });
     expect([isEdited(), moved()]).toEqual([0, 0]);
   });
 });

@@ -263,6 +263,7 @@ describe('a whole stack', () => {
     await expect
       .poll(() => yard.query('boards.callsChanged', { act }))
       .toEqual({
+        isUndone: false,
         isJudging: false,
         changed: [
           { code: 'WAL-01', call: 'probe-again' },
@@ -289,23 +290,27 @@ describe('a whole stack', () => {
       latestReadings: { exclude: { code: 'wet-face' } },
     });
     expect((await everything()).moves).toHaveLength(2);
-    const versions = await yard.command('boards.undoTogether', { act });
-    expect(versions).toEqual((await rows()).map(({ id, version }) => ({ id, version })));
+    await yard.command('acts.undo', { act });
     await expect.poll(everything).toEqual(before);
-    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(/Nothing was undone/);
   });
 
-  test('is not undone at all where a board of it was edited since', async () => {
+  test('is not undone at all where the same of a board was edited since; what else was edited stays', async () => {
     const { act, boards } = await yard.command('boards.editTogether', {
       boards: await shown(),
       changed: { log: 'Ridge' },
     });
     const [first] = boards;
-    await yard.command('boards.edit', { id: first!.id, basedOn: first!.version, changed: { note: 'Split' } });
-    expect(await yard.refusal('boards.undoTogether', { act })).toMatch(
-      /^WAL-01 was edited since\. Nothing was undone/,
+    const edit = async (basedOn: number, changed: { note?: string; log?: string }) =>
+      yard.command('boards.edit', { id: first!.id, basedOn, changed });
+    await edit(first!.version, { note: 'Split', log: 'Creek' });
+    expect(await yard.refusal('acts.undo', { act })).toMatch(
+      /WAL-01 was changed later, so nothing was undone/,
     );
-    for (const { log } of await rows()) expect(log).toBe('Ridge');
+    expect((await rows()).map(({ log }) => log)).toEqual(['Creek', 'Ridge']);
+    await edit(first!.version + 1, { log: 'Ridge' });
+    await yard.command('acts.undo', { act });
+    expect((await rows()).map(({ log }) => log)).toEqual(['', '']);
+    expect((await yard.query('boards.get', { id: first!.id })).board.note).toBe('Split');
   });
 
   test('is not changed at all where the species, the place, or the use is unknown', async () => {
@@ -354,7 +359,7 @@ describe('A stack whose boards are moved by their list', () => {
 
   test('comes back with them when the move is undone', async () => {
     const { act } = await moveTo(await kilnRoom(), await shown());
-    await yard.command('boards.undoTogether', { act });
+    await yard.command('acts.undo', { act });
     expect(await stackNow()).toMatchObject({
       boards: 2,
       elsewhere: { boards: 0 },

@@ -277,8 +277,10 @@ describe('The boards of a stack', () => {
   });
 });
 
+const act = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
+const undoneAct = { id: act, at: '2026-06-01T08:00:00.000Z', line: message('act.title'), isUndone: true };
+
 describe('Editing several boards', () => {
-  const act = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
   const edit = {
     'boards.editTogether': () => ({
       act,
@@ -289,6 +291,7 @@ describe('Editing several boards', () => {
       callsBefore: [],
     }),
     'boards.callsChanged': () => ({
+      isUndone: false,
       isJudging: false,
       changed: [{ code: 'OAK-05', call: 'ready' as const }],
     }),
@@ -490,8 +493,13 @@ describe('Editing several boards', () => {
   test('that cannot be undone any more says so where Undo was, and not over the page', async () => {
     const { user } = openAll(6, {
       ...edit,
-      'boards.undoTogether': () => {
-        throw new Refusal(message('refusal.edited-since', { edited: 1, someCodes: ['OAK-02'] }));
+      'acts.undo': () => {
+        throw new Refusal(
+          message('refusal.undo-changed', {
+            record: message('act.record.board', { recordName: 'OAK-02' }),
+            what: 'undo',
+          }),
+        );
       },
     });
     await user.click(await screen.findByLabelText('Select OAK-02'));
@@ -500,7 +508,7 @@ describe('Editing several boards', () => {
     fireEvent.change(screen.getByRole('textbox', { name: /^Log/ }), { target: { value: 'Ridge' } });
     await user.click(screen.getByRole('button', { name: 'Save' }));
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
-    expect((await screen.findByRole('alert')).textContent).toContain('OAK-02 was edited since.');
+    expect((await screen.findByRole('alert')).textContent).toContain('OAK-02 was changed later.');
     expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull();
     expect(useNotices.getState().notices).toEqual([]);
     await user.click(screen.getByRole('button', { name: 'Dismiss' }));
@@ -539,12 +547,23 @@ describe('Editing several boards', () => {
   });
 
   test('says how many changed and whose calls, and undoes it', async () => {
+    let isUndone = false;
     const { machine, user } = openAll(6, {
       ...edit,
-      'boards.undoTogether': () => [
-        { id: 2, version: 3 },
-        { id: 5, version: 3 },
-      ],
+      'boards.editTogether': () => ({
+        ...edit['boards.editTogether'](),
+        act: isUndone ? '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e11' : act,
+      }),
+      'boards.callsChanged': (asked) => ({
+        ...edit['boards.callsChanged'](),
+        isUndone: isUndone && asked.act === act,
+      }),
+      'boards.list': (input) =>
+        listOf(6, (number) => aBoardRow(number, { version: isUndone ? 3 : 1 }))(input),
+      'acts.undo': () => {
+        isUndone = true;
+        return undoneAct;
+      },
     });
     const save = async (log: string) => {
       await user.click(screen.getByRole('button', { name: 'Edit boards' }));
@@ -557,8 +576,9 @@ describe('Editing several boards', () => {
     await user.click(screen.getByLabelText('Select OAK-02'));
     await save('Ridge');
     await user.click(screen.getByRole('button', { name: 'Undo' }));
-    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act, work: expect.any(String) }]);
-    expect(screen.queryByText(/2 boards changed/)).toBeNull();
+    expect(machine.inputsOf('acts.undo')).toEqual([{ act, work: expect.any(String) }]);
+    testAct(() => machine.tell('changed', { yard: null, topics: ['yard'] }));
+    await waitFor(() => expect(screen.queryByText(/2 boards changed/)).toBeNull());
     // The next edit goes on from there.
     await save('Creek');
     expect(machine.inputsOf('boards.editTogether').at(-1)).toMatchObject({
@@ -585,7 +605,6 @@ test('more boards than can be added at once are refused at the field, while they
 });
 
 describe('Moving several boards', () => {
-  const act = '3f1e6c1a-8f5f-4f57-9d0c-5b2a7b1c9e10';
   const moved = {
     'boards.editTogether': () => ({
       act,
@@ -595,8 +614,7 @@ describe('Moving several boards', () => {
       ],
       callsBefore: [],
     }),
-    'boards.callsChanged': () => ({ isJudging: false, changed: [] }),
-    'boards.undoTogether': () => [],
+    'boards.callsChanged': () => ({ isUndone: false, isJudging: false, changed: [] }),
     'stacks.get': () => aStack({ boards: 6, elsewhere: { boards: 2, ready: 0 } }),
   };
   async function move(user: ReturnType<typeof userEvent.setup>): Promise<void> {
@@ -630,7 +648,15 @@ describe('Moving several boards', () => {
   });
 
   test('can still be undone after going elsewhere and back', async () => {
-    const { machine, user } = open(6, moved);
+    let isUndone = false;
+    const { machine, user } = open(6, {
+      ...moved,
+      'boards.callsChanged': () => ({ isUndone, isJudging: false, changed: [] }),
+      'acts.undo': () => {
+        isUndone = true;
+        return undoneAct;
+      },
+    });
     await move(user);
     await screen.findByText(/^2 boards moved to Shop\./);
     cleanup();
@@ -640,7 +666,8 @@ describe('Moving several boards', () => {
       </main>,
     );
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
-    expect(machine.inputsOf('boards.undoTogether')).toEqual([{ act, work: expect.any(String) }]);
+    expect(machine.inputsOf('acts.undo')).toEqual([{ act, work: expect.any(String) }]);
+    testAct(() => machine.tell('changed', { yard: null, topics: ['yard'] }));
     await waitFor(() => expect(screen.queryByText(/2 boards moved to/)).toBeNull());
   });
 

@@ -171,7 +171,12 @@ describe('The stacks', () => {
           stay: ['THICK-01'],
         }),
         'boards.editTogether': () => ({ act: MOVED, boards: [], callsBefore: [] }),
-        'boards.undoTogether': () => [],
+        'acts.undo': () => ({
+          id: MOVED,
+          at: '2026-06-01T08:00:00.000Z',
+          line: message('act.title'),
+          isUndone: true,
+        }),
       },
     );
     await user.click(await screen.findByRole('button', { name: 'Move now: Ridge oak' }));
@@ -195,7 +200,7 @@ describe('The stacks', () => {
       return notice!;
     });
     await told.undo!(MOVED);
-    expect(machine.inputsOf('boards.undoTogether')).toMatchObject([{ act: MOVED }]);
+    expect(machine.inputsOf('acts.undo')).toMatchObject([{ act: MOVED }]);
   });
 
   test('with nothing due there is no banner', async () => {

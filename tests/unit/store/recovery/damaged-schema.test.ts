@@ -79,7 +79,7 @@ test.each([
   await window.command('boards.edit', { id, basedOn: version, changed: { barkSide: 'up' } });
   const boards = [{ id, basedOn: version + 1 }];
   const { act } = await window.command('boards.editTogether', { boards, changed: { barkSide: 'down' } });
-  await window.command('boards.undoTogether', { act });
+  await window.command('acts.undo', { act });
   expect((await window.query('boards.get', { id })).board).toMatchObject({ barkSide: 'up' });
   expect((await window.query('boards.get', { id })).readings).toHaveLength(1);
 
