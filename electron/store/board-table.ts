@@ -248,7 +248,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt FROM board b
      WHERE b.archived_at IS NOT NULL AND ${LEFT_YARD} ORDER BY b.archived_at, b.id`,
   );
-  const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string }, BoardOnPage>(
+  const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string; dayTo: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
        b.archived_at AS leftAt,
@@ -258,7 +258,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      FROM board b JOIN species w ON w.id = b.species_id
      WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at
        OR (b.archived_at >= @dayFrom AND ${LEFT_YARD})) ${SHOWN_ARCHIVED}
-       AND coalesce(${WHY_LEFT}, '') <> 'merged' ORDER BY b.id`,
+       AND coalesce(${WHY_LEFT}, '') <> 'merged'
+       AND NOT EXISTS (SELECT 1 FROM board_origin o WHERE o.child_id = b.id AND o.how <> 'merged' AND o.at > @dayTo)
+     ORDER BY b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE b.stack_id = ?
@@ -342,9 +344,12 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** The IDs of those of a stack that were sold, used or scrapped before a day. */
     goneBy: (stackId: number, dayFrom: string): string[] =>
       goneBy.all({ stackId, dayFrom }).map(({ code }) => code),
-    /** Those of a stack, and those that left the yard on that day or later, in the order of their ids. */
-    onPage: (stackId: number, at: string, dayFrom: string) =>
-      onPage.all({ stackId, at, dayFrom }).map(({ came, ...board }) => ({
+    /**
+     * Those of a stack, and those that left the yard on that day or later, in the order of their ids; no piece of a board
+     * that was cut on a later day.
+     */
+    onPage: (stackId: number, at: string, dayFrom: string, dayTo: string) =>
+      onPage.all({ stackId, at, dayFrom, dayTo }).map(({ came, ...board }) => ({
         ...board,
         /** Where it was entered then, and until when; null where it was in this stack, as far as is known. */
         came: came === null ? null : (JSON.parse(came) as { stackName: string; cameAt: string }),

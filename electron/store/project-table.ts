@@ -27,12 +27,19 @@ export function projectReads(db: Db) {
   const ofBoard = db.prepare<[number], Project>(
     `${select} JOIN reservation r ON r.project_id = p.id WHERE r.board_id = ?`,
   );
+  const reserved = db.prepare<[string], { boardCode: string; projectName: string; boards: number }>(
+    `SELECT b.code AS boardCode, p.name AS projectName, COUNT(*) OVER () AS boards
+     FROM reservation r JOIN board b ON b.id = r.board_id JOIN project p ON p.id = r.project_id
+     WHERE r.board_id IN (SELECT value FROM json_each(?)) ORDER BY b.code LIMIT 1`,
+  );
   return {
     get: (id: number): Project | undefined => one.get(id),
     /** The one needed first comes first. */
     list: (): Project[] => all.all(),
     boardIds: (id: number): number[] => boards.all(id).map(({ boardId }) => boardId),
     ofBoard: (boardId: number): Project | undefined => ofBoard.get(boardId),
+    /** Of these boards, the first that is reserved, for what, and how many are. */
+    reservedAmong: (boardIds: readonly number[]) => reserved.get(JSON.stringify(boardIds)),
   };
 }
 

@@ -150,7 +150,10 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.spot', cell: ({ spotIndex }) => (spotIndex === null ? null : spotIndex + 1) },
     { head: 'csv.meant-for', cell: ({ spot }) => spot.depth },
     { head: 'csv.depth', unit: 'length', cell: ({ spot }) => spot.depthMm },
-    { head: 'csv.depth-known', cell: ({ depthFrom }) => depthFrom },
+    {
+      head: 'csv.depth-known',
+      cell: ({ spot, depthFrom }) => (spot.depthMm === null ? 'unknown' : depthFrom),
+    },
     { head: 'csv.from-end', unit: 'length', cell: ({ spot }) => spot.fromEndMm },
     { head: 'csv.face', cell: ({ spot }) => spot.face },
     { head: 'csv.shown', cell: ({ raw }) => raw },

@@ -40,7 +40,7 @@ export function labelLines(
   return fields
     .map((field) => ({
       field,
-      forms: formsOf[field](content, words),
+      forms: formsOf[field](content, words, fields),
       mark: field === 'call' && latest?.call ? callMarks[latest.call] : null,
       shapes,
     }))
@@ -59,7 +59,10 @@ export function textsToShape(
   return [...new Set(texts)].filter(needsShape);
 }
 
-const formsOf: Record<LabelField, (content: LabelContent, words: Words) => Detail> = {
+const formsOf: Record<
+  LabelField,
+  (content: LabelContent, words: Words, fields: readonly LabelField[]) => Detail
+> = {
   code: ({ code }) => [code],
   call: ({ latest }, { say }) =>
     latest?.call ? [say(`call.${latest.call}`), say(`call.letter-${latest.call}`)] : [''],
@@ -73,7 +76,7 @@ const formsOf: Record<LabelField, (content: LabelContent, words: Words) => Detai
   use: ({ endUseName }) => [endUseName, endUseName.split(',')[0] as string],
   target: ({ targetRange }, { say }) => [say('labels.target', { targetRange })],
   likely: ({ latest }, words) => [latest?.call ? intervalLine(latest, words) : '', ''],
-  'shell-core': ({ latest }, words) => [latest?.call ? shellCoreLine(latest, words) : '', ''],
+  'shell-core': ({ latest }, words, fields) => [latest?.call ? shellCoreLine(latest, words, fields) : '', ''],
   stack: ({ stackName }) => [stackName],
   place: ({ placeName }) => [placeName],
   sawn: ({ sawnOn }, { say, formats }) => [
@@ -118,7 +121,14 @@ function intervalLine({ averagePct, lowPct, highPct }: LabelFinding, { say }: Wo
   return say('labels.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } });
 }
 
-function shellCoreLine({ shellPct, corePct }: LabelFinding, { say }: Words): string {
+function shellCoreLine(
+  { averagePct, shellPct, corePct }: LabelFinding,
+  { say }: Words,
+  fields: readonly LabelField[],
+): string {
+  // Without an average, the line of the MC has the shell already.
+  if (averagePct === null && shellPct !== null && fields.includes('mc'))
+    return corePct === null ? say('labels.core-not-probed') : say('labels.core-alone', { corePct });
   if (shellPct !== null && corePct !== null) return say('labels.shell-core', { shellPct, corePct });
   if (shellPct !== null) return say('labels.shell-only', { shellPct });
   if (corePct !== null) return say('labels.core-only', { corePct });

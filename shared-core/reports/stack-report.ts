@@ -72,8 +72,8 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
   flow.heading(say('report.tally'));
   const amounts = (of: TallyAmounts, face: Cell['face'] = 'regular'): Cell[] => [
     short(formats.number(of.boards), { face }),
-    short(formats.boardFeet(of.boardFeet), { face }),
-    ...(formats.isMetric ? [short(formats.volume(of.cubicMeters), { face })] : []),
+    short(of.measured === 0 ? '–' : formats.boardFeet(of.boardFeet), { face }),
+    ...(formats.isMetric ? [short(of.measured === 0 ? '–' : formats.volume(of.cubicMeters), { face })] : []),
     short(of.weighed === 0 ? '–' : formats.weight(of.nowKg), { face }),
     short(of.weighed === 0 ? '–' : formats.weight(of.targetKg), { face }),
   ];

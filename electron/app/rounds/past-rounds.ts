@@ -106,7 +106,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
       const { boards, moves, rounds, stacks } = context.yard();
       orRefuse(stacks.get(stackId), 'stack');
       const at = isoOf(Date.parse(startedAt));
-      const all = boards.onPage(stackId, at, startOfLocalDay(at));
+      const all = boards.onPage(stackId, at, startOfLocalDay(at), endOfDay(at));
       const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
       const placeName = mostCommon([...placeOf.values()]);
       const [sameDay] = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));

@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { ArchivedWhy } from '../../../shared-core/contract/archive.ts';
+import type { ArchivedWhy, Leaving } from '../../../shared-core/contract/archive.ts';
 import type { Origin } from '../../../shared-core/contract/origin.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
@@ -58,6 +58,12 @@ export function lifeCommands(context: AppContext) {
     }
   }
 
+  /** @throws Refusal, a question, where one is reserved for a project that would lose it */
+  function checkNotReserved(boardIds: readonly number[], why: Leaving): void {
+    const reserved = context.yard().projects.reservedAmong(boardIds);
+    if (why !== 'used' && reserved) throw new Refusal(message('refusal.left-reserved', { ...reserved, why }));
+  }
+
   /** They are reserved for no project any more. @returns how many were */
   function* archive(
     boardIds: readonly number[],
@@ -80,12 +86,13 @@ export function lifeCommands(context: AppContext) {
   }
 
   return {
-    'boards.archive': function* ({ boardIds, why: code, note, at, isBeforeReading, isBeforeMove }) {
+    'boards.archive': function* ({ boardIds, why: code, note, at, ...may }) {
       if (Date.parse(at) > Date.parse(context.now())) throw new Refusal(message('refusal.left-to-come'));
+      if (!may.isReserved) checkNotReserved(boardIds, code);
       const check = (slice: readonly number[]) => {
         checkSawnBy(slice, at);
-        if (!isBeforeReading) checkNotReadAfter(slice, at);
-        if (!isBeforeMove) checkNotMovedAfter(slice, at);
+        if (!may.isBeforeReading) checkNotReadAfter(slice, at);
+        if (!may.isBeforeMove) checkNotMovedAfter(slice, at);
       };
       const released = yield* archive(boardIds, at, { code, note }, check);
       return { archived: boardIds.length, released };

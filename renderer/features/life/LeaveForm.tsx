@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type Leaving, leavingNoteSchema } from '../../../shared-core/contract/archive.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { type BoardRow, dayUntil } from '../../../shared-core/contract/yard.ts';
+import { boardFeetIfMeasured, type SizesOfBoard } from '../../../shared-core/wood/movement/volume.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { TextField } from '../../form/Field.tsx';
@@ -16,12 +17,13 @@ import { DayField } from './DayField.tsx';
 /** Boards as what is done with them names them. */
 export type NamedBoard = Pick<BoardRow, 'id' | 'code'>;
 
-type Answers = Pick<RequestInput<'boards.archive'>, 'isBeforeReading' | 'isBeforeMove'>;
+type Answers = Pick<RequestInput<'boards.archive'>, 'isBeforeReading' | 'isBeforeMove' | 'isReserved'>;
 
 /** The questions with which it is refused. */
 const questions = {
   'refusal.left-before-read': { isBeforeReading: true },
   'refusal.left-before-move': { isBeforeMove: true },
+  'refusal.left-reserved': { isReserved: true },
 } as const;
 
 const schemaOn = (today: string) => z.object({ note: leavingNoteSchema, on: dayUntil(today) });
@@ -33,7 +35,7 @@ export function LeaveForm({
   onLeft,
   onClose,
 }: {
-  boards: readonly NamedBoard[];
+  boards: readonly (NamedBoard & SizesOfBoard)[];
   why: Leaving;
   onLeft?: () => void;
   onClose: () => void;
@@ -44,6 +46,9 @@ export function LeaveForm({
   const { underWay, follow, cancel } = useLongWork();
   const count = boards.length;
   const [only] = boards;
+  const feet = boards.map(boardFeetIfMeasured).filter((each) => each !== null);
+  const missing = count - feet.length;
+  const leftBoardFeet = feet.reduce((sum, each) => sum + each, 0);
   const isOne = count === 1 && only;
   const { open, ask } = useQuestions<Answers, keyof typeof questions>(questions, { on: draft.on });
 
@@ -76,9 +81,10 @@ export function LeaveForm({
       work={{ label: say('life.archiving-boards'), underWay, onCancel: cancel }}
     >
       <p className="soft">{say('life.mark-effect', { boards: count })}</p>
+      {missing < count && <p>{say('life.mark-amount', { leftBoardFeet, missing })}</p>}
       <TextField
         label={say('life.note', { why })}
-        hint={say('life.note-hint')}
+        hint={say('life.note-hint', { why })}
         maxLength={200}
         {...field('note')}
       />

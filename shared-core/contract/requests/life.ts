@@ -65,6 +65,8 @@ export const lifeRequests = {
       isBeforeReading: z.boolean().default(false),
       /** The same of the last move of one. */
       isBeforeMove: z.boolean().default(false),
+      /** Whether one that is sold or scrapped may be reserved for a project; one that is used may be anyway. */
+      isReserved: z.boolean().default(false),
       work: workSchema,
     }),
     output: z.object({

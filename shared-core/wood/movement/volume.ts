@@ -10,6 +10,13 @@ export interface BoardSize {
   lengthMm: number;
 }
 
+/** A board's size as far as it is known, mm. */
+export interface SizesOfBoard {
+  thicknessMm: number;
+  widthMm: number | null;
+  lengthMm: number | null;
+}
+
 /** A size cut to the inch or the foot in mm is still that inch or foot. */
 const ROUNDING = 1e-6;
 
@@ -55,6 +62,10 @@ export function boardFeetTallied(size: BoardSize): number {
   const quarters = Math.floor((4 * size.thicknessMm) / MM_PER_INCH + ROUNDING);
   return surfaceMeasureFt2(size) * (Math.max(4, quarters) / 4);
 }
+
+/** Board feet of a board whose sizes may not all be known; null where they are not. */
+export const boardFeetIfMeasured = ({ thicknessMm, widthMm, lengthMm }: SizesOfBoard): number | null =>
+  widthMm === null || lengthMm === null ? null : boardFeetTallied({ thicknessMm, widthMm, lengthMm });
 
 /**
  * Cubic meters by the trade's rounding: width dropped to the whole centimeter, length to 0.1 m, the product rounded to

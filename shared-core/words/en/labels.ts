@@ -130,6 +130,8 @@ export const labels = {
   'labels.shell-core': 'Shell {shellPct}, core {corePct}',
   'labels.shell-only': 'Shell {shellPct}, core not probed',
   'labels.core-only': 'Shell not probed, core {corePct}',
+  'labels.core-alone': 'Core {corePct}',
+  'labels.core-not-probed': 'Core not probed',
   'labels.no-qr-code': 'No room for a QR code',
   'labels.no-qr-code-short': 'No QR code',
   'labels.no-bar-code': 'No room for a barcode',

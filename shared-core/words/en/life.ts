@@ -11,6 +11,8 @@ export const life = {
   'life.mark-board': 'Mark {boardCode} as {why, select, sold {sold} used {used} other {scrapped}}',
   'life.mark-boards':
     'Mark {boards, plural, one {# board} other {# boards}} as {why, select, sold {sold} used {used} other {scrapped}}',
+  'life.mark-amount':
+    '{leftBoardFeet}{missing, plural, =0 {} one {, without # board that has no width or length} other {, without # boards that have no width or length}}.',
   'life.mark-effect':
     '{boards, plural, one {It leaves} other {They leave}} lists, rounds, and labels. Find {boards, plural, one {it} other {them}} under All boards, Left the yard. Readings stay on record.',
   'life.note': '{why, select, sold {Sold to} used {Used for} other {Why}}',
@@ -32,7 +34,8 @@ export const life = {
   'life.changing-moves': 'Changing moves',
   'life.move-changed': 'Move of {boardCode} changed.',
   'life.move-deleted': 'Move of {boardCode} deleted.',
-  'life.note-hint': 'Optional.',
+  'life.note-hint':
+    '{why, select, sold {Optional. You can add a price or an invoice number.} other {Optional.}}',
   'life.day': 'Day',
   'life.archive-button': 'Mark as {why, select, sold {sold} used {used} other {scrapped}}',
   'life.archiving-boards': 'Marking boards',
@@ -170,6 +173,8 @@ export const life = {
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was changed. Give a later day, or correct the sawing date.',
   'refusal.left-before-move':
     '{boardCode} was moved to {placeName} on {movedOn}, after that day. Nothing was changed. Is that day right?',
+  'refusal.left-reserved':
+    '{boards, plural, one {{boardCode} is reserved for {projectName}.} other {# of these boards are reserved, as {boardCode} for {projectName}.}} Nothing was changed. {why, select, sold {Sell} other {Scrap}} {boards, plural, one {it} other {them}} anyway?',
   'refusal.board-archived':
     '{boardCode} left the yard already. Nothing was changed. Deselect it, or bring it back first.',
   'refusal.board-has-readings':

@@ -248,7 +248,7 @@ export const stacks = {
   'stacks.weight-then':
     'when last probed{which, select, all {} other { ({boards, plural, one {# board} other {# boards}})}}, {thenKg} at {targetPct}',
   'stacks.size-missing':
-    '{boards, plural, one {# board} other {# boards}} without width or length, not in these totals.',
+    '{boards, plural, one {# board has no width or length. It is} other {# boards have no width or length. They are}} not in these totals.',
   'stacks.weight-not-probed':
     '{boards, plural, one {# board} other {# boards}} without a reliable reading, not in the weight.',
   'stacks.density-missing':

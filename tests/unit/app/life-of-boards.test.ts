@@ -94,6 +94,27 @@ test('only boards without readings can be deleted, and they are in no list then'
   await yard.command('boards.add', [yard.board('WAL-02')]);
 });
 
+test('a reserved board is sold or scrapped only after a question, and used without one', async () => {
+  const [first, second] = ids();
+  const project = await yard.command('projects.add', { name: 'Smith table', neededBy: null, note: '' });
+  await yard.command('reservations.set', { boardIds: [first!, second!], projectId: project.id });
+  const at = yard.now();
+  expect(await yard.refusal('boards.archive', { boardIds: [first!], why: 'sold', at })).toBe(
+    'WAL-01 is reserved for Smith table. Nothing was changed. Sell it anyway?',
+  );
+  expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'scrapped', at })).toBe(
+    '2 of these boards are reserved, as WAL-01 for Smith table. Nothing was changed. Scrap them anyway?',
+  );
+  expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
+  expect(
+    await yard.command('boards.archive', { boardIds: [first!], why: 'sold', at, isReserved: true }),
+  ).toEqual({ archived: 1, released: 1 });
+  expect(await yard.command('boards.archive', { boardIds: [second!], why: 'used', at })).toEqual({
+    archived: 1,
+    released: 1,
+  });
+});
+
 test('a day in the future is refused', async () => {
   const at = new Date(Date.parse(yard.now()) + 86_400_000).toISOString();
   expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'used', at })).toBe(
@@ -153,10 +174,11 @@ test('a board that leaves is reserved for no project any more, and is again when
   const [first] = yard.boards;
   const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
   await yard.command('reservations.set', { boardIds: [first!.id], projectId: project.id });
-  expect(await sell(ids())).toEqual({ archived: 2, released: 1 });
-  const [selling] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
+  const used = { boardIds: ids(), why: 'used' as const, at: yard.now() };
+  expect(await yard.command('boards.archive', used)).toEqual({ archived: 2, released: 1 });
+  const [using] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
   const reservation = () => yard.query('reservations.ofBoard', { boardId: first!.id });
   expect(await reservation()).toBeNull();
-  await yard.command('acts.undo', { act: selling!.id });
+  await yard.command('acts.undo', { act: using!.id });
   expect(await reservation()).toMatchObject({ name: 'Table' });
 });

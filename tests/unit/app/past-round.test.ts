@@ -449,6 +449,15 @@ describe('boards on the page', () => {
     expect((await shown('2026-05-12')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([false, false]);
   });
 
+  test('of a board that was cut later the whole is there, and from the day of the cut its pieces', async () => {
+    const pieces = ['WAL-01-1', 'WAL-01-2'].map((code) => ({ code, widthMm: null, lengthMm: null }));
+    const at = '2026-05-10T12:00:00.000Z';
+    await yard.command('boards.cut', { boardId: ids()[0], how: 'ripped', at, pieces });
+    const codes = async (day: string) => (await shown(day)).boards.map(({ code }) => code);
+    expect(await codes('2026-05-02')).toEqual(['WAL-01', 'WAL-02']);
+    expect(await codes('2026-05-10')).toEqual(['WAL-02', 'WAL-01-1', 'WAL-01-2']);
+  });
+
   test('those that left before that day are named, and read no more; on that day they were there', async () => {
     const at = '2026-05-10T12:00:00.000Z';
     await yard.command('boards.archive', { boardIds: [ids()[0]], why: 'sold', at });

@@ -91,7 +91,8 @@ test('a corrected reading is as corrected, with what it was before', async () =>
 test('of a round of which only the day is known, the day is written', async () => {
   await savePastRound(['unknown', 'unknown'], [14, 15]);
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
-  expect(await exported('readings')).toMatchObject([dated, dated]);
+  const unknown = { ...dated, 'Depth known by': 'unknown' };
+  expect(await exported('readings')).toMatchObject([unknown, unknown]);
   await expect
     .poll(async () => (await exported('calls'))[0], { timeout: 15_000 })
     .toMatchObject({ 'Round started': '2026-05-02' });

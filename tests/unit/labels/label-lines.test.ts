@@ -77,6 +77,15 @@ describe('what a label shows', () => {
     expect(shellCoreOf({ shellPct: null })).toBe('Shell not probed, core 13.1%');
   });
 
+  test('the shell once, where there is no average', () => {
+    const alone = { averagePct: null, lowPct: null, highPct: null };
+    expect(linesOf({ ...alone, corePct: null })).toMatchObject({
+      mc: 'Shell 11.2%',
+      'shell-core': 'Core not probed',
+    });
+    expect(linesOf(alone)).toMatchObject({ mc: 'Shell 11.2%', 'shell-core': 'Core 13.1%' });
+  });
+
   test('of a board whose width or length is not known: the sizes that are', () => {
     const sizeOf = (more: object) => byField({ ...aLabel, ...more }).size;
     expect(sizeOf({ widthMm: null })).toBe('27 mm × 2.4 m');

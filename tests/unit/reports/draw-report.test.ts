@@ -208,6 +208,14 @@ test('a stack report says how many boards to probe, and what that tells', () => 
   expect(text).toContain('If all are ready, you can be 90% sure that at most 1 in 10 is not.');
 });
 
+test('boards without a width have a dash for their board feet, and are counted below', () => {
+  const { tally } = aStackReport();
+  const none = { ...tally.total, measured: 0, boardFeet: 0, cubicMeters: 0, weighed: 0 };
+  const text = textOf(aStackReport({ tally: { rows: [{ ...tally.rows[0]!, ...none }], total: none } }));
+  expect(text).not.toContain('0 board feet');
+  expect(text).toContain('6 boards have no width or length. They are not in these totals.');
+});
+
 test('a questionable average says so, in the report of its board and of its stack', () => {
   const questionable = aFinding({ isQuestionable: true });
   const boards = boardsInLayers(1, 1).map((board) => ({ ...board, latest: questionable }));

@@ -58,7 +58,7 @@ describe('The volume and weight of a stack', () => {
     }));
     expect((await line())[1]).toBe('900 kg when last probed (4 boards), 850 kg at 7.0%');
     for (const missing of [
-      '1 board without width or length, not in these totals.',
+      '1 board has no width or length. It is not in these totals.',
       '2 boards without a reliable reading, not in the weight.',
       'The specific gravity of Holly is missing. Its boards are not in the weight.',
     ]) {
@@ -82,7 +82,7 @@ describe('The volume and weight of a stack', () => {
       mass: null,
       missing: [message('stacks.size-missing', { boards: 6 })],
     }));
-    expect(await screen.findByText(/6 boards without/)).toBeTruthy();
+    expect(await screen.findByText(/6 boards have no width or length/)).toBeTruthy();
     expect(screen.queryByText(/tallied|now/)).toBeNull();
   });
 
