@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'react';
 import { z } from 'zod';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { dayUntil, type StackRow } from '../../../shared-core/contract/yard.ts';
-import type { DayOrder } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { Select } from '../../form/Field.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { useSaving } from '../../form/useSaving.ts';
 import { dropHeldKeys, holdKeys } from '../../stores/held-keys.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -49,15 +49,14 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   );
 }
 
-/** Where boards were moved on the day of the round, too. */
-const ORDER_ASKED = 'past-round.moved-or-probed-first';
-/** Refusals that a person answers by starting all the same, by another date, or by a choice. */
-const asks: readonly string[] = [
-  ORDER_ASKED,
-  'clock.before-last-act',
-  'clock.before-build',
-  'round-date.long-before-stack',
-];
+type Answers = Pick<RequestInput<'rounds.start'>, 'isDateRight' | 'order'>;
+/** The questions with which a start is refused, and what starting again answers; which came first is chosen. */
+const questions = {
+  'past-round.moved-or-probed-first': {},
+  'clock.before-last-act': { isDateRight: true },
+  'clock.before-build': { isDateRight: true },
+  'round-date.long-before-stack': { isDateRight: true },
+} as const;
 
 const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
 
@@ -71,13 +70,11 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   // After the heading, which takes the focus on a new screen.
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
   const stack = stacks.find((each) => each.id === chosen);
-  /** The stack and the day, or the clock's, whose date was asked about. */
-  const [asked, setAsked] = useState<{ about: string; code: string } | null>(null);
-  const meant = `${chosen} ${date.draft.startedOn}`;
-  const isAsked = asked?.about === meant;
-  const [order, setOrder] = useState<DayOrder | null>(null);
-  const isOrderAsked = isAsked && (asked.code === ORDER_ASKED || order !== null);
-  const isYearAsked = isAsked && asked.code === 'round-date.long-before-stack';
+  const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {
+    chosen,
+    startedOn: date.draft.startedOn,
+  });
+  const isOrderAsked = open === 'past-round.moved-or-probed-first';
 
   function start(): void {
     const woodTempC = answer.made;
@@ -86,15 +83,13 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
       void save(async () => {
         holdKeys();
         const goOn = wayOn();
-        const given = { stackId: stack.id, woodTempC, ...date.read(), order: isOrderAsked ? order : null };
-        const { id } = await bridge()
-          .command('rounds.start', isAsked ? { ...given, isDateRight: true } : given)
-          .catch((error: unknown) => {
+        const meant = { stackId: stack.id, woodTempC, ...date.read() };
+        const { id } = await ask((given) => bridge().command('rounds.start', { ...meant, ...given })).catch(
+          (error: unknown) => {
             dropHeldKeys();
-            const code = error instanceof Refusal ? error.problem.code : '';
-            if (asks.includes(code)) setAsked({ about: meant, code });
             throw error;
-          });
+          },
+        );
         goOn({ name: 'round', id });
       });
     }
@@ -149,14 +144,16 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
                   <a href={hrefOf({ name: 'past-round', stackId: stack.id })}>{say('past-round.title')}</a>
                 </p>
               )}
-              {isOrderAsked && <DayOrderChoice value={order} onValue={setOrder} />}
-              {problem && <Banner kind={isAsked ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
+              {(isOrderAsked || answers.order !== undefined) && (
+                <DayOrderChoice value={answers.order ?? null} onValue={(order) => give({ order })} />
+              )}
+              {problem && <Banner kind={open ? 'caution' : 'problem'}>{problem.sentence}</Banner>}
               <Actions>
                 <Button type="submit" kind="main" disabled={busy || !stack}>
                   {say(
-                    isYearAsked
+                    open === 'round-date.long-before-stack'
                       ? 'round-start.year-right'
-                      : isAsked && !isOrderAsked
+                      : open && !isOrderAsked
                         ? 'round-start.start-anyway'
                         : 'round-start.start',
                   )}

@@ -73,9 +73,7 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   expect(machine.inputsOf('rounds.start')).toEqual([]);
 
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([
-    { stackId: 2, woodTempC: 14.5, startedOn: null, order: null },
-  ]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5, startedOn: null }]);
   expect(location.hash).toBe('#/round/12');
 });
 
@@ -133,9 +131,7 @@ test('in Fahrenheit for whom that is the unit', async () => {
   useSettings.setState({ settings: { units: 'imperial' } as never });
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '59{Enter}');
-  expect(machine.inputsOf('rounds.start')).toEqual([
-    { stackId: 1, woodTempC: 15, startedOn: null, order: null },
-  ]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15, startedOn: null }]);
 });
 
 test('not knowing the temperature is allowed, and its cost is shown', async () => {
@@ -143,9 +139,7 @@ test('not knowing the temperature is allowed, and its cost is shown', async () =
   await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
   expect(screen.getByText(/Readings are not corrected for temperature/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toEqual([
-    { stackId: 1, woodTempC: null, startedOn: null, order: null },
-  ]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null, startedOn: null }]);
 });
 
 test('the hands are in the temperature field', async () => {
@@ -159,9 +153,7 @@ test('readings from paper have the day they were taken on', async () => {
   await user.click(screen.getByText('Change the date'));
   await typeDay(user, 'Day the readings were taken', '2026-05-04');
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
-  expect(machine.inputsOf('rounds.start')).toEqual([
-    { stackId: 1, woodTempC: 12, startedOn: '2026-05-04', order: null },
-  ]);
+  expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 12, startedOn: '2026-05-04' }]);
 });
 
 test('readings cannot be of a day still to come: the field says so, and no round starts', async () => {
@@ -218,7 +210,7 @@ describe('a date that is likely wrong is asked about, and nothing typed is lost 
     expect(screen.queryByRole('alert')).toBeNull();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'Start anyway' }));
-    const asked = { stackId: 1, woodTempC: 9, startedOn: null, order: null };
+    const asked = { stackId: 1, woodTempC: 9, startedOn: null };
     expect(machine.inputsOf('rounds.start')).toEqual([asked, { ...asked, isDateRight: true }]);
   });
 
@@ -235,7 +227,7 @@ describe('a date that is likely wrong is asked about, and nothing typed is lost 
     await typeDay(user, 'Day the readings were taken', '1971-05-04');
     await user.click(screen.getByRole('button', { name: 'Start the round' }));
     await user.click(screen.getByRole('button', { name: 'Yes, start the round' }));
-    const asked = { stackId: 1, woodTempC: 9, order: null };
+    const asked = { stackId: 1, woodTempC: 9 };
     expect(machine.inputsOf('rounds.start')).toEqual([
       { ...asked, startedOn: '1970-05-04' },
       { ...asked, startedOn: '1971-05-04' },
