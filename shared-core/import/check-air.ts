@@ -4,8 +4,8 @@ import { emcPct } from '../wood/climate/emc.ts';
 import type { Air } from '../wood/climate/monthly-air.ts';
 import { mean } from '../wood/maths/mean.ts';
 import { message } from '../words/message.ts';
+import type { KnownYard } from './boards-of-table.ts';
 import { dayIn, isBlank, monthIn, numberIn } from './cells.ts';
-import type { KnownYard } from './check-boards.ts';
 import type { Rows } from './rows.ts';
 
 /** The air of one place, by month, January first; null for a month that the table does not have. */

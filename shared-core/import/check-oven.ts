@@ -1,14 +1,14 @@
-import { answerFor, type ColumnUnit, type ImportChoices, isOhmUnit } from '../contract/import.ts';
+import { type ColumnUnit, type ImportChoices, isOhmUnit } from '../contract/import.ts';
 import { MOST_PIECE_LETTERS } from '../contract/oven-checks.ts';
 import { MOST_NOTE_LETTERS } from '../contract/yard.ts';
 import { KG_PER_POUND } from '../measures.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { ohmsIn } from '../units/typed-ohms.ts';
 import { message } from '../words/message.ts';
+import type { KnownYard } from './boards-of-table.ts';
 import { dayIn, isBlank, numberIn, numbersIn } from './cells.ts';
-import type { KnownYard } from './check-boards.ts';
 import type { Rows } from './rows.ts';
-import { speciesNamed } from './species-named.ts';
+import { speciesReader } from './species-named.ts';
 import { whyNoReading, whyTextIsNoReading } from './usable-reading.ts';
 
 /** An oven-dry check of a table: what the meter showed of a piece, and what it weighed before and after. */
@@ -41,6 +41,7 @@ const WETTEST = 3;
 export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): OvenCheckOfTable[] {
   const { decimalMark, columns } = choices;
   const balanceGrams = balanceOf(rows, choices);
+  const speciesIn = speciesReader(rows, choices, yard.species);
   return rows.used.flatMap((row) => {
     let isGood = true;
     const refuse = (column: number, problem: Parameters<Rows['refuse']>[2]): null => {
@@ -61,13 +62,10 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     const piece = textAt(rows.columnOf('piece'));
     if (isBlank(piece)) refuse(rows.columnOf('piece'), message('import.no-piece'));
     const name = textAt(rows.columnOf('species'));
-    const speciesId = isBlank(name)
-      ? choices.speciesId
-      : (answerFor(choices.speciesOfNames, name) ?? speciesNamed(name, yard.species));
+    const speciesId = isBlank(name) ? choices.speciesId : speciesIn(name);
     if (speciesId === null) {
       if (isBlank(name)) refuse(rows.columnOf('species'), message('import.no-species'));
       else {
-        rows.missSpecies(name);
         refuse(rows.columnOf('species'), message('import.species-unknown', { speciesName: name }));
       }
     }

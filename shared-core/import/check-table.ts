@@ -9,12 +9,14 @@ import {
 } from '../contract/import.ts';
 import type { NewPlace } from '../contract/yard.ts';
 import { type Message, message } from '../words/message.ts';
+import type { BoardDay, BoardToAdd, KnownYard } from './boards-of-table.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
-import { type BoardDay, type BoardToAdd, checkBoards, type KnownYard } from './check-boards.ts';
+import { checkBoards } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
 import { areReadingsLike, headTexts, ofEachReading, type Table } from './guess-columns.ts';
 import { meaningOf } from './headers.ts';
 import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
+import type { SpeciesName } from './species-named.ts';
 
 /** A place by its row in the yard, or by the name of one that the import adds. */
 export type PlaceOfPlan = { placeId: number } | { name: string };
@@ -46,12 +48,15 @@ export interface CheckedTable {
   rows: number;
   leftOut: number;
   refused: RefusedRow[];
-  unknownSpecies: MissedName[];
+  /** Of those that are not simply the name of a species, what each was taken for. */
+  speciesNames: SpeciesName[];
   unknownPlaces: MissedName[];
   /** Boards of the table that the yard has. */
   knownBoards: number;
   /** Those of them that the table gives another species or thickness. */
   otherInYard: number;
+  /** The first rows that go in, as they were read. */
+  firstRows: Message[];
 }
 
 /** A remark or a problem names no more boards than a person reads. */
@@ -96,12 +101,14 @@ export function checkTable(
   const remarks: Message[] = [];
   let knownBoards = 0;
   let otherInYard = 0;
+  let firstRows: Message[] = [];
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
       const checked = checkBoards(rows, choices, yard, isTurned);
       const { boards, days, left, inTwoStacks, merged, withoutNumber } = checked;
       knownBoards = checked.known;
       otherInYard = checked.otherInYard;
+      firstRows = checked.firstRows;
       plan.days = days;
       planBoards(boards);
       if (left.length > 0)
@@ -197,10 +204,11 @@ export function checkTable(
       remarks.push(message('import.numbers-unused', { columnName: head || String(column + 1) }));
   }
   const refused = rows.refused();
-  const { species, places } = rows.missed();
+  const { species, places } = rows.names();
   if (problems.length > 0) {
     plan.boards = [];
     plan.days = [];
+    firstRows = [];
   }
   return {
     plan,
@@ -209,10 +217,11 @@ export function checkTable(
     rows: problems.length > 0 ? 0 : rows.used.length - refused.length,
     leftOut: rows.leftOut,
     refused,
-    unknownSpecies: species,
+    speciesNames: species,
     unknownPlaces: places,
     knownBoards,
     otherInYard,
+    firstRows,
   };
 }
 

@@ -209,6 +209,9 @@ interface OrderOfDates {
   proof: 'own' | 'one-date' | 'dates';
 }
 
+/** With so many other dates in the person's own order, a single one against it is mistyped. Common practice, no source. */
+const MANY_DATES = 3;
+
 /** The order of dates in figures: where the column has days above 12, by those; else the person's own. */
 function orderOfDates(cells: readonly string[], own: DayOrder): OrderOfDates {
   const dates = cells.map(figuresOf).filter((date) => date !== null);
@@ -231,8 +234,9 @@ function orderOfDates(cells: readonly string[], own: DayOrder): OrderOfDates {
   if (dayFirst > 0 !== daySecond > 0) {
     const order = dayFirst > 0 ? 'dmy' : 'mdy';
     const isAgainstOwn = (own === 'mdy' || own === 'dmy') && own !== order;
-    const isOfMany = new Set(dates.map((date) => date.slice(0, 2).join('/'))).size > 1;
-    return { order, proof: isAgainstOwn && isOfMany && dayFirst + daySecond === 1 ? 'one-date' : 'dates' };
+    const others = new Set(dates.map((date) => date.slice(0, 2).join('/'))).size - 1;
+    if (!isAgainstOwn || others === 0 || dayFirst + daySecond > 1) return { order, proof: 'dates' };
+    return others < MANY_DATES ? { order, proof: 'one-date' } : { order: own, proof: 'own' };
   }
   if (own === 'mdy' || own === 'dmy') return { order: own, proof: 'own' };
   // Points part figures where the day comes first. Common practice, no source.
@@ -240,8 +244,8 @@ function orderOfDates(cells: readonly string[], own: DayOrder): OrderOfDates {
 }
 
 /**
- * The order of dates for each column of dates. One table has one order where no column proves another; null where a single
- * date is against the person's own order, and may be mistyped.
+ * The order of dates for each column of dates. One table has one order where no column proves another. Null where a person
+ * has to choose it: a single date of few is against their own order, or one column is while another is not.
  */
 function ordersOf(
   columns: ReadonlyMap<number, readonly string[]>,
@@ -257,7 +261,8 @@ function ordersOf(
   const isOpen = shared === undefined && found.some(({ proof }) => proof === 'one-date');
   return new Map(
     [...each].map(([column, of]) => {
-      if (of.proof === 'dates' || !isInFigures(of)) return [column, of.order];
+      if (!isInFigures(of)) return [column, of.order];
+      if (of.proof === 'dates') return [column, proven.size > 1 && of.order !== own ? null : of.order];
       return [column, isOpen ? null : (shared ?? of.order)];
     }),
   );

@@ -2,6 +2,7 @@ import { type ColumnRole, type ImportChoices, nameKey } from '../contract/import
 import type { Message } from '../words/message.ts';
 import { cellText } from './cells.ts';
 import type { Table } from './guess-columns.ts';
+import type { SpeciesName } from './species-named.ts';
 
 /** A row that does not go in, with every reason. */
 export interface RefusedRow {
@@ -20,11 +21,12 @@ export interface Rows {
   columnsOf(role: ColumnRole): readonly number[];
   refuse(row: number, column: number | null, problem: Message): void;
   refused(): RefusedRow[];
+  /** Lists a name for the person, who has to say what it means where that `isAsked`. */
+  nameSpecies(name: SpeciesName, isAsked: boolean): void;
   /** A name that nobody knows. */
-  missSpecies(name: string): void;
   missPlace(name: string): void;
-  /** Those names, with how many rows have each. */
-  missed(): { species: MissedName[]; places: MissedName[] };
+  /** Names of species, first those that were asked, and unknown ones of places; each with how many rows have it. */
+  names(): { species: SpeciesName[]; places: MissedName[] };
 }
 export interface MissedName {
   name: string;
@@ -65,14 +67,11 @@ export function rowsOf(table: Table, choices: ImportChoices): Rows {
     byRole.set(role, [...(byRole.get(role) ?? []), column]);
   }
   const refused = new Map<number, RefusedRow>();
-  const missedSpecies = new Map<string, MissedName>();
+  const asked: SpeciesName[] = [];
+  const taken: SpeciesName[] = [];
   const missedPlaces = new Map<string, MissedName>();
-  const miss = (missed: Map<string, MissedName>) => (name: string) => {
-    const known = missed.get(nameKey(name));
-    if (known) known.rows++;
-    else missed.set(nameKey(name), { name, rows: 1 });
-  };
-  const sorted = (missed: Map<string, MissedName>) => [...missed.values()].sort((a, b) => b.rows - a.rows);
+  const sorted = <N extends MissedName>(names: Iterable<N>): N[] =>
+    [...names].sort((a, b) => b.rows - a.rows);
   return {
     used,
     leftOut: left,
@@ -85,8 +84,15 @@ export function rowsOf(table: Table, choices: ImportChoices): Rows {
       else refused.set(row, { row, problems: [{ column, problem }] });
     },
     refused: () => [...refused.values()].sort((a, b) => a.row - b.row),
-    missSpecies: miss(missedSpecies),
-    missPlace: miss(missedPlaces),
-    missed: () => ({ species: sorted(missedSpecies), places: sorted(missedPlaces) }),
+    nameSpecies: (name, isAsked) => (isAsked ? asked : taken).push(name),
+    missPlace: (name) => {
+      const known = missedPlaces.get(nameKey(name));
+      if (known) known.rows++;
+      else missedPlaces.set(nameKey(name), { name, rows: 1 });
+    },
+    names: () => ({
+      species: [...sorted(asked), ...sorted(taken)],
+      places: sorted(missedPlaces.values()),
+    }),
   };
 }

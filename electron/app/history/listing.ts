@@ -2,6 +2,7 @@ import type { CommandName } from '../../../shared-core/contract/requests.ts';
 import { mergedActSchema, mergedLine } from '../../../shared-core/exchange/merged-act.ts';
 import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
 import { actLine } from '../../../shared-core/history/act-line.ts';
+import { importedLine } from '../../../shared-core/import/imported.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { ActSample, ListedAct } from '../../store/act-history.ts';
 import type { YardReader } from '../../store/yard.ts';
@@ -57,6 +58,10 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
   if (request === 'exchange.merge') {
     const merged = mergedActSchema.safeParse(acts.find(id)?.outcome).data;
     if (merged) return mergedLine(merged);
+  }
+  if (request === 'imports.save') {
+    const imported = importedLine(acts.find(id)?.outcome);
+    if (imported) return imported;
   }
   const named = (column: string, value: unknown): SavedValue => {
     const table = NAMED[column];

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type ImportChoices, nameKey } from '../../../shared-core/contract/import.ts';
 import { type ImportCounts, MOST_REFUSED_SHOWN } from '../../../shared-core/contract/requests/imports.ts';
-import type { KnownBoard, KnownYard } from '../../../shared-core/import/check-boards.ts';
+import type { KnownBoard, KnownYard } from '../../../shared-core/import/boards-of-table.ts';
 import {
   type CheckedTable,
   checkTable,
@@ -18,10 +18,8 @@ import {
   headTexts,
   type Reader,
   type Table,
-  turnedTable,
 } from '../../../shared-core/import/guess-columns.ts';
-import { withHeadings } from '../../../shared-core/import/headings.ts';
-import { belowEachOther } from '../../../shared-core/import/side-by-side.ts';
+import { type Reshaped, reshapedTable } from '../../../shared-core/import/reshaped.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
@@ -53,7 +51,14 @@ export type PlanPart =
 export interface CheckedAnswer
   extends Pick<
     CheckedTable,
-    'problems' | 'remarks' | 'rows' | 'leftOut' | 'otherInYard' | 'unknownSpecies' | 'unknownPlaces'
+    | 'problems'
+    | 'remarks'
+    | 'rows'
+    | 'leftOut'
+    | 'otherInYard'
+    | 'firstRows'
+    | 'speciesNames'
+    | 'unknownPlaces'
   > {
   counts: ImportCounts;
   knownReadings: number;
@@ -65,13 +70,15 @@ export interface CheckedAnswer
   content: string;
 }
 export interface ImportAnswers {
-  read: GuessedAnswer & { rows: number; reshaped: 'turned' | 'below' | null };
+  read: GuessedAnswer & { rows: number; reshaped: Reshaped };
   guess: GuessedAnswer;
   check: CheckedAnswer;
 }
 
 /** Rows below the header that a person sees while they choose the columns. */
 const SAMPLE_ROWS = 8;
+/** So many names of species, or of places, are shown. */
+const MOST_NAMES_SHOWN = 100;
 /** Boards, or days of boards, in one part of a plan. */
 const IN_PART = 200;
 
@@ -213,12 +220,9 @@ export function createImportTasks() {
         case 'read': {
           const { today } = question.reader;
           const reader = readerOf(question.reader);
-          const asWritten = tableInFile(question.file);
-          const turned = turnedTable(asWritten, reader);
-          const below = turned ? null : belowEachOther(asWritten, today);
-          isTurned = turned !== null;
-          table = turned ?? withHeadings(below ?? asWritten, reader);
-          const reshaped = turned ? 'turned' : below ? 'below' : null;
+          const { reshaped, ...read } = reshapedTable(tableInFile(question.file), reader);
+          table = read.table;
+          isTurned = reshaped === 'turned';
           const guessed = guessedOf(guessTable(table, reader), today);
           return { ok: true, value: { ...guessed, rows: table.length, reshaped } };
         }
@@ -247,7 +251,8 @@ const pick = ({
   rows,
   leftOut,
   otherInYard,
-  unknownSpecies,
+  firstRows,
+  speciesNames,
   unknownPlaces,
 }: CheckedTable) => ({
   problems,
@@ -255,8 +260,9 @@ const pick = ({
   rows,
   leftOut,
   otherInYard,
-  unknownSpecies: unknownSpecies.slice(0, 100),
-  unknownPlaces: unknownPlaces.slice(0, 100),
+  firstRows,
+  speciesNames: speciesNames.slice(0, MOST_NAMES_SHOWN),
+  unknownPlaces: unknownPlaces.slice(0, MOST_NAMES_SHOWN),
 });
 
 /** As the person sees them now, with what they corrected. */

@@ -94,7 +94,7 @@ export function createImports(
         return { ...answer, plan: open.plan.id };
       },
 
-      *'imports.save'({ plan: id }, window) {
+      *'imports.save'({ plan: id, fileName }, window) {
         const plan = ofWindows.get(window)?.plan;
         if (plan?.id !== id) throw new Refusal(message('import.refused-gone'));
         if (!plan.isAny) throw new Refusal(message('import.refused-nothing'));
@@ -105,10 +105,10 @@ export function createImports(
         if (undone !== null && acts.isUndone(undone)) {
           yield* redo(undone);
           const { counts } = orRefuse(acts.find(undone), 'act').outcome as { counts: never };
-          return { act, content, counts, isRestored: true };
+          return { act, fileName, content, counts, isRestored: true };
         }
         const counts = yield* saveImport(context, judging, comparing, plan.parts);
-        return { act, content, counts, isRestored: false };
+        return { act, fileName, content, counts, isRestored: false };
       },
     } satisfies Partial<Commands>,
     close: async (): Promise<void> => {

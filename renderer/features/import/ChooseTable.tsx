@@ -21,14 +21,14 @@ export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }
   const sending = useTransfer();
   const reading = useLongWork();
   const [pasted, setPasted] = useState('');
-  async function take(given: File): Promise<void> {
+  async function take(given: File, fileName: string | null): Promise<void> {
     const file = await sending.run((onPart) => uploadFile(given, onPart));
     if (file !== null) {
       const read = await reading.run(
         (work) => bridge().command('imports.read', { file, units, order: ownOrder(), work }),
         say('import.stopped'),
       );
-      if (read) onTable({ ...read, name: given.name.replace(/\.\w+$/, '') });
+      if (read) onTable({ ...read, fileName });
     }
     await bridge().command('backups.dropUpload', {});
   }
@@ -47,7 +47,7 @@ export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }
             kind="main"
             label={say('import.choose-file')}
             accept=".csv,.tsv,.txt,.tab"
-            onFiles={([given]) => void attempt(take(given))}
+            onFiles={([given]) => given && void attempt(take(given, given.name))}
           />
         </Actions>
       </Sheet>
@@ -56,7 +56,7 @@ export function ChooseTable({ onTable }: { onTable: (table: ReadTable) => void }
         <Actions>
           <Button
             disabled={pasted.trim() === ''}
-            onClick={() => attempt(take(new File([pasted], `${say('import.stack-default')}.tsv`)))}
+            onClick={() => attempt(take(new File([pasted], 'pasted.tsv'), null))}
           >
             {say('import.read-pasted')}
           </Button>

@@ -7,7 +7,8 @@ import { useWords } from '../../words.ts';
 import { ChooseTable } from './ChooseTable.tsx';
 import { ImportTable } from './ImportTable.tsx';
 
-export type ReadTable = RequestOutput<'imports.read'> & { name: string };
+/** With the name of its file; null for pasted cells. */
+export type ReadTable = RequestOutput<'imports.read'> & { fileName: string | null };
 
 /** A table that a person has elsewhere: chosen, looked through, and imported. */
 export function ImportScreen() {

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import {
+  answerFor,
   type ColumnChoice,
   type ImportChoices,
   importKindSchema,
@@ -8,7 +9,7 @@ import {
 } from '../../../shared-core/contract/import.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import { type Message, message } from '../../../shared-core/words/message.ts';
+import { importedParts } from '../../../shared-core/import/imported.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -45,7 +46,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   const [choices, setChoices] = useState<ImportChoices>({
     ...table.guessed,
     ...nothingChosen,
-    stackName: table.name.slice(0, 80) || say('import.stack-default'),
+    stackName: table.fileName?.replace(/\.\w+$/, '').slice(0, 80) || say('import.stack-default'),
   });
   const set = (changed: Partial<ImportChoices>) => setChoices((now) => ({ ...now, ...changed }));
   const [checked, setChecked] = useState<Checked | null>(null);
@@ -94,9 +95,12 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     const meant = id === NEW_PLACE ? { add: await newOutdoors() } : { placeId: id };
     setChoices((now) => ({ ...now, placesOfNames: { ...now.placesOfNames, [nameKey(name)]: meant } }));
   }
-  async function save(plan: string): Promise<void> {
+  async function save({ plan, refused, leftOut }: Checked): Promise<void> {
     const saved = await saving
-      .run((work) => bridge().command('imports.save', { plan, work }), say('import.stopped'))
+      .run(
+        (work) => bridge().command('imports.save', { plan, fileName: table.fileName, work }),
+        say('import.stopped'),
+      )
       .catch((error) => {
         setRefusals((refused) => refused + 1);
         throw error;
@@ -104,7 +108,8 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     if (!saved) return;
     // A notice goes with its page.
     go(choices.kind === 'air' ? { name: 'places' } : { name: 'stacks' });
-    tellDone(say(saved.isRestored ? 'import.restored' : 'import.done', { parts: partsOf(saved.counts) }));
+    const facts = { parts: importedParts(saved.counts), leftOut: refused + leftOut };
+    tellDone(say(saved.isRestored ? 'import.restored' : 'import.done', facts));
   }
 
   const isAny = checked !== null && Object.values(checked.counts).some((count) => count > 0);
@@ -157,19 +162,17 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         />
       </Sheet>
       <ImportDefaults choices={used} onChoices={set} />
-      {checked && checked.unknownSpecies.length + checked.unknownPlaces.length > 0 && (
+      {checked && checked.speciesNames.length + checked.unknownPlaces.length > 0 && (
         <Sheet title={say('import.names')}>
+          {checked.speciesNames.length > 0 && <p>{say('import.names-lead')}</p>}
           <div className="form-grid">
-            {checked.unknownSpecies.map(({ name, rows }) => (
+            {checked.speciesNames.map(({ name, rows, speciesId }) => (
               <SpeciesField
                 key={name}
                 label={say('import.name-in-rows', { name, rows })}
                 allSpecies={species.output ?? []}
-                value={choices.speciesOfNames[nameKey(name)] ?? ''}
-                onValue={(id) => {
-                  const { [nameKey(name)]: _, ...others } = choices.speciesOfNames;
-                  set({ speciesOfNames: id === '' ? others : { ...others, [nameKey(name)]: id } });
-                }}
+                value={answerFor(choices.speciesOfNames, name) ?? speciesId ?? ''}
+                onValue={(id) => set({ speciesOfNames: { ...choices.speciesOfNames, [nameKey(name)]: id } })}
               />
             ))}
             {checked.unknownPlaces.map(({ name, rows }) => (
@@ -208,6 +211,16 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
             {checked.knownReadings > 0 && say('import.known-readings', { readings: checked.knownReadings })}
           </p>
         )}
+        {checked && checked.firstRows.length > 0 && (
+          <>
+            <h3>{say('import.first-rows')}</h3>
+            <ul>
+              {checked.firstRows.map((each) => (
+                <li key={JSON.stringify(each)}>{say(each)}</li>
+              ))}
+            </ul>
+          </>
+        )}
         {checked && checked.remarks.length > 0 && (
           <ul>
             {checked.remarks.map((each) => (
@@ -236,8 +249,11 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
           <WorkUnderWay label={say('import.saving')} {...saving.underWay} onCancel={saving.cancel} />
         ) : (
           <Actions>
-            <Button kind="main" disabled={!isAny} onClick={() => checked && void attempt(save(checked.plan))}>
-              {say('import.save', { rows: checked?.rows ?? 0 })}
+            <Button kind="main" disabled={!isAny} onClick={() => checked && void attempt(save(checked))}>
+              {say('import.save', {
+                rows: checked?.rows ?? 0,
+                leftOut: checked ? checked.refused + checked.leftOut : 0,
+              })}
             </Button>
           </Actions>
         )}
@@ -245,14 +261,6 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     </>
   );
 }
-
-/** What came in, without what there is none of. */
-const partsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts): Message[] => {
-  const parts = { boards, readings, stacks, places, 'oven-checks': ovenChecks };
-  return (Object.keys(parts) as (keyof typeof parts)[])
-    .filter((kind) => parts[kind] > 0)
-    .map((kind) => message(`restore.part.${kind}`, { count: parts[kind] }));
-};
 
 const factsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts) => ({
   boards,

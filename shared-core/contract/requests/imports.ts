@@ -30,17 +30,17 @@ const refusedRowSchema = rowSchema.extend({
   problems: z.array(z.object({ column: z.number().int().min(0).nullable(), problem: messageSchema })),
 });
 export type RefusedTableRow = z.infer<typeof refusedRowSchema>;
-const missedSchema = z.array(z.object({ name: z.string().max(MOST_CELL_LETTERS), rows: z.number().int() }));
+const missedSchema = z.object({ name: z.string().max(MOST_CELL_LETTERS), rows: z.number().int() });
 
 /** What goes in, or went in. */
-const countsSchema = z.object({
+export const importCountsSchema = z.object({
   places: z.number().int(),
   stacks: z.number().int(),
   boards: z.number().int(),
   readings: z.number().int(),
   ovenChecks: z.number().int(),
 });
-export type ImportCounts = z.infer<typeof countsSchema>;
+export type ImportCounts = z.infer<typeof importCountsSchema>;
 
 /** So many rows that do not go in are shown at a time. */
 export const MOST_REFUSED_SHOWN = 200;
@@ -93,7 +93,7 @@ export const importRequests = {
       output: z.object({
         /** To be saved by. */
         plan: z.uuid(),
-        counts: countsSchema,
+        counts: importCountsSchema,
         /** Readings of the table that the yard has. */
         knownReadings: z.number().int(),
         rows: z.number().int(),
@@ -107,18 +107,27 @@ export const importRequests = {
         remarks: z.array(messageSchema),
         /** Whether boards were moved on a day of their readings, and the day alone does not tell which came first. */
         isOrderAsked: z.boolean(),
-        unknownSpecies: missedSchema,
-        unknownPlaces: missedSchema,
+        /** The first rows that go in, as they were read. */
+        firstRows: z.array(messageSchema),
+        /** Names of species and what each was taken for; those to be chosen come first. */
+        speciesNames: z.array(missedSchema.extend({ speciesId: z.string().nullable() })),
+        unknownPlaces: z.array(missedSchema),
       }),
       topics: () => [],
     }),
   ),
   /** Saves all that was checked. Where the same was saved before and undone since, that is restored. */
   'imports.save': command({
-    input: z.object({ plan: z.uuid(), work: workSchema }),
+    input: z.object({
+      plan: z.uuid(),
+      /** What the person calls the file; null for pasted cells. */
+      fileName: z.string().max(260).nullable().default(null),
+      work: workSchema,
+    }),
     output: z.object({
       act: z.uuid(),
-      counts: countsSchema,
+      fileName: z.string().nullable(),
+      counts: importCountsSchema,
       /** What was imported, by its hash. */
       content: z.string(),
       isRestored: z.boolean(),

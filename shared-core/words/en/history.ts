@@ -139,6 +139,8 @@ export const history = {
   'act.closed': 'Closed: {what}.',
   'act.reopened': 'Reopened: {what}.',
   'act.back': 'Back in the yard: {what}.',
+  'act.imported': 'Imported {fileName}: {parts}.',
+  'act.imported-table': 'Imported a table: {parts}.',
   'act.merged': 'Merged from {fileName}: {parts}.',
   'act.merged-nothing': 'Compared with {fileName}. Nothing was changed.',
   'act.merged.edited': '{count, plural, one {# record} other {# records}} changed',

@@ -78,10 +78,23 @@ export const importing = {
   'import.role.wet-weight': 'Weight before drying',
   'import.role.dry-weight': 'Weight out of the oven',
 
+  // The first rows that go in, as they were read.
+  'import.row-read': 'Line {line}, {boardCode}: {rowSentences}',
+  'import.row-known': 'Here already.',
+  'import.row-board': '{speciesName}, {boardThickness}, in {stackName}.',
+  'import.row-board.width': '{speciesName}, {boardThickness} × {widthMm}, in {stackName}.',
+  'import.row-board.length': '{speciesName}, {boardThickness} × {boardLengthMm} long, in {stackName}.',
+  'import.row-board.sizes': '{speciesName}, {boardThickness} × {widthMm} × {boardLengthMm}, in {stackName}.',
+  'import.row-sawn': 'Sawn {sawnOn}.',
+  'import.row-readings': 'Read {readings} on {readOn}.',
+  'import.row-reading.shell': '{reading} (shell)',
+  'import.row-reading.core': '{reading} (core)',
+  'import.row-reading.average': '{reading} (average)',
+  'import.row-reading.temp': '{reading} at {woodTempC}',
+
   // What stands in the way of all rows, and what goes in with them.
   'import.column-missing': 'No column is set to {roleName}. Choose one above.',
-  'import.choose-order':
-    'Dates of column {columnName} can be read in two orders, and one date fits only one. Choose the order.',
+  'import.choose-order': 'Dates in column {columnName} may be in another order than yours. Choose the order.',
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
@@ -186,9 +199,11 @@ export const importing = {
   'import.new-place': 'A new place outdoors, with average air of your region',
   'import.meter': 'Meter',
   'import.meter-unknown': 'Not known',
-  'import.names': 'Names to choose',
+  'import.names': 'Names in this table',
+  'import.names-lead': 'Choose another species where one is not what was meant.',
   'import.name-in-rows': '{name} ({rows, plural, one {# row} other {# rows}})',
   'import.what-goes-in': 'What goes in',
+  'import.first-rows': 'The first rows, as they go in',
   'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',
   'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':
@@ -205,8 +220,11 @@ export const importing = {
   'import.leave-out-line': 'Leave out line {line}',
   'import.left-out': '{rows, plural, one {# row} other {# rows}} left out.',
   'import.take-back-in': 'Take them back in',
-  'import.save': 'Import {rows, plural, one {# row} other {# rows}}',
+  'import.save':
+    'Import {rows, plural, one {# row} other {# rows}}{leftOut, plural, =0 {} other {, leave out #}}',
   'import.saving': 'Importing …',
-  'import.done': 'Imported: {parts}.',
-  'import.restored': 'Restored what was undone: {parts}.',
+  'import.done':
+    'Imported: {parts}.{leftOut, plural, =0 {} one { # row was left out.} other { # rows were left out.}}',
+  'import.restored':
+    'Restored what was undone: {parts}.{leftOut, plural, =0 {} one { # row was left out.} other { # rows were left out.}}',
 } as const;

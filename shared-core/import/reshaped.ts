@@ -1,0 +1,14 @@
+import { type Reader, type Table, turnedTable } from './guess-columns.ts';
+import { withHeadings } from './headings.ts';
+import { belowEachOther } from './side-by-side.ts';
+
+/** How a table was changed to have a board, or one of its readings, in each row; null where it had. */
+export type Reshaped = 'turned' | 'below' | null;
+
+/** A table with its boards down, its lists below each other, and what stands over its lines in columns. */
+export function reshapedTable(asWritten: Table, reader: Reader): { table: Table; reshaped: Reshaped } {
+  const turned = turnedTable(asWritten, reader);
+  if (turned) return { table: turned, reshaped: 'turned' };
+  const below = belowEachOther(asWritten, reader.today);
+  return { table: withHeadings(below ?? asWritten, reader), reshaped: below ? 'below' : null };
+}
