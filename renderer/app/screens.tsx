@@ -43,7 +43,14 @@ export function screenAt(route: Route): ReactNode {
     case 'tally':
       return <TallyScreen stackId={route.stackId} />;
     case 'report':
-      return <ReportScreen key={`${route.kind} ${route.id}`} kind={route.kind} id={route.id} />;
+      return (
+        <ReportScreen
+          key={`${route.kind} ${route.id} ${route.more}`}
+          kind={route.kind}
+          id={route.id}
+          more={route.more}
+        />
+      );
     case 'check':
       return <CheckScreen key={route.code} code={route.code ?? ''} />;
     case 'dates':

@@ -17,8 +17,8 @@ export type Route =
   | { name: 'labels'; boardIds: number[]; stackId?: number | null }
   /** Of a stack; null: of all. */
   | { name: 'tally'; stackId: number | null }
-  /** Of a board or a stack, as its kind has it. */
-  | { name: 'report'; kind: ReportKind; id: number }
+  /** Of a board or a stack, as its kind has it; `more`: other boards on a sheet for a buyer. */
+  | { name: 'report'; kind: ReportKind; id: number; more?: number[] }
   /** `code`: what is checked at once. */
   | { name: 'check'; code?: string }
   | { name: 'places' }
@@ -43,6 +43,12 @@ const ROW_ID = /^[1-9]\d{0,15}$/;
 function rowId(text: string | null | undefined): number | null {
   return text && ROW_ID.test(text) ? Math.min(Number(text), Number.MAX_SAFE_INTEGER) : null;
 }
+
+const rowIds = (text: string | null): number[] =>
+  (text ?? '')
+    .split(',')
+    .map(rowId)
+    .filter((id) => id !== null);
 
 function tabIn(search: URLSearchParams): { tab?: string } {
   const tab = search.get('tab');
@@ -75,21 +81,21 @@ export function parseRoute(hash: string): Route {
       return id === null ? nowhere : { name: 'past-round', stackId: id };
     case 'boards':
       return id === null ? { name: 'boards' } : { name: 'board', id, ...tabIn(search) };
-    case 'labels': {
-      const boards = (search.get('boards') ?? '').split(',').map(rowId);
+    case 'labels':
       return {
         name: 'labels',
-        boardIds: boards.filter((board) => board !== null),
+        boardIds: rowIds(search.get('boards')),
         stackId: rowId(search.get('stack')),
       };
-    }
     case 'check': {
       const code = search.get('code');
       return id === null ? { name: 'check', ...(code ? { code } : {}) } : nowhere;
     }
     case 'report': {
       const kind = reportKindSchema.safeParse(search.get('kind'));
-      return id === null || !kind.success ? nowhere : { name: 'report', kind: kind.data, id };
+      if (id === null || !kind.success) return nowhere;
+      const more = rowIds(search.get('more'));
+      return { name: 'report', kind: kind.data, id, ...(more.length > 0 && { more }) };
     }
     case 'tally':
       return id === null ? { name: 'tally', stackId: rowId(search.get('stack')) } : nowhere;
@@ -136,7 +142,7 @@ export function hrefOf(route: Route): string {
     case 'check':
       return route.code ? `#/check?code=${encodeURIComponent(route.code)}` : '#/check';
     case 'report':
-      return `#/report/${route.id}?kind=${route.kind}`;
+      return `#/report/${route.id}?kind=${route.kind}${route.more?.length ? `&more=${route.more.join(',')}` : ''}`;
     case 'tally':
       return route.stackId === null ? '#/tally' : `#/tally?stack=${route.stackId}`;
     case 'methods':

@@ -7,24 +7,40 @@ import { tallySchema } from '../tally/tally.ts';
 import { instantSchema } from '../time.ts';
 import { endUseSchema } from '../wood/species/end-use.ts';
 import { messageSchema } from '../words/message.ts';
+import { leavingNoteSchema } from './archive.ts';
 import { forecastDetailsSchema } from './forecast.ts';
 import { readBeforeSchema } from './origin.ts';
 import { sampleBoardStateSchema } from './sample-board.ts';
 import { boardRowSchema, latestFindingSchema, moveSchema, rowIdSchema, stackOnPageSchema } from './yard.ts';
 
 /**
- * `passport`: everything about a board. `buyer`: the little that someone who buys it needs. `stack`: a stack with its
- * boards. `list`: the same boards with blank cells, to write on at the stack.
+ * `passport`: everything about a board. `buyer`: the little that someone who buys it, and others with it, needs. `stack`: a
+ * stack with its boards. `list`: the same boards with blank cells, to write on at the stack. `buyer-list`: the same boards
+ * for someone who buys them.
  */
 export const boardReportKindSchema = z.enum(['passport', 'buyer']);
-export const stackReportKindSchema = z.enum(['stack', 'list']);
+export const stackReportKindSchema = z.enum(['stack', 'list', 'buyer-list']);
 export const reportKindSchema = z.enum([...boardReportKindSchema.options, ...stackReportKindSchema.options]);
 export type ReportKind = z.infer<typeof reportKindSchema>;
 export type BoardReportKind = z.infer<typeof boardReportKindSchema>;
 
+/** No sheet has more boards that a person chose one by one. */
+export const MOST_FOR_BUYER = 500;
+
 /** Which report, of the board or the stack of that id. */
-export const reportSchema = z.object({ kind: reportKindSchema, id: rowIdSchema });
+export const reportSchema = z.object({
+  kind: reportKindSchema,
+  id: rowIdSchema,
+  /** Of a sheet for a buyer: the other boards on it. */
+  more: z
+    .array(rowIdSchema)
+    .max(MOST_FOR_BUYER - 1)
+    .default([]),
+  /** Whom it is for; blank: whom the boards were sold to, where that is known. */
+  soldTo: leavingNoteSchema.default(''),
+});
 export type Report = z.infer<typeof reportSchema>;
+export type AskedReport = z.input<typeof reportSchema>;
 
 /** More boards than this are not in one report. */
 export const MOST_REPORTED = 2000;
@@ -63,7 +79,14 @@ export const passportSchema = z.object({
 });
 export type Passport = z.infer<typeof passportSchema>;
 
-export const buyerSheetSchema = z.object({ kind: z.literal('buyer'), ...onBoardShape });
+const forBuyerShape = {
+  /** Of the yard or its owner, as the settings have it; may be blank. */
+  yardName: z.string(),
+  /** May be blank. */
+  soldTo: z.string(),
+};
+
+export const buyerSheetSchema = z.object({ kind: z.literal('buyer'), ...onBoardShape, ...forBuyerShape });
 export type BuyerSheet = z.infer<typeof buyerSheetSchema>;
 
 /** A board in a report of its stack. */
@@ -81,6 +104,19 @@ const boardOfStackSchema = boardRowSchema
   })
   .extend({ call: callSchema.nullable() });
 export type BoardOfStack = z.infer<typeof boardOfStackSchema>;
+
+export const buyerListSchema = z.object({
+  kind: z.literal('buyer-list'),
+  printedAt: instantSchema,
+  ...forBuyerShape,
+  /** The stack that they are, as far as they fit; null: boards that a person chose. */
+  stack: z.object({ name: z.string(), boards: z.number().int() }).nullable(),
+  /** Of their uses, each once. */
+  cautions: useOfReportSchema.shape.cautions,
+  /** Each with the check code of a sheet about it alone. */
+  boards: z.array(boardOfStackSchema.extend({ checkCode: z.string() })),
+});
+export type BuyerList = z.infer<typeof buyerListSchema>;
 
 export const stackReportSchema = z.object({
   kind: z.literal('stack'),
@@ -111,6 +147,7 @@ export type StackList = z.infer<typeof stackListSchema>;
 export const reportContentSchema = z.discriminatedUnion('kind', [
   passportSchema,
   buyerSheetSchema,
+  buyerListSchema,
   stackReportSchema,
   stackListSchema,
 ]);

@@ -17,6 +17,8 @@ export const settingsSchema = z.object({
   nextBoardAfterS: z.union([z.literal(2), z.literal(5)]).nullable(),
   /** The sheets and rolls of labels that the person has. */
   labelPapers: labelPapersSchema,
+  /** Of the yard or its owner, on sheets for buyers; may be blank. */
+  nameOnPaper: z.string().trim().max(80),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 
@@ -28,4 +30,5 @@ export const usualSettings: Settings = {
   saveWhenSettled: true,
   nextBoardAfterS: null,
   labelPapers: usualPapers,
+  nameOnPaper: '',
 };

@@ -63,7 +63,7 @@ export function foundFacts(found: LatestFinding, { say, formats }: Words): Fact[
   const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable, at } = found;
   const average =
     averagePct === null
-      ? say('report.buyer.no-average')
+      ? say('report.no-average')
       : isQuestionable
         ? say('report.questionable', { averagePct })
         : formats.mc(averagePct);

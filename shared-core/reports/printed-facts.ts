@@ -2,7 +2,10 @@ import type { BuyerSheet, Passport } from '../contract/report.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import type { Call } from '../probing/calls/assessment.ts';
 
-type Facts = Pick<BuyerSheet, 'board' | 'endUse' | 'readings'> & Pick<Passport, 'moves' | 'samples'>;
+/** What a sheet states about a board, as far as its check code is of it. */
+export type SheetFacts =
+  | ({ kind: 'buyer' } & Pick<BuyerSheet, 'board' | 'endUse'>)
+  | ({ kind: 'passport' } & Pick<Passport, 'board' | 'endUse' | 'readings' | 'moves' | 'samples'>);
 
 /** As it is printed: to a tenth of a percent. */
 const tenth = (pct: number | null): number | null => (pct === null ? null : Math.round(pct * 10) / 10);
@@ -17,15 +20,15 @@ const hundredth = (mm: number | null): number | null => (mm === null ? null : Ma
  * @param call     the call that it states
  */
 export function printedFacts(
-  kind: 'passport' | 'buyer',
-  { board, endUse, readings, moves, samples }: Facts,
+  facts: SheetFacts,
   untilMs: number,
   found: LatestFinding | null,
   call: Call | null,
 ): string {
   const isThen = (instant: string) => Date.parse(instant) <= untilMs;
+  const { board, endUse } = facts;
   const ofBoth = [
-    kind,
+    facts.kind,
     board.code,
     board.speciesName,
     hundredth(board.thicknessMm),
@@ -41,7 +44,8 @@ export function printedFacts(
     ],
     call,
   ];
-  if (kind === 'buyer') return JSON.stringify(ofBoth);
+  if (facts.kind === 'buyer') return JSON.stringify(ofBoth);
+  const { readings, moves, samples } = facts;
   return JSON.stringify([
     ...ofBoth,
     board.sawnOn,

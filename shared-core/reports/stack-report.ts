@@ -97,7 +97,7 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
     ],
   });
   flow.gap(1);
-  flow.text(say('tally.how'), 'regular', 8);
+  flow.text(`${say('tally.board-feet-how')} ${say('tally.weight-how')}`, 'regular', 8);
   if (formats.isMetric) flow.text(say('tally.how-metric'), 'regular', 8);
   for (const why of missingInTally(total)) flow.text(say(why), 'regular', 8);
 }

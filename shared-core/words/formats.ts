@@ -278,10 +278,13 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     monthOfYear,
     /** "Jan – Mar 2027". */
     monthRange,
-    /** How long ago in local days: "today", "yesterday", "12 days ago", "4 months ago". */
-    ago(instantOrDay: string): string {
-      if (today === null) throw new RangeError('How long ago a day was needs to know today');
-      const days = Math.max(0, Math.round((Date.parse(today) - Date.parse(dayIn(instantOrDay))) / DAY_MS));
+    /** How long before today, or another day, in local days: "today", "yesterday", "12 days ago", "4 months ago". */
+    ago(instantOrDay: string, before = today): string {
+      if (before === null) throw new RangeError('How long ago a day was needs to know today');
+      const days = Math.max(
+        0,
+        Math.round((Date.parse(dayIn(before)) - Date.parse(dayIn(instantOrDay))) / DAY_MS),
+      );
       const [count, unit] =
         days < 60
           ? ([days, 'day'] as const)

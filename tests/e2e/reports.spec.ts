@@ -65,6 +65,22 @@ test('a board and its stack are printed, and a printed sheet is checked', async 
   expect(await savedText(page, /^list-Walnut-from-the-lane-/)).toContain('Spot 1');
 });
 
+test('chosen boards are on one sheet for a buyer, with the name of the yard', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  await page.getByRole('link', { name: 'All boards' }).click();
+  for (const code of ['WAL-01', 'WAL-02']) await page.getByRole('checkbox', { name: code }).check();
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitem', { name: 'Sheet for a buyer' }).click();
+  await page.getByLabel('Your name on paper').fill('Ridge Sawmill');
+  await page.getByLabel('Sold to').fill('Miller');
+  await expect(page.getByText('1 page.')).toBeVisible();
+  await picture(page, 'report-buyer-list');
+  const sheet = await savedText(page, /^moisture-2-boards-/);
+  for (const part of ['Ridge Sawmill', 'Miller', 'WAL-01', 'WAL-02', 'Total']) expect(sheet).toContain(part);
+});
+
 test('boards are tallied by what is chosen', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   await page.getByRole('link', { name: 'All boards' }).click();

@@ -1,11 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type {
-  BoardReportKind,
-  BuyerSheet,
-  Passport,
-  ReportCheck,
-} from '../../../shared-core/contract/report.ts';
+import type { ReportCheck } from '../../../shared-core/contract/report.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { callSchema } from '../../../shared-core/probing/calls/assessment.ts';
 import {
@@ -16,13 +11,11 @@ import {
   minuteOf,
   parsedCheckCode,
 } from '../../../shared-core/reports/check-code.ts';
-import { printedFacts } from '../../../shared-core/reports/printed-facts.ts';
+import { printedFacts, type SheetFacts } from '../../../shared-core/reports/printed-facts.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import { sampleBoardState } from '../judging/sample-boards.ts';
-
-type Facts = Pick<BuyerSheet, 'board' | 'endUse' | 'readings'> & Pick<Passport, 'moves' | 'samples'>;
 
 /** What was saved in the minute of the code counts as printed. */
 const endOfMinute = (minute: number): number => Date.parse(instantOfMinute(minute + 1)) - 1;
@@ -30,11 +23,11 @@ const endOfMinute = (minute: number): number => Date.parse(instantOfMinute(minut
 const digestOf = (facts: string): string => digestText(createHash('sha256').update(facts).digest());
 
 /** The check code of a sheet that states these facts, printed now. */
-export function codeOfSheet(kind: BoardReportKind, facts: Facts, printedAt: string): string {
+export function codeOfSheet(facts: SheetFacts, printedAt: string): string {
   const minute = minuteOf(printedAt);
   const { code, latest } = facts.board;
-  const stated = printedFacts(kind, facts, endOfMinute(minute), latest, latest?.call ?? null);
-  return checkCodeText({ boardCode: code, kind, minute, digest: digestOf(stated) });
+  const stated = printedFacts(facts, endOfMinute(minute), latest, latest?.call ?? null);
+  return checkCodeText({ boardCode: code, kind: facts.kind, minute, digest: digestOf(stated) });
 }
 
 /** Tells whether a sheet states what is in this yard, as of the minute in which it was printed. */
@@ -55,14 +48,21 @@ export const checkSheet =
     if (id === undefined) throw new Refusal(message('check.no-board', { boardCode }));
     const { board, moves, readings, findings } = await ask['boards.get']({ id }, '');
     const endUse = orRefuse(endUses.get(orRefuse(stacks.endUseId(board.stackId), 'stack')), 'use');
-    const facts = { board, endUse, readings, moves, samples: sampleBoardState(context.yard(), id) };
+    const facts: SheetFacts = {
+      kind,
+      board,
+      endUse,
+      readings,
+      moves,
+      samples: sampleBoardState(context.yard(), id),
+    };
     const untilMs = endOfMinute(minute);
     const then = findings.filter(({ at }) => Date.parse(at) <= untilMs);
     // Which of them the sheet stated, and with which call, is not in the code: the place of a board has its part in that.
     const candidates: (LatestFinding | null)[] = [...then.toReversed(), null];
     const match = candidates
       .flatMap((found) => [null, ...callSchema.options].map((call) => ({ found, call })))
-      .find(({ found, call }) => digestOf(printedFacts(kind, facts, untilMs, found, call)) === digest);
+      .find(({ found, call }) => digestOf(printedFacts(facts, untilMs, found, call)) === digest);
     const now = match ? match.found && { ...match.found, call: match.call } : board.latest;
     return {
       kind,

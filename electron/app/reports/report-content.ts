@@ -1,6 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
 import {
   type BoardOfStack,
+  type BoardReportKind,
+  type BuyerList,
   type BuyerSheet,
   MOST_REPORTED,
   type Passport,
@@ -21,6 +23,7 @@ import { standingOf } from '../forecast/stack-plans.ts';
 import type { Queries } from '../handlers.ts';
 import { sampleBoardState } from '../judging/sample-boards.ts';
 import { tallyOf } from '../stock/stack-volume.ts';
+import { settingsOf } from '../yard/settings.ts';
 import { codeOfSheet } from './check-sheet.ts';
 
 /** The queries that a report is made of. */
@@ -36,7 +39,12 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     return orRefuse(endUses.get(orRefuse(stacks.endUseId(stackId), 'stack')), 'use');
   };
 
-  async function ofBoard(kind: 'passport' | 'buyer', id: number): Promise<Passport | BuyerSheet> {
+  const forBuyer = (soldTo: string, boards: readonly Pick<BoardRow, 'archived'>[]) => ({
+    yardName: settingsOf(context.yard()).nameOnPaper,
+    soldTo: soldTo === '' ? soldToOf(boards) : soldTo,
+  });
+
+  async function ofBoard(kind: BoardReportKind, id: number, soldTo: string): Promise<Passport | BuyerSheet> {
     const { details, judgement } = await ask['boards.forecast']({ id }, '');
     const { board, moves, readings, findings, readBefore } = await ask['boards.get']({ id }, '');
     const endUse = endUseOfStack(board.stackId);
@@ -45,8 +53,8 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     const latest = board.latest && { ...board.latest, call: judgement.call };
     const shown = { printedAt, board: { ...board, latest }, endUse, judgement, readings };
     const samples = sampleBoardState(context.yard(), id);
-    const checkCode = codeOfSheet(kind, { ...shown, moves, samples }, printedAt);
-    if (kind === 'buyer') return { kind, ...shown, checkCode };
+    const checkCode = codeOfSheet({ kind, ...shown, moves, samples }, printedAt);
+    if (kind === 'buyer') return { kind, ...shown, checkCode, ...forBuyer(soldTo, [board]) };
     // Its newest round has the call of today in the list of rounds as well.
     const rounds = findings.map((found) =>
       found.roundId === latest?.roundId ? { ...found, call: latest.call } : found,
@@ -70,6 +78,41 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
   async function planOf(stackId: number, rows: readonly BoardRow[], boards: number) {
     if (rows.length < boards) return ask['stacks.plan']({ id: stackId, certainty: CERTAINTY }, '');
     return rows.length === 0 ? null : planStack(rows.map(standingOf), endUseOfStack(stackId), CERTAINTY);
+  }
+
+  /** The boards that a person chose, in that order. */
+  async function chosenBoards(ids: readonly number[]): Promise<BoardRow[]> {
+    const boards: BoardRow[] = [];
+    for (const [index, id] of ids.entries()) {
+      if (index > 0 && index % READ_AT_A_TIME === 0) await setImmediate();
+      boards.push(orRefuse(context.yard().boards.get(id), 'board'));
+    }
+    return boards;
+  }
+
+  function listForBuyer(rows: readonly BoardRow[], soldTo: string, stack: BuyerList['stack']): BuyerList {
+    const printedAt = context.now();
+    const uses = new Map<number, EndUse>();
+    const boards = rows.map((row) => {
+      const endUse = uses.get(row.stackId) ?? endUseOfStack(row.stackId);
+      uses.set(row.stackId, endUse);
+      const latest = row.latest && { ...row.latest, call: row.judgement.call };
+      const board = { ...row, latest };
+      return { ...boardOfStack(board), checkCode: codeOfSheet({ kind: 'buyer', board, endUse }, printedAt) };
+    });
+    return {
+      kind: 'buyer-list',
+      printedAt,
+      ...forBuyer(soldTo, rows),
+      stack,
+      cautions: [...new Set([...uses.values()].flatMap(({ cautions }) => cautions))],
+      boards,
+    };
+  }
+
+  async function stackForBuyer(stackId: number, soldTo: string): Promise<BuyerList> {
+    const { name, boards } = await ask['stacks.get']({ id: stackId }, '');
+    return listForBuyer(await boardsOf(stackId), soldTo, { name, boards });
   }
 
   async function ofStack(stackId: number): Promise<StackReport> {
@@ -104,11 +147,16 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     };
   }
 
-  return ({ kind, id }: Report): Promise<ReportContent> => {
+  return async ({ kind, id, more, soldTo }: Report): Promise<ReportContent> => {
     switch (kind) {
       case 'passport':
+        return ofBoard(kind, id, soldTo);
       case 'buyer':
-        return ofBoard(kind, id);
+        return more.length === 0
+          ? ofBoard(kind, id, soldTo)
+          : listForBuyer(await chosenBoards([id, ...more]), soldTo, null);
+      case 'buyer-list':
+        return stackForBuyer(id, soldTo);
       case 'stack':
         return ofStack(id);
       case 'list':
@@ -117,6 +165,13 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
   };
 }
 export type MakeReportContent = ReturnType<typeof createReportContent>;
+
+/** Whom all of them were sold to; blank where that is not known of each, or not one. */
+function soldToOf(boards: readonly Pick<BoardRow, 'archived'>[]): string {
+  const names = new Set(boards.map(({ archived }) => (archived?.code === 'sold' ? archived.note : '')));
+  const [name = ''] = names;
+  return names.size === 1 ? name : '';
+}
 
 const boardOfStack = (row: BoardRow): BoardOfStack => ({
   code: row.code,

@@ -2,6 +2,7 @@ import type { Region } from '../../../shared-core/contract/region.ts';
 import type { Report } from '../../../shared-core/contract/report.ts';
 import { type Paper, paperSizes } from '../../../shared-core/drawing/paper.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
+import { reportName } from '../../../shared-core/reports/draw-report.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
@@ -32,11 +33,11 @@ export function createReports(
       underWay.signal.throwIfAborted();
       const { units } = settingsOf(context.yard());
       const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
-      const { say, formats } = createWords({ catalog: english, ...display });
-      const name = 'board' in content ? content.board.code : content.stack.name;
+      const words = createWords({ catalog: english, ...display });
+      const { say, formats } = words;
       return {
         pdf: await pdfOf({ content, paper, display }, underWay),
-        fileName: `${fileNameOf([say(`report.file.${content.kind}`), name])}-${formats.localDay(content.printedAt)}.pdf`,
+        fileName: `${fileNameOf([say(`report.file.${content.kind}`), reportName(content, words)])}-${formats.localDay(content.printedAt)}.pdf`,
         ...paperSizes[paper],
       };
     },

@@ -1,5 +1,5 @@
 import { useCallback, useState } from 'react';
-import type { Report } from '../../../shared-core/contract/report.ts';
+import type { AskedReport } from '../../../shared-core/contract/report.ts';
 import type { DrawnPage } from '../../../shared-core/drawing/page.ts';
 import type { Paper } from '../../../shared-core/drawing/paper.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -20,7 +20,7 @@ export function ReportActions({
   work: { run },
   printing,
 }: {
-  report: Report;
+  report: AskedReport;
   paper: Paper;
   pages: readonly DrawnPage[];
   /** Making the PDF. How far it is, and what stops it, is shown elsewhere. */

@@ -8,13 +8,16 @@ import {
 import { type Paper, paperSchema, usualPaper } from '../../../shared-core/drawing/paper.ts';
 import { shapedPages, textsOfPages } from '../../../shared-core/drawing/shaped-pages.ts';
 import { noShapes } from '../../../shared-core/drawing/shapes.ts';
-import { drawReport } from '../../../shared-core/reports/draw-report.ts';
+import { drawReport, reportName } from '../../../shared-core/reports/draw-report.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useEach, useQuery } from '../../data/useQuery.ts';
 import { useSettled } from '../../data/useSettled.ts';
 import { Choice } from '../../form/Choice.tsx';
+import { TextField } from '../../form/Field.tsx';
 import { region } from '../../region.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { attempt } from '../../stores/notices.ts';
+import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
@@ -26,34 +29,51 @@ import { PagesPreview } from './PagesPreview.tsx';
 import { ReportActions } from './ReportActions.tsx';
 
 /** A report of a board or a stack as it will be on paper: looked over, printed or saved. */
-export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number }) {
+export function ReportScreen({
+  kind: first,
+  id,
+  more = noMore,
+}: {
+  kind: ReportKind;
+  id: number;
+  more?: number[];
+}) {
   const [kind, setKind] = useState(first);
   const [paper, setPaper] = useState<Paper>(() => usualPaper(region().locale));
-  const content = useQuery('reports.content', { kind, id });
+  const [soldTo, setSoldTo] = useState('');
+  const asked = { kind, id, more: kind === 'buyer' ? more : noMore };
+  const content = useQuery('reports.content', asked);
   const onPaper = usePaperWords();
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const work = useLongWork();
   const printing = useLongWork();
   const drawn = useMemo(
-    () => (content.output ? drawReport(content.output, paper, onPaper) : []),
-    [content.output, paper, onPaper],
+    () => (content.output ? drawReport(withName(content.output, soldTo), paper, onPaper) : []),
+    [content.output, soldTo, paper, onPaper],
   );
   const texts = useMemo(() => textsOfPages(drawn), [drawn]);
   const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
   const shapes = shaping?.output ?? noShapes;
   const shaped = useMemo(() => shapedPages(drawn, shapes), [drawn, shapes]);
   const pages = useSettled(shaped, !(shaping?.loading ?? false));
-  const kinds = boardReportKindSchema.safeParse(kind).success
-    ? boardReportKindSchema.options
-    : stackReportKindSchema.options;
+  const kinds = kindsWith(kind, more);
   return (
     <Screen
       title={
-        content.output ? say('report.screen-title', { name: nameOf(content.output) }) : say('report.print')
+        content.output
+          ? say('report.screen-title', { name: reportName(content.output, words) })
+          : say('report.print')
       }
       lead={pages.length > 0 && say('report.lead', { pages: pages.length })}
       actions={
-        <ReportActions report={{ kind, id }} paper={paper} pages={pages} work={work} printing={printing} />
+        <ReportActions
+          report={{ ...asked, soldTo: soldTo.trim() }}
+          paper={paper}
+          pages={pages}
+          work={work}
+          printing={printing}
+        />
       }
     >
       {work.underWay && (
@@ -64,12 +84,15 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
       )}
       <div className={printingCss.columns}>
         <Sheet>
-          <Choice
-            label={say('report.which')}
-            value={kind}
-            options={kinds.map((each) => ({ value: each as string, label: say(`report.kind.${each}`) }))}
-            onValue={(chosen) => setKind(chosen as ReportKind)}
-          />
+          {kinds.length > 1 && (
+            <Choice
+              label={say('report.which')}
+              value={kind}
+              options={kinds.map((each) => ({ value: each as string, label: say(`report.kind.${each}`) }))}
+              onValue={(chosen) => setKind(chosen as ReportKind)}
+            />
+          )}
+          {isForBuyer(kind) && <ForBuyer soldTo={soldTo} onSoldTo={setSoldTo} />}
           <Choice
             label={say('report.paper')}
             value={paper as string}
@@ -93,5 +116,47 @@ export function ReportScreen({ kind: first, id }: { kind: ReportKind; id: number
   );
 }
 
-const nameOf = (content: ReportContent): string =>
-  'board' in content ? content.board.code : content.stack.name;
+const noMore: number[] = [];
+const isForBuyer = (kind: ReportKind) => kind === 'buyer' || kind === 'buyer-list';
+
+/** Other reports of the same board, stack or boards. */
+function kindsWith(kind: ReportKind, more: readonly number[]): readonly ReportKind[] {
+  if (more.length > 0) return [kind];
+  const isOfBoard = boardReportKindSchema.safeParse(kind).success;
+  return isOfBoard ? boardReportKindSchema.options : stackReportKindSchema.options;
+}
+
+/** With the name that is typed, before the machine knows of it. */
+const withName = (content: ReportContent, soldTo: string): ReportContent =>
+  soldTo.trim() !== '' && 'soldTo' in content ? { ...content, soldTo: soldTo.trim() } : content;
+
+/** Who sells to whom. */
+function ForBuyer({ soldTo, onSoldTo }: { soldTo: string; onSoldTo: (name: string) => void }) {
+  const { say } = useWords();
+  const settings = useSettings((store) => store.settings);
+  const [name, setName] = useState<string | null>(null);
+  const save = () => {
+    if (name !== null && name.trim() !== settings.nameOnPaper)
+      void attempt(saveSettings({ ...settings, nameOnPaper: name.trim() }));
+    setName(null);
+  };
+  return (
+    <>
+      <TextField
+        label={say('report.yard-name')}
+        hint={say('report.yard-name-hint')}
+        maxLength={80}
+        value={name ?? settings.nameOnPaper}
+        onValue={setName}
+        onBlur={save}
+      />
+      <TextField
+        label={say('report.sold-to')}
+        hint={say('report.sold-to-hint')}
+        maxLength={200}
+        value={soldTo}
+        onValue={onSoldTo}
+      />
+    </>
+  );
+}

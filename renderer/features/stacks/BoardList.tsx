@@ -1,9 +1,10 @@
 import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
+import { MOST_FOR_BUYER } from '../../../shared-core/contract/report.ts';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
 import { rememberEdit, useLastEditIn } from '../../stores/last-edit.ts';
-import { hrefOf } from '../../stores/navigation.ts';
+import { go, hrefOf } from '../../stores/navigation.ts';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
@@ -84,6 +85,12 @@ export function BoardList({
     .sort((a, b) => a.id - b.id);
   const isOfArchived = filter === 'archived';
   const which = isOfArchived ? 'archived-boards' : stackId === null ? 'boards' : 'stack';
+  const [firstId = 0, ...more] = chosen.slice(0, MOST_FOR_BUYER).map(({ id }) => id);
+  const forBuyer = { name: 'report' as const, kind: 'buyer' as const, id: firstId, more };
+  const forBuyerWords =
+    chosen.length > MOST_FOR_BUYER
+      ? say('report.for-buyer-of-first', { boards: MOST_FOR_BUYER })
+      : say('report.for-buyer');
   const selectNone = () => setSelected(new Map());
 
   /** What can be done with boards of the yard cannot be done with archived ones. */
@@ -156,13 +163,22 @@ export function BoardList({
               <Actions>
                 <Button onClick={selectNone}>{say('stacks.select-none')}</Button>
                 {isOfArchived ? (
-                  <BringBackButton boards={chosen} onBack={selectNone} />
+                  <>
+                    <BringBackButton boards={chosen} onBack={selectNone} />
+                    <ButtonLink href={hrefOf(forBuyer)}>{forBuyerWords}</ButtonLink>
+                  </>
                 ) : (
                   <>
                     <Button onClick={() => setAsking('edit')}>{say('stacks.edit-selected')}</Button>
                     <Button onClick={() => setAsking('move')}>{say('stacks.move-selected')}</Button>
                     <Button onClick={() => setAsking('reserve')}>{say('reserve.action')}</Button>
-                    <LifeMenu boards={chosen} canDelete onLeft={selectNone} onDeleted={selectNone} />
+                    <LifeMenu
+                      boards={chosen}
+                      items={[{ id: 'for-buyer', title: forBuyerWords, onPress: () => go(forBuyer) }]}
+                      canDelete
+                      onLeft={selectNone}
+                      onDeleted={selectNone}
+                    />
                     <ButtonLink
                       kind="main"
                       href={hrefOf({ name: 'labels', boardIds: [...selected.keys()].slice(0, MOST_LABELS) })}

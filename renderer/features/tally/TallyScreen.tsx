@@ -179,7 +179,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
         <small key={say(why)}>{say(why)}</small>
       ))}
       <p className="soft">
-        {say('tally.how')} {isMetric && say('tally.how-metric')}
+        {say('tally.board-feet-how')} {say('tally.weight-how')} {isMetric && say('tally.how-metric')}
       </p>
     </>
   );

@@ -6,7 +6,16 @@ import { query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { workSchema } from './work.ts';
 
-const topics = (): Topic[] => ['boards', 'stacks', 'places', 'species', 'endUses', 'outlooks', 'meters'];
+const topics = (): Topic[] => [
+  'boards',
+  'stacks',
+  'places',
+  'species',
+  'endUses',
+  'outlooks',
+  'meters',
+  'settings',
+];
 
 export const reportRequests = {
   /** What a report is about, to draw it. */

@@ -24,6 +24,7 @@ export const tally = {
   'tally.file': 'tally',
   'tally.saved': '{fileName} is ready. Look in your downloads.',
   'tally.how-metric': 'Volume: width in full centimeters, length in full tenths of a meter.',
-  'tally.how':
-    'Board feet: length in full feet, each board to the whole square foot, times thickness in full quarters, at least 4/4. Weight is as last probed.',
+  'tally.board-feet-how':
+    'Board feet: length in full feet, each board to the whole square foot, times thickness in full quarters, at least 4/4.',
+  'tally.weight-how': 'Weight is as last probed.',
 } as const;

@@ -1,6 +1,6 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { expect, test } from 'vitest';
-import type { ReportKind } from '../../../shared-core/contract/report.ts';
+import type { AskedReport, ReportKind } from '../../../shared-core/contract/report.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -17,8 +17,18 @@ async function probe(raw = 15): Promise<void> {
   await yard.command('rounds.finish', { roundId });
 }
 
-async function printed(kind: ReportKind, id: number): Promise<{ text: string; fileName: string }> {
-  const { pdfBase64, fileName } = await yard.query('reports.pdf', { kind, id, paper: 'letter', region });
+async function printed(
+  kind: ReportKind,
+  id: number,
+  more: Partial<AskedReport> = {},
+): Promise<{ text: string; fileName: string }> {
+  const { pdfBase64, fileName } = await yard.query('reports.pdf', {
+    kind,
+    id,
+    ...more,
+    paper: 'letter',
+    region,
+  });
   const pdf = await getDocument({ data: new Uint8Array(Buffer.from(pdfBase64, 'base64')), verbosity: 0 })
     .promise;
   const texts: string[] = [];
@@ -60,15 +70,44 @@ test('a sheet for a buyer says what it is not, on one page', async () => {
   for (const part of [
     'Pin readings by the owner. Not a graded or certified test.',
     'This sheet says nothing about strength.',
-    'Probe the board again before you use it.',
+    'Measure it again before you use it.',
     'Page 1 of 1',
   ])
     expect(text).toContain(part);
 });
 
+test('several boards are on one sheet for a buyer, chosen or of a stack, and the code of each matches', async () => {
+  await probe();
+  await yard.command('settings.edit', { nameOnPaper: ' Ridge Sawmill ' });
+  const [first, second] = yard.boards.map(({ id }) => id);
+  const { text, fileName } = await printed('buyer', first!, { more: [second!], soldTo: 'Miller' });
+  expect(fileName).toBe('moisture-2-boards-2026-06-01.pdf');
+  for (const part of ['Ridge Sawmill', 'Miller', 'WAL-01', 'WAL-02', 'Total 2 boards', 'Not probed'])
+    expect(text).toContain(part);
+  const ofStack = await yard.query('reports.content', { kind: 'buyer-list', id: yard.stack.id });
+  if (ofStack.kind !== 'buyer-list') throw new Error('Another report came.');
+  expect(ofStack).toMatchObject({ stack: { name: 'Walnut', boards: 2 }, soldTo: '' });
+  for (const { code, checkCode } of ofStack.boards)
+    expect(await checked(checkCode)).toMatchObject({ kind: 'buyer', boardCode: code, matches: true });
+});
+
+test('a sheet of sold boards says whom they were sold to, where that was one', async () => {
+  const [first, second] = yard.boards.map(({ id }) => id);
+  const sell = (id: number, note: string) =>
+    yard.command('boards.archive', { boardIds: [id], why: 'sold', note, at: yard.now() });
+  const soldTo = async () => {
+    const content = await yard.query('reports.content', { kind: 'buyer', id: first!, more: [second!] });
+    return 'soldTo' in content && content.soldTo;
+  };
+  await sell(first!, 'Miller');
+  expect(await soldTo()).toBe('');
+  await sell(second!, 'Miller');
+  expect(await soldTo()).toBe('Miller');
+});
+
 test('a board without readings has both, and says so', async () => {
   expect((await printed('passport', boardId())).text).toContain('No readings yet.');
-  expect((await printed('buyer', boardId())).text).toContain('Not probed yet');
+  expect((await printed('buyer', boardId())).text).toContain('Not probed');
   expect(await checked(await codeOf('buyer'))).toMatchObject({ matches: true, stated: null });
 });
 

@@ -1,5 +1,6 @@
 import type {
   BoardOfStack,
+  BuyerList,
   BuyerSheet,
   Passport,
   StackList,
@@ -67,8 +68,19 @@ export const aPassport = (more: Partial<Passport> = {}): Passport => {
 
 export const aBuyerSheet = (more: Partial<BuyerSheet> = {}): BuyerSheet => {
   const { findings: _, moves: __, forecast: ___, samples: ____, readBefore: _____, ...shown } = aPassport();
-  return { ...shown, kind: 'buyer', ...more };
+  return { ...shown, kind: 'buyer', yardName: 'Ridge Sawmill', soldTo: '', ...more };
 };
+
+export const aBuyerList = (more: Partial<BuyerList> = {}): BuyerList => ({
+  kind: 'buyer-list',
+  printedAt,
+  yardName: 'Ridge Sawmill',
+  soldTo: '',
+  stack: null,
+  cautions: [],
+  boards: boardsInLayers(6, 3).map((board) => ({ ...board, checkCode })),
+  ...more,
+});
 
 const amounts: TallyAmounts = {
   boards: 6,

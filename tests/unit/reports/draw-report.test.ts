@@ -9,7 +9,15 @@ import { message } from '../../../shared-core/words/message.ts';
 import { wordsIn } from '../labels/a-label.ts';
 import { decoded } from '../labels/decoded.ts';
 import { aBoardRow, aFinding, aStack } from '../renderer/stacks/a-yard.ts';
-import { aBuyerSheet, aPassport, aStackList, aStackReport, boardsInLayers, checkCode } from './a-report.ts';
+import {
+  aBuyerList,
+  aBuyerSheet,
+  aPassport,
+  aStackList,
+  aStackReport,
+  boardsInLayers,
+  checkCode,
+} from './a-report.ts';
 
 const words = wordsIn('imperial');
 const MARGIN_MM = 15;
@@ -39,6 +47,23 @@ const reports: [string, ReportContent][] = [
   ['a passport without readings', aPassport({ readings: [], findings: [], forecast: null })],
   ['a sheet for a buyer', aBuyerSheet()],
   ['a sheet for a buyer with long names', aBuyerSheet({ board: longBoard })],
+  ['a sheet for a buyer of several boards', aBuyerList()],
+  [
+    'a sheet for a buyer of 120 boards with long names',
+    aBuyerList({
+      yardName: longName,
+      soldTo: longNote.slice(0, 200),
+      boards: boardsInLayers(120, 12).map((board) => ({
+        ...board,
+        code: 'CHERRY-BUTT-1009',
+        checkCode: 'CHERRY-BUTT-1009/B39E-0RK7-Y34F-1CDY',
+        speciesName: longName,
+        widthMm: 2999,
+        lengthMm: 19_999,
+      })),
+    }),
+  ],
+  ['a sheet for a buyer with names', aBuyerSheet({ soldTo: longName, yardName: longName })],
   ['a stack report', aStackReport()],
   ['a stack report of 300 boards in 12 columns', aStackReport({ boards: boardsInLayers(300, 12) })],
   [
@@ -206,6 +231,62 @@ test('a stack report says how many boards to probe, and what that tells', () => 
   );
   expect(text).toContain('To call the stack ready, probe 14 of 20 boards.');
   expect(text).toContain('If all are ready, you can be 90% sure that at most 1 in 10 is not.');
+});
+
+describe('a sheet for a buyer of several boards', () => {
+  const lined = boardsInLayers(3, 3).map((board, index) => ({
+    ...board,
+    checkCode: `OAK-00${index}/B39E-0RK7-Y34F-1CDY`,
+    thicknessMm: 25.4,
+    widthMm: 304.8,
+    lengthMm: 1219.2,
+  }));
+
+  test('has the MC of each with its likely range, its day, and how long before printing that was', () => {
+    const [first, second, third] = lined;
+    const text = textOf(
+      aBuyerList({
+        boards: [
+          { ...first!, latest: aFinding({ at: '2026-09-18T12:00:00.000Z', averagePct: 13.9 }) },
+          { ...second!, latest: aFinding({ at: '2025-01-18T12:00:00.000Z', averageIs: 'estimated' }) },
+          { ...third!, latest: aFinding({ averagePct: null, shellPct: 20.8 }) },
+        ],
+      }),
+    );
+    for (const part of [
+      '13.9%',
+      'Likely 13.7–16.1%.',
+      'Sep 18, 2026',
+      '2 days ago',
+      'About 14.9%',
+      '20 months ago',
+      'Shell 20.8%',
+      'No reliable average.',
+      'Ridge Sawmill',
+      'Sold to',
+    ])
+      expect(text.replaceAll('\u00A0', ' ')).toContain(part);
+    expect(text).not.toContain('Probe');
+  });
+
+  test('adds up board feet, and says which boards are not in the total', () => {
+    // 12 in wide, 4 ft long, 1 in thick: 4 board feet by definition.
+    const all = textOf(aBuyerList({ boards: lined }));
+    expect(all).toContain('Total 3 boards');
+    expect(all).toMatch(/Total 3 boards\s+12 /);
+    const text = textOf(aBuyerList({ boards: lined.map((board) => ({ ...board, widthMm: null })) }));
+    expect(text).toMatch(/Total 3 boards\s+– /);
+    expect(text).toContain('3 boards have no width or length. They are not in the total.');
+  });
+
+  test.each([
+    ['of several boards', aBuyerList({ boards: lined.map((board) => ({ ...board, latest: null })) })],
+    ['of one', aBuyerSheet({ board: aBoardRow(7, { latest: null }), readings: [] })],
+  ])('%s that were never probed states no readings', (_, content) => {
+    const text = textOf(content);
+    expect(text).toContain('Not probed');
+    expect(text).not.toMatch(/of the day it was probed/);
+  });
 });
 
 test('boards without a width have a dash for their board feet, and are counted below', () => {

@@ -18,6 +18,7 @@ describe('an address', () => {
     ['#/tally', { name: 'tally', stackId: null }],
     ['#/tally?stack=3', { name: 'tally', stackId: 3 }],
     ['#/report/3?kind=buyer', { name: 'report', kind: 'buyer', id: 3 }],
+    ['#/report/3?kind=buyer&more=4,5', { name: 'report', kind: 'buyer', id: 3, more: [4, 5] }],
     ['#/check', { name: 'check' }],
     ['#/check?code=OAK-07%2FB39E', { name: 'check', code: 'OAK-07/B39E' }],
     ['#/meter', { name: 'meter' }],

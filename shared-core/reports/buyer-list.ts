@@ -1,0 +1,87 @@
+import type { BuyerList } from '../contract/report.ts';
+import { cautionsOfReady } from '../probing/calls/cautions.ts';
+import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
+import type { Words } from '../words/words.ts';
+import { cell, short, sizeText } from './board-parts.ts';
+import { reportName } from './draw-report.ts';
+import { type Cell, type Flow, onOneLine } from './flow.ts';
+import { limitsPart, signaturePart, statedMc } from './for-buyer.ts';
+
+const TABLE_PT = 9.5;
+/** Of what a buyer looks for. */
+const FIGURE_PT = 13;
+
+/** Several boards for someone who buys them: a row each, what they amount to, and what the sheet is and is not. */
+export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
+  const { say, formats } = words;
+  const { boards, stack, yardName, soldTo, printedAt } = content;
+  if (yardName !== '') flow.text(yardName, 'bold', 12);
+  flow.text(say('report.title.buyer-list'));
+  flow.title(reportName(content, words));
+  flow.gap(1);
+  flow.facts(
+    [
+      [say('report.buyer.printed'), formats.day(printedAt, 'year')],
+      ...(soldTo === '' ? [] : [[say('report.buyer.sold-to'), soldTo] as const]),
+    ],
+    { columns: 2 },
+  );
+  flow.notice([say('report.buyer.not-graded')]);
+  if (stack !== null && boards.length < stack.boards)
+    flow.text(say('report.first-boards', { first: boards.length, boards: stack.boards }));
+  const feet = boards.map(boardFeetIfMeasured);
+  const measured = feet.filter((each) => each !== null);
+  const feetCell = (boardFeet: number | null, face: Cell['face'] = 'regular') =>
+    short(boardFeet === null ? '–' : formats.number(boardFeet), { face });
+  flow.table({
+    sizePt: TABLE_PT,
+    columns: [
+      { head: say('report.column.board'), share: 40 },
+      { head: say('board.species'), share: 26 },
+      { head: say('report.size'), share: 32 },
+      { head: say('unit.board-feet-name'), share: 16, align: 'end' },
+      { head: say('report.buyer.mc'), share: 32 },
+      { head: say('report.read-on'), share: 26 },
+    ],
+    rows: [
+      ...boards.map((board, index) => {
+        const { code, checkCode, speciesName, latest } = board;
+        const mc = statedMc(latest, words);
+        const codeText = onOneLine(checkCode.replace(/^.*\//, ''));
+        return [
+          cell(code, { face: 'bold', below: [codeText] }),
+          cell(speciesName),
+          cell(sizeText(board, words)),
+          feetCell(feet[index]!),
+          cell(mc.figure, {
+            face: 'bold',
+            sizePt: latest === null ? TABLE_PT : FIGURE_PT,
+            below: mc.known === '' ? [] : [mc.known],
+          }),
+          latest === null
+            ? short('–')
+            : cell(onOneLine(formats.day(latest.at, 'year')), {
+                below: [formats.ago(latest.at, printedAt)],
+              }),
+        ];
+      }),
+      [
+        cell(say('report.total'), { face: 'bold' }),
+        cell(say('report.boards-of', { boards: boards.length }), { face: 'bold' }),
+        cell(''),
+        feetCell(measured.length === 0 ? null : measured.reduce((sum, each) => sum + each, 0), 'bold'),
+        cell(''),
+        cell(''),
+      ],
+    ],
+  });
+  flow.gap(1);
+  const unmeasured = boards.length - measured.length;
+  if (unmeasured > 0) flow.text(say('report.buyer.unmeasured', { boards: unmeasured }), 'regular', 8);
+  if (measured.length > 0) flow.text(say('tally.board-feet-how'), 'regular', 8);
+  const isAnyProbed = boards.some(({ latest }) => latest !== null);
+  const cautions = content.cautions.filter((each) => each !== 'structural');
+  limitsPart(isAnyProbed, cautionsOfReady(cautions), flow, words);
+  flow.text(say('report.check-how-each', { example: boards[0]?.checkCode ?? '' }), 'regular', 8);
+  signaturePart(content, flow, words);
+}
