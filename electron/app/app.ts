@@ -43,6 +43,7 @@ import { createPictures } from './pictures/pictures.ts';
 import { createPrinting } from './printing.ts';
 import { createReports, reportQueries } from './reports/reports.ts';
 import { depthQueries } from './rounds/depths.ts';
+import { movingToBoardQueries } from './rounds/moving-to-board.ts';
 import { pastRoundCommands, pastRoundQueries } from './rounds/past-rounds.ts';
 import { createPlanBases, pinsInUse } from './rounds/plan-bases.ts';
 import { redatingCommands, redatingQueries } from './rounds/redating.ts';
@@ -192,6 +193,7 @@ export function createApp({
   const meter = createMeterDesk(context, links, windows, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
   const planBases = createPlanBases(() => pinsInUse(queryContext.yard(), meter.meterId()));
+  const queryView = createRoundView(queryContext, queryAssessing, planBases);
   const rounds = createRounds(
     context,
     { assessing, judging, comparing },
@@ -199,7 +201,7 @@ export function createApp({
     windows,
     changes,
     planBases,
-    createRoundView(queryContext, queryAssessing, planBases),
+    queryView,
     clockCheck.problem,
   );
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
@@ -259,6 +261,7 @@ export function createApp({
     ...meter.queries,
     ...metersQueries(queryContext, queryAssessing),
     ...depthQueries(queryContext),
+    ...movingToBoardQueries(queryContext, queryView),
     ...rounds.queries,
     ...pastRoundQueries(queryContext, queryAssessing),
     ...redatingQueries(queryContext),

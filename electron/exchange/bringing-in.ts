@@ -11,6 +11,7 @@ import { asBackupProblem, writeBackup } from '../store/backup.ts';
 import { withChosenYard } from '../store/chosen-file.ts';
 import { bringTheirPictures, type PictureWays } from '../store/merged-pictures.ts';
 import { picturesBeside } from '../store/picture-files.ts';
+import { MOVED_ARE_DUE } from '../store/reading-table.ts';
 import { type Db, openYardFile, YardFileProblem } from '../store/yard-file.ts';
 import { makeYardOfJson } from './json-import.ts';
 import { merge } from './merge.ts';
@@ -138,6 +139,8 @@ function inAct(
   return db.transaction(() => {
     acts.begin(act);
     const merged = work();
+    // What was corrected of a reading in one file counts where it was moved to in the other.
+    db.exec(MOVED_ARE_DUE);
     const { added, edited, deleted, leaveCount } = merged;
     acts.finish({ fileName, added, edited, deleted, left: leaveCount } satisfies MergedAct);
     return merged;

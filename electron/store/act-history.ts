@@ -25,7 +25,7 @@ export interface ActSample {
   how: ActCount['how'];
   /** All of an added or deleted row; of an edited one only what changed. */
   row: Record<string, unknown>;
-  /** Of an edited one, what changed, as it was; of a corrected value of a reading, what it was, and its unit. */
+  /** Of an edited one, what changed, as it was; of a reading that was corrected or excluded, the value that it had, and its unit. */
   before: Record<string, unknown>;
   /** By what the row is known, and whose it is. */
   of: Record<string, unknown>;
@@ -148,20 +148,20 @@ export function actHistory(db: Db) {
       .pluck();
   const lostBy = { id: lost("old_values ->> 'id'"), uuid: lost('row_uuid') };
   const valueBefore = db
-    .prepare<{ readingId: unknown; field: unknown; id: unknown }, string>(
-      `SELECT value FROM amendment k WHERE k.reading_id = @readingId AND k.field = @field AND k.id < @id
+    .prepare<{ readingId: unknown; id: unknown; actId: unknown }, string>(
+      `SELECT value FROM amendment k WHERE k.reading_id = @readingId AND k.field = 'raw' AND k.id < @id
+         AND NOT EXISTS (SELECT 1 FROM undone_row u WHERE u.uuid = k.uuid AND @actId > (SELECT max(c.act_id)
+           FROM act_change c WHERE c.row_uuid = u.uuid AND c.in_table = 'undone_row'))
        ORDER BY k.id DESC LIMIT 1`,
     )
     .pluck();
-  /** What held of a reading before a row of `amendment`: what was corrected last, else what was saved. */
+  /** The value that a reading had before it was corrected or excluded, and its unit. */
   function beforeAmended(row: Record<string, unknown>): Record<string, unknown> {
-    const { reading_id: readingId, field, id } = row;
-    if (readingId == null || field !== 'raw') return {};
+    const { reading_id: readingId, field, id, act_id: actId } = row;
+    if (readingId == null || (field !== 'raw' && field !== 'excluded')) return {};
     const saved = rowOf('reading', 'id', readingId);
-    return {
-      value: valueBefore.get({ readingId, field, id }) ?? JSON.stringify(saved?.raw),
-      unit: saved?.unit,
-    };
+    const value = valueBefore.get({ readingId, id, actId }) ?? JSON.stringify(saved?.raw);
+    return { value, unit: saved?.unit };
   }
   /** A row as it is, or as it was when it was deleted. */
   function rowOrLost(

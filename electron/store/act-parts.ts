@@ -43,7 +43,7 @@ export const HIDDEN_BY: Readonly<Partial<Record<string, string>>> = {
 /** SQL for a board that is hidden, and not sold or used, and for a reading that is no slip. */
 const BUT_UNDONE = `AND coalesce(c.archived_why ->> 'code', '') <> 'undone'`;
 const BUT_SLIPS = `AND coalesce((SELECT k.value ->> 'code' FROM amendment k WHERE k.reading_id = c.id
-  AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced')`;
+  AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced', 'moved')`;
 
 /** SQL for a row `c` of a table that is there for somebody. */
 function shown(table: string): string {

@@ -145,7 +145,18 @@ export function actUndo(db: Db) {
     return owners;
   }
 
+  /** The boards that a reading was moved to since, from one to the next. */
+  const movedOn = db
+    .prepare<[unknown], number>(
+      `WITH RECURSIVE moved (id) AS (SELECT ?
+         UNION SELECT g.id FROM moved m JOIN amendment k ON k.reading_id = m.id AND k.field = 'excluded'
+           JOIN reading g ON g.uuid = k.value ->> 'to')
+       SELECT board_id FROM reading WHERE id IN (SELECT id FROM moved)`,
+    )
+    .pluck();
+
   function touch(touched: Touched, table: string, row: Row): void {
+    if (row.reading_id != null) for (const id of movedOn.all(row.reading_id)) touched.boardIds.add(id);
     const { board_id, round_id, species_id } = withOwners(row);
     if (board_id != null) touched.boardIds.add(board_id as number);
     if (round_id != null) touched.roundIds.add(round_id as number);

@@ -34,6 +34,8 @@ const amendmentsSchema = z
     /** Of the meter that it was taken with; null where unknown. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
+    /** The UUID of the reading that it was on another board, which says whether it was moved. Whatever is not corrected of it is of that one. */
+    movedFrom: z.uuid(),
     /** Empty: it was deleted. */
     note: noteSchema,
   })

@@ -73,12 +73,19 @@ export function pictureReads(db: Db) {
 export function pictureWrites(db: Db, { get }: ReturnType<typeof pictureReads>) {
   const add = recordAdder(db, 'picture', columns);
   const edit = recordEditor(db, 'picture', { caption: 'caption' } as Columns<Pick<Picture, 'caption'>>, get);
+  const moveToReading = db.prepare(
+    'UPDATE picture SET reading_id = @toId, version = version + 1 WHERE reading_id = @fromId',
+  );
   const remove = db.prepare('DELETE FROM picture WHERE id = ?');
   const setThumbnail = db.prepare('INSERT OR REPLACE INTO thumbnail VALUES (?, ?)');
   return {
     add: (subject: Subject, picture: Omit<Picture, 'id' | 'version'>): number =>
       add({ ...picture, ...subjectOf(subject) }),
     edit,
+    /** Those of a reading are of another one. */
+    moveToReading: (fromId: number, toId: number): void => {
+      moveToReading.run({ fromId, toId });
+    },
     delete: (id: number): void => {
       remove.run(id);
     },

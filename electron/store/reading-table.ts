@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
 import { typedUnit } from '../../shared-core/probing/readings/meter-profile.ts';
 import {
   type Reading,
@@ -38,6 +39,10 @@ const RAW_NOW = `(SELECT coalesce((SELECT k.value ->> '$' FROM amendment k WHERE
 
 /** SQL for a reading `g` as it was saved, with its checksum; to be read by `isAsSaved`. */
 export const AS_SAVED = `g.id, ${selected({ ...takenColumns, uuid: 'uuid', checksum: 'checksum' }, 'g')}`;
+
+/** SQL after which all boards are judged again that a reading was moved to. */
+export const MOVED_ARE_DUE = `INSERT OR IGNORE INTO finding_due SELECT board_id, round_id FROM reading
+  WHERE id IN (SELECT reading_id FROM amendment WHERE field = 'movedFrom')`;
 
 export interface SavedReading extends ReadingAsTaken {
   id: number;
@@ -92,10 +97,37 @@ const isFresh = ({ face }: Spot): boolean =>
   face === 'fresh-cut' || face === 'fresh-rip' || face === 'fresh-split';
 
 type VersionOf = ReturnType<typeof meterReads>['version'];
+type Amended = Pick<ReadingRecord, 'uuid' | 'amendments'>;
 
-function toReading(row: ReadingRecord, versionOf: VersionOf): Reading {
+/** What readings that were moved to another board need to know of each other, by their UUIDs. */
+interface MovedReadings {
+  get(uuid: string): (Amended & { boardId: number; code: string }) | undefined;
+}
+
+const movedTo = (excluded: Exclusion | null | undefined): string | null =>
+  excluded && 'code' in excluded && excluded.code === 'moved' ? excluded.to : null;
+
+/** What holds of a reading now. What is not corrected of one that was moved is as on the board that it came from. */
+function amendmentsNow({ uuid, amendments }: Amended, moved: MovedReadings): ReturnType<typeof amendmentsOf> {
+  const own = amendmentsOf(amendments);
+  const origin = own.movedFrom === undefined ? undefined : moved.get(own.movedFrom);
+  if (origin === undefined) return own;
+  const theirs = amendmentsNow(origin, moved);
+  // Null is an answer, too: a temperature that nobody knows.
+  const {
+    raw = theirs.raw,
+    woodTempC = theirs.woodTempC,
+    depthMm = theirs.depthMm,
+    note = theirs.note,
+  } = own;
+  const isMoved = movedTo(theirs.excluded) === uuid;
+  const excluded = own.excluded ?? (isMoved ? null : ({ code: 'unmoved' } as const));
+  return { ...own, raw, woodTempC, depthMm, note, excluded };
+}
+
+function toReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {
   const isSound = isAsSaved(row) && !amendmentsOf(row.amendments).isDamaged;
-  return isSound ? toSoundReading(row, versionOf) : toDamagedReading(row);
+  return isSound ? toSoundReading(row, versionOf, moved) : toDamagedReading(row);
 }
 
 function toDamagedReading(row: ReadingRecord): Reading {
@@ -116,8 +148,10 @@ function toDamagedReading(row: ReadingRecord): Reading {
   });
 }
 
-function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
-  const amendments = amendmentsOf(row.amendments);
+function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {
+  const amendments = amendmentsNow(row, moved);
+  const boardOf = (uuid: string | null | undefined) => (uuid ? moved.get(uuid) : undefined);
+  const [to, from] = [boardOf(movedTo(amendments.excluded)), boardOf(amendments.movedFrom)];
   const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw } = amendments;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
@@ -149,6 +183,8 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf): Reading {
     woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
     ...(row.isTempGivenAgain === 1 && woodTempC === undefined && { isTempRight: true }),
     excluded,
+    ...(to && { movedTo: { boardId: to.boardId, code: to.code } }),
+    ...(from && { movedFrom: { boardId: from.boardId, code: from.code } }),
     ...(note && { note }),
   });
 }
@@ -167,6 +203,10 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       ${amended('reading', 'g')} AS amendments
     FROM reading g`;
   const one = db.prepare<[number], ReadingRecord>(`${select} WHERE g.id = ?`);
+  const moved = db.prepare<[string], Amended & { boardId: number; code: string }>(
+    `SELECT g.uuid, b.id AS boardId, b.code, ${amended('reading', 'g')} AS amendments
+     FROM reading g JOIN board b ON b.id = g.board_id WHERE g.uuid = ?`,
+  );
   const ofBoard = db.prepare<{ boardId: number; roundId: number }, ReadingRecord>(
     // SQLite would rather go through all readings of the round.
     `${select} INDEXED BY reading_by_board WHERE g.board_id IN ${sameWood('@boardId', '@roundId')} AND g.round_id = @roundId AND ${holds('g')}
@@ -242,7 +282,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
-      return row && toReading(row, version);
+      return row && toReading(row, version, moved);
     },
     /** A value of a reading, in its unit, as the file has it: what was typed in megohms before the meter had a name. */
     asSaved: ({ id, unit }: Reading, raw: number): number =>
@@ -253,10 +293,10 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      * their `boardId` tells.
      */
     ofBoard: (boardId: number, roundId: number): Reading[] =>
-      ofBoard.all({ boardId, roundId }).map((row) => toReading(row, version)),
+      ofBoard.all({ boardId, roundId }).map((row) => toReading(row, version, moved)),
     /** Taken on the board itself in one round, in the order they were taken. */
     takenOn: (boardId: number, roundId: number): Reading[] =>
-      takenOn.all(boardId, roundId).map((row) => toReading(row, version)),
+      takenOn.all(boardId, roundId).map((row) => toReading(row, version, moved)),
     /** What was read on the board itself in one round, excluded or not, in the order it was saved. */
     rawsOn: (boardId: number, roundId: number): number[] => rawsOn.all(boardId, roundId),
     /** The rounds in which the board itself was read, under whichever record of it. */
@@ -289,7 +329,24 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
 
 export function readingWrites(db: Db, { profileIdOf }: ReturnType<typeof meterReads>) {
   const append = rowAppender(db, 'reading', { ...takenColumns, checksum: 'checksum' });
+  const asSaved = db.prepare<[number], ReadingAsTaken>(
+    `SELECT ${selected({ ...takenColumns, uuid: 'uuid' }, 'g')} FROM reading g WHERE g.id = ?`,
+  );
   return {
+    /** Saves a reading once more, for another board: with the value that was saved, and the meter and the time that hold now. */
+    saveOn: (
+      { id, meterProfileId, takenAt }: Pick<Reading, 'id' | 'meterProfileId' | 'takenAt'>,
+      { boardId, spotIndex, spot }: Pick<Reading, 'boardId' | 'spotIndex' | 'spot'>,
+    ): { id: number; uuid: string; fromUuid: string } => {
+      const { uuid: fromUuid, ...saved } = asSaved.get(id)!;
+      const uuid = randomUUID();
+      const reading = { ...saved, meterProfileId, takenAt, boardId, spotIndex, spot: JSON.stringify(spot) };
+      return {
+        id: append({ ...reading, checksum: readingChecksum({ ...reading, uuid }) }, uuid),
+        uuid,
+        fromUuid,
+      };
+    },
     /** Commits one reading, which refers to its meter's newest profile; it is on disk when this returns. */
     save: ({
       meterId,

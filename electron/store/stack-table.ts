@@ -117,7 +117,7 @@ export function stackReads(
        AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)
      WHERE g.round_id = ? AND ${holds('g')} AND coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k
          WHERE k.reading_id = g.id AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '')
-       NOT IN ('undone-in-round', 'replaced')`,
+       NOT IN ('undone-in-round', 'replaced', 'moved')`,
   );
   const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(
     `SELECT b.id AS boardId, o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id

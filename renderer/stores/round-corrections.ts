@@ -1,5 +1,5 @@
 import { newestOf, probedOf } from '../../shared-core/contract/round.ts';
-import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
+import type { GivenExclusion } from '../../shared-core/probing/readings/exclusion.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { shown } from '../../shared-core/probing/suspicions/reading-suspicions.ts';
 import { message } from '../../shared-core/words/message.ts';
@@ -39,7 +39,7 @@ export const undoLast = () =>
   });
 
 /** Excludes a reading, and says so. */
-export const exclude = (reading: JudgedReading, why: Exclusion) =>
+export const exclude = (reading: JudgedReading, why: GivenExclusion) =>
   inRound(async () => {
     await withdraw(reading, () => bridge().command('readings.exclude', { readingId: reading.id, why }));
     const done = { depth: reading.spot.depth, reading: shown(reading) };

@@ -59,7 +59,9 @@ const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
     all.get('meter:edited')?.records.every(({ values }) => !('name' in values)) === true,
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
-  amendment: (all) => all.has('reading:added') || all.has('round:edited'),
+  amendment: (all) => (all.has('reading:added') && !isReadingMoved(all)) || all.has('round:edited'),
+  reading: isReadingMoved,
+  'picture:edited': isReadingMoved,
   'round:edited': (all) => all.has('round:added'),
   setting: (all) => all.size > 1,
 };
@@ -69,6 +71,13 @@ const isOnlyPlaced = (change: TableChange | undefined): boolean =>
   change?.records.every(({ values }) =>
     Object.keys(values).every((column) => column === 'place_id' || column === 'version'),
   ) === true;
+
+/** Readings are of another board now. */
+function isReadingMoved(all: Changes): boolean {
+  return all.get('amendment:added')?.records.some(isMoving) === true;
+}
+const isMoving = ({ values }: ChangedRecord): boolean =>
+  values.field === 'excluded' && /"code":"moved"/.test(String(values.value));
 
 type Told = Message | null;
 const nameOf = ({ records }: TableChange): string => records[0]?.name ?? '…';
@@ -145,7 +154,7 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'reading:added':
       return [readingAdded(change)];
     case 'amendment:added':
-      return amended(change);
+      return isReadingMoved(all) ? [readingsMoved(change, all.get('reading:added'))] : amended(change);
     case 'wood_temperature:added':
       return [temperature(first)];
     case 'spot_plan:added':
@@ -273,6 +282,19 @@ function shownValue(raw: number, unit: SavedValue | undefined): Message {
   return unit === 'ohm'
     ? message('act.value.ohm', { rawOhm: raw })
     : message('act.value.pct', { rawPct: raw });
+}
+
+/** @param added  the readings on the boards that they were moved to */
+function readingsMoved({ records }: TableChange, added: TableChange | undefined): Told {
+  const from = records.filter(isMoving);
+  const [first] = from;
+  const recordName = first?.name ?? '…';
+  const other = from.find(({ name }) => name !== recordName);
+  if (other) return message('act.readings.swapped', { recordName, otherName: other.name ?? '…' });
+  const { value, unit } = first?.before ?? {};
+  const reading = shownValue(Number(value), unit);
+  const toName = added?.records[0]?.name ?? '…';
+  return message('act.reading.moved', { rows: added?.rows ?? from.length, recordName, toName, reading });
 }
 
 /** What a person corrected, by the field: each with how many. */

@@ -535,6 +535,19 @@ export const steps: readonly Step[] = [
     by: 'notice',
   },
   {
+    act: 'readings.moveToBoard',
+    at: 'boards/1',
+    do: async (page) => {
+      await press(row(page, '13.5'), /^Move .* to another board/);
+      await dialog(page)
+        .getByRole('radio', { name: /^OAK-02/ })
+        .click();
+      await save(page, 'Move');
+    },
+    sign: (page) => text(page, 'Moved to OAK-02'),
+    by: 'notice',
+  },
+  {
     act: 'meters.typeFrom',
     at: 'meter',
     first: async (page) => {

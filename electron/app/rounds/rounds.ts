@@ -29,6 +29,7 @@ import { depthCommands } from './depths.ts';
 import { createInsertion } from './insertion.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { createMovingReadings } from './moving-readings.ts';
+import { movingToBoardCommands } from './moving-to-board.ts';
 import { nextBoard } from './next-board.ts';
 import { createOpenRounds } from './open-rounds.ts';
 import { instantOfPage } from './page-order.ts';
@@ -374,6 +375,7 @@ export function createRounds(
 
       ...depthCommands(context, moving),
       ...correctingCommands(context, moving),
+      ...movingToBoardCommands(context, view, moving, insertion),
 
       'readings.exclude': ({ readingId, why }, window) => excludeAndAim(readingId, why, window),
       'readings.include': ({ readingId }) => saving.exclude(readingId, null),

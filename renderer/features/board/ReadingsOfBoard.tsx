@@ -11,6 +11,7 @@ import { ReadingNote } from '../notes/ReadingNote.tsx';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
+import { MoveReading } from '../records/MoveReading.tsx';
 import { ReadingDetails } from '../records/ReadingDetails.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 import { UseMeant } from '../records/UseMeant.tsx';
@@ -80,6 +81,7 @@ export function ReadingsOfBoard({
           <UseMeant reading={reading} />
           <EditReading reading={reading} depth={depthOf(reading)} />
           <ChangeDepth reading={reading} depth={depthOf(reading)} />
+          <MoveReading reading={reading} depth={depthOf(reading)} />
           <ReadingNote reading={reading} depth={depthOf(reading)} />
           <ReadingDetails reading={reading} depth={depthOf(reading)} />
         </>

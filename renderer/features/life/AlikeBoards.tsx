@@ -13,11 +13,14 @@ const SHOWN = 5;
 /** Boards that may be the same as one, the likeliest first, to choose from. */
 export function AlikeBoards({
   board,
+  question,
   chosen,
   error,
   onChoose,
 }: {
   board: BoardRow;
+  /** What is asked about them. */
+  question: string;
   chosen: BoardRow | null;
   error: string | null;
   onChoose: (other: BoardRow) => void;
@@ -43,7 +46,7 @@ export function AlikeBoards({
             <p>{say('life.merge-none')}</p>
           ) : (
             <Choice
-              label={say('life.merge-other')}
+              label={question}
               isList
               value={chosen && String(chosen.id)}
               options={boards.map((each) => ({

@@ -47,6 +47,7 @@ export function MergeBoardForm({ board, onClose }: { board: BoardRow; onClose: (
       <p className="soft">{say('life.merge-effect')}</p>
       <AlikeBoards
         board={board}
+        question={say('life.merge-other')}
         chosen={other}
         error={isMissing && other === null ? say('life.merge-not-chosen') : null}
         onChoose={setOther}

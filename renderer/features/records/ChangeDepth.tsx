@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
@@ -10,7 +11,7 @@ export function ChangeDepth({ reading, depth }: { reading: JudgedReading; depth:
   const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
   const { raw, unit } = reading;
-  if (reading.isDamaged) return null;
+  if (reading.isDamaged || isMovedAway(reading.excluded)) return null;
   return (
     <>
       <Button kind="quiet" onClick={() => setOpen(true)}>

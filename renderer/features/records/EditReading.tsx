@@ -4,6 +4,7 @@ import { Conflict } from '../../../shared-core/contract/answer.ts';
 import { type ShownValue, typedSchema } from '../../../shared-core/contract/requests/rounds.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { parseTyped } from '../../../shared-core/labels/typed-value.ts';
+import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import { type Depth, type JudgedReading, MOST_TYPED } from '../../../shared-core/probing/readings/reading.ts';
 import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -20,7 +21,7 @@ import { useWords } from '../../words.ts';
 export function EditReading({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
   const { say, formats } = useWords();
   const [isOpen, setOpen] = useState(false);
-  if (reading.isDamaged) return null;
+  if (reading.isDamaged || isMovedAway(reading.excluded)) return null;
   const recordName = say('reading.name', {
     depth,
     shownValue: rawText(reading.raw, reading.unit, formats),

@@ -1,7 +1,11 @@
 import { type ReactNode, useState } from 'react';
 import { z } from 'zod';
 import { says } from '../../../shared-core/contract/validation.ts';
-import type { Exclusion, ExclusionCode } from '../../../shared-core/probing/readings/exclusion.ts';
+import type {
+  Exclusion,
+  ExclusionCode,
+  GivenExclusion,
+} from '../../../shared-core/probing/readings/exclusion.ts';
 import { TextField } from '../../form/Field.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useSaving } from '../../form/useSaving.ts';
@@ -17,7 +21,7 @@ interface Asking {
   recordName: string;
   /** The usual reasons to exclude such a record. */
   reasons: readonly ExclusionCode[];
-  onExclude: (why: Exclusion) => Promise<unknown>;
+  onExclude: (why: GivenExclusion) => Promise<unknown>;
   /** The record itself, where its name does not show all of it. */
   children?: ReactNode;
 }
@@ -62,7 +66,7 @@ function ExcludeDialog({
   const { say } = useWords();
   const { field, read } = useDraft(reasonSchema, { text: '' });
   const { busy, problem, save, form } = useSaving(onClose);
-  const exclude = (why: Exclusion) => void save(() => onExclude(why));
+  const exclude = (why: GivenExclusion) => void save(() => onExclude(why));
   return (
     <Dialog title={say('exclude.question', { recordName })} onClose={onClose}>
       {children}

@@ -1,10 +1,14 @@
-import { type Exclusion, readingReasons } from '../../../shared-core/probing/readings/exclusion.ts';
+import {
+  type GivenExclusion,
+  isMovedAway,
+  readingReasons,
+} from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
 
-/** Excludes a reading of the meter, or includes it again; nothing for one that the disk changed, which is never used. */
+/** Excludes a reading of the meter, or includes it again; nothing for one that the disk changed or that is another board's, which is never used here. */
 export function ExcludeReading({
   reading,
   depth,
@@ -14,12 +18,12 @@ export function ExcludeReading({
   reading: JudgedReading;
   /** What it tells. */
   depth: Depth;
-  onExclude: (why: Exclusion) => Promise<unknown>;
+  onExclude: (why: GivenExclusion) => Promise<unknown>;
   onInclude: () => void;
 }) {
   const { say, formats } = useWords();
   const { raw, unit, excluded } = reading;
-  if (reading.isDamaged) return null;
+  if (reading.isDamaged || isMovedAway(excluded)) return null;
   return (
     <ExcludeButton
       recordName={say('reading.name', { depth, shownValue: rawText(raw, unit, formats) })}

@@ -1,6 +1,7 @@
 import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { exclusionText } from '../../../shared-core/record-words/exclusion-text.ts';
 import { useWords } from '../../words.ts';
+import { MovedReading } from './MovedReading.tsx';
 import css from './record-list.module.css';
 
 /**
@@ -8,7 +9,7 @@ import css from './record-list.module.css';
  * is true of all of them: the round's own button says it once.
  */
 export function ReadingRemarks({
-  reading: { excluded, suspicions },
+  reading,
   but,
 }: {
   reading: JudgedReading;
@@ -16,6 +17,14 @@ export function ReadingRemarks({
   but: readonly Suspicion[];
 }) {
   const { say } = useWords();
+  const { excluded, suspicions, movedTo } = reading;
+  if (movedTo) {
+    return (
+      <p className={css.note}>
+        <MovedReading reading={reading} />
+      </p>
+    );
+  }
   if (excluded !== null) {
     return <p className={css.note}>{say('exclude.excluded', { reason: exclusionText(excluded, say) })}</p>;
   }

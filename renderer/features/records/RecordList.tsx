@@ -1,10 +1,11 @@
 import type { ReactNode } from 'react';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
-import type { Suspicion } from '../../../shared-core/probing/readings/reading.ts';
+import type { JudgedReading, Suspicion } from '../../../shared-core/probing/readings/reading.ts';
 import { exclusionText } from '../../../shared-core/record-words/exclusion-text.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { useWords } from '../../words.ts';
 import notesCss from '../notes/notes.module.css';
+import { MovedReading } from './MovedReading.tsx';
 import css from './record-list.module.css';
 
 /** What a person may exclude, of whatever kind. */
@@ -12,6 +13,8 @@ interface Measured {
   excluded: Exclusion | null;
   /** Of a reading. */
   suspicions?: readonly Suspicion[];
+  movedTo?: JudgedReading['movedTo'];
+  movedFrom?: JudgedReading['movedFrom'];
   note?: string | undefined;
 }
 
@@ -60,13 +63,18 @@ export function RecordList<R extends Measured>({
               if (excluded !== null)
                 return (
                   <>
-                    {say('exclude.excluded', { reason: exclusionText(excluded, say) })}
+                    {record.movedTo ? (
+                      <MovedReading reading={record} />
+                    ) : (
+                      say('exclude.excluded', { reason: exclusionText(excluded, say) })
+                    )}
                     {ownNote}
                   </>
                 );
               return (
                 <>
                   {stateOf?.(record)}
+                  <MovedReading reading={record} />
                   {ownNote}
                   {suspicions.map((suspicion) => (
                     <p key={suspicion.rule} className={css[suspicion.severity]}>

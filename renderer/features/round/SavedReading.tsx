@@ -11,6 +11,7 @@ import { useWords } from '../../words.ts';
 import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
+import { MoveReading } from '../records/MoveReading.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';
 
@@ -61,6 +62,7 @@ export function SavedReading({
         />
         <EditReading reading={reading} depth={told} />
         <ChangeDepth reading={reading} depth={told} />
+        <MoveReading reading={reading} depth={told} />
       </div>
       <ReadingRemarks reading={reading} but={shared} />
       {meant !== null && !isSavedLast && (

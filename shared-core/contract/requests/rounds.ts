@@ -205,6 +205,34 @@ export const roundRequests = {
     output: readingsMovedSchema,
     topics: ofMoved,
   }),
+  /**
+   * A reading that was saved for the wrong board is another's. It keeps its spot where that board has such a one. The wrong
+   * board's record of it is excluded, and says where it went.
+   */
+  'readings.moveToBoard': command({
+    input: ofReading.extend({
+      boardId: rowIdSchema,
+      /** The spot there; null: the one that is most like its own. */
+      spotIndex: z.number().int().min(0).max(1000).nullable(),
+      /** `board`: all readings of its board in this round. `swap`: those of the other board come to its own, too. */
+      scope: z.enum(['reading', 'board', 'swap']),
+    }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
+  }),
+  /** What moving a reading to another board would mean. */
+  'readings.onBoard': query({
+    input: ofReading.extend({ boardId: rowIdSchema }),
+    output: z.object({
+      /** Where it would go there without asking; null where that board has no such spot. */
+      keptSpot: z.number().int().min(0).nullable(),
+      spots: z.array(z.object({ spotIndex: z.number().int().min(0), name: messageSchema })),
+      /** How many readings this round has of the board that it is of, and of the other one. */
+      own: z.number().int().min(0),
+      others: z.number().int().min(0),
+    }),
+    topics: () => ['boards', 'stacks'],
+  }),
   /** How many others of the round, of this depth and reached in the same way, a person gave another depth. */
   'readings.givenDepths': query({
     input: ofReading,

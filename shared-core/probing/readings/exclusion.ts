@@ -12,6 +12,8 @@ const byCode = z.object({
     'replaced',
     /** Likewise: the act that it came with was undone. It is included by redoing that. */
     'undone',
+    /** Likewise: it came from another board, and that is not so any more. */
+    'unmoved',
     /** The disk damaged whether it is excluded: it is until a person includes it. */
     'damaged',
     ...readingReasons,
@@ -25,17 +27,26 @@ const byCode = z.object({
     'resin-lost',
   ]),
 });
+
+/** A reading that a person moved to another board: `to` is the UUID of the reading that it is there. */
+const movedSchema = z.object({ code: z.literal('moved'), to: z.uuid() });
 export type ExclusionCode = z.infer<typeof byCode>['code'];
 
 /** Why something measured is left out: a reason that the program knows, or what a person wrote. */
-export const exclusionSchema = z.union([byCode, z.object({ text: z.string() })]);
+export const exclusionSchema = z.union([byCode, movedSchema, z.object({ text: z.string() })]);
 export type Exclusion = z.infer<typeof exclusionSchema>;
 
-/** Whether the program excluded it because it was undone or replaced: a slip, as if it had never been measured. */
+/** Whether a reading is another board's: it is included there, or not at all. */
+export const isMovedAway = (excluded: Exclusion | null): boolean =>
+  excluded !== null && 'code' in excluded && ['moved', 'unmoved'].includes(excluded.code);
+
+/** Whether the program excluded it because it was undone, replaced or moved: a slip, as if it had never been measured. */
 export const isSlip = (excluded: Exclusion | null): boolean =>
-  excluded !== null &&
-  'code' in excluded &&
-  ['undone-in-round', 'replaced', 'undone'].includes(excluded.code);
+  isMovedAway(excluded) ||
+  (excluded !== null &&
+    'code' in excluded &&
+    ['undone-in-round', 'replaced', 'undone'].includes(excluded.code));
 
 /** The same as a person gives it. */
 export const givenExclusionSchema = z.union([byCode, z.object({ text: z.string().trim().min(1).max(200) })]);
+export type GivenExclusion = z.infer<typeof givenExclusionSchema>;

@@ -36,6 +36,8 @@ export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
  */
 export const depthFromSchema = z.enum(['person', 'pins', 'plan']);
 
+const otherBoardSchema = z.object({ boardId: z.number().int().positive(), code: z.string() });
+
 /** One raw value with everything that is known of it. What was saved is never edited and never deleted. */
 export const readingSchema = z.object({
   id: z.number().int().positive(),
@@ -64,6 +66,9 @@ export const readingSchema = z.object({
   takenAt: instantSchema,
   /** Why a person left it out of the averages; null when it counts. */
   excluded: exclusionSchema.nullable(),
+  /** The board that a person moved it to, or from which; left out where none did. */
+  movedTo: otherBoardSchema.optional(),
+  movedFrom: otherBoardSchema.optional(),
   /** In the person's own words; left out where there is none. */
   note: z.string().optional(),
   /** The disk changed it since it was saved, so nothing of it is sure; left out where it is as it was saved. */

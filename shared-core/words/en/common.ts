@@ -37,6 +37,8 @@ export const common = {
   'exclusion.undone-in-round': 'Undone during the round',
   'exclusion.undone': 'Undone',
   'exclusion.replaced': 'Replaced by a new reading',
+  'exclusion.moved': 'Moved to another board',
+  'exclusion.unmoved': 'Moved here, and that was changed since',
   'exclusion.wet-face': 'Wet face',
   'exclusion.wet-with-rain': 'Wet with rain',
   'exclusion.wrong-board': 'Wrong board',

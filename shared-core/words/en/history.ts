@@ -105,6 +105,9 @@ export const history = {
     '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
   'act.reading.value':
     '{rows, plural, one {Reading of board {recordName} changed from {before} to {after}.} other {# readings corrected.}}',
+  'act.reading.moved':
+    '{rows, plural, one {Reading {reading} moved from board {recordName} to {toName}.} other {# readings moved from board {recordName} to {toName}.}}',
+  'act.readings.swapped': 'Readings of boards {recordName} and {otherName} swapped.',
   'act.reading.temperature':
     '{rows, plural, one {Wood temperature of a reading of board {recordName} changed to {valueTempC}.} other {Wood temperature of # readings changed.}}',
   'act.reading.temperature-unknown':

@@ -9,6 +9,13 @@ export const refusals = {
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} paper {That label paper is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
     '{boards, plural, one {# board was} other {# boards were}} edited meanwhile: {someCodes}. Nothing was saved. Choose what to do.',
+  'refusal.reading-damaged': 'The disk damaged this reading. Nothing was moved. Probe the spot again.',
+  'refusal.reading-there-already':
+    'This reading is of {boardCode} already. Nothing was moved. Choose another board.',
+  'refusal.reading-before-sawn':
+    '{boardCode} was sawn on {sawnOn}, after this reading. Nothing was moved. Choose another board, or correct the sawing date.',
+  'refusal.reading-after-left':
+    '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
   'refusal.meter-sent-it':
     'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
   'refusal.deeper-than-board':

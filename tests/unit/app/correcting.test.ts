@@ -61,6 +61,7 @@ describe('the value of a reading that was typed wrong', () => {
     await yard.command('acts.undo', { act });
     expect(await firstReading()).not.toHaveProperty('savedRaw');
     await correct({ raw: 14 });
+    expect(await lines()).toEqual(['Reading of board WAL-01 changed from 12% to 14%.']);
     await correct({ raw: 12 });
     expect(await firstReading()).toMatchObject({ raw: 12 });
     expect(await firstReading()).not.toHaveProperty('savedRaw');
@@ -107,7 +108,7 @@ describe('the value of a reading that was typed wrong', () => {
     await correct({ raw: 18.5 });
     expect(
       await yard.refusal('pastRounds.save', { ...page, lines: [{ boardId: boardId(), raws: [18.5] }] }),
-    ).toMatch(/^A round of that day has the same readings of 1 board\./);
+    ).toMatch(/^These readings were already saved on .* for 1 board\./);
   });
 
   test('is not corrected where the meter sent it', async () => {

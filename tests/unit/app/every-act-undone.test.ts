@@ -314,6 +314,12 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     corrected: { raw: 14, woodTempC: 15 },
     shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
   }),
+  'readings.moveToBoard': async () => ({
+    readingId: await readingId(),
+    boardId: yard.boards[1]!.id,
+    spotIndex: null,
+    scope: 'reading',
+  }),
   'rounds.start': () => ({ stackId: yard.stack.id, woodTempC: 20, startedOn: null }),
   'rounds.saveTyped': async () => ({
     roundId: await round(),

@@ -101,6 +101,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'settings.get': {},
   'meters.list': {},
   'readings.givenDepths': { readingId: 1 },
+  'readings.onBoard': { readingId: 1, boardId: 1 },
   'meters.use': { meterId: 1 },
   'readings.asReadWith': { readingId: 1, meterId: 1 },
 };

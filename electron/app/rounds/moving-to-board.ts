@@ -1,0 +1,140 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { ProbedBoard } from '../../../shared-core/contract/round.ts';
+import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import {
+  extraSpots,
+  isReadAt,
+  type PlannedSpot,
+  planSpots,
+  spotAt,
+  spotName,
+} from '../../../shared-core/probing/readings/spots.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { ReadingOwnerRow } from '../../store/reading-table.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import { leftOf, startOfDay } from '../stock/board-days.ts';
+import type { Insertion } from './insertion.ts';
+import type { MovingReadings } from './moving-readings.ts';
+import type { RoundView } from './round-view.ts';
+
+type Spotted = Pick<Reading, 'spotIndex' | 'spot'>;
+
+/** The number of a reading's spot where another board has that spot too; null where it has none such. */
+function keptSpot(board: ProbedBoard, { spotIndex, spot }: Spotted): number | null {
+  if (spotIndex === null) return null;
+  return isReadAt(spotAt(board, spotIndex), spot) ? spotIndex : null;
+}
+
+const allSpots = (board: ProbedBoard): [index: number, planned: PlannedSpot][] => [
+  ...planSpots(board).plan.map((planned, index): [number, PlannedSpot] => [index, planned]),
+  ...extraSpots(board),
+];
+
+/** A board's spot for a reading: the same one, else the first of its depth, else one beyond its plan. */
+function likestSpot(board: ProbedBoard, reading: Spotted): number | null {
+  const same = allSpots(board).find(([, planned]) => isReadAt(planned, reading.spot));
+  return keptSpot(board, reading) ?? same?.[0] ?? null;
+}
+
+/** Readings of a round under whichever record of a board, but for slips. */
+function readOn({ yard }: QueryContext, boardId: number, roundId: number): Reading[] {
+  const { origins, readings } = yard();
+  return origins
+    .records(origins.kept(boardId))
+    .flatMap((record) => readings.takenOn(record, roundId))
+    .filter(({ excluded, isDamaged }) => !isSlip(excluded) && !isDamaged);
+}
+
+export const movingToBoardQueries = (context: QueryContext, view: RoundView) =>
+  ({
+    'readings.onBoard': ({ readingId, boardId }) => {
+      const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+      const board = view.board(reading.roundId, boardId);
+      return {
+        keptSpot: keptSpot(board, reading),
+        spots: allSpots(board).map(([spotIndex, planned]) => ({ spotIndex, name: spotName(planned) })),
+        own: readOn(context, reading.boardId, reading.roundId).length,
+        others: readOn(context, boardId, reading.roundId).length,
+      };
+    },
+  }) satisfies Partial<Queries>;
+
+/** Moves readings that were saved for the wrong board, as on the wrong line of a page, to the board that was probed. */
+export function movingToBoardCommands(
+  context: AppContext,
+  view: RoundView,
+  moving: MovingReadings,
+  insertion: Insertion,
+) {
+  /** @throws Refusal where the board cannot have been probed then */
+  function checkThere(boardId: number, { takenAt }: Reading): void {
+    const board = orRefuse(context.yard().boards.get(boardId), 'board');
+    const { code: boardCode, sawnOn } = board;
+    const left = leftOf(board);
+    if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(takenAt))
+      throw new Refusal(message('refusal.reading-before-sawn', { boardCode, sawnOn }));
+    if (left !== null && Date.parse(endOfDay(left.at)) < Date.parse(takenAt))
+      throw new Refusal(message('refusal.reading-after-left', { boardCode, leftOn: left.at }));
+  }
+
+  /** @returns the reading on the other board */
+  function move(reading: Reading, board: ProbedBoard, asked: number | null): ReadingOwnerRow {
+    const { readings, amendments, pictures } = context.yard();
+    const { roundId } = reading;
+    const { boardId } = board;
+    checkThere(boardId, reading);
+    const spotIndex = asked ?? likestSpot(board, reading);
+    const planned = spotIndex === null ? undefined : orRefuse(spotAt(board, spotIndex), 'spot');
+    const spot = planned?.spot ?? { ...reading.spot, fromEndMm: null };
+    const at = context.now();
+    const { id, uuid, fromUuid } = readings.saveOn(reading, { boardId, spotIndex, spot });
+    amendments.amendReading(id, 'movedFrom', fromUuid, at);
+    // Longer pins than those of the meter's profile were chosen to reach it.
+    if (planned?.by === 'long-pins' && reading.depthFrom !== 'person' && spot.depthMm !== null)
+      amendments.amendReading(id, 'depthMm', spot.depthMm, at);
+    amendments.exclude('reading', reading.id, { code: 'moved', to: uuid }, at);
+    pictures.moveToReading(reading.id, id);
+    return { id, boardId, roundId };
+  }
+
+  /** A board that is read for the first time in a round keeps the plan that it has. */
+  function boardIn(roundId: number, boardId: number): ProbedBoard {
+    const board = view.board(roundId, boardId);
+    const { planBasis, isRead } = board;
+    const givenAt = context.now();
+    if (!isRead) context.yard().spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
+    return board;
+  }
+
+  return {
+    *'readings.moveToBoard'({ readingId, boardId, spotIndex, scope }) {
+      const { boards, origins, readings } = context.yard();
+      const reading = orRefuse(readings.get(readingId), 'reading');
+      const { roundId, boardId: ownId } = reading;
+      if (reading.isDamaged) throw new Refusal(message('refusal.reading-damaged'));
+      if (isSlip(reading.excluded)) orRefuse(undefined, 'reading');
+      const { code: boardCode } = orRefuse(boards.get(boardId), 'board');
+      if (origins.kept(boardId) === origins.kept(ownId))
+        throw new Refusal(message('refusal.reading-there-already', { boardCode }));
+      const there = boardIn(roundId, boardId);
+      const own = scope === 'reading' ? [reading] : readOn(context, ownId, roundId);
+      const others = scope === 'swap' ? readOn(context, boardId, roundId) : [];
+      const here = others.length > 0 ? boardIn(roundId, ownId) : null;
+      const asked = scope === 'reading' ? spotIndex : null;
+      const moved: ReadingOwnerRow[] = [];
+      // In turns, so that the first of an act's changes tell that both boards had readings.
+      for (let index = 0; index < Math.max(own.length, others.length); index++) {
+        const [one, other] = [own[index], others[index]];
+        if (one) moved.push(one, move(one, there, asked));
+        if (other && here) moved.push(other, move(other, here, null));
+      }
+      const ids = [...own, ...others].map(({ id }) => id);
+      context.afterwards(() => ids.forEach(insertion.free));
+      const { readings: _, ...done } = yield* moving.amended(moved, () => undefined);
+      return { ...done, readings: ids.length };
+    },
+  } satisfies Partial<Commands>;
+}

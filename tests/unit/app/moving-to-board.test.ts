@@ -1,0 +1,191 @@
+/** A reading that was saved for the wrong board is moved to the right one, through the whole app. */
+import { describe, expect, test } from 'vitest';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
+import { say } from './a-window.ts';
+import { aimAt, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+// Boards of 27 mm, and pins that reach their middle: each has a shell and a core at two places.
+withYardOfTwo({ thicknessMm: 27 });
+
+const idOf = (index: number): number => yard.boards[index]!.id;
+const on = async (index: number) => (await yard.query('boards.get', { id: idOf(index) })).readings;
+/** What counts on a board: spot and value. */
+const used = async (index: number) =>
+  (await on(index)).filter(({ excluded }) => excluded === null).map(({ spotIndex, raw }) => [spotIndex, raw]);
+const callOf = async (index: number) =>
+  (await yard.query('boards.get', { id: idOf(index) })).board.latest?.averagePct ?? null;
+/** Whether a finding says that a round read a board. */
+const isRead = async (index: number) =>
+  (await yard.query('boards.get', { id: idOf(index) })).board.latest !== null;
+const newest = async (boardId: number | null = null) => {
+  const { acts } = await yard.query('acts.list', { before: null, limit: 1, boardId });
+  return { id: acts[0]!.id, line: say(acts[0]!.line) };
+};
+
+/** A finished round with these values at the first spots of each board. */
+async function probed(...boards: number[][]): Promise<number> {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  for (const [index, raws] of boards.entries()) {
+    for (const [spotIndex, raw] of raws.entries()) {
+      await aimAt(roundId, index, spotIndex);
+      await type(roundId, raw);
+    }
+  }
+  await yard.command('rounds.finish', { roundId });
+  return roundId;
+}
+type Move = RequestInput<'readings.moveToBoard'>;
+const move = async (index: number, more: Partial<Move> = {}) =>
+  yard.command('readings.moveToBoard', {
+    readingId: (await on(index))[0]!.id,
+    boardId: idOf(1 - index),
+    spotIndex: null,
+    scope: 'reading',
+    ...more,
+  });
+
+describe('one reading', () => {
+  test('counts on the other board at the same spot, and stays on record on its own', async () => {
+    const roundId = await probed([18.5], []);
+    await move(0);
+    expect(await used(0)).toEqual([]);
+    expect(await used(1)).toEqual([[0, 18.5]]);
+    expect((await on(0))[0]).toMatchObject({
+      excluded: { code: 'moved' },
+      movedTo: { boardId: idOf(1), code: 'WAL-02' },
+    });
+    expect((await on(1))[0]).toMatchObject({
+      roundId,
+      counts: true,
+      movedFrom: { boardId: idOf(0), code: 'WAL-01' },
+    });
+    await expect.poll(() => isRead(0)).toBe(false);
+    await expect.poll(() => isRead(1)).toBe(true);
+    expect((await newest()).line).toBe('Reading 18.5% moved from board WAL-01 to WAL-02.');
+    expect((await newest(idOf(0))).line).toBe((await newest(idOf(1))).line);
+  });
+
+  test('is as it was corrected, excluded by nobody there, with its note and depth', async () => {
+    await probed([185], []);
+    const [reading] = await on(0);
+    const readingId = reading!.id;
+    const shown = { raw: 185, unit: 'pct' as const, woodTempC: 20 };
+    await yard.command('readings.correct', { readingId, corrected: { raw: 18.5, woodTempC: 15 }, shown });
+    await yard.command('notes.set', {
+      subject: { kind: 'reading', id: readingId },
+      note: 'By the knot',
+      shown: '',
+    });
+    await yard.command('readings.exclude', { readingId, why: { code: 'wrong-spot' } });
+    await move(0);
+    const [there] = await on(1);
+    expect(there).toMatchObject({
+      raw: 18.5,
+      savedRaw: 185,
+      woodTempC: 15,
+      excluded: null,
+      note: 'By the knot',
+    });
+    expect((await newest()).line).toBe('Reading 18.5% moved from board WAL-01 to WAL-02.');
+  });
+
+  test('is back where it was once that is undone, and there again once it is redone', async () => {
+    await probed([18.5], []);
+    await move(0);
+    const { id: act } = await newest();
+    await yard.command('acts.undo', { act });
+    expect(await used(0)).toEqual([[0, 18.5]]);
+    expect(await on(1)).toEqual([]);
+    await expect.poll(() => isRead(0)).toBe(true);
+    await expect.poll(() => isRead(1)).toBe(false);
+    await yard.command('acts.redo', { act });
+    expect(await used(0)).toEqual([]);
+    expect(await used(1)).toEqual([[0, 18.5]]);
+  });
+
+  test('a correction that is undone after the move counts on the other board', async () => {
+    await probed([185], []);
+    const shown = { raw: 185, unit: 'pct' as const, woodTempC: 20 };
+    const readingId = (await on(0))[0]!.id;
+    const { act } = await yard.command('readings.correct', { readingId, corrected: { raw: 18.5 }, shown });
+    await move(0);
+    await yard.command('acts.undo', { act });
+    expect((await on(1))[0]).toMatchObject({ raw: 185, counts: false });
+  });
+
+  test('goes on to a third board, and back to its own', async () => {
+    await probed([18.5], []);
+    await move(0);
+    const { id: readingId } = (await on(1))[0]!;
+    await move(1, { readingId });
+    expect(await used(1)).toEqual([]);
+    expect(await used(0)).toEqual([[0, 18.5]]);
+    expect((await on(0)).map(({ excluded }) => excluded && 'code' in excluded && excluded.code)).toEqual([
+      'moved',
+      null,
+    ]);
+  });
+
+  test('goes to the spot that a person names where the board has no such one', async () => {
+    await yard.command('boards.edit', { id: idOf(1), basedOn: 1, changed: { thicknessMm: 80 } });
+    await probed([18.5, 22], []);
+    const core = (await on(0)).find(({ spot }) => spot.depth === 'core')!;
+    const asked = { readingId: core.id, boardId: idOf(1) };
+    const { keptSpot, spots, own, others } = await yard.query('readings.onBoard', asked);
+    expect({ keptSpot, own, others }).toEqual({ keptSpot: null, own: 2, others: 0 });
+    const spotIndex = spots.at(-1)!.spotIndex;
+    await move(0, { readingId: core.id, spotIndex });
+    expect(await used(1)).toEqual([[spotIndex, 22]]);
+  });
+});
+
+test('all readings of two boards are swapped, and swapped back by undoing that', async () => {
+  await probed([18, 22, 18.4], [9, 10]);
+  const averages = async () => [await callOf(0), await callOf(1)];
+  await expect.poll(averages).not.toContain(null);
+  const before = await averages();
+  const { readings } = await move(0, { scope: 'swap' });
+  expect(readings).toBe(5);
+  expect(await used(0)).toEqual([
+    [0, 9],
+    [1, 10],
+  ]);
+  expect(await used(1)).toEqual([
+    [0, 18],
+    [1, 22],
+    [2, 18.4],
+  ]);
+  await expect.poll(() => callOf(0)).toBeLessThan(before[0]!);
+  await expect.poll(() => callOf(1)).toBeGreaterThan(before[1]!);
+  const { id: act, line } = await newest();
+  expect(line).toBe('Readings of boards WAL-01 and WAL-02 swapped.');
+  await yard.command('acts.undo', { act });
+  await expect.poll(averages).toEqual(before);
+});
+
+test('all readings of a board in a round are moved', async () => {
+  await probed([18, 22], []);
+  await move(0, { scope: 'board' });
+  expect(await used(0)).toEqual([]);
+  expect(await used(1)).toEqual([
+    [0, 18],
+    [1, 22],
+  ]);
+  expect((await newest()).line).toBe('2 readings moved from board WAL-01 to WAL-02.');
+});
+
+test('no reading goes to its own board, or to one that was not sawn yet', async () => {
+  await probed([18], []);
+  const readingId = (await on(0))[0]!.id;
+  const asked = { readingId, spotIndex: null, scope: 'reading' as const };
+  expect(await yard.refusal('readings.moveToBoard', { ...asked, boardId: idOf(0) })).toBe(
+    'This reading is of WAL-01 already. Nothing was moved. Choose another board.',
+  );
+  yard.later(3 * 86_400_000);
+  await yard.command('boards.edit', { id: idOf(1), basedOn: 1, changed: { sawnOn: '2026-06-03' } });
+  expect(await yard.refusal('readings.moveToBoard', { ...asked, boardId: idOf(1) })).toMatch(
+    /^WAL-02 was sawn on Jun 3, 2026, after this reading\. Nothing was moved\./,
+  );
+  expect(await used(0)).toEqual([[0, 18]]);
+});
