@@ -59,6 +59,7 @@ import { dateQueries, plannedMoveCommands } from './stock/dates.ts';
 import { enteredTwiceCommands, enteredTwiceQueries } from './stock/entered-twice.ts';
 import { firstStackCommands } from './stock/first-stack.ts';
 import { createLabelPdfs, labelCommands, labelQueries, type ShapesThread } from './stock/labels.ts';
+import { leftBoardQueries } from './stock/left-boards.ts';
 import { lifeCommands } from './stock/life-of-boards.ts';
 import { moveCommands, moveQueries } from './stock/moves.ts';
 import { noteCommands, noteQueries } from './stock/notes.ts';
@@ -250,6 +251,7 @@ export function createApp({
     'yard.info': yards.info,
     ...stockQueries,
     ...stackVolumeQueries(queryContext),
+    ...leftBoardQueries(queryContext),
     ...boardsTogetherQueries(queryContext),
     ...reportQueries(queryContext, stockQueries, longWork, reports),
     ...placeQueries(queryContext),

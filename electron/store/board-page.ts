@@ -1,3 +1,4 @@
+import type { LeftFilter } from '../../shared-core/contract/archive.ts';
 import type { BoardFilter, BoardSort } from '../../shared-core/contract/yard.ts';
 import { CALL_RANK } from './migrations/0017-too-dry.ts';
 import { valueIn } from './read-json.ts';
@@ -7,6 +8,8 @@ export interface BoardPage {
   stackId: number | null;
   search: string;
   filter?: BoardFilter | null;
+  /** Of those that left the yard, where the filter shows these. */
+  left?: LeftFilter;
   sort?: BoardSort;
   descending?: boolean;
   offset: number;
@@ -70,15 +73,27 @@ const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\
 /** What was entered by mistake, or undone, is in no list. */
 export const SHOWN_ARCHIVED = `AND coalesce(${valueIn('b.archived_why', '$.code')}, '') NOT IN ('deleted', 'undone')`;
 
+const WHY_LEFT = valueIn('b.archived_why', '$.code');
+
+/** Its year lies from @leftFrom to before @leftBefore. */
+const leftBy = ({ became, year }: LeftFilter = { became: null, year: null }): string[] => [
+  ...(became === null
+    ? []
+    : [`AND ${WHY_LEFT} IN (${became === 'cut' ? "'ripped', 'crosscut'" : `'${became}'`})`]),
+  ...(year === null ? [] : ['AND b.archived_at >= @leftFrom AND b.archived_at < @leftBefore']),
+];
+
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */
 const CALLS = ['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again', 'not-probed'];
 
 /** Which boards those are, over all pages. */
-export function conditionOf({ stackId, search, filter = null }: BoardPage): string {
+export function conditionOf({ stackId, search, filter = null, left }: BoardPage): string {
   const inStack = stackId === null ? [] : ['AND b.stack_id = @stackId'];
   const found = search === '' ? [] : [FOUND];
   if (filter === 'archived')
-    return ['WHERE b.archived_at IS NOT NULL', SHOWN_ARCHIVED, ...inStack, ...found].join(' ');
+    return ['WHERE b.archived_at IS NOT NULL', SHOWN_ARCHIVED, ...leftBy(left), ...inStack, ...found].join(
+      ' ',
+    );
   return [
     'WHERE b.archived_at IS NULL',
     ...inStack,

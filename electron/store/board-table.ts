@@ -10,6 +10,7 @@ import {
 } from '../../shared-core/contract/yard.ts';
 import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgement.ts';
+import type { SizesOfBoard } from '../../shared-core/wood/movement/volume.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
@@ -126,6 +127,12 @@ function latestFrom(record: string | null, boardId: number, badCaches: BadCacheC
   if (latest === undefined) badCaches.add('findings', boardId);
   return latest ?? null;
 }
+
+/** From when until before when a local year is. */
+const yearOf = (year: number | null) =>
+  year === null
+    ? {}
+    : { leftFrom: new Date(year, 0, 1).toISOString(), leftBefore: new Date(year + 1, 0, 1).toISOString() };
 
 function archivedFrom({ archivedAt: at, archivedWhy, mergedInto }: BoardRecord): Archived | null {
   if (at === null) return null;
@@ -248,6 +255,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt FROM board b
      WHERE b.archived_at IS NOT NULL AND ${LEFT_YARD} ORDER BY b.archived_at, b.id`,
   );
+  const leftAfter = db.prepare<[number, number], { id: number; code: string; leftAt: string } & SizesOfBoard>(
+    `SELECT b.id, coalesce(${WHY_LEFT}, '') AS code, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
+       b.width_mm AS widthMm, b.length_mm AS lengthMm FROM board b
+     WHERE b.archived_at IS NOT NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
+  );
   const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string; dayTo: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
@@ -328,7 +340,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     page: (wanted: BoardPage) => {
       const { stackId, offset, limit } = wanted;
       const search = wanted.search.trim();
-      const parameters = { stackId, like: `%${search.replace(/[\\%_]/g, '\\$&')}%`, limit, offset };
+      const like = `%${search.replace(/[\\%_]/g, '\\$&')}%`;
+      const parameters = { stackId, like, limit, offset, ...yearOf(wanted.left?.year ?? null) };
       const { count, page } = listOf({ ...wanted, search });
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },
@@ -339,6 +352,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
     toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
       walked.all(stackId, lastId, lastId),
+    /** Of those that left the yard, in the order of their ids. */
+    leftAfter: (afterId: number, limit: number) => leftAfter.all(afterId, limit),
     /** Those sold, used or scrapped, in the order in which they were. */
     leftYard: (): LeftBoard[] => leftYard.all(),
     /** The IDs of those of a stack that were sold, used or scrapped before a day. */

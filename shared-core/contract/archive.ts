@@ -24,6 +24,34 @@ export const archivedWhySchema = z.object({
 });
 export type ArchivedWhy = z.infer<typeof archivedWhySchema>;
 
+/** What became of a board that left, where it is not one with another now. */
+export const becameSchema = z.enum([...leavingSchema.options, 'cut']);
+export type Became = z.infer<typeof becameSchema>;
+
+/** Null of a board that was merged or entered by mistake. */
+export function becameOf(code: string): Became | null {
+  if (cutSchema.safeParse(code).success) return 'cut';
+  return leavingSchema.safeParse(code).data ?? null;
+}
+
+/** Of the boards that left, some; null: whatever became of them, in any year. The year is a local one. */
+export const leftFilterSchema = z.object({
+  became: becameSchema.nullable(),
+  year: z.number().int().min(1900).max(9999).nullable(),
+});
+export type LeftFilter = z.infer<typeof leftFilterSchema>;
+
+/** What boards amount to that became the same in one year. */
+export const leftTotalSchema = z.object({
+  became: becameSchema,
+  year: z.number().int(),
+  boards: z.number().int(),
+  /** Boards with all three sizes: only these are in the board feet. */
+  measured: z.number().int(),
+  boardFeet: z.number(),
+});
+export type LeftTotal = z.infer<typeof leftTotalSchema>;
+
 /** Why a board is in no list of the yard, and since when. */
 export const archivedSchema = archivedWhySchema.extend({
   at: instantSchema,

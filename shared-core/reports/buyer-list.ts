@@ -14,19 +14,14 @@ const FIGURE_PT = 13;
 /** Several boards for someone who buys them: a row each, what they amount to, and what the sheet is and is not. */
 export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
   const { say, formats } = words;
-  const { boards, stack, yardName, soldTo, printedAt } = content;
+  const { boards, stack, yardName, printedAt } = content;
+  const isAnyProbed = boards.some(({ latest }) => latest !== null);
   if (yardName !== '') flow.text(yardName, 'bold', 12);
   flow.text(say('report.title.buyer-list'));
   flow.title(reportName(content, words));
   flow.gap(1);
-  flow.facts(
-    [
-      [say('report.buyer.printed'), formats.day(printedAt, 'year')],
-      ...(soldTo === '' ? [] : [[say('report.buyer.sold-to'), soldTo] as const]),
-    ],
-    { columns: 2 },
-  );
-  flow.notice([say('report.buyer.not-graded')]);
+  flow.text(say('report.buyer.printed', { printedOn: printedAt }));
+  flow.notice([say(isAnyProbed ? 'report.buyer.not-graded' : 'report.buyer.not-read')]);
   if (stack !== null && boards.length < stack.boards)
     flow.text(say('report.first-boards', { first: boards.length, boards: stack.boards }));
   const feet = boards.map(boardFeetIfMeasured);
@@ -36,12 +31,12 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
   flow.table({
     sizePt: TABLE_PT,
     columns: [
-      { head: say('report.column.board'), share: 40 },
-      { head: say('board.species'), share: 26 },
-      { head: say('report.size'), share: 32 },
-      { head: say('unit.board-feet-name'), share: 16, align: 'end' },
-      { head: say('report.buyer.mc'), share: 32 },
-      { head: say('report.read-on'), share: 26 },
+      { head: say('report.column.board'), share: 34 },
+      { head: say('board.species'), share: 22 },
+      { head: say('report.size'), share: 50 },
+      { head: say('unit.board-feet-name'), share: 14, align: 'end' },
+      { head: say('report.buyer.mc'), share: 30 },
+      { head: say('report.read-on'), share: 25 },
     ],
     rows: [
       ...boards.map((board, index) => {
@@ -79,7 +74,6 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
   const unmeasured = boards.length - measured.length;
   if (unmeasured > 0) flow.text(say('report.buyer.unmeasured', { boards: unmeasured }), 'regular', 8);
   if (measured.length > 0) flow.text(say('tally.board-feet-how'), 'regular', 8);
-  const isAnyProbed = boards.some(({ latest }) => latest !== null);
   const cautions = content.cautions.filter((each) => each !== 'structural');
   limitsPart(isAnyProbed, cautionsOfReady(cautions), flow, words);
   flow.text(say('report.check-how-each', { example: boards[0]?.checkCode ?? '' }), 'regular', 8);

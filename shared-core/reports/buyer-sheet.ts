@@ -33,10 +33,10 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
     ]);
   });
   flow.downTo(startMm + QR_MM);
-  flow.notice([say('report.buyer.not-graded')]);
+  const found = board.latest;
+  flow.notice([say(found === null ? 'report.buyer.not-read' : 'report.buyer.not-graded')]);
 
   flow.heading(say('report.buyer.mc'));
-  const found = board.latest;
   const mc = statedMc(found, words);
   flow.call(mc.figure, null, found === null ? 16 : FIGURE_PT);
   if (mc.known !== '') flow.text(mc.known, 'bold', 11);

@@ -44,7 +44,7 @@ export function limitsPart(
     flow.text(say('report.buyer.day'));
     flow.text(say('report.buyer.accuracy', limits));
   }
-  flow.text(say('report.buyer.changes'));
+  flow.text(say(isAnyProbed ? 'report.buyer.changes' : 'report.buyer.changes-not-read'));
   flow.notice([say('report.buyer.strength'), ...cautions.map((each) => say(each))]);
 }
 

@@ -1,4 +1,5 @@
 import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
+import type { LeftFilter } from '../../../shared-core/contract/archive.ts';
 import { MOST_FOR_BUYER } from '../../../shared-core/contract/report.ts';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
@@ -17,9 +18,12 @@ import { LifeMenu } from '../life/LifeMenu.tsx';
 import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
+import { LeftFilterFields } from './LeftFilter.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import css from './stack-screen.module.css';
 import { useBoardPages } from './useBoardPages.ts';
+
+const allLeft: LeftFilter = { became: null, year: null };
 
 /** The boards of a stack, or of the whole yard: to find, sort, select, label and edit. */
 export function BoardList({
@@ -34,12 +38,14 @@ export function BoardList({
 }) {
   const [search, setSearch] = useState('');
   const [filter, setFilter] = useState<Filter>('all');
+  const [left, setLeft] = useState<LeftFilter>(allLeft);
   const [sort, setSort] = useState<Sort | null>(null);
   const isWhole = search.trim() === '' && filter === 'all';
   const pages = useBoardPages({
     stackId,
     search: useDeferredValue(search.trim()),
     filter: filter === 'all' ? null : filter,
+    left,
     // The columns that sort are named as the machine names the orders.
     ...(sort && { sort: sort.id as BoardSort, descending: sort.descending }),
   });
@@ -93,6 +99,12 @@ export function BoardList({
       : say('report.for-buyer');
   const selectNone = () => setSelected(new Map());
 
+  /** What is out of sight is not brought back. */
+  function narrow(next: LeftFilter): void {
+    selectNone();
+    setLeft(next);
+  }
+
   /** What can be done with boards of the yard cannot be done with archived ones. */
   function show(next: Filter): void {
     if ((next === 'archived') !== isOfArchived) selectNone();
@@ -112,6 +124,7 @@ export function BoardList({
         />
         <CallFilter value={filter} counts={counts} onValue={show} />
       </div>
+      {filter === 'archived' && <LeftFilterFields value={left} onValue={narrow} />}
       {lastEdit && (
         <BoardsEdited key={lastEdit.act} edit={lastEdit} onShow={isMovedOutOfSight ? showElsewhere : null} />
       )}

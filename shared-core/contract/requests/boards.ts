@@ -5,6 +5,7 @@ import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
+import { leftFilterSchema, leftTotalSchema } from '../archive.ts';
 import { boardForecastSchema } from '../forecast.ts';
 import { originSchema, readBeforeSchema } from '../origin.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
@@ -58,6 +59,8 @@ export const boardRequests = {
       /** Part of a board ID, species or log. */
       search: z.string().max(80),
       filter: boardFilterSchema.nullable().default(null),
+      /** Which of those that left, where the filter shows these. */
+      left: leftFilterSchema.default({ became: null, year: null }),
       sort: boardSortSchema.default('added'),
       descending: z.boolean().default(false),
       offset: z.number().int().min(0),
@@ -71,6 +74,12 @@ export const boardRequests = {
       'outlooks',
       stackId === null ? 'boards' : `stack:${stackId}`,
     ],
+  }),
+  /** What the boards that left the yard amount to, the newest year first. */
+  'boards.left': query({
+    input: nothingSchema,
+    output: z.array(leftTotalSchema),
+    topics: () => ['boards', 'stacks'],
   }),
   'boards.get': query({
     input: byId,

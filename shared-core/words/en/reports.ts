@@ -123,7 +123,7 @@ export const reports = {
   'report.yard-name-hint': 'Your yard or yourself. It is on every sheet for a buyer.',
   'report.buyer.mc': 'Average MC',
   'report.buyer.volume': 'Volume',
-  'report.buyer.printed': 'Printed on',
+  'report.buyer.printed': 'Printed on {printedOn}.',
   'report.buyer.not-probed': 'Not probed',
   'report.buyer.shell': 'Shell {shellPct}',
   'report.buyer.about': 'About {averagePct}',
@@ -134,6 +134,8 @@ export const reports = {
   'report.buyer.probed': 'Probed on {dayName} ({agoName}).',
   'report.buyer.not-at-target': 'Not at target yet',
   'report.buyer.not-graded': 'Pin readings by the owner. Not a graded or certified test.',
+  'report.buyer.not-read': 'Without readings. Not a graded or certified test.',
+  'report.buyer.changes-not-read': 'Wood takes up and gives off moisture. Measure it before you use it.',
   'report.buyer.changes': 'Wood takes up and gives off moisture. Measure it again before you use it.',
   'report.buyer.day': 'MC is of the day it was probed on, and of no other.',
   'report.buyer.strength':

@@ -115,6 +115,35 @@ test('a reserved board is sold or scrapped only after a question, and used witho
   });
 });
 
+test('boards that left are found by what became of them and in which year, with their board feet', async () => {
+  // 12 in wide, 8 ft long, under 1 in thick counts as 1 in: 8 board feet by definition.
+  const sizes = { widthMm: 304.8, lengthMm: 2438.4 };
+  const [first, second] = ids();
+  await yard.command('boards.edit', { id: first!, basedOn: 1, changed: sizes });
+  await sell([first!]);
+  await yard.command('boards.archive', { boardIds: [second!], why: 'scrapped', at: yard.now() });
+  expect(await yard.query('boards.left', {})).toEqual([
+    { became: 'sold', year: 2026, boards: 1, measured: 1, boardFeet: 8 },
+    expect.objectContaining({ became: 'scrapped', year: 2026, boards: 1 }),
+  ]);
+  const found = async (became: 'sold' | 'cut' | null, year: number | null) =>
+    (
+      await yard.query('boards.list', {
+        stackId: null,
+        search: '',
+        filter: 'archived',
+        left: { became, year },
+        offset: 0,
+        limit: 10,
+      })
+    ).rows.map(({ code }) => code);
+  expect(await found('sold', null)).toEqual(['WAL-01']);
+  expect(await found('sold', 2026)).toEqual(['WAL-01']);
+  expect(await found('sold', 2025)).toEqual([]);
+  expect(await found('cut', null)).toEqual([]);
+  expect(await found(null, 2026)).toHaveLength(2);
+});
+
 test('a day in the future is refused', async () => {
   const at = new Date(Date.parse(yard.now()) + 86_400_000).toISOString();
   expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'used', at })).toBe(

@@ -86,6 +86,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
     used: 0,
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   },
+  'boards.left': {},
   'reports.content': { kind: 'passport', id: 1 },
   'reports.pdf': {
     kind: 'stack',
