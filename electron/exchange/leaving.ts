@@ -11,7 +11,7 @@ import type { Db } from '../store/yard-file.ts';
 import { columnOfField, type RecordReads, type RecordWrites } from '../store/yard-records.ts';
 import type { Difference, EditsOf, Side } from './differences.ts';
 import type { Choose } from './merge.ts';
-import type { MergeWords, WentOn } from './merge-words.ts';
+import type { Left, MergeWords, WentOn } from './merge-words.ts';
 import { usesOf } from './uses.ts';
 
 /** By these a record leaves the lists; the first says since when. */
@@ -38,6 +38,8 @@ interface RoundLeft {
   stays: boolean;
 }
 
+const isMerged = ({ archivedWhy }: YardRecord): boolean =>
+  (archivedWhy as { code?: unknown } | null)?.code === 'merged';
 const opposite = (who: 'mine' | 'theirs') => (who === 'mine' ? 'theirs' : 'mine');
 const picked = (record: YardRecord, fields: readonly string[]): Record<string, unknown> =>
   Object.fromEntries(fields.map((field) => [field, record[field]]));
@@ -69,6 +71,7 @@ export function createLeaving(
   const uses = { mine: usesOf(db, 'main'), theirs: usesOf(db, 'theirs') };
   const rounds = new Map<string, RoundLeft>();
   const left = new Map<Told | 'others', { count: number; names: Set<string>; shown: (Message | string)[] }>();
+  const toldBoards = new Set<string>();
   /** What stays though they let it go. It is said in this act, so that the two files agree about it from here on. */
   const kept: { named: YardTableName; uuid: string; gone: object; here: object }[] = [];
   const keptRows: YardRecord[] = [];
@@ -100,6 +103,7 @@ export function createLeaving(
     const of = left.get(kind) ?? { count: 0, names: new Set<string>(), shown: [] };
     left.set(kind, of);
     of.count++;
+    if (named === 'boards') toldBoards.add(record.uuid);
     const name = words.shortName(named, record);
     const key = JSON.stringify(name);
     if (kind === 'others' || of.names.has(key)) return;
@@ -203,12 +207,19 @@ export function createLeaving(
       }
       return { theirs: fields, clashing };
     },
-    /** Who let a record go, and how the other went on with it; null where that is not what they differ in. */
-    ofClash: (named: YardTableName, own: YardRecord, their: YardRecord) => {
+    /** Who let a record go, and how the other went on with it; null where that is not what they differ in, or all is said by its fields. */
+    ofClash: (
+      named: YardTableName,
+      own: YardRecord,
+      their: YardRecord,
+      clashing: readonly string[],
+    ): Left | null => {
       const by = LEFT_BY[named];
       const who = whoLeft(named, own, their);
-      if (by === undefined || who === null) return null;
-      return { who, by, on: wentOn(opposite(who), named, own.uuid) };
+      if (by === undefined) return null;
+      if (who !== null) return { who, by, on: wentOn(opposite(who), named, own.uuid) };
+      const isMergedInOne = isMerged(own) || isMerged(their);
+      return isMergedInOne && clashing.includes(by[0]) ? { who: 'both', by } : null;
     },
     /** Whether an edit is more than that the record leaves. */
     isMore: (named: YardTableName, own: YardRecord, their: YardRecord, fields: readonly string[]): boolean =>
@@ -223,6 +234,16 @@ export function createLeaving(
       if (!isTold(named)) return false;
       tell(named, record);
       return true;
+    },
+    /** Takes a board from those that leave. */
+    staysAfterAll: (board: YardRecord): void => {
+      const of = left.get('boards');
+      if (of === undefined || !toldBoards.delete(board.uuid)) return;
+      const name = words.shortName('boards', board);
+      of.count--;
+      of.names.delete(JSON.stringify(name));
+      of.shown = of.shown.filter((each) => each !== name);
+      if (of.count === 0) left.delete('boards');
     },
     /** Writes what stays, and what comes back. */
     finish: (): void => {

@@ -14,6 +14,7 @@ import { recordMessage } from '../app/history/record-message.ts';
 import type { Db } from '../store/yard-file.ts';
 import type { RecordReads } from '../store/yard-records.ts';
 import { namedBy } from './differences.ts';
+import type { MergedRecords } from './merged-records.ts';
 import type { Uses } from './uses.ts';
 
 /** How somebody went on with a record. */
@@ -23,15 +24,26 @@ export interface WentOn {
   isEdited: boolean;
 }
 
-/** Who let a record go by these fields, and how the other went on with it. */
-interface Left {
-  who: 'mine' | 'theirs';
-  by: readonly string[];
-  on: WentOn;
+/** Who let a record go by these fields, and how the other went on with it; or that both did, each otherwise. */
+export type Left =
+  | { who: 'mine' | 'theirs'; by: readonly string[]; on: WentOn }
+  | { who: 'both'; by: readonly string[] };
+
+/** A record that both changed: in which fields the two differ. */
+export interface ClashingRecord {
+  own: YardRecord;
+  their: YardRecord;
+  fields: readonly string[];
+  /** Where it left the lists. */
+  left: Left | null;
 }
 
 /** The sentences about records of two yards in a merge. */
-export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs: RecordReads }) {
+export function mergeWords(
+  db: Db,
+  { mine, theirs }: { mine: RecordReads; theirs: RecordReads },
+  { intoCode }: Pick<MergedRecords, 'intoCode'>,
+) {
   const catalogName = (['main', 'theirs'] as const).map((side) => ({
     speciesId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.species WHERE id = ?`).pluck(),
     endUseId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.end_use WHERE id = ?`).pluck(),
@@ -97,26 +109,60 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
     return found === undefined ? null : nameOf(namedOfTable(kind.of) as YardTableName, found);
   }
 
-  /** What the one who let it go has, and what the other has. */
-  const versions = (who: Left['who'], gone: Message, on: WentOn): Pick<Clash, 'mine' | 'theirs'> => {
+  /** What became of it in either. */
+  function versions(
+    of: YardTableName,
+    own: YardRecord,
+    their: YardRecord,
+    left: Left,
+  ): Pick<Clash, 'mine' | 'theirs'> {
+    if (left.who === 'both') return { mine: [gone(of, own, 'mine')], theirs: [gone(of, their, 'theirs')] };
+    return left.who === 'mine'
+      ? whereOneLeft('mine', gone(of, own, 'mine'), left.on)
+      : whereOneLeft('theirs', gone(of, their, 'theirs'), left.on);
+  }
+  function whereOneLeft(who: 'mine' | 'theirs', gone: Message, on: WentOn): Pick<Clash, 'mine' | 'theirs'> {
     const here = [message('merge.state.here'), ...wentOnInWords(on)];
     return who === 'mine' ? { mine: [gone], theirs: here } : { mine: here, theirs: [gone] };
-  };
+  }
   function wentOnInWords({ uses, isEdited }: WentOn): Message[] {
     const parts = countsInWords(Object.fromEntries(uses));
     const all = isEdited ? [...parts, message('merge.count.edits')] : parts;
     return all.length === 0 ? [] : [message('merge.since', { parts: all })];
   }
 
-  function gone(of: YardTableName, record: YardRecord): Message {
+  function gone(of: YardTableName, record: YardRecord, who: 'mine' | 'theirs'): Message {
     const { archivedAt, archivedWhy, closedAt, undoneAt } = record;
     if (of === 'boards') {
       const { code } = archivedWhySchema.catch({ code: 'unknown', note: '' }).parse(archivedWhy);
-      const why = message(`archived.${code}`);
+      const into = code === 'merged' ? intoCode(who, record.uuid) : undefined;
+      const why =
+        into === undefined
+          ? message(`archived.${code}`)
+          : message('archived.merged-into', { intoCode: into });
       return message('archived.on', { why, leftOn: String(archivedAt) });
     }
     if (typeof closedAt === 'string') return message('merge.state.closed', { closedOn: closedAt });
     return message('merge.state.undone', { undoneOn: String(undoneAt) });
+  }
+
+  const withoutLeaving = (fields: readonly string[], left: Left | null): string[] =>
+    fields.filter((field) => !left?.by.includes(field));
+  /** Both values of fields in which the two differ. */
+  function valuesOf(
+    of: YardTableName,
+    own: YardRecord,
+    their: YardRecord,
+    fields: readonly string[],
+  ): Clash['fields'] {
+    return fields.map((field) => {
+      const { label, shown } = clashField(field, withName(of, field, own[field]), own);
+      return {
+        label,
+        mine: shown,
+        theirs: clashField(field, withName(of, field, their[field]), their).shown,
+      };
+    });
   }
 
   return {
@@ -127,40 +173,38 @@ export function mergeWords(db: Db, { mine, theirs }: { mine: RecordReads; theirs
       if (of === 'rounds') return roundOf(record);
       return nameOf(of, of === 'readings' ? boardOf(record) : record) ?? '…';
     },
-    /** @param fields  in which the two differ @param left  where one of them let it go */
-    clashOf: (
-      of: YardTableName,
-      own: YardRecord,
-      their: YardRecord,
-      fields: readonly string[],
-      left: Left | null = null,
-    ): Clash => {
-      const became =
-        left === null
-          ? { mine: [], theirs: [] }
-          : versions(left.who, gone(of, left.who === 'mine' ? own : their), left.on);
+    clashOf: (of: YardTableName, { own, their, fields, left }: ClashingRecord): Clash => ({
+      id: own.uuid,
+      record: recordOf(of, own),
+      fields: valuesOf(of, own, their, withoutLeaving(fields, left)),
+      ...(left === null ? { mine: [], theirs: [] } : versions(of, own, their, left)),
+    }),
+    /** Boards that the two merged into each other: whoever stays, the others are merged into it. */
+    clashOfRing: (id: string, ring: readonly ClashingRecord[]): Clash => {
+      const merges = (who: 'mine' | 'theirs', record: YardRecord): Message[] => {
+        const into = intoCode(who, record.uuid);
+        const known = { recordName: String(record.code), leftOn: String(record.archivedAt) };
+        return into === undefined ? [] : [message('merge.state.merged', { ...known, intoCode: into })];
+      };
       return {
-        id: own.uuid,
-        record: recordOf(of, own),
-        fields: fields
-          .filter((field) => !left?.by.includes(field))
-          .map((field) => {
-            const { label, shown } = clashField(field, withName(of, field, own[field]), own);
-            return {
-              label,
-              mine: shown,
-              theirs: clashField(field, withName(of, field, their[field]), their).shown,
-            };
-          }),
-        ...became,
+        id,
+        record: message('merge.record.boards', { recordNames: ring.map(({ own }) => String(own.code)) }),
+        fields: ring.flatMap(({ own, their, fields, left }) =>
+          valuesOf('boards', own, their, withoutLeaving(fields, left)).map(({ label, ...values }) => ({
+            label: message('merge.field-of', { recordName: String(own.code), field: label }),
+            ...values,
+          })),
+        ),
+        mine: ring.flatMap(({ own }) => merges('mine', own)),
+        theirs: ring.flatMap(({ their }) => merges('theirs', their)),
       };
     },
     /** Of a record that is never deleted: one of the two undid what added it. */
-    undoneClash: (of: YardTableName, record: YardRecord, who: Left['who'], on: WentOn): Clash => ({
+    undoneClash: (of: YardTableName, record: YardRecord, who: 'mine' | 'theirs', on: WentOn): Clash => ({
       id: record.uuid,
       record: recordOf(of, record),
       fields: [],
-      ...versions(who, message('merge.state.undone-row'), on),
+      ...whereOneLeft(who, message('merge.state.undone-row'), on),
     }),
   };
 }

@@ -20,10 +20,13 @@ import { CLOSED_PLACE_IN_USE } from '../store/place-table.ts';
 import { CLOSED_STACK_IN_USE } from '../store/stack-table.ts';
 import { EVERY_YARD, uuidV5 } from '../store/uuid.ts';
 import type { Db } from '../store/yard-file.ts';
-import { type RecordReads, type RecordWrites, recordReads, recordWrites } from '../store/yard-records.ts';
-import { difference, type EditsOf, editsOf, namedBy, saysTheSame } from './differences.ts';
+import { type RecordReads, recordReads, recordWrites } from '../store/yard-records.ts';
+import { cutsToCheck } from './cuts-to-check.ts';
+import { deletedHere, removeDeleted } from './deleted-records.ts';
+import { difference, editsOf, namedBy, saysTheSame } from './differences.ts';
 import { createLeaving } from './leaving.ts';
-import { type MergeWords, mergeWords } from './merge-words.ts';
+import { type ClashingRecord, type MergeWords, mergeWords } from './merge-words.ts';
+import { mergedRecords } from './merged-records.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
 export type Choose = (clash: string) => Choice;
@@ -56,7 +59,11 @@ const EDITED_TABLES: ReadonlySet<string> = new Set(
 
 /** Fields that name a record of a catalog by its id. */
 const CATALOG_OF = { speciesId: 'species', endUseId: 'end_use' };
-const isCatalog = (named: YardTableName): boolean => named === 'species' || named === 'endUses';
+
+/** The tables, those whose records name others first. What a board came from says of which boards the moves are needed. */
+const fromThoseThatName: readonly YardTableName[] = yardTableNames
+  .toReversed()
+  .flatMap((named) => (named === 'moves' ? [] : named === 'boardOrigins' ? [named, 'moves'] : named));
 
 /** What of an own record its name depends on: it may be freed before the record is edited. */
 type NameHere = YardRecord;
@@ -78,14 +85,17 @@ interface EditToDo {
  *
  * @param db  the own yard's, to which the other one is attached as `theirs`
  */
-export function merge(db: Db, choose: Choose, tell: (done: number, total: number) => void): MergedRecords {
+export function merge(db: Db, chosen: Choose, tell: (done: number, total: number) => void): MergedRecords {
   const mine = recordReads(db);
   const theirs = recordReads(db, 'theirs');
   const writes = recordWrites(db);
   const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
   const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
   const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
-  const words = mergeWords(db, { mine, theirs });
+  const records = mergedRecords(db);
+  const words = mergeWords(db, { mine, theirs }, records);
+  /** Boards that were merged into each other have one answer. */
+  const choose: Choose = (uuid) => chosen(records.ringOf('boards', uuid)?.[0] ?? uuid);
   const counts = { added: {} as Record<string, number>, edited: 0, deleted: {} as Record<string, number> };
   const leaving = createLeaving(db, { mine, theirs, edits, choose, words, writes, clash: clashes.add });
 
@@ -105,10 +115,12 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   };
   const isHere = rowsHere(db);
 
+  const staysDeleted = deletedHere(mine, edits, (table, name) => needed.has(`${table} ${name}`));
   // Those that name others come first, so that it is known what is needed.
-  for (const named of yardTableNames.toReversed()) {
+  for (const named of fromThoseThatName) {
     const { way } = tableOf(named);
     if (named === 'undoneRows') continue;
+    if (named === 'boardOrigins') needThoseCutOrMerged();
     if (way === 'edited') lookThrough(named);
     else lookThroughAdded(named, way === 'added' ? null : way);
   }
@@ -116,19 +128,26 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
   coming.set('undoneRows', leaving.undoneRows());
   if (coming.get('undoneRows')?.length) counts.added.undoneRows = coming.get('undoneRows')?.length ?? 0;
 
+  /** What comes in needs what it came from, however far back. */
+  function needThoseCutOrMerged(): void {
+    let before = -1;
+    while (needed.size !== before) {
+      before = needed.size;
+      for (const origin of theirs.all('boardOrigins', 'main')) {
+        if (!staysDeleted('boardOrigins', origin)) need('boardOrigins', origin);
+      }
+    }
+  }
+
   function lookThrough(named: YardTableName): void {
-    const { table } = tableOf(named);
     const same = sameBy(named);
     const uuids: string[] = [];
     const editing: EditToDo[] = [];
+    const ringClashes = new Map<string, ClashingRecord[]>();
     for (const their of theirs.all(named)) {
       const own = mine.one(named, their.uuid) ?? same(their);
       if (own === undefined) {
-        const isGone =
-          edits.ofMine.wasDeleted(table, their.uuid) &&
-          !edits.ofTheirs.has(table, their.uuid) &&
-          !needed.has(`${table} ${isCatalog(named) ? their.id : their.uuid}`);
-        if (isGone) continue;
+        if (staysDeleted(named, their)) continue;
         uuids.push(their.uuid);
         need(named, their);
         continue;
@@ -139,10 +158,13 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
         named,
         own,
         their,
-        difference(named, own, their, edits),
+        records.withoutAlike(named, own, their, difference(named, own, their, edits)),
       );
       if (clashing.length > 0) {
-        clashes.add(() => words.clashOf(named, own, their, clashing, leaving.ofClash(named, own, their)));
+        const clash = { own, their, fields: clashing, left: leaving.ofClash(named, own, their, clashing) };
+        const ring = records.ringOf(named, own.uuid)?.[0];
+        if (ring === undefined) clashes.add(() => words.clashOf(named, clash));
+        else ringClashes.set(ring, [...(ringClashes.get(ring) ?? []), clash]);
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
       if (fields.length === 0) continue;
@@ -150,6 +172,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
     }
+    for (const [id, ring] of ringClashes) clashes.add(() => words.clashOfRing(id, ring));
     coming.set(named, uuids);
     if (uuids.length > 0) counts.added[named] = uuids.length;
     toEdit.set(named, editing);
@@ -190,7 +213,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       const fields = Object.keys(own).filter(
         (field) => !saysTheSame({ uuid: '', [field]: own[field] }, { uuid: '', [field]: their[field] }),
       );
-      clashes.add(() => words.clashOf(named, own, their, fields));
+      clashes.add(() => words.clashOf(named, { own, their, fields, left: null }));
       const chosen = choose(own.uuid) === 'theirs' ? their : own;
       if (chosen === their) counts.edited++;
       // The same in whichever file it is done.
@@ -234,13 +257,10 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     for (const record of restated.get(named) ?? []) writes.add(named, fitting(named, record, {}));
   }
   leaving.finish();
-  removeDeleted(db, writes, edits, (named, uuid) => {
-    const record = mine.one(named, uuid) as YardRecord;
-    return () => {
-      if (!leaving.goes(named, record)) counts.deleted[named] = (counts.deleted[named] ?? 0) + 1;
-    };
+  removeDeleted(db, mine, writes, edits, (named, record) => {
+    if (!leaving.goes(named, record)) counts.deleted[named] = (counts.deleted[named] ?? 0) + 1;
   });
-  partThoseThatStay();
+  const alsoCut = records.part(writes, (record) => choose(record) === 'theirs', bringBack);
   reopenThoseInUse();
   db.prepare(
     `INSERT INTO merged_act (uuid)
@@ -254,7 +274,7 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     added,
     leaves: leaving.told(),
     leaveCount: leaving.count(),
-    cuts: cutsToCheck(db),
+    cuts: cutsToCheck(db, alsoCut),
     ...otherValues(db, { mine, theirs }, words),
     clashes: clashes.first,
     clashCount: clashes.count(),
@@ -262,22 +282,16 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
     renamedCount: renamed.count(),
   };
 
-  /** A record that is in the lists was merged into none. Of two that were merged into each other one stays. */
-  function partThoseThatStay(): void {
-    for (const { uuid } of mergedAndStaying(db)) writes.remove('boardOrigins', uuid);
-    const isTheirs = choose('') === 'theirs';
-    const newHere = new Set(coming.get('boardOrigins'));
-    for (let round = mergedInARing(db); round.length > 0; round = mergedInARing(db)) {
-      const { uuid, parent } = (round.find((each) => newHere.has(each.uuid) !== isTheirs) ??
-        round[0]) as MergedInto;
-      writes.remove('boardOrigins', uuid);
-      const back = { ...(mine.one('boards', parent) as YardRecord), archivedAt: null, archivedWhy: null };
-      writes.edit('boards', parent, {
-        archivedAt: null,
-        archivedWhy: null,
-        ...names.fit('boards', back, renamed.add),
-      });
-    }
+  /** A record that is no longer merged into another. */
+  function bringBack(uuid: string): void {
+    const record = mine.one('boards', uuid) as YardRecord;
+    const back = { ...record, archivedAt: null, archivedWhy: null };
+    writes.edit('boards', uuid, {
+      archivedAt: null,
+      archivedWhy: null,
+      ...names.fit('boards', back, renamed.add),
+    });
+    leaving.staysAfterAll(record);
   }
 
   /** Where boards of the one file are in what the other closed, that is open again. */
@@ -307,41 +321,6 @@ export function merge(db: Db, choose: Choose, tell: (done: number, total: number
       .get(record.meter);
     return { ...record, version: Math.max(Number(record.version), (version ?? 0) + 1) };
   }
-}
-
-/** That a record was merged into another: the UUID of that origin, and of the record. */
-interface MergedInto {
-  uuid: string;
-  parent: string;
-}
-const MERGED_INTO = `SELECT o.uuid, p.uuid AS parent FROM main.board_origin o
-  JOIN main.board p ON p.id = o.parent_id WHERE o.how = 'merged'`;
-
-const mergedAndStaying = (db: Db): MergedInto[] =>
-  db.prepare<[], MergedInto>(`${MERGED_INTO} AND coalesce(p.archived_why ->> 'code', '') <> 'merged'`).all();
-const mergedInARing = (db: Db): MergedInto[] =>
-  db
-    .prepare<[], MergedInto>(
-      `${MERGED_INTO} AND EXISTS
-         (SELECT 1 FROM main.lineage WHERE board_id = o.parent_id AND ancestor_id = o.child_id) ORDER BY o.uuid`,
-    )
-    .all();
-
-/** Boards of which more wood is in the lists than there can be: only a person knows what lies there. */
-function cutsToCheck(db: Db): Message[] {
-  const pieces = `SELECT p.code FROM main.board p JOIN main.board_origin o ON o.parent_id = p.id AND o.how <> 'merged'
-    JOIN main.board c ON c.id = o.child_id AND c.archived_at IS NULL`;
-  const found = {
-    'merge.cuts.whole': `WHERE p.archived_at IS NULL GROUP BY p.id`,
-    'merge.cuts.twice': `WHERE p.archived_at IS NOT NULL GROUP BY p.id HAVING count(DISTINCT o.how || o.at) > 1`,
-  } as const;
-  return (Object.keys(found) as (keyof typeof found)[]).flatMap((code) => {
-    const boards = db.prepare<[], string>(`${pieces} ${found[code]} ORDER BY p.code`).pluck().all();
-    if (boards.length === 0) return [];
-    const shown: (string | Message)[] = boards.slice(0, MOST_NAMES_TOLD);
-    const names = boards.length > shown.length ? [...shown, message('merge.leave.more')] : shown;
-    return [message(code, { count: boards.length, names })];
-  });
 }
 
 function nameHere(named: YardTableName, own: YardRecord): NameHere {
@@ -376,34 +355,6 @@ function firstOf<T>(most: number) {
       if (++all <= most) first.push(make());
     },
   };
-}
-
-/** What they deleted and nobody here touched since goes; those that name others first. */
-function removeDeleted(
-  db: Db,
-  writes: RecordWrites,
-  { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
-  /** Called before a record is deleted; what it returns is called after. */
-  goes: (named: YardTableName, uuid: string) => () => void,
-): void {
-  const deleted = ofTheirs.deleted();
-  for (const named of yardTableNames.toReversed()) {
-    const { table, way } = tableOf(named);
-    if (way !== 'edited') continue;
-    const [isTheirs, isMine] = ['theirs', 'main'].map((side) =>
-      db.prepare(`SELECT 1 FROM ${side}.${table} WHERE uuid = ?`),
-    );
-    for (const uuid of deleted.get(table) ?? []) {
-      const isGone =
-        isTheirs?.get(uuid) === undefined &&
-        isMine?.get(uuid) !== undefined &&
-        ofTheirs.has(table, uuid) &&
-        !ofMine.has(table, uuid);
-      if (!isGone) continue;
-      const went = goes(named, uuid);
-      if (writes.remove(named, uuid)) went();
-    }
-  }
 }
 
 /** Names of which no two records may have one. */

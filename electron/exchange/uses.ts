@@ -54,7 +54,11 @@ export function usesOf(db: Db, side: Side): (table: string, uuid: string) => Use
 function workedOut(db: Db, side: Side): (table: string, uuid: string) => Uses {
   const uses = `temp.uses_of_${side}`;
   const acts = `temp.acts_of_${side}`;
+  /** Rows that the other file had and deleted: these are not new here. */
+  const deleted = `temp.deleted_by_${other(side)}`;
   db.exec(`
+    DROP TABLE IF EXISTS ${deleted};
+    CREATE TABLE ${deleted} AS SELECT DISTINCT row_uuid AS uuid FROM ${other(side)}.act_change WHERE new_values IS NULL;
     DROP TABLE IF EXISTS ${uses};
     DROP TABLE IF EXISTS ${acts};
     CREATE TABLE ${acts} AS SELECT id FROM ${side}.act WHERE uuid NOT IN (SELECT uuid FROM ${other(side)}.act)
@@ -67,14 +71,15 @@ function workedOut(db: Db, side: Side): (table: string, uuid: string) => Uses {
     for (const [column, table] of namingColumns(named)) {
       const add = `INSERT INTO ${uses} SELECT '${table}', p.uuid, '${named}', count(*)`;
       db.exec(`${add} FROM ${side}.${by} t JOIN ${side}.${table} p ON p.id = t.${column}
-        WHERE t.uuid NOT IN (SELECT uuid FROM ${other(side)}.${by})
+        WHERE t.uuid NOT IN (SELECT uuid FROM ${other(side)}.${by}) AND t.uuid NOT IN (SELECT uuid FROM ${deleted})
           AND t.uuid NOT IN (SELECT uuid FROM ${side}.undone_row) GROUP BY p.uuid`);
       if (way !== 'edited') continue;
       const isAbout = PARTS.has(named) ? '' : `AND json_extract(c.new_values, '$.${column}') IS NOT NULL`;
       db.exec(`${add} FROM ${acts} a JOIN ${side}.act_change c ON c.act_id = a.id AND c.in_table = '${by}'
           JOIN ${side}.${by} t ON t.uuid = c.row_uuid JOIN ${side}.${table} p ON p.id = t.${column}
         WHERE c.old_values IS NOT NULL AND c.new_values IS NOT NULL ${isAbout}
-          AND t.uuid IN (SELECT uuid FROM ${other(side)}.${by}) GROUP BY p.uuid`);
+          AND (t.uuid IN (SELECT uuid FROM ${other(side)}.${by}) OR t.uuid IN (SELECT uuid FROM ${deleted}))
+        GROUP BY p.uuid`);
     }
   }
   for (const named of PASSED_ON) {

@@ -1,13 +1,8 @@
 import { HIDDEN_BY, quoted, type Row } from './act-parts.ts';
 import { cacheColumns } from './change-triggers.ts';
 import { statements } from './columns.ts';
+import { cacheDropper } from './row-caches.ts';
 import type { Db } from './yard-file.ts';
-
-/** What is made again from the rest, and names a board or a round. */
-const CACHES: Readonly<Record<string, readonly string[]>> = {
-  board: ['finding', 'finding_due', 'round_suspicion'],
-  round: ['finding', 'finding_due', 'round_suspicion'],
-};
 
 const codeOf = (error: unknown): string => String((error as { code?: unknown } | null)?.code ?? '');
 const isReferred = (error: unknown): boolean => codeOf(error) === 'SQLITE_CONSTRAINT_FOREIGNKEY';
@@ -19,15 +14,10 @@ export const isInTheWay = (error: unknown): boolean =>
 export function rowUndo(db: Db) {
   const prepare = statements(db);
   const dropMoves = db.prepare('DELETE FROM move WHERE board_id = ?');
-  const dropCaches = Object.fromEntries(
-    Object.entries(CACHES).map(([table, caches]) => [
-      table,
-      caches.map((cache) => db.prepare(`DELETE FROM ${cache} WHERE ${table}_id = ?`)),
-    ]),
-  );
+  const dropCaches = cacheDropper(db);
 
   const remove = db.transaction((table: string, row: Row): void => {
-    for (const drop of dropCaches[table] ?? []) drop.run(row.id);
+    dropCaches(table, row.uuid);
     // A board is nowhere without its first move, so that goes with it.
     if (table === 'board') dropMoves.run(row.id);
     prepare(`DELETE FROM ${quoted(table)} WHERE uuid = ?`).run([row.uuid as string]);

@@ -10,6 +10,7 @@ import {
 import { nextId } from './columns.ts';
 import { readJson } from './read-json.ts';
 import { readingChecksum } from './reading-checksum.ts';
+import { cacheDropper } from './row-caches.ts';
 import type { Db } from './yard-file.ts';
 
 type SqlValue = string | number | null;
@@ -192,6 +193,12 @@ export function recordWrites(db: Db) {
     });
   }
 
+  const dropCaches = cacheDropper(db);
+  const remove = db.transaction((table: string, uuid: string): boolean => {
+    dropCaches(table, uuid);
+    return statement(`DELETE FROM ${table} WHERE uuid = ?`).run(uuid).changes > 0;
+  });
+
   return {
     /** @throws RecordMissing; SqliteError for what the file refuses */
     add: (named: YardTableName, record: YardRecord): void => {
@@ -216,7 +223,7 @@ export function recordWrites(db: Db) {
     /** @returns whether it was deleted: not where there is none, or another record names it */
     remove: (named: YardTableName, uuid: string): boolean => {
       try {
-        return statement(`DELETE FROM ${tableOf(named).table} WHERE uuid = ?`).run(uuid).changes > 0;
+        return remove(tableOf(named).table, uuid);
       } catch (error) {
         if ((error as { code?: unknown }).code === 'SQLITE_CONSTRAINT_FOREIGNKEY') return false;
         throw error;

@@ -182,10 +182,10 @@ function ClashChoice({
     <span className={css.version}>
       <strong>{say(`merge.${of}`)}</strong>
       {became[of].map((sentence) => (
-        <span key={sentence.code}>{say(sentence)}</span>
+        <span key={say(sentence)}>{say(sentence)}</span>
       ))}
       {fields.map(({ label, [of]: value }) => (
-        <span key={label.code}>
+        <span key={say(label)}>
           {say('merge.field-value', {
             field: label,
             value: value ?? message('merge.blank'),

@@ -1,75 +1,23 @@
 /** Two files of one yard, each with what its person did since, become one. */
-import { randomUUID } from 'node:crypto';
-import { copyFileSync } from 'node:fs';
-import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
-import { bringIn } from '../../../electron/exchange/bringing-in.ts';
-import { openYard, type Yard } from '../../../electron/store/yard.ts';
-import { recordReads } from '../../../electron/store/yard-records.ts';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { Merged, Side } from '../../../shared-core/contract/exchange.ts';
-import { tableOf, type YardRecord, yardTableNames } from '../../../shared-core/exchange/yard-tables.ts';
-import { doSteps, emptyYard, firstSteps, newFolder, type Step, stepArbitrary } from './a-filled-yard.ts';
+import { tableOf, yardTableNames } from '../../../shared-core/exchange/yard-tables.ts';
+import { doSteps, type Step, stepArbitrary } from './a-filled-yard.ts';
+import {
+  forked,
+  listed,
+  merged,
+  mergedWithoutOne,
+  type Records,
+  readInLists,
+  recordsOf,
+} from './two-files.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
 /** The same histories in each run of the tests; another seed hunts for rarer faults. */
 const HISTORIES = { seed: 1, endOnFailure: true } as const;
-
-const act = () => ({
-  id: randomUUID(),
-  request: 'exchange.merge',
-  inputHash: '',
-  at: '2026-06-01T08:00:00.000Z',
-  who: 'test',
-});
-
-/** The own file with the other in it; the own one itself where nothing in the other is new. */
-async function merged(
-  own: string,
-  file: string,
-  rest: Side = 'mine',
-  others: readonly string[] = [],
-): Promise<{ file: string; merged: Merged }> {
-  const what = { own, file, act: act(), fileName: 'theirs.sqlite', choices: { rest, others } };
-  const target = join(newFolder(), 'merged.sqlite');
-  try {
-    const came = await bringIn({ ...what, target }, () => undefined);
-    return { file: target, merged: came.merged };
-  } catch (error) {
-    if (!(error instanceof Refusal && error.problem.code === 'refusal.merge-nothing')) throw error;
-    const { merged } = await bringIn({ ...what, target: null }, () => undefined);
-    return { file: own, merged };
-  }
-}
-
-/** A yard, and a file of its own that is the same. */
-function forked(before: readonly Step[]): { mine: Yard; theirs: Yard } {
-  const mine = emptyYard();
-  doSteps(mine, [...firstSteps, ...before], 0);
-  mine.checkpoint();
-  const copy = join(newFolder(), 'yard.sqlite');
-  copyFileSync(mine.file, copy);
-  return { mine, theirs: openYard(copy) };
-}
-
-type Records = Record<string, Record<string, YardRecord>>;
-function recordsOf(file: string): Records {
-  const db = new Database(file, { readonly: true });
-  const { all } = recordReads(db);
-  const records = Object.fromEntries(
-    yardTableNames.map((named) => [
-      named,
-      Object.fromEntries([...all(named)].map((each) => [each.uuid, each])),
-    ]),
-  );
-  expect(db.pragma('foreign_key_check')).toEqual([]);
-  expect(db.pragma('integrity_check', { simple: true })).toBe('ok');
-  db.close();
-  return records;
-}
 
 /** What holds of each group of records of which the newest does. */
 function holding(records: Records): Record<string, unknown> {
@@ -97,7 +45,7 @@ function entered({ settings: _, confirmedSpecies: __, undoneRows: ___, ...record
 
 /** Without what depends on the order in which two files are brought together: names that were taken, and version numbers. */
 function comparable(records: Records): unknown {
-  const { settings: _, confirmedSpecies, ...others } = records;
+  const { settings: _, confirmedSpecies, boardOrigins, ...others } = records;
   return {
     ...Object.fromEntries(
       Object.entries(others).map(([named, all]) => [
@@ -110,30 +58,13 @@ function comparable(records: Records): unknown {
         ),
       ]),
     ),
+    boardOrigins: Object.values(boardOrigins!)
+      .map(({ uuid: _uuid, ...origin }) => JSON.stringify(origin))
+      .sort(),
     confirmedSpecies: Object.values(confirmedSpecies!)
       .map(({ board, speciesId }) => `${board} ${speciesId}`)
       .sort(),
   };
-}
-
-/** Records that were merged, but into none that is there, or that are still in the lists. */
-function mergedWithoutOne({ boards, boardOrigins }: Records): string[] {
-  const into = new Map(
-    Object.values(boardOrigins!)
-      .filter(({ how }) => how === 'merged')
-      .map(({ parent, child }) => [String(parent), String(child)]),
-  );
-  const isMerged = ({ archivedWhy }: YardRecord) =>
-    (archivedWhy as { code?: string } | null)?.code === 'merged';
-  const isLost = (record: YardRecord): boolean => {
-    let [uuid, steps] = [record.uuid, 0];
-    for (let next = into.get(uuid); next !== undefined && steps <= into.size; next = into.get(uuid), steps++)
-      uuid = next;
-    return isMerged(record) !== into.has(record.uuid) || steps > into.size;
-  };
-  return Object.values(boards!)
-    .filter(isLost)
-    .map(({ uuid }) => uuid);
 }
 
 /** Origins that say that a record was merged, where it was asked about that record. */
@@ -196,26 +127,6 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
   );
 });
 
-/** What is in the lists of a yard: boards that are not archived, and readings that hold of rounds and boards that do. */
-function listed(records: Records): { boards: Set<string>; readings: Set<string> } {
-  const { boards, rounds, readings, undoneRows } = records as Record<string, Record<string, YardRecord>>;
-  const isIn = (record: YardRecord | undefined, field: string) =>
-    record !== undefined && record[field] === null;
-  return {
-    boards: new Set(Object.keys(boards!).filter((uuid) => isIn(boards![uuid], 'archivedAt'))),
-    readings: new Set(
-      Object.values(readings!)
-        .filter(
-          ({ uuid, board, round }) =>
-            undoneRows![uuid] === undefined &&
-            isIn(boards![String(board)], 'archivedAt') &&
-            isIn(rounds![String(round)], 'undoneAt'),
-        )
-        .map(({ uuid }) => uuid),
-    ),
-  };
-}
-
 test('nothing that I went on with leaves my lists without a question', async () => {
   const some = fc.array(stepArbitrary, { maxLength: 30 });
   const leaving: Step['what'][] = ['archive', 'undo', 'read', 'exclude', 'edit-board', 'rip', 'merge-boards'];
@@ -261,4 +172,47 @@ test('nothing that I went on with leaves my lists without a question', async () 
   );
   // Otherwise nothing was tried.
   expect(kept).toBeGreaterThan(0);
+});
+
+test('a reading that is in the lists of both stays in one, whatever records either merged and whatever is answered', async () => {
+  const often: Step['what'][] = [
+    'merge-boards',
+    'merge-boards',
+    'undo',
+    'read',
+    'edit-board',
+    'archive',
+    'board',
+  ];
+  const some = fc.array(
+    stepArbitrary.map((step) => ({ ...step, what: often[step.a % often.length]! })),
+    { minLength: 1, maxLength: 8 },
+  );
+  await fc.assert(
+    fc.asyncProperty(some, some, some, fc.array(fc.boolean()), async (before, a, b, answers) => {
+      const { mine, theirs } = forked(before);
+      doSteps(mine, a, 1);
+      doSteps(theirs, b, 2);
+      mine.close();
+      theirs.close();
+      const files = [recordsOf(mine.file), recordsOf(theirs.file)] as const;
+      const [ours, others] = [readInLists(files[0]), readInLists(files[1])];
+      const { clashes } = (await merged(mine.file, theirs.file)).merged;
+      const chosen = clashes.filter((_, at) => answers[at % answers.length]).map(({ id }) => id);
+      const one = await merged(mine.file, theirs.file, 'mine', chosen);
+      const all = recordsOf(one.file);
+      expect(mergedWithoutOne(all)).toEqual([]);
+      const has = readInLists(all);
+      const isNew = (uuid: string, here: Records) => here.readings![uuid] === undefined;
+      const inBoth = [...new Set([...ours, ...others])].filter(
+        (uuid) => (ours.has(uuid) || isNew(uuid, files[0])) && (others.has(uuid) || isNew(uuid, files[1])),
+      );
+      expect(inBoth.filter((uuid) => !has.has(uuid))).toEqual([]);
+      const again = await merged(one.file, theirs.file, 'theirs');
+      expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: {}, leaves: [], clashes: [] });
+      const other = await merged(theirs.file, mine.file, 'theirs', chosen);
+      expect(comparable(recordsOf(other.file))).toEqual(comparable(all));
+    }),
+    { ...HISTORIES, numRuns: 5 },
+  );
 });
