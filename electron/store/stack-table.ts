@@ -7,7 +7,7 @@ import {
   type StackRow,
 } from '../../shared-core/contract/yard.ts';
 import { type Call, callSchema } from '../../shared-core/probing/calls/assessment.ts';
-import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
+import { asJudged, readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
@@ -22,7 +22,7 @@ import { readJson, valueIn } from './read-json.ts';
 import { holds, isAddedInVain } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
-const reasonSchema = latestFindingSchema.pick({ reason: true });
+const reasonSchema = latestFindingSchema.pick({ call: true, reason: true });
 
 const columns: Columns<NewStack> = {
   name: 'name',
@@ -125,9 +125,13 @@ export function stackReads(
      WHERE ${inStack} AND coalesce(b.latest_call, '') NOT IN ('ready', 'probe-again')
        AND b.probe_why IS NOT 'should-be-ready' AND b.ready_on = @readyOn LIMIT 1`,
   );
-  const toProbeAgain = db.prepare<object, { boardId: number; boardCode: string; record: string }>(
-    `SELECT b.id AS boardId, b.code AS boardCode, f.record FROM board b
+  const toProbeAgain = db.prepare<
+    object,
+    { boardId: number; boardCode: string; record: string; outlook: string | null }
+  >(
+    `SELECT b.id AS boardId, b.code AS boardCode, f.record, o.record AS outlook FROM board b
      JOIN finding f ON f.board_id = b.id AND f.round_id = b.latest_round_id
+     LEFT JOIN outlook o ON o.board_id = b.id
      WHERE ${inStack} AND b.latest_call = 'probe-again' LIMIT 1`,
   );
 
@@ -189,8 +193,10 @@ export function stackReads(
       openRound: row.openRoundId === null ? null : (openRound.get(row.openRoundId) ?? null),
     };
     const again = figures.calls['probe-again'] > 0 ? toProbeAgain.get(inIt) : undefined;
-    const finding = again && readJson(reasonSchema, again.record);
-    if (again && !finding) badCaches.add('findings', again.boardId);
+    const read = again && readJson(reasonSchema, again.record);
+    if (again && !read) badCaches.add('findings', again.boardId);
+    const judgement = again && outlookFrom(again.outlook, again.boardId, badCaches)?.judgement;
+    const finding = read && judgement ? asJudged(read, judgement) : read;
     const standing = {
       ...figures,
       toProbeAgain:

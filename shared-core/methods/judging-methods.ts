@@ -4,6 +4,7 @@ import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { MODEL_SCORE } from '../probing/calls/half-probed.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
 import { YOUNG_DAYS } from '../probing/calls/next-step.ts';
+import { OLD_AFTER_DAYS } from '../probing/calls/old-readings.ts';
 import { ENOUGH } from '../probing/calls/spots-read.ts';
 import { WORTH_MOVING_DAYS } from '../probing/calls/where-to.ts';
 import { boardsForMean, boardsForNoneWet } from '../probing/plan/sample-size.ts';
@@ -63,6 +64,7 @@ export const callMethods = (): MethodPart =>
       }),
       message('methods.calls.unused'),
       message('methods.calls.by-forecast', { youngDays: YOUNG_DAYS, gainDays: WORTH_MOVING_DAYS }),
+      message('methods.calls.old', { oldDays: OLD_AFTER_DAYS, sureChancePct: 100 * SURE }),
       message('methods.calls.profile', {
         steepness: STEEPNESS.mean,
         steepnessSd: STEEPNESS.sd,

@@ -2,8 +2,8 @@ import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from '../probing/call
 import { HARM, THIN_MM, UNEVEN_HARM, WORTH_PROBING } from '../probing/calls/decide.ts';
 import { UNEVEN_BY_POINTS } from '../probing/calls/gradient-of-drying.ts';
 import { NEVER_QUITE_PCT } from '../probing/calls/never-quite.ts';
+import { OLD_AFTER_DAYS } from '../probing/calls/old-readings.ts';
 import { WORTH_MOVING_POINTS } from '../probing/calls/where-to.ts';
-import { OLD_AFTER_DAYS } from '../probing/plan/old-readings.ts';
 import { ONE_IN } from '../probing/plan/stack-call.ts';
 import {
   CORE_BEHIND_POINTS,

@@ -17,6 +17,7 @@ import {
   type LowestEmc,
   lowestEmcSchema,
 } from './call-here.ts';
+import { type FoundToday, foundToday } from './call-today.ts';
 import { NEVER_QUITE_PCT } from './never-quite.ts';
 import {
   isReadyInDoubt,
@@ -88,10 +89,13 @@ export interface JudgementFacts {
 }
 
 export function judge(facts: JudgementFacts): Judgement {
-  const { found, target, places, forecast, whyNot, nowMs } = facts;
+  const { target, places, forecast, whyNot, nowMs } = facts;
   const [here] = places;
   const expected = forecast === null ? [] : expectedIn(facts, forecast);
   const getsThere = forecast === null ? null : isReached(expected[0]);
+  const carriedOn =
+    facts.found && forecast && foundToday(facts.found, forecast.now, target, getsThere, nowMs);
+  const found = carriedOn?.found ?? facts.found;
   const today = wettestToday(facts);
   const byPlace =
     found &&
@@ -142,7 +146,7 @@ export function judge(facts: JudgementFacts): Judgement {
   return {
     call: called?.call ?? null,
     reasons: [...(byPlace?.reasons ?? []), ...lastGain].filter(isStillSo),
-    average: averageOf(facts),
+    average: averageOf(facts, carriedOn),
     lowestEmc: here.lowestEmc,
     places: expected.map((ready, index) => ({
       placeId: places[index]!.placeId,
@@ -188,8 +192,8 @@ function stated(ready: Ready, isHere: boolean, call: Judgement['call']): Ready |
   return call === 'ready' && (isHere || ready.kind === 'any-day') ? { kind: 'now' } : ready;
 }
 
-const averageOf = ({ found, forecast }: JudgementFacts): Judgement['average'] =>
-  averageRead(found) ??
+const averageOf = ({ found, forecast }: JudgementFacts, carriedOn: FoundToday | null): Judgement['average'] =>
+  (carriedOn?.isByForecast ? null : averageRead(found)) ??
   (forecast && { averagePct: forecast.now.average.median, readOn: null, isEstimated: false });
 
 const averageRead = (

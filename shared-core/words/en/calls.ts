@@ -29,6 +29,11 @@ export const calls = {
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
   'call.shell-too-wet': 'Too wet: shell {shellPct}. Target {targetRange}.',
+  'call.forecast-too-wet':
+    'Too wet by its forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
+  'call.forecast-today': 'Forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
+  'call.read-long-ago': 'Last read {probedOn}. That is too long ago for a call.',
+  'call.last-read': 'Last read {probedOn}.',
   'call.may-be-too-wet': 'Average {averagePct}. Chance that it is above {workableLimitPct}: {harmChancePct}.',
   'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
   'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',

@@ -217,6 +217,8 @@ export const methods = {
     'Questionable readings are not used. Where they would overturn a good call, the board is to be probed again.',
   'methods.calls.by-forecast':
     'A forecast that disagrees with a call asks for probing once the call is {youngDays} days old. Another place is named where the board is ready {gainDays} days sooner.',
+  'methods.calls.old':
+    'Readings {oldDays} days old or older are carried on by the forecast. Where it is less than {sureChancePct} sure of the call, the board is to be probed again.',
   'methods.calls.source':
     'Worth of more readings: Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (from memory). Limits: common practice, no source.',
   'methods.calls.others':

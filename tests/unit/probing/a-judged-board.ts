@@ -144,7 +144,7 @@ export function randomFacts(random: Random): JudgementFacts {
     const of = (call: Found['call'], ...reasons: [Message, ...Message[]]): Found => ({
       call,
       reasons,
-      at: new Date(nowMs - between(0, 200) * DAY_MS).toISOString(),
+      at: new Date(nowMs - between(0, chance(0.2) ? 800 : 200) * DAY_MS).toISOString(),
       averagePct,
       averageIs: 'read',
       corePct: chance(0.8) ? core : null,

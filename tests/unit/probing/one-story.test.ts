@@ -239,6 +239,16 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
       judgement.places.some(({ ready }) => ready?.kind === 'likely' && ready.when === listed.when)
     );
   },
+  'what was read three months ago or more is no reason for a call of today': (judgement, given) => {
+    const { forecast, found: read } = given;
+    if (forecast === null || read === null || nowMs - Date.parse(read.at) < 90 * DAY_MS) return true;
+    return (
+      !says(judgement, ...tooWet) &&
+      (read.call === null ||
+        says(judgement, /^call\.(last-read|read-long-ago)$/) ||
+        read.call === 'probe-again')
+    );
+  },
   'until a forecast says more, the round and the lists have the same call': (judgement, given) =>
     given.forecast !== null ||
     given.found === null ||

@@ -8,7 +8,7 @@ import { builtInEndUses } from '../../../shared-core/wood/species/built-in.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { codesFrom, codesOf, expectWhole } from '../words/in-english.ts';
 import { evidence, interior, lastRound, plainSpecies, reading, readings, SCALE } from './a-board.ts';
-import { ahead, facts, place, reach } from './a-judged-board.ts';
+import { ahead, facts, found, onDay, place, reach } from './a-judged-board.ts';
 import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
@@ -194,6 +194,13 @@ test('every reason of a call', () => {
       places: [place(1, 'Shed', 'open-shed', 12)],
       forecast: ahead(14, [reach(null, null, null)], { endsPct: [12.5] }),
     }),
+    ...[14, 8.5].map((pct) =>
+      facts({
+        found: found('keep-drying', 26, { at: onDay(-600) }),
+        places: [place(1, 'Shed', 'open-shed', 12)],
+        forecast: ahead(pct, [reach(null, null, null)]),
+      }),
+    ),
   ].map(judgeFacts);
   const reasons = [...assessments, ...byPlace].flatMap((each) => each.reasons);
   const codes = [...codesOf(reasons)].filter((code) => code.startsWith('call.'));
