@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { DateOfYard, PlannedMove } from '../../../shared-core/contract/requests/dates.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { oldByMs } from '../../../shared-core/probing/plan/old-readings.ts';
+import { oldByMs } from '../../../shared-core/probing/calls/old-readings.ts';
 import { isMoveDue } from '../../../shared-core/probing/plan/stack-call.ts';
 import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -20,20 +20,26 @@ interface NextProbe {
   atMs: number;
   /** Where it is for the age of a reading, when that was taken. */
   readAt: string | null;
+  /** Whether others of its boards were read later. */
+  isOfSome: boolean;
 }
 
 /** @returns null where they are due to be read today, or nothing asks for it */
 function nextProbeOf(
-  { id, due }: StackRow,
+  { id, due, lastProbedAt }: StackRow,
   { stacks }: Pick<YardReader, 'stacks'>,
-  nowMs: number,
 ): NextProbe | null {
   if (due !== null && !isMoveDue(due.kind)) return null;
   const forecastMs = stacks.nextProbeMs(id);
   const readAt = stacks.oldestReadAt(id);
-  const oldMs = readAt === null ? null : Math.max(nowMs, oldByMs(readAt));
-  if (oldMs !== null && (forecastMs === null || oldMs < forecastMs)) return { atMs: oldMs, readAt };
-  return forecastMs === null ? null : { atMs: forecastMs, readAt: null };
+  const oldMs = readAt === null ? null : oldByMs(readAt);
+  if (readAt !== null && oldMs !== null && (forecastMs === null || oldMs < forecastMs))
+    return {
+      atMs: oldMs,
+      readAt,
+      isOfSome: lastProbedAt !== null && dayOf(lastProbedAt) !== dayOf(readAt),
+    };
+  return forecastMs === null ? null : { atMs: forecastMs, readAt: null, isOfSome: false };
 }
 
 /** The days on which its boards are next read with use, or likely ready. */
@@ -45,7 +51,15 @@ function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): D
   return [
     ...(probe === null
       ? []
-      : [{ kind: 'probe' as const, on: dayOf(isoOf(probe.atMs)), readAt: probe.readAt, ...of }]),
+      : [
+          {
+            kind: 'probe' as const,
+            on: dayOf(isoOf(probe.atMs)),
+            readAt: probe.readAt,
+            isOfSome: probe.isOfSome,
+            ...of,
+          },
+        ]),
     ...ready('next', nextReady),
     ...(withDay > 1 && lastReady?.when.likely !== nextReady?.when.likely ? ready('last', lastReady) : []),
   ];
@@ -60,7 +74,7 @@ export const dateQueries = (context: QueryContext) =>
       const uuidOf = ({ id }: StackRow) => orRefuse(uuids.get(id), 'stack');
       const dates: DateOfYard[] = [];
       for (const stack of all) {
-        const probe = nextProbeOf(stack, context.yard(), Date.parse(context.now()));
+        const probe = nextProbeOf(stack, context.yard());
         dates.push(...datesOfStack(stack, uuidOf(stack), probe));
         // Each looks at the forecasts of all boards of a stack.
         await setImmediate();

@@ -24,7 +24,9 @@ export function titleOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
 export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
   if (date.kind === 'move') return date.move.note;
   if (date.kind === 'probe')
-    return date.readAt === null ? '' : say('dates.last-probed', { probedOn: date.readAt });
+    return date.readAt === null
+      ? ''
+      : say(date.isOfSome ? 'dates.last-probed-some' : 'dates.last-probed', { probedOn: date.readAt });
   if (date.kind !== 'ready') return '';
   const { when, placeName } = date;
   return [
@@ -58,7 +60,8 @@ export const eventsOf = (
   }),
   ...dates.map((date) => ({
     uid: uidOf(...whatOf(date)),
-    on: date.on,
+    // Nobody finds in the past what is to be done.
+    on: date.kind === 'probe' && date.on < today ? today : date.on,
     summary: titleOf(date, words),
     description: detailOf(date, words),
   })),

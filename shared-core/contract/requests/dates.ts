@@ -64,6 +64,8 @@ const dateSchema = z.discriminatedUnion('kind', [
     on: daySchema,
     /** Where it is because a reading is old: when that was taken. */
     readAt: instantSchema.nullable(),
+    /** Whether that is of some of its boards, and others were read later. */
+    isOfSome: z.boolean(),
     ...ofStack,
   }),
   /** The next of its boards, or the last of several, is likely ready; `placeName` where only a move there makes it so. */

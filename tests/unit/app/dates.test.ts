@@ -148,13 +148,19 @@ describe('a stack that was read once', () => {
     await yard.command('places.edit', { id, basedOn: version, changed: { air } });
   }
 
-  test('is read again after three months at the latest, and today where that has passed', async () => {
+  test('is read again after three months at the latest, and is overdue since where that has passed', async () => {
     await damp();
     await readOn('2025-06-10');
     await outlooksMade();
     expect((await dates()).due).toMatchObject([{ due: { kind: 'add-place' } }]);
     expect(await probes()).toMatchObject([
-      { kind: 'probe', on: '2026-06-01', readAt: '2025-06-10T12:00:00.000Z', stackName: 'Walnut' },
+      {
+        kind: 'probe',
+        on: '2025-09-08',
+        readAt: '2025-06-10T12:00:00.000Z',
+        isOfSome: false,
+        stackName: 'Walnut',
+      },
     ]);
     await readOn('2026-05-30');
     await outlooksMade();

@@ -44,7 +44,10 @@ test('a later file updates the same events, though their days are others', () =>
   const later = {
     ...dates,
     due: [],
-    dates: [{ kind: 'probe' as const, on: '2027-01-20', readAt: null, ...stack }, ...dates.dates],
+    dates: [
+      { kind: 'probe' as const, on: '2027-01-20', readAt: null, isOfSome: false, ...stack },
+      ...dates.dates,
+    ],
   };
   const uids = (events: ReturnType<typeof read>) => events.map(({ uid }) => uid).toSorted();
   // What was due is probed next on another day: the same event.
