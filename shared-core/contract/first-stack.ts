@@ -12,7 +12,7 @@ export const firstStackSchema = z.object({
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   sawnOn: givenBoardSchema.shape.sawnOn,
-  /** Whether it has been at its place since it was sawn; else, and without an answer, since today. */
+  /** Whether it has been at its place since it was sawn; else, and where nobody was asked, since today. */
   hereSinceSawn: z.boolean().nullable(),
   driedBy: boardSchema.shape.driedBy,
   endUseId: stackSchema.shape.endUseId,

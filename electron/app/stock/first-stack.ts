@@ -3,6 +3,7 @@ import { type NewPlace, newBoardSchema, unknownOfBoard } from '../../../shared-c
 import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
+import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands } from '../handlers.ts';
 import { startOfDay } from './board-days.ts';
 import { freeCode } from './free-code.ts';
@@ -30,7 +31,9 @@ export function firstStackCommands(context: AppContext) {
       const stackId = refusingDuplicates(message('refusal.stack-name-taken', { stackName: name }), () =>
         yard.stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' }),
       );
-      const since = hereSinceSawn && board.sawnOn !== null ? isoOf(startOfDay(board.sawnOn)) : context.now();
+      // Its day is known, and no time.
+      const sinceOn = hereSinceSawn && board.sawnOn !== null ? board.sawnOn : dayOf(context.now());
+      const since = isoOf(startOfDay(sinceOn));
       let code = firstCode(name, species.name);
       for (let added = 0; added < count; added++) {
         code = freeCode(yard, code);
@@ -40,7 +43,7 @@ export function firstStackCommands(context: AppContext) {
           stackId,
           ...board,
         });
-        yard.boards.add(made, placeId, since);
+        yard.boards.add(made, placeId, since, 'day');
       }
       return orRefuse(yard.stacks.get(stackId), 'stack');
     },

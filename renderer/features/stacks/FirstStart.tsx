@@ -1,4 +1,6 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type FirstStack, firstStackOn } from '../../../shared-core/contract/first-stack.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
@@ -70,6 +72,8 @@ function FirstStackForm() {
 
   async function start(probe: boolean): Promise<void> {
     const made = read();
+    if (isSawnEarlier && draft.hereSinceSawn === null)
+      throw new Refusal(message('stacks.here-since-sawn-missing'));
     const goOn = wayOn();
     const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };

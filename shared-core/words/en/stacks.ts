@@ -19,6 +19,7 @@ export const stacks = {
   'stacks.what-name': 'What do you call this stack?',
   'stacks.how-many-boards': 'How many boards?',
   'stacks.here-since-sawn': 'Has it been here since it was sawn?',
+  'stacks.here-since-sawn-missing': 'Say whether it has been here since it was sawn.',
   'stacks.here-since-sawn.yes': 'Yes',
   'stacks.here-since-sawn.no': 'No, since today',
   'stacks.start-probing': 'Start probing',

@@ -62,7 +62,11 @@ describe('A first stack', () => {
     const sinceOf = async (stackId: number) => (await rows(stackId)).map(({ placeSince }) => placeSince);
     const sawn = new Date('2026-03-10T00:00').toISOString();
     expect(await sinceOf(id)).toEqual([sawn, sawn, sawn]);
-    expect((await sinceOf(later)).every((since) => since > sawn)).toBe(true);
+    const [laterSince] = await sinceOf(later);
+    expect(new Date(laterSince!).toLocaleTimeString('sv-SE')).toBe('00:00:00');
+    expect(laterSince! > sawn).toBe(true);
+    const [board] = await rows(later);
+    expect(await yard.query('boards.get', { id: board!.id })).toMatchObject({ moves: [{ datedBy: 'day' }] });
   });
 
   test('has the use, the sawing date and the way of drying that were given', async () => {

@@ -338,6 +338,9 @@ describe('The first start', () => {
     // Nothing is said for the person.
     for (const answer of asked.getAllByRole('radio')) expect(answer).toHaveProperty('checked', false);
     await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(await screen.findByText('Say whether it has been here since it was sawn.')).toBeTruthy();
+    expect(machine.inputsOf('stacks.start')).toEqual([]);
     await user.click(asked.getByLabelText('Yes'));
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(machine.inputsOf('stacks.start')).toMatchObject([{ sawnOn: '2025-04-10', hereSinceSawn: true }]);
