@@ -27,6 +27,8 @@ const amendmentsSchema = z
     takenAt: instantSchema,
     /** In the unit in which it was saved. */
     raw: z.number(),
+    /** The meter showed only that it is more than what was saved. */
+    isAbove: z.boolean(),
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     /** `as-saved`: what was said of it was undone. */

@@ -116,13 +116,14 @@ function amendmentsNow({ uuid, amendments }: Amended, moved: MovedReadings): Ret
   // Null is an answer, too: a temperature that nobody knows.
   const {
     raw = theirs.raw,
+    isAbove = theirs.isAbove,
     woodTempC = theirs.woodTempC,
     depthMm = theirs.depthMm,
     note = theirs.note,
   } = own;
   const isMoved = movedTo(theirs.excluded) === uuid;
   const excluded = own.excluded ?? (isMoved ? null : ({ code: 'unmoved' } as const));
-  return { ...own, raw, woodTempC, depthMm, note, excluded };
+  return { ...own, raw, isAbove, woodTempC, depthMm, note, excluded };
 }
 
 function toReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {
@@ -152,7 +153,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
   const amendments = amendmentsNow(row, moved);
   const boardOf = (uuid: string | null | undefined) => (uuid ? moved.get(uuid) : undefined);
   const [to, from] = [boardOf(movedTo(amendments.excluded)), boardOf(amendments.movedFrom)];
-  const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw } = amendments;
+  const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw, isAbove } = amendments;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
   const { meterProfileId = row.meterProfileId } = amendments;
@@ -173,6 +174,8 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
     ...row,
     raw: inItsUnit(raw),
     ...(raw !== row.raw && { savedRaw: inItsUnit(row.raw) }),
+    // What was corrected is a value that the meter showed.
+    ...(isAbove && raw === row.raw && { isAbove }),
     ...(isMegohms && { unit: 'ohm' }),
     meterId: version?.meterId ?? null,
     meterProfileId,

@@ -6,6 +6,7 @@ import {
   newestOf,
   type RoundState,
 } from '../../shared-core/contract/round.ts';
+import type { TypedReading } from '../../shared-core/labels/typed-value.ts';
 import type { JudgedReading } from '../../shared-core/probing/readings/reading.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
@@ -101,13 +102,13 @@ async function sendDraft(draft: Draft, send: () => Promise<unknown>): Promise<vo
 }
 
 /** Saves a typed value at the spot it was typed for, or at the one that the person chose for it. */
-export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim = draft) =>
+export const saveTyped = (value: TypedReading, draft: Draft, { boardId, spotIndex }: Aim = draft) =>
   inRound(({ id: roundId }) =>
     sendDraft(draft, () =>
       saveAt({ boardId, spotIndex }, (at) =>
         bridge().command('rounds.saveTyped', {
           roundId,
-          raw,
+          ...value,
           unit: unitOfDraft(draft),
           meterId: typingMeterId(),
           ...at,
@@ -117,13 +118,13 @@ export const saveTyped = (raw: number, draft: Draft, { boardId, spotIndex }: Aim
   );
 
 /** Saves a value in place of a reading at the same spot. */
-export const replaceByTyped = (raw: number, reading: JudgedReading, draft?: Draft) =>
+export const replaceByTyped = (value: TypedReading, reading: JudgedReading, draft?: Draft) =>
   inRound(async ({ id: roundId }) => {
     const { boardId, spotIndex, id, unit, meterId } = reading;
     if (spotIndex === null) return;
     const at = { roundId, boardId, spotIndex, newestReadingId: id, replaces: id };
     // What was meant by a slip was read off the same meter.
     const meter = draft ? { unit: unitOfDraft(draft), meterId: typingMeterId() } : { unit, meterId };
-    const send = () => bridge().command('rounds.saveTyped', { ...at, raw, ...meter });
+    const send = () => bridge().command('rounds.saveTyped', { ...at, ...value, ...meter });
     await (draft ? sendDraft(draft, send) : send());
   });

@@ -7,6 +7,8 @@ import type { Message } from '../words/message.ts';
 export interface TableReading {
   raw: number;
   unit: 'pct' | 'ohm';
+  /** The meter showed only that it is more than `raw`. */
+  isAbove: boolean;
   /** What it tells; null where that is not known. */
   depth: Depth | null;
   /** How deep the pins were, mm; null where that is not known. */

@@ -1,17 +1,15 @@
 import type { ColumnUnit, DayOrder } from '../contract/import.ts';
 import { asEntered } from '../exchange/csv.ts';
 import { MM_PER_FOOT, MM_PER_INCH } from '../measures.ts';
+import { withoutAbove } from '../probing/readings/beyond-scale.ts';
 import { LEAST_QUARTERS, typedLengthMm } from '../units/typed-length.ts';
-
-/** What a meter shows, and a person writes, where it has no number to show. Common practice, no source. */
-const NO_NUMBER =
-  /^(o\.?l\.?|over(load| range)?|hi(gh)?|lo(w)?|err(or)?|wet|too wet|märkä|nass|molhado)\.?!?$/iu;
-export const isWithoutNumber = (text: string): boolean => NO_NUMBER.test(text);
 
 /** A number in a cell, the unit behind it, and what else a person wrote there. */
 export interface NumberInCell {
   value: number;
   unit: ColumnUnit | null;
+  /** More than that: ">28", "30+". */
+  isAbove: boolean;
   note: string;
 }
 
@@ -54,7 +52,7 @@ export function unitAt(text: string): { unit: ColumnUnit; letters: number } | nu
   return null;
 }
 
-const NUMBER = /^[~≈>≥+]?\s*(?<number>[-−]?(?:\d[\d.,]*|[.,]\d+))\s*/;
+const NUMBER = /^[~≈+]?\s*(?<number>[-−]?(?:\d[\d.,]*|[.,]\d+))\s*/;
 /** One mark for the decimals at most, and before it groups of three digits, parted alike. */
 const WELL_FORMED = /^[-−]?(?:\d*(?:[.,]\d+)?|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d{1,3}(?:\.\d{3})+(?:,\d+)?)$/;
 /** What changes the number before it: a range, an exponent, a second number. */
@@ -67,7 +65,8 @@ const CHANGES_NUMBER = /^(?:(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/
  * @returns            null where the cell begins with no number, with one that is mistyped ("14.2.3"), or with two
  *                     ("14-16", "14 15"): nobody knows which of them was meant
  */
-export function numberIn(text: string, decimalMark: '.' | ','): NumberInCell | null {
+export function numberIn(written: string, decimalMark: '.' | ','): NumberInCell | null {
+  const { text, isAbove } = withoutAbove(written);
   const found = NUMBER.exec(text);
   const digits = found?.groups?.number?.replace(/[.,]$/, '');
   if (!found || digits === undefined || !WELL_FORMED.test(digits)) return null;
@@ -77,9 +76,8 @@ export function numberIn(text: string, decimalMark: '.' | ','): NumberInCell | n
   const unit = unitAt(after);
   const rest = after.slice(unit?.letters ?? 0).trim();
   if (CHANGES_NUMBER.test(rest)) return null;
-  const mark = /^[>≥]/.test(text) ? text[0]! : '';
-  const note = mark + rest.replace(/^[\s,;:()[\]*-]+|[\s)\]]+$/g, '');
-  return { value, unit: unit?.unit ?? null, note };
+  const note = rest.replace(/^[\s,;:()[\]*-]+|[\s)\]]+$/g, '');
+  return { value, unit: unit?.unit ?? null, isAbove, note };
 }
 
 function valueIn(digits: string, decimalMark: '.' | ','): number | null {
@@ -143,7 +141,7 @@ export function lengthIn(text: string, unit: ColumnUnit, decimalMark: '.' | ',')
   const dated = quartersOfDate(text);
   if (dated !== null) return { mm: (dated * MM_PER_INCH) / 4, quarters: dated };
   const bare = numberIn(text, decimalMark);
-  if (bare && bare.note === '' && !text.includes('/')) {
+  if (bare && bare.note === '' && !bare.isAbove && !text.includes('/')) {
     const mm = bare.value * (MM[bare.unit ?? unit] ?? 1);
     const named = unit === 'quarters' && bare.unit === null && Number.isInteger(bare.value);
     return { mm, quarters: named && bare.value >= LEAST_QUARTERS ? bare.value : null };

@@ -9,6 +9,7 @@ import {
   rolesOfReadings,
 } from '../contract/import.ts';
 import { boardCodeSchema, MOST_NOTE_LETTERS } from '../contract/yard.ts';
+import { isWithoutNumber } from '../probing/readings/beyond-scale.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
 import { ohmsIn } from '../units/typed-ohms.ts';
 import { type Message, message } from '../words/message.ts';
@@ -18,7 +19,6 @@ import {
   type DayInCell,
   dayIn,
   isBlank,
-  isWithoutNumber,
   lengthIn,
   type NumberInCell,
   numberIn,
@@ -246,14 +246,24 @@ export function checkBoards(
         continue;
       }
       const { named, mm: depthMm } = depthOf(column);
-      for (const { raw, unit, note } of read) {
+      for (const { raw, unit, isAbove, note } of read) {
         const why = whyNoReading(text, raw, unit);
         if (why) {
           refuse(column, why);
           continue;
         }
         const depth = choice.depth ?? named;
-        const reading = { raw, unit, depth, depthMm, tempC: tempOf(column), minutes, note, excluded };
+        const reading = {
+          raw,
+          unit,
+          isAbove,
+          depth,
+          depthMm,
+          tempC: tempOf(column),
+          minutes,
+          note,
+          excluded,
+        };
         days.push({ day: on, reading });
       }
     }
@@ -328,15 +338,15 @@ function readingsIn(
   text: string,
   unit: ColumnUnit | null,
   decimalMark: '.' | ',',
-): Pick<TableReading, 'raw' | 'unit' | 'note'>[] | null {
+): Pick<TableReading, 'raw' | 'unit' | 'isAbove' | 'note'>[] | null {
   const found = numbersIn(text, decimalMark) ?? onlyFirst(numberIn(text, decimalMark));
   if (found === null || found.length === 0) return null;
   if (found.some(({ unit: own }) => own !== null && !isReadingUnit(own))) return null;
-  return found.map(({ value, unit: own, note }) => {
+  return found.map(({ value, unit: own, isAbove, note }) => {
     const used = own ?? unit;
-    if (isOhmUnit(used)) return { raw: ohmsIn(value, used), unit: 'ohm', note };
+    if (isOhmUnit(used)) return { raw: ohmsIn(value, used), unit: 'ohm', isAbove, note };
     const scale = own === null && unit === 'share' ? 100 : 1;
-    return { raw: Number((value * scale).toPrecision(12)), unit: 'pct', note };
+    return { raw: Number((value * scale).toPrecision(12)), unit: 'pct', isAbove, note };
   });
 }
 const isReadingUnit = (unit: ColumnUnit): boolean => unit === 'pct' || isOhmUnit(unit);

@@ -92,7 +92,9 @@ export function checkOven(rows: Rows, choices: ImportChoices, yard: KnownYard): 
     const isOhms = readingColumns.some((column) => isOhmUnit(columns[column]?.unit ?? null));
     const readings = readingColumns.flatMap((column) => {
       const text = textAt(column);
-      const values = (numbersIn(text, decimalMark) ?? []).map(({ value, unit: own }) => {
+      const values = (numbersIn(text, decimalMark) ?? []).map(({ value, unit: own, isAbove }) => {
+        // What a curve is fitted to is known.
+        if (isAbove) return 0;
         const unit = own ?? columns[column]?.unit ?? 'pct';
         if (isOhmUnit(unit)) return isOhms ? ohmsIn(value, unit) : 0;
         return isOhms || (unit !== 'pct' && unit !== 'share') ? 0 : value * (unit === 'share' ? 100 : 1);

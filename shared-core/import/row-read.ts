@@ -46,9 +46,10 @@ function boardRead(board: BoardToAdd, yard: KnownYard): Message {
   return message('import.row-board', facts);
 }
 
-function readingRead({ raw, unit, depth, tempC: woodTempC }: TableReading): Message {
-  const shown =
+function readingRead({ raw, unit, isAbove, depth, tempC: woodTempC }: TableReading): Message {
+  const number =
     unit === 'pct' ? message('act.value.pct', { rawPct: raw }) : message('act.value.ohm', { rawOhm: raw });
+  const shown = isAbove ? message('import.row-reading.above', { reading: number }) : number;
   const reading = depth === null ? shown : message(`import.row-reading.${depth}`, { reading: shown });
   return woodTempC === null ? reading : message('import.row-reading.temp', { reading, woodTempC });
 }

@@ -1,3 +1,4 @@
+import { isWithoutNumber, withoutAbove } from '../probing/readings/beyond-scale.ts';
 import { isOnAMeter } from '../probing/readings/reading.ts';
 import { isOrdinaryByNature } from '../probing/readings/typing-slip.ts';
 import { parseDecimal } from '../units/decimal.ts';
@@ -5,8 +6,13 @@ import { parseOhms, partsOfOhms } from '../units/typed-ohms.ts';
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import { type Message, message } from '../words/message.ts';
 
-/** What was meant by what stood in the value field: a reading, % or Ω, or the ID of a board; or why it is neither. */
-export type Typed = { raw: number } | { boardCode: string } | { problem: Message };
+/** A reading, % or Ω; `isAbove` where the meter showed only that it is more. */
+export interface TypedReading {
+  raw: number;
+  isAbove?: true;
+}
+/** What was meant by what stood in the value field: a reading, or the ID of a board; or why it is neither. */
+export type Typed = TypedReading | { boardCode: string } | { problem: Message };
 
 /** A reading as a meter shows it, % or MΩ. */
 const EXAMPLE = { pct: 12.4, ohm: 350 } as const;
@@ -28,22 +34,24 @@ function isTwoNumbers(text: string, unit: ReadingUnit): boolean {
 }
 
 /**
- * Reads a cell of a notebook's page, as written there: "24%" is 24 where the meter shows percent.
+ * Reads a cell of a notebook's page, as written there: "24%" is 24 where the meter shows percent, and ">28" is more than that.
  *
  * @param text  not blank
  * @param unit  of the meter; a plain number in ohms is megohms
  */
-export function readCell(text: string, unit: ReadingUnit): { raw: number } | { problem: Message } {
+export function readCell(text: string, unit: ReadingUnit): TypedReading | { problem: Message } {
   const typedText = text.trim();
-  const number = unit === 'pct' ? typedText.replace(/\s*%$/, '') : typedText;
+  const { text: value, isAbove } = withoutAbove(typedText);
+  const number = unit === 'pct' ? value.replace(/\s*%$/, '') : value;
   const raw = parseTyped(number, unit) ?? Number.NaN;
   const rawExample = EXAMPLE[unit];
   if (isTwoNumbers(number, unit))
     return { problem: message('past-round.two-numbers', { typedText, rawExample }) };
+  if (isWithoutNumber(typedText)) return { problem: message('past-round.without-number', { typedText }) };
   if (Number.isNaN(raw)) return { problem: message('past-round.not-a-number', { typedText, rawExample }) };
   if (raw < 0) return { problem: message('validation.negative-reading') };
   if (!isOnAMeter(raw)) return { problem: message('validation.zero-reading') };
-  return { raw };
+  return { raw, ...(isAbove && { isAbove }) };
 }
 
 /**
@@ -56,12 +64,13 @@ export function readCell(text: string, unit: ReadingUnit): { raw: number } | { p
  */
 export function readTyped(text: string, boardCodes: readonly string[], unit: ReadingUnit): Typed {
   const typedText = text.trim();
-  const raw = parseTyped(typedText, unit) ?? Number.NaN;
+  const { text: value, isAbove } = withoutAbove(typedText);
+  const raw = parseTyped(value, unit) ?? Number.NaN;
   const boardCode = boardCodes.find((code) => code.toLowerCase() === typedText.toLowerCase());
   if (boardCode !== undefined && !isLikely(raw, unit)) return { boardCode };
   const rawExample = EXAMPLE[unit];
-  if (isTwoNumbers(typedText, unit))
-    return { problem: message('round.two-numbers', { typedText, rawExample }) };
+  if (isTwoNumbers(value, unit)) return { problem: message('round.two-numbers', { typedText, rawExample }) };
+  if (isWithoutNumber(typedText)) return { problem: message('round.without-number', { typedText }) };
   if (Number.isNaN(raw)) return { problem: message('round.not-a-number', { typedText, rawExample }) };
   if (raw < 0) {
     return { problem: message('refusal.nothing-saved', { why: message('validation.negative-reading') }) };
@@ -69,5 +78,5 @@ export function readTyped(text: string, boardCodes: readonly string[], unit: Rea
   if (!isOnAMeter(raw)) {
     return { problem: message('refusal.nothing-saved', { why: message('validation.zero-reading') }) };
   }
-  return { raw };
+  return { raw, ...(isAbove && { isAbove }) };
 }

@@ -188,7 +188,8 @@ export function* saveImport(
     } else if (roundTempC.get(roundId) !== boardTempC) {
       woodTemperatures.give({ roundId, boardId, tempC: boardTempC, givenAt: now });
     }
-    for (const [index, { raw, unit, depthMm, tempC, minutes: own, note, excluded }] of added.entries()) {
+    for (const [index, reading] of added.entries()) {
+      const { raw, unit, isAbove, depthMm, tempC, minutes: own, note, excluded } = reading;
       const { spotIndex, planned } = spots[index]!;
       const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
       const readingId = readings.save({
@@ -206,6 +207,7 @@ export function* saveImport(
       });
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
       if (tempC !== boardTempC) amendments.amendReading(readingId, 'woodTempC', tempC, now);
+      if (isAbove) amendments.amendReading(readingId, 'isAbove', true, now);
       if (note !== '') amendments.amendReading(readingId, 'note', note, now);
       if (excluded !== null) amendments.amendReading(readingId, 'excluded', { text: excluded }, now);
     }

@@ -29,6 +29,7 @@ import { instantOfPage, orderMoves } from './page-order.ts';
 interface PageReading extends PageSpot {
   column: number;
   raw: number;
+  isAbove: boolean;
 }
 
 function startOfLocalDay(instant: string): string {
@@ -53,12 +54,14 @@ function readingsOf(
   board: { thicknessMm: number; lengthMm: number | null },
   pins: Pins | null,
   { depths }: Pick<PastPage, 'depths'>,
-  { raws }: PastLine,
+  { raws, above }: PastLine,
 ) {
   const { planBasis, spots } = pageSpots(board, pins, depths);
   const readings = raws.flatMap((raw, column): PageReading[] => {
     const spot = spots[column];
-    return raw === null || spot === undefined ? [] : [{ ...spot, column, raw }];
+    return raw === null || spot === undefined
+      ? []
+      : [{ ...spot, column, raw, isAbove: above.includes(column) }];
   });
   return { planBasis, readings };
 }
@@ -146,6 +149,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
           spotIndex: reading.spotIndex,
           ...whereRead(reading, page.depths[reading.column]!, pins),
           raw: reading.raw,
+          isAbove: reading.isAbove,
           unit: page.unit,
           how: 'typed',
           settled: null,
@@ -271,11 +275,12 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
           if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
           const { planBasis, readings } = readingsOf(board, pins, page, line);
           yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
-          for (const { spotIndex, planned, raw, column } of readings) {
+          for (const { spotIndex, planned, raw, isAbove, column } of readings) {
             const { spot } = planned;
             const value = { raw, unit, how: 'typed' as const, settled: null, meterId };
             const at = { roundId, boardId, spotIndex, spot, woodTempC, takenAt: startedAt };
             const readingId = yard.readings.save({ ...at, ...value });
+            if (isAbove) yard.amendments.amendReading(readingId, 'isAbove', true, givenAt);
             const depth = depths[column]!;
             if (depth !== 'pins') {
               const depthMm = depth === 'unknown' ? null : depth;

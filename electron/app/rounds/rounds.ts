@@ -298,11 +298,11 @@ export function createRounds(
         return saving.saveAsShown(window, at, value);
       },
 
-      'rounds.saveTyped': ({ raw, unit, meterId: shown, ...at }, window) => {
+      'rounds.saveTyped': ({ raw, isAbove, unit, meterId: shown, ...at }, window) => {
         const meterId = shown === undefined ? typedFrom(context.yard()) : shown;
         const meter = meterId === null ? NO_RECORD : orRefuse(context.yard().meters.get(meterId), 'meter');
         if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
-        return saving.saveAsShown(window, at, { raw, unit, how: 'typed', settled: null, meterId });
+        return saving.saveAsShown(window, at, { raw, isAbove, unit, how: 'typed', settled: null, meterId });
       },
 
       'rounds.undo': ({ readingId }, window) => {

@@ -25,7 +25,9 @@ export interface ReadingSpot {
   /** The reading of that spot that it takes the place of. */
   replaces?: number | undefined;
 }
-export type ReadingValue = Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'>;
+export type ReadingValue = Pick<Reading, 'raw' | 'unit' | 'how' | 'settled' | 'meterId'> & {
+  isAbove?: true | undefined;
+};
 
 /** What the meter shows, as a reading. @throws Refusal with the pins out, and of a meter that is to be confirmed */
 export function liveReading(live: LiveValue | null, how: 'settled' | 'at-once'): ReadingValue {
@@ -78,7 +80,7 @@ export function createSaving(
     return save(window, at, value);
   }
 
-  function save(window: string, at: ReadingSpot, value: ReadingValue): ReadingOwner {
+  function save(window: string, at: ReadingSpot, { isAbove, ...value }: ReadingValue): ReadingOwner {
     const { roundId, boardId, spotIndex, replaces } = at;
     const board = openRounds.board(roundId, boardId);
     const { spot, by } = orRefuse(spotAt(board, spotIndex), 'spot');
@@ -91,6 +93,7 @@ export function createSaving(
     // From here on the board keeps its plan, whatever meter is used.
     if (!board.isRead) spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
     const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
+    if (isAbove) amendments.amendReading(readingId, 'isAbove', true, now);
     // They are not the pins of the meter's profile: the person chose them, to go that deep.
     if (by === 'long-pins' && spot.depthMm !== null)
       amendments.amendReading(readingId, 'depthMm', spot.depthMm, now);

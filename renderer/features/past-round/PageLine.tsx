@@ -49,7 +49,8 @@ export function PageLine({
     each !== null && 'problem' in each ? [{ column, problem: each.problem }] : [],
   );
   const raws = typed.map((each) => (each !== null && 'raw' in each ? each.raw : null));
-  const asked = useSettled({ ...known, line: { boardId: board.boardId, raws } });
+  const above = aboveOf(texts, unit);
+  const asked = useSettled({ ...known, line: { boardId: board.boardId, raws, above } });
   return (
     <tr>
       <th scope="row">
@@ -86,6 +87,13 @@ export function PageLine({
     </tr>
   );
 }
+
+/** The columns of which the meter showed only that they are more. */
+export const aboveOf = (texts: readonly string[], unit: ReadingUnit): number[] =>
+  texts.flatMap((text, column) => {
+    const typed = readCell(text, unit);
+    return 'raw' in typed && typed.isAbove ? [column] : [];
+  });
 
 /** A mark beside the color. */
 const Sign = ({ isUsed }: { isUsed: boolean }) => (

@@ -26,6 +26,7 @@ import { useWords } from '../../words.ts';
 import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
+import { aboveOf } from './PageLine.tsx';
 import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
 import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
@@ -122,6 +123,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
   const lines = boards.map(({ boardId }) => ({
     boardId,
     raws: rawsOf(page.texts[boardId], page.columns, unit),
+    above: aboveOf((page.texts[boardId] ?? []).slice(0, page.columns), unit),
   }));
   const placed = startedAt === null ? [] : placedLaterOf(boards, page);
   const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {

@@ -66,7 +66,7 @@ export function SavedReading({
       </div>
       <ReadingRemarks reading={reading} but={shared} />
       {meant !== null && !isSavedLast && (
-        <Button onClick={() => void replaceByTyped(meant, reading)}>
+        <Button onClick={() => void replaceByTyped({ raw: meant }, reading)}>
           {words.say('saved.use-meant', { shownValue: rawText(meant, reading.unit, words.formats) })}
         </Button>
       )}

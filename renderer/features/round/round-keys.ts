@@ -74,9 +74,15 @@ const outsideText: Partial<Record<string, RoundAction>> = {
 /** Letters that follow the number of a resistance. */
 const PREFIX = /^[kmg]$/i;
 
-/** Whether a key goes on with the value typed so far; a prefix comes once, after the digits. */
-export const isOfValue = (key: string, typing: string, unit: ReadingUnit): boolean =>
-  /^[\d.,]$/.test(key) || (unit === 'ohm' && PREFIX.test(key) && /\d$/.test(typing.trim()));
+/**
+ * Whether a key goes on with the value typed so far. What says that it is above a number comes before or behind it, a prefix
+ * once, after the digits.
+ */
+export function isOfValue(key: string, typing: string, unit: ReadingUnit): boolean {
+  const isBehindDigit = /\d$/.test(typing.trim());
+  if (key === '>') return typing.trim() === '';
+  return /^[\d.,]$/.test(key) || (isBehindDigit && (key === '+' || (unit === 'ohm' && PREFIX.test(key))));
+}
 
 /** These work while a value is typed, but for the prefix of a resistance. A scanned ID may begin with one. */
 const letters: Partial<Record<string, RoundAction>> = {

@@ -1,7 +1,7 @@
 import { type RefObject, useState } from 'react';
 import { newestOf, probedOf, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
-import { readTyped } from '../../../shared-core/labels/typed-value.ts';
+import { readTyped, type TypedReading } from '../../../shared-core/labels/typed-value.ts';
 import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -120,11 +120,11 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   }
 
   /** Hands the number typed to what saves it. Anything else stays in the field, and the next key takes its place. */
-  function withTyped(save: (raw: number, draft: Draft) => Promise<void>): void {
+  function withTyped(save: (value: TypedReading, draft: Draft) => Promise<void>): void {
     if (!draft || fieldIsEmpty) return;
     const codes = boards.map(({ code }) => code);
     const typed = readTyped(draft.text, codes, unitOfDraft(draft));
-    if ('raw' in typed) void save(typed.raw, draft).then(() => selectRefused(draft));
+    if ('raw' in typed) void save(typed, draft).then(() => selectRefused(draft));
     else if ('boardCode' in typed) {
       drafting.stop();
       goToCode(typed.boardCode);
@@ -155,12 +155,12 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     // Where the spot was filled meanwhile, the person says what is meant.
     'save-typed': () => {
       if (filledBy) return;
-      withTyped((raw, typed) => {
-        if (!savesFor || !next || firstOfNext === undefined) return saveTyped(raw, typed);
+      withTyped((value, typed) => {
+        if (!savesFor || !next || firstOfNext === undefined) return saveTyped(value, typed);
         // It is the next board's from here on, also where it cannot be saved.
         drafting.stop();
         void aimAt(next.boardId, firstOfNext);
-        return saveTyped(raw, {
+        return saveTyped(value, {
           ...typed,
           boardId: next.boardId,
           spotIndex: firstOfNext,
@@ -169,16 +169,16 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
       });
     },
     replace: () => {
-      if (filledBy) withTyped((raw, typed) => replaceByTyped(raw, filledBy, typed));
+      if (filledBy) withTyped((value, typed) => replaceByTyped(value, filledBy, typed));
       else if (savedBoard && insertion) void replaceByLive(insertion);
     },
     'save-at-next': () => {
       if (nextSpot === null) return;
-      withTyped((raw, typed) => saveTyped(raw, typed, { boardId, spotIndex: nextSpot }));
+      withTyped((value, typed) => saveTyped(value, typed, { boardId, spotIndex: nextSpot }));
     },
     'use-meant': () => {
       const meant = saved && meantBy(saved.reading);
-      if (saved && meant !== null) void replaceByTyped(meant, saved.reading);
+      if (saved && meant !== null) void replaceByTyped({ raw: meant }, saved.reading);
     },
     'undo-last': () => void undoLast(),
     // The dialog is the button's, which is beside the reading.

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { newestOf, type ProbedBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { parseTyped } from '../../../shared-core/labels/typed-value.ts';
+import { withoutAbove } from '../../../shared-core/probing/readings/beyond-scale.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { newUuid } from '../../data/uuid.ts';
 import {
@@ -89,7 +90,7 @@ export function useTypedValue({ id: roundId, aim, boards }: RoundState, probed: 
 }
 
 const isSame = ({ raw, unit }: JudgedReading, draft: Draft): boolean =>
-  unit === unitOfDraft(draft) && raw === parseTyped(draft.text, unit);
+  unit === unitOfDraft(draft) && raw === parseTyped(withoutAbove(draft.text).text, unit);
 
 function filledBy(draft: Draft, probed: ProbedBoard | null): JudgedReading | null {
   const isKnown = draft.before !== undefined && probed?.boardId === draft.boardId;

@@ -42,6 +42,17 @@ export type PastPage = z.infer<typeof pageSchema>;
 const lineSchema = z.object({
   boardId: rowIdSchema,
   raws: z.array(typedSchema.nullable()).max(MOST_COLUMNS),
+  /** The columns of which the meter showed only that they are more. */
+  above: z
+    .array(
+      z
+        .number()
+        .int()
+        .min(0)
+        .max(MOST_COLUMNS - 1),
+    )
+    .max(MOST_COLUMNS)
+    .default([]),
 });
 export type PastLine = z.infer<typeof lineSchema>;
 

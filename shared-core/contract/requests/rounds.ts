@@ -103,6 +103,8 @@ export const roundRequests = {
     input: atSpot
       .extend({
         raw: typedSchema,
+        /** The meter showed only that it is more. */
+        isAbove: z.literal(true).optional(),
         /** In which it was typed; refused where that of the meter is another. */
         unit: readingUnitSchema.default('pct'),
         /** The meter that the window says it is read off, null for none; left out: the one that is typed from. */

@@ -50,6 +50,8 @@ export const readingSchema = z.object({
   raw: z.number(),
   /** What was saved, in the same unit, where a person corrected it; left out where it holds. */
   savedRaw: z.number().optional(),
+  /** The meter showed only that it is more than `raw`, beyond its scale; left out where it showed the value. */
+  isAbove: z.boolean().optional(),
   unit: readingUnitSchema,
   how: takenHowSchema,
   /** Whether the settling detector had found the live value steady; null for a typed value. */

@@ -156,6 +156,15 @@ const notSettled: Rule = ({ reading }) =>
 const NEAR_THE_END = 1;
 
 const outsideMeterRange: Rule = ({ reading }, evidence) => {
+  if (reading.isAbove) {
+    return {
+      rule: 'outside-meter-range',
+      // More ohms are drier wood.
+      severity: reading.unit === 'pct' ? 'note' : 'questionable',
+      why: message('suspicion.outside-meter-range.above', { reading: shown(reading) }),
+      whatToDo: message('suspicion.outside-meter-range.above.do'),
+    };
+  }
   const { range } = meterOf(reading, evidence);
   if (range === null || (reading.raw > range.min && reading.raw < range.max)) return null;
   const isLow = reading.raw <= range.min;

@@ -87,6 +87,7 @@ export const importing = {
   'import.row-board.sizes': '{speciesName}, {boardThickness} × {widthMm} × {boardLengthMm}, in {stackName}.',
   'import.row-sawn': 'Sawn {sawnOn}.',
   'import.row-readings': 'Read {readings} on {readOn}.',
+  'import.row-reading.above': 'above {reading}',
   'import.row-reading.shell': '{reading} (shell)',
   'import.row-reading.core': '{reading} (core)',
   'import.row-reading.average': '{reading} (average)',
@@ -110,7 +111,7 @@ export const importing = {
   'import.in-two-stacks':
     '{boards, plural, one {# board is} other {# boards are}} in several stacks of this table, and {boards, plural, one {goes} other {go}} into the first. If IDs start over in each stack, choose “Board ID” for the stack too.',
   'import.without-number':
-    '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported.',
+    '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported. Where the meter was past its scale, write the end of the scale, as >30.',
   'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
   'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
   'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',

@@ -81,6 +81,8 @@ export const pastRound = {
     '{values, plural, one {# cell is} other {# cells are}} not a reading. To save, correct or clear {values, plural, one {it} other {them}}.',
   'past-round.not-a-number':
     '“{typedText}” is not a number. Type the reading, like {rawExample}, or clear the cell.',
+  'past-round.without-number':
+    '“{typedText}” has no number. Where the meter was past its scale, type the end of the scale, as >30.',
   'past-round.two-numbers':
     '“{typedText}” could be two numbers. Type at most two decimals, like {rawExample}.',
   'past-round.kept': 'This page stays on this computer until you save or discard it.',

@@ -53,6 +53,8 @@ export const round = {
   'round.finish': 'Finish',
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like {rawExample}.',
+  'round.without-number':
+    '“{typedText}” has no number. Nothing was saved. Where the meter is past its scale, type the end of the scale, as >30.',
   'round.two-numbers':
     '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like {rawExample}.',
   'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',

@@ -47,6 +47,9 @@ export const suspicions = {
   'suspicion.not-settled': '{reading} was saved before the reading settled.',
   'suspicion.not-settled.do': 'Push the pins in again and wait until the value is steady.',
 
+  'suspicion.outside-meter-range.above':
+    'The meter showed only that it is above {reading}. The true value is higher.',
+  'suspicion.outside-meter-range.above.do': 'An oven-dry check gives the MC.',
   'suspicion.outside-meter-range.low':
     '{reading} is at the low end of the meter’s scale, {end}. The true value may be lower.',
   'suspicion.outside-meter-range.high':

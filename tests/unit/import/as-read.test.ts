@@ -11,7 +11,7 @@ describe('the first rows are told as they go in', () => {
     expect(firstRows).toEqual([
       'Line 2, 1: White oak, 4/4 × 8 1/2 in × 8 ft, in Imported. Sawn Apr 12, 2024. Read 14.5% at 68°F on Mar 15, 2025.',
       'Line 3, 2: Black walnut, 1 in, in Imported.',
-      'Line 4, 2: Black walnut, 1 in, in Imported. Read 28% and 19% on Jun 15, 2025.',
+      'Line 4, 2: Black walnut, 1 in, in Imported. Read above 28% and 19% on Jun 15, 2025.',
     ]);
   });
   test('and none that does not go in', () => {

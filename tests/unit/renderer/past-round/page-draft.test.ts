@@ -22,7 +22,8 @@ describe('a cell', () => {
       expect(readCell(text, 'pct')).toEqual({ raw });
   });
   test('without a number says so, and not that something was lost', () => {
-    expect(readCell('wet', 'pct')).toMatchObject({ problem: { code: 'past-round.not-a-number' } });
+    expect(readCell('wet', 'pct')).toMatchObject({ problem: { code: 'past-round.without-number' } });
+    expect(readCell('damp', 'pct')).toMatchObject({ problem: { code: 'past-round.not-a-number' } });
     expect(readCell('24%', 'ohm')).toHaveProperty('problem');
   });
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { actionOf } from '../../../../renderer/features/round/round-keys.ts';
+import { actionOf, isOfValue } from '../../../../renderer/features/round/round-keys.ts';
 
 const key = (name: string, held: Partial<KeyboardEvent> = {}) => ({
   key: name,
@@ -70,6 +70,13 @@ test.each([
   ['Enter', '800k', 'save-typed'],
 ] as const)('typing ohms, %j on “%s” is %j: a prefix is part of the value', (name, typed, action) => {
   expect(actionOf(key(name), typed, 'ohm')).toBe(action);
+});
+
+test('what says that a value is above a number comes before or behind it', () => {
+  expect(isOfValue('>', '', 'pct')).toBe(true);
+  expect(isOfValue('>', '2', 'pct')).toBe(false);
+  expect(isOfValue('+', '28', 'pct')).toBe(true);
+  expect(isOfValue('+', '', 'pct')).toBe(false);
 });
 
 test('Shift and Enter goes back, whatever was typed', () => {

@@ -1,0 +1,23 @@
+/** What a meter shows, and a person writes, where it has no number to show. Common practice, no source. */
+const NO_NUMBER =
+  /^(o\.?l\.?|over(load| range)?|hi(gh)?|lo(w)?|err(or)?|wet|too wet|märkä|nass|molhado)\.?!?$/iu;
+
+/** Whether a text says that the meter showed no number: "OL", "wet". */
+export const isWithoutNumber = (text: string): boolean => NO_NUMBER.test(text.trim());
+
+/** Before a number: the meter could not show more. */
+const BEFORE = /^\s*(?:[>≥]=?|(?:over|above|more than)(?=[\s\d]))\s*/iu;
+/** The same behind it; "14 + 2" is another thing. */
+const BEHIND = /^([^\p{L}\d]*\d[\d.,]*\s*%?)\s*\+(?!\s*\d)/u;
+
+/**
+ * A value as a person writes it whose meter could not show more: ">28", "30+", "over 30".
+ *
+ * @returns `text` without what says so, and whether it was there
+ */
+export function withoutAbove(text: string): { text: string; isAbove: boolean } {
+  const plain = text.replace(BEFORE, '').replace(BEHIND, '$1');
+  // A mark without a number means nothing.
+  const isAbove = plain !== text && /^[^\p{L}\d]*\d/u.test(plain);
+  return isAbove ? { text: plain, isAbove } : { text, isAbove };
+}
