@@ -36,7 +36,7 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
 
   function* boards(): Generator<Made<BoardForCsv>> {
     const all = rows.boards.all();
-    for (const [index, { id, uuid, endUseName }] of all.entries()) {
+    for (const [index, { id, uuid, endUseName, cutFrom }] of all.entries()) {
       const board = yard.boards.get(id);
       if (board === undefined) continue;
       const { latest } = board;
@@ -44,6 +44,7 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
         ...board,
         uuid,
         endUseName,
+        cutFrom,
         call: latest?.call ?? null,
         averagePct: latest?.averagePct ?? null,
         readAt: latest && whenRead(latest.roundId, latest.at),

@@ -3,15 +3,12 @@ import type { UnderWay } from '../app/long-work.ts';
 import { createOwnThread, type OwnThread } from '../app/own-thread.ts';
 import { orRefused, outcomeOf } from '../app/thread-outcome.ts';
 import { bringIn } from './bringing-in.ts';
-import { type Export, writeExport } from './export-file.ts';
+import { writeExport } from './export-file.ts';
 
 type Tell = UnderWay['tell'];
 
 const exchangeTasks = {
-  export: (what: Export, tell: Tell): null => {
-    writeExport(what, tell);
-    return null;
-  },
+  export: writeExport,
   bringIn,
 };
 type ExchangeTasks = typeof exchangeTasks;

@@ -70,7 +70,9 @@ function askedBy(args: readonly string[]): Asked {
 /** By the ending of the file's name; undefined where that and `what` do not go together. */
 function kindOf(ending: string, what: string | undefined): ExportKind | undefined {
   if (ending === '.json') return what === undefined ? 'everything' : undefined;
-  return ending === '.csv' ? csvKinds.find((each) => each === (what ?? 'boards')) : undefined;
+  return ending === '.csv'
+    ? [...csvKinds, 'tally' as const].find((each) => each === (what ?? 'boards'))
+    : undefined;
 }
 
 /** @throws Refusal; what was there before is never replaced */
@@ -94,12 +96,15 @@ async function exportTo(
     const nowAt = new Date().toISOString();
     try {
       const pictures = picturesBeside(file);
-      writeExport({ from: copied, pictures, target, kind, display: by, nowAt }, () => undefined);
+      const what = { from: copied, pictures, target, kind, display: by, nowAt };
+      const { missingPictures } = writeExport(what, () => undefined);
+      return missingPictures === 0
+        ? message('export.written', { file: target })
+        : message('export.written-without', { file: target, pictures: missingPictures });
     } catch (error) {
       rmSync(target, { force: true });
       throw error;
     }
-    return message('export.written', { file: target });
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -3,10 +3,15 @@ import Database from 'better-sqlite3';
 import type { CsvKind, ExportKind } from '../../shared-core/contract/exchange.ts';
 import { BYTE_ORDER_MARK, csvRow } from '../../shared-core/exchange/csv.ts';
 import { csvTable } from '../../shared-core/exchange/csv-tables.ts';
+import { tallyCsv } from '../../shared-core/exchange/tally-csv.ts';
+import { tallyBySchema } from '../../shared-core/tally/tally.ts';
 import { english } from '../../shared-core/words/en/index.ts';
 import type { Display } from '../../shared-core/words/formats.ts';
 import { createWords } from '../../shared-core/words/words.ts';
+import { tallySlices } from '../app/stock/stack-volume.ts';
 import { asBackupProblem } from '../store/backup.ts';
+import { createBadCaches } from '../store/bad-caches.ts';
+import { readsOf } from '../store/yard.ts';
 import { csvRows } from './csv-rows.ts';
 import { writeJson } from './json-export.ts';
 
@@ -30,12 +35,13 @@ const TELL_EVERY_ROWS = 500;
 
 /**
  * Writes a file of what a yard holds at this moment, whatever is saved meanwhile. Nothing is written to the yard.
+ * @returns how many pictures are not in it because their files are missing or damaged
  * @throws Refusal that says what was wrong with the disk or the folder
  */
 export function writeExport(
   { from, pictures, target, kind, display, nowAt }: Export,
   tell: (done: number, total: number) => void,
-): void {
+): { missingPictures: number } {
   const db = new Database(from, { readonly: true, timeout: 2000 });
   try {
     db.exec('BEGIN');
@@ -50,9 +56,12 @@ export function writeExport(
         writeSync(to, part);
         part = '';
       };
-      if (kind === 'everything') writeJson(db, { pictures, nowAt }, put, tell);
+      let missingPictures = 0;
+      if (kind === 'everything') missingPictures = writeJson(db, { pictures, nowAt }, put, tell);
+      else if (kind === 'tally') put(tallyText(db, display));
       else writeCsv(db, { kind, display, nowAt }, put, tell);
       flush();
+      return { missingPictures };
     } finally {
       closeSync(to);
     }
@@ -60,6 +69,17 @@ export function writeExport(
     throw asBackupProblem(error, target);
   } finally {
     db.close();
+  }
+}
+
+/** What the boards amount to, split by all that a tally can be split by: a spreadsheet adds up what is to be together. */
+function tallyText(db: Database.Database, display: Display): string {
+  const { say } = createWords({ catalog: english, ...display });
+  const yard = readsOf(db, createBadCaches());
+  const slices = tallySlices(() => yard, null, tallyBySchema.options);
+  for (;;) {
+    const { done, value } = slices.next();
+    if (done) return tallyCsv(value, tallyBySchema.options, display.units, say);
   }
 }
 

@@ -25,9 +25,15 @@ export const exportCommands = (
         const { units } = settingsOf(context.yard());
         const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
         const nowAt = context.now();
-        const offered = await offer(window, (target) =>
-          ask('export', { from, pictures: picturesBeside(from), target, kind, display, nowAt }, underWay),
-        );
-        return { ...offered, fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.${extensionOf(kind)}` };
+        let missingPictures = 0;
+        const offered = await offer(window, async (target) => {
+          const what = { from, pictures: picturesBeside(from), target, kind, display, nowAt };
+          ({ missingPictures } = await ask('export', what, underWay));
+        });
+        return {
+          ...offered,
+          missingPictures,
+          fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.${extensionOf(kind)}`,
+        };
       }),
   }) satisfies Partial<Commands>;

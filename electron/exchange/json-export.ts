@@ -20,13 +20,14 @@ const TELL_EVERY_RECORDS = 500;
  * Writes everything that a person entered, one record a line, and behind that the pictures.
  * @param pictures  the folder of their files; one that is missing or damaged there is left out
  * @param nowAt  UTC instant
+ * @returns how many were left out
  */
 export function writeJson(
   db: Db,
   { pictures, nowAt }: { pictures: string; nowAt: string },
   put: (text: string) => void,
   tell: (done: number, total: number) => void,
-): void {
+): number {
   const { count, all } = recordReads(db);
   const hashes = pictureHashesIn(db).toSorted();
   const total = yardTableNames.reduce((sum, named) => sum + count(named), hashes.length);
@@ -45,14 +46,18 @@ export function writeJson(
   }
   put(`,\n${JSON.stringify(PICTURE_FILES)}:[`);
   let isFirst = true;
+  let missing = 0;
   for (const hash of hashes) {
-    for (const part of partsOf(hash, wholePicture(pictures, hash))) {
+    const picture = wholePicture(pictures, hash);
+    if (picture === null) missing += 1;
+    for (const part of partsOf(hash, picture)) {
       put(`${isFirst ? '' : ','}\n${JSON.stringify(part)}`);
       isFirst = false;
     }
     tell(++done, total);
   }
   put(']}\n');
+  return missing;
 }
 
 function* partsOf(contentHash: string, bytes: Buffer | null): Generator<PicturePart> {

@@ -7,6 +7,8 @@ export interface BoardToExport {
   id: number;
   uuid: string;
   endUseName: string;
+  /** The ID of the board that it was cut from. */
+  cutFrom: string | null;
 }
 
 /** The readings of one board in one round belong together: they are corrected together. */
@@ -31,7 +33,9 @@ export interface Forecasted {
 export function rowsToExport(db: Db) {
   return {
     boards: db.prepare<[], BoardToExport>(
-      `SELECT b.id, b.uuid, coalesce(e.name, e.id) AS endUseName
+      `SELECT b.id, b.uuid, coalesce(e.name, e.id) AS endUseName,
+         (SELECT p.code FROM board_origin o JOIN board p ON p.id = o.parent_id
+          WHERE o.child_id = b.id AND o.how <> 'merged') AS cutFrom
        FROM board b JOIN stack s ON s.id = b.stack_id JOIN end_use e ON e.id = s.end_use_id ORDER BY b.id`,
     ),
     readTogether: db.prepare<[], ReadTogether>(

@@ -4,8 +4,8 @@ import { messageSchema } from '../words/message.ts';
 export const csvKinds = ['boards', 'readings', 'calls', 'forecasts'] as const;
 export type CsvKind = (typeof csvKinds)[number];
 
-/** What an export holds: everything that a person entered, as JSON; or a table of it, as CSV. */
-export const exportKindSchema = z.enum(['everything', ...csvKinds]);
+/** What an export holds: everything that a person entered, as JSON; a table of it, or what the boards amount to, as CSV. */
+export const exportKindSchema = z.enum(['everything', ...csvKinds, 'tally']);
 export type ExportKind = z.infer<typeof exportKindSchema>;
 
 /** Whose version of a record holds. */

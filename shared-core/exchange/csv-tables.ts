@@ -11,6 +11,7 @@ import { whyArchived } from '../record-words/why-archived.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import { temperatureUnit } from '../units/temperature.ts';
 import type { Corrected } from '../wood/moisture/corrected.ts';
+import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Code } from '../words/en/index.ts';
 import type { Message } from '../words/message.ts';
 import type { Say } from '../words/words.ts';
@@ -20,6 +21,8 @@ import type { Cell } from './csv.ts';
 export interface BoardForCsv {
   uuid: string;
   code: string;
+  /** The ID of the board that it was cut from; null where it was not cut from one. */
+  cutFrom: string | null;
   stackName: string;
   placeName: string;
   /** UTC instant. */
@@ -116,6 +119,7 @@ const whyExcluded = (why: Exclusion | null, say: Say): Cell =>
 const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
   boards: [
     { head: 'csv.board', cell: ({ code }) => code },
+    { head: 'csv.parent', cell: ({ cutFrom }) => cutFrom },
     { head: 'csv.stack', cell: ({ stackName }) => stackName },
     { head: 'csv.place', cell: ({ placeName }) => placeName },
     { head: 'csv.place-since', cell: ({ placeSince }) => placeSince },
@@ -124,6 +128,7 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.thickness', unit: 'length', cell: ({ thicknessMm }) => thicknessMm },
     { head: 'csv.width', unit: 'length', cell: ({ widthMm }) => widthMm },
     { head: 'csv.length', unit: 'length', cell: ({ lengthMm }) => lengthMm },
+    { head: 'csv.board-feet', cell: boardFeetIfMeasured },
     { head: 'csv.sawn-on', cell: ({ sawnOn }) => sawnOn },
     { head: 'csv.dried-by', cell: ({ driedBy }) => driedBy },
     { head: 'csv.sawing', cell: ({ sawing }) => sawing },

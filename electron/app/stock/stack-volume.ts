@@ -3,26 +3,27 @@ import type { StackVolume } from '../../../shared-core/contract/stack-volume.ts'
 import { targetOfUsePct } from '../../../shared-core/probing/calls/target-of-end-use.ts';
 import { createTally, missingInTally, type Tally, type TallyBy } from '../../../shared-core/tally/tally.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
+import type { YardReader } from '../../store/yard.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 
-/** So many boards are read and added at a time, some milliseconds, and then others have their turn. */
+/** So many boards are read and added at a time, some milliseconds. */
 const AT_A_TIME = 2000;
 
 /**
- * What boards amount to, split as asked.
+ * What boards amount to, split as asked, a slice of them at a time.
  * @param stackId  those that are with that stack; null: every board of the yard
  */
-export async function tallyOf(
-  context: QueryContext,
+export function* tallySlices(
+  yard: () => Pick<YardReader, 'boards' | 'endUses' | 'species'>,
   stackId: number | null,
   by: readonly TallyBy[],
-): Promise<Tally> {
+): Generator<undefined, Tally> {
   const allSpecies = new Map<string, Species>();
   const targets = new Map<string, number>();
   const tally = createTally(by);
-  for (let afterId = 0; ; await setImmediate()) {
-    const { boards, endUses, species } = context.yard();
+  for (let afterId = 0; ; yield) {
+    const { boards, endUses, species } = yard();
     const some = boards.toTally(stackId, afterId, AT_A_TIME);
     for (const { speciesId, endUseId, ...board } of some) {
       const known = allSpecies.get(speciesId) ?? orRefuse(species.get(speciesId), 'species');
@@ -33,6 +34,20 @@ export async function tallyOf(
     }
     if (some.length < AT_A_TIME) return tally.made();
     afterId = some.at(-1)!.id;
+  }
+}
+
+/** The same, and others have their turn between the slices. */
+export async function tallyOf(
+  context: QueryContext,
+  stackId: number | null,
+  by: readonly TallyBy[],
+): Promise<Tally> {
+  const slices = tallySlices(() => context.yard(), stackId, by);
+  for (;;) {
+    const { done, value } = slices.next();
+    if (done) return value;
+    await setImmediate();
   }
 }
 

@@ -28,7 +28,8 @@ export function ExportSheet() {
     const isWhole = await getting.run((onPart) =>
       downloadOffered(offered, isJson ? 'application/json' : 'text/csv', onPart),
     );
-    if (isWhole) return tellDone(say('export.done'));
+    const { missingPictures: pictures } = offered;
+    if (isWhole) return tellDone(say(pictures === 0 ? 'export.done' : 'export.done-without', { pictures }));
     await bridge().command('backups.dropDownload', {});
     tellDone(say('export.stopped'));
   };

@@ -4,6 +4,7 @@ import { Choice } from '../../form/Choice.tsx';
 import { Select } from '../../form/Field.tsx';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
+import css from './stack-screen.module.css';
 
 /** Of the boards that left: what became of them, in which year, and how much lumber that was. */
 export function LeftFilterFields({
@@ -26,7 +27,7 @@ export function LeftFilterFields({
           of.reduce((total, each) => total + each[amount], 0);
         const measured = sum('measured');
         return (
-          <div className="column">
+          <div className={css.tools}>
             <Choice
               label={say('left.became')}
               value={became ?? 'all'}

@@ -16,7 +16,10 @@ export const exchangeRequests = {
   'exchange.beginExport': ofWindow(
     command({
       input: z.object({ kind: exportKindSchema, region: regionSchema, work: workSchema }),
-      output: offeredSchema,
+      output: offeredSchema.extend({
+        /** Pictures whose files are missing or damaged, so that they are not in it. */
+        missingPictures: z.number().int(),
+      }),
       topics: () => [],
     }),
   ),

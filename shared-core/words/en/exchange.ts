@@ -10,6 +10,7 @@ export const exchange = {
   'export.what.readings': 'Readings',
   'export.what.calls': 'Calls',
   'export.what.forecasts': 'Forecasts',
+  'export.what.tally': 'Tally',
   'export.button.csv': 'Export CSV',
   'export.button.json': 'Export JSON',
   'export.hint.everything':
@@ -18,16 +19,22 @@ export const exchange = {
   'export.hint.readings': 'One row per reading: raw, corrected, depth, and why excluded.',
   'export.hint.calls': 'One row per board and round: the call, the average, and the reason.',
   'export.hint.forecasts': 'One row per board and place: when it is likely ready.',
+  'export.hint.tally':
+    'One row per species, thickness, call, and stack: boards, board feet, volume, and weight.',
   'export.csv-note':
     'Lengths and temperatures are in your units. Times are UTC. Text that looks like a formula starts with an apostrophe.',
   'export.under-way': 'Exporting',
   'export.stopped': 'Export stopped. Nothing was saved.',
   'export.done': 'Exported. Look in your downloads.',
+  'export.done-without':
+    'Exported without {pictures, plural, one {# picture, whose file is} other {# pictures, whose files are}} missing or damaged. A backup may have {pictures, plural, one {it} other {them}}. Look in your downloads.',
   'export.usage':
-    'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts. Units: add --units metric or --units imperial.',
+    'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts, tally. Units: add --units metric or --units imperial.',
   'export.no-yard': 'There is no yard at {file}. Set PINTALLY_DATA to the folder of your yard.',
   'export.taken': '{file} already exists. Nothing was written. Choose another name.',
   'export.written': 'Exported to {file}.',
+  'export.written-without':
+    'Exported to {file}, without {pictures, plural, one {# picture, whose file is} other {# pictures, whose files are}} missing or damaged. A backup may have {pictures, plural, one {it} other {them}}.',
   'refusal.json-other':
     'This file is not a yard file or a Pintally export. Nothing was changed. Choose another file.',
   'refusal.json-archive':
@@ -148,6 +155,7 @@ export const exchange = {
     'Your yard was changed in the meantime. Nothing was merged. Choose the file again.',
   'csv.head-in': '{headText} ({unitText})',
   'csv.board': 'Board',
+  'csv.parent': 'Cut from board',
   'csv.stack': 'Stack',
   'csv.place': 'Place',
   'csv.place-since': 'There since',

@@ -1,5 +1,5 @@
 /** What a person entered goes out as JSON and comes in again without loss. */
-import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import Database from 'better-sqlite3';
@@ -136,6 +136,15 @@ test('a picture that is not what its hash says does not come, and all else does'
   expect(again.pictures).toHaveLength(1);
 });
 
+test('a picture whose file is missing is left out, and counted', () => {
+  const from = yardWithPictures([300, 400]);
+  const [{ contentHash }] = JSON.parse(exported(from)).pictureFiles;
+  rmSync(join(picturesBeside(from), contentHash));
+  const target = join(newFolder(), 'yard.json');
+  const what = { from, pictures: picturesBeside(from), target, kind: 'everything', display, nowAt } as const;
+  expect(writeExport(what, () => undefined)).toEqual({ missingPictures: 1 });
+});
+
 test('an export from before pictures were in it comes in', () => {
   const json = exported(yardWithPictures([300]));
   const before = json.slice(0, json.indexOf(',\n"pictureFiles"'));
@@ -254,11 +263,11 @@ describe('what is no export is refused with a sentence', () => {
   test('one with a record that does not fit, which is named', () => {
     const meter = '{"uuid":"6f0b4a3e-4dd5-4d0c-9d49-0d3f1c0f8a11","kind":"typed","deviceId":"x"}';
     expect(refusal(empty().replace('"meters":[', `"meters":[${meter}`))).toContain(
-      'In “meters”, record 1 does not fit',
+      'In “meters”, record 1 has a wrong value',
     );
     const print = `{"uuid":"6f0b4a3e-4dd5-4d0c-9d49-0d3f1c0f8a11","board":"6f0b4a3e-4dd5-4d0c-9d49-0d3f1c0f8a12","contentHash":"","printedAt":"${nowAt}"}`;
     expect(refusal(empty().replace('"labelPrints":[', `"labelPrints":[${print}`))).toContain(
-      'record 1 does not fit',
+      'record 1 has a wrong value',
     );
   });
 
@@ -267,16 +276,16 @@ describe('what is no export is refused with a sentence', () => {
     const { pictures } = JSON.parse(json) as { pictures: { contentHash: string }[] };
     const path = '../../../etc/passwd';
     expect(refusal(json.replace(pictures[0]!.contentHash, path))).toContain(
-      'In “pictures”, record 1 does not fit',
+      'In “pictures”, record 1 has a wrong value',
     );
   });
 
   test('one whose parts of a picture do not follow each other', () => {
     const json = exported(yardWithPictures([PICTURE_PART_BYTES + 1]));
     expect(refusal(json.replace('"part":2', '"part":1'))).toContain(
-      'In “pictureFiles”, record 2 does not fit',
+      'In “pictureFiles”, record 2 has a wrong value',
     );
-    expect(refusal(json.replaceAll('"parts":2', '"parts":51'))).toContain('record 1 does not fit');
+    expect(refusal(json.replaceAll('"parts":2', '"parts":51'))).toContain('record 1 has a wrong value');
   });
 
   test('one with a record without an end, after a megabyte of it', () => {

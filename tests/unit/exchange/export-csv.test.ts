@@ -17,7 +17,7 @@ withYardOfTwo();
 
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };
 
-async function exported(kind: CsvKind): Promise<Record<string, string>[]> {
+async function exported(kind: CsvKind | 'tally'): Promise<Record<string, string>[]> {
   const offered = await yard.command('exchange.beginExport', { kind, region, work: null });
   expect(offered.fileName).toBe(`pintally-${kind}-2026-06-01.csv`);
   return rowsOf((await downloaded(yard, offered)).toString('utf8'));
@@ -84,8 +84,8 @@ test('a corrected reading is as corrected, with what it was before', async () =>
     shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
   });
   const [first, second] = await exported('readings');
-  expect(first).toMatchObject({ 'Meter showed': '14.2', 'Before correction': '12.4' });
-  expect(second).toMatchObject({ 'Meter showed': '9.8', 'Before correction': '' });
+  expect(first).toMatchObject({ Raw: '14.2', 'Before correction': '12.4' });
+  expect(second).toMatchObject({ Raw: '9.8', 'Before correction': '' });
 });
 
 test('of a round of which only the day is known, the day is written', async () => {
@@ -105,6 +105,27 @@ test('of a board that left, it is written when, why, and to whom', async () => {
   expect(await exported('boards')).toMatchObject([
     { 'Left the yard at': '', 'Why it left': '', 'To whom or what for': '' },
     { 'Left the yard at': yard.now(), 'Why it left': 'Sold', 'To whom or what for': 'Marta, for shelves' },
+  ]);
+});
+
+test('a piece names the board that it was cut from, and boards have their board feet', async () => {
+  const [first] = yard.boards;
+  // 12 in wide, 8 ft long, under 1 in thick counts as 1 in: 8 board feet by definition, half as wide 4.
+  const changed = { widthMm: 304.8, lengthMm: 2438.4 };
+  await yard.command('boards.edit', { id: first!.id, basedOn: 1, changed });
+  const pieces = ['A', 'B'].map((letter) => ({ code: `WAL-01${letter}`, widthMm: 152.4, lengthMm: 2438.4 }));
+  await yard.command('boards.cut', { boardId: first!.id, how: 'ripped', at: yard.now(), pieces });
+  expect(await exported('boards')).toMatchObject([
+    { Board: 'WAL-01', 'Cut from board': '', 'Board feet': '8', 'Why it left': 'Ripped' },
+    { Board: 'WAL-02', 'Cut from board': '' },
+    { Board: 'WAL-01A', 'Cut from board': 'WAL-01', 'Board feet': '4' },
+    { Board: 'WAL-01B', 'Cut from board': 'WAL-01', 'Board feet': '4' },
+  ]);
+});
+
+test('a tally is of the boards that are there, split by all that it can be split by', async () => {
+  expect(await exported('tally')).toMatchObject([
+    { Species: 'Black walnut', Call: '', Stack: 'Walnut', Boards: '2' },
   ]);
 });
 
