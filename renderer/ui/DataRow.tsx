@@ -41,18 +41,21 @@ export function DataRow<Row>({
     }
   }, [isHere, index]);
   const tabIndex = isTabStop ? 0 : -1;
-  const inRow = (column: Column<Row>, given: Row): ReactNode => (
-    <>
-      {column === columns[0] && href !== undefined ? (
-        <a ref={link} href={href} tabIndex={tabIndex}>
-          {column.cell(given)}
-        </a>
-      ) : (
-        column.cell(given)
-      )}
-      {column.below && <small>{column.below(given)}</small>}
-    </>
-  );
+  function inRow(column: Column<Row>, given: Row): ReactNode {
+    const below = column.below?.(given);
+    return (
+      <>
+        {column === columns[0] && href !== undefined ? (
+          <a ref={link} href={href} tabIndex={tabIndex}>
+            {column.cell(given)}
+          </a>
+        ) : (
+          column.cell(given)
+        )}
+        {below && <small>{below}</small>}
+      </>
+    );
+  }
   return (
     <tr
       ref={ref}

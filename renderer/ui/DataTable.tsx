@@ -63,7 +63,7 @@ const ROWS_BEYOND_SIGHT = 12;
 /** Up to so many are drawn even out of sight, so that they can be printed and searched. */
 const ROWS_ALWAYS_DRAWN = 100;
 const TICK_REM = 3.5;
-/** A narrower table shows each row as a card. */
+/** A narrower table shows each row as a card, which has the optional columns that a person chose. */
 const NARROW_REM = 36;
 
 /**
@@ -107,7 +107,7 @@ export function DataTable<Row>({
   const { sort, onSort } = callersSort ?? { sort: ownSort, onSort: setOwnSort };
   const [choice, choose] = useColumnChoice(columnsName);
   const tickRem = selection ? TICK_REM : 0;
-  const shown = columnsShown(columns, choice, isNarrow ? Number.POSITIVE_INFINITY : widthRem - tickRem);
+  const shown = columnsShown(columns, choice, isNarrow ? 0 : widthRem - tickRem);
   const sorted = 'rowAt' in rows ? null : sortedRows(rows, columns, sort);
   const source: PagedRows<Row> =
     'rowAt' in rows

@@ -1,6 +1,12 @@
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs as TabsRoot } from 'react-aria-components';
 
+/** In a narrow window, the row of tabs scrolls. */
+function bringIntoSight(tab: HTMLElement | null): void {
+  const list = tab?.parentElement;
+  if (list) list.scrollLeft = tab.offsetLeft - list.offsetLeft;
+}
+
 /** Parts of a screen of which one is shown. Arrow keys go from tab to tab. */
 export function Tabs({
   label,
@@ -23,7 +29,7 @@ export function Tabs({
     >
       <TabList aria-label={label} className="tabs">
         {tabs.map(({ id, title }) => (
-          <Tab key={id} id={id} className="tab">
+          <Tab key={id} id={id} className="tab" {...(id === first && { ref: bringIntoSight })}>
             {title}
           </Tab>
         ))}

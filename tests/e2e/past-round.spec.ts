@@ -100,7 +100,7 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await page.getByRole('button', { name: 'Save 2 readings' }).click();
   await expect(page.getByText('Choose where the boards were. Nothing was saved.')).toBeVisible();
   await expect(
-    page.getByText(/^2 boards are in Outdoors only since .* Were they there on Jun.* 2025\?$/),
+    page.getByText(/^2 boards have been in Outdoors only since .* Were they there on Jun.* 2025\?$/),
   ).toBeVisible();
   await page.getByRole('radio', { name: 'Yes, since they were sawn' }).check();
   await picture(page, 'past-round-place', { fullPage: true });

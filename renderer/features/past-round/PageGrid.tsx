@@ -1,4 +1,4 @@
-import { type ClipboardEvent, type KeyboardEvent, useRef, useState } from 'react';
+import { type ClipboardEvent, type CSSProperties, type KeyboardEvent, useRef, useState } from 'react';
 import {
   MOST_COLUMNS,
   type PageBoard,
@@ -95,7 +95,7 @@ export function PageGrid({
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls can be scrolled by keys. */}
       <section className={css.scroll} tabIndex={0} aria-label={say('past-round.grid')}>
-        <table className={css.grid} ref={table}>
+        <table className={css.grid} style={{ '--columns': columns } as CSSProperties} ref={table}>
           <thead>
             <tr>
               <th scope="col">{say('past-round.board')}</th>
@@ -137,6 +137,7 @@ export function PageGrid({
                   texts={columnNumbers.map((column) => textAt(page, boardId, column))}
                   unit={unit}
                   known={known}
+                  hasDay={page.day !== null}
                   onUse={(column, text) => type(boardId, column, text)}
                   cell={(column, wiring) => (
                     <input

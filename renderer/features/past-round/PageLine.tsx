@@ -30,6 +30,7 @@ export function PageLine({
   texts,
   unit,
   known,
+  hasDay,
   onUse,
   cell,
 }: {
@@ -37,6 +38,8 @@ export function PageLine({
   texts: readonly string[];
   unit: ReadingUnit;
   known: PastPage;
+  /** Whether the day of the page is given. Without it, nothing is said of how much changed since another day. */
+  hasDay: boolean;
   /** The value that was meant is typed instead. */
   onUse: (column: number, text: string) => void;
   cell: (column: number, wiring: CellWiring) => ReactNode;
@@ -81,7 +84,14 @@ export function PageLine({
           </p>
         ))}
         {asked.line.raws.some((raw) => raw !== null) && (
-          <Checked asked={asked} raws={raws} boardCode={board.code} onMarked={setMarked} onUse={onUse} />
+          <Checked
+            asked={asked}
+            hasDay={hasDay}
+            raws={raws}
+            boardCode={board.code}
+            onMarked={setMarked}
+            onUse={onUse}
+          />
         )}
       </td>
     </tr>
@@ -114,11 +124,11 @@ function useSettled<T>(value: T): T {
 }
 
 /** What is wrong with several cells is said once. */
-function remarksOf(cells: readonly CheckedCell[]) {
+function remarksOf(cells: readonly CheckedCell[], hasDay: boolean) {
   const remarks = new Map<string, { why: Message; columns: number[]; isUsed: boolean }>();
   for (const { column, suspicions, counts } of cells) {
     for (const { severity, why } of suspicions) {
-      if (severity === 'note') continue;
+      if (severity === 'note' || (!hasDay && why.code.startsWith('suspicion.jump'))) continue;
       const key = JSON.stringify([why, counts]);
       const same = remarks.get(key) ?? { why, columns: [], isUsed: counts };
       remarks.set(key, { ...same, columns: [...same.columns, column + 1] });
@@ -129,12 +139,14 @@ function remarksOf(cells: readonly CheckedCell[]) {
 
 function Checked({
   asked,
+  hasDay,
   raws,
   boardCode,
   onMarked,
   onUse,
 }: {
   asked: PastPage & { line: PastLine };
+  hasDay: boolean;
   /** Typed by now: of others, nothing is said. */
   raws: readonly (number | null)[];
   boardCode: string;
@@ -144,7 +156,7 @@ function Checked({
   const { say, formats } = useWords();
   const { output, error } = useQuery('pastRounds.check', asked);
   const cells = (output?.cells ?? []).filter(({ column, raw }) => raws[column] === raw);
-  const remarks = remarksOf(cells);
+  const remarks = remarksOf(cells, hasDay);
   const marked = JSON.stringify(remarks.flatMap(({ columns }) => columns.map((column) => column - 1)));
   useEffect(() => {
     onMarked(new Set(JSON.parse(marked) as number[]));

@@ -131,7 +131,8 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
     lines,
   });
   const yesWords = open && yes[open];
-  const unread = lines.flatMap(({ raws }) => raws).filter(Number.isNaN).length;
+  const cells = lines.flatMap(({ raws }) => raws).filter((raw) => raw !== null);
+  const unread = cells.filter(Number.isNaN).length;
 
   async function send(): Promise<void> {
     problems.show();
@@ -237,7 +238,11 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
             className="button button-main"
             disabled={busy || boards.length === 0 || unread > 0}
           >
-            <span>{yesWords === null ? say('past-round.save', { readings }) : say(yesWords)}</span>
+            <span>
+              {yesWords === null
+                ? say('past-round.save', { readings: cells.length - unread })
+                : say(yesWords)}
+            </span>
           </button>
           {readings > 0 && <Button onClick={() => setDiscarding(true)}>{say('past-round.discard')}</Button>}
         </Actions>

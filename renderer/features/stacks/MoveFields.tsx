@@ -19,14 +19,15 @@ export function MoveFields({
   boards: RequestInput<'stacks.ifMoved'>;
 }) {
   const { say, formats } = useWords();
+  const today = formats.localDay(new Date());
   return (
     <>
       <p className="soft">{say('stacks.move-history')}</p>
       <PlaceField label={say('stacks.move-to')} butNot={butNot} {...field('placeId')} />
-      <IfMoved boards={boards} butNot={butNot} placeId={draft.placeId} />
+      {draft.since === today && <IfMoved boards={boards} butNot={butNot} placeId={draft.placeId} />}
       <DateField
         label={say('stacks.move-day')}
-        max={formats.localDay(new Date())}
+        max={today}
         {...field('since')}
         value={draft.since || null}
         onValue={(day) => set({ since: day ?? '' })}

@@ -335,7 +335,7 @@ export const round = {
   'round-date.change': 'Change the date',
   'round-date.title': 'Date of the round',
   'round-date.moves-all':
-    'All readings of the round move with it. One dated in the future gets the time of the one before it. Calls and forecasts are updated.',
+    'All readings of the round move with it, but none into the future. Calls and forecasts are updated.',
   'round-date.start': 'Start of the round',
   'round-date.year-right': 'Yes, change it',
   'round-date.long-before-stack':

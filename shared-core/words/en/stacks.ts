@@ -159,7 +159,7 @@ export const stacks = {
   'stacks.column-average': 'Average',
   'stacks.column-shell-core': 'Shell · core',
   'stacks.column-ready': 'Ready',
-  'stacks.column-read': 'Read',
+  'stacks.column-read': 'Probed',
   'stacks.column-likely': 'Ranges',
   'stacks.column-log': 'Log',
   'stacks.column-call': 'Call',

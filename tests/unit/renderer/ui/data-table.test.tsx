@@ -118,6 +118,8 @@ describe('A table', () => {
     expect(shown({}, 40)).toEqual(['a', 'b', 'c', 'd']);
     expect(shown({}, 25)).toEqual(['a', 'b']);
     expect(shown({ d: true }, 25)).toEqual(['a', 'd']);
+    // As on a card.
+    expect(shown({ d: true }, 0)).toEqual(['a', 'd']);
     expect(shown({ b: false }, 40)).toEqual(['a', 'c', 'd']);
   });
 });

@@ -1,0 +1,84 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen } from '@testing-library/react';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { PageLine } from '../../../../renderer/features/past-round/PageLine.tsx';
+import { PAIRS } from '../../../../shared-core/probing/readings/plan-basis.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { aReading } from '../round/a-round.ts';
+import { forgetEverything, playMachine } from '../shell/machine.ts';
+
+beforeEach(forgetEverything);
+afterEach(cleanup);
+
+const jump = message('suspicion.jump.expected', {
+  depth: 'shell',
+  beforePct: 14.4,
+  mcPct: 38.2,
+  days: 525,
+  placeName: 'Shed',
+  expectedPct: 13,
+});
+const wet = message('suspicion.surface-wet', { shellPct: 38.2, corePct: 20 });
+
+/** A line whose reading of 38 is far from that of another day, and on a wet face. */
+function show(hasDay: boolean): void {
+  playMachine({
+    'pastRounds.check': () => {
+      const { unit, corrected, spot } = aReading(1);
+      const suspicions = [jump, wet].map((why) => ({
+        code: why.code,
+        severity: 'questionable',
+        why,
+        toDo: why,
+      }));
+      return {
+        planBasis: PAIRS,
+        cells: [{ column: 0, raw: 38, unit, corrected, spot, counts: true, suspicions }],
+      } as never;
+    },
+  });
+  render(
+    <table>
+      <tbody>
+        <PageLine
+          board={{
+            boardId: 1,
+            code: 'OAK-01',
+            thicknessMm: 52,
+            thicknessQuarters: null,
+            lengthMm: null,
+            speciesName: 'White oak',
+            isSawnLater: false,
+            placedLater: null,
+            remark: null,
+          }}
+          texts={['38']}
+          unit="pct"
+          known={{
+            stackId: 1,
+            meterId: null,
+            unit: 'pct',
+            woodTempC: 20,
+            airTempC: null,
+            depths: [null],
+            startedAt: '2026-05-04T08:00:00.000Z',
+          }}
+          hasDay={hasDay}
+          onUse={() => undefined}
+          cell={() => null}
+        />
+      </tbody>
+    </table>,
+  );
+}
+
+test('without a day, a reading is not compared with that of another day', async () => {
+  show(false);
+  expect(await screen.findByText(/The face looks wet/)).toBeTruthy();
+  expect(screen.queryByText(/525 days/)).toBeNull();
+});
+
+test('with its day, it is', async () => {
+  show(true);
+  expect(await screen.findByText(/525 days/)).toBeTruthy();
+});
