@@ -123,12 +123,15 @@ function useSettled<T>(value: T): T {
   return JSON.parse(settled) as T;
 }
 
+/** What only the day of a reading tells. */
+const OF_ITS_DAY: ReadonlySet<string> = new Set(['jump-since-last-round', 'dry-too-soon', 'wet-too-long']);
+
 /** What is wrong with several cells is said once. */
 function remarksOf(cells: readonly CheckedCell[], hasDay: boolean) {
   const remarks = new Map<string, { why: Message; columns: number[]; isUsed: boolean }>();
   for (const { column, suspicions, counts } of cells) {
-    for (const { severity, why } of suspicions) {
-      if (severity === 'note' || (!hasDay && why.code.startsWith('suspicion.jump'))) continue;
+    for (const { rule, severity, why } of suspicions) {
+      if (severity === 'note' || (!hasDay && OF_ITS_DAY.has(rule))) continue;
       const key = JSON.stringify([why, counts]);
       const same = remarks.get(key) ?? { why, columns: [], isUsed: counts };
       remarks.set(key, { ...same, columns: [...same.columns, column + 1] });

@@ -25,16 +25,15 @@ function show(hasDay: boolean): void {
   playMachine({
     'pastRounds.check': () => {
       const { unit, corrected, spot } = aReading(1);
-      const suspicions = [jump, wet].map((why) => ({
-        code: why.code,
-        severity: 'questionable',
-        why,
-        toDo: why,
-      }));
+      const questionable = { severity: 'questionable', whatToDo: wet } as const;
+      const suspicions = [
+        { ...questionable, rule: 'jump-since-last-round' as const, why: jump },
+        { ...questionable, rule: 'surface-wet' as const, why: wet },
+      ];
       return {
         planBasis: PAIRS,
         cells: [{ column: 0, raw: 38, unit, corrected, spot, counts: true, suspicions }],
-      } as never;
+      };
     },
   });
   render(
@@ -60,7 +59,7 @@ function show(hasDay: boolean): void {
             unit: 'pct',
             woodTempC: 20,
             airTempC: null,
-            depths: [null],
+            depths: ['unknown'],
             startedAt: '2026-05-04T08:00:00.000Z',
           }}
           hasDay={hasDay}
