@@ -58,6 +58,23 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
      ${outlookOf('f.board_id', 'f.round_id')} WHERE f.board_id = @boardId AND f.round_id = @roundId AND f.rules_version = @rules
        AND NOT EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = f.board_id AND d.round_id = f.round_id)`,
   );
+  const boardsRead = `(SELECT DISTINCT ${keptRecord('g.board_id')} AS id FROM reading g
+    WHERE g.round_id = @roundId AND ${holds('g')}) g JOIN board b ON b.id = g.id`;
+  const readSince = db
+    .prepare<{ roundId: number }, number>(
+      `SELECT b.id FROM ${boardsRead} JOIN round l ON l.id = b.latest_round_id JOIN round r ON r.id = @roundId
+       WHERE l.id <> r.id AND l.started_at > r.started_at`,
+    )
+    .pluck();
+  const updating = db
+    .prepare<{ roundId: number }, number>(
+      `SELECT count(*) FROM ${boardsRead}
+       WHERE EXISTS (SELECT 1 FROM finding_due d WHERE d.board_id = b.id AND d.round_id = @roundId)
+         OR (b.latest_round_id = @roundId AND b.archived_at IS NULL
+           AND EXISTS (SELECT 1 FROM outlook_due d WHERE d.board_id = b.id)
+           AND NOT EXISTS (SELECT 1 FROM outlook o WHERE o.board_id = b.id))`,
+    )
+    .pluck();
   const boardIds = db.prepare<[], { boardId: number }>('SELECT DISTINCT board_id AS boardId FROM finding');
   const dueBelow = db
     .prepare<[number], number>(
@@ -83,6 +100,10 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
           return [boardId, record === null ? null : read(roundFindingSchema, { boardId, record, outlook })];
         }),
       ),
+    /** Boards read in the round of which a later one makes the call. */
+    readSince: (roundId: number): number[] => readSince.all({ roundId }),
+    /** How many boards wait to be judged, or, where this is their latest round, for a forecast that may change the call. */
+    updatingIn: (roundId: number): number => updating.get({ roundId }) as number,
     /** Of one board; null where its readings in the round are still to be judged by these rules. */
     one: (boardId: number, roundId: number, rulesVersion: number): RoundFinding | null => {
       const row = one.get({ boardId, roundId, rules: rulesVersion });

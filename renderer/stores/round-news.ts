@@ -51,7 +51,7 @@ function askAgain(topics: readonly Topic[]): void {
     return;
   }
   const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
-  const watched: Topic[] = ['stacks', 'places', 'species', 'endUses'];
+  const watched: Topic[] = ['stacks', 'places', 'species', 'endUses', 'outlooks'];
   if (isBeingJudged || round.finishedAt !== null) watched.push(`round:${round.id}`);
   if (!isTouched(watched, changed)) return;
   // One that another window reopened takes readings here, too.

@@ -45,6 +45,8 @@ export const roundBoardSchema = z.object({
   /** Whether a temperature was entered for this board alone in this round. */
   ownTemp: z.boolean(),
   isRead: z.boolean(),
+  /** Whether its call is of that day: another round read it since. */
+  isReadSince: z.boolean(),
   /** Null until something was read, and while what was read is being judged. */
   finding: roundFindingSchema.nullable(),
 });
@@ -131,6 +133,8 @@ export const roundStateSchema = roundDateSchema.extend({
   /** The board aimed at; null once the round is finished. */
   probed: probedBoardSchema.nullable(),
   summary: roundSummarySchema,
+  /** Of so many of its boards the forecast, and with it perhaps the call, is still to be made. */
+  updating: z.number().int().min(0),
 });
 export type RoundState = z.infer<typeof roundStateSchema>;
 

@@ -59,6 +59,10 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
     /** Rounds whose stack has other boards now, or boards of other sizes, or another use, or which are read with other pins. */
     outdated: (): OpenRound[] =>
       [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
+    /** Forecasts were made: those of its boards may have another call. */
+    renew: (): void => {
+      for (const roundId of [...rounds.keys()]) load(roundId);
+    },
     forget: (roundId: number): void => {
       rounds.delete(roundId);
     },

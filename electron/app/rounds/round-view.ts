@@ -2,10 +2,13 @@ import type {
   LastRound,
   ProbedBoard,
   RoundBoard,
+  RoundFinding,
   RoundState,
   RoundSummary,
 } from '../../../shared-core/contract/round.ts';
+import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { asJudged } from '../../../shared-core/probing/calls/judgement.ts';
 import { summarizeRound } from '../../../shared-core/probing/calls/round-summary.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
@@ -39,7 +42,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
     return {
       ...shown(planned, own, woodTemperatures.ofRound(roundId)),
       isRead,
-      finding: findingOf(roundId, planned, assessment),
+      ...called(row, roundId, findingOf(roundId, planned, assessment)),
       assessment: assessment.readings.length > 0 ? assessment : null,
       lastRound: lastRound(roundId, boardId, planned),
     };
@@ -73,6 +76,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
     const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
     const all = new Map([...here, ...read].map((each) => [each.id, each]));
     const basisOf = planBases.inRound(yard, roundId);
+    const readSince = new Set(yard.findings.readSince(roundId));
     return [...all.values()].map((each) => {
       const { id: boardId, thicknessMm } = each;
       const isRead = findings.has(boardId);
@@ -80,6 +84,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       return {
         ...shown({ ...each, planBasis }, ownTemps.get(boardId), ofRound),
         isRead,
+        isReadSince: readSince.has(boardId),
         finding: findings.get(boardId) ?? null,
       };
     });
@@ -104,6 +109,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       woodTempC: yard.woodTemperatures.ofRound(roundId),
       boards: all,
       summary: summaryOf(all),
+      updating: yard.findings.updatingIn(roundId),
     };
   }
 
@@ -119,6 +125,20 @@ export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
     }),
   );
 
+/** A finding with the call of today, as every list has it, where no other round read the board since. */
+function called(
+  { latest, outlook, judgement }: BoardRow,
+  roundId: number,
+  finding: RoundFinding | null,
+): Pick<RoundBoard, 'finding' | 'isReadSince'> {
+  const isNewest = latest?.roundId === roundId;
+  return {
+    finding: finding && outlook && isNewest ? asJudged(finding, judgement) : finding,
+    isReadSince:
+      finding !== null && latest !== null && Date.parse(latest.at) > Date.parse(finding.at) && !isNewest,
+  };
+}
+
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(
   {
@@ -132,7 +152,7 @@ function shown(
   }: BoardToProbe & Pick<RoundBoard, 'planBasis'>,
   own: number | null | undefined,
   ofRound: number | null,
-): Omit<RoundBoard, 'isRead' | 'finding'> {
+): Omit<RoundBoard, 'isRead' | 'isReadSince' | 'finding'> {
   return {
     boardId: id,
     code,

@@ -70,6 +70,7 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
             ) : (
               say(isRead ? 'findings.being-judged' : 'findings.not-probed')
             ),
+          below: ({ isReadSince }) => isReadSince && say('findings.read-since'),
           sortBy: ({ finding }) => (finding?.call ? callsInOrder.indexOf(finding.call) : null),
           widthRem: 12,
         },

@@ -32,6 +32,7 @@ export function FinishDialog({ round, onClose }: Probing) {
       <p ref={isAllRead ? undefined : focusOn} tabIndex={-1}>
         {say(round.summary.message)}
       </p>
+      {round.updating > 0 && <p>{say('round-page.updating', { boards: round.updating })}</p>}
       {begun.length > 0 && (
         <p>
           {named

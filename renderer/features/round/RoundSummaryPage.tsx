@@ -74,6 +74,11 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
           </li>
         ))}
       </ul>
+      {round.updating > 0 && (
+        <p className="soft" role="status">
+          {say('round-page.updating', { boards: round.updating })}
+        </p>
+      )}
       {probed.length === 0 ? (
         <EmptyState sentence={say('round-page.nothing-probed')} />
       ) : (

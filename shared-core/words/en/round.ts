@@ -343,6 +343,8 @@ export const round = {
   'round-date.changed': 'Round start changed from {was} to {is}.',
   'round-page.nothing-probed': 'No board was probed in this round.',
   'round-page.boards': 'Board by board',
+  'round-page.updating':
+    'The {boards, plural, one {call of # board is} other {calls of # boards are}} being updated.',
   'findings.board': 'Board',
   'findings.species': 'Species',
   'findings.average': 'Average MC',
@@ -352,4 +354,5 @@ export const round = {
   'findings.why': 'Why',
   'findings.being-judged': 'Being judged',
   'findings.not-probed': 'Not probed',
+  'findings.read-since': 'That day. Read again since.',
 } as const;

@@ -3,7 +3,7 @@ export const stacks = {
   'stacks.title': 'Stacks',
   'stacks.yard':
     '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {{more, plural, =0 {None ready yet} other {# should be ready now}}} other {# ready{more, plural, =0 {} other {, # more should be ready now}}}}.',
-  'stacks.forecasting': 'Working out dates …',
+  'stacks.forecasting': 'Updating calls and dates …',
   'stacks.all-boards': 'All boards',
   'stacks.all-boards-lead': 'Every board in the yard.',
   'stacks.go-to-stacks': 'Go to stacks',

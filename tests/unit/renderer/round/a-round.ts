@@ -28,6 +28,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
       calls: { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 },
       message: message('round-summary.none-probed', { boards: boards.length }),
     },
+    updating: 0,
   };
 }
 
@@ -43,6 +44,7 @@ export function aBoard(number: number, changes: Partial<ProbedBoard> = {}): Prob
     woodTempC: 14,
     ownTemp: false,
     isRead: false,
+    isReadSince: false,
     finding: null,
     assessment: null,
     lastRound: null,

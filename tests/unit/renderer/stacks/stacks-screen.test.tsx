@@ -115,7 +115,7 @@ describe('The stacks', () => {
     const { machine } = open([], { 'stacks.list': () => stacks });
     const names = () =>
       screen.getAllByRole('article').map((card) => within(card).getByRole('heading').textContent);
-    expect(await screen.findByText('12 boards. 2 ready. Working out dates …')).toBeTruthy();
+    expect(await screen.findByText('12 boards. 2 ready. Updating calls and dates …')).toBeTruthy();
     expect(names()).toEqual(['Airy', 'Dry']);
     expect(screen.queryByRole('region', { name: 'To do first' })).toBeNull();
     stacks = [aStack({ name: 'Airy' }), aStack({ id: 2, name: 'Dry', due })];
@@ -124,7 +124,7 @@ describe('The stacks', () => {
     expect(names()).toEqual(['Dry', 'Airy']);
     stacks = [aStack({ name: 'Airy', due }), aStack({ id: 2, name: 'Dry', isForecasting: true })];
     machine.tell('changed', { yard: null, topics: ['outlooks'] });
-    expect(await screen.findByText(/ready[.] Working out dates …$/)).toBeTruthy();
+    expect(await screen.findByText(/ready[.] Updating calls and dates …$/)).toBeTruthy();
     expect(names()).toEqual(['Dry', 'Airy']);
   });
 
