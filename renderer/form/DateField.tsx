@@ -48,9 +48,8 @@ export function DateField({
   const hint = useHint(ownHint, saved && formats.day(saved));
   const day = value ? parseDate(value) : null;
   /** "26" is 2026. */
-  function complete(): void {
+  function completeYear(): void {
     if (day && day.year < 100) onValue(day.set({ year: 2000 + day.year }).toString());
-    onBlur?.();
   }
   return (
     <I18nProvider locale={region().locale}>
@@ -59,14 +58,25 @@ export function DateField({
         value={day}
         onChange={(chosen) => onValue(chosen?.toString() ?? null)}
         {...(max && { maxValue: parseDate(max) })}
-        onBlur={complete}
+        onBlur={() => {
+          completeYear();
+          onBlur?.();
+        }}
         {...(error && { isInvalid: true })}
       >
         <Label>{label}</Label>
         <Group className={`field-box ${styles.group}`}>
-          <DateInput className={styles.input!}>
-            {(segment) => <DateSegment segment={segment} className={styles.segment!} />}
-          </DateInput>
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: the segments in it have the focus. What they hold is whole once that is on the calendar's button. */}
+          <div
+            className={styles.typed!}
+            onBlur={({ currentTarget, relatedTarget }) => {
+              if (!currentTarget.contains(relatedTarget)) completeYear();
+            }}
+          >
+            <DateInput className={styles.input!}>
+              {(segment) => <DateSegment segment={segment} className={styles.segment!} />}
+            </DateInput>
+          </div>
           <Button className={styles.open!} aria-label={say('date-field.calendar')}>
             ▾
           </Button>

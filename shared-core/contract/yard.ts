@@ -267,7 +267,12 @@ export const newBoardSchema = givenBoardSchema.extend({
   driedBy: driedBySchema.default('air'),
 });
 export type NewBoard = z.infer<typeof newBoardSchema>;
-export const boardEditSchema = editOf(givenBoardSchema);
+export const boardEditSchema = editOf(
+  givenBoardSchema.extend({
+    /** The board was moved before the day on which it was sawn: its log was there. */
+    isBeforeSawing: z.literal(true),
+  }),
+);
 
 /** What of a board can come later, while it is not known. */
 export const unknownOfBoard = {

@@ -95,6 +95,7 @@ export const steps: readonly Step[] = [
       await save(page);
     },
     sign: (page) => text(page, '210 mm'),
+    by: 'notice',
   },
   {
     act: 'boards.editTogether',

@@ -46,6 +46,18 @@ export const readBeforeSawn = (readings: readonly Reading[], sawnOn: string): Re
       excluded === null && !isDamaged && Date.parse(takenAt) < startOfDay(sawnOn),
   );
 
+/** @throws Refusal, a question, where one of the boards was somewhere before it was sawn */
+export function checkSawnByMoves(context: AppContext, boardIds: readonly number[], sawnOn: string): void {
+  const { boards, moves } = context.yard();
+  for (const id of boardIds) {
+    const [first] = moves.ofBoard(id);
+    if (first === undefined || Date.parse(first.since) >= startOfDay(sawnOn)) continue;
+    const { code: boardCode } = orRefuse(boards.get(id), 'board');
+    const { placeName, since: movedOn } = first;
+    throw new Refusal(message('refusal.sawn-after-move', { boardCode, placeName, movedOn }));
+  }
+}
+
 /** When a person took a board out of the yard, or cut it; null where it is in the yard, or only another record of a board. */
 export function leftOf(board: { archived: Archived | null } | undefined): Archived | null {
   const left = board?.archived;

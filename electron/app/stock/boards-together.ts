@@ -11,7 +11,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { inSlices, type Slices } from '../slices.ts';
-import { checkBoardDays } from './board-days.ts';
+import { checkBoardDays, checkSawnByMoves } from './board-days.ts';
 import { checkMove, checkSawnBefore, letStacksFollow, moveBoard } from './moving.ts';
 import { openStack } from './open-ones.ts';
 
@@ -125,7 +125,16 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
 
   return {
     'boards.editTogether': function* (input) {
-      const { boards: given, changed, stackId, stackOrder, move, endUseId, latestReadings } = input;
+      const {
+        boards: given,
+        changed,
+        stackId,
+        stackOrder,
+        move,
+        endUseId,
+        latestReadings,
+        isBeforeSawing,
+      } = input;
       const whyNot = stackOrder && whyNotLaid(stackOrder, given.length);
       if (whyNot) throw new Refusal(message('refusal.nothing-changed', { why: whyNot }));
       const { speciesId } = changed;
@@ -146,6 +155,7 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       yield* inSlices(given, (slice, from) => {
         const ids = slice.map(({ id }) => id);
         checkBoardDays(context, ids, changed);
+        if (changed.sawnOn && !isBeforeSawing) checkSawnByMoves(context, ids, changed.sawnOn);
         const outdated: BoardRow[] = [];
         const inStack = new Map(boards.versionsOf(ids).map((board) => [board.id, board.stackId]));
         for (const [index, { id, basedOn }] of slice.entries()) {

@@ -7,7 +7,7 @@ import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDupli
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { checkBoardDays } from './board-days.ts';
+import { checkBoardDays, checkSawnByMoves } from './board-days.ts';
 import { freeCode } from './free-code.ts';
 import { moveBoards } from './moving.ts';
 import { openStack } from './open-ones.ts';
@@ -74,12 +74,15 @@ export function boardCommands(context: AppContext, judging: Judging) {
       return ids.map(get);
     },
 
-    'boards.edit': (edit) => {
+    'boards.edit': ({ changed: { isBeforeSawing, ...changed }, ...of }) => {
+      const edit = { ...of, changed };
       const before = get(edit.id);
       const { stackId, speciesId, code = before.code } = edit.changed;
       if (stackId !== undefined && stackId !== before.stackId) openStack(context, stackId);
       if (speciesId !== undefined) checkSpecies({ speciesId, code });
-      checkBoardDays(context, [edit.id], edit.changed);
+      checkBoardDays(context, [edit.id], changed);
+      const { sawnOn } = changed;
+      if (sawnOn && sawnOn !== before.sawnOn && !isBeforeSawing) checkSawnByMoves(context, [edit.id], sawnOn);
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));
       judging.judgeAgain([edit.id]);
       return get(edit.id);

@@ -1,11 +1,18 @@
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
+import { useQuestions } from '../../form/useQuestions.ts';
+import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { BoardSpecies, BoardThickness, MoreAboutBoard, PlaceInStack, useBoardDraft } from './BoardFields.tsx';
+
+type Answers = Pick<RequestInput<'boards.edit'>['changed'], 'isBeforeSawing'>;
+/** The question with which a sawing date is refused, and what saving again answers. */
+const asking = { 'refusal.sawn-after-move': { isBeforeSawing: true } } as const;
 
 /** Edits a board. Its readings stay; they are judged again. */
 export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
@@ -13,12 +20,21 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
   const stacks = useQuery('stacks.list', {});
   const edit = useEdit('boards.edit', board);
   const typed = useBoardDraft(board, edit.theirs);
-  const { field, read, refill, set } = typed;
+  const { draft, field, read, refill, set } = typed;
+  const questions = useQuestions<Answers, keyof typeof asking>(asking, { sawnOn: draft.sawnOn });
+
+  async function save(): Promise<void> {
+    const board = read();
+    const saved = await questions.ask((answers) => edit.save({ ...board, ...answers }));
+    if (saved && saved !== edit.base) tellDone(say('board.edited', { boardCode: saved.code }));
+  }
+
   return (
     <FormDialog
       title={say('board.edit', { boardCode: board.code })}
-      saveWords={say('common.save')}
-      onSave={async () => edit.save(read())}
+      saveWords={say(questions.open === null ? 'common.save' : 'life.was-log')}
+      isQuestion={questions.open !== null}
+      onSave={save}
       onClose={onClose}
       conflict={edit.conflict(refill)}
     >

@@ -8,6 +8,7 @@ import { CutForm } from './CutForm.tsx';
 import { DeleteBoardsDialog } from './DeleteBoardsDialog.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
 import { MergeBoardForm } from './MergeBoardForm.tsx';
+import { WhyNotDeleted } from './WhyNotDeleted.tsx';
 
 type Asked = Leaving | 'put-in-stack' | 'cut' | 'merge' | 'delete';
 
@@ -49,10 +50,15 @@ export function LifeMenu({
           item('put-in-stack'),
           ...(isOne ? [item('cut'), item('merge')] : []),
           ...leavingSchema.options.map(item),
-          ...(canDelete ? [item('delete')] : []),
+          item('delete'),
         ]}
       />
-      {asking === 'delete' && <DeleteBoardsDialog boards={boards} onDeleted={onDeleted} onClose={close} />}
+      {asking === 'delete' && canDelete && (
+        <DeleteBoardsDialog boards={boards} onDeleted={onDeleted} onClose={close} />
+      )}
+      {asking === 'delete' && !canDelete && isOne && (
+        <WhyNotDeleted board={isOne} onChoose={setAsking} onClose={close} />
+      )}
       {asking === 'put-in-stack' && (
         <PutInStackForm boards={boards} {...(onLeft && { onPut: onLeft })} onClose={close} />
       )}

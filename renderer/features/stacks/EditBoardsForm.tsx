@@ -47,8 +47,8 @@ export function EditBoardsForm({
     readings: 'include',
   });
   const { underWay, follow, cancel } = useLongWork();
-  const { placeId: to, since: movedOn, time: movedAt } = typed.draft;
-  const questions = useMoveQuestions({ to, movedOn, movedAt });
+  const { placeId: to, since: movedOn, time: movedAt, sawnOn } = typed.draft;
+  const questions = useMoveQuestions({ to, movedOn, movedAt, sawnOn });
   const order = useStackOrder(boards.length, 1, false);
   const newerOf = (board: BoardRow) => newer.find(({ id }) => id === board.id);
 
@@ -77,7 +77,8 @@ export function EditBoardsForm({
       const saved = await questions.ask((answers) => {
         const to = placeId === undefined ? null : { placeId, ...momentOfDay(since, time, new Date()) };
         const move = to && { ...to, ...answers };
-        return follow((work) => bridge().command('boards.editTogether', { ...edit, move, work }));
+        const log = answers.isBeforeSawing && { isBeforeSawing: true };
+        return follow((work) => bridge().command('boards.editTogether', { ...edit, ...log, move, work }));
       });
       onSaved(saved, on.size === 1 ? (placeId ?? null) : null);
     } catch (error) {

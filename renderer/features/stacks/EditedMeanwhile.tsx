@@ -23,7 +23,9 @@ const fields = {
   layer: 'board.layer',
   column: 'board.column',
   note: 'board.note',
-} as const satisfies { [F in keyof RequestInput<'boards.edit'>['changed']]-?: Code };
+} as const satisfies {
+  [F in Exclude<keyof RequestInput<'boards.edit'>['changed'], 'isBeforeSawing'>]-?: Code;
+};
 
 /** Boards that another window edited while they were to be edited here, each with what changed. */
 export function EditedMeanwhile({ before, now }: { before: readonly BoardRow[]; now: readonly BoardRow[] }) {

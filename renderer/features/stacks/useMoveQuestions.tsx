@@ -11,6 +11,7 @@ const questions = {
   'refusal.move-before-other': { isInserted: true },
   'refusal.move-after-other': { isInserted: true },
   'refusal.move-before-sawn': { isBeforeSawing: true },
+  'refusal.sawn-after-move': { isBeforeSawing: true },
   'refusal.moved-or-probed-first': {},
 } as const;
 /** What the button then says; null: as usual. */
@@ -18,6 +19,7 @@ const words = {
   'refusal.move-before-other': 'life.insert-move',
   'refusal.move-after-other': 'life.change-order',
   'refusal.move-before-sawn': 'life.was-log',
+  'refusal.sawn-after-move': 'life.was-log',
   'refusal.moved-or-probed-first': null,
 } as const;
 

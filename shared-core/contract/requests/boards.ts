@@ -136,6 +136,8 @@ export const boardRequests = {
         .max(100_000)
         .transform((boards) => [...new Map(boards.map((board) => [board.id, board])).values()]),
       changed: sharedBoardFieldsSchema,
+      /** They were moved before the day on which they were sawn: their logs were there. */
+      isBeforeSawing: z.boolean().default(false),
       /** Puts them in that stack. What lay in another has no layer and column then, unless they are laid. */
       stackId: rowIdSchema.nullable().default(null),
       /** Lays them layer by layer in the order given. */

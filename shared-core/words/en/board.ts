@@ -167,6 +167,7 @@ export const board = {
   'board.bark-off-on': 'Bark removed on',
   'board.pith-distance': 'Distance from pith',
 
+  'board.edited': '{boardCode} changed.',
   'board.edit': 'Edit {boardCode}',
   'board.thickness-hint': 'In {unit, select, in {inches} other {mm}}, or like 5/4 or 1 1/16.',
   'board.size-typed': 'That is {typedMm}.',

@@ -46,6 +46,10 @@ export const life = {
   'life.released': '{boards, plural, one {Its reservation} other {# reservations}} ended.',
 
   'life.delete-board': 'Delete {boardCode}?',
+  'life.not-deleted': '{boardCode} has readings, and these stay on record. So it cannot be deleted.',
+  'life.not-deleted-instead':
+    'If you entered it twice, merge it. If it is gone, mark it as scrapped. If its readings were a mistake, undo them in the history.',
+  'life.open-history': 'History',
   'life.delete-boards': 'Delete {boards, plural, one {# board} other {# boards}}?',
   'life.delete-effect':
     'For boards entered by mistake. A board with readings cannot be deleted: mark it as sold, used, or scrapped.',

@@ -198,6 +198,8 @@ export const refusals = {
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn': '{boardCode} was sawn on {sawnOn}, after that day. Was its log there?',
+  'refusal.sawn-after-move':
+    '{boardCode} is in {placeName} since {movedOn}, before that day. Was its log there?',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
 
   // What is weighed.

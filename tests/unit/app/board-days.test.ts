@@ -29,7 +29,26 @@ test('a board that was probed was sawn by then, unless that reading is excluded'
   );
   const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
   await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'pins-shallow' } });
-  expect(await yard.command('boards.edit', sawn('2026-06-10'))).toMatchObject({ sawnOn: '2026-06-10' });
+  const { changed, ...of } = sawn('2026-06-10');
+  expect(
+    await yard.command('boards.edit', { ...of, changed: { ...changed, isBeforeSawing: true } }),
+  ).toMatchObject({ sawnOn: '2026-06-10' });
+});
+
+test('a board that was moved before it was sawn asks whether its log was there, and nothing is saved unasked', async () => {
+  yard.later(20 * DAY_MS);
+  const { changed, ...of } = sawn('2026-06-10');
+  expect(await yard.refusal('boards.edit', { ...of, changed })).toBe(
+    'WAL-01 is in Shop since Jun 1, 2026, before that day. Was its log there?',
+  );
+  const together = { boards: yard.boards.map(({ id }) => ({ id, basedOn: 1 })), changed };
+  expect(await yard.refusal('boards.editTogether', together)).toMatch(/^WAL-01 is in Shop since/);
+  const { board } = await yard.query('boards.get', { id: of.id });
+  expect(board).toMatchObject({ sawnOn: null, version: 1 });
+  await yard.command('boards.editTogether', { ...together, isBeforeSawing: true });
+  // What is as it was needs no answer.
+  const again = { id: of.id, basedOn: 2, changed: { ...changed, note: 'From the lane' } };
+  expect(await yard.command('boards.edit', again)).toMatchObject({ sawnOn: '2026-06-10', version: 3 });
 });
 
 test('a round cannot be of a day on which no board of the stack was sawn yet', async () => {

@@ -183,7 +183,11 @@ test('no reading goes to its own board, or to one that was not sawn yet', async 
     'This reading is of WAL-01 already. Nothing was moved. Choose another board.',
   );
   yard.later(3 * 86_400_000);
-  await yard.command('boards.edit', { id: idOf(1), basedOn: 1, changed: { sawnOn: '2026-06-03' } });
+  await yard.command('boards.edit', {
+    id: idOf(1),
+    basedOn: 1,
+    changed: { sawnOn: '2026-06-03', isBeforeSawing: true },
+  });
   expect(await yard.refusal('readings.moveToBoard', { ...asked, boardId: idOf(1) })).toMatch(
     /^WAL-02 was sawn on Jun 3, 2026, after this reading\. Nothing was moved\./,
   );

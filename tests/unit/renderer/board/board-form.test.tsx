@@ -1,9 +1,11 @@
 // @vitest-environment jsdom
-import { cleanup, screen, within } from '@testing-library/react';
+import { cleanup, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { Conflict } from '../../../../shared-core/contract/answer.ts';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
+import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { BoardRow } from '../../../../shared-core/contract/yard.ts';
 import type { DisplayUnits } from '../../../../shared-core/units/length.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { forgetEverything } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
@@ -66,6 +68,49 @@ describe('A board in its form', () => {
     const { form } = await openForm('imperial', { thicknessMm: 29 });
     const shown = (label: string) => form.getByLabelText<HTMLInputElement>(label).value;
     expect(['Thickness', 'Width', 'Length'].map(shown)).toEqual(['1 1/8', '8 1/4', '8']);
+  });
+
+  test('a sawing date after its first move is saved once its log was there, and that is told with Undo', async () => {
+    const board = aBoardRow(1, known);
+    const asks = message('refusal.sawn-after-move', {
+      boardCode: board.code,
+      placeName: 'Shed',
+      movedOn: '2025-09-01',
+    });
+    const { machine, user } = openBoard(
+      { ...found, board },
+      {
+        'boards.edit': ({ changed }) => {
+          if (!changed.isBeforeSawing) throw new Refusal(asks);
+          return { ...board, sawnOn: '2025-10-12', version: 2 };
+        },
+      },
+      { units: 'metric' },
+    );
+    await user.click(await screen.findByRole('button', { name: 'Edit' }));
+    const form = within(await screen.findByRole('dialog'));
+    await typeDay(user, 'Sawn on', '2025-10-12');
+    await user.click(form.getByRole('button', { name: 'Save' }));
+    await user.click(await form.findByRole('button', { name: 'Yes, it was a log then' }));
+    await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
+    expect(machine.inputsOf('boards.edit')).toMatchObject([
+      { changed: { sawnOn: '2025-10-12' } },
+      { changed: { sawnOn: '2025-10-12', isBeforeSawing: true } },
+    ]);
+    expect(useNotices.getState().notices).toMatchObject([
+      { kind: 'done', sentence: `${board.code} changed.` },
+    ]);
+  });
+
+  test('a board with readings says why it is not deleted, and what to do instead', async () => {
+    const { id: boardId } = found.board;
+    const { user } = openBoard({ ...found, readings: found.readings.map((each) => ({ ...each, boardId })) });
+    await user.click(await screen.findByRole('button', { name: 'More' }));
+    await user.click(await screen.findByRole('menuitem', { name: 'Delete' }));
+    const dialog = within(await screen.findByRole('dialog'));
+    expect(dialog.getByText(/has readings, and these stay on record/)).toBeDefined();
+    await user.click(dialog.getByRole('button', { name: 'Mark as scrapped' }));
+    expect((await screen.findByRole('dialog')).textContent).toMatch(/scrapped/i);
   });
 
   test('a person says that it came from a kiln', async () => {

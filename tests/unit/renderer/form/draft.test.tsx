@@ -165,7 +165,7 @@ test('a year of two digits is of this century once the day was left', async () =
   const user = userEvent.setup();
   render(<Day />);
   await typeDay(user, 'Sawn on', '26-05-20');
-  await user.tab();
+  // To the button of the calendar.
   await user.tab();
   expect(shownDay('Sawn on')).toBe('2026-05-20');
 });
