@@ -20,8 +20,11 @@ export interface Touched {
 
 /** Why an act is not undone: a record of it is another now. Nothing was changed. */
 export interface UndoConflict {
-  /** `changed`: it was edited, deleted or corrected since; `used`: something else refers to it; `taken`: another has its name. */
-  why: 'changed' | 'used' | 'taken';
+  /**
+   * `changed`: it was edited, deleted or corrected since; `used`: something else refers to it; `taken`: another has its name;
+   * `repeated`: its readings were saved again since.
+   */
+  why: 'changed' | 'used' | 'taken' | 'repeated';
   /** The record, by its table and its name; null where it has none. */
   inTable: string;
   name: string | null;
@@ -216,6 +219,24 @@ export function actUndo(db: Db) {
     if (cut) refuse('used', 'board', { board_id: cut.boardId }, cut.actId);
   }
 
+  /** Pieces come back to where they were cut: not where the board was put elsewhere meanwhile. */
+  function checkPieceStands(change: Change, row: Row, acts: string): void {
+    const { child_id, parent_id, how } = row;
+    if (change.inTable !== 'board_origin' || how === 'merged' || !built.differs(child_id, parent_id)) return;
+    refuse(
+      'changed',
+      'board',
+      { board_id: parent_id ?? null },
+      built.putElsewhereSince(parent_id, change, acts),
+    );
+  }
+
+  /** What was typed or imported again after it was undone would be there twice. */
+  function checkNotReadAgain(chain: readonly number[]): void {
+    const again = built.readAgainSince(chain[0] as number, chain.at(-1) as number);
+    if (again) refuse('repeated', 'board', { board_id: again.boardId }, again.actId);
+  }
+
   /** Where places were merged, a later move may be gone because the board was there by this one. */
   function checkNotRepeated(change: Change, row: Row, acts: string): void {
     if (change.inTable !== 'move') return;
@@ -305,6 +326,7 @@ export function actUndo(db: Db) {
     if (rows.find(table, uuid)) refuse('changed', table, before, since(change, [], acts));
     checkNotCut(change, before, acts);
     rows.insert(table, before);
+    checkPieceStands(change, before, acts);
     touch(touched, table, before);
     if (table !== 'undone_row') return;
     const inTable = before.in_table as string;
@@ -401,6 +423,7 @@ export function actUndo(db: Db) {
       };
       mark.run(tip);
       try {
+        if (what === 'redo') checkNotReadAgain(chain);
         yield* restoreAll(tip, chain, at, touched, isOver);
       } catch (error) {
         if (error instanceof InTheWay) return { done: false, conflict: error.conflict };

@@ -30,10 +30,12 @@ export function undoingCommands(
     const { acts } = context.yard();
     const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
     if (later === undefined) return message('refusal.undo-changed', { record, what });
+    const isUndone = later.isUndone ? 'undone' : 'done';
     const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), record, what };
+    if (conflict.why === 'repeated') return message('refusal.redo-repeated', facts);
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
-      : message('refusal.undo-changed-by', facts);
+      : message('refusal.undo-changed-by', { ...facts, later: isUndone });
   }
 
   /** Boards whose findings rest on anything that was changed. */

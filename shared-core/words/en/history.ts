@@ -178,7 +178,9 @@ export const history = {
   'refusal.undone-already': 'Already undone. Nothing was changed.',
   'refusal.not-undone': 'Already redone, or never undone. Nothing was changed.',
   'refusal.undo-changed-by':
-    '{record} was changed later, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
+    '{record} was changed later, so nothing was {what, select, redo {redone} other {undone}}. {later, select, undone {Redo} other {Undo}} this first ({laterAt}): {laterLine}',
+  'refusal.redo-repeated':
+    '{record}: these readings were saved again later, so nothing was redone. Undo this first ({laterAt}): {laterLine}',
   'refusal.undo-changed':
     '{record} was changed later. Nothing was {what, select, redo {redone} other {undone}}.',
   'refusal.undo-used':

@@ -219,6 +219,53 @@ describe('what another window changed since is not undone, and the refusal says 
     expect(await standing()).toEqual(before);
   });
 
+  test('a cut, of whose board the stack or the place is another since', async () => {
+    const [oak, barn] = [await addStack('Oak'), await addPlace('Barn')];
+    const cut = await doing('boards.cut', {
+      boardId: boardIds()[0]!,
+      how: 'ripped',
+      at: yard.now(),
+      pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
+    });
+    const redone = async () => (await yard.refusal('acts.redo', { act: cut.act })).replace(/\(.*?\)/, '(…)');
+    await undo(cut.act);
+    const { version } = await stackNow();
+    const into = { id: yard.stack.id, basedOn: version, intoId: oak, move: null };
+    const stacks = await doing('stacks.merge', into);
+    expect(await redone()).toMatch(
+      /^Board WAL-01 was changed later, so nothing was redone\. Undo this first \(…\): /,
+    );
+    await undo(stacks.act);
+    await redo(cut.act);
+    await undo(cut.act);
+    await doing('boards.move', { boardIds: boardIds(), placeId: barn, since: yard.now() });
+    expect(await redone()).toMatch(/Undo this first \(…\): .*Barn/);
+  });
+
+  test('a cut in a merged stack, once the merge is undone: redo that first', async () => {
+    const oak = await addStack('Oak');
+    const { version } = await stackNow();
+    const stacks = await doing('stacks.merge', {
+      id: yard.stack.id,
+      basedOn: version,
+      intoId: oak,
+      move: null,
+    });
+    const cut = await doing('boards.cut', {
+      boardId: boardIds()[0]!,
+      how: 'ripped',
+      at: yard.now(),
+      pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
+    });
+    await undo(cut.act);
+    await undo(stacks.act);
+    expect(await yard.refusal('acts.redo', { act: cut.act })).toMatch(/ Redo this first \(/);
+    await redo(stacks.act);
+    await redo(cut.act);
+    const { rows } = await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 9 });
+    expect(rows.map(({ code, stackName }) => [code, stackName])).toContainEqual(['WAL-01-1', 'Oak']);
+  });
+
   test('a closing and a deletion, whose names were given to others', async () => {
     const oak = await addStack('Oak');
     const { act: closing } = await doing('stacks.close', { id: oak, basedOn: 1 });

@@ -527,3 +527,27 @@ describe('boards that are known to be at their place only since a later day', ()
     expect(await moves()).toEqual(before);
   });
 });
+
+test('a page that was undone and typed again is not redone beside the second, whose readings are the same', async () => {
+  const values = [
+    [12.1, 12.2, 12.3, 12.4],
+    [11, 11.1, 11.2, 11.3],
+  ];
+  const read = async () => (await board()).readings.length;
+  const first = await save('2026-05-02', values, { thereSince: '2026-05-01' });
+  await yard.command('acts.undo', { act: first.act });
+  const second = await save('2026-05-02', values, { thereSince: '2026-05-01' });
+  const before = await read();
+  expect(await yard.refusal('acts.redo', { act: first.act })).toMatch(
+    /^Board WAL-0[12]: these readings were saved again later, so nothing was redone\. Undo this first \(.*\): /,
+  );
+  expect(await read()).toBe(before);
+  await yard.command('acts.undo', { act: second.act });
+  await yard.command('acts.redo', { act: first.act });
+  expect(await read()).toBe(before);
+  // One of two pages that a person saved knowing of both comes back.
+  await save('2026-05-02', values, { isAnother: true });
+  await yard.command('acts.undo', { act: first.act });
+  await yard.command('acts.redo', { act: first.act });
+  expect(await read()).toBe(before + 4);
+});
