@@ -113,7 +113,7 @@ export const columnChoiceSchema = z.object({
   order: dayOrderSchema.nullable(),
   /** What all readings of the column tell; null where that is not known or in its own column. */
   depth: depthSchema.nullable(),
-  /** The local day of all readings of the column; null where each row has its own. */
+  /** The local day of all readings of the column, or of the readings that its temperatures are of; null where each row has its own. */
   on: daySchema.nullable(),
   /** A blank cell means the same as the one above. */
   fillDown: z.boolean(),

@@ -27,7 +27,7 @@ import {
   unitAt,
 } from './cells.ts';
 import { ofEachReading } from './guess-columns.ts';
-import { depthNamed } from './headers.ts';
+import { depthNamed, meaningOf } from './headers.ts';
 import { oneOfEachBoard } from './one-of-each-board.ts';
 import { firstRowsRead } from './row-read.ts';
 import type { Rows } from './rows.ts';
@@ -41,6 +41,25 @@ const WARMEST_C = 50;
 const NOT_EXCLUDED = /^(no|false|0|nein)$/i;
 /** As long as a reason is that a person gives. */
 const MOST_REASON_LETTERS = 200;
+/** Columns whose names can stand before a line, where the table has more than one row of them. */
+const NAMED_LINES: readonly ColumnRole[] = [
+  'species',
+  'thickness',
+  'width',
+  'length',
+  'stack',
+  'place',
+  'sawn-on',
+  'day',
+  'note',
+  'wood-temp',
+];
+/** Whether the text where an ID should be is the name of its line, or its date: "Temp", "Species", "5/1/2025". */
+function namesLine(text: string, today: string): boolean {
+  const { role } = meaningOf(text, today);
+  const isName = role !== null && NAMED_LINES.includes(role) && /\p{L}{3}/u.test(text);
+  return isName || /^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text);
+}
 const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
 
 /**
@@ -60,8 +79,13 @@ export function checkBoards(
   const withoutNumber = new Map<string, number>();
   const merged = new Map<string, string>();
   const readingColumns = rows.columnsOf('reading');
+  const onOf = (column: number): string | null => choices.columns[column]?.on ?? null;
+  const undatedOf = (role: ColumnRole): number[] =>
+    rows.columnsOf(role).filter((column) => onOf(column) === null);
+  /** Columns of temperatures that are of one day. */
+  const tempsOfDays = rows.columnsOf('wood-temp').filter((column) => onOf(column) !== null);
   const columnsFor = new Map(
-    rolesOfReadings.map((role) => [role, ofEachReading(rows.columnsOf(role), readingColumns)]),
+    rolesOfReadings.map((role) => [role, ofEachReading(undatedOf(role), readingColumns)]),
   );
   const columnFor = (role: ColumnRole, reading: number): number =>
     columnsFor.get(role)?.(reading) ?? rows.columnOf(role);
@@ -106,7 +130,7 @@ export function checkBoards(
       role: ColumnRole,
       read: (found: ReturnType<typeof of>) => T,
     ): (reading: number) => T {
-      const said = new Map(rows.columnsOf(role).map((column) => [column, read(of(role, column))]));
+      const said = new Map(undatedOf(role).map((column) => [column, read(of(role, column))]));
       const none = said.size === 0 ? read(null) : undefined;
       return (reading) => {
         const column = columnFor(role, reading);
@@ -119,6 +143,8 @@ export function checkBoards(
     const typed = parts.filter((part) => !isBlank(part)).join(' ');
     if (typed === '') return refuse(codeColumn, message('import.no-code'));
     if (parts.some(isTotal)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
+    if (namesLine(typed, yard.today))
+      return refuse(codeColumn, message('import.names-line', { cellTypedText: typed }));
     const typedCode = codeOf(typed);
     if (typedCode === null || !boardCodeSchema.safeParse(typedCode).success) {
       return refuse(codeColumn, message('import.bad-code', { cellTypedText: typed }));
@@ -189,11 +215,13 @@ export function checkBoards(
         refuse(time.column, message('import.no-time', { cellTypedText: time.text }));
       return time && { column: time.column, minutes };
     });
-    const tempOf = ofReading('wood-temp', (found) => {
+    const tempIn = (found: ReturnType<typeof of>): number | null => {
       const tempC = temperature(row, found);
       if (tempC === undefined) isGood = false;
       return tempC ?? null;
-    });
+    };
+    const tempOf = ofReading('wood-temp', tempIn);
+    const tempOn = new Map(tempsOfDays.map((column) => [onOf(column), tempIn(of('wood-temp', column))]));
     const depthOf = ofReading('depth', (found) => {
       const named = found && depthNamed(found.text);
       const mm = named === null ? (length(found, 1, 500)?.mm ?? null) : null;
@@ -259,7 +287,7 @@ export function checkBoards(
           isAbove,
           depth,
           depthMm,
-          tempC: tempOf(column),
+          tempC: tempOn.get(on) ?? tempOf(column),
           minutes,
           note,
           excluded,

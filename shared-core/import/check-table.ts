@@ -1,5 +1,6 @@
 import {
   answerFor,
+  type ColumnChoice,
   type ColumnRole,
   dayRoles,
   type ImportChoices,
@@ -235,7 +236,10 @@ function problemsOf({ kind, columns }: ImportChoices, heads: readonly string[]):
     if (dayRoles.includes(role) && order === null)
       problems.push(message('import.choose-order', { columnName: heads[column] || String(column + 1) }));
   }
-  const count = (role: ColumnRole) => columns.filter((column) => column.role === role).length;
+  // A temperature of a day does not count as another of them.
+  const isOf = (role: ColumnRole, column: ColumnChoice): boolean =>
+    column.role === role && (role === 'reading' || column.on === null);
+  const count = (role: ColumnRole) => columns.filter((column) => isOf(role, column)).length;
   for (const role of NEEDED[kind]) {
     if (count(role) === 0)
       problems.push(message('import.column-missing', { roleName: message(`import.role.${role}`) }));
@@ -247,7 +251,7 @@ function problemsOf({ kind, columns }: ImportChoices, heads: readonly string[]):
   const isDated = count('day') > 0 || columns.every(({ role, on }) => role !== 'reading' || on !== null);
   if (kind === 'boards' && !isDated)
     problems.push(message('import.column-missing', { roleName: message('import.role.day') }));
-  const columnsOf = (role: ColumnRole) => columns.flatMap((column, at) => (column.role === role ? [at] : []));
+  const columnsOf = (role: ColumnRole) => columns.flatMap((column, at) => (isOf(role, column) ? [at] : []));
   for (const role of new Set(columns.map((column) => column.role))) {
     const isOfOthers =
       (kind === 'boards' &&

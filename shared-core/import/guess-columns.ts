@@ -10,11 +10,19 @@ import {
   rolesOfReadings,
   unitsOf,
 } from '../contract/import.ts';
+import { isWithoutNumber } from '../probing/readings/beyond-scale.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import type { Species } from '../wood/species/species.ts';
 import { importing } from '../words/en/import.ts';
 import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
-import { dateTextIn, depthNamed, type HeaderMeaning, isHeaderLike, meaningOf } from './headers.ts';
+import {
+  dateTextIn,
+  depthNamed,
+  type HeaderMeaning,
+  isHeaderLike,
+  meaningOf,
+  writtenOut,
+} from './headers.ts';
 import { ownRoles } from './own-export.ts';
 import { speciesNamed } from './species-named.ts';
 
@@ -88,12 +96,23 @@ export function headTexts(table: Table, headerRow: number | null, today: string)
     const over = above[column] ?? '';
     if (over !== '') date = dateTextIn(over, today) === null ? '' : over;
     if (cell === '' || date === '') return cell === '' ? over : cell;
-    return `${IS_COUNTED.test(cell) ? importing['import.role.reading'] : ''} ${cell} ${date}`.trim();
+    return withDate(cell, date);
   });
 }
 
+/** What is of a day, as the name of a column: "Reading 2 5/1/2025" where it counts readings. */
+const withDate = (label: string, date: string): string =>
+  `${IS_COUNTED.test(label) ? importing['import.role.reading'] : ''} ${writtenOut(label)} ${date}`.trim();
+
 /** The first, second and third reading of a day. */
 const IS_COUNTED = /^[1-9]$/;
+
+/** Whether a text says what is read on a day: how deep, or another thing of readings. */
+function isOfReading(text: string, today: string): boolean {
+  const { role } = meaningOf(text, today);
+  const isNamed = depthNamed(writtenOut(text)) !== null || role === 'reading';
+  return isNamed || (role !== null && rolesOfReadings.includes(role));
+}
 
 /**
  * Whether the filled cells of a row under dates are depths, numbers that count readings from 1, or else what is of
@@ -105,19 +124,13 @@ function isUnderDates(row: readonly string[], above: readonly string[], today: s
   const isDated = row.some((cell, column) => cell !== '' && isDate(column));
   const isCounted = (cell: string, column: number): boolean =>
     IS_COUNTED.test(cell) && Number(cell) === (isDate(column) ? 1 : Number(row[column - 1]) + 1);
-  const isOfReading = (cell: string): boolean => {
-    const { role } = meaningOf(cell, today);
-    return (
-      depthNamed(cell) !== null || role === 'reading' || (role !== null && rolesOfReadings.includes(role))
-    );
-  };
   return (
     isDated &&
     row.every(
       (cell, column) =>
         cell === '' ||
         cell === above[column] ||
-        isOfReading(cell) ||
+        isOfReading(cell, today) ||
         (column < firstDate ? isHeaderLike(cell, today) : isCounted(cell, column)),
     )
   );
@@ -144,11 +157,17 @@ const SAID_OF_BOARDS: readonly ColumnRole[] = [
   'log',
 ];
 
-/** Where lines over the dates say what each board is: "Board, A1, A2", "Species, walnut, cherry". */
+/**
+ * Where lines over the dates say what each board is: "Board, A1, A2", "Species, walnut, cherry". Each line below is of a
+ * date, which may stand once for several of them, and may say how deep, or be the temperature: "5/1/2025, Shell".
+ */
 function turnedWithNames(table: Table, reader: Reader): Table | null {
+  const { today } = reader;
   const lines = table.filter((row) => row.some((cell) => cell !== ''));
-  const firstDate = lines.findIndex(([first = '']) => areDates([first], reader));
-  const roleOf = ([first = '']: readonly string[]) => meaningOf(first, reader.today).role;
+  const dateOf = (text: string): string | null =>
+    isHeaderLike(text, today) ? dateTextIn(text, today) : null;
+  const firstDate = lines.findIndex(([first = '']) => dateOf(first) !== null);
+  const roleOf = ([first = '']: readonly string[]) => meaningOf(first, today).role;
   const isSaid = (row: readonly string[]): boolean =>
     SAID_OF_BOARDS.some((role) => role === roleOf(row)) &&
     row.slice(1).filter((cell) => cell !== '').length > 1;
@@ -158,15 +177,28 @@ function turnedWithNames(table: Table, reader: Reader): Table | null {
   const ids = said.filter((row) => roleOf(row) === 'code' || roleOf(row) === 'day');
   const [idRow] = ids;
   if (said.length < 2 || ids.length !== 1 || !idRow || said.length + body.length > MOST_ACROSS) return null;
-  if (idRow.slice(1).some((cell) => isHeaderLike(cell, reader.today))) return null;
+  if (idRow.slice(1).some((cell) => isHeaderLike(cell, today))) return null;
   const decimalMark = guessDecimalMark(table);
-  const isLine = ([first = '', ...cells]: readonly string[]): boolean =>
-    areDates([first], reader) && cells.every((cell) => isBlank(cell) || numberIn(cell, decimalMark) !== null);
-  if (!body.every(isLine)) return null;
-  const across = [...said, ...body];
-  return idRow.map((_, column) =>
-    across.map((row) =>
-      column === 0 && row === idRow ? importing['import.role.code'] : (row[column] ?? ''),
+  const isValue = (cell: string): boolean =>
+    isBlank(cell) || isWithoutNumber(cell) || numberIn(cell, decimalMark) !== null;
+  // The second column goes on with the names of the lines where no board is over it.
+  const named = said.every((row) => (row[1] ?? '') === '') ? 2 : 1;
+  let date: string | null = null;
+  const dated: string[][] = [];
+  for (const row of body) {
+    const [first = '', ...more] = row.slice(0, named);
+    date = dateOf(first) ?? date;
+    const own = dateOf(first) === null ? first : first.replace(dateOf(first) ?? '', '').trim();
+    const label = [own, ...more].filter((text) => text !== '').join(' ');
+    const cells = row.slice(named);
+    if (date === null || !cells.every(isValue) || !(label === '' || isOfReading(label, today))) return null;
+    // A date over lines that say more has nothing of its own.
+    if (cells.some((cell) => cell !== '')) dated.push([withDate(label, date), ...cells]);
+  }
+  const across = [...said.map((row) => [row[0] ?? '', ...row.slice(named)]), ...dated];
+  return [...idRow.slice(named - 1).keys()].map((column) =>
+    across.map((row, at) =>
+      column === 0 && at === said.indexOf(idRow) ? importing['import.role.code'] : (row[column] ?? ''),
     ),
   );
 }
@@ -318,13 +350,14 @@ export function guessColumns(
       unit: unitFor(role, unit, filledOf[column] ?? [], decimalMark, reader.units),
       order: orders.get(column) ?? null,
       depth: role === 'reading' && depth !== 'average' ? depth : null,
-      on: role === 'reading' && dateText !== null ? (dayIn(dateText, headerOrder, today)?.day ?? null) : null,
+      on: isDatedRole(role) && dateText !== null ? (dayIn(dateText, headerOrder, today)?.day ?? null) : null,
       fillDown: FILLED_DOWN.includes(role) && isLeftBlank(cellsOf[column] ?? [], body),
     };
   });
   return { kind, headerRow, decimalMark, columns };
 }
 
+const isDatedRole = (role: ColumnRole): boolean => role === 'reading' || role === 'wood-temp';
 const isWeight = (role: ColumnRole | undefined): boolean => role === 'wet-weight' || role === 'dry-weight';
 
 /** What is often written once for the rows below. */
@@ -402,10 +435,12 @@ function rolesFor(
   }
   /** "Tag" may be over a label's text, or a German's dates. */
   const isOfDates = (column: number): boolean => areDates(filledOf[column] ?? [], reader);
-  const byName = meanings.map(({ role: named }, column) => {
+  const byName = meanings.map(({ role: named, dateText }, column) => {
     const role = named === 'code' && isOfDates(column) ? 'day' : named;
     // "Meter" may be over its values, or over its name.
-    return role === 'reading' && !beginWithDigits(filledOf[column] ?? []) ? null : take(roleIn(kind, role));
+    if (role === 'reading' && !beginWithDigits(filledOf[column] ?? [])) return null;
+    // The temperature of a day goes with the readings of that day, wherever it stands.
+    return role === 'wood-temp' && dateText !== null && kind === 'boards' ? role : take(roleIn(kind, role));
   });
   return byName.map((role, column) => {
     if (role !== null) return role;

@@ -7,7 +7,7 @@ export interface HeaderMeaning {
   role: ColumnRole | null;
   unit: ColumnUnit | null;
   depth: Depth | null;
-  /** Where the header is a date, or has one in it: how it is written. */
+  /** Where the header is the date of readings, or of the wood's temperature, or has one in it: how it is written. */
   dateText: string | null;
   /** It says what the meter showed, before any correction. */
   isRaw: boolean;
@@ -148,12 +148,13 @@ export function meaningOf(written: string, today: string): HeaderMeaning {
         : null);
   const isDated =
     dateText !== null && (name === '' || role === 'reading' || role === 'day' || depth !== null);
+  const isOfTemp = dateText !== null && role === 'wood-temp';
   const inName = /temp\w* ([cf])$/.exec(name)?.[1] as ColumnUnit | undefined;
   return {
-    role: isDated ? 'reading' : role,
+    role: isDated && !isOfTemp ? 'reading' : role,
     unit: unit ?? inName ?? null,
     depth,
-    dateText: isDated ? dateText : null,
+    dateText: isDated || isOfTemp ? dateText : null,
     isRaw,
   };
 }
@@ -165,6 +166,11 @@ export const isHeaderLike = (text: string, today: string): boolean => {
   const { role, dateText } = meaningOf(text, today);
   return role !== null || dateText !== null;
 };
+
+/** What "S" and "C" are beside each other under dates. Common practice, no source. */
+const SHORT_DEPTHS: Readonly<Record<string, Depth>> = { s: 'shell', c: 'core' };
+/** What stands under a date as a person would write it out: "C" is core. */
+export const writtenOut = (text: string): string => SHORT_DEPTHS[text.toLowerCase()] ?? text;
 
 /** What readings tell whose depth is named so: "shell", "Kern"; null for another text. */
 export const depthNamed = (text: string): Depth | null =>

@@ -1,6 +1,7 @@
 import { type Reader, type Table, turnedTable } from './guess-columns.ts';
 import { withHeadings } from './headings.ts';
 import { belowEachOther } from './side-by-side.ts';
+import { withTempLines } from './temp-lines.ts';
 
 /** How a table was changed to have a board, or one of its readings, in each row; null where it had. */
 export type Reshaped = 'turned' | 'below' | null;
@@ -10,5 +11,6 @@ export function reshapedTable(asWritten: Table, reader: Reader): { table: Table;
   const turned = turnedTable(asWritten, reader);
   if (turned) return { table: turned, reshaped: 'turned' };
   const below = belowEachOther(asWritten, reader.today);
-  return { table: withHeadings(below ?? asWritten, reader), reshaped: below ? 'below' : null };
+  const table = withTempLines(withHeadings(below ?? asWritten, reader), reader);
+  return { table, reshaped: below ? 'below' : null };
 }

@@ -27,6 +27,7 @@ function rowRead(row: RowOfBoard, board: BoardToAdd | undefined, yard: KnownYard
   for (const { day, reading } of row.days) readOf.set(day, [...(readOf.get(day) ?? []), reading]);
   const told = [
     board ? boardRead(board, yard) : message('import.row-known'),
+    ...(board?.log ? [message('import.row-log', { logName: board.log })] : []),
     ...(board?.sawnOn ? [message('import.row-sawn', { sawnOn: board.sawnOn })] : []),
     ...[...readOf].map(([readOn, readings]) =>
       message('import.row-readings', { readings: readings.map(readingRead), readOn }),

@@ -1,5 +1,6 @@
 import {
   type ColumnChoice,
+  type ColumnRole,
   type DayOrder,
   dayOrderSchema,
   dayRoles,
@@ -13,6 +14,8 @@ import { Checkbox, Select } from '../../form/Field.tsx';
 import { useWords } from '../../words.ts';
 import type { ReadTable } from './ImportScreen.tsx';
 import css from './import.module.css';
+
+const isDatedRole = (role: ColumnRole): boolean => role === 'reading' || role === 'wood-temp';
 
 /** What each column holds, with its first cells beside it. */
 export function ImportColumns({
@@ -84,7 +87,7 @@ export function ImportColumns({
                 onValue={(value) => onColumn(index, { order: value })}
               />
             )}
-            {role === 'reading' && kind === 'boards' && (on !== null || !hasDay) && (
+            {kind === 'boards' && ((role === 'reading' && !hasDay) || (isDatedRole(role) && on !== null)) && (
               <DateField
                 label={say('import.read-on', { head })}
                 value={on}

@@ -3,6 +3,7 @@ export const importing = {
   // Why a row does not go in.
   'import.no-code': 'No board ID.',
   'import.totals': '“{cellTypedText}” is a totals row.',
+  'import.names-line': '“{cellTypedText}” is the name of a line, and no board ID.',
   'import.bad-code':
     '“{cellTypedText}” cannot be a board ID. An ID has up to 16 letters, digits, and hyphens.',
   'import.codes-clash': '“{cellTypedText}” and “{otherTypedText}” would both become {boardCode}.',
@@ -85,6 +86,7 @@ export const importing = {
   'import.row-board.width': '{speciesName}, {boardThickness} × {widthMm}, in {stackName}.',
   'import.row-board.length': '{speciesName}, {boardThickness} × {boardLengthMm} long, in {stackName}.',
   'import.row-board.sizes': '{speciesName}, {boardThickness} × {widthMm} × {boardLengthMm}, in {stackName}.',
+  'import.row-log': 'Log {logName}.',
   'import.row-sawn': 'Sawn {sawnOn}.',
   'import.row-readings': 'Read {readings} on {readOn}.',
   'import.row-reading.above': 'above {reading}',

@@ -142,7 +142,9 @@ test('rows that cannot go in are shown with their reasons, and the others go in'
     { name: 'cherry', rows: 1, speciesId: 'cherry-black' },
   ]);
   expect(checked.rows).toBe(2);
-  expect(checked.remarks.map(say)).toContain('1 cell says “wet” for a reading. It is not imported.');
+  expect(checked.remarks.map(say)).toContain(
+    '1 cell says “wet” for a reading. It is not imported. Where the meter was past its scale, write the end of the scale, as >30.',
+  );
 
   const corrected = await check({
     ...open,

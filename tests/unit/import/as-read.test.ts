@@ -60,3 +60,102 @@ describe('one date against the order of a person', () => {
     expect(problems).toEqual(['Dates in column Sawn may be in another order than yours. Choose the order.']);
   });
 });
+
+describe('boards across', () => {
+  const head = 'Board,A1,A2\nSpecies,walnut,cherry\nThickness,1,2\n';
+  const shellAndCore = [
+    'A1 2025-05-01 20.1 shell',
+    'A1 2025-05-01 25.5 core',
+    'A2 2025-05-01 21.2 shell',
+    'A2 2025-05-01 24 core',
+  ];
+  test('have lines of shell and core', () => {
+    const { readings, reshaped } = asRead(`${head}5/1/2025 shell,20.1,21.2\n5/1/2025 core,25.5,24`);
+    expect([reshaped, readings]).toEqual(['turned', shellAndCore]);
+  });
+  test('have the depth beside a date that stands once', () => {
+    const beside = head.replaceAll(/^(\w+),/gm, '$1,,');
+    expect(asRead(`${beside}5/1/2025,Shell,20.1,21.2\n,Core,25.5,24`).readings).toEqual(shellAndCore);
+  });
+  test('have a line of temperatures under each date', () => {
+    const lines = '5/1/2025,20.1,21.2\nTemp (F),68,68\n6/1/2025,18,19\nTemp (F),77,';
+    expect(asRead(head + lines).readings).toEqual([
+      'A1 2025-05-01 20.1 20',
+      'A1 2025-06-01 18 25',
+      'A2 2025-05-01 21.2 20',
+      'A2 2025-06-01 19',
+    ]);
+  });
+});
+
+describe('the temperature of a day', () => {
+  const head = 'Board,Species,Thickness,5/1/2025,6/1/2025';
+  test('goes with the readings of that day, wherever its column is', () => {
+    expect(asRead(`${head},Temp 6/1/2025,Temp 5/1/2025\nA,walnut,8/4,20,15,77,68`).readings).toEqual([
+      'A 2025-05-01 20 20',
+      'A 2025-06-01 15 25',
+    ]);
+    expect(asRead(`${head},Temp (F) 6/1/2025\nA,walnut,8/4,20,15,77`).readings).toEqual([
+      'A 2025-05-01 20',
+      'A 2025-06-01 15 25',
+    ]);
+  });
+  test('may stand in a line above the boards, which is none', () => {
+    const { boards, readings, refused } = asRead(`${head}\nTemp (F),,,68,77\nA,walnut,8/4,20,15`, {
+      thicknessMm: 27,
+      speciesId: 'walnut-black',
+    });
+    expect(readings).toEqual(['A 2025-05-01 20 20', 'A 2025-06-01 15 25']);
+    expect([boards.length, refused]).toEqual([1, []]);
+  });
+});
+
+test('S and C under dates are shell and core', () => {
+  expect(
+    asRead('Board,Species,Thickness,5/1/2025,,6/1/2025,\n,,,S,C,S,C\nA,walnut,8/4,20,24,15,19').readings,
+  ).toEqual([
+    'A 2025-05-01 20 shell',
+    'A 2025-05-01 24 core',
+    'A 2025-06-01 15 shell',
+    'A 2025-06-01 19 core',
+  ]);
+});
+
+describe('lists side by side with the same IDs', () => {
+  const columns = 'Board,Species,Thickness,Date,MC';
+  const one = '1,walnut,4/4,5/1/2025,20';
+  const other = '1,cherry,4/4,6/1/2025,25';
+  test('are asked about, and the second does not become the first', () => {
+    const { readings, refused } = asRead(`${columns},,${columns}\n${one},,${other}`);
+    expect(readings).toEqual(['1 2025-05-01 20']);
+    expect(refused).toEqual([[3, 'Line 2 gives this board another species.']]);
+    const alike = asRead(`${columns},,${columns}\n${one},,${other.replace('cherry', 'walnut')}`);
+    expect(alike.refused).toEqual([
+      [3, 'Line 2 has this ID, of another log. Choose “Board ID” for the log too.'],
+    ]);
+  });
+  test('keep what stands over each', () => {
+    const stacks = `Stack North${','.repeat(5)}Stack South`;
+    const { boards } = asRead(`${stacks}\n${columns},${columns}\n${one},${other.replace('1,', '2,')}`);
+    expect(boards.map(({ code, stackName }) => [code, stackName])).toEqual([
+      ['1', 'Stack North'],
+      ['2', 'Stack South'],
+    ]);
+  });
+});
+
+test('the name of a line is no board, also where all boards are alike', () => {
+  const { boards, refused } = asRead(
+    'Board,A1,,A2,\nSpecies,walnut,,cherry,\n,1,2,1,2\n5/1/2025,20,21,30,31',
+    {
+      thicknessMm: 27,
+      speciesId: 'walnut-black',
+    },
+  );
+  expect(boards).toEqual([]);
+  expect(refused).toEqual([
+    [2, '“Species” is the name of a line, and no board ID.'],
+    [3, 'No board ID.'],
+    [4, '“5/1/2025” is the name of a line, and no board ID.'],
+  ]);
+});
