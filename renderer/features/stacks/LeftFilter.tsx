@@ -28,15 +28,6 @@ export function LeftFilterFields({
         const measured = sum('measured');
         return (
           <div className={css.tools}>
-            <Choice
-              label={say('left.became')}
-              value={became ?? 'all'}
-              options={(['all', ...becameSchema.options] as const).map((each) => ({
-                value: each,
-                label: say(`left.${each}`),
-              }))}
-              onValue={(chosen) => onValue({ became: chosen === 'all' ? null : chosen, year })}
-            />
             <Select
               label={say('left.year')}
               value={year}
@@ -45,6 +36,15 @@ export function LeftFilterFields({
                 ...years.map((each) => ({ value: each, label: String(each) })),
               ]}
               onValue={(chosen) => onValue({ became, year: chosen })}
+            />
+            <Choice
+              label={say('left.became')}
+              value={became ?? 'all'}
+              options={(['all', ...becameSchema.options] as const).map((each) => ({
+                value: each,
+                label: say(`left.${each}`),
+              }))}
+              onValue={(chosen) => onValue({ became: chosen === 'all' ? null : chosen, year })}
             />
             {/* A board that was cut is in its pieces once more, so not of all. */}
             {became !== null && (
