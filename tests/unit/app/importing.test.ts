@@ -21,7 +21,7 @@ import { say } from './a-window.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
-withYardOfTwo();
+withYardOfTwo({ isKeptUnchanged: true });
 
 const american = { units: 'imperial', order: 'mdy' } as const;
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, expect } from 'vitest';
+import { afterAll, afterEach, beforeEach, expect } from 'vitest';
 import { type AppOptions, createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
@@ -186,13 +186,33 @@ export async function outlooksMade(): Promise<void> {
   db.close();
 }
 
-/** Gives each test of a file its own yard, closed after it; a fault that was reported meanwhile fails the test. */
-export function withYardOfTwo(options?: YardOptions): void {
+/** What a test does to a yard shows here: its acts, and the time that it let go by. */
+function stateOfYard(): string {
+  const db = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+  const newestAct = db.prepare('SELECT max(id) FROM act').pluck().get();
+  db.close();
+  return `${newestAct} ${yard.now()}`;
+}
+
+/**
+ * Gives each test of a file its own yard, closed after it; a fault that was reported meanwhile fails the test.
+ * @param isKeptUnchanged  where a test did nothing to the yard, the next one has it too: its threads take longer to start
+ *   than most tests
+ */
+export function withYardOfTwo({
+  isKeptUnchanged = false,
+  ...options
+}: YardOptions & { isKeptUnchanged?: boolean } = {}): void {
+  let keptAt: string | null = null;
   beforeEach(async () => {
+    if (keptAt !== null && stateOfYard() === keptAt) return;
+    if (keptAt !== null) await yard.app.close();
     yard = await yardOfTwo(options);
+    if (isKeptUnchanged) keptAt = stateOfYard();
   });
   afterEach(async () => {
-    await yard.app.close();
+    if (!isKeptUnchanged) await yard.app.close();
     expect(yard.faults).toEqual([]);
   });
+  afterAll(() => (isKeptUnchanged ? yard.app.close() : undefined));
 }
