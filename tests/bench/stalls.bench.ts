@@ -1,0 +1,106 @@
+/**
+ * How long the host's thread is busy at once with acts on much: others wait so long. It counts the thread's own time, so
+ * that a busy computer makes it no longer. Run: `npx node tests/bench/stalls.bench.ts`; with `--boards 100000` for more.
+ */
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { createApp } from '../../electron/app/app.ts';
+import { threadSources } from '../../electron/app/thread-files.ts';
+import type { PastPage } from '../../shared-core/contract/requests/past-rounds.ts';
+import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
+import { openWindow } from '../unit/app/a-window.ts';
+import { noMeter } from '../unit/app/no-meter.ts';
+import { fillYard } from './filled-yard.ts';
+
+const { values } = parseArgs({ options: { boards: { type: 'string', default: '10000' } } });
+const BOARDS = Number(values.boards);
+const GOAL_MS = 50;
+
+const dataDir = mkdtempSync(join(tmpdir(), 'pintally-bench-'));
+const old = { name: 'Old meter', profile: unknownProfile };
+fillYard(join(dataDir, 'yard.sqlite'), BOARDS, 2, old, 2);
+const app = createApp({ dataDir, links: noMeter, threads: threadSources, forecastAfterMs: 3_600_000 });
+const { command, query } = openWindow(app);
+await command('settings.edit', { sound: true });
+console.log(`${BOARDS} boards, ${BOARDS * 8} readings; the goal is ${GOAL_MS} ms`);
+
+const page: PastPage = {
+  stackId: 1,
+  startedAt: '2026-01-15T18:00:00.000Z',
+  meterId: null,
+  unit: 'pct',
+  woodTempC: 12,
+  airTempC: null,
+  depths: [8, 8, 13, 13],
+};
+const { boards } = await busy('pastRounds.page of 1,000 boards', () => query('pastRounds.page', page));
+const lines = boards.map(({ boardId }) => ({ boardId, raws: [14.1, 14.2, 15.3, 15.4] }));
+for (const [index, when] of ['first', 'later'].entries()) {
+  await busy(`pastRounds.check, the ${when}`, () =>
+    query('pastRounds.check', { ...page, line: lines[index]! }),
+  );
+}
+const saved = await busy('pastRounds.save of 4,000 readings', () =>
+  command('pastRounds.save', { ...page, isDayOnly: true, lines, work: randomUUID() }),
+);
+await busy('undo that', () => command('acts.undo', { act: saved.act, work: randomUUID() }));
+await busy('redo that', () => command('acts.redo', { act: saved.act, work: randomUUID() }));
+
+const [meter] = await query('meters.list', {});
+const profile = { ...unknownProfile, pins: { lengthMm: 13, insulated: true } };
+const meterId = meter!.id;
+await command('meters.edit', { id: meterId, basedOn: meter!.version, changed: { profile } });
+const moved = await busy('meters.updateEarlier of all readings', () =>
+  command('meters.updateEarlier', { meterId, work: randomUUID() }),
+);
+await busy('undo that', () => command('acts.undo', { act: moved.act, work: randomUUID() }));
+
+const [place, other] = await query('places.list', {});
+await busy('places.edit', () =>
+  command('places.edit', { id: place!.id, basedOn: place!.version, changed: { name: 'Field' } }),
+);
+const merged = await busy('places.merge', async () => {
+  const { version } = (await query('places.list', {})).find(({ id }) => id === place!.id)!;
+  const asked = { id: place!.id, basedOn: version, intoId: other!.id, air: 'into' as const };
+  const act = randomUUID();
+  await command('places.merge', { ...asked, work: randomUUID() }, act);
+  return act;
+});
+await busy('undo that', () => command('acts.undo', { act: merged, work: randomUUID() }));
+const empty = await command('places.add', { name: 'Loft', kind: 'shop', air: place!.air });
+await busy('places.close, of one that is empty', () =>
+  command('places.close', { id: empty.id, basedOn: empty.version }),
+);
+await app.close();
+rmSync(dataDir, { recursive: true });
+
+/** Does it, and prints how long this thread worked at most before others had their turn. */
+async function busy<T>(what: string, work: () => Promise<T>): Promise<T> {
+  const usedMs = () => {
+    const { user, system } = process.threadCpuUsage();
+    return (user + system) / 1000;
+  };
+  let most = 0;
+  let before = usedMs();
+  let isDone = false;
+  const turn = () => {
+    const now = usedMs();
+    most = Math.max(most, now - before);
+    before = now;
+    if (!isDone) setImmediate(turn);
+  };
+  const began = performance.now();
+  setImmediate(turn);
+  try {
+    return await work();
+  } finally {
+    await new Promise(setImmediate);
+    isDone = true;
+    const seconds = ((performance.now() - began) / 1000).toFixed(1);
+    const mark = most > GOAL_MS ? '  above' : '';
+    console.log(`${what.padEnd(40)} ${seconds.padStart(6)} s ${most.toFixed(0).padStart(6)} ms${mark}`);
+  }
+}
