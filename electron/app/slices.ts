@@ -14,16 +14,19 @@ export const isSlices = <T>(came: T | Slices<T>): came is Slices<T> =>
 
 /** The first slice, which takes some 20 ms. An act on no more boards is one transaction. */
 const FIRST_BOARDS = 250;
-/** So long others wait for a slice, to which its commit is added. */
-const SLICE_MS = 40;
+/** So long others wait for a slice, to which its commit is added: half as long again. */
+const SLICE_MS = 25;
 /** On a slow disk it takes as long as its commit, so that half of the time goes to what is to be done, but no longer. */
 const MOST_MS = 150;
 /** A slow disk or a busy computer makes slices small, but not so small that commits are all that is done. */
 const FEWEST_BOARDS = 25;
 
-/** How large slices are: each as large as the time allows that the one before took. */
-export function createPace() {
-  let size = FIRST_BOARDS;
+/**
+ * How large slices are: each as large as the time allows that the one before took.
+ * @param first  of how many the first is
+ */
+export function createPace(first = FIRST_BOARDS) {
+  let size = first;
   let endedMs: number | null = null;
   /** Between the last slices, for commits and others. One alone may be long, as where the WAL is brought in. */
   let betweenMs = [0, 0];
@@ -35,6 +38,7 @@ export function createPace() {
   }
 
   return {
+    first,
     /** Does a slice of this size. */
     slice: <T>(work: (size: number) => T): T => {
       const { beganMs, sliceMs } = begin();
@@ -61,6 +65,8 @@ export function* inSlices<T>(
   work: (slice: readonly T[], from: number) => void,
   pace = createPace(),
 ): Slices<void> {
+  // So that what found so many is a slice of its own, and the first try of an act ends before it does anything.
+  if (all.length > pace.first) yield { done: 0, total: all.length };
   for (let done = 0; done < all.length; ) {
     if (done > 0) yield { done, total: all.length };
     done += pace.slice((size) => {

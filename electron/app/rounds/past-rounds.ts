@@ -20,7 +20,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { inSlices, type Slices } from '../slices.ts';
+import { createPace, inSlices, type Slices } from '../slices.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { instantOfPage, orderMoves } from './page-order.ts';
@@ -183,28 +183,29 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
   } satisfies Partial<Queries>;
 }
 
+/** Each line of a page has several readings: the first slice is of fewer than elsewhere. */
+const FIRST_LINES = 40;
+
 /** Saves rounds that were written on paper. */
 export function pastRoundCommands(context: AppContext, judging: Judging, comparing: Comparing) {
-  /** @throws Refusal where a line cannot be of that day */
-  function checkLines({ lines, depths }: { lines: PastLine[] } & PastPage, at: string): void {
+  /** @throws Refusal where the line cannot be of that day */
+  function checkLine({ boardId, raws }: PastLine, { depths }: PastPage, at: string): void {
     const { boards } = context.yard();
-    for (const { boardId, raws } of lines) {
-      const board = orRefuse(boards.judgedBy(boardId), 'board');
-      const { code: boardCode, sawnOn, thicknessMm } = board;
-      if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
-        throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
-      const left = boards.get(boardId)?.archived;
-      if (left && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
-        throw new Refusal(message('refusal.page-after-left', { boardCode, leftOn: left.at }));
-      const isThrough = raws.some((raw, column) => {
-        const depth = depths[column];
-        return raw !== null && typeof depth === 'number' && reachesOtherFace(depth, thicknessMm);
-      });
-      if (isThrough)
-        throw new Refusal(
-          message('refusal.page-deeper-than-board', { boardCode, boardThickness: thicknessOf(board) }),
-        );
-    }
+    const board = orRefuse(boards.judgedBy(boardId), 'board');
+    const { code: boardCode, sawnOn, thicknessMm } = board;
+    if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
+      throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
+    const left = boards.get(boardId)?.archived;
+    if (left && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
+      throw new Refusal(message('refusal.page-after-left', { boardCode, leftOn: left.at }));
+    const isThrough = raws.some((raw, column) => {
+      const depth = depths[column];
+      return raw !== null && typeof depth === 'number' && reachesOtherFace(depth, thicknessMm);
+    });
+    if (isThrough)
+      throw new Refusal(
+        message('refusal.page-deeper-than-board', { boardCode, boardThickness: thicknessOf(board) }),
+      );
   }
 
   /** @throws Refusal, a question, where a round of that day has the same readings of a board, under whichever record of it */
@@ -247,7 +248,9 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       if (Date.parse(typedAt) > Date.parse(givenAt)) throw new Refusal(message('refusal.page-to-come'));
       const lines = asked.filter(({ raws }) => raws.some((raw) => raw !== null));
       if (lines.length === 0) throw new Refusal(message('refusal.page-empty'));
-      checkLines({ ...page, lines }, typedAt);
+      yield* inSlices(lines, (slice) => {
+        for (const line of slice) checkLine(line, page, typedAt);
+      });
       if (thereSince !== null && thereSince !== 'sawn' && startOfDay(thereSince) > Date.parse(typedAt))
         throw new Refusal(message('refusal.page-place-later', { startedOn: typedAt }));
       const asks = isDateRight ? null : longBeforeStack(context, stackId, typedAt, 'page');
@@ -267,30 +270,34 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
       const pins = pinsOfMeter(yard, meterId);
       let saved = 0;
-      yield* inSlices(lines, (slice) => {
-        for (const line of slice) {
-          const { boardId } = line;
-          const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
-          orderMoves(context, boardId, { ...page, startedAt }, [startedAt]);
-          if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
-          const { planBasis, readings } = readingsOf(board, pins, page, line);
-          yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
-          for (const { spotIndex, planned, raw, isAbove, column } of readings) {
-            const { spot } = planned;
-            const value = { raw, unit, how: 'typed' as const, settled: null, meterId };
-            const at = { roundId, boardId, spotIndex, spot, woodTempC, takenAt: startedAt };
-            const readingId = yard.readings.save({ ...at, ...value });
-            if (isAbove) yard.amendments.amendReading(readingId, 'isAbove', true, givenAt);
-            const depth = depths[column]!;
-            if (depth !== 'pins') {
-              const depthMm = depth === 'unknown' ? null : depth;
-              yard.amendments.amendReading(readingId, 'depthMm', depthMm, givenAt);
+      yield* inSlices(
+        lines,
+        (slice) => {
+          for (const line of slice) {
+            const { boardId } = line;
+            const board = orRefuse(yard.boards.judgedBy(boardId), 'board');
+            orderMoves(context, boardId, { ...page, startedAt }, [startedAt]);
+            if (thereSince !== null) placeEarlier(boardId, board.sawnOn, thereSince, startedAt);
+            const { planBasis, readings } = readingsOf(board, pins, page, line);
+            yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
+            for (const { spotIndex, planned, raw, isAbove, column } of readings) {
+              const { spot } = planned;
+              const value = { raw, unit, how: 'typed' as const, settled: null, meterId };
+              const at = { roundId, boardId, spotIndex, spot, woodTempC, takenAt: startedAt };
+              const readingId = yard.readings.save({ ...at, ...value });
+              if (isAbove) yard.amendments.amendReading(readingId, 'isAbove', true, givenAt);
+              const depth = depths[column]!;
+              if (depth !== 'pins') {
+                const depthMm = depth === 'unknown' ? null : depth;
+                yard.amendments.amendReading(readingId, 'depthMm', depthMm, givenAt);
+              }
+              saved += 1;
             }
-            saved += 1;
           }
-        }
-        judging.judgeAgain(slice.map(({ boardId }) => boardId));
-      });
+          judging.judgeAgain(slice.map(({ boardId }) => boardId));
+        },
+        createPace(FIRST_LINES),
+      );
       context.afterwards(() => comparing.compare([roundId]));
       return {
         roundId,

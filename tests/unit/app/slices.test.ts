@@ -32,7 +32,7 @@ describe('an act in slices', () => {
   test('of 100,000 boards takes far fewer slices where they are quick', () => {
     const slices = slicesOf(100_000, () => 1 / 64);
     expect(Math.max(...slices.map(({ ms }) => ms))).toBeLessThanOrEqual(40);
-    expect(slices.length).toBeLessThan(60);
+    expect(slices.length).toBeLessThan(90);
   });
 
   test('holds others up no longer after its first slice where a board takes long', () => {
@@ -52,7 +52,7 @@ describe('an act in slices', () => {
     const slices = slicesOf(20_000, (board) => (board > 5000 && board < 10_000 ? 1 : 0.05));
     const isSlow = ({ ms }: { ms: number }) => ms > 80;
     expect(slices.filter(isSlow)).toHaveLength(1);
-    expect(Math.max(...slices.slice(-3).map(({ boards }) => boards))).toBeGreaterThan(500);
+    expect(Math.max(...slices.slice(-3).map(({ boards }) => boards))).toBeGreaterThan(400);
   });
 
   test('of parts that take very different times has none much longer than the time allows', () => {
