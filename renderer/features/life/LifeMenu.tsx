@@ -53,7 +53,7 @@ export function LifeMenu({
           item('delete'),
         ]}
       />
-      {asking === 'delete' && canDelete && (
+      {asking === 'delete' && (canDelete || !isOne) && (
         <DeleteBoardsDialog boards={boards} onDeleted={onDeleted} onClose={close} />
       )}
       {asking === 'delete' && !canDelete && isOne && (

@@ -16,8 +16,8 @@ export function WhyNotDeleted({
 }) {
   const { say } = useWords();
   return (
-    <Dialog title={say('life.delete-board', { boardCode: board.code })} onClose={onClose}>
-      <p>{say('life.not-deleted', { boardCode: board.code })}</p>
+    <Dialog title={say('life.not-deleted', { boardCode: board.code })} onClose={onClose}>
+      <p>{say('life.not-deleted-why')}</p>
       <p>{say('life.not-deleted-instead')}</p>
       <Actions>
         {(['merge', 'scrapped'] as const).map((instead) => (

@@ -46,7 +46,8 @@ export const life = {
   'life.released': '{boards, plural, one {Its reservation} other {# reservations}} ended.',
 
   'life.delete-board': 'Delete {boardCode}?',
-  'life.not-deleted': '{boardCode} has readings, and these stay on record. So it cannot be deleted.',
+  'life.not-deleted': '{boardCode} cannot be deleted',
+  'life.not-deleted-why': 'It has readings, and these stay on record.',
   'life.not-deleted-instead':
     'If you entered it twice, merge it. If it is gone, mark it as scrapped. If its readings were a mistake, undo them in the history.',
   'life.open-history': 'History',

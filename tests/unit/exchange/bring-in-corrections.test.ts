@@ -1,7 +1,15 @@
 /** Two files of one yard, in each of which something else was corrected of a reading. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
+import { writeExport } from '../../../electron/exchange/export-file.ts';
+import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
+import { picturesBeside } from '../../../electron/store/picture-files.ts';
+import { openYard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
+import { newFolder } from './a-filled-yard.ts';
+import { downloaded } from './downloaded.ts';
 import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
@@ -52,3 +60,30 @@ test.each<[Side, string, string | null]>([
     expect(await on(1)).toMatchObject([{ why: there }]);
   },
 );
+
+test('what was corrected and moved goes out as JSON and comes in again', async () => {
+  await yard.beginRound();
+  const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+  await yard.command('readings.correct', {
+    readingId: reading!.id,
+    corrected: { raw: 14.2, woodTempC: null },
+    shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
+  });
+  await move();
+  const folder = newFolder();
+  const [from, target, file] = ['yard.sqlite', 'yard.json', 'again.sqlite'].map((name) =>
+    join(folder, name),
+  ) as [string, string, string];
+  writeFileSync(from, await downloaded(yard, await yard.command('backups.beginDownload', {})));
+  const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null } as const;
+  const what = { from, pictures: picturesBeside(from), target, display, nowAt: yard.now() };
+  writeExport({ ...what, kind: 'everything' }, () => undefined);
+  makeYardOfJson(target, file, () => undefined);
+  const again = openYard(file);
+  const readings = yard.boards.flatMap(({ id }) => again.readings.takenOn(id, reading!.roundId));
+  again.close();
+  expect(readings).toMatchObject([
+    { raw: 14.2, savedRaw: 12.4, woodTempC: null, excluded: { code: 'moved' }, movedTo: { code: 'WAL-02' } },
+    { raw: 14.2, savedRaw: 12.4, woodTempC: null, excluded: null, movedFrom: { code: 'WAL-01' } },
+  ]);
+});

@@ -108,7 +108,7 @@ describe('A board in its form', () => {
     await user.click(await screen.findByRole('button', { name: 'More' }));
     await user.click(await screen.findByRole('menuitem', { name: 'Delete' }));
     const dialog = within(await screen.findByRole('dialog'));
-    expect(dialog.getByText(/has readings, and these stay on record/)).toBeDefined();
+    expect(dialog.getByText('It has readings, and these stay on record.')).toBeDefined();
     await user.click(dialog.getByRole('button', { name: 'Mark as scrapped' }));
     expect((await screen.findByRole('dialog')).textContent).toMatch(/scrapped/i);
   });
