@@ -123,6 +123,7 @@ export function judge(facts: JudgementFacts): Judgement {
   const next = nextStepOf({
     called,
     spotsRead: found?.spotsRead ?? null,
+    isReadThen: found !== null && !isYoung(found, nowMs),
     forecast,
     whyNot,
     getsThere,

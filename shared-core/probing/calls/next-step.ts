@@ -64,6 +64,8 @@ export interface NextStepFacts {
   called: { call: Call; at: string } | null;
   /** Of a board without a call; null where none of its spots is read. */
   spotsRead: SpotsRead | null;
+  /** Whether these were read so long ago that nobody goes on with that round. */
+  isReadThen: boolean;
   /** Null where none can be made. */
   forecast: (Today & Pick<Forecast, 'nextProbe'>) | null;
   /** Why there is none; null where that is not known. */
@@ -102,7 +104,9 @@ export function nextStepOf(facts: NextStepFacts): NextStep {
         'first-round',
         spotsRead === null
           ? message('next-step.not-probed')
-          : message('next-step.half-probed', { spots: spotsRead.planned - spotsRead.read }),
+          : facts.isReadThen
+            ? message('next-step.half-probed-then')
+            : message('next-step.half-probed', { spots: spotsRead.planned - spotsRead.read }),
       );
     case 'probe-again':
       return probe('probe-again', null);
@@ -125,6 +129,7 @@ export const nextStepByCall = (call: Call | null, spotsRead: SpotsRead | null = 
   nextStepOf({
     called: call && { call, at: '' },
     spotsRead,
+    isReadThen: false,
     forecast: null,
     whyNot: null,
     getsThere: null,

@@ -23,6 +23,7 @@ export const board = {
   'next-step.learns-rate-now': 'How fast this board dries is not clear yet. Readings now will help.',
   'next-step.not-probed': 'No readings yet. Probe it to get a call.',
   'next-step.half-probed': '{spots, plural, one {# spot} other {# spots}} to go.',
+  'next-step.half-probed-then': 'Probe it to get a call.',
   'next-step.too-dry': 'Let it take up moisture where it will be used. Then probe it again.',
   'next-step.too-dry-here': 'Keep it in {placeName} to take up moisture. Then probe it again.',
   'next-step.too-dry-there': 'Move it to {placeName} to take up moisture. Then probe it again.',

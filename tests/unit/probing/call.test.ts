@@ -366,7 +366,7 @@ describe('no call yet', () => {
     const { call, reasons, spotsRead, estimate } = judge(readings([8], []));
     expect(call).toBeNull();
     expect(reasons).toEqual([message('call.half-read', half)]);
-    expect(inEnglish(reasons[0])).toBe('1 of 4 spots read, so no call yet.');
+    expect(inEnglish(reasons[0])).toBe('1 of 4 spots read, so no call.');
     expect(spotsRead).toEqual(half);
     expect(estimate!.averagePct).toBeGreaterThan(7);
     expect(judge(readings([7.8, 8], [8.2])).spotsRead).toEqual({ read: 3, planned: 4 });

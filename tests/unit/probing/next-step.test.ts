@@ -4,7 +4,7 @@ import { type JudgementFacts, judge } from '../../../shared-core/probing/calls/j
 import { nextStepSchema } from '../../../shared-core/probing/calls/next-step.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
-import { ahead, facts, found, inDays, nowMs, place, reach } from './a-judged-board.ts';
+import { ahead, facts, found, inDays, nowMs, onDay, place, reach } from './a-judged-board.ts';
 
 const at = '2026-08-22T12:00:00.000Z';
 const todayOn = '2026-09-20T12:00:00.000Z';
@@ -64,7 +64,8 @@ describe('The next step with a board', () => {
   });
 
   test('some of its spots read: how many are to go', () => {
-    const half = found(null, 12, { spotsRead: { read: 1, planned: 4 } });
+    const spotsRead = { read: 1, planned: 4 };
+    const half = found(null, 12, { spotsRead, at: onDay(-1) });
     for (const ahead of [null, forecast([reached(100)])]) {
       const { next, call } = judge(facts({ found: half, forecast: ahead }));
       expect({ next, call }).toEqual({
@@ -73,6 +74,9 @@ describe('The next step with a board', () => {
       });
     }
     expect(inEnglish(message('next-step.half-probed', { spots: 3 }))).toBe('3 spots to go.');
+    // Nobody goes on with a round of weeks ago.
+    const then = judge(facts({ found: found(null, 12, { spotsRead }) })).next;
+    expect(then).toMatchObject({ due: 'first-round', why: message('next-step.half-probed-then') });
   });
 
   test('with a call to probe again, for the reason of the call', () => {
