@@ -49,6 +49,8 @@ export interface PreparedBoard {
   tellsCore: boolean;
   /** Whether it has nothing better than readings that are all questionable. */
   isByQuestionable: boolean;
+  /** Whether where it was for a part of its history is assumed: then it tells nothing of that place. */
+  isPlaceAssumed: boolean;
 }
 
 /**
@@ -99,6 +101,7 @@ export function boardToForecast(
   const value: PreparedBoard = {
     tellsCore: readings.length > 0 && begun.value.isCoreKnown,
     isByQuestionable,
+    isPlaceAssumed: Date.parse(entered.since) - start.atMs > ENTERED_AT_ONCE_DAYS * DAY_MS,
     readings,
     stays: stays.map(({ fromMs, place }) => ({ fromMs, placeName: place.name })),
     assumptions: [

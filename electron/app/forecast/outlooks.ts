@@ -103,10 +103,12 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        // What is based on questionable readings teaches nothing of its place, nor what the board it was cut from has taught.
+        // What is based on questionable readings, or on an assumed place, teaches nothing of it, nor what the board it was
+        // cut from has taught.
         const isTeaching =
           answer?.ok &&
-          !prepared(each.boardId)?.isByQuestionable &&
+          prepared(each.boardId)?.isByQuestionable === false &&
+          prepared(each.boardId)?.isPlaceAssumed === false &&
           yard.readings.ownRounds(each.boardId).length > 0;
         const told = isTeaching ? answer.value.told : null;
         if (!outlooks.put(each, outlook, told, dayOf(now), RULES_VERSION)) continue;

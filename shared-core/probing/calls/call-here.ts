@@ -77,12 +77,12 @@ export function callHere(found: Found, here: Here): ReasonedCall {
   if (getsThere ?? isDryEnough)
     return lowestEmc === null || getsThere
       ? { call, reasons }
-      : { call, reasons: [first, driesTo(lowestEmc), ...more, ...roughness(lowestEmc)] };
+      : { call, reasons: [first, driesTo(lowestEmc), ...more, ...basis(lowestEmc)] };
   const why =
     lowestEmc !== null && !isDryEnough
       ? tooDamp(lowestEmc)
       : message('call.place-too-slow', { placeName, targetRange: target });
-  const rough = lowestEmc === null ? [] : roughness(lowestEmc);
+  const rough = lowestEmc === null ? [] : basis(lowestEmc);
   return {
     call: isTooWetForIndoors(averagePct, corePct) ? call : 'bring-in',
     reasons: [first, why, ...more, ...rough],
@@ -100,5 +100,8 @@ const tooDamp = ({ placeName, emcPct, month }: LowestEmc): Message =>
     ? message('call.place-too-damp-all-year', { placeName, emcPct })
     : message('call.place-too-damp', { placeName, emcPct, airMonth: month });
 
-const roughness = ({ isRough, placeName }: LowestEmc): Message[] =>
-  isRough ? [message('call.rough-air', { placeName })] : [];
+/** What the lowest EMC is based on, where that is not months that a person gave. */
+const basis = ({ isRough, isByReadings, placeName }: LowestEmc): Message[] => [
+  ...(isRough ? [message('call.rough-air', { placeName })] : []),
+  ...(isByReadings ? [message('call.emc-by-readings', { placeName })] : []),
+];

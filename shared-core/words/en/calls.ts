@@ -45,6 +45,8 @@ export const calls = {
   'call.place-too-damp-all-year': '{placeName} is unlikely to dry it to the target: EMC {emcPct} all year.',
   'call.place-too-slow': 'In {placeName} it is unlikely to reach {targetRange} within two years.',
   'call.last-gain': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
+  'call.emc-by-readings':
+    'The lowest EMC of {placeName} is corrected by readings of boards there. Places shows by how much.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',
   'call.likely': 'Likely {likelyInterval}.',
 
@@ -92,7 +94,7 @@ export const calls = {
   'call.none-usable': 'No usable reading. {why}',
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',
-  'call.half-read': '{read} of {planned} spots read, so no call yet.',
+  'call.half-read': '{read} of {planned} spots read, so no call.',
   'call.half-read-since': '{read} of {planned} spots read. The call of {probedOn} still holds.',
   'call.contradicts-full':
     '{read} of {planned} spots read, and they don’t match the round of {probedOn}. Read all {planned}.',

@@ -274,6 +274,29 @@ describe('the air of a place, as readings tell it', () => {
     expect((await shop()).airOffset).toBeNull();
   });
 
+  test('is not learned from readings of a time for which the place of a board is assumed', async () => {
+    const page = (day: string, thereSince: string | null) =>
+      yard.command('pastRounds.save', {
+        stackId: yard.stack.id,
+        startedAt: `${day}T12:00:00.000Z`,
+        isDayOnly: true,
+        meterId: null,
+        unit: 'pct',
+        woodTempC: 20,
+        airTempC: null,
+        depths: ['unknown', 'unknown'],
+        lines: yard.boards.map(({ id: boardId }) => ({ boardId, raws: [14, 14] })),
+        thereSince,
+        work: null,
+      });
+    for (const day of ['2025-03-10', '2025-09-10', '2026-05-10']) await page(day, null);
+    await outlooksMade();
+    expect((await shop()).airOffset).toBeNull();
+    await page('2026-05-20', '2025-03-01');
+    await outlooksMade();
+    expect((await shop()).airOffset).not.toBeNull();
+  });
+
   test('is forgotten of a board that is moved away, and where other months are given', async () => {
     const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air: yard.place.air });
     const [board] = await sawn('SAWN-01');

@@ -23,7 +23,7 @@ const odd = (more: Partial<Reading>, raw = 8, rest: Parameters<typeof evidence>[
 
 const roughly = (there: JudgedPlace): JudgedPlace => ({
   ...there,
-  lowestEmc: there.lowestEmc && { ...there.lowestEmc, isRough: true },
+  lowestEmc: there.lowestEmc && { ...there.lowestEmc, isRough: true, isByReadings: true },
 });
 
 const suspicionsOf = (assessments: readonly Assessment[]): Message[] =>
