@@ -40,7 +40,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
   // One cell is corrected in place, and one row is left out.
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');
   await expect(main.getByRole('heading', { name: '1 row does not go in' })).toBeVisible();
-  await main.getByRole('button', { name: 'Leave out line 5' }).click();
+  await main.getByRole('button', { name: 'Skip line 5' }).click();
   await expect(main.getByText('3 new boards, 3 new readings, 1 new stack, 1 new place.')).toBeVisible();
   expect(await findings(page)).toEqual([]);
   await main.getByRole('button', { name: 'Import 3 rows' }).click();
@@ -60,7 +60,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
   await choose();
   await choosePlace();
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');
-  await main.getByRole('button', { name: 'Leave out line 5' }).click();
+  await main.getByRole('button', { name: 'Skip line 5' }).click();
   await main.getByRole('button', { name: 'Import 3 rows' }).click();
   await expect(page.getByText(/^Restored what was undone: 3 boards, 3 readings/)).toBeVisible();
 });

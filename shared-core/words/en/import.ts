@@ -2,7 +2,7 @@
 export const importing = {
   // Why a row does not go in.
   'import.no-code': 'No board ID.',
-  'import.totals': '“{cellTypedText}” is a totals row.',
+  'import.totals': '“{cellTypedText}” looks like a totals row. Skip it.',
   'import.names-line': '“{cellTypedText}” is the name of a line, and no board ID.',
   'import.bad-code':
     '“{cellTypedText}” cannot be a board ID. An ID has up to 16 letters, digits, and hyphens.',
@@ -15,7 +15,7 @@ export const importing = {
   'import.no-time': '“{cellTypedText}” is not a time.',
   'import.no-month': '“{cellTypedText}” is not a month.',
   'import.place-unknown': 'The yard has no place called {placeName}.',
-  'import.species-unknown': '{speciesName} is not a species of this yard, or could mean several.',
+  'import.species-unknown': 'No species here is called {speciesName}, or more than one is.',
   'import.too-long': 'This is longer than {mostLetters} characters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
@@ -38,7 +38,8 @@ export const importing = {
   'import.no-species': 'No species.',
   'import.no-thickness': 'No thickness.',
   'import.no-stack': 'No stack.',
-  'import.other-log': 'Line {line} has this ID, of another log. Choose “Board ID” for the log too.',
+  'import.other-log':
+    'Line {line} has this ID for another log. If IDs start over in each log, choose “Board ID” for the log too.',
   'import.other-stack': 'Line {line} has this ID on the same day, in another stack.',
   'import.other-species': 'Line {line} gives this board another species.',
   'import.other-thickness': 'Line {line} says that this board is {rowThickness} thick.',
@@ -136,7 +137,7 @@ export const importing = {
   'import.refused-gone': 'This table is no longer open. Nothing was imported. Choose the file again.',
   'import.refused-no-file': 'This file cannot be read. Nothing was imported. Check that it is still there.',
   'import.refused-changed':
-    'Board {boardCode} changed since this table was checked. Nothing was imported. It is checked again: look over the rows, and import.',
+    'Board {boardCode} changed since this table was checked. Nothing was imported. The table was checked again: look over the rows, then import.',
   'import.refused-nothing': 'Nothing in this table is new. Nothing was imported.',
 
   // The screen.
@@ -148,8 +149,8 @@ export const importing = {
   'import.file-hint': 'CSV or TSV. From a spreadsheet, save the sheet as CSV first.',
   'import.choose-file': 'Choose a file',
   'import.paste': 'Or paste cells',
-  'import.pasted': 'Cells, with the names of their columns',
-  'import.read-pasted': 'Read',
+  'import.pasted': 'Cells, with their column names',
+  'import.read-pasted': 'Read the cells',
   'import.reading': 'Reading the table …',
   'import.stopped': 'Stopped. Nothing was imported.',
   'import.stack-default': 'Imported',
@@ -157,11 +158,11 @@ export const importing = {
   'import.reshaped.turned': 'Its boards were columns. Each is a row now.',
   'import.reshaped.below': 'Its lists were side by side. They are below each other now.',
   'import.how-read': 'Columns',
-  'import.kind': 'What it is',
+  'import.kind': 'What the table holds',
   'import.kind.boards': 'Boards and readings',
   'import.kind.air': 'Air of places',
   'import.kind.oven': 'Oven-dry checks',
-  'import.header-row': 'Names of columns',
+  'import.header-row': 'Column names in',
   'import.no-header': 'None',
   'import.line': 'Line {line}',
   'import.decimal-mark': 'Decimals',
@@ -197,7 +198,7 @@ export const importing = {
   'import.read-on': 'Read on: {head}',
   'import.fill-down': 'Blank means as above',
   'import.fill-down-of': 'Blank means as above: {head}',
-  'import.for-all': 'Where a row does not say',
+  'import.for-all': 'For rows that leave it blank',
   'import.stack': 'Stack',
   'import.new-place': 'A new place outdoors, with average air of your region',
   'import.meter': 'Meter',
@@ -219,15 +220,14 @@ export const importing = {
   'import.refused-shown': '{first}–{last} of {refused}',
   'import.refused-before': 'Show previous',
   'import.refused-after': 'Show next',
-  'import.leave-out': 'Leave out',
-  'import.leave-out-line': 'Leave out line {line}',
-  'import.left-out': '{rows, plural, one {# row} other {# rows}} left out.',
-  'import.take-back-in': 'Take them back in',
-  'import.save':
-    'Import {rows, plural, one {# row} other {# rows}}{leftOut, plural, =0 {} other {, leave out #}}',
+  'import.leave-out': 'Skip',
+  'import.leave-out-line': 'Skip line {line}',
+  'import.left-out': '{rows, plural, one {# row} other {# rows}} skipped.',
+  'import.take-back-in': 'Include them again',
+  'import.save': 'Import {rows, plural, one {# row} other {# rows}}{leftOut, plural, =0 {} other {, skip #}}',
   'import.saving': 'Importing …',
   'import.done':
-    'Imported: {parts}.{leftOut, plural, =0 {} one { # row was left out.} other { # rows were left out.}}',
+    'Imported: {parts}.{leftOut, plural, =0 {} one { # row was skipped.} other { # rows were skipped.}}',
   'import.restored':
-    'Restored what was undone: {parts}.{leftOut, plural, =0 {} one { # row was left out.} other { # rows were left out.}}',
+    'Restored what was undone: {parts}.{leftOut, plural, =0 {} one { # row was skipped.} other { # rows were skipped.}}',
 } as const;

@@ -127,13 +127,13 @@ test('rows that cannot go in are shown with their reasons, and the others go in'
   );
   const checked = await check(open);
   expect(problemsOf(checked)).toEqual([
-    [3, 'unobtainium is not a species of this yard, or could mean several.'],
+    [3, 'No species here is called unobtainium, or more than one is.'],
     [4, '“2/30/2025” is not a date. Check the order of day and month.'],
     [5, 'May 3, 2031 is in the future, or too long ago.'],
     [6, '“99” is not between 3 mm and 400 mm. Check the unit.'],
     [8, 'The reading has no date.'],
     [9, 'No board ID.'],
-    [10, '“Average” is a totals row.'],
+    [10, '“Average” looks like a totals row. Skip it.'],
     [11, 'Line 2 gives this board another species.'],
   ]);
   expect(checked.speciesNames).toEqual([
