@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ShownValue } from '../../../shared-core/contract/requests/rounds.ts';
+import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse } from '../context.ts';
@@ -17,6 +18,7 @@ export function correctingCommands(context: AppContext, moving: MovingReadings) 
       const now = shownOf(reading);
       const isAsShown = now.raw === shown.raw && now.unit === shown.unit && now.woodTempC === shown.woodTempC;
       orConflict(isAsShown ? null : now);
+      if (isMovedAway(reading.excluded)) throw new Refusal(message('refusal.reading-moved'));
       const { raw = now.raw, woodTempC = now.woodTempC } = corrected;
       // Nobody mistyped what a meter sent.
       if (raw !== now.raw && reading.how !== 'typed') throw new Refusal(message('refusal.meter-sent-it'));

@@ -1,6 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
-import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import { type Exclusion, isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
@@ -136,7 +136,8 @@ export function createSaving(
 
   /** Excludes a reading, or includes it again where `why` is null. */
   function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
-    const { roundId, boardId } = orRefuse(context.yard().readings.get(readingId), 'reading');
+    const { roundId, boardId, excluded } = orRefuse(context.yard().readings.get(readingId), 'reading');
+    if (isMovedAway(excluded)) throw new Refusal(message('refusal.reading-moved'));
     context.yard().amendments.exclude('reading', readingId, why, context.now());
     judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {

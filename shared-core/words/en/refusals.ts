@@ -16,6 +16,8 @@ export const refusals = {
     '{boardCode} was sawn on {sawnOn}, after this reading. Nothing was moved. Choose another board, or correct the sawing date.',
   'refusal.reading-after-left':
     '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
+  'refusal.reading-moved':
+    'This reading was moved to another board. Nothing was changed here. Change it there.',
   'refusal.meter-sent-it':
     'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
   'refusal.deeper-than-board':

@@ -114,6 +114,20 @@ describe('one reading', () => {
     expect((await on(1))[0]).toMatchObject({ raw: 185, counts: false });
   });
 
+  test('is changed only where it went', async () => {
+    await probed([18.5], []);
+    await move(0);
+    const readingId = (await on(0))[0]!.id;
+    expect(await yard.refusal('readings.include', { readingId })).toBe(
+      'This reading was moved to another board. Nothing was changed here. Change it there.',
+    );
+    const shown = { raw: 18.5, unit: 'pct', woodTempC: 20 };
+    expect(await yard.refusal('readings.correct', { readingId, corrected: { raw: 19 }, shown })).toMatch(
+      /^This reading was moved to another board\./,
+    );
+    expect(await used(1)).toEqual([[0, 18.5]]);
+  });
+
   test('goes on to a third board, and back to its own', async () => {
     await probed([18.5], []);
     await move(0);
