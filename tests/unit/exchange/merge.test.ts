@@ -11,7 +11,9 @@ import {
   mergedWithoutOne,
   type Records,
   readInLists,
+  readOfSold,
   recordsOf,
+  staysInLists,
 } from './two-files.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -67,13 +69,16 @@ function comparable(records: Records): unknown {
   };
 }
 
-/** Origins that say that a record was merged, where it was asked about that record. */
+/** Origins that say that a record was merged, where it was asked about that record or, with it, the other. */
 function partedByChoice(files: readonly Records[], { clashes }: Merged): Set<string> {
   const asked = new Set(clashes.map(({ id }) => id));
   const origins = files.flatMap(({ boardOrigins }) => Object.values(boardOrigins!));
   return new Set(
     origins
-      .filter(({ how, parent }) => how === 'merged' && asked.has(String(parent)))
+      .filter(
+        ({ how, parent, child }) =>
+          how === 'merged' && (asked.has(String(parent)) || asked.has(String(child))),
+      )
       .map(({ uuid }) => uuid),
   );
 }
@@ -202,11 +207,14 @@ test('a reading that is in the lists of both stays in one, whatever records eith
       const one = await merged(mine.file, theirs.file, 'mine', chosen);
       const all = recordsOf(one.file);
       expect(mergedWithoutOne(all)).toEqual([]);
-      const has = readInLists(all);
-      const isNew = (uuid: string, here: Records) => here.readings![uuid] === undefined;
-      const inBoth = [...new Set([...ours, ...others])].filter(
-        (uuid) => (ours.has(uuid) || isNew(uuid, files[0])) && (others.has(uuid) || isNew(uuid, files[1])),
-      );
+      // A record that one merged into a board that the other sold goes with it, where that is chosen.
+      const has = new Set([...readInLists(all), ...readOfSold(all)]);
+      const isIn = (uuid: string, read: ReadonlySet<string>, records: Records, board: unknown) =>
+        read.has(uuid) || (records.readings![uuid] === undefined && staysInLists(records)(board));
+      const inBoth = [...new Set([...ours, ...others])].filter((uuid) => {
+        const { board } = all.readings![uuid]!;
+        return isIn(uuid, ours, files[0], board) && isIn(uuid, others, files[1], board);
+      });
       expect(inBoth.filter((uuid) => !has.has(uuid))).toEqual([]);
       const again = await merged(one.file, theirs.file, 'theirs');
       expect(again.merged).toMatchObject({ added: {}, edited: 0, deleted: {}, leaves: [], clashes: [] });

@@ -95,8 +95,8 @@ export function mergedWithoutOne(records: Records): string[] {
     .map(({ uuid }) => uuid);
 }
 
-/** The readings that hold whose board, or the one that it was merged into, is in the lists. */
-export function readInLists(records: Records): Set<string> {
+/** The readings that hold of boards that left the lists for such a reason, null where they are in them; merged ones too. */
+function readOf(records: Records, isSo: (why: string | null) => boolean): Set<string> {
   const { boards, rounds, readings, undoneRows } = records as Record<string, Record<string, YardRecord>>;
   const keptBy = keptOf(records);
   return new Set(
@@ -105,10 +105,19 @@ export function readInLists(records: Records): Set<string> {
         ({ uuid, board, round }) =>
           undoneRows![uuid] === undefined &&
           rounds![String(round)]!.undoneAt === null &&
-          boards![keptBy(String(board))]!.archivedAt === null,
+          isSo(whyOf(boards![keptBy(String(board))]!) ?? null),
       )
       .map(({ uuid }) => uuid),
   );
+}
+export const readInLists = (records: Records): Set<string> => readOf(records, (why) => why === null);
+/** Of boards that were sold, with the records that were merged into these. */
+export const readOfSold = (records: Records): Set<string> => readOf(records, (why) => why === 'sold');
+
+/** Whether a board, or the one that it was merged into, is in the lists; also of one that is not there. */
+export function staysInLists(records: Records): (board: unknown) => boolean {
+  const keptBy = keptOf(records);
+  return (board) => (records.boards![keptBy(String(board))]?.archivedAt ?? null) === null;
 }
 
 /** What is in the lists of a yard: boards that are not archived, and readings that hold of rounds and boards that do. */
