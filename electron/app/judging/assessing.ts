@@ -6,7 +6,7 @@ import { callHere, type Found, type LowestEmc } from '../../../shared-core/probi
 import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
 import { FULL_ROUND_HOLDS } from '../../../shared-core/probing/calls/half-probed.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
-import { halfProbed, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
+import { halfProbed, planAsRead, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { assumedTempIn } from '../../../shared-core/probing/readings/assumed-temp.ts';
 import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
@@ -55,6 +55,8 @@ export interface RoundOfBoard {
   /** All of it, excluded ones too. */
   readings: Reading[];
   planBasis: PlanBasis;
+  /** Whether no more of it is to come: it was typed of an earlier day, and is finished. */
+  isOfPast: boolean;
   /** The round before it; null where there is none. */
   before: number | null;
 }
@@ -183,13 +185,14 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
     const { rounds, readings } = context.yard();
-    const { startedAt, airTempC } = orRefuse(rounds.get(roundId), 'round');
+    const { startedAt, datedBy, finishedAt, airTempC } = orRefuse(rounds.get(roundId), 'round');
     const { boardId } = known;
     const round: RoundOfBoard = {
       startedAt,
       airTempC,
       readings: readings.ofBoard(boardId, roundId),
       planBasis: basisOf(boardId, roundId),
+      isOfPast: datedBy !== 'clock' && finishedAt !== null,
       before: readings.roundBefore(boardId, roundId) ?? null,
     };
     return evidenceBy(known, round, withPrevious, by, isKnown);
@@ -214,6 +217,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       ...board
     } = known.facts;
     const { readings, before } = round;
+    const planned = spotsByDepth(planSpots({ ...board, planBasis: round.planBasis }).plan);
     const at = readings.at(-1)?.takenAt ?? round.startedAt;
     const profileIds = new Set(
       readings.map(({ meterProfileId }) => meterProfileId).filter((id) => id !== null),
@@ -222,7 +226,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const earlier = withPrevious ? earlierRounds(known, before, at) : { previous: null, fullRound: null };
     return {
       board,
-      plan: spotsByDepth(planSpots({ ...board, planBasis: round.planBasis }).plan),
+      plan: round.isOfPast ? planAsRead(planned, readings) : planned,
       species,
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: {

@@ -165,6 +165,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
         airTempC: page.woodTempC === null ? page.airTempC : null,
         readings: unsaved,
         planBasis,
+        isOfPast: true,
         before: saved.lastRoundBefore(boardId, at) ?? null,
       });
       return {

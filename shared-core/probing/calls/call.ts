@@ -13,7 +13,7 @@ import type { Assessment, MadeCall } from './assessment.ts';
 import { turnedByCold } from './cold.ts';
 import { decide } from './decide.ts';
 import { callHalfProbed, coreUnreadSince, isDecided } from './half-probed.ts';
-import { halfProbed } from './spots-read.ts';
+import { type Counted, ENOUGH, halfProbed } from './spots-read.ts';
 
 /**
  * Everything that one board's readings in one round amount to: each reading corrected, with what speaks against it; the
@@ -97,10 +97,10 @@ function callOf(
       ...probeAgain(message('call.rained-on', { differencePoints: Math.abs(differencePct) })),
       ...unreliable,
     };
-  const decided = withHeld(
-    atScaleEnd(withRemedy(decide(firm, evidence), suspicions), suspicions),
-    suspicions,
-  );
+  const made = decide(firm, evidence);
+  if (made.call === 'ready' && countedIn(all.estimate) < ENOUGH)
+    return { ...probeAgain(message('call.one-reading')), reliable: firm.estimate, spotsRead: null };
+  const decided = withHeld(atScaleEnd(withRemedy(made, suspicions), suspicions), suspicions);
   const unread = coreUnreadSince(all.estimate, evidence);
   if (half === null && unread !== null && decided.call !== 'ready' && isShellDry(firm, evidence))
     return callHalfProbed({ half: unread, firm, heaviest, evidence });
@@ -132,6 +132,9 @@ function callOf(
     ...unreliable,
   };
 }
+
+const countedIn = ({ countedShell, countedAverage, countedCore }: Counted): number =>
+  countedShell + countedAverage + countedCore;
 
 const NOTHING_COUNTED = { countedShell: 0, countedAverage: 0, countedCore: 0 };
 const unreliable = { reliable: null, spotsRead: null };

@@ -1,7 +1,7 @@
 /** How far a board is read, against the plan of its spots. */
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
-import type { Depth } from '../readings/reading.ts';
+import type { Depth, Reading } from '../readings/reading.ts';
 import { END_CLEARANCE_MM, type PlannedSpot } from '../readings/spots.ts';
 import type { SpotsRead } from './assessment.ts';
 
@@ -18,13 +18,27 @@ export function spotsByDepth(plan: readonly Pick<PlannedSpot, 'spot'>[]): SpotsB
   return { shell: count('shell'), average: count('average'), core: count('core') };
 }
 
+/**
+ * The plan of a round of which no more is to come, as of a notebook page: no more spots of a depth than were read. It is as
+ * whole as it is, and its few readings tell what they tell.
+ */
+export function planAsRead(
+  plan: SpotsByDepth,
+  readings: readonly Pick<Reading, 'spot' | 'excluded'>[],
+): SpotsByDepth {
+  const read = spotsByDepth(readings.filter(({ excluded }) => excluded === null));
+  const most = (depth: Depth) => Math.min(plan[depth], read[depth]);
+  return { shell: most('shell'), average: most('average'), core: most('core') };
+}
+
 /** The usual plan: two pairs of shell and core, or one on a board too short for two. */
 function usualPlan({ lengthMm }: BoardEvidence['board']): SpotsByDepth {
   const isShort = lengthMm !== null && lengthMm < 2 * END_CLEARANCE_MM + 150;
   return isShort ? { shell: 1, average: 0, core: 1 } : { shell: 2, average: 0, core: 2 };
 }
 
-type Counted = Pick<Estimate, 'countedShell' | 'countedAverage' | 'countedCore'>;
+/** How many readings of each depth count. */
+export type Counted = Pick<Estimate, 'countedShell' | 'countedAverage' | 'countedCore'>;
 
 /** How many spots of each depth are still needed for a call. */
 export function spotsLacking(

@@ -95,6 +95,7 @@ export const calls = {
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',
   'call.half-read': '{read} of {planned} spots read, so no call.',
+  'call.one-reading': 'Only one reading, so it is not called ready. Read at least two.',
   'call.half-read-since': '{read} of {planned} spots read. The call of {probedOn} still holds.',
   'call.contradicts-full':
     '{read} of {planned} spots read, and they don’t match the round of {probedOn}. Read all {planned}.',

@@ -1,5 +1,5 @@
 /** A board of which only some spots were read, through the whole app. The rules are the core's (`tests/unit/probing/call.test.ts`). */
-import { describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { message } from '../../../shared-core/words/message.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -145,5 +145,47 @@ describe('a thick board that is Ready by a fresh cut', () => {
     expect(await round(null, 6.8, 6.7)).toEqual({ isOfThis: false, call: 'ready' });
     expect(await round('fresh-cut', 6.7, 6.8, 6.8, 6.9)).toEqual({ isOfThis: true, call: 'ready' });
     expect(await round(null, 14, 14.2)).toEqual({ isOfThis: true, call: expect.not.stringMatching('ready') });
+  });
+});
+
+describe('a page of an earlier day', () => {
+  // 8 mm pins read the average of 27 mm.
+  let boardId: number;
+  beforeEach(async () => {
+    const [board] = await yard.command('boards.add', [{ ...yard.board('THIN'), thicknessMm: 27 }]);
+    boardId = board!.id;
+  });
+  const page = (day: string, ...raws: number[]) =>
+    yard.command('pastRounds.save', {
+      stackId: yard.stack.id,
+      startedAt: `${day}T17:00:00.000Z`,
+      isDayOnly: true,
+      meterId: null,
+      unit: 'pct',
+      woodTempC: 20,
+      airTempC: null,
+      depths: ['pins', 'pins'],
+      lines: [{ boardId, raws }],
+      thereSince: '2026-05-01',
+    });
+  const latest = async () => {
+    const { board } = await yard.query('boards.get', { id: boardId });
+    const { averagePct = null, spotsRead, call } = board.latest ?? {};
+    return { averagePct: averagePct ?? 99, spotsRead, call, reasons: board.judgement.reasons };
+  };
+
+  test('is as whole as it was typed: one value later tells more than two before', async () => {
+    await page('2026-05-04', 24, 25);
+    await expect.poll(latest).toMatchObject({ spotsRead: null, call: 'keep-drying' });
+    await page('2026-05-28', 17);
+    await expect.poll(async () => (await latest()).averagePct).toBeLessThan(20);
+    expect(await latest()).toMatchObject({ spotsRead: null, call: expect.any(String) });
+    expect(await stack()).toMatchObject({ probed: 1, halfProbed: 0 });
+  });
+
+  test('calls no board ready by one value', async () => {
+    await page('2026-05-30', 7.4);
+    await expect.poll(latest).toMatchObject({ spotsRead: null, call: 'probe-again' });
+    expect((await latest()).reasons).toContainEqual(message('call.one-reading'));
   });
 });
