@@ -40,6 +40,7 @@ test('every suspicion', () => {
     odd({ how: 'settled' }, -4),
     odd({ ...inOhms }, -4),
     odd({}, 126),
+    odd({ isAbove: true }, 28),
     judge([reading(1, 'shell', 12, { unit: 'ohm' })]),
     odd({ woodTempC: -3 }),
     odd({ woodTempC: -3 }, 24),
@@ -146,6 +147,7 @@ test('every reason of a call', () => {
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species }),
     judge(readings([9.4, 9.4], [9.6, 9.6]), { species, board: { ...beam, thicknessMm: 27, widthMm: 200 } }),
     judge(byAverage(8, 8, 8), { plan }),
+    judge(byAverage(8), { plan: { ...plan, average: 1 } }),
     judge([...byAverage(8, 8, 8), reading(9, 'core', 8.2, { depthFrom: 'person' })], { plan }),
     judge(
       [
