@@ -2,9 +2,11 @@
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import type { Merged, Side } from '../../../shared-core/contract/exchange.ts';
-import { tableOf, yardTableNames } from '../../../shared-core/exchange/yard-tables.ts';
-import { doSteps, type Step, stepArbitrary } from './a-filled-yard.ts';
+import { tableOf, type YardRecord, yardTableNames } from '../../../shared-core/exchange/yard-tables.ts';
+import { say } from '../app/a-window.ts';
+import { doSteps, type Step, stepArbitrary, undoAct } from './a-filled-yard.ts';
 import {
+  asAct,
   forked,
   listed,
   merged,
@@ -209,11 +211,12 @@ test('a reading that is in the lists of both stays in one, whatever records eith
       expect(mergedWithoutOne(all)).toEqual([]);
       // A record that one merged into a board that the other sold goes with it, where that is chosen.
       const has = new Set([...readInLists(all), ...readOfSold(all)]);
-      const isIn = (uuid: string, read: ReadonlySet<string>, records: Records, board: unknown) =>
-        read.has(uuid) || (records.readings![uuid] === undefined && staysInLists(records)(board));
+      const isIn = (reading: YardRecord, read: ReadonlySet<string>, records: Records) =>
+        read.has(reading.uuid) ||
+        (records.readings![reading.uuid] === undefined && staysInLists(records)(reading));
       const inBoth = [...new Set([...ours, ...others])].filter((uuid) => {
-        const { board } = all.readings![uuid]!;
-        return isIn(uuid, ours, files[0], board) && isIn(uuid, others, files[1], board);
+        const reading = all.readings![uuid]!;
+        return isIn(reading, ours, files[0]) && isIn(reading, others, files[1]);
       });
       expect(inBoth.filter((uuid) => !has.has(uuid))).toEqual([]);
       const again = await merged(one.file, theirs.file, 'theirs');
@@ -224,3 +227,32 @@ test('a reading that is in the lists of both stays in one, whatever records eith
     { ...HISTORIES, numRuns: 5 },
   );
 });
+
+test.each<[Side, number]>([
+  ['mine', 2],
+  ['theirs', 4],
+])(
+  'a round that I undid and they read more in is asked about once, and all its readings go with it or stay: %s',
+  async (side, inLists) => {
+    const { mine, theirs } = forked([]);
+    const at = '2026-01-02T08:00:00.000Z';
+    asAct(mine, at, () => undoAct(mine, mine.acts.page(null, 1, null)[0]!.id, at));
+    const boards = theirs.boards.page({ stackId: null, search: '', offset: 0, limit: 3 }).rows;
+    const started = boards.map(
+      ({ id }) => theirs.rounds.get(theirs.readings.roundsOfBoard(id)[0]!)!.startedAt,
+    );
+    const last = started.indexOf(started.toSorted().at(-1)!);
+    doSteps(theirs, [{ what: 'read', a: last, b: 1, text: '' }], 2);
+    mine.close();
+    theirs.close();
+    const one = await merged(mine.file, theirs.file, side);
+    expect(
+      one.merged.clashes.map((each) => [...each.mine, ...each.theirs].map((words) => say(words))),
+    ).toEqual([['Undone on Jan 2, 2026.', 'Not deleted.', 'Since the two yards parted: 1 reading']]);
+    expect(readInLists(recordsOf(one.file)).size).toBe(inLists);
+    // What is in no list is there still.
+    expect(Object.keys(recordsOf(one.file).readings!)).toHaveLength(4);
+    const again = await merged(one.file, theirs.file, 'theirs');
+    expect(again.merged).toMatchObject({ edited: 0, leaves: [], clashes: [] });
+  },
+);

@@ -114,10 +114,15 @@ export const readInLists = (records: Records): Set<string> => readOf(records, (w
 /** Of boards that were sold, with the records that were merged into these. */
 export const readOfSold = (records: Records): Set<string> => readOf(records, (why) => why === 'sold');
 
-/** Whether a board, or the one that it was merged into, is in the lists; also of one that is not there. */
-export function staysInLists(records: Records): (board: unknown) => boolean {
+/**
+ * Whether a reading that is not there would be in the lists: its board, or the one that this was merged into, did not leave
+ * them, and its round was not undone.
+ */
+export function staysInLists({ boards, rounds, ...records }: Records): (reading: YardRecord) => boolean {
   const keptBy = keptOf(records);
-  return (board) => (records.boards![keptBy(String(board))]?.archivedAt ?? null) === null;
+  return ({ board, round }) =>
+    (boards![keptBy(String(board))]?.archivedAt ?? null) === null &&
+    (rounds![String(round)]?.undoneAt ?? null) === null;
 }
 
 /** What is in the lists of a yard: boards that are not archived, and readings that hold of rounds and boards that do. */
