@@ -48,7 +48,9 @@ export function projectWrites(db: Db, { get }: ReturnType<typeof projectReads>) 
   const change = db.prepare(
     'UPDATE reservation SET project_id = ?, version = version + 1 WHERE board_id = ?',
   );
-  const freeAlso = db.prepare('DELETE FROM reservation WHERE board_id IN (SELECT value FROM json_each(?))');
+  const freeAlso = db.prepare<[string], { boardId: number }>(
+    'DELETE FROM reservation WHERE board_id IN (SELECT value FROM json_each(?)) RETURNING board_id AS boardId',
+  );
   const freeAll = db.prepare('DELETE FROM reservation WHERE project_id = ?');
   const remove = db.prepare('DELETE FROM project WHERE id = ? AND version = ?');
   const reserve = recordAdder(db, 'reservation', reservationColumns);
@@ -60,8 +62,9 @@ export function projectWrites(db: Db, { get }: ReturnType<typeof projectReads>) 
       freeAll.run(id);
       return remove.run(id, basedOn).changes > 0;
     },
-    /** @returns how many of these boards were reserved */
-    release: (boardIds: readonly number[]): number => freeAlso.run(JSON.stringify(boardIds)).changes,
+    /** @returns which of these boards were reserved */
+    release: (boardIds: readonly number[]): number[] =>
+      freeAlso.all(JSON.stringify(boardIds)).map(({ boardId }) => boardId),
     /** A board is reserved for one project at most; null: for none. */
     reserve: (boardId: number, projectId: number | null): void => {
       if (projectId === null) free.run(boardId);

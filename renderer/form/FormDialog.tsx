@@ -45,6 +45,7 @@ export function FormDialog({
   conflict,
   work,
   isQuestion = false,
+  instead = null,
   children,
 }: {
   title: string;
@@ -56,6 +57,8 @@ export function FormDialog({
   conflict?: FormConflict | null;
   /** Whether what `onSave` threw is a question, which the button answers with yes. */
   isQuestion?: boolean;
+  /** The other answer of that question: something else is saved. */
+  instead?: { words: string; onSave: () => Promise<unknown> } | null;
   /** What saving it may take long for. Once that is under way, closing the form stops it. */
   work?: SavingWork;
   children: ReactNode;
@@ -111,6 +114,11 @@ export function FormDialog({
                   ? (conflict.keepWords ?? say('conflict.keep-mine'))
                   : saveWords}
             </Button>
+            {instead && (
+              <Button aria-disabled={busy} onClick={() => void save(instead.onSave)}>
+                {instead.words}
+              </Button>
+            )}
             {conflict && (
               <Button
                 disabled={busy}

@@ -149,6 +149,15 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     return judgeBoard(evidenceBy(known, round, true, 'own', isBelievedUntil(known, round.before)));
   }
 
+  /** What the round of a saved reading comes to where that reads otherwise. */
+  function assessCorrected({ id, boardId, roundId }: Reading, raw: number): Assessment {
+    const round = savedRound(boardId, roundId);
+    const readings = round.readings.map((each) =>
+      each.id === id ? { ...each, raw, isAbove: undefined } : each,
+    );
+    return assessUnsaved(boardId, { ...round, readings });
+  }
+
   /** Where a board was at an instant. */
   const placeThen = (boardId: number, at: string): Place =>
     placeAt(context.yard().moves.ofBoard(boardId), at);
@@ -184,10 +193,13 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     by: Corrections = 'own',
     isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
+    return evidenceBy(known, savedRound(known.boardId, roundId), withPrevious, by, isKnown);
+  }
+
+  function savedRound(boardId: number, roundId: number): RoundOfBoard {
     const { rounds, readings } = context.yard();
     const { startedAt, datedBy, finishedAt, airTempC } = orRefuse(rounds.get(roundId), 'round');
-    const { boardId } = known;
-    const round: RoundOfBoard = {
+    return {
       startedAt,
       airTempC,
       readings: readings.ofBoard(boardId, roundId),
@@ -195,7 +207,6 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       isOfPast: datedBy !== 'clock' && finishedAt !== null,
       before: readings.roundBefore(boardId, roundId) ?? null,
     };
-    return evidenceBy(known, round, withPrevious, by, isKnown);
   }
 
   function evidenceBy(
@@ -429,6 +440,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     learning,
     assess,
     assessUnsaved,
+    assessCorrected,
     placeThen,
     assessWithFinding,
     found,

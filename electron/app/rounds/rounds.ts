@@ -375,7 +375,7 @@ export function createRounds(
       },
 
       ...depthCommands(context, moving),
-      ...correctingCommands(context, moving),
+      ...correctingCommands(context, assessing, moving),
       ...movingToBoardCommands(context, view, moving, insertion),
 
       'readings.exclude': ({ readingId, why }, window) => excludeAndAim(readingId, why, window),

@@ -64,22 +64,22 @@ export function lifeCommands(context: AppContext) {
     if (why !== 'used' && reserved) throw new Refusal(message('refusal.left-reserved', { ...reserved, why }));
   }
 
-  /** They are reserved for no project any more. @returns how many were */
+  /** They are reserved for no project any more. @returns those that were */
   function* archive(
     boardIds: readonly number[],
     at: string,
     why: ArchivedWhy,
     check: (slice: readonly number[]) => void = () => {},
-  ): Slices<number> {
+  ): Slices<number[]> {
     const { boards, projects } = context.yard();
     const stackIds = new Set<number>();
-    let released = 0;
+    const released: number[] = [];
     yield* inSlices(boardIds, (slice) => {
       checkInYard(context, slice);
       check(slice);
       for (const { stackId } of boards.versionsOf(slice)) stackIds.add(stackId);
       boards.archive(slice, at, why);
-      released += projects.release(slice);
+      released.push(...projects.release(slice));
     });
     letStacksFollow(context, stackIds);
     return released;

@@ -26,6 +26,9 @@ const questions = {
   'refusal.left-reserved': { isReserved: true },
 } as const;
 
+/** A notice names no more boards than this. */
+const MOST_NAMED = 5;
+
 const schemaOn = (today: string) => z.object({ note: leavingNoteSchema, on: dayUntil(today) });
 
 /** Asks to whom boards were sold, what they were used for, or why they were scrapped, and when. */
@@ -52,6 +55,15 @@ export function LeaveForm({
   const isOne = count === 1 && only;
   const { open, ask } = useQuestions<Answers, keyof typeof questions>(questions, { on: draft.on });
 
+  function releasedInWords(released: readonly number[]): string {
+    if (isOne) return say('life.released');
+    const codes = boards.filter(({ id }) => released.includes(id)).map(({ code }) => code);
+    return say('life.released-of', {
+      boardCodes: codes.slice(0, MOST_NAMED),
+      more: Math.max(0, codes.length - MOST_NAMED),
+    });
+  }
+
   async function save(): Promise<void> {
     const { note, on } = read();
     const boardIds = boards.map(({ id }) => id);
@@ -64,7 +76,7 @@ export function LeaveForm({
     const left = isOne
       ? say('life.board-archived', { why, boardCode: only.code })
       : say('life.boards-archived', { why, boards: count });
-    tellDone(released === 0 ? left : `${left} ${say('life.released', { boards: released })}`);
+    tellDone(released.length === 0 ? left : `${left} ${releasedInWords(released)}`);
   }
 
   return (
@@ -74,7 +86,9 @@ export function LeaveForm({
           ? say('life.mark-board', { why, boardCode: only.code })
           : say('life.mark-boards', { why, boards: count })
       }
-      saveWords={say('life.archive-button', { why })}
+      saveWords={say(open === 'refusal.left-reserved' ? 'life.archive-anyway' : 'life.archive-button', {
+        why,
+      })}
       isQuestion={open !== null}
       onSave={save}
       onClose={onClose}

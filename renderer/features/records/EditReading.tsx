@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { Conflict } from '../../../shared-core/contract/answer.ts';
+import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
 import { type ShownValue, typedSchema } from '../../../shared-core/contract/requests/rounds.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { parseTyped } from '../../../shared-core/labels/typed-value.ts';
@@ -12,6 +12,7 @@ import { TypedNumberField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
@@ -36,6 +37,18 @@ export function EditReading({ reading, depth }: { reading: JudgedReading; depth:
   );
 }
 
+/** The questions with which it is refused. */
+const slips = {
+  'refusal.correction-slip': { isAsMeant: true },
+  'refusal.correction-slip.ohm': { isAsMeant: true },
+} as const;
+
+/** The value that a slip in typing was probably meant to be, in the reading's unit. */
+function meantIn({ problem: { facts } }: Refusal): number | null {
+  const meant = facts?.rawMeantPct ?? facts?.rawMeantOhm;
+  return typeof meant === 'number' ? meant : null;
+}
+
 function EditReadingForm({
   reading,
   recordName,
@@ -58,9 +71,14 @@ function EditReadingForm({
   const temperatureOf = ({ woodTempC }: ShownValue) => ({ woodTempC, unknown: woodTempC === null });
   const temperature = useWoodTemp(temperatureOf(shown));
   const isTyped = how === 'typed';
+  const { open, ask } = useQuestions<{ isAsMeant: boolean }, keyof typeof slips>(slips, value.draft);
+  const [meant, setMeant] = useState<number | null>(null);
+  const asked = open === null ? null : meant;
+  const inWords = (raw: number) => rawText(raw, unit, formats);
 
-  async function save(): Promise<void> {
-    const raw = isTyped ? value.read().raw : shown.raw;
+  const saveTyped = () => save(isTyped ? value.read().raw : shown.raw);
+
+  async function save(raw: number, isAsMeant = false): Promise<void> {
     const woodTempC = temperature.read();
     const isOther = raw !== shown.raw;
     if (!isOther && woodTempC === shown.woodTempC) return;
@@ -68,16 +86,22 @@ function EditReadingForm({
       ...(isOther && { raw }),
       ...(woodTempC !== shown.woodTempC && { woodTempC }),
     };
-    await bridge()
-      .command('readings.correct', { readingId, corrected, shown })
-      .catch((error: unknown) => {
-        if (error instanceof Conflict) {
-          setShown(error.current as ShownValue);
-          setConflict(true);
-        }
-        throw error;
-      });
-    const [shownValue, newValue] = [rawText(shown.raw, unit, formats), rawText(raw, unit, formats)];
+    await ask((answers) =>
+      bridge().command('readings.correct', {
+        readingId,
+        corrected,
+        shown,
+        ...answers,
+        ...(isAsMeant && { isAsMeant }),
+      }),
+    ).catch((error: unknown) => {
+      if (error instanceof Conflict) {
+        setShown(error.current as ShownValue);
+        setConflict(true);
+      } else if (error instanceof Refusal) setMeant(meantIn(error));
+      throw error;
+    });
+    const [shownValue, newValue] = [inWords(shown.raw), inWords(raw)];
     tellDone(
       isOther
         ? say('reading-edit.changed', { shownValue, newValue })
@@ -88,8 +112,17 @@ function EditReadingForm({
   return (
     <FormDialog
       title={say('reading-edit.of', { recordName })}
-      saveWords={say('common.save')}
-      onSave={save}
+      saveWords={say(asked === null ? 'common.save' : 'reading-edit.save-as-typed')}
+      onSave={saveTyped}
+      isQuestion={asked !== null}
+      instead={
+        asked === null
+          ? null
+          : {
+              words: say('saved.use-meant', { shownValue: inWords(asked) }),
+              onSave: () => save(asked, true),
+            }
+      }
       onClose={onClose}
       conflict={
         isConflict

@@ -15,7 +15,8 @@ export function UseMeant({ reading }: { reading: JudgedReading }) {
   const [shownValue, newValue] = [rawText(shownRaw, unit, formats), rawText(raw, unit, formats)];
   async function use(meant: number): Promise<void> {
     const shown = { raw: shownRaw, unit, woodTempC };
-    const command = bridge().command('readings.correct', { readingId, corrected: { raw: meant }, shown });
+    const correction = { readingId, corrected: { raw: meant }, shown, isAsMeant: true };
+    const command = bridge().command('readings.correct', correction);
     if (await attempt(command)) tellDone(say('reading-edit.changed', { shownValue, newValue }));
   }
   return <Button onClick={() => void use(raw)}>{say('saved.use-meant', { shownValue: newValue })}</Button>;

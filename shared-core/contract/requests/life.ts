@@ -71,8 +71,8 @@ export const lifeRequests = {
     }),
     output: z.object({
       archived: z.number().int(),
-      /** How many were reserved for a project, and are no more. */
-      released: z.number().int(),
+      /** Those that were reserved for a project, and are no more. */
+      released: z.array(rowIdSchema),
     }),
     topics: ofBoards,
   }),

@@ -199,6 +199,8 @@ export const roundRequests = {
         corrected: z.object({ raw: typedSchema, woodTempC: woodTempSchema }).partial(),
         /** What the window shows; another value there is a conflict. */
         shown: shownValueSchema,
+        /** Whether a value that looks like a slip in typing is meant; else that is refused as a question. */
+        isAsMeant: z.boolean().default(false),
       })
       .refine(({ corrected: { raw = 0 }, shown }) => raw <= MOST_TYPED[shown.unit], {
         path: ['corrected', 'raw'],

@@ -81,7 +81,7 @@ export const importing = {
   'import.role.dry-weight': 'Weight out of the oven',
 
   // The first rows that go in, as they were read.
-  'import.row-read': 'Line {line}, {boardCode}: {rowSentences}',
+  'import.row-read': 'Line {line}, board {boardCode}: {rowSentences}',
   'import.row-known': 'Here already.',
   'import.row-board': '{speciesName}, {boardThickness}, in {stackName}.',
   'import.row-board.width': '{speciesName}, {boardThickness} × {widthMm}, in {stackName}.',

@@ -43,7 +43,10 @@ export const life = {
   'life.boards-archived':
     '{boards, plural, one {# board} other {# boards}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
 
-  'life.released': '{boards, plural, one {Its reservation} other {# reservations}} ended.',
+  'life.archive-anyway': '{why, select, sold {Sell} other {Scrap}} anyway',
+  'life.released': 'Its reservation ended.',
+  'life.released-of':
+    'No longer reserved: {boardCodes}{more, plural, =0 {} one { and # more board} other { and # more boards}}.',
 
   'life.delete-board': 'Delete {boardCode}?',
   'life.not-deleted': '{boardCode} cannot be deleted',

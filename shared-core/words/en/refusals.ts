@@ -18,6 +18,10 @@ export const refusals = {
     '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
   'refusal.reading-moved':
     'This reading was moved to another board. Nothing was changed here. Change it there.',
+  'refusal.correction-slip':
+    '{rawPct} was typed, but {rawMeantPct} would fit. Nothing was changed. Which did the meter show?',
+  'refusal.correction-slip.ohm':
+    '{rawOhm} was typed, but {rawMeantOhm} would fit. Nothing was changed. Which did the meter show?',
   'refusal.meter-sent-it':
     'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
   'refusal.deeper-than-board':

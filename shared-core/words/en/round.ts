@@ -203,6 +203,7 @@ export const round = {
   'reading-edit.sent': 'The meter sent {shownValue}. To leave it out, exclude it.',
   'reading-edit.saved-as': 'Saved as {shownValue}',
   'reading-edit.effect': 'The first value stays on record. The call is made again.',
+  'reading-edit.save-as-typed': 'Save as typed',
   'reading-edit.changed': 'Reading changed from {shownValue} to {newValue}.',
   'reading-edit.temperature-changed': 'Wood temperature of this reading changed.',
   'reading-edit.by-hand': 'Corrected by hand from {shownValue}',

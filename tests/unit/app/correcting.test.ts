@@ -67,6 +67,21 @@ describe('the value of a reading that was typed wrong', () => {
     expect(await firstReading()).not.toHaveProperty('savedRaw');
   });
 
+  test('is asked about where the decimal point may be lost, and saved as typed once that is meant', async () => {
+    await probed(16.2, 16, 16.4);
+    const { id: readingId, raw, unit, woodTempC } = await firstReading();
+    const correction = { readingId, corrected: { raw: 126 }, shown: { raw, unit, woodTempC } };
+    expect(await yard.refusal('readings.correct', correction)).toBe(
+      '126% was typed, but 12.6% would fit. Nothing was changed. Which did the meter show?',
+    );
+    expect(await firstReading()).toMatchObject({ raw: 16.2 });
+    await correct({ raw: 12.6 });
+    expect(await firstReading()).toMatchObject({ raw: 12.6, counts: true });
+    const again = { ...correction, shown: { ...correction.shown, raw: 12.6 } };
+    await yard.command('readings.correct', { ...again, isAsMeant: true });
+    expect(await firstReading()).toMatchObject({ raw: 126, counts: false });
+  });
+
   test('is not corrected over what another window saved', async () => {
     await probed(12);
     const { id: readingId } = await firstReading();

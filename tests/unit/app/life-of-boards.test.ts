@@ -108,10 +108,10 @@ test('a reserved board is sold or scrapped only after a question, and used witho
   expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
   expect(
     await yard.command('boards.archive', { boardIds: [first!], why: 'sold', at, isReserved: true }),
-  ).toEqual({ archived: 1, released: 1 });
+  ).toEqual({ archived: 1, released: [first] });
   expect(await yard.command('boards.archive', { boardIds: [second!], why: 'used', at })).toEqual({
     archived: 1,
-    released: 1,
+    released: [second],
   });
 });
 
@@ -204,7 +204,7 @@ test('a board that leaves is reserved for no project any more, and is again when
   const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
   await yard.command('reservations.set', { boardIds: [first!.id], projectId: project.id });
   const used = { boardIds: ids(), why: 'used' as const, at: yard.now() };
-  expect(await yard.command('boards.archive', used)).toEqual({ archived: 2, released: 1 });
+  expect(await yard.command('boards.archive', used)).toEqual({ archived: 2, released: [first!.id] });
   const [using] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
   const reservation = () => yard.query('reservations.ofBoard', { boardId: first!.id });
   expect(await reservation()).toBeNull();

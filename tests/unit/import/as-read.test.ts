@@ -9,9 +9,9 @@ describe('the first rows are told as they go in', () => {
       'Board,Species,Thickness,Width (in),Length,Sawn,Date,MC,Temp (F)\n1,White oak,4/4,8 1/2,8 ft,4/12/24,3/15/25,14.5,68\n2,walnut,1,,,,,,\n2,walnut,1,,,,6/15/25,>28 / 19,',
     );
     expect(firstRows).toEqual([
-      'Line 2, 1: White oak, 4/4 × 8 1/2 in × 8 ft, in Imported. Sawn Apr 12, 2024. Read 14.5% at 68°F on Mar 15, 2025.',
-      'Line 3, 2: Black walnut, 1 in, in Imported.',
-      'Line 4, 2: Black walnut, 1 in, in Imported. Read above 28% and 19% on Jun 15, 2025.',
+      'Line 2, board 1: White oak, 4/4 × 8 1/2 in × 8 ft, in Imported. Sawn Apr 12, 2024. Read 14.5% at 68°F on Mar 15, 2025.',
+      'Line 3, board 2: Black walnut, 1 in, in Imported.',
+      'Line 4, board 2: Black walnut, 1 in, in Imported. Read above 28% and 19% on Jun 15, 2025.',
     ]);
   });
   test('and none that does not go in', () => {
@@ -19,7 +19,7 @@ describe('the first rows are told as they go in', () => {
       'Board,Species,Thickness,Sawn\nA,walnut,8/4,2/30/24\nB,walnut,8/4,3/1/24',
     );
     expect(refused.map(([line]) => line)).toEqual([2]);
-    expect(firstRows).toEqual(['Line 3, B: Black walnut, 8/4, in Imported. Sawn Mar 1, 2024.']);
+    expect(firstRows).toEqual(['Line 3, board B: Black walnut, 8/4, in Imported. Sawn Mar 1, 2024.']);
   });
 });
 
