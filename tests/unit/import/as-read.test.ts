@@ -131,7 +131,10 @@ describe('lists side by side with the same IDs', () => {
     expect(refused).toEqual([[3, 'Line 2 gives this board another species.']]);
     const alike = asRead(`${columns},,${columns}\n${one},,${other.replace('cherry', 'walnut')}`);
     expect(alike.refused).toEqual([
-      [3, 'Line 2 has this ID, of another log. Choose “Board ID” for the log too.'],
+      [
+        3,
+        'Line 2 has this ID for another log. If IDs start over in each log, choose “Board ID” for the log too.',
+      ],
     ]);
   });
   test('keep what stands over each', () => {
