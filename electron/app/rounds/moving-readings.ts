@@ -20,8 +20,6 @@ import type { OpenRounds } from './open-rounds.ts';
 import type { PlanBases } from './plan-bases.ts';
 import type { RoundTelling } from './round-telling.ts';
 
-/** The acts that only amended readings. */
-
 /** Readings of a round for which something holds, excluded ones too. */
 export function* inRound(
   { readings }: Pick<YardReader, 'readings'>,
