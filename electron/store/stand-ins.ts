@@ -4,7 +4,7 @@ import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/b
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
 import { onlyNamed, type Species } from '../../shared-core/wood/species/species.ts';
 
-/** What an entry says whose own text the disk damaged, until a person saves it again. */
+// What an entry says whose own text the disk damaged, until a person saves it again.
 
 /** What came with the program under that id; else a species of which nothing but its name is known. */
 export const standInSpecies = (id: string, name: string): Species =>

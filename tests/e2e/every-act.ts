@@ -532,18 +532,18 @@ export const steps: readonly Step[] = [
       await field(dialog(page), 'What the meter showed').fill('13.5');
       await save(page);
     },
-    sign: (page) => text(page, 'Corrected by hand from 13%'),
+    sign: (page) => text(page, 'Edited by hand. Was 13%.'),
     by: 'notice',
   },
   {
     act: 'readings.moveToBoard',
     at: 'boards/1',
     do: async (page) => {
-      await press(row(page, '13.5'), /^Move .* to another board/);
+      await press(row(page, '13.5'), /^Change board of .* reading/);
       await dialog(page)
         .getByRole('radio', { name: /^OAK-02/ })
         .click();
-      await save(page, 'Move');
+      await save(page, 'Change board');
     },
     sign: (page) => text(page, 'Moved to OAK-02'),
     by: 'notice',

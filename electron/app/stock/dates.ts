@@ -47,7 +47,7 @@ function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): D
   const of = { stackId: stack.id, stackName: stack.name, uuid };
   const { nextReady, lastReady, withDay } = stack;
   const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
-    found === null ? [] : [{ kind: 'ready', which, on: found.when.likely, ...found, ...of }];
+    found === null ? [] : [{ kind: 'ready', which, boards: withDay, on: found.when.likely, ...found, ...of }];
   return [
     ...(probe === null
       ? []

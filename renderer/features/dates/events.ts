@@ -12,6 +12,7 @@ export function titleOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
     case 'ready':
       return say(date.which === 'next' ? 'dates.ready-next' : 'dates.ready-last', {
         stackName: date.stackName,
+        boards: date.boards,
       });
     case 'move':
       return say('dates.move', { name: date.name, placeName: date.placeName });

@@ -73,6 +73,8 @@ const dateSchema = z.discriminatedUnion('kind', [
     kind: z.literal('ready'),
     on: daySchema,
     which: z.enum(['next', 'last']),
+    /** Of how many boards that is known. */
+    boards: z.number().int(),
     when: whenSchema,
     placeName: z.string().nullable(),
     ...ofStack,

@@ -10,7 +10,7 @@ export const dates = {
   'dates.last-probed': 'Last probed {probedOn}.',
   'dates.last-probed-some': 'Some of its boards were last probed {probedOn}.',
   'dates.ready-next': 'Next board of {stackName} ready',
-  'dates.ready-last': 'Last board of {stackName} ready',
+  'dates.ready-last': 'Last of {boards} boards of {stackName} ready',
   'dates.ready-where': 'If moved to {placeName}.',
   'dates.ready-between': '{end, select, open {About {readyWhen}.} other {Likely {readyWhen}.}}',
   'dates.move': 'Move {name} to {placeName}',

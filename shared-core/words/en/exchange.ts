@@ -198,7 +198,7 @@ export const exchange = {
   'csv.face': 'Pins in',
   'csv.shown': 'Raw',
   'csv.shown-unit': 'Meter unit',
-  'csv.saved-as': 'Before correction',
+  'csv.saved-as': 'Raw before edit',
   'csv.wood-temperature': 'Wood temperature',
   'csv.meter': 'Meter',
   'csv.profile-version': 'Meter profile version',

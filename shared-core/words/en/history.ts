@@ -104,7 +104,7 @@ export const history = {
   'act.reading.corrected':
     '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
   'act.reading.value':
-    '{rows, plural, one {Reading of board {recordName} changed from {before} to {after}.} other {# readings corrected.}}',
+    '{rows, plural, one {Reading of board {recordName} changed from {before} to {after}.} other {# readings changed.}}',
   'act.reading.moved':
     '{rows, plural, one {Reading {reading} moved from board {recordName} to {toName}.} other {# readings moved from board {recordName} to {toName}.}}',
   'act.readings.swapped': 'Readings of boards {recordName} and {otherName} swapped.',

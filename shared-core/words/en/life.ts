@@ -52,7 +52,7 @@ export const life = {
   'life.not-deleted': '{boardCode} cannot be deleted',
   'life.not-deleted-why': 'It has readings, and these stay on record.',
   'life.not-deleted-instead':
-    'If you entered it twice, merge it. If it is gone, mark it as scrapped. If its readings were a mistake, undo them in the history.',
+    'Entered twice? Merge it. Gone? Mark it as sold, used, or scrapped. Readings by mistake? Undo them in the history.',
   'life.open-history': 'History',
   'life.delete-boards': 'Delete {boards, plural, one {# board} other {# boards}}?',
   'life.delete-effect':

@@ -84,8 +84,8 @@ test('a corrected reading is as corrected, with what it was before', async () =>
     shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
   });
   const [first, second] = await exported('readings');
-  expect(first).toMatchObject({ Raw: '14.2', 'Before correction': '12.4' });
-  expect(second).toMatchObject({ Raw: '9.8', 'Before correction': '' });
+  expect(first).toMatchObject({ Raw: '14.2', 'Raw before edit': '12.4' });
+  expect(second).toMatchObject({ Raw: '9.8', 'Raw before edit': '' });
 });
 
 test('of a round of which only the day is known, the day is written', async () => {

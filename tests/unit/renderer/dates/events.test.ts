@@ -11,8 +11,24 @@ const day = (likely: string) => ({ likely, from: likely, to: null });
 const dates: RequestOutput<'dates.list'> = {
   due: [{ ...stack, due: { kind: 'first-round', why: message('next-step.not-probed') } }],
   dates: [
-    { kind: 'ready', which: 'next', on: '2027-02-01', when: day('2027-02-01'), placeName: null, ...stack },
-    { kind: 'ready', which: 'last', on: '2027-06-01', when: day('2027-06-01'), placeName: 'Shop', ...stack },
+    {
+      kind: 'ready',
+      which: 'next',
+      boards: 5,
+      on: '2027-02-01',
+      when: day('2027-02-01'),
+      placeName: null,
+      ...stack,
+    },
+    {
+      kind: 'ready',
+      which: 'last',
+      boards: 5,
+      on: '2027-06-01',
+      when: day('2027-06-01'),
+      placeName: 'Shop',
+      ...stack,
+    },
     {
       kind: 'needed',
       on: '2027-07-01',
@@ -32,7 +48,7 @@ test('each date is one event, with its words', () => {
   expect(read('2026-11-27').map(({ summary, startDate }) => [startDate.toString(), summary])).toEqual([
     ['2026-11-27', 'Probe Red oak, north stack'],
     ['2027-02-01', 'Next board of Red oak, north stack ready'],
-    ['2027-06-01', 'Last board of Red oak, north stack ready'],
+    ['2027-06-01', 'Last of 5 boards of Red oak, north stack ready'],
     ['2027-07-01', 'Table; for Ann needs 3 boards'],
   ]);
   expect(read('2026-11-27')[2]!.description).toBe(
