@@ -104,6 +104,10 @@ export function actParts(db: Db) {
   );
 
   const prepare = statements(db);
+  const deletion = db.prepare<[string, unknown], { before: string; actId: number }>(
+    `SELECT old_values AS before, act_id AS actId FROM act_change
+     WHERE in_table = ? AND old_values ->> 'id' = ? AND new_values IS NULL ORDER BY id DESC LIMIT 1`,
+  );
 
   return {
     /** Tables that are only ever added to, whose rows bear their act. */
@@ -123,6 +127,19 @@ export function actParts(db: Db) {
         }
       }
       return newest;
+    },
+    /** What a row names that was deleted, and by which act; undefined where all of it is there. */
+    lostOf: (table: string, row: Row): { table: string; before: string; actId: number } | undefined => {
+      for (const [to, by] of references) {
+        for (const { column } of by.filter((each) => each.table === table)) {
+          if (row[column] == null || prepare(`SELECT 1 FROM ${quoted(to)} WHERE id = ?`).get([row[column]])) {
+            continue;
+          }
+          const found = deletion.get(to, row[column]);
+          if (found) return { table: to, ...found };
+        }
+      }
+      return undefined;
     },
     /** The newest row of another act that holds in place of this one. */
     laterThan: (table: string, row: Row, acts: string): Found | undefined => {

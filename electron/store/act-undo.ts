@@ -22,9 +22,10 @@ export interface Touched {
 export interface UndoConflict {
   /**
    * `changed`: it was edited, deleted or corrected since; `used`: something else refers to it; `taken`: another has its name;
-   * `repeated`: its readings were saved again since.
+   * `lost`: it is what another names that would come back, and was deleted since; `repeated`: its readings were saved again
+   * since.
    */
-  why: 'changed' | 'used' | 'taken' | 'repeated';
+  why: 'changed' | 'used' | 'taken' | 'lost' | 'repeated';
   /** The record, by its table and its name; null where it has none. */
   inTable: string;
   name: string | null;
@@ -342,6 +343,8 @@ export function actUndo(db: Db) {
       else restoreEdited(change, acts, touched);
     } catch (error) {
       if (!isInTheWay(error)) throw error;
+      const lost = change.before === null ? undefined : parts.lostOf(change.inTable, parsed(change.before));
+      if (lost) refuse('lost', lost.table, parsed(lost.before), lost.actId);
       const row = { ...parsed(change.after ?? '{}'), ...parsed(change.before ?? '{}') };
       refuse('taken', change.inTable, rows.find(change.inTable, change.uuid) ?? row, null);
     }

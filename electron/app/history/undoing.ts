@@ -33,6 +33,7 @@ export function undoingCommands(
     const isUndone = later.isUndone ? 'undone' : 'done';
     const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), record, what };
     if (conflict.why === 'repeated') return message('refusal.redo-repeated', facts);
+    if (conflict.why === 'lost') return message('refusal.undo-lost', { ...facts, later: isUndone });
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
       : message('refusal.undo-changed-by', { ...facts, later: isUndone });

@@ -185,6 +185,8 @@ export const history = {
     '{record} was changed later. Nothing was {what, select, redo {redone} other {undone}}.',
   'refusal.undo-used':
     '{record} is used by a later change, so nothing was {what, select, redo {redone} other {undone}}. Undo this first ({laterAt}): {laterLine}',
+  'refusal.undo-lost':
+    '{record} was deleted, so nothing was {what, select, redo {redone} other {undone}}. {later, select, undone {Redo} other {Undo}} that first ({laterAt}): {laterLine}',
   'refusal.undo-taken':
     '{record} cannot come back: its ID or name is in use now. Nothing was {what, select, redo {redone} other {undone}}.',
 } as const;

@@ -266,6 +266,24 @@ describe('what another window changed since is not undone, and the refusal says 
     expect(rows.map(({ code, stackName }) => [code, stackName])).toContainEqual(['WAL-01-1', 'Oak']);
   });
 
+  test('a sale that released boards, once the project is deleted: undo that first', async () => {
+    const project = await yard.command('projects.add', { name: 'Table', neededBy: null, note: '' });
+    await yard.command('reservations.set', { boardIds: boardIds(), projectId: project.id });
+    const sale = await doing('boards.archive', {
+      boardIds: boardIds(),
+      why: 'sold',
+      at: yard.now(),
+      isReserved: true,
+    });
+    const deletion = await doing('projects.delete', { id: project.id, basedOn: 1 });
+    expect(await refusal(sale.act)).toMatch(
+      /^Project Table was deleted, so nothing was undone\. Undo that first \(.*\): Project Table deleted\.$/,
+    );
+    await undo(deletion.act);
+    await undo(sale.act);
+    expect((await yard.query('projects.list', {}))[0]?.boards).toHaveLength(2);
+  });
+
   test('a closing and a deletion, whose names were given to others', async () => {
     const oak = await addStack('Oak');
     const { act: closing } = await doing('stacks.close', { id: oak, basedOn: 1 });
