@@ -36,7 +36,7 @@ const amendmentsSchema = z
     /** Of the meter that it was taken with; null where unknown. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
-    /** The UUID of the reading that it was on another board, which says whether it was moved. Whatever is not corrected of it is of that one. */
+    /** The UUID of the reading that it was on another board, which says whether it was moved. Whatever is not corrected of it is of that one, and its time always. */
     movedFrom: z.uuid(),
     /** Empty: it was deleted. */
     note: noteSchema,

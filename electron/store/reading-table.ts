@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { Exclusion } from '../../shared-core/probing/readings/exclusion.ts';
+import { type Exclusion, isSlip } from '../../shared-core/probing/readings/exclusion.ts';
 import { typedUnit } from '../../shared-core/probing/readings/meter-profile.ts';
 import {
   type Reading,
@@ -32,10 +32,6 @@ const takenColumns: Columns<Omit<ReadingAsTaken, 'uuid'>> = {
   meterProfileId: 'meter_profile_id',
   takenAt: 'taken_at',
 };
-
-/** SQL for the value of a reading `g` as it is now, in the unit in which it was saved. */
-const RAW_NOW = `(SELECT coalesce((SELECT k.value ->> '$' FROM amendment k WHERE k.reading_id = g.id AND k.field = 'raw'
-  AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), g.raw))`;
 
 /** SQL for a reading `g` as it was saved, with its checksum; to be read by `isAsSaved`. */
 export const AS_SAVED = `g.id, ${selected({ ...takenColumns, uuid: 'uuid', checksum: 'checksum' }, 'g')}`;
@@ -121,9 +117,11 @@ function amendmentsNow({ uuid, amendments }: Amended, moved: MovedReadings): Ret
     depthMm = theirs.depthMm,
     note = theirs.note,
   } = own;
+  // Never its own: it was taken when the other was, however often the date of their round changes.
+  const { takenAt } = theirs;
   const isMoved = movedTo(theirs.excluded) === uuid;
   const excluded = own.excluded ?? (isMoved ? null : ({ code: 'unmoved' } as const));
-  return { ...own, raw, isAbove, woodTempC, depthMm, note, excluded };
+  return { ...own, raw, isAbove, woodTempC, depthMm, note, takenAt, excluded };
 }
 
 function toReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {
@@ -261,11 +259,10 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      WHERE r.id IN (${foundIn}) AND r.id IN ${roundsOfWood('@boardId')} AND r.started_at < @at
      ORDER BY r.started_at DESC, r.id DESC LIMIT 1`,
   );
-  const rawsOn = db
-    .prepare<[number, number], number>(
-      `SELECT ${RAW_NOW} FROM reading g INDEXED BY reading_by_board WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
-    )
-    .pluck();
+  const valuesOn = db.prepare<[number, number], Amended & { raw: number }>(
+    `SELECT g.uuid, g.raw, ${amended('reading', 'g')} AS amendments FROM reading g INDEXED BY reading_by_board
+     WHERE g.board_id = ? AND g.round_id = ? AND ${holds('g')} ORDER BY g.id`,
+  );
   const readAfter = db.prepare<{ boardIds: string; at: string }, { code: string; readAt: string }>(
     `SELECT b.code, max(r.started_at) AS readAt FROM json_each(@boardIds) e JOIN board b ON b.id = e.value
      JOIN reading g ON g.board_id IN ${sameBoard('b.id')} JOIN round r ON r.id = g.round_id WHERE ${holds('g')}
@@ -281,7 +278,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
        GROUP BY boardId ORDER BY min(id)`,
     )
     .pluck();
-  const ofDays = readingsOfDays(db);
+  const ofDays = readingsOfDays(db, (row) => amendmentsNow(row, moved));
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
@@ -300,8 +297,19 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Taken on the board itself in one round, in the order they were taken. */
     takenOn: (boardId: number, roundId: number): Reading[] =>
       takenOn.all(boardId, roundId).map((row) => toReading(row, version, moved)),
-    /** What was read on the board itself in one round, excluded or not, in the order it was saved. */
-    rawsOn: (boardId: number, roundId: number): number[] => rawsOn.all(boardId, roundId),
+    /**
+     * What a paper page may say of the board itself in one round, in the units in which it was saved: what was saved for
+     * the board, and what it has now that some was moved to another board or from one; each as saved and as corrected.
+     */
+    pagesOf: (boardId: number, roundId: number): number[][] => {
+      const all = valuesOn.all(boardId, roundId).map((row) => {
+        const { raw = row.raw, movedFrom, excluded = null } = amendmentsNow(row, moved);
+        return { saved: row.raw, raw, isFromOther: movedFrom !== undefined, isSlip: isSlip(excluded) };
+      });
+      const first = all.filter(({ isFromOther }) => !isFromOther);
+      const now = all.filter((each) => !each.isSlip);
+      return [first, now].flatMap((page) => [page.map(({ saved }) => saved), page.map(({ raw }) => raw)]);
+    },
     /** The rounds in which the board itself was read, under whichever record of it. */
     ownRounds: (boardId: number): number[] => ownRounds.all({ boardId }),
     /** Those of these readings that are not excluded. */
@@ -336,14 +344,14 @@ export function readingWrites(db: Db, { profileIdOf }: ReturnType<typeof meterRe
     `SELECT ${selected({ ...takenColumns, uuid: 'uuid' }, 'g')} FROM reading g WHERE g.id = ?`,
   );
   return {
-    /** Saves a reading once more, for another board: with the value that was saved, and the meter and the time that hold now. */
+    /** Saves a reading once more, for another board: with the value and the time that were saved, and the meter that holds now. */
     saveOn: (
-      { id, meterProfileId, takenAt }: Pick<Reading, 'id' | 'meterProfileId' | 'takenAt'>,
+      { id, meterProfileId }: Pick<Reading, 'id' | 'meterProfileId'>,
       { boardId, spotIndex, spot }: Pick<Reading, 'boardId' | 'spotIndex' | 'spot'>,
     ): { id: number; uuid: string; fromUuid: string } => {
       const { uuid: fromUuid, ...saved } = asSaved.get(id)!;
       const uuid = randomUUID();
-      const reading = { ...saved, meterProfileId, takenAt, boardId, spotIndex, spot: JSON.stringify(spot) };
+      const reading = { ...saved, meterProfileId, boardId, spotIndex, spot: JSON.stringify(spot) };
       return {
         id: append({ ...reading, checksum: readingChecksum({ ...reading, uuid }) }, uuid),
         uuid,

@@ -1,3 +1,4 @@
+import { type Amendments, amended } from './amendment-table.ts';
 import { sameBoard } from './lineage.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
@@ -13,20 +14,17 @@ export interface ReadingOfDay {
 /**
  * All readings of a board, under whichever record of it, so that none is imported twice: excluded ones too, and none whose
  * act was undone. One whose value was corrected is there as saved and as corrected: a table may have either.
+ * @param now  what holds of a reading
  */
-export function readingsOfDays(db: Db) {
-  const corrected = (field: 'raw' | 'takenAt') => `(SELECT k.value ->> '$' FROM amendment k
-       WHERE k.reading_id = g.id AND k.field = '${field}' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1)`;
-  const ofBoard = db.prepare<{ boardId: number }, ReadingOfDay & { correctedRaw: number | null }>(
-    `SELECT g.raw, g.unit, ${corrected('raw')} AS correctedRaw, coalesce(${corrected('takenAt')}, g.taken_at) AS takenAt
+export function readingsOfDays(db: Db, now: (row: { uuid: string; amendments: string }) => Amendments) {
+  const ofBoard = db.prepare<{ boardId: number }, ReadingOfDay & { uuid: string; amendments: string }>(
+    `SELECT g.raw, g.unit, g.taken_at AS takenAt, g.uuid, ${amended('reading', 'g')} AS amendments
      FROM reading g WHERE g.board_id IN ${sameBoard('@boardId')} AND ${holds('g')}`,
   );
   return (boardId: number): ReadingOfDay[] =>
-    ofBoard
-      .all({ boardId })
-      .flatMap(({ correctedRaw, ...saved }) =>
-        correctedRaw === null || correctedRaw === saved.raw
-          ? [saved]
-          : [saved, { ...saved, raw: correctedRaw }],
-      );
+    ofBoard.all({ boardId }).flatMap((row) => {
+      const { raw, takenAt = row.takenAt } = now(row);
+      const saved = { raw: row.raw, unit: row.unit, takenAt };
+      return raw === undefined || raw === saved.raw ? [saved] : [saved, { ...saved, raw }];
+    });
 }

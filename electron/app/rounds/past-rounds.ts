@@ -49,6 +49,8 @@ function mostCommon(names: readonly string[]): string | null {
   return [...counts].toSorted(([, one], [, other]) => other - one)[0]?.[0] ?? null;
 }
 
+const inOrder = (raws: readonly number[]): number[] => raws.toSorted((one, other) => one - other);
+
 /** The values of a line with their spots, and the plan that these are of. */
 function readingsOf(
   board: { thicknessMm: number; lengthMm: number | null },
@@ -209,15 +211,19 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       );
   }
 
-  /** @throws Refusal, a question, where a round of that day has the same readings of a board, under whichever record of it */
+  /**
+   * @throws Refusal, a question, where a round of that day has the same readings of a board, under whichever record of it:
+   * as they were saved, or as the board has them now, whose order a person who moved some cannot know
+   */
   function* checkNew(stackId: number, lines: readonly PastLine[], at: string): Slices<void> {
     const { origins, readings, rounds } = context.yard();
     for (const { roundId, savedAt } of rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at))) {
       let same = 0;
       yield* inSlices(lines, (slice) => {
         for (const { boardId, raws } of slice) {
-          const typed = raws.filter((raw) => raw !== null);
-          const isTyped = (record: number) => isDeepStrictEqual(readings.rawsOn(record, roundId), typed);
+          const typed = inOrder(raws.filter((raw) => raw !== null));
+          const isTyped = (record: number) =>
+            readings.pagesOf(record, roundId).some((page) => isDeepStrictEqual(inOrder(page), typed));
           if (origins.records(boardId).some(isTyped)) same += 1;
         }
       });

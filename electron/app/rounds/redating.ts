@@ -69,10 +69,14 @@ export function redatingCommands(context: AppContext, judging: Judging) {
 
       const walked = readings.boardsWalked(id);
       const ofBoards = walked.map((boardId) => readings.takenOn(boardId, id));
-      const all = ofBoards.flat().toSorted((one, other) => one.id - other.id);
+      // One that was moved from another board was taken when that board's was.
+      const taken = ofBoards
+        .flat()
+        .filter(({ movedFrom }) => movedFrom === undefined)
+        .toSorted((one, other) => one.id - other.id);
       // A round whose day a person gave was finished when it was typed.
       const isTyped = round.datedBy === 'day';
-      const instants = [...all.map(({ takenAt }) => takenAt), ...(isTyped ? [] : [round.finishedAt])];
+      const instants = [...taken.map(({ takenAt }) => takenAt), ...(isTyped ? [] : [round.finishedAt])];
       const boardIds = [...new Set(walked.map(context.yard().origins.kept))];
       // Another time that stands for the same day says nothing new.
       const isSameDay =
@@ -85,10 +89,11 @@ export function redatingCommands(context: AppContext, judging: Judging) {
       const finish = isTyped ? {} : { datedBy: 'time' as const, finishedAt: moved.at(-1)! };
       const current = rounds.edit({ id, basedOn, changed: { startedAt, ...finish } });
       orConflict(current && dateOf(current));
-      for (const [index, reading] of all.entries()) {
+      for (const [index, reading] of taken.entries()) {
         amendments.amendReading(reading.id, 'takenAt', moved[index]!, now);
       }
-      const movedAt = new Map(all.map((reading, index) => [reading.id, moved[index]!]));
+      const dated = walked.flatMap((boardId) => readings.takenOn(boardId, id));
+      const movedAt = new Map(dated.map((reading) => [reading.id, reading.takenAt]));
       for (const [index, boardId] of walked.entries()) {
         checkSawn(boardId, id);
         checkLeft(boardId, ofBoards[index]!, movedAt);

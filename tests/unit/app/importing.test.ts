@@ -183,6 +183,22 @@ test('readings of a known board are added, and those that it has are not', async
   expect(findings.length).toBeLessThanOrEqual(1);
 });
 
+test('a reading that was corrected, moved and dated anew is known on the board that has it now', async () => {
+  const { id: roundId } = await yard.beginRound();
+  await yard.command('rounds.finish', { roundId });
+  const [from, to] = yard.boards.map(({ id }) => id) as [number, number];
+  const readingId = (await yard.query('boards.get', { id: from })).readings[0]!.id;
+  const shown = { raw: 12.4, unit: 'pct' as const, woodTempC: 20 };
+  await yard.command('readings.correct', { readingId, corrected: { raw: 12.6 }, shown });
+  await yard.command('readings.moveToBoard', { readingId, boardId: to, spotIndex: null, scope: 'reading' });
+  const { version } = await yard.query('rounds.get', { roundId });
+  const changed = { startedAt: '2026-05-20T10:00:00.000Z' };
+  await yard.command('rounds.edit', { id: roundId, basedOn: version, changed });
+  const checked = await check(await read('Board,Date,MC 1\nWAL-02,5/20/2026,12.6\nWAL-02,6/1/2026,12.6\n'));
+  expect(checked.knownReadings).toBe(1);
+  expect(checked.counts.readings).toBe(1);
+});
+
 test('readings of a board that was merged go to the one that stayed, and those that it has are not added', async () => {
   const round = await yard.beginRound();
   await yard.command('rounds.finish', { roundId: round.id });

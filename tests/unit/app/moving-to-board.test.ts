@@ -114,6 +114,26 @@ describe('one reading', () => {
     expect((await on(1))[0]).toMatchObject({ raw: 185, counts: false });
   });
 
+  test('was taken when its round was, however often the date of that is corrected', async () => {
+    const roundId = await probed([18.5], [12]);
+    async function redate(startedAt: string): Promise<string> {
+      const { version } = await yard.query('rounds.get', { roundId });
+      await yard.command('rounds.edit', { id: roundId, basedOn: version, changed: { startedAt } });
+      return (await newest()).id;
+    }
+    const days = async () => [...(await on(0)), ...(await on(1))].map(({ takenAt }) => takenAt.slice(0, 10));
+    const all = (day: string) => [day, day, day];
+    const act = await redate('2026-05-10T10:00:00.000Z');
+    await move(0);
+    expect(await days()).toEqual(all('2026-05-10'));
+    await yard.command('acts.undo', { act });
+    expect(await days()).toEqual(all('2026-06-01'));
+    const later = await redate('2026-05-20T10:00:00.000Z');
+    expect(await days()).toEqual(all('2026-05-20'));
+    await yard.command('acts.undo', { act: later });
+    expect(await days()).toEqual(all('2026-06-01'));
+  });
+
   test('is changed only where it went', async () => {
     await probed([18.5], []);
     await move(0);

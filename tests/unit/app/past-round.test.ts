@@ -222,6 +222,45 @@ describe('a page of a notebook', () => {
     await save('2026-05-03', typed);
   });
 
+  describe('whose readings were moved since is asked about', () => {
+    const typed = [
+      [14, 16],
+      [13, 15],
+    ];
+    async function moved(scope: 'reading' | 'swap'): Promise<void> {
+      await save('2026-05-02', typed);
+      const [first] = (await board()).readings;
+      const shown = { raw: 14, unit: 'pct' as const, woodTempC: 20 };
+      await yard.command('readings.correct', { readingId: first!.id, corrected: { raw: 14.5 }, shown });
+      const to = { boardId: ids()[1], spotIndex: null };
+      await yard.command('readings.moveToBoard', { readingId: first!.id, ...to, scope });
+    }
+    const again = (values: (number | null)[][]) =>
+      yard.refusal('pastRounds.save', page('2026-05-02', values));
+    const [ofOne, ofBoth] = [/^These readings were already saved on .*, for 1 board\./, /, for 2 boards\./];
+
+    test('after all of two boards were swapped', async () => {
+      await moved('swap');
+      expect(await again(typed)).toMatch(ofBoth);
+      const asNow = [
+        [13, 15],
+        [14.5, 16],
+      ];
+      expect(await again(asNow)).toMatch(ofBoth);
+      // As saved, but for the wrong lines.
+      expect(await again(typed.toReversed())).toMatch(ofBoth);
+      expect(await again([[13, 15.2]])).toBe('it was allowed');
+    });
+
+    test('after one was moved to the other board, wherever its line has it', async () => {
+      await moved('reading');
+      expect(await again(typed)).toMatch(ofBoth);
+      expect(await again([[16], [14.5, 13, 15]])).toMatch(ofBoth);
+      expect(await again([[16, 14.5]])).toMatch(ofOne);
+      expect(await again([[14.5]])).toBe('it was allowed');
+    });
+  });
+
   test('is asked about where another record of its board has its readings', async () => {
     await save('2026-05-02', [[12], [14, 16]]);
     const [own, other] = yard.boards;

@@ -44,6 +44,16 @@ test('a value corrected in one holds on the board to which the other moved the r
   expect(await on(0)).toMatchObject([{ why: 'moved' }]);
 });
 
+test('a time corrected in one holds on the board to which the other moved the reading', async () => {
+  await yard.beginRound();
+  const takenAt = '2026-05-10T17:00:00.000Z';
+  const file = await elsewhere((theirs) => theirs.amendments.amendReading(1, 'takenAt', takenAt, yard.now()));
+  await move();
+  await bringIn(file, 'mine');
+  const [there] = (await yard.query('boards.get', { id: yard.boards[1]!.id })).readings;
+  expect(there).toMatchObject({ takenAt, excluded: null });
+});
+
 test.each<[Side, string, string | null]>([
   ['mine', 'moved', null],
   ['theirs', 'defect', 'unmoved'],
