@@ -10,22 +10,23 @@ import { columnOfField } from '../store/yard-records.ts';
 /** One of the two files that are brought together: the own one, or the other. */
 export type Side = 'main' | 'theirs';
 export const other = (side: Side): Side => (side === 'main' ? 'theirs' : 'main');
+/** The table of ids of the acts of a side that the other file knows nothing of; `findNewActs` makes it. */
+export const newActsOf = (side: Side): string => `temp.new_acts_of_${side}`;
 
 /** What acts did to a record that the other file knows nothing of: which columns they changed; `all`, where they added it. */
 type Touched = 'all' | ReadonlySet<string>;
 
 /**
  * What was edited of one file since the two were the same, from what each recorded of its acts. An act that both have done
- * is one from before. Each record is asked for on its own: a yard has more changes than memory should hold.
+ * is one from before. Each record is asked for on its own: a yard has more changes than memory should hold. To be called
+ * after `findNewActs`.
  */
 export function editsOf(db: Db, side: Side) {
   const changes = db.prepare<[string, string], { isAdded: 0 | 1; columns: string | null }>(
     `SELECT c.old_values IS NULL OR c.new_values IS NULL AS isAdded,
        (SELECT group_concat(key) FROM json_each(c.new_values)) AS columns
-     FROM ${side}.act_change c JOIN ${side}.act a ON a.id = c.act_id
-     WHERE c.row_uuid = ? AND c.in_table = ? AND a.uuid NOT IN (SELECT uuid FROM ${other(side)}.act)
-       AND a.uuid NOT IN (SELECT uuid FROM ${other(side)}.merged_act)
-       AND a.id IS NOT (SELECT act_id FROM ${side}.act_now)`,
+     FROM ${side}.act_change c JOIN ${newActsOf(side)} a ON a.id = c.act_id
+     WHERE c.row_uuid = ? AND c.in_table = ?`,
   );
   const deletion = db.prepare<[string, string]>(
     `SELECT 1 FROM ${side}.act_change WHERE row_uuid = ? AND in_table = ? AND new_values IS NULL`,

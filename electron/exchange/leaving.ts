@@ -58,6 +58,7 @@ export function createLeaving(
     words,
     writes,
     clash,
+    comesAgain,
   }: {
     mine: RecordReads;
     theirs: RecordReads;
@@ -66,6 +67,8 @@ export function createLeaving(
     words: MergeWords;
     writes: RecordWrites;
     clash: (make: () => Clash) => void;
+    /** Of a row that is undone here only because the act that brought it was. */
+    comesAgain: (uuid: string) => boolean;
   },
 ) {
   const uses = { mine: usesOf(db, 'main'), theirs: usesOf(db, 'theirs') };
@@ -173,7 +176,7 @@ export function createLeaving(
 
   function myUndoneRows(): void {
     for (const own of mine.all('undoneRows', 'theirs')) {
-      if (edits.ofTheirs.wasDeleted('undone_row', own.uuid)) continue;
+      if (comesAgain(own.uuid) || edits.ofTheirs.wasDeleted('undone_row', own.uuid)) continue;
       const named = namedOfTable(own.inTable);
       const record = named && theirs.one(named, own.uuid);
       if (named !== undefined && record !== undefined && undoneBy('mine', named, record).stays) {

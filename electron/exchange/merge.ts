@@ -27,6 +27,7 @@ import { difference, editsOf, namedBy, saysTheSame } from './differences.ts';
 import { createLeaving } from './leaving.ts';
 import { type ClashingRecord, type MergeWords, mergeWords } from './merge-words.ts';
 import { mergedRecords } from './merged-records.ts';
+import { findNewActs, rememberActs, rowsBroughtAgain } from './new-acts.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
 export type Choose = (clash: string) => Choice;
@@ -89,6 +90,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   const mine = recordReads(db);
   const theirs = recordReads(db, 'theirs');
   const writes = recordWrites(db);
+  findNewActs(db);
+  const again = rowsBroughtAgain(db);
   const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
   const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
   const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
@@ -97,7 +100,16 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   /** Boards that were merged into each other have one answer. */
   const choose: Choose = (uuid) => chosen(records.ringOf('boards', uuid)?.[0] ?? uuid);
   const counts = { added: {} as Record<string, number>, edited: 0, deleted: {} as Record<string, number> };
-  const leaving = createLeaving(db, { mine, theirs, edits, choose, words, writes, clash: clashes.add });
+  const leaving = createLeaving(db, {
+    mine,
+    theirs,
+    edits,
+    choose,
+    words,
+    writes,
+    clash: clashes.add,
+    comesAgain: again.has,
+  });
 
   /** Of records that are edited: the UUIDs of those that come in. */
   const coming = new Map<YardTableName, string[]>();
@@ -191,7 +203,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     let count = 0;
     const newest = new Map<string, YardRecord>();
     const holds = { mine: holding(db, 'main'), theirs: holding(db, 'theirs') };
-    for (const record of theirs.all(named, 'main')) {
+    for (const record of newOf(named)) {
       count++;
       need(named, record);
       // Nothing here is about what is not here.
@@ -206,7 +218,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       const group = valuesOf(record, key);
       if (newest.has(group) && holds.mine(record)) ownNewest.set(group, record);
     }
-    const again: YardRecord[] = [];
+    const said: YardRecord[] = [];
     for (const [group, own] of ownNewest) {
       const their = newest.get(group) as YardRecord;
       if (saysTheSame(own, their)) continue;
@@ -218,15 +230,21 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       if (chosen === their) counts.edited++;
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
-      again.push({ ...chosen, uuid });
+      said.push({ ...chosen, uuid });
     }
-    restated.set(named, again);
+    restated.set(named, said);
+  }
+
+  /** What is only ever added, and does not hold here. */
+  function* newOf(named: YardTableName): Generator<YardRecord> {
+    for (const uuid of again.of(named)) yield theirs.one(named, uuid) as YardRecord;
+    yield* theirs.all(named, 'main');
   }
 
   /** What comes in of a table. */
   function* comingOf(named: YardTableName): Generator<YardRecord> {
     const uuids = coming.get(named);
-    if (uuids === undefined) yield* theirs.all(named, 'main');
+    if (uuids === undefined) yield* newOf(named);
     else for (const uuid of uuids) yield theirs.one(named, uuid) as YardRecord;
   }
 
@@ -243,7 +261,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     const editing = toEdit.get(named) ?? [];
     names.free(named, editing);
     for (const record of counts.added[named] === undefined ? [] : comingOf(named)) {
-      writes.add(named, fitting(named, record, names.fit(named, record, renamed.add)));
+      if (again.has(record.uuid)) writes.remove('undoneRows', record.uuid);
+      else writes.add(named, fitting(named, record, names.fit(named, record, renamed.add)));
       step();
     }
     for (const { mine: own, theirs: uuid, fields } of editing) {
@@ -254,7 +273,11 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       writes.edit(named, own.uuid, { ...rest, ...names.fit(named, after, renamed.add) });
       step();
     }
-    for (const record of restated.get(named) ?? []) writes.add(named, fitting(named, record, {}));
+    for (const record of restated.get(named) ?? []) {
+      // The same was chosen before, and that was undone.
+      if (mine.one(named, record.uuid)) writes.remove('undoneRows', record.uuid);
+      else writes.add(named, fitting(named, record, {}));
+    }
   }
   leaving.finish();
   removeDeleted(db, mine, writes, edits, (named, record) => {
@@ -262,12 +285,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   });
   const alsoCut = records.part(writes, (record) => choose(record) === 'theirs', bringBack);
   reopenThoseInUse();
-  db.prepare(
-    `INSERT INTO merged_act (uuid)
-     SELECT uuid FROM
-       (SELECT uuid FROM theirs.act UNION SELECT uuid FROM theirs.merged_act)
-     WHERE uuid NOT IN (SELECT uuid FROM main.act) AND uuid NOT IN (SELECT uuid FROM main.merged_act)`,
-  ).run();
+  rememberActs(db);
   const { undoneRows: _, ...added } = counts.added;
   return {
     ...counts,

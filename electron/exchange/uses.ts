@@ -6,7 +6,7 @@ import {
 } from '../../shared-core/exchange/yard-tables.ts';
 import type { Db } from '../store/yard-file.ts';
 import { columnOfField } from '../store/yard-records.ts';
-import { other, type Side } from './differences.ts';
+import { newActsOf, other, type Side } from './differences.ts';
 
 /** Records of what they are of: editing one is work on that. */
 const PARTS: ReadonlySet<YardTableName> = new Set([
@@ -53,16 +53,12 @@ export function usesOf(db: Db, side: Side): (table: string, uuid: string) => Use
 
 function workedOut(db: Db, side: Side): (table: string, uuid: string) => Uses {
   const uses = `temp.uses_of_${side}`;
-  const acts = `temp.acts_of_${side}`;
   /** Rows that the other file had and deleted: these are not new here. */
   const deleted = `temp.deleted_by_${other(side)}`;
   db.exec(`
     DROP TABLE IF EXISTS ${deleted};
     CREATE TABLE ${deleted} AS SELECT DISTINCT row_uuid AS uuid FROM ${other(side)}.act_change WHERE new_values IS NULL;
     DROP TABLE IF EXISTS ${uses};
-    DROP TABLE IF EXISTS ${acts};
-    CREATE TABLE ${acts} AS SELECT id FROM ${side}.act WHERE uuid NOT IN (SELECT uuid FROM ${other(side)}.act)
-      AND uuid NOT IN (SELECT uuid FROM ${other(side)}.merged_act) AND id IS NOT (SELECT act_id FROM ${side}.act_now);
     CREATE TABLE ${uses} (in_table TEXT, uuid TEXT, by_table TEXT, records INTEGER);
   `);
   for (const named of yardTableNames) {
@@ -75,7 +71,7 @@ function workedOut(db: Db, side: Side): (table: string, uuid: string) => Uses {
           AND t.uuid NOT IN (SELECT uuid FROM ${side}.undone_row) GROUP BY p.uuid`);
       if (way !== 'edited') continue;
       const isAbout = PARTS.has(named) ? '' : `AND json_extract(c.new_values, '$.${column}') IS NOT NULL`;
-      db.exec(`${add} FROM ${acts} a JOIN ${side}.act_change c ON c.act_id = a.id AND c.in_table = '${by}'
+      db.exec(`${add} FROM ${newActsOf(side)} a JOIN ${side}.act_change c ON c.act_id = a.id AND c.in_table = '${by}'
           JOIN ${side}.${by} t ON t.uuid = c.row_uuid JOIN ${side}.${table} p ON p.id = t.${column}
         WHERE c.old_values IS NOT NULL AND c.new_values IS NOT NULL ${isAbout}
           AND (t.uuid IN (SELECT uuid FROM ${other(side)}.${by}) OR t.uuid IN (SELECT uuid FROM ${deleted}))

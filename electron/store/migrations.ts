@@ -31,6 +31,7 @@ import * as foundByOwner from './migrations/0030-found-by-owner.ts';
 import * as lineage from './migrations/0031-lineage.ts';
 import * as lostRows from './migrations/0032-lost-rows.ts';
 import * as dueOnce from './migrations/0033-due-once.ts';
+import * as mergedBy from './migrations/0034-merged-by.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -77,4 +78,5 @@ export const migrations: readonly Migration[] = [
   lineage,
   lostRows,
   dueOnce,
+  mergedBy,
 ];

@@ -97,3 +97,28 @@ test('what was corrected and moved goes out as JSON and comes in again', async (
     { raw: 14.2, savedRaw: 12.4, woodTempC: null, excluded: null, movedFrom: { code: 'WAL-01' } },
   ]);
 });
+
+test('of a reading that both corrected, it is asked again once the answer is undone', async () => {
+  await yard.beginRound();
+  const file = await elsewhere((theirs) => theirs.amendments.amendReading(1, 'raw', 14.2, yard.now()));
+  await yard.command('readings.correct', {
+    readingId: 1,
+    corrected: { raw: 15.1 },
+    shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
+  });
+  const look = () => yard.query('exchange.look', { file, work: null });
+  const asked = await look();
+  expect(asked).toMatchObject({ clashCount: 1, added: { amendments: 1 } });
+  for (const [rest, raw] of [
+    ['theirs', 14.2],
+    ['mine', 15.1],
+    ['theirs', 14.2],
+  ] as const) {
+    await bringIn(file, rest);
+    expect(await on(0)).toMatchObject([{ raw }]);
+    const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+    await yard.command('acts.undo', { act: acts[0]!.id });
+    expect(await on(0)).toMatchObject([{ raw: 15.1 }]);
+    expect(await look()).toEqual(asked);
+  }
+});

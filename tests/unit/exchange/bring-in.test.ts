@@ -376,3 +376,33 @@ describe('a file that is no yard is refused with a sentence, however large', () 
     expect(await yard.refusal('exchange.look', { file, work: null })).toContain(sentence);
   });
 });
+
+test('once the act is undone, its question and what it brought are there again', async () => {
+  const file = await elsewhere((theirs) => {
+    const [one, two] = yard.boards.map(({ id }) => theirs.boards.get(id)!);
+    theirs.boards.edit({ id: one!.id, basedOn: 1, changed: { log: 'theirs' } });
+    theirs.boards.edit({ id: two!.id, basedOn: 1, changed: { note: 'theirs' } });
+    theirs.boards.add(
+      { ...yard.board('WAL-03'), driedBy: 'air', thicknessQuarters: null },
+      yard.place.id,
+      yard.now(),
+    );
+  });
+  await editHere(first, { log: 'mine' });
+  const look = () => yard.query('exchange.look', { file, work: null });
+  const asked = await look();
+  expect(asked).toMatchObject({ clashCount: 1, edited: 1, added: { boards: 1 } });
+  const log = async () => (await yard.query('boards.get', { id: yard.boards[first]!.id })).board.log;
+  for (const [rest, chosen] of [
+    ['mine', 'mine'],
+    ['theirs', 'theirs'],
+  ] as const) {
+    await bringIn(file, rest);
+    expect(await log()).toBe(chosen);
+    expect(await look()).toMatchObject({ clashCount: 0, edited: 0, added: {} });
+    const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+    await yard.command('acts.undo', { act: acts[0]!.id });
+    expect(await log()).toBe('mine');
+    expect(await look()).toEqual(asked);
+  }
+});
