@@ -179,24 +179,34 @@ export function mergeWords(
       fields: valuesOf(of, own, their, withoutLeaving(fields, left)),
       ...(left === null ? { mine: [], theirs: [] } : versions(of, own, their, left)),
     }),
-    /** Boards that the two merged into each other: whoever stays, the others are merged into it. */
-    clashOfRing: (id: string, ring: readonly ClashingRecord[]): Clash => {
-      const merges = (who: 'mine' | 'theirs', record: YardRecord): Message[] => {
-        const into = intoCode(who, record.uuid);
-        const known = { recordName: String(record.code), leftOn: String(record.archivedAt) };
-        return into === undefined ? [] : [message('merge.state.merged', { ...known, intoCode: into })];
-      };
+    /**
+     * Boards that the two merged into each other: whoever stays, the others are merged into it. All that either merged is
+     * told, as a part of it alone does not say which board stays.
+     * @param ring  their UUIDs; the question is named by the first
+     */
+    clashOfRing: (ring: readonly string[], clashing: readonly ClashingRecord[]): Clash => {
+      const boards = ring
+        .flatMap((uuid) => named('board', uuid) ?? [])
+        .toSorted((a, b) => String(a.code).localeCompare(String(b.code)));
+      const merges = (who: 'mine' | 'theirs', { one }: RecordReads): Message[] =>
+        boards.flatMap(({ uuid, code }) => {
+          const into = intoCode(who, uuid);
+          const leftOn = String(one('boards', uuid)?.archivedAt);
+          return into === undefined
+            ? []
+            : message('merge.state.merged', { recordName: String(code), leftOn, intoCode: into });
+        });
       return {
-        id,
-        record: message('merge.record.boards', { recordNames: ring.map(({ own }) => String(own.code)) }),
-        fields: ring.flatMap(({ own, their, fields, left }) =>
+        id: String(ring[0]),
+        record: message('merge.record.boards', { recordNames: boards.map(({ code }) => String(code)) }),
+        fields: clashing.flatMap(({ own, their, fields, left }) =>
           valuesOf('boards', own, their, withoutLeaving(fields, left)).map(({ label, ...values }) => ({
             label: message('merge.field-of', { recordName: String(own.code), field: label }),
             ...values,
           })),
         ),
-        mine: ring.flatMap(({ own }) => merges('mine', own)),
-        theirs: ring.flatMap(({ their }) => merges('theirs', their)),
+        mine: merges('mine', mine),
+        theirs: merges('theirs', theirs),
       };
     },
     /** Of a record that is never deleted: one of the two undid what added it. */

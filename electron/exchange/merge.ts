@@ -155,7 +155,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     const same = sameBy(named);
     const uuids: string[] = [];
     const editing: EditToDo[] = [];
-    const ringClashes = new Map<string, ClashingRecord[]>();
+    const ringClashes = new Map<readonly string[], ClashingRecord[]>();
     for (const their of theirs.all(named)) {
       const own = mine.one(named, their.uuid) ?? same(their);
       if (own === undefined) {
@@ -174,8 +174,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       );
       if (clashing.length > 0) {
         const clash = { own, their, fields: clashing, left: leaving.ofClash(named, own, their, clashing) };
-        const ring = records.ringOf(named, own.uuid)?.[0];
-        if (ring === undefined) clashes.add(() => words.clashOf(named, clash));
+        const ring = records.ringOf(named, own.uuid);
+        if (ring === null) clashes.add(() => words.clashOf(named, clash));
         else ringClashes.set(ring, [...(ringClashes.get(ring) ?? []), clash]);
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
@@ -184,7 +184,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
     }
-    for (const [id, ring] of ringClashes) clashes.add(() => words.clashOfRing(id, ring));
+    for (const [ring, clashing] of ringClashes) clashes.add(() => words.clashOfRing(ring, clashing));
     coming.set(named, uuids);
     if (uuids.length > 0) counts.added[named] = uuids.length;
     toEdit.set(named, editing);

@@ -75,8 +75,9 @@ test.each<Side>(['mine', 'theirs'])(
     const { boards, readings, asked } = await broughtTogether(files, side);
     expect(asked).toEqual([
       [
-        `Boards ${one} and ${three}`,
+        `Boards ${one}, ${two}, and ${three}`,
         `${one} merged into ${two} on Jan 2, 2026.`,
+        `${two} merged into ${three} on Jan 2, 2026.`,
         `${three} merged into ${one} on Jan 3, 2026.`,
       ],
     ]);
