@@ -76,7 +76,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
   const words = useWords();
   const { say, formats } = words;
   const { boards, calls, probed, halfProbed, averagePct, averaged, targetRange, shouldBeReady } = stack;
-  const { isForecasting, nextReady, lastReady, withDay } = stack;
+  const { isForecasting, nextReady, lastReady, withDay, lastProbedAt } = stack;
   const unread = boards - probed - halfProbed;
   const present = callsInOrder.filter((call) => calls[call] > 0);
   const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
@@ -116,6 +116,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
               which: averaged === probed ? 'all' : 'some',
               targetRange,
             })}
+            {lastProbedAt !== null && <span>{say('stacks.last-probed', { probedOn: lastProbedAt })}</span>}
           </dt>
         </div>
       )}

@@ -104,7 +104,7 @@ export function boardColumns(
     ...sorted,
     below: ({ latest }) => latest && averageNote(latest, say),
   });
-  if (which === 'archived-boards') return [code, left, averageRead, call, read, stack, species, log];
+  if (which === 'archived-boards') return [code, left, averageRead, read, stack, species, log];
   return [
     code,
     averageRead,

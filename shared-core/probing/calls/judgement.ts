@@ -101,7 +101,7 @@ export function judge(facts: JudgementFacts): Judgement {
     found &&
     callHere(found, { placeName: here.name, lowestEmc: here.lowestEmc, target, getsThere, ...today });
   const isStuck = found !== null && isTooWet(found, target) && getsThere === false;
-  const bestIfStuck = forecast && isStuck ? bestOf(facts, forecast, expected, today) : null;
+  const bestIfStuck = forecast && isStuck ? bestOf(facts, forecast, expected, today, isStuck) : null;
   const driest = forecast && isStuck && bestIfStuck === null ? driestOf(facts, forecast, today) : null;
   // No air is drier than that of the room it is in.
   const isInAlready = byPlace?.call === 'bring-in' && driest?.placeId === here.placeId && isHeated(here);
@@ -118,7 +118,7 @@ export function judge(facts: JudgementFacts): Judgement {
     isTooWetForIndoors(today.averagePct, today.corePct);
   const mayMove =
     !isDryByReadingsOnly && !isToGoBack && (call === null || !['ready', 'probe-again'].includes(call));
-  const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today) : null;
+  const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today, isStuck) : null;
   const lastGain = forecast && isStuck && bestPlaceId === null ? lastGainHere(facts, forecast) : [];
   const next = nextStepOf({
     called,

@@ -1,5 +1,6 @@
 /** Where a board is best moved to: where it is ready first, where it gets driest, or back under cover. */
 import { DAY_MS } from '../../time.ts';
+import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { isTooWetForIndoors } from './call-here.ts';
 import type { Ahead, JudgedPlace, JudgementFacts } from './judgement.ts';
 import { driestIn, isReached, type Ready } from './ready-in.ts';
@@ -8,6 +9,9 @@ import { driestIn, isReached, type Ready } from './ready-in.ts';
 export const WORTH_MOVING_DAYS = 7;
 /** The same where none gets the board to its target, points of MC. Common practice, no source. */
 export const WORTH_MOVING_POINTS = 1;
+
+/** A place that gets a board so far below its target is no place to leave it, points of MC. Common practice, no source. */
+const FAR_TOO_DRY_POINTS = 2;
 
 /** The board today, by its forecast or else as it was read, % MC. */
 export interface Today {
@@ -42,13 +46,15 @@ export function driestOf(
 
 /**
  * The other place where it is likely ready first, if that gains enough; heated rooms are none for a board that may still
- * check there, and where it has to dry first no other place is.
+ * check there, and where it has to dry first no other place is. One that makes it far too dry is none either, unless it is
+ * `isStuck`: too wet, and not getting there where it is.
  */
 export function bestOf(
-  { places }: JudgementFacts,
+  { places, target }: JudgementFacts,
   forecast: Ahead,
   expected: readonly Ready[],
   { averagePct, corePct }: Today,
+  isStuck: boolean,
 ): number | null {
   const isWet = isTooWetForIndoors(averagePct, corePct);
   if (isWet && !isReached(expected[0])) return null;
@@ -56,11 +62,15 @@ export function bestOf(
     isReached(expected[index])
       ? (forecast.places[index]!.reach.likelyMs as number)
       : Number.POSITIVE_INFINITY;
+  const isTooDryNow = isShownAbove(target.minPct, forecast.now.average.median);
+  const isFarTooDryIn = (index: number): boolean =>
+    !isTooDryNow && isShownAbove(target.minPct - FAR_TOO_DRY_POINTS, driestIn(forecast.places[index]!));
   const hereMs = forecast.now.probabilityReady >= 0.5 ? 0 : likelyMs(0);
   const [best] = places
     .map((place, index) => ({ ...place, index }))
     .slice(1)
     .filter((place) => !(isWet && isHeated(place)) && isReached(expected[place.index]))
+    .filter(({ index }) => isStuck || !isFarTooDryIn(index))
     .toSorted((a, b) => likelyMs(a.index) - likelyMs(b.index));
   return best && likelyMs(best.index) + WORTH_MOVING_DAYS * DAY_MS <= hereMs ? best.placeId : null;
 }

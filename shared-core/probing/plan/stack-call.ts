@@ -99,22 +99,31 @@ export function callOnStack(stack: StackFigures): StackCall | null {
 const sure = { certaintyPct: 100 * CERTAINTY, oneIn: ONE_IN };
 const NOT_READY = ['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const;
 
-const callOf = (call: (typeof NOT_READY)[number], boards: number, probed: number): Message =>
-  message(`stack-call.${boards === probed ? 'all' : 'some'}.${call}`, { boards, probed });
+/** Boards by what is said of them: those to bring in that no place is dry enough for need one first. */
+const saidOf = ({ calls, due }: StackFigures) => ({
+  ...calls,
+  'bring-in': calls['bring-in'] - due['add-place'],
+  'add-place': due['add-place'],
+});
+type Said = keyof ReturnType<typeof saidOf>;
+
+const callOf = (said: Exclude<Said, 'ready'>, boards: number, probed: number): Message =>
+  message(`stack-call.${boards === probed ? 'all' : 'some'}.${said}`, { boards, probed });
 
 /** How many boards have another call, or none. Those that the stack is due for, or that dry on before a move, stand in that sentence. */
-function others(stack: StackFigures, call: Call): Message[] {
+function others(stack: StackFigures, said: Said): Message[] {
   const { calls } = stack;
+  const counts = saidOf(stack);
   const probed = probedOf(stack);
   const told = [
-    call,
+    said,
     dueOfStack(stack)?.kind,
     ...(calls['keep-drying'] <= laterOf(stack) ? ['keep-drying'] : []),
   ];
   return [
-    ...(['ready', ...NOT_READY] as const)
-      .filter((each) => !told.includes(each) && calls[each] > 0 && calls[each] < probed)
-      .map((each) => message(`stack-call.also.${each}`, { boards: calls[each] })),
+    ...(['ready', ...NOT_READY, 'add-place'] as const)
+      .filter((each) => !told.includes(each) && counts[each] > 0 && counts[each] < probed)
+      .map((each) => message(`stack-call.also.${each}`, { boards: counts[each] })),
     ...withoutCall(stack, probed),
   ];
 }
@@ -137,11 +146,13 @@ const mostOf = (calls: StackFigures['calls']) =>
 function callOfMost(stack: StackFigures, probed: number): StackCall {
   const { calls, averagePct, averaged, averagedCode, laterCode, endUse } = stack;
   const call = mostOf(calls);
+  const counts = saidOf(stack);
+  const said = call === 'bring-in' && counts['bring-in'] === 0 ? 'add-place' : call;
   const later = laterOf(stack);
   return {
     call,
     reasons: [
-      callOf(call, calls[call], probed),
+      callOf(said, counts[said], probed),
       ...(later > 0
         ? [
             message('stack-call.to-move-later', {
@@ -162,7 +173,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
               targetRange: { minPct: endUse.minPct, maxPct: endUse.maxPct },
             }),
           ]),
-      ...others(stack, call),
+      ...others(stack, said),
     ],
   };
 }

@@ -16,12 +16,15 @@ export const stackCall = {
   'stack-call.all.keep-drying':
     '{boards, plural, one {The probed board needs drying.} =2 {Both need drying.} other {All # need drying.}}',
   'stack-call.all.bring-in': 'Bring in {boards, plural, one {the probed board} =2 {both} other {all #}}.',
+  'stack-call.all.add-place':
+    'No place is dry enough for {boards, plural, one {the probed board} =2 {both} other {all #}} yet.',
   'stack-call.all.too-dry':
     '{boards, plural, one {The probed board is} =2 {Both are} other {All # are}} too dry. Let {boards, plural, one {it} other {them}} take up moisture.',
   'stack-call.all.probe-again': 'Probe {boards, plural, one {the board} =2 {both} other {all #}} again.',
   'stack-call.some.keep-drying':
     '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
   'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',
+  'stack-call.some.add-place': 'No place is dry enough for {boards} of {probed} yet.',
   'stack-call.some.too-dry': '{boards} of {probed} {boards, plural, one {is} other {are}} too dry.',
   'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
   'stack-call.average':
@@ -29,6 +32,7 @@ export const stackCall = {
   'stack-call.also.ready': '{boards} ready to use.',
   'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
   'stack-call.also.bring-in': '{boards} to bring in.',
+  'stack-call.also.add-place': 'No place is dry enough for {boards} yet.',
   'stack-call.also.too-dry': '{boards} too dry.',
   'stack-call.also.probe-again': '{boards} to probe again.',
   'stack-call.half-probed': '{boards} partly probed.',

@@ -77,6 +77,7 @@ export const stacks = {
   'stacks.count-of': 'of {boards}',
   'stacks.average-target':
     'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
+  'stacks.last-probed': 'last probed {probedOn}',
   'stacks.should-be-ready': '{which, select, first {} other {more }}should be ready now',
   'stacks.ready-day': '{end, select, open {About {date}} other {{date}}}',
   'stacks.next-likely':

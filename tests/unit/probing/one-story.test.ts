@@ -367,6 +367,14 @@ describe('the boards that once told two stories', () => {
     expect(told(judgement).join(' ')).not.toMatch(/drier air|elsewhere|move/i);
   });
 
+  test('a room that dries far below the target is no place to hurry to, unless nothing else gets a board there', () => {
+    const made = facts({ target: { minPct: 12, maxPct: 15 }, found: found('keep-drying', 15.8) });
+    const soonIndoors = (here: ReturnType<typeof reach>) =>
+      judge({ ...made, forecast: ahead(15.6, [here, reach(5, 10, 20)], { endsPct: [14, 6.1] }) });
+    expect(soonIndoors(reach(60, 90, 150)).bestPlaceId).toBeNull();
+    expect(soonIndoors(reach(null, null, null)).bestPlaceId).toBe(2);
+  });
+
   test('a board that is ready any day now is not told that waiting gains nothing', () => {
     const judgement = judge(
       facts({

@@ -65,6 +65,20 @@ describe("a stack's call", () => {
     expect(dueOfStack(figures)?.kind).toBe('bring-in');
   });
 
+  test('boards that no place is dry enough for are not to be brought in anywhere', () => {
+    const all = stack(9, { 'bring-in': 9 }, { 'bring-in': 0, 'add-place': 9 });
+    expect(callOnStack(all)?.call).toBe('bring-in');
+    expect(sentences(all)?.[0]).toBe('No place is dry enough for all 9 yet.');
+    expect(inEnglish(dueOfStack(all)!.why)).toBe(
+      '9 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
+    );
+    const some = stack(9, { 'bring-in': 6, 'keep-drying': 3 }, { 'bring-in': 0, 'add-place': 6 });
+    expect(sentences(some)?.[0]).toBe('No place is dry enough for 6 of 9 yet.');
+    const others = stack(9, { 'bring-in': 9 }, { 'bring-in': 5, 'add-place': 4 });
+    expect(sentences(others)?.[0]).toBe('Bring in 5 of 9.');
+    expect(sentences(others)).toContain('No place is dry enough for 4 yet.');
+  });
+
   test.each([
     ['bring-in', 'Bring in both.'],
     ['keep-drying', 'Both need drying.'],
@@ -268,6 +282,8 @@ test('every sentence is whole', () => {
     stack(3, { 'keep-drying': 3 }, { 'bring-in': 3 }),
     stack(3, { 'keep-drying': 3 }, { 'move-back': 3 }),
     stack(3, { 'bring-in': 3 }, { 'bring-in': 0, 'add-place': 3 }),
+    stack(3, { 'bring-in': 2, 'keep-drying': 1 }, { 'bring-in': 0, 'add-place': 2 }),
+    stack(3, { 'bring-in': 3 }, { 'bring-in': 2, 'add-place': 1 }),
     stack(1, { 'keep-drying': 1 }, { 'should-be-ready': 1 }),
     ...(['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const).flatMap((call) => [
       stack(3, { [call]: 3 }, { 'could-change-call': 1 }),
@@ -282,10 +298,12 @@ test('every sentence is whole', () => {
   expect([...codesOf(messages)].filter((code) => code.startsWith('stack-call.')).sort()).toEqual([
     'stack-call.add-place',
     'stack-call.all-ready',
+    'stack-call.all.add-place',
     'stack-call.all.bring-in',
     'stack-call.all.keep-drying',
     'stack-call.all.probe-again',
     'stack-call.all.too-dry',
+    'stack-call.also.add-place',
     'stack-call.also.bring-in',
     'stack-call.also.keep-drying',
     'stack-call.also.probe-again',
@@ -307,6 +325,7 @@ test('every sentence is whole', () => {
     'stack-call.ready-so-far',
     'stack-call.should-be-ready',
     'stack-call.some-to-probe',
+    'stack-call.some.add-place',
     'stack-call.some.bring-in',
     'stack-call.some.keep-drying',
     'stack-call.some.probe-again',

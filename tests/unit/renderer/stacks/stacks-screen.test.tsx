@@ -56,6 +56,7 @@ describe('The stacks', () => {
       aStack({
         nextReady: { when, placeName: null },
         lastReady: { when: { ...when, likely: '2090-03-20' }, placeName: null },
+        lastProbedAt: new Date(2025, 10, 20, 12).toISOString(),
       }),
     ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
@@ -69,7 +70,7 @@ describe('The stacks', () => {
       ]);
     expect(figures).toEqual([
       ['3 to keep drying', ['of 6', '1 ready', '2 not probed yet']],
-      ['14.9%', [unbroken('average, target 6–8%')]],
+      ['14.9%', [unbroken('average, target 6–8%'), 'last probed Nov 20, 2025']],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
     expect(screen.getByText('6 boards. 1 ready. Next likely ready Mar 14, 2090.')).toBeTruthy();
