@@ -103,12 +103,24 @@ interface MovedReadings {
 const movedTo = (excluded: Exclusion | null | undefined): string | null =>
   excluded && 'code' in excluded && excluded.code === 'moved' ? excluded.to : null;
 
-/** What holds of a reading now. What is not corrected of one that was moved is as on the board that it came from. */
-function amendmentsNow({ uuid, amendments }: Amended, moved: MovedReadings): ReturnType<typeof amendmentsOf> {
+/** `isHere`: whether a reading that was moved is still where it went. */
+type AmendmentsNow = ReturnType<typeof amendmentsOf> & { isHere: boolean };
+
+/**
+ * What holds of a reading now. What is not corrected of one that was moved is as on the board that it came from. It is here
+ * while each board on its way says that it went on: the first of them may have it back.
+ *
+ * @param seen  those on the way so far: a file of another program may move them in a circle
+ */
+function amendmentsNow(
+  { uuid, amendments }: Amended,
+  moved: MovedReadings,
+  seen: readonly string[] = [],
+): AmendmentsNow {
   const own = amendmentsOf(amendments);
   const origin = own.movedFrom === undefined ? undefined : moved.get(own.movedFrom);
-  if (origin === undefined) return own;
-  const theirs = amendmentsNow(origin, moved);
+  if (origin === undefined || seen.includes(uuid)) return { ...own, isHere: true };
+  const theirs = amendmentsNow(origin, moved, [...seen, uuid]);
   // Null is an answer, too: a temperature that nobody knows.
   const {
     raw = theirs.raw,
@@ -119,9 +131,9 @@ function amendmentsNow({ uuid, amendments }: Amended, moved: MovedReadings): Ret
   } = own;
   // Never its own: it was taken when the other was, however often the date of their round changes.
   const { takenAt } = theirs;
-  const isMoved = movedTo(theirs.excluded) === uuid;
-  const excluded = own.excluded ?? (isMoved ? null : ({ code: 'unmoved' } as const));
-  return { ...own, raw, isAbove, woodTempC, depthMm, note, takenAt, excluded };
+  const isHere = theirs.isHere && movedTo(theirs.excluded) === uuid;
+  const excluded = own.excluded ?? (isHere ? null : ({ code: 'unmoved' } as const));
+  return { ...own, raw, isAbove, woodTempC, depthMm, note, takenAt, excluded, isHere };
 }
 
 function toReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {

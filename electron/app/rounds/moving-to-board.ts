@@ -88,7 +88,12 @@ export function movingToBoardCommands(
     checkThere(boardId, reading);
     const spotIndex = asked ?? likestSpot(board, reading);
     const planned = spotIndex === null ? undefined : orRefuse(spotAt(board, spotIndex), 'spot');
-    const spot = planned?.spot ?? { ...reading.spot, fromEndMm: null };
+    // How deep it was is known of the reading, or of nobody; only a plan's depth is that of the other board.
+    const isDepthOwn = reading.depthFrom !== 'plan' || reading.spot.depthMm === null;
+    const spot = {
+      ...(planned?.spot ?? { ...reading.spot, fromEndMm: null }),
+      ...(isDepthOwn && { depthMm: reading.spot.depthMm }),
+    };
     const at = context.now();
     const { id, uuid, fromUuid } = readings.saveOn(reading, { boardId, spotIndex, spot });
     amendments.amendReading(id, 'movedFrom', fromUuid, at);

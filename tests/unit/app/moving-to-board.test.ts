@@ -161,6 +161,42 @@ describe('one reading', () => {
     ]);
   });
 
+  test('counts once, whatever order its moves are undone and redone in', async () => {
+    await probed([18.5], []);
+    const more = await yard.command('boards.add', [yard.board('WAL-03'), yard.board('WAL-04')]);
+    const [third, fourth] = more.map(({ id }) => id) as [number, number];
+    const readingId = (await on(0))[0]!.id;
+    const toSecond = await move(0, { readingId });
+    await yard.command('acts.undo', { act: toSecond.act });
+    const toThird = await move(0, { readingId, boardId: third });
+    await yard.command('acts.undo', { act: toThird.act });
+    await yard.command('acts.redo', { act: toSecond.act });
+    const [there] = (await on(1)).filter(({ excluded }) => excluded === null);
+    await move(1, { readingId: there!.id, boardId: fourth });
+    await yard.command('acts.redo', { act: toThird.act });
+    const counted = async (boardId: number) =>
+      (await yard.query('boards.get', { id: boardId })).readings.filter(({ excluded }) => excluded === null);
+    const all = await Promise.all([idOf(0), idOf(1), third, fourth].map(counted));
+    expect(all.map(({ length }) => length)).toEqual([0, 0, 1, 0]);
+  });
+
+  test('of which nobody knows the depth is as deep there: nobody knows', async () => {
+    await yard.command('pastRounds.save', {
+      stackId: yard.stack.id,
+      startedAt: '2026-05-20T17:00:00.000Z',
+      isDayOnly: true,
+      meterId: null,
+      unit: 'pct',
+      woodTempC: 20,
+      airTempC: null,
+      depths: ['unknown'],
+      lines: [{ boardId: idOf(0), raws: [14] }],
+      thereSince: '2026-05-01',
+    });
+    await move(0);
+    expect((await on(1))[0]).toMatchObject({ raw: 14, spot: { depthMm: null } });
+  });
+
   test('goes to the spot that a person names where the board has no such one', async () => {
     await yard.command('boards.edit', { id: idOf(1), basedOn: 1, changed: { thicknessMm: 80 } });
     await probed([18.5, 22], []);
