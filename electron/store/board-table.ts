@@ -14,6 +14,7 @@ import type { SizesOfBoard } from '../../shared-core/wood/movement/volume.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { earlierCodes } from './earlier-codes.ts';
 import { keptRecord, sameBoard } from './lineage.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
@@ -164,7 +165,7 @@ const toRowBy =
     };
   };
 
-/** One that was sold, used or scrapped. */
+/** One that was sold, used, scrapped or cut. */
 interface LeftBoard {
   id: number;
   code: string;
@@ -173,6 +174,7 @@ interface LeftBoard {
   thicknessMm: number;
   thicknessQuarters: number | null;
   leftAt: string;
+  isCut: 0 | 1;
 }
 
 /** Boards; archived ones only by their id. */
@@ -250,10 +252,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     `SELECT b.code FROM board b
      WHERE b.stack_id = @stackId AND b.archived_at < @dayFrom AND ${LEFT_YARD} ORDER BY b.code`,
   );
+  const IS_CUT = `coalesce(${WHY_LEFT}, '') IN ('ripped', 'crosscut')`;
   const leftYard = db.prepare<[], LeftBoard>(
     `SELECT b.id, b.code, b.species_id AS speciesId, b.sawn_on AS sawnOn, b.thickness_mm AS thicknessMm,
-       b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt FROM board b
-     WHERE b.archived_at IS NOT NULL AND ${LEFT_YARD} ORDER BY b.archived_at, b.id`,
+       b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt, ${IS_CUT} AS isCut FROM board b
+     WHERE b.archived_at IS NOT NULL AND (${LEFT_YARD} OR ${IS_CUT}) ORDER BY b.archived_at, b.id`,
   );
   const leftAfter = db.prepare<[number, number], { id: number; code: string; leftAt: string } & SizesOfBoard>(
     `SELECT b.id, coalesce(${WHY_LEFT}, '') AS code, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
@@ -354,7 +357,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       walked.all(stackId, lastId, lastId),
     /** Of those that left the yard, in the order of their ids. */
     leftAfter: (afterId: number, limit: number) => leftAfter.all(afterId, limit),
-    /** Those sold, used or scrapped, in the order in which they were. */
+    /** Those sold, used, scrapped or cut, in the order in which they were. */
     leftYard: (): LeftBoard[] => leftYard.all(),
     /** The IDs of those of a stack that were sold, used or scrapped before a day. */
     goneBy: (stackId: number, dayFrom: string): string[] =>
@@ -400,6 +403,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     mergedByCode: (code: string): number | undefined => mergedWith.get(code),
     /** Records that were merged into others, with the rows of these; the newest comes last. */
     merged: () => merged.all(),
+    /** IDs that boards had before they were given others; the latest change comes last. */
+    earlierCodes: earlierCodes(db),
     /** Of their latest rounds, in the order of their ids; null of a board that was not probed. */
     callsOf: (boardIds: readonly number[]) => calls.all(JSON.stringify(boardIds)),
     /** In the order of their ids; archived ones too. */

@@ -60,10 +60,13 @@ export interface BoardToAdd
 export interface KnownBoard
   extends Pick<NewBoard, 'speciesId' | 'thicknessMm' | 'thicknessQuarters' | 'sawnOn'> {
   id: number;
-  /** Another than that of the table where the board of that ID was merged. */
   code: string;
-  /** The local day on which it was sold, used or scrapped; null while it is in the yard. */
+  /** Why this is another ID than that of the table; null where it is the same. */
+  otherId: 'merged' | 'renamed' | null;
+  /** The local day on which it was sold, used, scrapped or cut; null while it is in the yard. */
   leftOn: string | null;
+  /** It left the yard in pieces. */
+  isCut: boolean;
 }
 
 /** What of the yard a table is compared with. */
@@ -74,7 +77,7 @@ export interface KnownYard {
   /** A time by a clock so many minutes ahead of UTC, by the clock of the yard. */
   localOf(time: { day: string; minutes: number; aheadMinutes: number }): { day: string; minutes: number };
   species: readonly Species[];
-  /** That with this ID, or else the one that it was merged into, which has another. */
+  /** That with this ID, or else the one that it was merged into, or that had this ID before. */
   board(code: string): KnownBoard | undefined;
   /** By `nameKey`, the stacks' names. */
   stacks: ReadonlyMap<string, string>;
@@ -91,14 +94,16 @@ export interface BoardsOfTable {
   days: BoardDay[];
   /** Boards of the table that the yard has. */
   known: number;
-  /** Those of them that left the yard, by their IDs. */
+  /** Those of them that left the yard whole, by their IDs. */
   left: string[];
+  /** Those of them that were cut, by their IDs. */
+  cut: string[];
   /** Those of them that the table gives another species or thickness. */
   otherInYard: number;
   /** Boards that come into one stack, of several that the table has for them. */
   inTwoStacks: number;
-  /** IDs of the table whose boards were merged into others, with the IDs of these. */
-  merged: ReadonlyMap<string, string>;
+  /** IDs of the table whose boards have others now, with these. */
+  otherIds: ReadonlyMap<string, { code: string; why: 'merged' | 'renamed' }>;
   /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
   withoutNumber: ReadonlyMap<string, number>;
   /** The first rows that go in, as they were read. */

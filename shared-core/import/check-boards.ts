@@ -77,7 +77,7 @@ export function checkBoards(
   const writtenAs = new Map<string, string>();
   /** Cells in which the meter showed no number, by what is written there. */
   const withoutNumber = new Map<string, number>();
-  const merged = new Map<string, string>();
+  const otherIds = new Map<string, { code: string; why: 'merged' | 'renamed' }>();
   const readingColumns = rows.columnsOf('reading');
   const onOf = (column: number): string | null => choices.columns[column]?.on ?? null;
   const undatedOf = (role: ColumnRole): number[] =>
@@ -296,11 +296,12 @@ export function checkBoards(
       }
     }
     const leftOn = known?.leftOn ?? null;
+    const how = known?.isCut ? 'cut' : 'left';
     const late = leftOn === null ? undefined : days.find((each) => each.day > leftOn);
     if (late && leftOn !== null)
-      refuse(null, message('import.read-after-left', { readOn: late.day, leftOn }));
+      refuse(null, message(`import.read-after-${how}`, { readOn: late.day, leftOn }));
     if (leftOn !== null && sawnOn !== null && sawnOn > leftOn)
-      refuse(rows.columnOf('sawn-on'), message('import.sawn-after-left', { sawnOn, leftOn }));
+      refuse(rows.columnOf('sawn-on'), message(`import.sawn-after-${how}`, { sawnOn, leftOn }));
     const sawn = sawnOn ?? known?.sawnOn ?? null;
     const early = sawn === null ? undefined : days.find((each) => each.day < sawn);
     if (early && sawn !== null)
@@ -315,7 +316,7 @@ export function checkBoards(
     if (note.length > MOST_NOTE_LETTERS)
       refuse(rows.columnOf('note'), message('import.too-long', { mostLetters: MOST_NOTE_LETTERS }));
     if (!isGood) return null;
-    if (code !== typedCode) merged.set(typedCode, code);
+    if (known?.otherId) otherIds.set(typedCode, { code, why: known.otherId });
     return {
       row,
       code,
@@ -358,7 +359,7 @@ export function checkBoards(
   }
 
   const boards = oneOfEachBoard(byCode, rows, choices, yard);
-  return { ...boards, merged, withoutNumber, firstRows: firstRowsRead(byCode, boards.boards, rows, yard) };
+  return { ...boards, otherIds, withoutNumber, firstRows: firstRowsRead(byCode, boards.boards, rows, yard) };
 }
 
 /** What a cell of readings has; null where it is no number. */

@@ -106,7 +106,7 @@ export function checkTable(
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
       const checked = checkBoards(rows, choices, yard, isTurned);
-      const { boards, days, left, inTwoStacks, merged, withoutNumber } = checked;
+      const { boards, days, left, cut, inTwoStacks, otherIds, withoutNumber } = checked;
       knownBoards = checked.known;
       otherInYard = checked.otherInYard;
       firstRows = checked.firstRows;
@@ -116,9 +116,15 @@ export function checkTable(
         remarks.push(
           message('import.left-boards', { boards: left.length, someCodes: left.slice(0, MOST_NAMED) }),
         );
+      if (cut.length > 0)
+        remarks.push(
+          message('import.cut-boards', { boards: cut.length, someCodes: cut.slice(0, MOST_NAMED) }),
+        );
       if (inTwoStacks > 0) remarks.push(message('import.in-two-stacks', { boards: inTwoStacks }));
-      for (const [boardCode, intoCode] of merged)
-        remarks.push(message('import.merged-board', { boardCode, intoCode }));
+      for (const [boardCode, { code: intoCode, why }] of [...otherIds].slice(0, MOST_NAMED))
+        remarks.push(message(`import.${why}-board`, { boardCode, intoCode }));
+      if (otherIds.size > MOST_NAMED)
+        remarks.push(message('import.more-other-ids', { boards: otherIds.size - MOST_NAMED }));
       for (const [text, cells] of withoutNumber)
         remarks.push(message('import.without-number', { cells, cellTypedText: text }));
     } else if (choices.kind === 'air') checkAir(rows, choices, yard).forEach(planAir);

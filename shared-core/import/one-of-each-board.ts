@@ -17,17 +17,17 @@ export function oneOfEachBoard(
   rows: Rows,
   choices: ImportChoices,
   yard: KnownYard,
-): Omit<BoardsOfTable, 'merged' | 'withoutNumber' | 'firstRows'> {
+): Omit<BoardsOfTable, 'otherIds' | 'withoutNumber' | 'firstRows'> {
   const boards: BoardToAdd[] = [];
   const days: BoardDay[] = [];
   let known = 0;
   const left: string[] = [];
+  const cut: string[] = [];
   let otherInYard = 0;
   let inTwoStacks = 0;
   for (const [code, all] of byCode) {
     const inYard = yard.board(code);
     const boardId = inYard?.id ?? null;
-    const isKnown = inYard !== undefined;
     const stackNames = new Set(
       all.flatMap(({ stackName }) => (stackName === null ? [] : nameKey(stackName))),
     );
@@ -35,15 +35,15 @@ export function oneOfEachBoard(
     if (others.length > 0) otherInYard++;
     if (inYard && !choices.areInYard) for (const facts of others) refuseOther(facts, inYard, rows, yard);
     const ofKnown = choices.areInYard ? all : all.filter((facts) => !others.includes(facts));
-    const alike = isKnown ? ofKnown : all.filter((facts) => !conflicts(facts, all, rows));
+    const alike = inYard ? ofKnown : all.filter((facts) => !conflicts(facts, all, rows));
     const group = stackNames.size > 1 ? inOneStackADay(alike, rows) : alike;
     const first = <T>(pick: (facts: RowOfBoard) => T | null): T | null =>
       group.map(pick).find((value) => value !== null) ?? null;
     if (group.length === 0) continue;
     const ofBoard = daysOf(code, boardId, group);
-    if (isKnown) {
+    if (inYard) {
       known++;
-      if (yard.board(code)?.leftOn != null) left.push(code);
+      if (inYard.leftOn !== null) (inYard.isCut ? cut : left).push(code);
       days.push(...ofBoard);
       continue;
     }
@@ -86,7 +86,7 @@ export function oneOfEachBoard(
     });
     days.push(...ofBoard);
   }
-  return { boards, days, known, left, otherInYard, inTwoStacks };
+  return { boards, days, known, left, cut, otherInYard, inTwoStacks };
 }
 
 const isOtherThickness = (one: number, other: number): boolean => Math.abs(one - other) > 0.5;

@@ -128,24 +128,41 @@ export function createImportTasks() {
     return withYard(yardFile, (db) => {
       const reads = readsOf(db, createBadCaches());
       const inYard = (where: 'id' | 'code') =>
-        db.prepare<[number | string], KnownBoard>(
+        db.prepare<[number | string], Omit<KnownBoard, keyof typeof asAsked>>(
           `SELECT id, code, species_id AS speciesId, sawn_on AS sawnOn, thickness_mm AS thicknessMm,
-            thickness_quarters AS thicknessQuarters, NULL AS leftOn
+            thickness_quarters AS thicknessQuarters
           FROM board WHERE ${where} = ? AND archived_at IS NULL`,
         );
       const [inYardWithCode, inYardById] = [inYard('code'), inYard('id')];
-      const left = reads.boards
-        .leftYard()
-        .map(({ leftAt, ...board }): KnownBoard => ({ ...board, leftOn: localDay(leftAt) }));
+      const left = reads.boards.leftYard().map(({ leftAt, isCut, ...board }) => ({
+        ...board,
+        ...asAsked,
+        leftOn: localDay(leftAt),
+        isCut: isCut === 1,
+      }));
       // Of several that had an ID the last is meant.
       const leftWithCode = new Map(left.map((board) => [board.code, board]));
       const leftById = new Map(left.map((board) => [board.id, board]));
       const mergedInto = new Map(reads.boards.merged().map(({ code, intoId }) => [code, intoId]));
-      function boardOf(code: string): KnownBoard | undefined {
-        const own = inYardWithCode.get(code) ?? leftWithCode.get(code);
-        const intoId = mergedInto.get(code);
-        return own || intoId === undefined ? own : (inYardById.get(intoId) ?? leftById.get(intoId));
+      // Read through only where a table has an ID that no board has.
+      let renamed: Map<string, number> | null = null;
+      function renamedTo(code: string): number | undefined {
+        renamed ??= new Map(reads.boards.earlierCodes().map((earlier) => [earlier.code, earlier.boardId]));
+        return renamed.get(code);
       }
+      function withOwn(code: string): KnownBoard | undefined {
+        const inYard = inYardWithCode.get(code);
+        return inYard ? { ...inYard, ...asAsked } : leftWithCode.get(code);
+      }
+      /** None where its ID means another board now. */
+      function withId(id: number | undefined, otherId: 'merged' | 'renamed'): KnownBoard | undefined {
+        if (id === undefined) return undefined;
+        const code = (inYardById.get(id) ?? leftById.get(id))?.code;
+        const board = code === undefined ? undefined : withOwn(code);
+        return board?.id === id ? { ...board, otherId } : undefined;
+      }
+      const boardOf = (code: string): KnownBoard | undefined =>
+        withOwn(code) ?? withId(mergedInto.get(code), 'merged') ?? withId(renamedTo(code), 'renamed');
       const openStacks = reads.stacks.list();
       const closedStacks = reads.stacks.closed();
       const closedPlaces = reads.places.closed();
@@ -240,6 +257,9 @@ export function createImportTasks() {
     }
   };
 }
+
+/** Of a board of the yard, by its own ID. */
+const asAsked = { otherId: null, leftOn: null, isCut: false } as const;
 
 const MINUTE_MS = 60_000;
 /** Since midnight, by the clock of this machine. */

@@ -1,4 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { type Archived, cutSchema } from '../../../shared-core/contract/archive.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
@@ -27,6 +28,8 @@ const NOON_MINUTES = 720;
 /** A piece is weighed again after this in the oven. Common practice, no source. */
 const IN_OVEN_MS = 24 * HOUR_MS;
 const BETWEEN_WEIGHTS_MS = 4 * HOUR_MS;
+/** What was read under the ID of a board on the day it was cut was read so long before the cut, or longer. */
+const BEFORE_CUT_MS = 1000;
 /** Two weights of a piece are never of one moment. */
 const LEAST_APART_MS = 60_000;
 
@@ -139,18 +142,23 @@ export function* saveImport(
     return hasPins ? 'pins' : 'unknown';
   }
 
-  /** Whether an ID still means the board that it was checked with, and that one had not left by that day. */
-  function isStillThat(code: string, boardId: number, day: string): boolean {
+  /**
+   * How a board left; null while it is in the yard.
+   * @throws Refusal where an ID no longer means the board that it was checked with, or that one had left by that day
+   */
+  function leftIfStillThat(code: string, boardId: number, day: string): Archived | null {
     const inYard = boards.idByCode(code);
-    if (inYard !== undefined) return inYard === boardId;
-    const board = boards.get(boardId);
+    if (inYard === boardId) return null;
+    const board = inYard === undefined ? boards.get(boardId) : undefined;
     const left = leftOf(board);
-    return board?.code === code && left !== null && day <= localDay(left.at);
+    if (board?.code !== code || left === null || day > localDay(left.at)) throw changed(code);
+    return left;
   }
 
   function saveDay({ code, boardId: known, day, minutes, readings: all }: DayPlan): number | null {
     const boardId = known ?? newIds.get(code);
-    if (boardId === undefined || !isStillThat(code, boardId, day)) throw changed(code);
+    if (boardId === undefined) throw changed(code);
+    const left = leftIfStillThat(code, boardId, day);
     const there = readings.ofDays(boardId).filter(({ takenAt }) => localDay(takenAt) === day);
     const added = withoutKnown(all, there);
     if (added.length === 0) return null;
@@ -163,8 +171,9 @@ export function* saveImport(
     }
     const typedAt = instantOf(minutes);
     const isDayOnly = minutes === null;
-    const startedAt = instantOfPage(context, [boardId], { startedAt: typedAt, isDayOnly, order });
-    // What was moved on that day may be read before others of its stack, or after them.
+    const page = { startedAt: left === null ? typedAt : beforeCut(typedAt, left), isDayOnly, order };
+    const startedAt = instantOfPage(context, [boardId], page);
+    // What was moved or cut on that day may be read before others of its stack, or after them.
     const key = startedAt === typedAt ? `${stackId} ${day}` : `${stackId} ${startedAt}`;
     const roundId = roundFor(key, stackId, startedAt, isDayOnly);
     const takenAt = (own: number | null) =>
@@ -281,3 +290,9 @@ export function* saveImport(
   });
   return counts;
 }
+
+/** When a page begins of a board that left: what it was cut into has its readings of before. */
+const beforeCut = (at: string, left: Archived): string =>
+  cutSchema.safeParse(left.code).success
+    ? isoOf(Math.min(Date.parse(at), Date.parse(left.at) - BEFORE_CUT_MS))
+    : at;

@@ -30,6 +30,10 @@ export const importing = {
     'Read on {readOn}, after the board of that ID left the yard on {leftOn}. Correct the date, or give another board another ID.',
   'import.sawn-after-left':
     'Sawn on {sawnOn}, after the board of that ID left the yard on {leftOn}. Correct the date, or give another board another ID.',
+  'import.read-after-cut':
+    'Read on {readOn}, after the board of that ID was cut on {leftOn}. Correct the date, or give the ID of a piece.',
+  'import.sawn-after-cut':
+    'Sawn on {sawnOn}, after the board of that ID was cut on {leftOn}. Correct the date, or give another board another ID.',
   'import.depth-impossible': '{depthMm} is deeper than the board is thick.',
   'import.no-temperature': '“{cellTypedText}” is not a temperature.',
   'import.temperature-impossible': '{woodTempC} is not a usable wood temperature. Check the unit.',
@@ -106,8 +110,14 @@ export const importing = {
   'import.known-boards':
     '{boards, plural, one {# board is here already. Its sizes stay.} other {# boards are here already. Their sizes stay.}} New readings are added.',
   'import.merged-board': '{boardCode} was merged into {intoCode}. Its readings go there.',
+  'import.renamed-board':
+    '{boardCode} is {intoCode} now. Its readings go there. If {boardCode} is another board, add it first.',
+  'import.more-other-ids':
+    '{boards, plural, one {# more board of this table has} other {# more boards of this table have}} another ID now. {boards, plural, one {Its} other {Their}} readings go there.',
   'import.left-boards':
     '{boards, plural, one {# board of this table} other {# boards of this table}} left the yard: {someCodes}. Only readings from before that are added. Give another board another ID.',
+  'import.cut-boards':
+    '{boards, plural, one {# board of this table was} other {# boards of this table were}} cut: {someCodes}. Only readings from before that are added. Give another board another ID.',
   'import.moved-or-probed-first':
     '{boards, plural, one {# board was} other {# boards were}} moved on a day of {boards, plural, one {its} other {their}} readings: {someCodes}. Choose which came first.',
   'import.numbers-unused': 'Column {columnName} looks like readings, and is not imported.',

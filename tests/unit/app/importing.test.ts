@@ -18,6 +18,7 @@ import {
   wide,
 } from '../import/spreadsheets.ts';
 import { say } from './a-window.ts';
+import { doing, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
@@ -232,6 +233,118 @@ test('readings of a board that was merged go to the one that stayed, and those t
   await yard.command('boards.add', [yard.board('WAL-01')]);
   const again = await check(await read('Board,Date,MC 1\nWAL-01,4/1/2026,18.0\n'));
   expect(again.remarks.map(({ code }) => code)).not.toContain('import.merged-board');
+});
+
+describe('the same file once more adds nothing after boards became others', () => {
+  const table = [
+    'Board,Species,Thickness (mm),Date,MC',
+    'X-1,walnut,16,5/1/2025,15',
+    'X-2,walnut,16,5/1/2025,17',
+  ].join('\n');
+  const nothing = { places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 };
+  const DAY_MS = 86_400_000;
+  const rowOf = async (search: string) =>
+    (await yard.query('boards.list', { stackId: null, search, offset: 0, limit: 1 })).rows[0]!;
+  const rawsOf = async (id: number) =>
+    (await yard.query('boards.get', { id })).readings.map(({ raw }) => raw).toSorted();
+  const remarksOf = ({ remarks }: RequestOutput<'imports.check'>) => remarks.map((remark) => say(remark));
+  async function importOnce() {
+    await save((await check(await read(table))).plan);
+    yard.later(DAY_MS);
+  }
+  const rip = async (board: { id: number }, codes: string[]) =>
+    doing('boards.cut', {
+      boardId: board.id,
+      how: 'ripped',
+      at: yard.now(),
+      pieces: codes.map((code) => ({ code, widthMm: 90, lengthMm: 2400 })),
+    });
+  const rename = async (board: { id: number }, code: string) => {
+    const { version: basedOn } = (await yard.query('boards.get', { id: board.id })).board;
+    return doing('boards.edit', { id: board.id, basedOn, changed: { code } });
+  };
+
+  test('cut: its ID means it, also for readings of up to the cut, which its pieces have', async () => {
+    await importOnce();
+    const whole = await rowOf('X-1');
+    const { act, output } = await rip(whole, ['X-1-1', 'X-1-2']);
+    yard.later(DAY_MS);
+    const again = await check(await read(table));
+    expect(again).toMatchObject({ refusedRows: [], counts: nothing, knownReadings: 2 });
+    expect(remarksOf(again)).toContain(
+      '1 board of this table was cut: X-1. Only readings from before that are added. Give another board another ID.',
+    );
+    // The cut was at 08:00 UTC on June 2, before noon of that day.
+    const rows = ['X-1,,,6/2/2026,13', 'X-1,,,6/3/2026,12'];
+    const later = await check(await read([table, ...rows].join('\n')));
+    expect(problemsOf(later)).toEqual([
+      [
+        5,
+        'Read on Jun 3, 2026, after the board of that ID was cut on Jun 2, 2026. Correct the date, or give the ID of a piece.',
+      ],
+    ]);
+    expect(later.counts).toEqual({ ...nothing, readings: 1 });
+    const saved = await save(later.plan);
+    for (const id of [whole.id, ...output.pieceIds]) expect(await rawsOf(id)).toEqual([13, 15]);
+    await undo(saved.act);
+    await undo(act);
+    expect(await rowOf('X-1')).toMatchObject({ id: whole.id });
+  });
+
+  test('cut, and a piece has its ID', async () => {
+    await importOnce();
+    await rip(await rowOf('X-1'), ['X-1', 'X-9']);
+    expect(await check(await read(table))).toMatchObject({ counts: nothing, knownReadings: 2 });
+  });
+
+  test('renamed: the ID that it had means it where no other has that, and its new ID is said', async () => {
+    await importOnce();
+    const board = await rowOf('X-2');
+    await rename(board, 'Z-2');
+    await rename(board, 'Y-2');
+    const said = 'X-2 is Y-2 now. Its readings go there. If X-2 is another board, add it first.';
+    const again = await check(await read(`${table}\nX-2,walnut,16,5/2/2025,16\nY-2,walnut,16,5/3/2025,14`));
+    expect(again).toMatchObject({ counts: { ...nothing, readings: 2 }, knownReadings: 2 });
+    expect(remarksOf(again)).toContain(said);
+    await save(again.plan);
+    expect(await rawsOf(board.id)).toEqual([14, 16, 17]);
+
+    // It left the yard under its new ID.
+    await yard.command('boards.archive', { boardIds: [board.id], why: 'sold', at: yard.now() });
+    const left = await check(await read(table));
+    expect(left).toMatchObject({ counts: nothing, knownReadings: 2 });
+    expect(remarksOf(left)).toContain(said);
+
+    await yard.command('boards.add', [yard.board('X-2')]);
+    expect(remarksOf(await check(await read(table)))).not.toContain(said);
+  });
+
+  test('an ID that a board had only by a change that was undone means none', async () => {
+    await importOnce();
+    const { act } = await rename(await rowOf('X-2'), 'N-1');
+    await undo(act);
+    const open = await read('Board,Species,Thickness (mm),Date,MC\nN-1,walnut,16,5/1/2025,17\n');
+    expect((await check(open)).counts).toMatchObject({ boards: 1, readings: 1 });
+    expect((await check(await read(table))).counts).toEqual(nothing);
+    // Redone, it is X-2 that it had.
+    await redo(act);
+    const again = await check(await read(table));
+    expect(again.counts).toEqual(nothing);
+    expect(remarksOf(again).some((text) => text.startsWith('X-2 is N-1 now.'))).toBe(true);
+  });
+
+  test('of many renamed boards some are named', async () => {
+    const codes = Array.from({ length: 8 }, (_, at) => `R-${at + 1}`);
+    const rows = codes.map((code) => `${code},walnut,16,5/1/2025,15`);
+    const many = ['Board,Species,Thickness (mm),Date,MC', ...rows].join('\n');
+    await save((await check(await read(many))).plan);
+    for (const code of codes) await rename(await rowOf(code), `S-${code}`);
+    const again = await check(await read(many));
+    expect(again).toMatchObject({ counts: nothing, knownReadings: 8 });
+    const said = remarksOf(again).filter((text) => / now\. /.test(text));
+    expect(said).toHaveLength(6);
+    expect(said.at(-1)).toBe('3 more boards of this table have another ID now. Their readings go there.');
+  });
 });
 
 test('the air of a place comes in by months', async () => {

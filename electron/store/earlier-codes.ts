@@ -1,0 +1,26 @@
+import { keptRecord } from './lineage.ts';
+import type { Db } from './yard-file.ts';
+
+/** An ID that a board had before it was given another. */
+export interface EarlierCode {
+  code: string;
+  /** The record that stayed, where the board was merged. */
+  boardId: number;
+}
+
+/** What the acts tell of IDs that boards had, the latest change last; not of a change that was undone. */
+export function earlierCodes(db: Db) {
+  const changes = db.prepare<[], EarlierCode>(
+    `SELECT c.old_values ->> 'code' AS code, ${keptRecord('b.id')} AS boardId
+     FROM act_change c JOIN act a ON a.id = c.act_id JOIN board b ON b.uuid = c.row_uuid
+     WHERE c.in_table = 'board' AND c.new_values IS NOT NULL AND c.old_values ->> 'code' IS NOT NULL
+       AND a.undone_by IS NOT a.id
+       AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)
+       AND (WITH RECURSIVE chain (id) AS (SELECT a.id
+              UNION ALL SELECT u.undone_by FROM chain JOIN act u ON u.id = chain.id
+                WHERE u.undone_by IS NOT NULL AND u.undone_by <> u.id)
+            SELECT count(*) FROM chain) % 2 = 1
+     ORDER BY c.id`,
+  );
+  return (): EarlierCode[] => changes.all();
+}
