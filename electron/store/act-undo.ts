@@ -224,12 +224,9 @@ export function actUndo(db: Db) {
   function checkPieceStands(change: Change, row: Row, acts: string): void {
     const { child_id, parent_id, how } = row;
     if (change.inTable !== 'board_origin' || how === 'merged' || !built.differs(child_id, parent_id)) return;
-    refuse(
-      'changed',
-      'board',
-      { board_id: parent_id ?? null },
-      built.putElsewhereSince(parent_id, change, acts),
-    );
+    // Pieces of an older cut, or of another file, may have stood elsewhere from the start.
+    const by = built.putElsewhereSince(parent_id, change, acts);
+    if (by !== null) refuse('changed', 'board', { board_id: parent_id ?? null }, by);
   }
 
   /** What was typed or imported again after it was undone would be there twice. */
