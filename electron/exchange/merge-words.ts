@@ -15,6 +15,7 @@ import type { Db } from '../store/yard-file.ts';
 import type { RecordReads } from '../store/yard-records.ts';
 import { namedBy } from './differences.ts';
 import type { MergedRecords } from './merged-records.ts';
+import { toOf } from './moved-alike.ts';
 import type { Uses } from './uses.ts';
 
 /** How somebody went on with a record. */
@@ -76,6 +77,9 @@ export function mergeWords(
 
   function recordOf(of: YardTableName, record: YardRecord): Message {
     if (of === 'rounds') return roundOf(record);
+    const corrected =
+      of === 'amendments' && toOf(record) !== null ? named('reading', record.reading) : undefined;
+    if (corrected) return recordOf('readings', corrected);
     if (of === 'readings') {
       const recordName = nameOf('boards', boardOf(record)) ?? '…';
       return message('merge.record.reading', { reading: measured(of, record), recordName });
@@ -148,6 +152,16 @@ export function mergeWords(
 
   const withoutLeaving = (fields: readonly string[], left: Left | null): string[] =>
     fields.filter((field) => !left?.by.includes(field));
+  /** Where a reading is by what was said of it last: on its own board, excluded there, or on another. */
+  function whereNow(excluded: YardRecord): Message {
+    const { label, shown } = clashField('value', excluded.value, excluded);
+    const to = toOf(excluded);
+    if (to === null && excluded.value !== null)
+      return message('merge.field-value', { field: label, value: shown ?? '' });
+    const reading = named('reading', to ?? excluded.reading) ?? { uuid: '' };
+    const recordName = nameOf('boards', boardOf(reading)) ?? '…';
+    return message('merge.value.on-board', { reading: measured('readings', reading), recordName });
+  }
   /** Both values of fields in which the two differ. */
   function valuesOf(
     of: YardTableName,
@@ -155,6 +169,9 @@ export function mergeWords(
     their: YardRecord,
     fields: readonly string[],
   ): Clash['fields'] {
+    if (of === 'amendments' && (toOf(own) ?? toOf(their)) !== null) {
+      return [{ label: message('merge.field.value'), mine: whereNow(own), theirs: whereNow(their) }];
+    }
     return fields.map((field) => {
       const { label, shown } = clashField(field, withName(of, field, own[field]), own);
       return {

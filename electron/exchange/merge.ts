@@ -27,6 +27,7 @@ import { difference, editsOf, namedBy, saysTheSame } from './differences.ts';
 import { createLeaving } from './leaving.ts';
 import { type ClashingRecord, type MergeWords, mergeWords } from './merge-words.ts';
 import { mergedRecords } from './merged-records.ts';
+import { movedAlike } from './moved-alike.ts';
 import { findNewActs, rememberActs, rowsBroughtAgain } from './new-acts.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
@@ -126,6 +127,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     }
   };
   const isHere = rowsHere(db);
+  const alikeOf = movedAlike(db, { mine, theirs });
 
   const staysDeleted = deletedHere(mine, edits, (table, name) => needed.has(`${table} ${name}`));
   // Those that name others come first, so that it is known what is needed.
@@ -225,9 +227,10 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       const fields = Object.keys(own).filter(
         (field) => !saysTheSame({ uuid: '', [field]: own[field] }, { uuid: '', [field]: their[field] }),
       );
-      clashes.add(() => words.clashOf(named, { own, their, fields, left: null }));
-      const chosen = choose(own.uuid) === 'theirs' ? their : own;
-      if (chosen === their) counts.edited++;
+      const alike = named === 'amendments' ? alikeOf(own, their) : null;
+      if (alike === null) clashes.add(() => words.clashOf(named, { own, their, fields, left: null }));
+      const chosen = alike ?? (choose(own.uuid) === 'theirs' ? their : own);
+      if (alike === null && chosen === their) counts.edited++;
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
       said.push({ ...chosen, uuid });

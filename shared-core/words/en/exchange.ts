@@ -116,6 +116,7 @@ export const exchange = {
   'merge.value.number': '{rawValue}',
   'merge.value.grams': '{valueGrams}',
   'merge.value.left': '{why}: {note}',
+  'merge.value.on-board': '{reading} on {recordName}',
   'merge.value.yes': 'Yes',
   'merge.value.no': 'No',
   'merge.value.details': 'differ, not shown',

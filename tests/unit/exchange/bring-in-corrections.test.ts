@@ -5,8 +5,10 @@ import { expect, test, vi } from 'vitest';
 import { writeExport } from '../../../electron/exchange/export-file.ts';
 import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
 import { picturesBeside } from '../../../electron/store/picture-files.ts';
-import { openYard } from '../../../electron/store/yard.ts';
+import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
+import type { Message } from '../../../shared-core/words/message.ts';
+import { say } from '../app/a-window.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { newFolder } from './a-filled-yard.ts';
 import { downloaded } from './downloaded.ts';
@@ -109,16 +111,54 @@ test('of a reading that both corrected, it is asked again once the answer is und
   const look = () => yard.query('exchange.look', { file, work: null });
   const asked = await look();
   expect(asked).toMatchObject({ clashCount: 1, added: { amendments: 1 } });
-  for (const [rest, raw] of [
-    ['theirs', 14.2],
-    ['mine', 15.1],
-    ['theirs', 14.2],
-  ] as const) {
-    await bringIn(file, rest);
-    expect(await on(0)).toMatchObject([{ raw }]);
+  for (let turn = 0; turn < 2; turn++) {
+    await bringIn(file, 'theirs');
+    expect(await on(0)).toMatchObject([{ raw: 14.2 }]);
     const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
     await yard.command('acts.undo', { act: acts[0]!.id });
     expect(await on(0)).toMatchObject([{ raw: 15.1 }]);
     expect(await look()).toEqual(asked);
   }
+});
+
+const twoBoards = async () => {
+  const [third] = await yard.command('boards.add', [yard.board('WAL-03')]);
+  await yard.beginRound();
+  return third!.id;
+};
+const moveIn = (theirs: Yard, boardId: number) => {
+  const reading = theirs.readings.get(1)!;
+  const { id, uuid, fromUuid } = theirs.readings.saveOn(reading, { ...reading, boardId });
+  theirs.amendments.amendReading(id, 'movedFrom', fromUuid, yard.now());
+  theirs.amendments.exclude('reading', 1, { code: 'moved', to: uuid }, yard.now());
+};
+
+test('moved to another board in each: both boards are named, and it counts on the chosen', async () => {
+  const third = await twoBoards();
+  const file = await elsewhere((theirs) => moveIn(theirs, third));
+  await move();
+  const { clashes } = await yard.query('exchange.look', { file, work: null });
+  expect(clashes).toHaveLength(1);
+  const { record, fields } = clashes[0]!;
+  expect(say(record)).toBe('Reading 12.4% of board WAL-01');
+  expect(
+    fields.map((field) => [field.label, field.mine, field.theirs].map((each) => say(each as Message))),
+  ).toEqual([['Reading', '12.4% on WAL-02', '12.4% on WAL-03']]);
+  await bringIn(file, 'theirs');
+  expect(await on(1)).toMatchObject([{ why: 'unmoved' }]);
+  const { readings } = await yard.query('boards.get', { id: third });
+  expect(readings).toMatchObject([{ raw: 12.4, excluded: null }]);
+});
+
+test('the same move in both is no question, and it counts once', async () => {
+  await yard.beginRound();
+  const file = await elsewhere((theirs) => moveIn(theirs, yard.boards[1]!.id));
+  const { spot, spotIndex } = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings[0]!;
+  await move();
+  const there = (await yard.query('boards.get', { id: yard.boards[1]!.id })).readings[0]!;
+  expect([there.spot, there.spotIndex]).toEqual([spot, spotIndex]);
+  expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ clashCount: 0, edited: 0 });
+  await bringIn(file, 'mine');
+  expect((await on(1)).filter(({ why }) => why === null)).toHaveLength(1);
+  expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ clashCount: 0, added: {} });
 });
