@@ -31,7 +31,7 @@ test('a board and its stack are printed, and a printed sheet is checked', async 
     'All readings, newest first',
   );
 
-  await page.getByRole('radio', { name: 'For a buyer' }).check();
+  await page.getByRole('radio', { name: 'Sheet for a buyer' }).check();
   await page.getByRole('radio', { name: 'A4' }).check();
   await expect(page.getByText('1 page.')).toBeVisible();
   const sheet = await savedText(page, /^moisture-WAL-01-/);
@@ -73,7 +73,7 @@ test('chosen boards are on one sheet for a buyer, with the name of the yard', as
   for (const code of ['WAL-01', 'WAL-02']) await page.getByRole('checkbox', { name: code }).check();
   await page.getByRole('button', { name: 'More' }).click();
   await page.getByRole('menuitem', { name: 'Sheet for a buyer' }).click();
-  await page.getByLabel('Your name on paper').fill('Ridge Sawmill');
+  await page.getByLabel('Your name on the sheet').fill('Ridge Sawmill');
   await page.getByLabel('Sold to').fill('Miller');
   await expect(page.getByText('1 page.')).toBeVisible();
   await picture(page, 'report-buyer-list');

@@ -32,8 +32,8 @@ export const calls = {
   'call.forecast-too-wet':
     'Too wet by its forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
   'call.forecast-today': 'Forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
-  'call.read-long-ago': 'Last read {probedOn}. That is too long ago for a call.',
-  'call.last-read': 'Last read {probedOn}.',
+  'call.read-long-ago': 'Last probed {probedOn}, too long ago for a call.',
+  'call.last-read': 'Last probed {probedOn}.',
   'call.may-be-too-wet': 'Average {averagePct}. Chance that it is above {workableLimitPct}: {harmChancePct}.',
   'call.chance-too-wet': 'Chance that it is above the target: {sideChancePct}.',
   'call.chance-too-dry': 'Chance that it is below the target: {sideChancePct}.',
@@ -94,7 +94,7 @@ export const calls = {
   'call.none-left': 'All readings are excluded.',
   'call.no-readings': 'No readings yet.',
   'call.half-read': '{read} of {planned} spots read, so no call.',
-  'call.one-reading': 'Only one reading, so it is not called ready. Read at least two.',
+  'call.one-reading': 'One reading is too few for Ready. Take another, at a new spot.',
   'call.half-read-since': '{read} of {planned} spots read. The call of {probedOn} still holds.',
   'call.contradicts-full':
     '{read} of {planned} spots read, and they don’t match the round of {probedOn}. Read all {planned}.',

@@ -38,7 +38,7 @@ export const common = {
   'exclusion.undone': 'Undone',
   'exclusion.replaced': 'Replaced by a new reading',
   'exclusion.moved': 'Moved to another board',
-  'exclusion.unmoved': 'Moved here, and that was changed since',
+  'exclusion.unmoved': 'Moved here, then moved on or back',
   'exclusion.wet-face': 'Wet face',
   'exclusion.wet-with-rain': 'Wet with rain',
   'exclusion.wrong-board': 'Wrong board',

@@ -27,14 +27,14 @@ export const exchange = {
   'export.stopped': 'Export stopped. Nothing was saved.',
   'export.done': 'Exported. Look in your downloads.',
   'export.done-without':
-    'Exported without {pictures, plural, one {# picture, whose file is} other {# pictures, whose files are}} missing or damaged. A backup may have {pictures, plural, one {it} other {them}}. Look in your downloads.',
+    'Exported. Look in your downloads. {pictures, plural, one {# picture is missing or damaged, so it is not in it. A backup may have it.} other {# pictures are missing or damaged, so they are not in it. A backup may have them.}}',
   'export.usage':
     'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts, tally. Units: add --units metric or --units imperial.',
   'export.no-yard': 'There is no yard at {file}. Set PINTALLY_DATA to the folder of your yard.',
   'export.taken': '{file} already exists. Nothing was written. Choose another name.',
   'export.written': 'Exported to {file}.',
   'export.written-without':
-    'Exported to {file}, without {pictures, plural, one {# picture, whose file is} other {# pictures, whose files are}} missing or damaged. A backup may have {pictures, plural, one {it} other {them}}.',
+    'Exported to {file}. {pictures, plural, one {# picture is missing or damaged, so it is not in it. A backup may have it.} other {# pictures are missing or damaged, so they are not in it. A backup may have them.}}',
   'refusal.json-other':
     'This file is not a yard file or a Pintally export. Nothing was changed. Choose another file.',
   'refusal.json-archive':
@@ -132,7 +132,7 @@ export const exchange = {
   'merge.state.closed': 'Closed on {closedOn}.',
   'merge.state.undone': 'Undone on {undoneOn}.',
   'merge.state.undone-row': 'Undone.',
-  'merge.since': 'Since the two yards parted: {parts}',
+  'merge.since': 'Since the last common change: {parts}',
   'merge.value.kg': '{valueKg}',
   'merge.backup-first': 'Pintally backs up your yard first. You can undo this in History.',
   'merge.missing-pictures':

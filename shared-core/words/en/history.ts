@@ -102,7 +102,7 @@ export const history = {
   'act.reading.meter':
     '{rows, plural, one {Meter of a reading of board {recordName} changed.} other {Meter of # readings changed.}}',
   'act.reading.corrected':
-    '{rows, plural, one {A reading of board {recordName} corrected.} other {# readings corrected.}}',
+    '{rows, plural, one {A reading of board {recordName} edited.} other {# readings edited.}}',
   'act.reading.value':
     '{rows, plural, one {Reading of board {recordName} changed from {before} to {after}.} other {# readings changed.}}',
   'act.reading.moved':

@@ -3,7 +3,7 @@ export const importing = {
   // Why a row does not go in.
   'import.no-code': 'No board ID.',
   'import.totals': '“{cellTypedText}” looks like a totals row. Skip it.',
-  'import.names-line': '“{cellTypedText}” is the name of a line, and no board ID.',
+  'import.names-line': '“{cellTypedText}” looks like the heading of a line, not a board ID. Skip it.',
   'import.bad-code':
     '“{cellTypedText}” cannot be a board ID. An ID has up to 16 letters, digits, and hyphens.',
   'import.codes-clash': '“{cellTypedText}” and “{otherTypedText}” would both become {boardCode}.',
@@ -93,7 +93,7 @@ export const importing = {
   'import.row-board.sizes': '{speciesName}, {boardThickness} × {widthMm} × {boardLengthMm}, in {stackName}.',
   'import.row-log': 'Log {logName}.',
   'import.row-sawn': 'Sawn {sawnOn}.',
-  'import.row-readings': 'Read {readings} on {readOn}.',
+  'import.row-readings': 'Probed on {readOn}: {readings}.',
   'import.row-reading.above': 'above {reading}',
   'import.row-reading.shell': '{reading} (shell)',
   'import.row-reading.core': '{reading} (core)',
@@ -102,7 +102,7 @@ export const importing = {
 
   // What stands in the way of all rows, and what goes in with them.
   'import.column-missing': 'No column is set to {roleName}. Choose one above.',
-  'import.choose-order': 'Dates in column {columnName} may be in another order than yours. Choose the order.',
+  'import.choose-order': 'Column {columnName} may have the day first or the month first. Choose the order.',
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
@@ -124,7 +124,7 @@ export const importing = {
   'import.in-two-stacks':
     '{boards, plural, one {# board is} other {# boards are}} in several stacks of this table, and {boards, plural, one {goes} other {go}} into the first. If IDs start over in each stack, choose “Board ID” for the stack too.',
   'import.without-number':
-    '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported. Where the meter was past its scale, write the end of the scale, as >30.',
+    '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported. If the meter was past its scale, write its end, like >30.',
   'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
   'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
   'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',
@@ -204,7 +204,7 @@ export const importing = {
   'import.order.dmy': 'Day, month, year',
   'import.order.serial': 'Days since 1899',
   'import.order-open': 'Choose the order',
-  'import.date-read': '{cellTypedText} is {readOn}',
+  'import.date-read': '{cellTypedText} means {readOn}',
   'import.read-on': 'Read on: {head}',
   'import.fill-down': 'Blank means as above',
   'import.fill-down-of': 'Blank means as above: {head}',
@@ -214,10 +214,10 @@ export const importing = {
   'import.meter': 'Meter',
   'import.meter-unknown': 'Not known',
   'import.names': 'Names in this table',
-  'import.names-lead': 'Choose another species where one is not what was meant.',
+  'import.names-lead': 'Choose a species for each blank. Change any that is wrong.',
   'import.name-in-rows': '{name} ({rows, plural, one {# row} other {# rows}})',
-  'import.what-goes-in': 'What goes in',
-  'import.first-rows': 'The first rows, as they go in',
+  'import.what-goes-in': 'What is imported',
+  'import.first-rows': 'First rows, as read',
   'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',
   'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':

@@ -43,7 +43,7 @@ export const life = {
   'life.boards-archived':
     '{boards, plural, one {# board} other {# boards}} marked as {why, select, sold {sold} used {used} other {scrapped}}.',
 
-  'life.archive-anyway': '{why, select, sold {Sell} other {Scrap}} anyway',
+  'life.archive-anyway': 'Mark anyway',
   'life.released': 'Its reservation ended.',
   'life.released-of':
     'No longer reserved: {boardCodes}{more, plural, =0 {} one { and # more board} other { and # more boards}}.',
@@ -130,7 +130,7 @@ export const life = {
   'archived.unknown': 'Left the yard',
   'archived.on': '{why} on {leftOn}.',
   'archived.effect': 'Lists, rounds, and counts leave it out. You cannot move or reserve it.',
-  'left.became': 'What became of them',
+  'left.became': 'Why they left',
   'left.all': 'All',
   'left.sold': 'Sold',
   'left.used': 'Used',
@@ -190,7 +190,7 @@ export const life = {
   'refusal.left-before-move':
     '{boardCode} was moved to {placeName} on {movedOn}, after that day. Nothing was changed. Is that day right?',
   'refusal.left-reserved':
-    '{boards, plural, one {{boardCode} is reserved for {projectName}.} other {# of these boards are reserved, as {boardCode} for {projectName}.}} Nothing was changed. {why, select, sold {Sell} other {Scrap}} {boards, plural, one {it} other {them}} anyway?',
+    '{boards, plural, one {{boardCode} is reserved for {projectName}.} other {# of these boards are reserved. One is {boardCode}, for {projectName}.}} Nothing was changed. Mark {boards, plural, one {it} other {them}} as {why, select, sold {sold} other {scrapped}} anyway?',
   'refusal.board-archived':
     '{boardCode} left the yard already. Nothing was changed. Deselect it, or bring it back first.',
   'refusal.board-has-readings':

@@ -218,7 +218,7 @@ export const methods = {
   'methods.calls.by-forecast':
     'A forecast that disagrees with a call asks for probing once the call is {youngDays} days old. Another place is named where the board is ready {gainDays} days sooner.',
   'methods.calls.old':
-    'Readings {oldDays} days old or older are carried on by the forecast. Where it is less than {sureChancePct} sure of the call, the board is to be probed again.',
+    'From readings {oldDays} days old or older, the forecast gives today’s MC. If the call is less than {sureChancePct} sure, it is Probe again.',
   'methods.calls.source':
     'Worth of more readings: Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (from memory). Limits: common practice, no source.',
   'methods.calls.others':

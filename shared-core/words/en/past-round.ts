@@ -82,7 +82,7 @@ export const pastRound = {
   'past-round.not-a-number':
     '“{typedText}” is not a number. Type the reading, like {rawExample}, or clear the cell.',
   'past-round.without-number':
-    '“{typedText}” has no number. Where the meter was past its scale, type the end of the scale, as >30.',
+    '“{typedText}” has no number. If the meter was past its scale, type its end, like >30.',
   'past-round.two-numbers':
     '“{typedText}” could be two numbers. Type at most two decimals, like {rawExample}.',
   'past-round.kept': 'This page stays on this computer until you save or discard it.',

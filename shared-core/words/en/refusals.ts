@@ -9,21 +9,20 @@ export const refusals = {
     '{what, select, board {That board is not in this yard.} stack {That stack is not in this yard.} place {That place is not in this yard.} round {That round is not in this yard.} reading {That reading is not in this yard.} species {That species is not in this yard.} paper {That label paper is not in this yard.} other {That record is not in this yard.}} Nothing was changed. Go back and choose again.',
   'refusal.boards-edited-meanwhile':
     '{boards, plural, one {# board was} other {# boards were}} edited meanwhile: {someCodes}. Nothing was saved. Choose what to do.',
-  'refusal.reading-damaged': 'The disk damaged this reading. Nothing was moved. Probe the spot again.',
+  'refusal.reading-damaged': 'A disk error damaged this reading. Nothing was moved. Probe the spot again.',
   'refusal.reading-there-already':
-    'This reading is of {boardCode} already. Nothing was moved. Choose another board.',
+    'This reading is already on {boardCode}. Nothing was moved. Choose another board.',
   'refusal.reading-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after this reading. Nothing was moved. Choose another board, or correct the sawing date.',
   'refusal.reading-after-left':
     '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
   'refusal.reading-moved':
-    'This reading was moved to another board. Nothing was changed here. Change it there.',
+    'This reading was moved to another board. Nothing was changed. Edit it on that board.',
   'refusal.correction-slip':
     '{rawPct} was typed, but {rawMeantPct} would fit. Nothing was changed. Which did the meter show?',
   'refusal.correction-slip.ohm':
     '{rawOhm} was typed, but {rawMeantOhm} would fit. Nothing was changed. Which did the meter show?',
-  'refusal.meter-sent-it':
-    'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
+  'refusal.meter-sent-it': 'The meter sent this value, so it cannot be edited. Exclude it if it is wrong.',
   'refusal.deeper-than-board':
     'The board is only {boardThickness} thick: pins that deep reach its other face. Nothing was changed.',
   'refusal.nothing-saved': '{why} Nothing was saved.',
@@ -205,7 +204,7 @@ export const refusals = {
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn': '{boardCode} was sawn on {sawnOn}, after that day. Was its log there?',
   'refusal.sawn-after-move':
-    '{boardCode} is in {placeName} since {movedOn}, before that day. Was its log there?',
+    '{boardCode} has been in {placeName} since {movedOn}, before that day. Was its log there then?',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',
 
   // What is weighed.

@@ -13,10 +13,10 @@ export const reports = {
   'report.check-link': 'Check a printed report',
 
   'report.kind.passport': 'Board passport',
-  'report.kind.buyer': 'For a buyer',
+  'report.kind.buyer': 'Sheet for a buyer',
   'report.kind.stack': 'Stack report',
   'report.kind.list': 'Sheet to fill in',
-  'report.kind.buyer-list': 'For a buyer',
+  'report.kind.buyer-list': 'Sheet for a buyer',
 
   'report.title.passport': 'Board passport',
   'report.title.buyer': 'Moisture content of a board',
@@ -118,9 +118,9 @@ export const reports = {
   'report.for-buyer': 'Sheet for a buyer',
   'report.for-buyer-of-first': 'Sheet for a buyer, first {boards}',
   'report.sold-to': 'Sold to',
-  'report.sold-to-hint': 'Optional. Left blank, there is a line to write on.',
-  'report.yard-name': 'Your name on paper',
-  'report.yard-name-hint': 'Your yard or yourself. It is on every sheet for a buyer.',
+  'report.sold-to-hint': 'Optional. If blank, a line to write on is printed.',
+  'report.yard-name': 'Your name on the sheet',
+  'report.yard-name-hint': 'Of your yard, or your own. It is printed on every sheet for a buyer.',
   'report.buyer.mc': 'Average MC',
   'report.buyer.volume': 'Volume',
   'report.buyer.printed': 'Printed on {printedOn}.',
@@ -134,10 +134,10 @@ export const reports = {
   'report.buyer.probed': 'Probed on {dayName} ({agoName}).',
   'report.buyer.not-at-target': 'Not at target yet',
   'report.buyer.not-graded': 'Pin readings by the owner. Not a graded or certified test.',
-  'report.buyer.not-read': 'Without readings. Not a graded or certified test.',
+  'report.buyer.not-read': 'No readings. Not a graded or certified test.',
   'report.buyer.changes-not-read': 'Wood takes up and gives off moisture. Measure it before you use it.',
   'report.buyer.changes': 'Wood takes up and gives off moisture. Measure it again before you use it.',
-  'report.buyer.day': 'MC is of the day it was probed on, and of no other.',
+  'report.buyer.day': 'Each MC is for the day the board was probed, and no other day.',
   'report.buyer.strength':
     'This sheet says nothing about strength. For structural use, follow the grading rules and the local code.',
   'report.buyer.accuracy': 'Pin meters are rough below {leastLimitPct} and above {mostLimitPct}.',
@@ -153,7 +153,7 @@ export const reports = {
     'The owner can scan or type this code in Pintally to compare this report with the yard. It is not a signature.',
 
   'report.check-how-each':
-    'Under each ID is its check code. The owner can type both in Pintally, as {example}, to compare the board with the yard. It is not a signature.',
+    'Under each ID is its check code. The owner can type both in Pintally, like {example}, to compare the board with the yard. It is not a signature.',
 
   // The screen that checks a sheet.
   'check.title': 'Check a printed report',

@@ -54,7 +54,7 @@ export const round = {
   'round.not-a-number':
     '“{typedText}” is not a number. Nothing was saved. Type the reading as the meter shows it, like {rawExample}.',
   'round.without-number':
-    '“{typedText}” has no number. Nothing was saved. Where the meter is past its scale, type the end of the scale, as >30.',
+    '“{typedText}” has no number. Nothing was saved. If the meter is past its scale, type its end, like >30.',
   'round.two-numbers':
     '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like {rawExample}.',
   'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',
@@ -200,16 +200,16 @@ export const round = {
 
   'reading-edit.of': 'Edit {recordName}',
   'reading-edit.value': 'What the meter showed',
-  'reading-edit.sent': 'The meter sent {shownValue}. To leave it out, exclude it.',
+  'reading-edit.sent': 'The meter sent {shownValue}. If it is wrong, exclude it.',
   'reading-edit.saved-as': 'Saved as {shownValue}',
-  'reading-edit.effect': 'The first value stays on record. The call is made again.',
+  'reading-edit.effect': 'The first value stays on record. The call is updated.',
   'reading-edit.save-as-typed': 'Save as typed',
   'reading-edit.changed': 'Reading changed from {shownValue} to {newValue}.',
   'reading-edit.temperature-changed': 'Wood temperature of this reading changed.',
   'reading-edit.by-hand': 'Edited by hand. Was {shownValue}.',
   'reading-move.button': 'Change board',
   'reading-move.of': 'Change board of {recordName}',
-  'reading-move.effect': 'The calls of both boards are made again.',
+  'reading-move.effect': 'The calls of both boards are updated.',
   'reading-move.which-board': 'Which board was probed?',
   'reading-move.choose-board': 'Choose the board that was probed.',
   'reading-move.choose-spot': 'Choose a spot.',
@@ -218,7 +218,7 @@ export const round = {
   'reading-move.all':
     '{readings, plural, one {The reading} other {All # readings}} of {boardCode} in this round',
   'reading-move.swap':
-    'Swap them with {readings, plural, one {the reading} other {the # readings}} of {boardCode}',
+    'Swap all readings of this round with {readings, plural, one {the one} other {the #}} of {boardCode}',
   'reading-move.spot': 'Spot on {boardCode}',
   'reading-move.spot-hint': '{boardCode} has no such spot. Where was it read?',
   'reading-move.save': 'Change board',
@@ -336,7 +336,7 @@ export const round = {
   'round-date.change': 'Change the date',
   'round-date.title': 'Date of the round',
   'round-date.moves-all':
-    'All readings of the round move with it, but none into the future. Calls and forecasts are updated.',
+    'All readings of the round get the new date, but none a date in the future. Calls and forecasts are updated.',
   'round-date.start': 'Start of the round',
   'round-date.year-right': 'Yes, change it',
   'round-date.long-before-stack':
@@ -355,5 +355,5 @@ export const round = {
   'findings.why': 'Why',
   'findings.being-judged': 'Being judged',
   'findings.not-probed': 'Not probed',
-  'findings.read-since': 'That day. Read again since.',
+  'findings.read-since': 'As of that day. Probed again since.',
 } as const;

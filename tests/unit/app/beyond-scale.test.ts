@@ -33,7 +33,7 @@ test.each(['>28', '> 28 %', '28+', '28%+', '≥28', 'over 28', 'more than 28'])(
 );
 test.each(['wet', 'OL', 'Hi'])('%s has no number, which is said with what to type', (text) => {
   const told = (typed: object) => ('problem' in typed ? say(typed.problem as never) : null);
-  const ends = 'type the end of the scale, as >30.';
+  const ends = 'type its end, like >30.';
   expect(told(readCell(text, 'pct'))).toContain(ends);
   expect(told(readTyped(text, [], 'pct'))).toContain(ends);
 });

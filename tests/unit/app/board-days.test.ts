@@ -39,10 +39,10 @@ test('a board that was moved before it was sawn asks whether its log was there, 
   yard.later(20 * DAY_MS);
   const { changed, ...of } = sawn('2026-06-10');
   expect(await yard.refusal('boards.edit', { ...of, changed })).toBe(
-    'WAL-01 is in Shop since Jun 1, 2026, before that day. Was its log there?',
+    'WAL-01 has been in Shop since Jun 1, 2026, before that day. Was its log there then?',
   );
   const together = { boards: yard.boards.map(({ id }) => ({ id, basedOn: 1 })), changed };
-  expect(await yard.refusal('boards.editTogether', together)).toMatch(/^WAL-01 is in Shop since/);
+  expect(await yard.refusal('boards.editTogether', together)).toMatch(/^WAL-01 has been in Shop since/);
   const { board } = await yard.query('boards.get', { id: of.id });
   expect(board).toMatchObject({ sawnOn: null, version: 1 });
   await yard.command('boards.editTogether', { ...together, isBeforeSawing: true });

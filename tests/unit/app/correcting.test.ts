@@ -135,7 +135,7 @@ describe('the value of a reading that was typed wrong', () => {
     const { id: readingId } = await firstReading();
     const shown = { raw: 11.8, unit: 'pct', woodTempC: 20 };
     expect(await yard.refusal('readings.correct', { readingId, corrected: { raw: 12 }, shown })).toBe(
-      'The meter sent this value, so it cannot be edited. Exclude it, or choose its meter under Details.',
+      'The meter sent this value, so it cannot be edited. Exclude it if it is wrong.',
     );
     expect(await firstReading()).toMatchObject({ raw: 11.8 });
   });

@@ -144,7 +144,7 @@ test('rows that cannot go in are shown with their reasons, and the others go in'
   ]);
   expect(checked.rows).toBe(2);
   expect(checked.remarks.map(say)).toContain(
-    '1 cell says “wet” for a reading. It is not imported. Where the meter was past its scale, write the end of the scale, as >30.',
+    '1 cell says “wet” for a reading. It is not imported. If the meter was past its scale, write its end, like >30.',
   );
 
   const corrected = await check({

@@ -100,10 +100,10 @@ test('a reserved board is sold or scrapped only after a question, and used witho
   await yard.command('reservations.set', { boardIds: [first!, second!], projectId: project.id });
   const at = yard.now();
   expect(await yard.refusal('boards.archive', { boardIds: [first!], why: 'sold', at })).toBe(
-    'WAL-01 is reserved for Smith table. Nothing was changed. Sell it anyway?',
+    'WAL-01 is reserved for Smith table. Nothing was changed. Mark it as sold anyway?',
   );
   expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'scrapped', at })).toBe(
-    '2 of these boards are reserved, as WAL-01 for Smith table. Nothing was changed. Scrap them anyway?',
+    '2 of these boards are reserved. One is WAL-01, for Smith table. Nothing was changed. Mark them as scrapped anyway?',
   );
   expect(await listed()).toEqual(['WAL-01', 'WAL-02']);
   expect(

@@ -139,7 +139,7 @@ describe('one reading', () => {
     await move(0);
     const readingId = (await on(0))[0]!.id;
     expect(await yard.refusal('readings.include', { readingId })).toBe(
-      'This reading was moved to another board. Nothing was changed here. Change it there.',
+      'This reading was moved to another board. Nothing was changed. Edit it on that board.',
     );
     const shown = { raw: 18.5, unit: 'pct', woodTempC: 20 };
     expect(await yard.refusal('readings.correct', { readingId, corrected: { raw: 19 }, shown })).toMatch(
@@ -250,7 +250,7 @@ test('no reading goes to its own board, or to one that was not sawn yet', async 
   const readingId = (await on(0))[0]!.id;
   const asked = { readingId, spotIndex: null, scope: 'reading' as const };
   expect(await yard.refusal('readings.moveToBoard', { ...asked, boardId: idOf(0) })).toBe(
-    'This reading is of WAL-01 already. Nothing was moved. Choose another board.',
+    'This reading is already on WAL-01. Nothing was moved. Choose another board.',
   );
   yard.later(3 * 86_400_000);
   await yard.command('boards.edit', {

@@ -248,7 +248,7 @@ test.each<[Side, number]>([
     const one = await merged(mine.file, theirs.file, side);
     expect(
       one.merged.clashes.map((each) => [...each.mine, ...each.theirs].map((words) => say(words))),
-    ).toEqual([['Undone on Jan 2, 2026.', 'Not deleted.', 'Since the two yards parted: 1 reading']]);
+    ).toEqual([['Undone on Jan 2, 2026.', 'Not deleted.', 'Since the last common change: 1 reading']]);
     expect(readInLists(recordsOf(one.file)).size).toBe(inLists);
     // What is in no list is there still.
     expect(Object.keys(recordsOf(one.file).readings!)).toHaveLength(4);

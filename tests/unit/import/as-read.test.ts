@@ -9,9 +9,9 @@ describe('the first rows are told as they go in', () => {
       'Board,Species,Thickness,Width (in),Length,Sawn,Date,MC,Temp (F)\n1,White oak,4/4,8 1/2,8 ft,4/12/24,3/15/25,14.5,68\n2,walnut,1,,,,,,\n2,walnut,1,,,,6/15/25,>28 / 19,',
     );
     expect(firstRows).toEqual([
-      'Line 2, board 1: White oak, 4/4 × 8 1/2 in × 8 ft, in Imported. Sawn Apr 12, 2024. Read 14.5% at 68°F on Mar 15, 2025.',
+      'Line 2, board 1: White oak, 4/4 × 8 1/2 in × 8 ft, in Imported. Sawn Apr 12, 2024. Probed on Mar 15, 2025: 14.5% at 68°F.',
       'Line 3, board 2: Black walnut, 1 in, in Imported.',
-      'Line 4, board 2: Black walnut, 1 in, in Imported. Read above 28% and 19% on Jun 15, 2025.',
+      'Line 4, board 2: Black walnut, 1 in, in Imported. Probed on Jun 15, 2025: above 28% and 19%.',
     ]);
   });
   test('and none that does not go in', () => {
@@ -57,7 +57,7 @@ describe('one date against the order of a person', () => {
     const { problems } = asRead(
       'Board,Species,Thickness,Sawn,Date,MC\nA,walnut,8/4,13/1/24,3/15/25,14\nB,walnut,8/4,14/1/24,3/16/25,14',
     );
-    expect(problems).toEqual(['Dates in column Sawn may be in another order than yours. Choose the order.']);
+    expect(problems).toEqual(['Column Sawn may have the day first or the month first. Choose the order.']);
   });
 });
 
@@ -157,8 +157,8 @@ test('the name of a line is no board, also where all boards are alike', () => {
   );
   expect(boards).toEqual([]);
   expect(refused).toEqual([
-    [2, '“Species” is the name of a line, and no board ID.'],
+    [2, '“Species” looks like the heading of a line, not a board ID. Skip it.'],
     [3, 'No board ID.'],
-    [4, '“5/1/2025” is the name of a line, and no board ID.'],
+    [4, '“5/1/2025” looks like the heading of a line, not a board ID. Skip it.'],
   ]);
 });

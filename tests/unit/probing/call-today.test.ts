@@ -31,7 +31,7 @@ describe('a reading of twenty months ago', () => {
     expect(said(judgement)).toEqual([
       'Too wet by its forecast for today: 13.4%, likely 12.0–15.0%. Target 6–8%.',
       'Outdoors is unlikely to dry it to the target: lowest EMC 12.3%, in May.',
-      'Last read Jan 28, 2025.',
+      'Last probed Jan 28, 2025.',
       'After Dec 29, 2026 it dries less than 0.5 points more in Outdoors.',
       'None of your places is dry enough. Add a drier one, or change the use.',
     ]);
@@ -44,7 +44,7 @@ describe('a reading of twenty months ago', () => {
   ])('is no call where %s: probe again, with the day and what the forecast has', (_, average) => {
     const judgement = longAgo(average);
     expect(judgement).toMatchObject({ call: 'probe-again', next: { step: 'probe', due: 'probe-again' } });
-    expect(said(judgement)[0]).toBe('Last read Jan 28, 2025. That is too long ago for a call.');
+    expect(said(judgement)[0]).toBe('Last probed Jan 28, 2025, too long ago for a call.');
     expect(judgement.average).toMatchObject({ averagePct: average.median, readOn: null });
   });
 

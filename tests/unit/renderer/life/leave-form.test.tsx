@@ -27,7 +27,7 @@ test('a reserved board is sold by a button that says so, and the notice names it
   const form = within(screen.getByRole('dialog'));
   await user.click(form.getByRole('button', { name: 'Mark as sold' }));
   expect(await form.findByText(/^.* is reserved for Smith table\./)).toBeTruthy();
-  await user.click(form.getByRole('button', { name: 'Sell anyway' }));
+  await user.click(form.getByRole('button', { name: 'Mark anyway' }));
   const [notice] = useNotices.getState().notices;
   expect(notice?.sentence).toBe(`2 boards marked as sold. No longer reserved: ${codeOf(2)}.`);
 });
