@@ -124,11 +124,9 @@ export type ColumnChoice = z.infer<typeof columnChoiceSchema>;
 export const MOST_CELL_LETTERS = MOST_NOTE_LETTERS + 100;
 const cellSchema = z.string().max(MOST_CELL_LETTERS);
 
+const placeOfYardSchema = z.object({ placeId: rowIdSchema });
 /** Where a name of the table's belongs: a place of the yard, or a new one with that air. */
-const placeMeantSchema = z.union([
-  z.object({ placeId: rowIdSchema }),
-  z.object({ add: newPlaceSchema.omit({ name: true }) }),
-]);
+const placeMeantSchema = z.union([placeOfYardSchema, z.object({ add: newPlaceSchema.omit({ name: true }) })]);
 export type PlaceMeant = z.infer<typeof placeMeantSchema>;
 
 /** Names of the table are compared without the case of their letters. */
@@ -157,7 +155,7 @@ export const importChoicesSchema = z.object({
   /** The stack of boards that have none in the table. */
   stackName: nameSchema.nullable(),
   /** Of new stacks that have no place in the table. */
-  place: z.union([placeMeantSchema, z.object({ add: newPlaceSchema })]).nullable(),
+  place: z.union([placeOfYardSchema, z.object({ add: newPlaceSchema })]).nullable(),
   endUseId: z.string().max(60),
   /** Of boards that have none in the table. */
   speciesId: z.string().max(60).nullable(),

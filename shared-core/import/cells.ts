@@ -55,15 +55,15 @@ export function unitAt(text: string): { unit: ColumnUnit; letters: number } | nu
 const NUMBER = /^[~≈+]?\s*(?<number>[-−]?(?:\d[\d.,]*|[.,]\d+))\s*/;
 /** One mark for the decimals at most, and before it groups of three digits, parted alike. */
 const WELL_FORMED = /^[-−]?(?:\d*(?:[.,]\d+)?|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d{1,3}(?:\.\d{3})+(?:,\d+)?)$/;
-/** What changes the number before it: a range, an exponent, a second number. */
-const CHANGES_NUMBER = /^(?:(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/i;
+/** What changes the number before it: a range, an exponent, a second number, the minutes of a time. */
+const CHANGES_NUMBER = /^(?::\d|(?:[-−–—]|to|bis|x|e|\+)?\s*[+-]?\d|e[+-]?\d)/i;
 
 /**
  * The number that a cell begins with: "12.4", "12,4 %", "~13", "14.5 wet end", "30+".
  *
  * @param decimalMark  of the table; the other one parts thousands where three digits follow
  * @returns            null where the cell begins with no number, with one that is mistyped ("14.2.3"), or with two
- *                     ("14-16", "14 15"): nobody knows which of them was meant
+ *                     ("14-16", "14 15", "12:30"): nobody knows which of them was meant
  */
 export function numberIn(written: string, decimalMark: '.' | ','): NumberInCell | null {
   const { text, isAbove } = withoutAbove(written);

@@ -134,7 +134,7 @@ export function checkTable(
   function placeOf(name: string | null): PlaceOfPlan | null {
     if (name === null) {
       if (choices.place === null || 'placeId' in choices.place) return choices.place;
-      return add({ ...choices.place.add, name: 'name' in choices.place.add ? choices.place.add.name : '' });
+      return add(choices.place.add);
     }
     const known = yard.places.get(nameKey(name));
     if (known !== undefined) return { placeId: known };

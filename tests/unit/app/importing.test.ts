@@ -110,6 +110,17 @@ test('an import is undone as one act, and the same file restores it', async () =
   expect(readings[0]!.spot.depthMm).toBeNull();
 });
 
+test('a new place keeps the name that the person gave it', async () => {
+  const open = await read('Board,Species,Thickness\nX-1,walnut,8/4\n');
+  const { air, airSource, airMovement } = yard.place;
+  const place = { add: { name: 'Lean-to', kind: 'outdoors', air, airSource, airMovement } } as const;
+  const checked = await check({ ...open, choices: { ...open.choices, place } });
+  await save(checked.plan);
+  expect((await yard.query('places.list', {})).map(({ name }) => name)).toEqual(['Shop', 'Lean-to']);
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'X-1', offset: 0, limit: 1 });
+  expect(rows).toMatchObject([{ placeName: 'Lean-to' }]);
+});
+
 test('rows that cannot go in are shown with their reasons, and the others go in', async () => {
   const open = await read(
     [
@@ -442,6 +453,9 @@ describe('a cell of which nobody knows what was meant is no reading', () => {
     ['12/13/14', 'import.reading-is-date'],
     ['3 May', 'import.reading-is-date'],
     ['May 3, 2025', 'import.reading-is-date'],
+    ['12:30', 'import.no-reading'],
+    ['12:30:15', 'import.no-reading'],
+    ['2:20 pm', 'import.no-reading'],
     ['2025', 'import.reading-above'],
     ['1,402', 'import.reading-above'],
     ['0.14', 'import.reading-below'],
