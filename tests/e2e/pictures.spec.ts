@@ -50,12 +50,12 @@ test('pictures go in, are viewed and deleted, and come back', async ({ page, bro
       notes,
     ]);
     await told('Picture added.');
-    await told(/This is no JPEG, PNG or WebP picture/);
+    await told(/This is not a JPEG, PNG, or WebP picture/);
     await give(page, 'paste', 'board-end.png', 'image/png');
     await expect(tiles()).toHaveCount(2);
     await give(page, 'drop', 'board-end.webp', 'image/webp');
     await expect(tiles()).toHaveCount(3);
-    await expect(page.getByText(/This is no JPEG/)).toHaveCount(0);
+    await expect(page.getByText(/This is not a JPEG/)).toHaveCount(0);
     // Small pictures are drawn, each from bytes that the window may show.
     const widths = await tiles()
       .locator('img')
