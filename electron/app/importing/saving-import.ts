@@ -6,7 +6,7 @@ import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { DayOrder } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { type ColumnDepth, pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
-import { plannedDepthMm } from '../../../shared-core/probing/readings/spots.ts';
+import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -136,9 +136,13 @@ export function* saveImport(
     return roundId;
   }
 
-  function depthOf({ depth, depthMm }: TableReading, thicknessMm: number, hasPins: boolean): ColumnDepth {
+  function depthOf(
+    { depth, depthMm }: TableReading,
+    thicknessMm: number,
+    hasPins: boolean,
+  ): ColumnDepth | Depth {
     if (depthMm !== null && !reachesOtherFace(depthMm, thicknessMm)) return depthMm;
-    if (depth !== null) return plannedDepthMm(depth, thicknessMm);
+    if (depth !== null) return depth;
     return hasPins ? 'pins' : 'unknown';
   }
 

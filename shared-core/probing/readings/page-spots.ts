@@ -23,26 +23,35 @@ export interface PageSpots {
 const shareOf = (depthMm: number, thicknessMm: number): number =>
   Math.min(depthMm, thicknessMm - depthMm) / thicknessMm;
 
-const isInCore = (depth: ColumnDepth, thicknessMm: number): boolean =>
-  typeof depth === 'number' &&
-  !reachesOtherFace(depth, thicknessMm) &&
-  tells.core(shareOf(depth, thicknessMm));
+const isInCore = (depth: ColumnDepth | Depth, thicknessMm: number): boolean =>
+  depth === 'core' ||
+  (typeof depth === 'number' &&
+    !reachesOtherFace(depth, thicknessMm) &&
+    tells.core(shareOf(depth, thicknessMm)));
+
+/** What the plan has to tell from the faces, so that it has spots for the depths that a column names. */
+function facesFor(columns: readonly (ColumnDepth | Depth)[], { faces }: PlanBasis): PlanBasis['faces'] {
+  if (columns.includes('shell') || columns.includes('core')) return faces === 'average' ? 'shell' : faces;
+  return columns.includes('average') ? 'average' : faces;
+}
 
 /**
  * The spots that the columns of a notebook's page belong to. Without a given depth they follow the board's plan; readings
  * of a given depth go to the next spot that tells that depth. What is beyond the plan was read elsewhere on the board.
+ * The plan has spots of the depths that columns name; where they name the average besides another, it goes to the shell.
  *
  * @param board    its sizes; thickness above 0 mm, length null where unknown
  * @param pins     of the meter; null where unknown
- * @param columns  the depth of each, from left to right
+ * @param columns  the depth of each, or what it tells, from left to right
  */
 export function pageSpots(
   board: { thicknessMm: number; lengthMm: number | null },
   pins: Pins | null,
-  columns: readonly ColumnDepth[],
+  columns: readonly (ColumnDepth | Depth)[],
 ): PageSpots {
   const { thicknessMm } = board;
-  const usual = usualBasis(thicknessMm, pins);
+  const byPins = usualBasis(thicknessMm, pins);
+  const usual: PlanBasis = { ...byPins, faces: facesFor(columns, byPins) };
   const isCoreRead = columns.some((depth) => isInCore(depth, thicknessMm));
   // Pins that were in the core reached it, whatever is known of those of the meter.
   const planBasis: PlanBasis =
@@ -52,8 +61,9 @@ export function pageSpots(
   const depths = depthSchema.options.filter((depth) => plan.some(({ spot }) => spot.depth === depth));
   const isFree = plan.map(() => true);
 
-  function depthMeant(column: ColumnDepth): Depth | null {
-    if (typeof column !== 'number') return null;
+  function depthMeant(column: ColumnDepth | Depth): Depth | null {
+    if (column === 'pins' || column === 'unknown') return null;
+    if (typeof column !== 'number') return depths.includes(column) ? column : depths[0]!;
     const share = shareOf(column, thicknessMm);
     const told = depths.filter((depth) => tells[depth](share));
     return told.at(-1) ?? depths[0]!;

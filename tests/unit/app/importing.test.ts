@@ -121,6 +121,19 @@ test('a new place keeps the name that the person gave it', async () => {
   expect(rows).toMatchObject([{ placeName: 'Lean-to' }]);
 });
 
+test.each(['4/4', '5/4', '8/4'])('shell and core of a board of %s are saved as such', async (thickness) => {
+  const { plan } = await check(
+    await read(`Board,Species,Thickness,Date,Shell,Core\nX-1,walnut,${thickness},5/3/2025,14.2,15.1\n`),
+  );
+  await save(plan);
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'X-1', offset: 0, limit: 1 });
+  const { readings } = await yard.query('boards.get', { id: rows[0]!.id });
+  expect(readings.map(({ raw, spot }) => [raw, spot.depth])).toEqual([
+    [14.2, 'shell'],
+    [15.1, 'core'],
+  ]);
+});
+
 test('rows that cannot go in are shown with their reasons, and the others go in', async () => {
   const open = await read(
     [

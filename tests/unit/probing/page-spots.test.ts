@@ -30,6 +30,21 @@ describe('the columns of a page', () => {
     expect(new Set(numbers(made)).size).toBe(4);
   });
 
+  test.each([16, 25.4, 32, 52])(
+    'that name a depth are at spots of that depth in a board of %d mm',
+    (thicknessMm) => {
+      const board = { ...long, thicknessMm };
+      for (const pins of [null, short]) {
+        for (const named of [['shell', 'core'], ['shell'], ['core'], ['average', 'average']] as const) {
+          const made = pageSpots(board, pins, named);
+          expect(depths(made)).toEqual(named);
+          const { plan } = planSpots({ ...board, planBasis: made.planBasis });
+          for (const { spotIndex, planned } of made.spots) expect(plan[spotIndex]).toEqual(planned);
+        }
+      }
+    },
+  );
+
   test('a blank takes no other column’s spot', () => {
     const board = { ...long, thicknessMm: 27 };
     const pins = { lengthMm: 7, insulated: null };
