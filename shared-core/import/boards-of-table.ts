@@ -106,6 +106,8 @@ export interface BoardsOfTable {
   otherIds: ReadonlyMap<string, { code: string; why: 'merged' | 'renamed' }>;
   /** Cells of readings in which the meter showed no number, as "OL", with how many have each. */
   withoutNumber: ReadonlyMap<string, number>;
+  /** Rows that are the same as an earlier one, and go in as readings of other spots. */
+  alike: number;
   /** The first rows that go in, as they were read. */
   firstRows: Message[];
 }

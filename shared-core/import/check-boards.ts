@@ -31,6 +31,7 @@ import { depthNamed, meaningOf } from './headers.ts';
 import { oneOfEachBoard } from './one-of-each-board.ts';
 import { firstRowsRead } from './row-read.ts';
 import type { Rows } from './rows.ts';
+import { rowsTwice } from './rows-twice.ts';
 import { speciesReader } from './species-named.ts';
 import { isTotal } from './totals.ts';
 import { whyNoReading, whyTextIsNoReading } from './usable-reading.ts';
@@ -358,8 +359,23 @@ export function checkBoards(
     return tempC;
   }
 
+  const { twice, areSpots } = rowsTwice(byCode, (row) =>
+    choices.columns.map((_, column) => rows.text(row, column)),
+  );
+  if (!areSpots) {
+    for (const { row, firstRow } of twice)
+      rows.refuse(row, null, message('import.row-twice', { line: firstRow + 1 }));
+    const isTwice = new Set(twice.map(({ row }) => row));
+    for (const [code, group] of byCode)
+      byCode.set(
+        code,
+        group.filter(({ row }) => !isTwice.has(row)),
+      );
+  }
+  const alike = areSpots ? twice.length : 0;
   const boards = oneOfEachBoard(byCode, rows, choices, yard);
-  return { ...boards, otherIds, withoutNumber, firstRows: firstRowsRead(byCode, boards.boards, rows, yard) };
+  const firstRows = firstRowsRead(byCode, boards.boards, rows, yard);
+  return { ...boards, otherIds, withoutNumber, alike, firstRows };
 }
 
 /** What a cell of readings has; null where it is no number. */

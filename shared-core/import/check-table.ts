@@ -106,7 +106,7 @@ export function checkTable(
   if (problems.length === 0) {
     if (choices.kind === 'boards') {
       const checked = checkBoards(rows, choices, yard, isTurned);
-      const { boards, days, left, cut, inTwoStacks, otherIds, withoutNumber } = checked;
+      const { boards, days, left, cut, inTwoStacks, otherIds, withoutNumber, alike } = checked;
       knownBoards = checked.known;
       otherInYard = checked.otherInYard;
       firstRows = checked.firstRows;
@@ -125,6 +125,7 @@ export function checkTable(
         remarks.push(message(`import.${why}-board`, { boardCode, intoCode }));
       if (otherIds.size > MOST_NAMED)
         remarks.push(message('import.more-other-ids', { boards: otherIds.size - MOST_NAMED }));
+      if (alike > 0) remarks.push(message('import.rows-alike', { rows: alike }));
       for (const [text, cells] of withoutNumber)
         remarks.push(message('import.without-number', { cells, cellTypedText: text }));
     } else if (choices.kind === 'air') checkAir(rows, choices, yard).forEach(planAir);

@@ -17,7 +17,7 @@ export function oneOfEachBoard(
   rows: Rows,
   choices: ImportChoices,
   yard: KnownYard,
-): Omit<BoardsOfTable, 'otherIds' | 'withoutNumber' | 'firstRows'> {
+): Omit<BoardsOfTable, 'alike' | 'otherIds' | 'withoutNumber' | 'firstRows'> {
   const boards: BoardToAdd[] = [];
   const days: BoardDay[] = [];
   let known = 0;

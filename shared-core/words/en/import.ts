@@ -50,6 +50,7 @@ export const importing = {
   'import.yard-other-species': '{boardCode} in this yard is {speciesName}.',
   'import.yard-other-thickness': '{boardCode} in this yard is {yardThickness} thick.',
   'import.twice-turned': '{boardCode} is over two columns of the table. Give each board its own ID.',
+  'import.row-twice': 'The same as line {line}. Skip it.',
   'import.no-weight': '“{cellTypedText}” is not a weight.',
   'import.no-piece': 'No piece.',
   'import.no-meter-value': 'No meter reading.',
@@ -125,6 +126,8 @@ export const importing = {
     '{boards, plural, one {# board is} other {# boards are}} in several stacks of this table, and {boards, plural, one {goes} other {go}} into the first. If IDs start over in each stack, choose “Board ID” for the stack too.',
   'import.without-number':
     '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported. If the meter was past its scale, write its end, like >30.',
+  'import.rows-alike':
+    '{rows, plural, one {# row is} other {# rows are}} the same as an earlier row. {rows, plural, one {It goes} other {They go}} in as readings of other spots.',
   'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
   'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
   'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',

@@ -23,6 +23,24 @@ describe('the first rows are told as they go in', () => {
   });
 });
 
+describe('the same row twice', () => {
+  test('goes in once where each board has a row', () => {
+    const { readings, refused, remarks } = asRead(
+      'Board,Species,Thickness,Date,MC,MC\nA,walnut,8/4,3/4/25,14.2,15.1\nB,walnut,8/4,3/4/25,14.2,15.1\nA,walnut,8/4,3/4/25,14.2,15.1',
+    );
+    expect(readings).toHaveLength(4);
+    expect(refused).toEqual([[4, 'The same as line 2. Skip it.']]);
+    expect(remarks.join()).not.toContain('earlier row');
+  });
+  test('goes in, and is told, where each spot has a row', () => {
+    const { readings, refused, remarks } = asRead(
+      'Board,Species,Thickness,Date,MC\nA,walnut,8/4,3/4/25,14\nA,walnut,8/4,3/4/25,15\nA,walnut,8/4,3/4/25,14\nB,walnut,8/4,3/4/25,13\nB,walnut,8/4,3/4/25,12',
+    );
+    expect([readings.length, refused]).toEqual([5, []]);
+    expect(remarks).toContain('1 row is the same as an earlier row. It goes in as readings of other spots.');
+  });
+});
+
 describe('a name of a species', () => {
   const table = 'Board,Species,Thickness\nA,walnut,8/4\nB,WO,8/4\nC,White oak,8/4\nD,walnut,8/4';
   test('is listed with what it was taken for, unless it is the name of the species', () => {
