@@ -34,7 +34,7 @@ describe('the sentences of the window', () => {
     expect(screen.getByText('Save 27 mm 13.7% May 12, 2001')).toBeDefined();
     setUnits('imperial');
     expect(screen.getByText('Save 1 1/16 in 13.7% May 12, 2001')).toBeDefined();
-    expect(wordsNow().formats.shortLength(27)).toBe('1\u00A01/16 in');
+    expect(wordsNow().formats.shortLength(27)).toBe('1\u00A01/16\u00A0in');
   });
 
   test('are written as in the region of the browser, in English where its language has no catalog', async () => {

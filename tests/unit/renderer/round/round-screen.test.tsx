@@ -119,7 +119,7 @@ describe('with no meter, values are typed', () => {
 
   test.each([
     ['metric', '50 mm', null],
-    ['imperial', '1\u00A015/16 in', null],
+    ['imperial', '1\u00A015/16\u00A0in', null],
     ['metric', '8/4', 8],
     ['imperial', '8/4', 8],
   ] as const)(
