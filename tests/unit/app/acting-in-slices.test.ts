@@ -10,7 +10,7 @@ import { aimAt, aimedSpot, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 /** Several slices. */
-const BOARDS = 600;
+const BOARDS = 1200;
 const work = '0d0bfbc4-6a0c-4a2f-9b0e-0d6f6a6a3f11';
 const since = '2026-05-20T08:00:00.000Z';
 
@@ -225,7 +225,7 @@ test('a board that was edited between slices is named, and the others are as the
   while (isEdited() === 0) await setImmediate();
   const last = boards.at(-1)!;
   await yard.command('boards.edit', { ...last, changed: { note: 'By another' } });
-  expect(await editing).toMatch(/1 board was edited meanwhile: X-599\. Nothing was saved/);
+  expect(await editing).toMatch(/1 board was edited meanwhile: X-1199\. Nothing was saved/);
   expect(isEdited()).toBe(0);
   expect(contents().moves).toEqual(before.moves);
 });
