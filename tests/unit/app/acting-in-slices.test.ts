@@ -78,7 +78,9 @@ test('others have their turn between slices, and it says how far it is', async (
   expect(count(`SELECT count(*) FROM reading`)).toBe(1);
   expect(typed).toBeDefined();
   const heard = yard.heard('work.progress');
-  expect(heard.slice(0, 2)).toEqual([0, 250].map((done) => ({ work, done, total: BOARDS })));
+  expect(heard[0]).toEqual({ work, done: 0, total: BOARDS });
+  expect(heard[1]).toEqual({ work, done: expect.any(Number), total: BOARDS });
+  expect(heard[1]!.done).toBeGreaterThan(0);
 });
 
 test('other windows hear every half second how far it is, and its end', async () => {

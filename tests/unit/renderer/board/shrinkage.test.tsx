@@ -96,8 +96,8 @@ describe('Size, volume, and weight', () => {
   test('in imperial, nothing is metric', async () => {
     open({}, redOakCoefficients, 'imperial');
     expect(await cells()).toEqual([
-      ['8 in', '−1/8 in (−1.5%)', '−1/8 in (−1.8%)'],
-      ['1 in', 'under 1/16 in (−0.7%)', 'under 1/16 in (−0.8%)'],
+      ['8 in', '−1/8\u00A0in (−1.5%)', '−1/8\u00A0in (−1.8%)'],
+      ['1 in', 'under 1/16\u00A0in (−0.7%)', 'under 1/16\u00A0in (−0.8%)'],
     ]);
     expect(within(await section()).getAllByText(/ lb$/)).toHaveLength(2);
     expect(screen.queryByText(/m³/)).toBeNull();

@@ -56,7 +56,7 @@ test('a field says what the contract would refuse once it was left, in the perso
   await user.type(screen.getByLabelText('Width'), '200');
   expect(screen.queryByRole('alert')).toBeNull();
   await user.tab();
-  expect(screen.getByRole('alert').textContent).toBe('At most 118\u00A01/8 in.');
+  expect(screen.getByRole('alert').textContent).toBe('At most 118\u00A01/8\u00A0in.');
   expect(screen.getByLabelText('Width').getAttribute('aria-invalid')).toBe('true');
 });
 
@@ -69,7 +69,7 @@ test.each(['-3', '1e309', '7 ft 99 in'])('“%s” is refused at its field once 
   expect(screen.queryByRole('alert')).toBeNull();
   await user.tab();
   expect(screen.getByRole('alert').textContent).toBe(
-    `“${typed}” is not a length. Type it like 1\u00A01/16 in or 5/4.`,
+    `“${typed}” is not a length. Type it like 1\u00A01/16\u00A0in or 5/4.`,
   );
 });
 

@@ -45,7 +45,7 @@ test('from the list of a board’s rounds, a round gets another date and time', 
     aDate,
     ({ changed }) => ({ ...aDate, ...changed, version: 3 }) as RoundDate,
   );
-  expect(within(dialog).getByText(/All readings of the round move with it/)).toBeTruthy();
+  expect(within(dialog).getByText(/All readings of the round get the new date/)).toBeTruthy();
   await expectNoBarriers();
   const field = within(dialog).getByLabelText('Start of the round');
   expect(field).toHaveProperty('value', '2026-05-04T08:00');
