@@ -31,7 +31,7 @@ const focusProblem = (page: Page): Promise<string | null> =>
 export function hands(page: Page) {
   const { keyboard } = page;
   const hold = (after: string) =>
-    expect.poll(() => focusProblem(page), { message: after, timeout: 4_000 }).toBeNull();
+    expect.poll(() => focusProblem(page), { message: after, timeout: 10_000 }).toBeNull();
 
   async function key(name: string): Promise<void> {
     await keyboard.press(name);
