@@ -1,5 +1,4 @@
 import type { BuyerList } from '../contract/report.ts';
-import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Words } from '../words/words.ts';
 import { cell, short, sizeText } from './board-parts.ts';
@@ -74,8 +73,7 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
   const unmeasured = boards.length - measured.length;
   if (unmeasured > 0) flow.text(say('report.buyer.unmeasured', { boards: unmeasured }), 'regular', 8);
   if (measured.length > 0) flow.text(say('tally.board-feet-how'), 'regular', 8);
-  const cautions = content.cautions.filter((each) => each !== 'structural');
-  limitsPart(isAnyProbed, cautionsOfReady(cautions), flow, words);
+  limitsPart(isAnyProbed, content.cautions, flow, words);
   flow.text(say('report.check-how-each', { example: boards[0]?.checkCode ?? '' }), 'regular', 8);
   signaturePart(content, flow, words);
 }

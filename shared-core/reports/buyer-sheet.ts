@@ -1,7 +1,6 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import { callMarks } from '../labels/call-mark.ts';
 import type { Call } from '../probing/calls/assessment.ts';
-import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { mcOrDash } from '../record-words/reading-texts.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Words } from '../words/words.ts';
@@ -67,9 +66,7 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
     [[say('report.use'), endUse.name], [say('report.target'), formats.mcRange(endUse)], ...figures],
     { columns: 2 },
   );
-  // Whoever buys it may use it for something else than it was dried for.
-  const cautions = cautionsOfReady(endUse.cautions.filter((each) => each !== 'structural'));
-  limitsPart(found !== null, cautions, flow, words);
+  limitsPart(found !== null, endUse.cautions, flow, words);
   checkCodePart(flow, checkCode, words);
   signaturePart(content, flow, words);
 }

@@ -1,9 +1,10 @@
 /** What sheets for buyers have in common. */
 import type { BuyerSheet } from '../contract/report.ts';
 import type { LatestFinding } from '../contract/yard.ts';
+import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
-import type { Message } from '../words/message.ts';
+import type { UseCaution } from '../wood/species/end-use.ts';
 import type { Words } from '../words/words.ts';
 import { type Flow, rule, textLine } from './flow.ts';
 
@@ -34,7 +35,7 @@ export const probedWhen = (at: string, printedAt: string, { say, formats }: Word
 /** What the figures say and do not say. */
 export function limitsPart(
   isAnyProbed: boolean,
-  cautions: readonly Message[],
+  cautions: readonly UseCaution[],
   flow: Flow,
   { say }: Words,
 ): void {
@@ -45,10 +46,14 @@ export function limitsPart(
     flow.text(say('report.buyer.accuracy', limits));
   }
   flow.text(say(isAnyProbed ? 'report.buyer.changes' : 'report.buyer.changes-not-read'));
-  flow.notice([say('report.buyer.strength'), ...cautions.map((each) => say(each))]);
+  // Whoever buys it may use it for something else than it was dried for.
+  const ofUse = cautionsOfReady(cautions.filter((each) => each !== 'structural'));
+  flow.notice([say('report.buyer.strength'), ...ofUse.map((each) => say(each))]);
 }
 
 const LINE_MM = 14;
+/** So many letters fit a line even where they are wide. */
+const MOST_ON_LINE = 36;
 
 /** Whom it is for, and where the owner signs. */
 export function signaturePart({ soldTo }: Pick<BuyerSheet, 'soldTo'>, flow: Flow, { say }: Words): void {
@@ -75,6 +80,3 @@ export function signaturePart({ soldTo }: Pick<BuyerSheet, 'soldTo'>, flow: Flow
   line(say('report.buyer.sold-to'), say('report.buyer.signed-on'), isShort ? soldTo : '');
   line(say('report.buyer.signed'), say('report.buyer.signed-on'));
 }
-
-/** So many letters fit a line even where they are wide. */
-const MOST_ON_LINE = 36;
