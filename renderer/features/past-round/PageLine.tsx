@@ -5,7 +5,6 @@ import type {
   PastLine,
   PastPage,
 } from '../../../shared-core/contract/requests/past-rounds.ts';
-import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -14,6 +13,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { aboveOf, cellIn } from './page-draft.ts';
 import css from './past-round.module.css';
 
 /** How long nothing is typed in a line before it is checked, ms. */
@@ -38,7 +38,7 @@ export function PageLine({
   texts: readonly string[];
   unit: ReadingUnit;
   known: PastPage;
-  /** Whether the day of the page is given. Without it, nothing is said of how much changed since another day. */
+  /** Whether the day of the page is given. Without it, the readings are not compared with those of other days. */
   hasDay: boolean;
   /** The value that was meant is typed instead. */
   onUse: (column: number, text: string) => void;
@@ -47,13 +47,12 @@ export function PageLine({
   const { say, formats } = useWords();
   const id = useId();
   const [marked, setMarked] = useState<ReadonlySet<number>>(new Set());
-  const typed = texts.map((text) => (text.trim() === '' ? null : readCell(text, unit)));
+  const typed = texts.map((text) => cellIn(text, unit));
   const unread = typed.flatMap((each, column) =>
     each !== null && 'problem' in each ? [{ column, problem: each.problem }] : [],
   );
   const raws = typed.map((each) => (each !== null && 'raw' in each ? each.raw : null));
-  const above = aboveOf(texts, unit);
-  const asked = useSettled({ ...known, line: { boardId: board.boardId, raws, above } });
+  const asked = useSettled({ ...known, line: { boardId: board.boardId, raws, above: aboveOf(typed) } });
   return (
     <tr>
       <th scope="row">
@@ -97,13 +96,6 @@ export function PageLine({
     </tr>
   );
 }
-
-/** The columns of which the meter showed only that they are more. */
-export const aboveOf = (texts: readonly string[], unit: ReadingUnit): number[] =>
-  texts.flatMap((text, column) => {
-    const typed = readCell(text, unit);
-    return 'raw' in typed && typed.isAbove ? [column] : [];
-  });
 
 /** A mark beside the color. */
 const Sign = ({ isUsed }: { isUsed: boolean }) => (

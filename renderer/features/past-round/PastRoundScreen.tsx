@@ -4,7 +4,6 @@ import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { woodTempSchema } from '../../../shared-core/contract/round.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -26,9 +25,17 @@ import { useWords } from '../../words.ts';
 import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
-import { aboveOf } from './PageLine.tsx';
 import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
-import { depthsOf, type PageDraft, startOf, typedCells, withPins } from './page-draft.ts';
+import {
+  aboveOf,
+  cellIn,
+  depthsOf,
+  type PageDraft,
+  startOf,
+  textAt,
+  typedCells,
+  withPins,
+} from './page-draft.ts';
 import { usePageProblems } from './page-problems.ts';
 import { useDraftKey, usePageDraft } from './usePageDraft.ts';
 
@@ -80,14 +87,13 @@ function OnePage({ stack, meters }: { stack: StackRow; meters: MeterOfYard[] }) 
   );
 }
 
-/** The numbers of a line; NaN where a cell has no reading in it. */
-export function rawsOf(texts: readonly string[] | undefined, columns: number, unit: ReadingUnit) {
-  return Array.from({ length: columns }, (_, column): number | null => {
-    const text = texts?.[column] ?? '';
-    if (text.trim() === '') return null;
-    const typed = readCell(text, unit);
-    return 'raw' in typed ? typed.raw : Number.NaN;
-  });
+/** What is typed for a board; NaN where a cell has no reading in it. */
+function lineOf(page: PageDraft, boardId: number, unit: ReadingUnit) {
+  const cells = Array.from({ length: page.columns }, (_, column) =>
+    cellIn(textAt(page, boardId, column), unit),
+  );
+  const raws = cells.map((cell) => (cell === null ? null : 'raw' in cell ? cell.raw : Number.NaN));
+  return { boardId, raws, above: aboveOf(cells) };
 }
 
 function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; meters: MeterOfYard[] }) {
@@ -120,11 +126,7 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
   };
 
   const { boards = [], gone = [] } = asked.output ?? {};
-  const lines = boards.map(({ boardId }) => ({
-    boardId,
-    raws: rawsOf(page.texts[boardId], page.columns, unit),
-    above: aboveOf((page.texts[boardId] ?? []).slice(0, page.columns), unit),
-  }));
+  const lines = boards.map(({ boardId }) => lineOf(page, boardId, unit));
   const placed = startedAt === null ? [] : placedLaterOf(boards, page);
   const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {
     startedAt,

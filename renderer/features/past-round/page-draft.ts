@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { givenDepthSchema } from '../../../shared-core/contract/requests/rounds.ts';
+import { readCell } from '../../../shared-core/labels/typed-value.ts';
 import type { ColumnDepth } from '../../../shared-core/probing/readings/page-spots.ts';
 import { instantSchema } from '../../../shared-core/time.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 
 /** NaN, for what cannot be read, is null in JSON. */
 const numberSchema = z.number().nullable();
@@ -47,6 +49,15 @@ export const blankPage: PageDraft = {
 
 export const textAt = ({ texts }: PageDraft, boardId: number, column: number): string =>
   texts[boardId]?.[column] ?? '';
+
+type ReadCell = ReturnType<typeof readCell>;
+/** A cell as it is read; null for a blank one. */
+export const cellIn = (text: string, unit: ReadingUnit): ReadCell | null =>
+  text.trim() === '' ? null : readCell(text, unit);
+
+/** The columns of a line of which the meter showed only that they are more. */
+export const aboveOf = (cells: readonly (ReadCell | null)[]): number[] =>
+  cells.flatMap((cell, column) => (cell !== null && 'raw' in cell && cell.isAbove ? [column] : []));
 
 /** How many cells have something in them. */
 export const typedCells = ({ texts }: PageDraft): number =>
