@@ -104,6 +104,8 @@ export const unitsOf: Partial<Record<ColumnRole, readonly ColumnUnit[]>> = {
 export const dayOrderSchema = z.enum(['ymd', 'mdy', 'dmy', 'serial']);
 export type DayOrder = z.infer<typeof dayOrderSchema>;
 export const dayRoles: readonly ColumnRole[] = ['day', 'sawn-on'];
+/** Whether the heading of a column may have the date of all its cells. */
+export const isDatedRole = (role: ColumnRole): boolean => role === 'reading' || role === 'wood-temp';
 
 export const columnChoiceSchema = z.object({
   role: columnRoleSchema,

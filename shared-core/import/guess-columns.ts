@@ -6,6 +6,7 @@ import {
   type DayOrder,
   dayRoles,
   type ImportKind,
+  isDatedRole,
   repeatedRoles,
   rolesOfReadings,
   unitsOf,
@@ -357,7 +358,6 @@ export function guessColumns(
   return { kind, headerRow, decimalMark, columns };
 }
 
-const isDatedRole = (role: ColumnRole): boolean => role === 'reading' || role === 'wood-temp';
 const isWeight = (role: ColumnRole | undefined): boolean => role === 'wet-weight' || role === 'dry-weight';
 
 /** What is often written once for the rows below. */

@@ -1,10 +1,10 @@
 import {
   type ColumnChoice,
-  type ColumnRole,
   type DayOrder,
   dayOrderSchema,
   dayRoles,
   type ImportChoices,
+  isDatedRole,
   rolesOf,
   unitsOf,
 } from '../../../shared-core/contract/import.ts';
@@ -14,8 +14,6 @@ import { Checkbox, Select } from '../../form/Field.tsx';
 import { useWords } from '../../words.ts';
 import type { ReadTable } from './ImportScreen.tsx';
 import css from './import.module.css';
-
-const isDatedRole = (role: ColumnRole): boolean => role === 'reading' || role === 'wood-temp';
 
 /** What each column holds, with its first cells beside it. */
 export function ImportColumns({
