@@ -73,7 +73,6 @@ export const places = {
   'places.humidity-in': '{monthName}, relative humidity',
 
   'places.air': 'Air',
-  'places.air-source': 'Source of the air data',
   'places.air-of': 'Air of {siteName}, typical year',
   'places.air-of-region':
     '{stations, plural, one {Average of # weather station in the region: rough} other {Average of # weather stations in the region: rough}}',
@@ -84,5 +83,4 @@ export const places = {
     'From the outdoor air of {outdoorsName}, {room, select, heated {heated in winter} conditioned {heated and air-conditioned} other {heated now and then}}',
   'places.air-of-outdoors': 'Outdoor air of {outdoorsName}',
   'places.own-figures': 'Your own figures',
-  'places.air-short': '{airTempC}, {rhPct} humidity',
 } as const;

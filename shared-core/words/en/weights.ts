@@ -47,7 +47,6 @@ export const weights = {
   'weights.what': 'Weighed',
   'weights.when': 'When',
   'weights.sections-cut': '{boardKg}, sections cut',
-  'weights.oven-dry': 'oven-dry {ovenDryKg}',
   'weights.mc-error': '{mcPct} ± {errorPoints}',
   'weights.section': 'Section {number}',
   'weights.section-of-cut': 'section {number} of {cutName}',
