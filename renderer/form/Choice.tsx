@@ -14,7 +14,7 @@ export function Choice<V extends string>({
   value: V | null;
   /** `isName`: the label is a name that a person gave. */
   options: readonly { value: V; label: ReactNode; isName?: boolean }[];
-  /** Each has a line of its own, for options of many words. */
+  /** One option per line, for long ones. */
   isList?: boolean;
   onValue: (value: V) => void;
 }) {

@@ -61,7 +61,7 @@ export const eventsOf = (
   }),
   ...dates.map((date) => ({
     uid: uidOf(...whatOf(date)),
-    // Nobody finds in the past what is to be done.
+    // Probing that is overdue is shown today; in the past, it would be missed.
     on: date.kind === 'probe' && date.on < today ? today : date.on,
     summary: titleOf(date, words),
     description: detailOf(date, words),
