@@ -15,7 +15,11 @@ export interface TypedReading {
 export type Typed = TypedReading | { boardCode: string } | { problem: Message };
 
 /** A reading as a meter shows it, % or MΩ. */
-const EXAMPLE = { pct: 12.4, ohm: 350 } as const;
+export const RAW_EXAMPLE = { pct: 12.4, ohm: 350 } as const;
+
+/** A value as it is written, without its %. */
+export const withoutPercent = (text: string, unit: ReadingUnit): string =>
+  unit === 'pct' ? text.replace(/\s*%$/, '') : text;
 
 /** Resistances of lumber between these are ordinary: what the published curves hold, and as much again, Ω. */
 const ORDINARY_OHMS = { min: 1e5, max: 5e10 } as const;
@@ -42,9 +46,9 @@ function isTwoNumbers(text: string, unit: ReadingUnit): boolean {
 export function readCell(text: string, unit: ReadingUnit): TypedReading | { problem: Message } {
   const typedText = text.trim();
   const { text: value, isAbove } = withoutAbove(typedText);
-  const number = unit === 'pct' ? value.replace(/\s*%$/, '') : value;
+  const number = withoutPercent(value, unit);
   const raw = parseTyped(number, unit) ?? Number.NaN;
-  const rawExample = EXAMPLE[unit];
+  const rawExample = RAW_EXAMPLE[unit];
   if (isTwoNumbers(number, unit))
     return { problem: message('past-round.two-numbers', { typedText, rawExample }) };
   if (isWithoutNumber(typedText)) return { problem: message('past-round.without-number', { typedText }) };
@@ -68,7 +72,7 @@ export function readTyped(text: string, boardCodes: readonly string[], unit: Rea
   const raw = parseTyped(value, unit) ?? Number.NaN;
   const boardCode = boardCodes.find((code) => code.toLowerCase() === typedText.toLowerCase());
   if (boardCode !== undefined && !isLikely(raw, unit)) return { boardCode };
-  const rawExample = EXAMPLE[unit];
+  const rawExample = RAW_EXAMPLE[unit];
   if (isTwoNumbers(value, unit)) return { problem: message('round.two-numbers', { typedText, rawExample }) };
   if (isWithoutNumber(typedText)) return { problem: message('round.without-number', { typedText }) };
   if (Number.isNaN(raw)) return { problem: message('round.not-a-number', { typedText, rawExample }) };

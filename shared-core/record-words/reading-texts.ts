@@ -1,5 +1,7 @@
+import type { Depth, JudgedReading } from '../probing/readings/reading.ts';
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import type { Formats } from '../words/formats.ts';
+import type { Words } from '../words/words.ts';
 
 /** A moisture content, and a dash where there is none. */
 export const mcOrDash = (pct: number | null, formats: Formats): string =>
@@ -8,3 +10,13 @@ export const mcOrDash = (pct: number | null, formats: Formats): string =>
 /** What the meter showed, in its own unit, as it was typed or sent. */
 export const rawText = (raw: number, unit: ReadingUnit, formats: Formats): string =>
   unit === 'pct' ? formats.rawPercent(raw) : formats.rawOhms(raw);
+
+/**
+ * What a reading is called, by what the meter showed.
+ * @param depth  what it tells
+ */
+export const readingName = (
+  { raw, unit }: Pick<JudgedReading, 'raw' | 'unit'>,
+  depth: Depth,
+  { say, formats }: Words,
+): string => say('reading.name', { depth, shownValue: rawText(raw, unit, formats) });

@@ -1,28 +1,18 @@
-import { useState } from 'react';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { Button } from '../../ui/Button.tsx';
-import { rawText } from '../../ui/McValue.tsx';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
 import { useWords } from '../../words.ts';
+import { ReadingAction } from '../records/ReadingAction.tsx';
 import { NoteDialog } from './NoteDialog.tsx';
 
 /** Opens the note on a reading. */
 export function ReadingNote({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
-  const { say, formats } = useWords();
-  const [isWriting, setWriting] = useState(false);
-  const { id, raw, unit, note = '' } = reading;
-  const recordName = say('reading.name', { depth, shownValue: rawText(raw, unit, formats) });
-  const title = say('note.of-reading', { recordName });
+  const words = useWords();
+  const { say } = words;
+  const { id, note = '' } = reading;
+  const title = say('note.of-reading', { recordName: readingName(reading, depth, words) });
   return (
-    <>
-      <Button kind="quiet" aria-label={title} onClick={() => setWriting(true)}>
-        {say('note.open')}
-      </Button>
-      {isWriting && (
-        <NoteDialog
-          on={{ subject: { kind: 'reading', id }, title, note }}
-          onClose={() => setWriting(false)}
-        />
-      )}
-    </>
+    <ReadingAction words={say('note.open')} title={title}>
+      {(onClose) => <NoteDialog on={{ subject: { kind: 'reading', id }, title, note }} onClose={onClose} />}
+    </ReadingAction>
   );
 }

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { givenDepthSchema, type ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
@@ -13,6 +13,7 @@ import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { LengthField } from '../../form/MeasureFields.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useMeanwhile } from '../../form/useMeanwhile.ts';
 import { tellUndoable } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
 
@@ -30,14 +31,12 @@ const CLOSE_MM = 0.8;
 export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClose: () => void }) {
   const { say } = useWords();
   const { id: readingId, spot, depthFrom } = reading;
-  const [shown, setShown] = useState<ShownDepth>({ depthMm: spot.depthMm, depthFrom });
-  const [isConflict, setConflict] = useState(false);
-  const theirs = isConflict ? { depthMm: shown.depthMm } : null;
+  const { shown, theirs, thrown, conflict } = useMeanwhile<ShownDepth>({ depthMm: spot.depthMm, depthFrom });
   const board = useQuery('boards.get', { id: reading.boardId }).output?.board;
   const { draft, field, read, refill } = useDraft(
     board ? schemaOnBoard : schema,
     { depthMm: spot.depthMm },
-    theirs,
+    theirs && { depthMm: theirs.depthMm },
   );
   const [scope, setScope] = useState<'this' | 'round'>('this');
   const [givenToo, setGivenToo] = useState(false);
@@ -70,13 +69,7 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
     const given = { readingId, depthMm, shown, wholeRound, givenToo };
     const { act, readings } = await follow((work) =>
       bridge().command('readings.setDepth', { ...given, work }),
-    ).catch((error: unknown) => {
-      if (error instanceof Conflict) {
-        setShown(error.current as ShownDepth);
-        setConflict(true);
-      }
-      throw error;
-    });
+    ).catch(thrown);
     tellUndoable(say('depth.changed', { readings, depthMm }), (work) =>
       bridge().command('acts.undo', { act, work }),
     );
@@ -92,16 +85,7 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
       work={{ label: say('depth.changing'), underWay, onCancel: cancel }}
       onSave={save}
       onClose={onClose}
-      conflict={
-        isConflict
-          ? {
-              takeTheirs: () => {
-                setConflict(false);
-                refill({ depthMm: shown.depthMm });
-              },
-            }
-          : null
-      }
+      conflict={conflict(({ depthMm }) => refill({ depthMm }))}
     >
       <LengthField
         label={say(spot.face === 'face' || spot.face === 'end-grain' ? 'depth.of-tips' : 'depth.from-face')}

@@ -3,37 +3,33 @@ import { z } from 'zod';
 import { Conflict, Refusal } from '../../../shared-core/contract/answer.ts';
 import { type ShownValue, typedSchema } from '../../../shared-core/contract/requests/rounds.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
-import { parseTyped } from '../../../shared-core/labels/typed-value.ts';
+import { parseTyped, RAW_EXAMPLE, withoutPercent } from '../../../shared-core/labels/typed-value.ts';
 import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import { type Depth, type JudgedReading, MOST_TYPED } from '../../../shared-core/probing/readings/reading.ts';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
 import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
 import { bridge } from '../../data/bridge.ts';
 import { TypedNumberField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useMeanwhile } from '../../form/useMeanwhile.ts';
 import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
-import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { type OfReading, ReadingAction } from './ReadingAction.tsx';
 
 /** Corrects what a reading showed, and how warm its wood was. */
 export function EditReading({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
-  const { say, formats } = useWords();
-  const [isOpen, setOpen] = useState(false);
+  const words = useWords();
+  const { say } = words;
   if (reading.isDamaged || isMovedAway(reading.excluded)) return null;
-  const recordName = say('reading.name', {
-    depth,
-    shownValue: rawText(reading.raw, reading.unit, formats),
-  });
+  const recordName = readingName(reading, depth, words);
   return (
-    <>
-      <Button kind="quiet" aria-label={say('reading-edit.of', { recordName })} onClick={() => setOpen(true)}>
-        {say('common.edit')}
-      </Button>
-      {isOpen && <EditReadingForm {...{ reading, recordName }} onClose={() => setOpen(false)} />}
-    </>
+    <ReadingAction words={say('common.edit')} title={say('reading-edit.of', { recordName })}>
+      {(onClose) => <EditReadingForm {...{ reading, recordName, onClose }} />}
+    </ReadingAction>
   );
 }
 
@@ -49,25 +45,15 @@ function meantIn({ problem: { facts } }: Refusal): number | null {
   return typeof meant === 'number' ? meant : null;
 }
 
-function EditReadingForm({
-  reading,
-  recordName,
-  onClose,
-}: {
-  reading: JudgedReading;
-  recordName: string;
-  onClose: () => void;
-}) {
+function EditReadingForm({ reading, recordName, onClose }: OfReading) {
   const { say, formats } = useWords();
   const { id: readingId, how, savedRaw } = reading;
-  const [shown, setShown] = useState<ShownValue>(reading);
-  const [isConflict, setConflict] = useState(false);
+  const { shown, theirs, thrown, conflict } = useMeanwhile<ShownValue>(reading);
   const { unit } = shown;
   const valueSchema = z.object({
     raw: typedSchema.max(MOST_TYPED[unit], says('validation.no-meter-shows')),
   });
-  const theirs = isConflict ? { raw: shown.raw } : null;
-  const value = useDraft(valueSchema, { raw: shown.raw }, theirs);
+  const value = useDraft(valueSchema, { raw: shown.raw }, theirs && { raw: theirs.raw });
   const temperatureOf = ({ woodTempC }: ShownValue) => ({ woodTempC, unknown: woodTempC === null });
   const temperature = useWoodTemp(temperatureOf(shown));
   const isTyped = how === 'typed';
@@ -95,11 +81,8 @@ function EditReadingForm({
         ...(isAsMeant && { isAsMeant }),
       }),
     ).catch((error: unknown) => {
-      if (error instanceof Conflict) {
-        setShown(error.current as ShownValue);
-        setConflict(true);
-      } else if (error instanceof Refusal) setMeant(meantIn(error));
-      throw error;
+      if (error instanceof Refusal && !(error instanceof Conflict)) setMeant(meantIn(error));
+      return thrown(error);
     });
     const [shownValue, newValue] = [inWords(shown.raw), inWords(raw)];
     tellDone(
@@ -124,17 +107,10 @@ function EditReadingForm({
             }
       }
       onClose={onClose}
-      conflict={
-        isConflict
-          ? {
-              takeTheirs: () => {
-                setConflict(false);
-                value.refill({ raw: shown.raw });
-                temperature.refill(temperatureOf(shown));
-              },
-            }
-          : null
-      }
+      conflict={conflict((now) => {
+        value.refill({ raw: now.raw });
+        temperature.refill(temperatureOf(now));
+      })}
     >
       {isTyped ? (
         <TypedNumberField
@@ -142,20 +118,18 @@ function EditReadingForm({
           hint={
             savedRaw === undefined
               ? say('reading-edit.effect')
-              : say('reading-edit.saved-as', { shownValue: rawText(savedRaw, unit, formats) })
+              : say('reading-edit.saved-as', { shownValue: inWords(savedRaw) })
           }
           inputMode="decimal"
           autoFocus
           unit={unit === 'pct' ? '%' : 'MΩ'}
           {...value.field('raw')}
-          read={(text) => parseTyped(unit === 'pct' ? text.replace(/\s*%\s*$/, '') : text, unit)}
+          read={(text) => parseTyped(withoutPercent(text.trim(), unit), unit)}
           write={(raw) => String(unit === 'pct' ? raw : megohmsOf(raw))}
-          unreadable={(typedText) =>
-            say('round.not-a-number', { typedText, rawExample: unit === 'pct' ? 12.4 : 350 })
-          }
+          unreadable={(typedText) => say('round.not-a-number', { typedText, rawExample: RAW_EXAMPLE[unit] })}
         />
       ) : (
-        <p>{say('reading-edit.sent', { shownValue: rawText(shown.raw, unit, formats) })}</p>
+        <p>{say('reading-edit.sent', { shownValue: inWords(shown.raw) })}</p>
       )}
       <TemperatureField answer={temperature} autoFocus={!isTyped} />
       <p className="soft">{say('reading-edit.date')}</p>

@@ -4,7 +4,8 @@ import {
   readingReasons,
 } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { McValue, rawText } from '../../ui/McValue.tsx';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
+import { McValue } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { ExcludeButton } from './ExcludeButton.tsx';
 
@@ -21,12 +22,12 @@ export function ExcludeReading({
   onExclude: (why: GivenExclusion) => Promise<unknown>;
   onInclude: () => void;
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
   const { raw, unit, excluded } = reading;
   if (reading.isDamaged || isMovedAway(excluded)) return null;
   return (
     <ExcludeButton
-      recordName={say('reading.name', { depth, shownValue: rawText(raw, unit, formats) })}
+      recordName={readingName(reading, depth, words)}
       excluded={excluded}
       reasons={readingReasons}
       onExclude={onExclude}

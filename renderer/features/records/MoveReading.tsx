@@ -1,26 +1,19 @@
-import { useState } from 'react';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { Button } from '../../ui/Button.tsx';
-import { rawText } from '../../ui/McValue.tsx';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
 import { useWords } from '../../words.ts';
 import { MoveReadingForm } from './MoveReadingForm.tsx';
+import { ReadingAction } from './ReadingAction.tsx';
 
 /** Moves a reading that was saved for the wrong board; nothing where there is none to move. */
 export function MoveReading({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
-  const { say, formats } = useWords();
-  const [isOpen, setOpen] = useState(false);
+  const words = useWords();
+  const { say } = words;
   if (reading.isDamaged || isSlip(reading.excluded)) return null;
-  const recordName = say('reading.name', {
-    depth,
-    shownValue: rawText(reading.raw, reading.unit, formats),
-  });
+  const recordName = readingName(reading, depth, words);
   return (
-    <>
-      <Button kind="quiet" aria-label={say('reading-move.of', { recordName })} onClick={() => setOpen(true)}>
-        {say('reading-move.button')}
-      </Button>
-      {isOpen && <MoveReadingForm {...{ reading, recordName }} onClose={() => setOpen(false)} />}
-    </>
+    <ReadingAction words={say('reading-move.button')} title={say('reading-move.of', { recordName })}>
+      {(onClose) => <MoveReadingForm {...{ reading, recordName, onClose }} />}
+    </ReadingAction>
   );
 }

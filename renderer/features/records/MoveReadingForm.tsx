@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
-import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEach, useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
@@ -11,19 +10,12 @@ import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { AlikeBoards } from '../life/AlikeBoards.tsx';
+import type { OfReading } from './ReadingAction.tsx';
 
 type Scope = RequestInput<'readings.moveToBoard'>['scope'];
 
 /** Asks which board was probed, and whether more than this reading was saved for the wrong one. */
-export function MoveReadingForm({
-  reading,
-  recordName,
-  onClose,
-}: {
-  reading: JudgedReading;
-  recordName: string;
-  onClose: () => void;
-}) {
+export function MoveReadingForm({ reading, recordName, onClose }: OfReading) {
   const { say } = useWords();
   const { id: readingId, boardId: ownId } = reading;
   const own = useQuery('boards.get', { id: ownId });

@@ -1,47 +1,33 @@
 import { useState } from 'react';
 import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { CorrectionSteps } from './CorrectionSteps.tsx';
+import { type OfReading, ReadingAction } from './ReadingAction.tsx';
 import { ReadingMeter } from './ReadingMeter.tsx';
 
 /** Opens how a value was corrected, its pictures, and which meter it was read with. */
 export function ReadingDetails({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
-  const { say, formats } = useWords();
-  const [isOpen, setOpen] = useState(false);
-  const { raw, unit } = reading;
-  const recordName = say('reading.name', { depth, shownValue: rawText(raw, unit, formats) });
+  const words = useWords();
+  const { say } = words;
+  const recordName = readingName(reading, depth, words);
+  const title = say('reading-details.of', { recordName });
   return (
-    <>
-      <Button
-        kind="quiet"
-        aria-label={say('reading-details.of', { recordName })}
-        onClick={() => setOpen(true)}
-      >
-        {say('reading-details.open')}
-      </Button>
-      {isOpen && (
-        <Dialog title={say('reading-details.of', { recordName })} onClose={() => setOpen(false)}>
-          <Details reading={reading} recordName={recordName} onClose={() => setOpen(false)} />
+    <ReadingAction words={say('reading-details.open')} title={title}>
+      {(onClose) => (
+        <Dialog title={title} onClose={onClose}>
+          <Details {...{ reading, recordName, onClose }} />
         </Dialog>
       )}
-    </>
+    </ReadingAction>
   );
 }
 
-function Details({
-  reading,
-  recordName,
-  onClose,
-}: {
-  reading: JudgedReading;
-  recordName: string;
-  onClose: () => void;
-}) {
+function Details({ reading, recordName, onClose }: OfReading) {
   const { say, formats } = useWords();
   const { output } = useQuery('meters.list', {});
   const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
