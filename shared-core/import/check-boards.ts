@@ -27,7 +27,7 @@ import {
   unitAt,
 } from './cells.ts';
 import { ofEachReading } from './guess-columns.ts';
-import { depthNamed, meaningOf } from './headers.ts';
+import { depthNamed, factsOfBoards, meaningOf } from './headers.ts';
 import { oneOfEachBoard } from './one-of-each-board.ts';
 import { firstRowsRead } from './row-read.ts';
 import type { Rows } from './rows.ts';
@@ -43,23 +43,13 @@ const NOT_EXCLUDED = /^(no|false|0|nein)$/i;
 /** As long as a reason is that a person gives. */
 const MOST_REASON_LETTERS = 200;
 /** Columns whose names can stand before a line, where the table has more than one row of them. */
-const NAMED_LINES: readonly ColumnRole[] = [
-  'species',
-  'thickness',
-  'width',
-  'length',
-  'stack',
-  'place',
-  'sawn-on',
-  'day',
-  'note',
-  'wood-temp',
-];
+const NAMED_LINES: readonly ColumnRole[] = [...factsOfBoards, 'sawn-on', 'day', 'note', 'wood-temp'];
 /** Whether the text where an ID should be is the name of its line, or its date: "Temp", "Species", "5/1/2025". */
 function namesLine(text: string, today: string): boolean {
+  if (/^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text)) return true;
+  if (!/\p{L}{3}/u.test(text)) return false;
   const { role } = meaningOf(text, today);
-  const isName = role !== null && NAMED_LINES.includes(role) && /\p{L}{3}/u.test(text);
-  return isName || /^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text);
+  return role !== null && NAMED_LINES.includes(role);
 }
 const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
 

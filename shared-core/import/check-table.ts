@@ -112,14 +112,13 @@ export function checkTable(
       firstRows = checked.firstRows;
       plan.days = days;
       planBoards(boards);
-      if (left.length > 0)
-        remarks.push(
-          message('import.left-boards', { boards: left.length, someCodes: left.slice(0, MOST_NAMED) }),
-        );
-      if (cut.length > 0)
-        remarks.push(
-          message('import.cut-boards', { boards: cut.length, someCodes: cut.slice(0, MOST_NAMED) }),
-        );
+      for (const [how, codes] of [
+        ['left', left],
+        ['cut', cut],
+      ] as const) {
+        const facts = { boards: codes.length, someCodes: codes.slice(0, MOST_NAMED) };
+        if (codes.length > 0) remarks.push(message(`import.${how}-boards`, facts));
+      }
       if (inTwoStacks > 0) remarks.push(message('import.in-two-stacks', { boards: inTwoStacks }));
       for (const [boardCode, { code: intoCode, why }] of [...otherIds].slice(0, MOST_NAMED))
         remarks.push(message(`import.${why}-board`, { boardCode, intoCode }));

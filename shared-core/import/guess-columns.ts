@@ -19,6 +19,7 @@ import { dayIn, figuresOf, isBlank, isSerialDay, numberIn } from './cells.ts';
 import {
   dateTextIn,
   depthNamed,
+  factsOfBoards,
   type HeaderMeaning,
   isHeaderLike,
   meaningOf,
@@ -146,17 +147,7 @@ export function turnedTable(table: Table, reader: Reader): Table | null {
 }
 
 /** What a line over the dates can say of each board. */
-const SAID_OF_BOARDS: readonly ColumnRole[] = [
-  'code',
-  'day',
-  'species',
-  'thickness',
-  'width',
-  'length',
-  'stack',
-  'place',
-  'log',
-];
+const SAID_OF_BOARDS: readonly ColumnRole[] = ['code', 'day', 'log', ...factsOfBoards];
 
 /**
  * Where lines over the dates say what each board is: "Board, A1, A2", "Species, walnut, cherry". Each line below is of a
@@ -165,13 +156,18 @@ const SAID_OF_BOARDS: readonly ColumnRole[] = [
 function turnedWithNames(table: Table, reader: Reader): Table | null {
   const { today } = reader;
   const lines = table.filter((row) => row.some((cell) => cell !== ''));
-  const dateOf = (text: string): string | null =>
-    isHeaderLike(text, today) ? dateTextIn(text, today) : null;
+  // Looking for a date is cheap, and most cells have none.
+  const dateOf = (text: string): string | null => {
+    const dateText = dateTextIn(text, today);
+    return dateText !== null && isHeaderLike(text, today) ? dateText : null;
+  };
   const firstDate = lines.findIndex(([first = '']) => dateOf(first) !== null);
   const roleOf = ([first = '']: readonly string[]) => meaningOf(first, today).role;
-  const isSaid = (row: readonly string[]): boolean =>
-    SAID_OF_BOARDS.some((role) => role === roleOf(row)) &&
-    row.slice(1).filter((cell) => cell !== '').length > 1;
+  const isSaid = (row: readonly string[]): boolean => {
+    const role = roleOf(row);
+    const boards = row.slice(1).filter((cell) => cell !== '').length;
+    return role !== null && SAID_OF_BOARDS.includes(role) && boards > 1;
+  };
   const firstSaid = lines.slice(0, Math.max(firstDate, 0)).findLastIndex((row) => !isSaid(row)) + 1;
   const said = lines.slice(firstSaid, Math.max(firstDate, 0));
   const body = lines.slice(firstDate);
@@ -188,12 +184,13 @@ function turnedWithNames(table: Table, reader: Reader): Table | null {
   const dated: string[][] = [];
   for (const row of body) {
     const [first = '', ...more] = row.slice(0, named);
-    date = dateOf(first) ?? date;
-    const own = dateOf(first) === null ? first : first.replace(dateOf(first) ?? '', '').trim();
+    const ownDate = dateOf(first);
+    date = ownDate ?? date;
+    const own = ownDate === null ? first : first.replace(ownDate, '').trim();
     const label = [own, ...more].filter((text) => text !== '').join(' ');
     const cells = row.slice(named);
     if (date === null || !cells.every(isValue) || !(label === '' || isOfReading(label, today))) return null;
-    // A date over lines that say more has nothing of its own.
+    // A date may stand alone, above the lines with its readings.
     if (cells.some((cell) => cell !== '')) dated.push([withDate(label, date), ...cells]);
   }
   const across = [...said.map((row) => [row[0] ?? '', ...row.slice(named)]), ...dated];

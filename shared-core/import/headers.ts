@@ -13,6 +13,16 @@ export interface HeaderMeaning {
   isRaw: boolean;
 }
 
+/** What describes a board and where it is: a table may have a line or a column of each. */
+export const factsOfBoards: readonly ColumnRole[] = [
+  'species',
+  'thickness',
+  'width',
+  'length',
+  'stack',
+  'place',
+];
+
 /** What columns are called, as words without marks. Common practice, no source. */
 const NAMES: readonly [ColumnRole, RegExp][] = [
   [

@@ -10,6 +10,7 @@ import type {
   RowOfBoard,
 } from './boards-of-table.ts';
 import type { Rows } from './rows.ts';
+import { nameOfSpecies } from './species-named.ts';
 
 /** The rows of each board as one: what is given once holds for all of them. */
 export function oneOfEachBoard(
@@ -103,7 +104,7 @@ function refuseOther(
   yard: KnownYard,
 ): void {
   if (speciesId !== null && speciesId !== inYard.speciesId) {
-    const speciesName = yard.species.find(({ id }) => id === inYard.speciesId)?.name ?? inYard.speciesId;
+    const speciesName = nameOfSpecies(inYard.speciesId, yard.species);
     const facts = { boardCode: code, speciesName };
     rows.refuse(row, rows.columnOf('code'), message('import.yard-other-species', facts));
   } else {

@@ -1,6 +1,7 @@
 import { type Message, message, thicknessOf } from '../words/message.ts';
 import type { BoardToAdd, KnownYard, RowOfBoard, TableReading } from './boards-of-table.ts';
 import type { Rows } from './rows.ts';
+import { nameOfSpecies } from './species-named.ts';
 
 /** So many rows show how a table is read. */
 const MOST_SHOWN = 5;
@@ -38,7 +39,7 @@ function rowRead(row: RowOfBoard, board: BoardToAdd | undefined, yard: KnownYard
 
 function boardRead(board: BoardToAdd, yard: KnownYard): Message {
   const { speciesId, stackName, widthMm, lengthMm: boardLengthMm } = board;
-  const speciesName = yard.species.find(({ id }) => id === speciesId)?.name ?? speciesId;
+  const speciesName = nameOfSpecies(speciesId, yard.species);
   const facts = { speciesName, stackName, boardThickness: thicknessOf(board) };
   if (widthMm !== null && boardLengthMm !== null)
     return message('import.row-board.sizes', { ...facts, widthMm, boardLengthMm });

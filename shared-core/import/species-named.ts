@@ -13,6 +13,10 @@ export function speciesNamed(name: string, species: readonly Species[]): string 
   return null;
 }
 
+/** The name of a species by its ID; the ID where it has none. */
+export const nameOfSpecies = (speciesId: string, species: readonly Species[]): string =>
+  species.find(({ id }) => id === speciesId)?.name ?? speciesId;
+
 /** A name of a species in a table, and what it was taken for. */
 export interface SpeciesName {
   name: string;

@@ -9,7 +9,8 @@ import { dateTextIn, meaningOf } from './headers.ts';
 export function withTempLines(table: Table, reader: Reader): Table {
   const { headerRow, columns } = guessTable(table, reader);
   const codeColumn = columns.findIndex(({ role }) => role === 'code');
-  if (headerRow === null || codeColumn < 0) return table;
+  const isDated = columns.some(({ role, on }) => role === 'reading' && on !== null);
+  if (headerRow === null || codeColumn < 0 || !isDated) return table;
   const heads = headTexts(table, headerRow, reader.today);
   const isOfTemps = (row: readonly string[], index: number): boolean =>
     index > headerRow && meaningOf(row[codeColumn] ?? '', reader.today).role === 'wood-temp';

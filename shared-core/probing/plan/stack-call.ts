@@ -99,7 +99,7 @@ export function callOnStack(stack: StackFigures): StackCall | null {
 const sure = { certaintyPct: 100 * CERTAINTY, oneIn: ONE_IN };
 const NOT_READY = ['keep-drying', 'bring-in', 'too-dry', 'probe-again'] as const;
 
-/** Boards by what is said of them: those to bring in that no place is dry enough for need one first. */
+/** Boards by call. Those to bring in that no place is dry enough for are apart: they need a place first. */
 const saidOf = ({ calls, due }: StackFigures) => ({
   ...calls,
   'bring-in': calls['bring-in'] - due['add-place'],

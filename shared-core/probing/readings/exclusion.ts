@@ -36,16 +36,16 @@ export type ExclusionCode = z.infer<typeof byCode>['code'];
 export const exclusionSchema = z.union([byCode, movedSchema, z.object({ text: z.string() })]);
 export type Exclusion = z.infer<typeof exclusionSchema>;
 
+const MOVED_AWAY = ['moved', 'unmoved'];
+const isOneOf = (excluded: Exclusion | null, codes: readonly string[]): boolean =>
+  excluded !== null && 'code' in excluded && codes.includes(excluded.code);
+
 /** Whether a reading is another board's: it is included there, or not at all. */
-export const isMovedAway = (excluded: Exclusion | null): boolean =>
-  excluded !== null && 'code' in excluded && ['moved', 'unmoved'].includes(excluded.code);
+export const isMovedAway = (excluded: Exclusion | null): boolean => isOneOf(excluded, MOVED_AWAY);
 
 /** Whether the program excluded it because it was undone, replaced or moved: a slip, as if it had never been measured. */
 export const isSlip = (excluded: Exclusion | null): boolean =>
-  isMovedAway(excluded) ||
-  (excluded !== null &&
-    'code' in excluded &&
-    ['undone-in-round', 'replaced', 'undone'].includes(excluded.code));
+  isOneOf(excluded, ['undone-in-round', 'replaced', 'undone', ...MOVED_AWAY]);
 
 /** The same as a person gives it. */
 export const givenExclusionSchema = z.union([byCode, z.object({ text: z.string().trim().min(1).max(200) })]);

@@ -104,6 +104,12 @@ const isAny = ({ name }: Species): boolean => name.endsWith('(any)');
 
 const isSoldAs = (typed: readonly string[], name: string): boolean => match([...typed, 'any'], name) === 0;
 
+const namesOf = ({ name, aliases, botanicalName }: Species): string[] => [
+  name,
+  ...aliases,
+  botanicalName ?? '',
+];
+
 /**
  * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else the trade's group that
  * is sold under it, so that "red oak" is no question; else those that have it as another name; else those with a name that
@@ -115,8 +121,7 @@ const isSoldAs = (typed: readonly string[], name: string): boolean => match([...
 export function speciesMeant(text: string, found: readonly Species[]): Species[] {
   const typed = words(text);
   const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
-  const hasName = ({ name, aliases, botanicalName }: Species, fits: (name: string) => boolean): boolean =>
-    [name, ...aliases, botanicalName ?? ''].some(fits);
+  const hasName = (species: Species, fits: (name: string) => boolean): boolean => namesOf(species).some(fits);
   const isWhole = (name: string): boolean => match(typed, name) === 0;
   const ways: ((species: Species) => boolean)[] = [
     ({ name }) => isWhole(name),
@@ -139,19 +144,14 @@ export function speciesMeant(text: string, found: readonly Species[]): Species[]
 export function speciesCalled(text: string, species: readonly Species[]): Species[] {
   const typed = words(text);
   if (typed.length === 0) return [];
-  const names = ({ name, aliases, botanicalName }: Species): string[] => [
-    name,
-    ...aliases,
-    botanicalName ?? '',
-  ];
   const isWhole = (name: string): boolean => match(typed, name) === 0;
   const ends = (name: string): boolean => words(name).slice(-typed.length).join(' ') === typed.join(' ');
   const meant = speciesMeant(text, findSpecies(text, species));
-  const whole = meant.filter((each) => names(each).some((name) => isWhole(name) || isSoldAs(typed, name)));
+  const whole = meant.filter((each) => namesOf(each).some((name) => isWhole(name) || isSoldAs(typed, name)));
   return whole.length > 0
     ? whole
     : meant.length === 1
-      ? meant.filter((each) => names(each).some(ends))
+      ? meant.filter((each) => namesOf(each).some(ends))
       : meant;
 }
 
