@@ -17,6 +17,18 @@ const placeNames = async () => (await yard.query('places.list', {})).map(({ name
 const stackNow = (id = yard.stack.id) => yard.query('stacks.get', { id });
 const sell = (ids: readonly number[]) =>
   doing('boards.archive', { boardIds: [...ids], why: 'sold', at: yard.now() });
+/** A piece is ripped from the first board. */
+const rip = () =>
+  doing('boards.cut', {
+    boardId: boardIds()[0]!,
+    how: 'ripped',
+    at: yard.now(),
+    pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
+  });
+const mergeStack = async (intoId: number) => {
+  const { version } = await stackNow();
+  return doing('stacks.merge', { id: yard.stack.id, basedOn: version, intoId, move: null });
+};
 
 test('a stack with boards is not closed, one without is, and is found again', async () => {
   expect(await yard.refusal('stacks.close', { id: yard.stack.id, basedOn: 1 })).toMatch(
@@ -189,12 +201,7 @@ describe('what another window changed since is not undone, and the refusal says 
     };
     const before = await standing();
     async function cutAndRefused(act: string): Promise<void> {
-      const cut = await doing('boards.cut', {
-        boardId: boardIds()[0]!,
-        how: 'ripped',
-        at: yard.now(),
-        pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
-      });
+      const cut = await rip();
       expect(await refusal(act)).toMatch(
         /^Board WAL-01 is used by a later change, .*: Board WAL-01 ripped: WAL-01-1\.$/,
       );
@@ -206,13 +213,7 @@ describe('what another window changed since is not undone, and the refusal says 
     const places = await doing('places.merge', into);
     await cutAndRefused(places.act);
     await undo(places.act);
-    const { version } = await stackNow();
-    const stacks = await doing('stacks.merge', {
-      id: yard.stack.id,
-      basedOn: version,
-      intoId: oak,
-      move: null,
-    });
+    const stacks = await mergeStack(oak);
     await cutAndRefused(stacks.act);
     await undo(stacks.act);
     await undo(moved.act);
@@ -221,17 +222,10 @@ describe('what another window changed since is not undone, and the refusal says 
 
   test('a cut, of whose board the stack or the place is another since', async () => {
     const [oak, barn] = [await addStack('Oak'), await addPlace('Barn')];
-    const cut = await doing('boards.cut', {
-      boardId: boardIds()[0]!,
-      how: 'ripped',
-      at: yard.now(),
-      pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
-    });
+    const cut = await rip();
     const redone = async () => (await yard.refusal('acts.redo', { act: cut.act })).replace(/\(.*?\)/, '(…)');
     await undo(cut.act);
-    const { version } = await stackNow();
-    const into = { id: yard.stack.id, basedOn: version, intoId: oak, move: null };
-    const stacks = await doing('stacks.merge', into);
+    const stacks = await mergeStack(oak);
     expect(await redone()).toMatch(
       /^Board WAL-01 was changed later, so nothing was redone\. Undo this first \(…\): /,
     );
@@ -244,19 +238,8 @@ describe('what another window changed since is not undone, and the refusal says 
 
   test('a cut in a merged stack, once the merge is undone: redo that first', async () => {
     const oak = await addStack('Oak');
-    const { version } = await stackNow();
-    const stacks = await doing('stacks.merge', {
-      id: yard.stack.id,
-      basedOn: version,
-      intoId: oak,
-      move: null,
-    });
-    const cut = await doing('boards.cut', {
-      boardId: boardIds()[0]!,
-      how: 'ripped',
-      at: yard.now(),
-      pieces: [{ code: 'WAL-01-1', widthMm: 95, lengthMm: 2400 }],
-    });
+    const stacks = await mergeStack(oak);
+    const cut = await rip();
     await undo(cut.act);
     await undo(stacks.act);
     expect(await yard.refusal('acts.redo', { act: cut.act })).toMatch(/ Redo this first \(/);

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { say } from './a-window.ts';
 import { aimAt, saveLive, type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -108,22 +109,18 @@ describe('the value of a reading that was typed wrong', () => {
   });
 
   test('the same page typed again is known by the corrected value', async () => {
-    const page = {
-      stackId: yard.stack.id,
-      startedAt: '2026-05-20T10:00:00.000Z',
-      isDayOnly: true,
-      meterId: null,
-      unit: 'pct' as const,
-      woodTempC: 20,
-      airTempC: null,
-      depths: ['pins' as const],
-      isDateRight: true as const,
-    };
-    await yard.command('pastRounds.save', { ...page, lines: [{ boardId: boardId(), raws: [185] }] });
+    const page = (raw: number) =>
+      pastPage({
+        startedAt: '2026-05-20T10:00:00.000Z',
+        depths: ['pins'],
+        isDateRight: true,
+        lines: [{ boardId: boardId(), raws: [raw] }],
+      });
+    await yard.command('pastRounds.save', page(185));
     await correct({ raw: 18.5 });
-    expect(
-      await yard.refusal('pastRounds.save', { ...page, lines: [{ boardId: boardId(), raws: [18.5] }] }),
-    ).toMatch(/^These readings were already saved on .* for 1 board\./);
+    expect(await yard.refusal('pastRounds.save', page(18.5))).toMatch(
+      /^These readings were already saved on .* for 1 board\./,
+    );
   });
 
   test('is not corrected where the meter sent it', async () => {

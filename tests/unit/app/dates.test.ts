@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { say } from './a-window.ts';
-import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+import { pastPage } from './past-page.ts';
+import { dampen, outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 // The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
 withYardOfTwo();
@@ -30,17 +31,15 @@ const placesOf = async () =>
 
 /** Both boards are probed, each with these values. */
 const round = (raws: number[]) =>
-  yard.command('pastRounds.save', {
-    stackId: yard.stack.id,
-    startedAt: yard.now(),
-    isDayOnly: false,
-    meterId: null,
-    unit: 'pct',
-    woodTempC: 20,
-    airTempC: null,
-    depths: Array(4).fill('pins'),
-    lines: ids().map((boardId) => ({ boardId, raws })),
-  });
+  yard.command(
+    'pastRounds.save',
+    pastPage({
+      startedAt: yard.now(),
+      isDayOnly: false,
+      depths: Array(4).fill('pins'),
+      lines: ids().map((boardId) => ({ boardId, raws })),
+    }),
+  );
 
 describe('planned moves', () => {
   test('one is planned, changed, and shown on its day', async () => {
@@ -128,28 +127,18 @@ describe('planned moves', () => {
 
 describe('a stack that was read once', () => {
   const readOn = (day: string) =>
-    yard.command('pastRounds.save', {
-      stackId: yard.stack.id,
-      startedAt: `${day}T12:00:00.000Z`,
-      isDayOnly: true,
-      meterId: null,
-      unit: 'pct',
-      woodTempC: 20,
-      airTempC: null,
-      depths: ['unknown', 'unknown'],
-      lines: ids().map((boardId) => ({ boardId, raws: [24, 24] })),
-      work: null,
-    });
+    yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: `${day}T12:00:00.000Z`,
+        depths: ['unknown', 'unknown'],
+        lines: ids().map((boardId) => ({ boardId, raws: [24, 24] })),
+      }),
+    );
   const probes = async () => (await dates()).dates.filter(({ kind }) => kind === 'probe');
-  /** So that no place of the yard is dry enough: then what is due is a place, and no forecast names a day. */
-  async function damp() {
-    const { id, version } = (await yard.query('places.list', {}))[0]!;
-    const air = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.75 }));
-    await yard.command('places.edit', { id, basedOn: version, changed: { air } });
-  }
-
   test('is read again after three months at the latest, and is overdue since where that has passed', async () => {
-    await damp();
+    // What is due is a place then, and no forecast names a day.
+    await dampen();
     await readOn('2025-06-10');
     await outlooksMade();
     expect((await dates()).due).toMatchObject([{ due: { kind: 'add-place' } }]);

@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { message } from '../../../shared-core/words/message.ts';
 import { aimAt, type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
@@ -156,18 +157,15 @@ describe('a page of an earlier day', () => {
     boardId = board!.id;
   });
   const page = (day: string, ...raws: number[]) =>
-    yard.command('pastRounds.save', {
-      stackId: yard.stack.id,
-      startedAt: `${day}T17:00:00.000Z`,
-      isDayOnly: true,
-      meterId: null,
-      unit: 'pct',
-      woodTempC: 20,
-      airTempC: null,
-      depths: ['pins', 'pins'],
-      lines: [{ boardId, raws }],
-      thereSince: '2026-05-01',
-    });
+    yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: `${day}T17:00:00.000Z`,
+        depths: ['pins', 'pins'],
+        lines: [{ boardId, raws }],
+        thereSince: '2026-05-01',
+      }),
+    );
   const latest = async () => {
     const { board } = await yard.query('boards.get', { id: boardId });
     const { averagePct = null, spotsRead, call } = board.latest ?? {};

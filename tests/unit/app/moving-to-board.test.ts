@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { say } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Boards of 27 mm, and pins that reach their middle: each has a shell and a core at two places.
@@ -181,18 +182,15 @@ describe('one reading', () => {
   });
 
   test('of which nobody knows the depth is as deep there: nobody knows', async () => {
-    await yard.command('pastRounds.save', {
-      stackId: yard.stack.id,
-      startedAt: '2026-05-20T17:00:00.000Z',
-      isDayOnly: true,
-      meterId: null,
-      unit: 'pct',
-      woodTempC: 20,
-      airTempC: null,
-      depths: ['unknown'],
-      lines: [{ boardId: idOf(0), raws: [14] }],
-      thereSince: '2026-05-01',
-    });
+    await yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: '2026-05-20T17:00:00.000Z',
+        depths: ['unknown'],
+        lines: [{ boardId: idOf(0), raws: [14] }],
+        thereSince: '2026-05-01',
+      }),
+    );
     await move(0);
     expect((await on(1))[0]).toMatchObject({ raw: 14, spot: { depthMm: null } });
   });

@@ -1,6 +1,7 @@
 /** The round, the lists and the board's page have the same call at any moment. */
 import { describe, expect, test, vi } from 'vitest';
-import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
+import { pastPage } from './past-page.ts';
+import { dampen, outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
 
@@ -8,18 +9,14 @@ const ids = () => yard.boards.map(({ id }) => id);
 
 /** A page of a notebook with both spots of these boards. */
 async function page(day: string, raw: number, boardIds = ids()): Promise<number> {
-  const { roundId } = await yard.command('pastRounds.save', {
-    stackId: yard.stack.id,
-    startedAt: `${day}T12:00:00.000Z`,
-    isDayOnly: true,
-    meterId: null,
-    unit: 'pct',
-    woodTempC: 20,
-    airTempC: null,
-    depths: ['unknown', 'unknown'],
-    lines: boardIds.map((boardId) => ({ boardId, raws: [raw, raw] })),
-    work: null,
-  });
+  const { roundId } = await yard.command(
+    'pastRounds.save',
+    pastPage({
+      startedAt: `${day}T12:00:00.000Z`,
+      depths: ['unknown', 'unknown'],
+      lines: boardIds.map((boardId) => ({ boardId, raws: [raw, raw] })),
+    }),
+  );
   return roundId;
 }
 
@@ -33,13 +30,6 @@ const inList = async () =>
   );
 const onPage = () =>
   Promise.all(ids().map(async (id) => (await yard.query('boards.forecast', { id })).judgement.call));
-
-/** So that no place of the yard is dry enough. */
-async function damp(): Promise<void> {
-  const { id, version } = (await yard.query('places.list', {}))[0]!;
-  const air = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.75 }));
-  await yard.command('places.edit', { id, basedOn: version, changed: { air } });
-}
 
 describe('while no forecast is made', () => {
   withYardOfTwo({ forecastAfterMs: 3_600_000 });
@@ -58,7 +48,7 @@ describe('once forecasts are made', () => {
   withYardOfTwo();
 
   test('after a page of a notebook the round has the calls of list and page', async () => {
-    await damp();
+    await dampen();
     const roundId = await page('2026-05-30', 15);
     await outlooksMade();
     const after = await inRound(roundId);
@@ -70,7 +60,7 @@ describe('once forecasts are made', () => {
   });
 
   test('a round reopened has the same call where the window aims as in its list', async () => {
-    await damp();
+    await dampen();
     const roundId = await page('2026-05-30', 15);
     await outlooksMade();
     await yard.command('rounds.reopen', { roundId });
@@ -80,7 +70,7 @@ describe('once forecasts are made', () => {
   });
 
   test('a board that was read again has the call of that day in the earlier round, which says so', async () => {
-    await damp();
+    await dampen();
     const earlier = await page('2026-05-10', 30);
     await page('2026-05-30', 15, ids().slice(0, 1));
     await outlooksMade();

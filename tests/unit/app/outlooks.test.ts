@@ -7,6 +7,7 @@ import { DAY_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { inEnglish } from '../words/in-english.ts';
 import { aimAt, type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -276,19 +277,15 @@ describe('the air of a place, as readings tell it', () => {
 
   test('is not learned from readings of a time for which the place of a board is assumed', async () => {
     const page = (day: string, thereSince: string | null) =>
-      yard.command('pastRounds.save', {
-        stackId: yard.stack.id,
-        startedAt: `${day}T12:00:00.000Z`,
-        isDayOnly: true,
-        meterId: null,
-        unit: 'pct',
-        woodTempC: 20,
-        airTempC: null,
-        depths: ['unknown', 'unknown'],
-        lines: yard.boards.map(({ id: boardId }) => ({ boardId, raws: [14, 14] })),
-        thereSince,
-        work: null,
-      });
+      yard.command(
+        'pastRounds.save',
+        pastPage({
+          startedAt: `${day}T12:00:00.000Z`,
+          depths: ['unknown', 'unknown'],
+          lines: yard.boards.map(({ id: boardId }) => ({ boardId, raws: [14, 14] })),
+          thereSince,
+        }),
+      );
     for (const day of ['2025-03-10', '2025-09-10', '2026-05-10']) await page(day, null);
     await outlooksMade();
     expect((await shop()).airOffset).toBeNull();

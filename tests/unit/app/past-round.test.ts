@@ -3,6 +3,7 @@ import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import { type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 // The clock of the yard begins at 08:00 UTC on June 1, 2026. The values are invented.
@@ -12,18 +13,13 @@ type Page = RequestInput<'pastRounds.save'>;
 const ids = () => yard.boards.map(({ id }) => id) as [number, number];
 
 /** A page of both boards, at noon of that day. */
-const page = (day: string, values: (number | null)[][], more: Partial<Page> = {}): Page => ({
-  stackId: yard.stack.id,
-  startedAt: `${day}T17:00:00.000Z`,
-  isDayOnly: true,
-  meterId: null,
-  unit: 'pct',
-  woodTempC: 20,
-  airTempC: null,
-  depths: ['pins', 'pins', 'pins', 'pins'],
-  lines: values.map((raws, index) => ({ boardId: ids()[index]!, raws })),
-  ...more,
-});
+const page = (day: string, values: (number | null)[][], more: Partial<Page> = {}): Page =>
+  pastPage({
+    startedAt: `${day}T17:00:00.000Z`,
+    depths: ['pins', 'pins', 'pins', 'pins'],
+    lines: values.map((raws, index) => ({ boardId: ids()[index]!, raws })),
+    ...more,
+  });
 const save = (day: string, values: (number | null)[][], more: Partial<Page> = {}) =>
   yard.command('pastRounds.save', page(day, values, more));
 const check = (more: Partial<RequestInput<'pastRounds.check'>>, raws: (number | null)[]) => {

@@ -178,6 +178,13 @@ export async function yardOfTwo({
 /** The yard of the test under way. */
 export let yard: Awaited<ReturnType<typeof yardOfTwo>>;
 
+/** Makes the air of the shop so damp that no place of the yard is dry enough. */
+export async function dampen(): Promise<void> {
+  const { id, version } = (await yard.query('places.list', {}))[0]!;
+  const air = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.75 }));
+  await yard.command('places.edit', { id, basedOn: version, changed: { air } });
+}
+
 /** Waits until every board was forecast for lists. */
 export async function outlooksMade(): Promise<void> {
   const db = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });

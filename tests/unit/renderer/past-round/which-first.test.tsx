@@ -9,6 +9,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 import { typeDay } from '../form/type-day.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from '../stacks/a-yard.ts';
+import { aPageBoard } from './a-page-board.ts';
 
 /** Locks as of the only window. */
 const locks = {
@@ -25,17 +26,6 @@ afterEach(() => {
   Reflect.deleteProperty(navigator, 'locks');
 });
 
-const aPageBoard = (boardId: number) => ({
-  boardId,
-  code: `OAK-0${boardId}`,
-  thicknessMm: 52,
-  thicknessQuarters: null,
-  lengthMm: null,
-  speciesName: 'White oak',
-  isSawnLater: false,
-  placedLater: null,
-  remark: null,
-});
 const local = (day: number) => new Date(2025, 5, day, 12).toISOString();
 const question = /^OAK-01 was moved on .*Jun.* too\. Nothing was saved\. Choose which came first\.$/;
 const choice = (name: string) => screen.queryByRole('radio', { name });

@@ -6,6 +6,7 @@ import { PAIRS } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aReading } from '../round/a-round.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
+import { aPageBoard } from './a-page-board.ts';
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
@@ -40,17 +41,7 @@ function show(hasDay: boolean): void {
     <table>
       <tbody>
         <PageLine
-          board={{
-            boardId: 1,
-            code: 'OAK-01',
-            thicknessMm: 52,
-            thicknessQuarters: null,
-            lengthMm: null,
-            speciesName: 'White oak',
-            isSawnLater: false,
-            placedLater: null,
-            remark: null,
-          }}
+          board={aPageBoard(1)}
           texts={['38']}
           unit="pct"
           known={{
