@@ -14,7 +14,7 @@ export const isSlices = <T>(came: T | Slices<T>): came is Slices<T> =>
 
 /** The first slice, which takes some 20 ms. An act on no more boards is one transaction. */
 const FIRST_BOARDS = 250;
-/** So long others wait for a slice, to which its commit is added: half as long again. */
+/** How long others wait for a slice. Its commit takes half as long again. */
 const SLICE_MS = 25;
 /** On a slow disk it takes as long as its commit, so that half of the time goes to what is to be done, but no longer. */
 const MOST_MS = 150;
@@ -23,7 +23,7 @@ const FEWEST_BOARDS = 25;
 
 /**
  * How large slices are: each as large as the time allows that the one before took.
- * @param first  of how many the first is
+ * @param first  how many are in the first
  */
 export function createPace(first = FIRST_BOARDS) {
   let size = first;
@@ -65,7 +65,7 @@ export function* inSlices<T>(
   work: (slice: readonly T[], from: number) => void,
   pace = createPace(),
 ): Slices<void> {
-  // So that what found so many is a slice of its own, and the first try of an act ends before it does anything.
+  // Finding so many took a slice's time already; and an act too large for one transaction shows that here, before its work.
   if (all.length > pace.first) yield { done: 0, total: all.length };
   for (let done = 0; done < all.length; ) {
     if (done > 0) yield { done, total: all.length };

@@ -24,7 +24,7 @@ export const archivedWhySchema = z.object({
 });
 export type ArchivedWhy = z.infer<typeof archivedWhySchema>;
 
-/** What became of a board that left, where it is not one with another now. */
+/** What became of a board that left, unless it was merged into another. */
 export const becameSchema = z.enum([...leavingSchema.options, 'cut']);
 export type Became = z.infer<typeof becameSchema>;
 
@@ -34,14 +34,14 @@ export function becameOf(code: string): Became | null {
   return leavingSchema.safeParse(code).data ?? null;
 }
 
-/** Of the boards that left, some; null: whatever became of them, in any year. The year is a local one. */
+/** Which of the boards that left; null is any. The year is a local one. */
 export const leftFilterSchema = z.object({
   became: becameSchema.nullable(),
   year: z.number().int().min(1900).max(9999).nullable(),
 });
 export type LeftFilter = z.infer<typeof leftFilterSchema>;
 
-/** What boards amount to that became the same in one year. */
+/** Totals of the boards that left in the same way in one year. */
 export const leftTotalSchema = z.object({
   became: becameSchema,
   year: z.number().int(),

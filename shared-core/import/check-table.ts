@@ -52,9 +52,7 @@ export interface CheckedTable {
   /** Of those that are not simply the name of a species, what each was taken for. */
   speciesNames: SpeciesName[];
   unknownPlaces: MissedName[];
-  /** Boards of the table that the yard has. */
-  knownBoards: number;
-  /** Those of them that the table gives another species or thickness. */
+  /** Boards of the yard that the table gives another species or thickness. */
   otherInYard: number;
   /** The first rows that go in, as they were read. */
   firstRows: Message[];
@@ -226,7 +224,6 @@ export function checkTable(
     refused,
     speciesNames: species,
     unknownPlaces: places,
-    knownBoards,
     otherInYard,
     firstRows,
   };

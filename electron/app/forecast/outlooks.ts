@@ -103,12 +103,14 @@ export function createOutlooks(
                 judgementOf(context, assessing, board, answer.value, Date.parse(now)),
               )
             : null;
-        // What is based on questionable readings, or on an assumed place, teaches nothing of it, nor what the board it was
-        // cut from has taught.
+        const basis = prepared(each.boardId);
+        // Nothing is learned of a place from questionable readings, nor where the place is assumed, nor again from what the
+        // board it was cut from has shown.
         const isTeaching =
           answer?.ok &&
-          prepared(each.boardId)?.isByQuestionable === false &&
-          prepared(each.boardId)?.isPlaceAssumed === false &&
+          basis !== null &&
+          !basis.isByQuestionable &&
+          !basis.isPlaceAssumed &&
           yard.readings.ownRounds(each.boardId).length > 0;
         const told = isTeaching ? answer.value.told : null;
         if (!outlooks.put(each, outlook, told, dayOf(now), RULES_VERSION)) continue;
@@ -117,7 +119,7 @@ export function createOutlooks(
         if (row === undefined || !needsCoreHistory(row)) continue;
         const afterRoundId = newestRoundOf(yard, boardId)?.roundId ?? null;
         const forecast = answer?.ok ? answer.value.forecast : null;
-        coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(prepared(boardId), forecast));
+        coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(basis, forecast));
       }
       // Only once all boards have told, so that they are made again once.
       return outlooks.stacksDue().length === 0 && learnOfPlaces(yard);

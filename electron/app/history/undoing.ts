@@ -30,13 +30,13 @@ export function undoingCommands(
     const { acts } = context.yard();
     const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
     if (later === undefined) return message('refusal.undo-changed', { record, what });
-    const isUndone = later.isUndone ? 'undone' : 'done';
+    const state = later.isUndone ? 'undone' : 'done';
     const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), record, what };
     if (conflict.why === 'repeated') return message('refusal.redo-repeated', facts);
-    if (conflict.why === 'lost') return message('refusal.undo-lost', { ...facts, later: isUndone });
+    if (conflict.why === 'lost') return message('refusal.undo-lost', { ...facts, later: state });
     return conflict.why === 'used'
       ? message('refusal.undo-used', facts)
-      : message('refusal.undo-changed-by', { ...facts, later: isUndone });
+      : message('refusal.undo-changed-by', { ...facts, later: state });
   }
 
   /** Boards whose findings rest on anything that was changed. */

@@ -48,18 +48,7 @@ export type PlanPart =
   | Pick<ImportPlan, 'days'>
   | Pick<ImportPlan, 'air'>
   | Pick<ImportPlan, 'ovenChecks'>;
-export interface CheckedAnswer
-  extends Pick<
-    CheckedTable,
-    | 'problems'
-    | 'remarks'
-    | 'rows'
-    | 'leftOut'
-    | 'otherInYard'
-    | 'firstRows'
-    | 'speciesNames'
-    | 'unknownPlaces'
-  > {
+export interface CheckedAnswer extends Omit<CheckedTable, 'plan' | 'refused'> {
   counts: ImportCounts;
   knownReadings: number;
   refused: number;
@@ -151,8 +140,8 @@ export function createImportTasks() {
         return renamed.get(code);
       }
       function withOwn(code: string): KnownBoard | undefined {
-        const inYard = inYardWithCode.get(code);
-        return inYard ? { ...inYard, ...asAsked } : leftWithCode.get(code);
+        const found = inYardWithCode.get(code);
+        return found ? { ...found, ...asAsked } : leftWithCode.get(code);
       }
       /** None where its ID means another board now. */
       function withId(id: number | undefined, otherId: 'merged' | 'renamed'): KnownBoard | undefined {
@@ -211,7 +200,7 @@ export function createImportTasks() {
       }
       const parts = partsOf(plan, isOrderAsked ? choices.order : null);
       return {
-        ...pick(checked),
+        ...shownOf(checked),
         isOrderAsked,
         counts: {
           places: plan.places.length + plan.air.filter(({ place }) => 'placeId' in place).length,
@@ -265,24 +254,10 @@ const MINUTE_MS = 60_000;
 /** Since midnight, by the clock of this machine. */
 const minutesOf = (time: Date): number => time.getHours() * 60 + time.getMinutes();
 
-const pick = ({
-  problems,
-  remarks,
-  rows,
-  leftOut,
-  otherInYard,
-  firstRows,
-  speciesNames,
-  unknownPlaces,
-}: CheckedTable) => ({
-  problems,
-  remarks,
-  rows,
-  leftOut,
-  otherInYard,
-  firstRows,
-  speciesNames: speciesNames.slice(0, MOST_NAMES_SHOWN),
-  unknownPlaces: unknownPlaces.slice(0, MOST_NAMES_SHOWN),
+const shownOf = ({ plan: _plan, refused: _refused, ...shown }: CheckedTable) => ({
+  ...shown,
+  speciesNames: shown.speciesNames.slice(0, MOST_NAMES_SHOWN),
+  unknownPlaces: shown.unknownPlaces.slice(0, MOST_NAMES_SHOWN),
 });
 
 /** As the person sees them now, with what they corrected. */

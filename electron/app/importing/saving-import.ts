@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { type Archived, cutSchema } from '../../../shared-core/contract/archive.ts';
+import { type Archived, becameOf } from '../../../shared-core/contract/archive.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
@@ -297,6 +297,4 @@ export function* saveImport(
 
 /** When a page begins of a board that left: what it was cut into has its readings of before. */
 const beforeCut = (at: string, left: Archived): string =>
-  cutSchema.safeParse(left.code).success
-    ? isoOf(Math.min(Date.parse(at), Date.parse(left.at) - BEFORE_CUT_MS))
-    : at;
+  becameOf(left.code) === 'cut' ? isoOf(Math.min(Date.parse(at), Date.parse(left.at) - BEFORE_CUT_MS)) : at;

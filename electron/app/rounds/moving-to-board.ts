@@ -29,7 +29,7 @@ function keptSpot(board: ProbedBoard, { spotIndex, spot }: Spotted): number | nu
 }
 
 const allSpots = (board: ProbedBoard): [index: number, planned: PlannedSpot][] => [
-  ...planSpots(board).plan.map((planned, index): [number, PlannedSpot] => [index, planned]),
+  ...planSpots(board).plan.entries(),
   ...extraSpots(board),
 ];
 

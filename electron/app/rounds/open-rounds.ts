@@ -59,9 +59,9 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
     /** Rounds whose stack has other boards now, or boards of other sizes, or another use, or which are read with other pins. */
     outdated: (): OpenRound[] =>
       [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
-    /** Forecasts were made: those of its boards may have another call. */
+    /** Forecasts were made, so their boards may have other calls; the stacks are as they were. */
     renew: (): void => {
-      for (const roundId of [...rounds.keys()]) load(roundId);
+      for (const round of rounds.values()) round.boards = view.state(round.id).boards;
     },
     forget: (roundId: number): void => {
       rounds.delete(roundId);

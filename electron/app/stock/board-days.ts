@@ -1,6 +1,5 @@
-import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import { type Archived, cutSchema, leavingSchema } from '../../../shared-core/contract/archive.ts';
+import { type Archived, becameOf } from '../../../shared-core/contract/archive.ts';
 import type { Board } from '../../../shared-core/contract/yard.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -61,9 +60,8 @@ export function checkSawnByMoves(context: AppContext, boardIds: readonly number[
 /** When a person took a board out of the yard, or cut it; null where it is in the yard, or only another record of a board. */
 export function leftOf(board: { archived: Archived | null } | undefined): Archived | null {
   const left = board?.archived;
-  return left && LEFT.safeParse(left.code).success ? left : null;
+  return left && becameOf(left.code) !== null ? left : null;
 }
-const LEFT = z.union([leavingSchema, cutSchema]);
 
 /** Whether an instant is of a local day before that one. */
 export const isBeforeDay = (at: string, day: string): boolean => Date.parse(endOfDay(at)) < startOfDay(day);

@@ -15,14 +15,7 @@ import { checkMove, moveBoards, movedNow } from './moving.ts';
 import { checkInYard, openPlace, openStack } from './open-ones.ts';
 
 /** When boards of a stack are read next: by a forecast, or because their readings are old. */
-interface NextProbe {
-  /** UTC, ms. */
-  atMs: number;
-  /** Where it is for the age of a reading, when that was taken. */
-  readAt: string | null;
-  /** Whether others of its boards were read later. */
-  isOfSome: boolean;
-}
+type NextProbe = Pick<Extract<DateOfYard, { kind: 'probe' }>, 'on' | 'readAt' | 'isOfSome'>;
 
 /** @returns null where they are due to be read today, or nothing asks for it */
 function nextProbeOf(
@@ -32,14 +25,11 @@ function nextProbeOf(
   if (due !== null && !isMoveDue(due.kind)) return null;
   const forecastMs = stacks.nextProbeMs(id);
   const readAt = stacks.oldestReadAt(id);
-  const oldMs = readAt === null ? null : oldByMs(readAt);
-  if (readAt !== null && oldMs !== null && (forecastMs === null || oldMs < forecastMs))
-    return {
-      atMs: oldMs,
-      readAt,
-      isOfSome: lastProbedAt !== null && dayOf(lastProbedAt) !== dayOf(readAt),
-    };
-  return forecastMs === null ? null : { atMs: forecastMs, readAt: null, isOfSome: false };
+  if (readAt !== null && (forecastMs === null || oldByMs(readAt) < forecastMs)) {
+    const isOfSome = lastProbedAt !== null && dayOf(lastProbedAt) !== dayOf(readAt);
+    return { on: dayOf(isoOf(oldByMs(readAt))), readAt, isOfSome };
+  }
+  return forecastMs === null ? null : { on: dayOf(isoOf(forecastMs)), readAt: null, isOfSome: false };
 }
 
 /** The days on which its boards are next read with use, or likely ready. */
@@ -49,17 +39,7 @@ function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): D
   const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
     found === null ? [] : [{ kind: 'ready', which, boards: withDay, on: found.when.likely, ...found, ...of }];
   return [
-    ...(probe === null
-      ? []
-      : [
-          {
-            kind: 'probe' as const,
-            on: dayOf(isoOf(probe.atMs)),
-            readAt: probe.readAt,
-            isOfSome: probe.isOfSome,
-            ...of,
-          },
-        ]),
+    ...(probe === null ? [] : [{ kind: 'probe' as const, ...probe, ...of }]),
     ...ready('next', nextReady),
     ...(withDay > 1 && lastReady?.when.likely !== nextReady?.when.likely ? ready('last', lastReady) : []),
   ];

@@ -60,8 +60,9 @@ export function lifeCommands(context: AppContext) {
 
   /** @throws Refusal, a question, where one is reserved for a project that would lose it */
   function checkNotReserved(boardIds: readonly number[], why: Leaving): void {
+    if (why === 'used') return;
     const reserved = context.yard().projects.reservedAmong(boardIds);
-    if (why !== 'used' && reserved) throw new Refusal(message('refusal.left-reserved', { ...reserved, why }));
+    if (reserved) throw new Refusal(message('refusal.left-reserved', { ...reserved, why }));
   }
 
   /** They are reserved for no project any more. @returns those that were */

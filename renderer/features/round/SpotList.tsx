@@ -50,7 +50,7 @@ export function SpotList(probing: Probing) {
   const extras = extraSpots(board).filter(
     ([index, planned]) => index === current || readingsAt(index, planned).length > 0,
   );
-  const numbered = plan.map((planned, index): [number, PlannedSpot] => [index, planned]);
+  const numbered = [...plan.entries()];
   const first = firstSpot(plan);
   // In the order in which they are gone through.
   const spots = [...numbered.slice(first), ...numbered.slice(0, first), ...extras];
