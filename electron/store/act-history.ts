@@ -1,4 +1,5 @@
 import { actParts, quoted } from './act-parts.ts';
+import { undoneInTurn } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** An act as a list of them shows it. */
@@ -86,13 +87,7 @@ export function actHistory(db: Db) {
        AND c.new_values ->> 'closed_at' IS NOT NULL ORDER BY c.id DESC`,
   );
   const one = db.prepare<[string], ListedAct>(`${select} WHERE a.uuid = ?`);
-  const chainLength = db
-    .prepare<[number], number>(
-      `WITH RECURSIVE chain (id) AS (SELECT ?
-         UNION ALL SELECT a.undone_by FROM chain c JOIN act a ON a.id = c.id WHERE a.undone_by IS NOT NULL)
-       SELECT count(*) FROM chain`,
-    )
-    .pluck();
+  const chainLength = db.prepare<[number], number>(`${undoneInTurn('?')} SELECT count(*) FROM chain`).pluck();
   const isUndone = (place: number): boolean => (chainLength.get(place) as number) % 2 === 0;
   const changes = db.prepare<[number], { inTable: string; added: 0 | 1; deleted: 0 | 1; rows: number }>(
     `SELECT in_table AS inTable, old_values IS NULL AS added, new_values IS NULL AS deleted, count(*) AS rows

@@ -1,3 +1,4 @@
+import { isNoSlip } from './amendment-table.ts';
 import { recorded } from './change-triggers.ts';
 import { statements } from './columns.ts';
 import { holds } from './undone-rows.ts';
@@ -40,15 +41,13 @@ export const HIDDEN_BY: Readonly<Partial<Record<string, string>>> = {
   end_use: 'undone_at',
 };
 
-/** SQL for a board that is hidden, and not sold or used, and for a reading that is no slip. */
+/** SQL for a board that is hidden, and not sold or used. */
 const BUT_UNDONE = `AND coalesce(c.archived_why ->> 'code', '') <> 'undone'`;
-const BUT_SLIPS = `AND coalesce((SELECT k.value ->> 'code' FROM amendment k WHERE k.reading_id = c.id
-  AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced', 'moved')`;
 
 /** SQL for a row `c` of a table that is there for somebody. */
 function shown(table: string): string {
   if (table === 'board') return BUT_UNDONE;
-  if (table === 'reading') return BUT_SLIPS;
+  if (table === 'reading') return `AND ${isNoSlip('c')}`;
   const hiddenBy = HIDDEN_BY[table];
   return hiddenBy === undefined ? '' : `AND c.${hiddenBy} IS NULL`;
 }
@@ -128,7 +127,7 @@ export function actParts(db: Db) {
       }
       return newest;
     },
-    /** What a row names that was deleted, and by which act; undefined where all of it is there. */
+    /** A deleted row that this one names, and the act that deleted it; undefined if none was deleted. */
     lostOf: (table: string, row: Row): { table: string; before: string; actId: number } | undefined => {
       for (const [to, by] of references) {
         for (const { column } of by.filter((each) => each.table === table)) {

@@ -2,6 +2,7 @@ import { type Change, changesOfAct } from './act-changes.ts';
 import { actParts, type Found, type Row } from './act-parts.ts';
 import { builtOn } from './built-on.ts';
 import { isInTheWay, rowUndo } from './row-undo.ts';
+import { undoneInTurn } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** What undoing or redoing an act changed, for whoever makes something of it. */
@@ -79,12 +80,7 @@ export function actUndo(db: Db) {
   const idOf = db.prepare<[string], number>('SELECT id FROM act WHERE uuid = ?').pluck();
   const uuidOf = db.prepare<[number], string>('SELECT uuid FROM act WHERE id = ?').pluck();
   const chainOf = db
-    .prepare<[number], number>(
-      `WITH RECURSIVE chain (id, n) AS (SELECT ?, 0
-         UNION ALL SELECT a.undone_by, n + 1 FROM chain c JOIN act a ON a.id = c.id
-           WHERE a.undone_by IS NOT NULL AND a.undone_by <> a.id)
-       SELECT id FROM chain ORDER BY n`,
-    )
+    .prepare<[number], number>(`${undoneInTurn('?')} SELECT id FROM chain ORDER BY n`)
     .pluck();
   const undoneOf = db
     .prepare<[number], number>('SELECT id FROM act WHERE undone_by = ? AND id <> undone_by')

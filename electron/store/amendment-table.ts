@@ -5,7 +5,7 @@ import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { instantSchema } from '../../shared-core/time.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
-import { readFields } from './read-json.ts';
+import { readFields, valueIn } from './read-json.ts';
 import { holds, isUndone } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -56,6 +56,11 @@ export const amended = (what: Amendable, row: string): string => `
   (SELECT iif(${isUndone(row)}, '{"excluded":{"code":"undone"}}',
     (SELECT json_group_object(k.field, iif(json_valid(k.value), json(k.value), json('${UNREADABLE}')) ORDER BY k.id)
       FROM amendment k WHERE k.${columnOf[what]} = ${row}.id AND ${holds('k')})))`;
+
+/** SQL for whether a reading is no slip (`isSlip`), by what the file says of it. @param reading  its alias */
+export const isNoSlip = (reading: string): string =>
+  `coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k WHERE k.reading_id = ${reading}.id
+     AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced', 'moved')`;
 
 /**
  * The newest of each field: of two values under one name in an object, JSON.parse takes the later. Where the disk damaged

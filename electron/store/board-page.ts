@@ -70,16 +70,16 @@ export const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id
 const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\' OR b.note LIKE @like ESCAPE '\\'
   OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
 
+/** SQL for the code of why a board `b` left the lists; blank where it did not, or nobody knows. */
+export const WHY_LEFT = `coalesce(${valueIn('b.archived_why', '$.code')}, '')`;
+/** SQL for whether it was cut into others. */
+export const IS_CUT = `${WHY_LEFT} IN ('ripped', 'crosscut')`;
 /** What was entered by mistake, or undone, is in no list. */
-export const SHOWN_ARCHIVED = `AND coalesce(${valueIn('b.archived_why', '$.code')}, '') NOT IN ('deleted', 'undone')`;
-
-const WHY_LEFT = valueIn('b.archived_why', '$.code');
+export const SHOWN_ARCHIVED = `AND ${WHY_LEFT} NOT IN ('deleted', 'undone')`;
 
 /** Its year lies from @leftFrom to before @leftBefore. */
 const leftBy = ({ became, year }: LeftFilter = { became: null, year: null }): string[] => [
-  ...(became === null
-    ? []
-    : [`AND ${WHY_LEFT} IN (${became === 'cut' ? "'ripped', 'crosscut'" : `'${became}'`})`]),
+  ...(became === null ? [] : [`AND ${became === 'cut' ? IS_CUT : `${WHY_LEFT} = '${became}'`}`]),
   ...(year === null ? [] : ['AND b.archived_at >= @leftFrom AND b.archived_at < @leftBefore']),
 ];
 

@@ -12,7 +12,15 @@ import type { Call } from '../../shared-core/probing/calls/assessment.ts';
 import { asJudged, judgeByFinding } from '../../shared-core/probing/calls/judgement.ts';
 import type { SizesOfBoard } from '../../shared-core/wood/movement/volume.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
-import { type BoardPage, conditionOf, orderOf, SHOWN_ARCHIVED, WITH_STACK } from './board-page.ts';
+import {
+  type BoardPage,
+  conditionOf,
+  IS_CUT,
+  orderOf,
+  SHOWN_ARCHIVED,
+  WHY_LEFT,
+  WITH_STACK,
+} from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
 import { earlierCodes } from './earlier-codes.ts';
 import { keptRecord, sameBoard } from './lineage.ts';
@@ -245,21 +253,19 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT ${keptRecord('g.board_id')} FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
   );
-  const WHY_LEFT = valueIn('b.archived_why', '$.code');
   /** Of one that was sold, used or scrapped, a person gave the day alone. */
-  const LEFT_YARD = `coalesce(${WHY_LEFT}, '') IN ('sold', 'used', 'scrapped')`;
+  const LEFT_YARD = `${WHY_LEFT} IN ('sold', 'used', 'scrapped')`;
   const goneBy = db.prepare<{ stackId: number; dayFrom: string }, { code: string }>(
     `SELECT b.code FROM board b
      WHERE b.stack_id = @stackId AND b.archived_at < @dayFrom AND ${LEFT_YARD} ORDER BY b.code`,
   );
-  const IS_CUT = `coalesce(${WHY_LEFT}, '') IN ('ripped', 'crosscut')`;
   const leftYard = db.prepare<[], LeftBoard>(
     `SELECT b.id, b.code, b.species_id AS speciesId, b.sawn_on AS sawnOn, b.thickness_mm AS thicknessMm,
        b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt, ${IS_CUT} AS isCut FROM board b
      WHERE b.archived_at IS NOT NULL AND (${LEFT_YARD} OR ${IS_CUT}) ORDER BY b.archived_at, b.id`,
   );
   const leftAfter = db.prepare<[number, number], { id: number; code: string; leftAt: string } & SizesOfBoard>(
-    `SELECT b.id, coalesce(${WHY_LEFT}, '') AS code, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
+    `SELECT b.id, ${WHY_LEFT} AS code, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
        b.width_mm AS widthMm, b.length_mm AS lengthMm FROM board b
      WHERE b.archived_at IS NOT NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
   );
@@ -273,7 +279,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
      FROM board b JOIN species w ON w.id = b.species_id
      WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at
        OR (b.archived_at >= @dayFrom AND ${LEFT_YARD})) ${SHOWN_ARCHIVED}
-       AND coalesce(${WHY_LEFT}, '') <> 'merged'
+       AND ${WHY_LEFT} <> 'merged'
        AND NOT EXISTS (SELECT 1 FROM board_origin o WHERE o.child_id = b.id AND o.how <> 'merged' AND o.at > @dayTo)
      ORDER BY b.id`,
   );
@@ -289,13 +295,13 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const mergedWith = db
     .prepare<[string], number>(
-      `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL AND ${valueIn('b.archived_why', '$.code')} = 'merged'
+      `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL AND ${WHY_LEFT} = 'merged'
        ORDER BY id DESC LIMIT 1`,
     )
     .pluck();
   const merged = db.prepare<[], { code: string; intoId: number }>(
     `SELECT b.code, ${keptRecord('b.id')} AS intoId FROM board b
-     WHERE b.archived_at IS NOT NULL AND ${valueIn('b.archived_why', '$.code')} = 'merged' ORDER BY b.id`,
+     WHERE b.archived_at IS NOT NULL AND ${WHY_LEFT} = 'merged' ORDER BY b.id`,
   );
   const total = db.prepare<[], { n: number }>('SELECT count(*) AS n FROM board WHERE archived_at IS NULL');
   const toTally = `SELECT b.id, b.species_id AS speciesId, b.thickness_mm AS thicknessMm,

@@ -30,12 +30,11 @@ export function builtOn(db: Db) {
   );
   const differs = db
     .prepare<{ pieceId: unknown; boardId: unknown }, 0 | 1>(
-      `WITH stood (board_id, place_id, since) AS (SELECT board_id, place_id, since FROM move)
-       SELECT (SELECT stack_id FROM board WHERE id = @pieceId) <> (SELECT stack_id FROM board WHERE id = @boardId)
-         OR EXISTS (SELECT place_id, since FROM stood WHERE board_id = @boardId
-              EXCEPT SELECT place_id, since FROM stood WHERE board_id = @pieceId)
-         OR EXISTS (SELECT place_id, since FROM stood WHERE board_id = @pieceId
-              EXCEPT SELECT place_id, since FROM stood WHERE board_id = @boardId)`,
+      `SELECT (SELECT stack_id FROM board WHERE id = @pieceId) <> (SELECT stack_id FROM board WHERE id = @boardId)
+         OR EXISTS (SELECT place_id, since FROM move WHERE board_id = @boardId
+              EXCEPT SELECT place_id, since FROM move WHERE board_id = @pieceId)
+         OR EXISTS (SELECT place_id, since FROM move WHERE board_id = @pieceId
+              EXCEPT SELECT place_id, since FROM move WHERE board_id = @boardId)`,
     )
     .pluck();
   const putElsewhere = db

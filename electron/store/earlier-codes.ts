@@ -1,8 +1,9 @@
 import { keptRecord } from './lineage.ts';
+import { undoneInTurn } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** An ID that a board had before it was given another. */
-export interface EarlierCode {
+interface EarlierCode {
   code: string;
   /** The record that stayed, where the board was merged. */
   boardId: number;
@@ -16,10 +17,7 @@ export function earlierCodes(db: Db) {
      WHERE c.in_table = 'board' AND c.new_values IS NOT NULL AND c.old_values ->> 'code' IS NOT NULL
        AND a.undone_by IS NOT a.id
        AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)
-       AND (WITH RECURSIVE chain (id) AS (SELECT a.id
-              UNION ALL SELECT u.undone_by FROM chain JOIN act u ON u.id = chain.id
-                WHERE u.undone_by IS NOT NULL AND u.undone_by <> u.id)
-            SELECT count(*) FROM chain) % 2 = 1
+       AND (${undoneInTurn('a.id')} SELECT count(*) FROM chain) % 2 = 1
      ORDER BY c.id`,
   );
   return (): EarlierCode[] => changes.all();

@@ -13,6 +13,7 @@ import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { isNoSlip } from './amendment-table.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import type { endUseReads } from './catalog-tables.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
@@ -115,9 +116,7 @@ export function stackReads(
     `SELECT count(*) AS readings, count(DISTINCT f.board_id) AS boardsDone FROM reading g
      LEFT JOIN finding f ON f.board_id = g.board_id AND f.round_id = g.round_id
        AND ${valueIn('f.record', 'openSpot')} IS NULL AND json_valid(f.record)
-     WHERE g.round_id = ? AND ${holds('g')} AND coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k
-         WHERE k.reading_id = g.id AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '')
-       NOT IN ('undone-in-round', 'replaced', 'moved')`,
+     WHERE g.round_id = ? AND ${holds('g')} AND ${isNoSlip('g')}`,
   );
   const likelyOn = db.prepare<object, { boardId: number; record: string; placeName: string | null }>(
     `SELECT b.id AS boardId, o.record, p.name AS placeName FROM board b JOIN outlook o ON o.board_id = b.id

@@ -15,5 +15,14 @@ export const isAddedInVain = (row: string): string =>
   `(SELECT EXISTS (SELECT 1 FROM act_change added JOIN act ON act.id = added.act_id
      WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL))`;
 
+/**
+ * SQL for an act, as `id`, what undid it, what undid that, and so on: `n` counts from 0. An act that was taken back names
+ * itself. @param act  SQL for its id
+ */
+export const undoneInTurn = (act: string): string =>
+  `WITH RECURSIVE chain (id, n) AS (SELECT ${act}, 0
+     UNION ALL SELECT a.undone_by, n + 1 FROM chain c JOIN act a ON a.id = c.id
+       WHERE a.undone_by IS NOT NULL AND a.undone_by <> a.id)`;
+
 /** SQL for the opposite of `isUndone`. */
 export const holds = (row: string): string => `NOT ${isUndone(row)}`;

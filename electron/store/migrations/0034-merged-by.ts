@@ -1,6 +1,6 @@
 /**
- * By which act of this file those of other files were brought in: where it is undone, they are news again. Blank where
- * that is not known.
+ * The act of this file that merged in each act of another file. If it is undone, those acts count as new again. Blank if
+ * not known.
  */
 export const sql = `
   CREATE TABLE merged_by (
