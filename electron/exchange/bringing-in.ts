@@ -2,7 +2,12 @@ import { closeSync, copyFileSync, mkdtempSync, openSync, readSync, rmSync } from
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import type { Merged, MergedRecords, Side } from '../../shared-core/contract/exchange.ts';
+import {
+  type Merged,
+  type MergedRecords,
+  otherSide,
+  type Side,
+} from '../../shared-core/contract/exchange.ts';
 import type { MergedAct } from '../../shared-core/exchange/merged-act.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { actHistory } from '../store/act-history.ts';
@@ -115,7 +120,7 @@ function mergeFiles(
     db.prepare('ATTACH ? AS theirs').run(theirs);
     const newestAct = actReads(db).newestId();
     const exceptions = new Set(others);
-    const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
+    const opposite = otherSide(rest);
     const records = inAct(db, what, () => merge(db, (id) => (exceptions.has(id) ? opposite : rest), tell));
     const { missing, found, noRoom } = bringTheirPictures(db, ways, tell);
     if (noRoom > 0) throw new Refusal(message('refusal.restore-no-room', { folder: dirname(copy) }));

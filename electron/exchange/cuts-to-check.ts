@@ -1,7 +1,7 @@
-import { MOST_NAMES_TOLD } from '../../shared-core/contract/exchange.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { keptRecord } from '../store/lineage.ts';
 import type { Db } from '../store/yard-file.ts';
+import { firstNames } from './merge-words.ts';
 
 const FROM_PIECES = `FROM board_origin o JOIN board p ON p.id = o.parent_id AND o.how <> 'merged'
   JOIN board c ON c.id = o.child_id AND c.archived_at IS NULL`;
@@ -33,7 +33,5 @@ export function cutsToCheck(db: Db, alsoCut: readonly string[]): Message[] {
 
 function told(code: 'merge.cuts.whole' | 'merge.cuts.twice', boards: readonly string[]): Message[] {
   if (boards.length === 0) return [];
-  const shown: (string | Message)[] = boards.toSorted().slice(0, MOST_NAMES_TOLD);
-  const names = boards.length > shown.length ? [...shown, message('merge.leave.more')] : shown;
-  return [message(code, { count: boards.length, names })];
+  return [message(code, { count: boards.length, names: firstNames(boards.toSorted()) })];
 }

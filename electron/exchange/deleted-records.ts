@@ -6,7 +6,7 @@ import {
 } from '../../shared-core/exchange/yard-tables.ts';
 import type { Db } from '../store/yard-file.ts';
 import type { RecordReads, RecordWrites } from '../store/yard-records.ts';
-import type { EditsOf } from './differences.ts';
+import type { Edits } from './differences.ts';
 
 /** What a board cannot be without: it stays deleted as long as the board, and goes with it. */
 const OWNER: Partial<Record<YardTableName, string>> = { moves: 'board', boardOrigins: 'child' };
@@ -23,7 +23,7 @@ const ownerOf = (named: YardTableName, record: YardRecord): string | undefined =
  */
 export function deletedHere(
   mine: RecordReads,
-  { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
+  { ofMine, ofTheirs }: Edits,
   isNeeded: (table: string, name: string) => boolean,
 ) {
   const comesBack = (table: string, uuid: string, name = uuid): boolean =>
@@ -43,7 +43,7 @@ export function removeDeleted(
   db: Db,
   mine: RecordReads,
   writes: RecordWrites,
-  { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
+  { ofMine, ofTheirs }: Edits,
   /** Called of each that went. */
   goes: (named: YardTableName, record: YardRecord) => void,
 ): void {

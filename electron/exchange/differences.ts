@@ -76,7 +76,12 @@ export function editsOf(db: Db, side: Side) {
     },
   };
 }
-export type EditsOf = ReturnType<typeof editsOf>;
+type EditsOf = ReturnType<typeof editsOf>;
+/** What was edited of each file. */
+export interface Edits {
+  ofMine: EditsOf;
+  ofTheirs: EditsOf;
+}
 
 const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
@@ -91,7 +96,7 @@ export function difference(
   named: YardTableName,
   mine: YardRecord,
   theirs: YardRecord,
-  { ofMine, ofTheirs }: { ofMine: EditsOf; ofTheirs: EditsOf },
+  { ofMine, ofTheirs }: Edits,
 ): Difference {
   const { table, fields } = tableOf(named);
   const found: Difference = { theirs: [], clashing: [] };

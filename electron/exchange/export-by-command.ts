@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { extname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Refusal } from '../../shared-core/contract/answer.ts';
-import { csvKinds, type ExportKind } from '../../shared-core/contract/exchange.ts';
+import { type ExportKind, exportKindSchema } from '../../shared-core/contract/exchange.ts';
 import { type DisplayUnits, unitsOfRegion } from '../../shared-core/units/length.ts';
 import { english } from '../../shared-core/words/en/index.ts';
 import type { Display } from '../../shared-core/words/formats.ts';
@@ -67,12 +67,12 @@ function askedBy(args: readonly string[]): Asked {
   }
 }
 
+const tableKindSchema = exportKindSchema.exclude(['everything']);
+
 /** By the ending of the file's name; undefined where that and `what` do not go together. */
 function kindOf(ending: string, what: string | undefined): ExportKind | undefined {
   if (ending === '.json') return what === undefined ? 'everything' : undefined;
-  return ending === '.csv'
-    ? [...csvKinds, 'tally' as const].find((each) => each === (what ?? 'boards'))
-    : undefined;
+  return ending === '.csv' ? tableKindSchema.safeParse(what ?? 'boards').data : undefined;
 }
 
 /** @throws Refusal; what was there before is never replaced */

@@ -1,4 +1,4 @@
-import { type Clash, MOST_NAMES_TOLD } from '../../shared-core/contract/exchange.ts';
+import { type Clash, otherSide } from '../../shared-core/contract/exchange.ts';
 import {
   type Field,
   namedOfTable,
@@ -9,9 +9,9 @@ import {
 import { type Message, message } from '../../shared-core/words/message.ts';
 import type { Db } from '../store/yard-file.ts';
 import { columnOfField, type RecordReads, type RecordWrites } from '../store/yard-records.ts';
-import type { Difference, EditsOf, Side } from './differences.ts';
+import type { Difference, Edits, Side } from './differences.ts';
 import type { Choose } from './merge.ts';
-import type { Left, MergeWords, WentOn } from './merge-words.ts';
+import { firstNames, type Left, type MergeWords, type WentOn } from './merge-words.ts';
 import { usesOf } from './uses.ts';
 
 /** By these a record leaves the lists; the first says since when. */
@@ -31,7 +31,7 @@ const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as
 type Told = (typeof TOLD)[number];
 const isTold = (named: YardTableName): named is Told => TOLD.some((each) => each === named);
 
-/** A round that one side undid: by which act, and whether it stays in the lists after the merge. */
+/** A round that was undone in one of the two files: in which, by which act, and whether the merge keeps it in the lists. */
 interface RoundLeft {
   by: 'mine' | 'theirs';
   act: number | null;
@@ -40,7 +40,6 @@ interface RoundLeft {
 
 const isMerged = ({ archivedWhy }: YardRecord): boolean =>
   (archivedWhy as { code?: unknown } | null)?.code === 'merged';
-const opposite = (who: 'mine' | 'theirs') => (who === 'mine' ? 'theirs' : 'mine');
 const picked = (record: YardRecord, fields: readonly string[]): Record<string, unknown> =>
   Object.fromEntries(fields.map((field) => [field, record[field]]));
 
@@ -62,7 +61,7 @@ export function createLeaving(
   }: {
     mine: RecordReads;
     theirs: RecordReads;
-    edits: { ofMine: EditsOf; ofTheirs: EditsOf };
+    edits: Edits;
     choose: Choose;
     words: MergeWords;
     writes: RecordWrites;
@@ -73,7 +72,8 @@ export function createLeaving(
 ) {
   const uses = { mine: usesOf(db, 'main'), theirs: usesOf(db, 'theirs') };
   const rounds = new Map<string, RoundLeft>();
-  const left = new Map<Told | 'others', { count: number; names: Set<string>; shown: (Message | string)[] }>();
+  /** Of each kind, how many leave, and the names of all that are listed. */
+  const left = new Map<Told | 'others', { count: number; names: Map<string, Message | string> }>();
   const toldBoards = new Set<string>();
   /** What stays though they let it go. It is said in this act, so that the two files agree about it from here on. */
   const kept: { named: YardTableName; uuid: string; gone: object; here: object }[] = [];
@@ -103,16 +103,13 @@ export function createLeaving(
 
   function tell(named: YardTableName, record: YardRecord): void {
     const kind = isTold(named) ? named : 'others';
-    const of = left.get(kind) ?? { count: 0, names: new Set<string>(), shown: [] };
+    const of = left.get(kind) ?? { count: 0, names: new Map<string, Message | string>() };
     left.set(kind, of);
     of.count++;
     if (named === 'boards') toldBoards.add(record.uuid);
+    if (kind === 'others') return;
     const name = words.shortName(named, record);
-    const key = JSON.stringify(name);
-    if (kind === 'others' || of.names.has(key)) return;
-    // No more of them are remembered than one too many.
-    if (of.names.size <= MOST_NAMES_TOLD) of.names.add(key);
-    if (of.shown.length < MOST_NAMES_TOLD) of.shown.push(name);
+    of.names.set(JSON.stringify(name), name);
   }
 
   const actOfUndoing = (side: Side, table: string) =>
@@ -142,7 +139,7 @@ export function createLeaving(
   function undoneBy(by: 'mine' | 'theirs', named: YardTableName, record: YardRecord) {
     const round = withRound(by, record);
     if (round) return { stays: round.stays, isWithRound: true };
-    const keeper = opposite(by);
+    const keeper = otherSide(by);
     const on = wentOn(keeper, named, record.uuid);
     if (!isAny(on)) return { stays: false, isWithRound: false };
     clash(() => words.undoneClash(named, record, by, on));
@@ -194,7 +191,7 @@ export function createLeaving(
       const [since] = by;
       let { theirs: fields, clashing } = found;
       const isOneSided = !clashing.includes(since) && (who === 'theirs') === fields.includes(since);
-      if (isOneSided && isAny(wentOn(opposite(who), named, own.uuid))) {
+      if (isOneSided && isAny(wentOn(otherSide(who), named, own.uuid))) {
         fields = fields.filter((field) => !by.includes(field));
         clashing = [...clashing.filter((field) => !by.includes(field)), ...by];
       }
@@ -220,7 +217,7 @@ export function createLeaving(
       const by = LEFT_BY[named];
       const who = whoLeft(named, own, their);
       if (by === undefined) return null;
-      if (who !== null) return { who, by, on: wentOn(opposite(who), named, own.uuid) };
+      if (who !== null) return { who, by, on: wentOn(otherSide(who), named, own.uuid) };
       const isMergedInOne = isMerged(own) || isMerged(their);
       return isMergedInOne && clashing.includes(by[0]) ? { who: 'both', by } : null;
     },
@@ -242,10 +239,8 @@ export function createLeaving(
     staysAfterAll: (board: YardRecord): void => {
       const of = left.get('boards');
       if (of === undefined || !toldBoards.delete(board.uuid)) return;
-      const name = words.shortName('boards', board);
       of.count--;
-      of.names.delete(JSON.stringify(name));
-      of.shown = of.shown.filter((each) => each !== name);
+      of.names.delete(JSON.stringify(words.shortName('boards', board)));
       if (of.count === 0) left.delete('boards');
     },
     /** Writes what stays, and what comes back. */
@@ -267,10 +262,8 @@ export function createLeaving(
       const sentences = TOLD.flatMap((kind): Message[] => {
         const of = left.get(kind);
         if (of === undefined) return [];
-        const { count, names, shown } = of;
-        const isAll = names.size <= shown.length;
-        const all = isAll ? shown : [...shown, message('merge.leave.more')];
-        return [message(`merge.leave.${kind}`, { count, names: all })];
+        const { count, names } = of;
+        return [message(`merge.leave.${kind}`, { count, names: firstNames([...names.values()]) })];
       });
       const others = left.get('others')?.count ?? 0;
       return others === 0 ? sentences : [...sentences, message('merge.leave.others', { count: others })];

@@ -1,5 +1,5 @@
 import { archivedWhySchema } from '../../shared-core/contract/archive.ts';
-import type { Clash } from '../../shared-core/contract/exchange.ts';
+import { type Clash, MOST_NAMES_TOLD } from '../../shared-core/contract/exchange.ts';
 import { clashField } from '../../shared-core/exchange/clash-words.ts';
 import { countsInWords } from '../../shared-core/exchange/merge-counts.ts';
 import {
@@ -38,6 +38,10 @@ export interface ClashingRecord {
   /** Where it left the lists. */
   left: Left | null;
 }
+
+/** Names in a sentence: of many, the first, and that there are others. */
+export const firstNames = (names: readonly (Message | string)[]): readonly (Message | string)[] =>
+  names.length <= MOST_NAMES_TOLD ? names : [...names.slice(0, MOST_NAMES_TOLD), message('merge.leave.more')];
 
 /** The sentences about records of two yards in a merge. */
 export function mergeWords(

@@ -1,3 +1,4 @@
+import { otherSide } from '../../shared-core/contract/exchange.ts';
 import type { YardRecord, YardTableName } from '../../shared-core/exchange/yard-tables.ts';
 import type { Db } from '../store/yard-file.ts';
 import type { RecordWrites } from '../store/yard-records.ts';
@@ -45,9 +46,8 @@ export function mergedRecords(db: Db) {
   /** In the file that merged the two, the one that stays was there; in the other it is let go, and the two are two boards. */
   const isLostWith = (merged: Merged): boolean => {
     const who = isIn('mine', merged) ? 'mine' : 'theirs';
-    const other = who === 'mine' ? 'theirs' : 'mine';
     const thereWhy = into[who].get(merged.record)?.intoWhy ?? '';
-    return isLetGo(merged.intoWhy) && !isLetGo(thereWhy) && !isIn(other, merged);
+    return isLetGo(merged.intoWhy) && !isLetGo(thereWhy) && !isIn(otherSide(who), merged);
   };
 
   return {

@@ -11,6 +11,8 @@ export type ExportKind = z.infer<typeof exportKindSchema>;
 /** Whose version of a record holds. */
 export const sideSchema = z.enum(['mine', 'theirs']);
 export type Side = z.infer<typeof sideSchema>;
+/** Not this one. */
+export const otherSide = (side: Side): Side => (side === 'mine' ? 'theirs' : 'mine');
 
 const valueSchema = z.union([messageSchema, z.string()]).nullable();
 /**

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Clash, Merged, Side } from '../../../shared-core/contract/exchange.ts';
+import { type Clash, type Merged, otherSide, type Side } from '../../../shared-core/contract/exchange.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { countsInWords } from '../../../shared-core/exchange/merge-counts.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -41,7 +41,7 @@ export function BringInDialog({
     else changed.add(id);
     setOthers(changed);
   };
-  const opposite: Side = rest === 'mine' ? 'theirs' : 'mine';
+  const opposite = otherSide(rest);
   const parts = countsInWords(found.added);
   const deleted = countsInWords(found.deleted);
   const records = parts.length + deleted.length + found.leaves.length + found.edited + clashCount;
