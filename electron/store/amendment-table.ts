@@ -59,8 +59,8 @@ export const amended = (what: Amendable, row: string): string => `
 
 /** SQL for whether a reading is no slip (`isSlip`), by what the file says of it. @param reading  its alias */
 export const isNoSlip = (reading: string): string =>
-  `coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k WHERE k.reading_id = ${reading}.id
-     AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced', 'moved')`;
+  `(SELECT coalesce((SELECT ${valueIn('k.value', '$.code')} FROM amendment k WHERE k.reading_id = ${reading}.id
+     AND k.field = 'excluded' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), '') NOT IN ('undone-in-round', 'replaced', 'moved'))`;
 
 /**
  * The newest of each field: of two values under one name in an object, JSON.parse takes the later. Where the disk damaged
