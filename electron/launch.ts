@@ -6,7 +6,6 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { dataDir } from './data-dir.ts';
-import { hostFlags } from './host-flags.ts';
 import { ensureNativeSocket, type Runtime, reportNotReady } from './meter/native-socket.ts';
 import { type RunningHost, runningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
@@ -92,7 +91,7 @@ function openElectron(): void {
 
 function serveLoopback(): void {
   const browser = browserCommand();
-  const host = spawn(process.execPath, [...hostFlags(), join(root, 'out/main/loopback.js')], {
+  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
     stdio: ['inherit', 'inherit', 'inherit', ...(browser === null ? [] : (['ipc'] as const))],
   });
   host.on('message', ({ startPage }: { startPage: string }) => {

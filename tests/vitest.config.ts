@@ -38,9 +38,6 @@ export default defineConfig({
   test: {
     // Many tests wait for hands, threads and files. Meanwhile one more has the core.
     maxWorkers: availableParallelism() + 1,
-    // V8 ends a process of many threads now and then ("Check failed: jit_page.has_value()") where it guards compiled
-    // code by the processor's keys: nodejs/node 64500.
-    execArgv: ['--no-memory-protection-keys'],
     projects: [
       {
         root,

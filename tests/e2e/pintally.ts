@@ -3,12 +3,10 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
-import { hostFlags } from '../../electron/host-flags.ts';
 import { giveDemoYard } from './ready-demo.ts';
 import { watchRequests } from './unanswered.ts';
 
 const root = resolve(import.meta.dirname, '../..');
-const flags = hostFlags();
 const newDataDir = (): string => mkdtempSync(join(tmpdir(), 'pintally-e2e-'));
 
 export interface RunningPintally {
@@ -26,7 +24,7 @@ export async function startPintally(
   page: Page,
   { dataDir = newDataDir(), env = {} }: { dataDir?: string; env?: NodeJS.ProcessEnv } = {},
 ): Promise<RunningPintally & { stop(): Promise<void> }> {
-  const host = spawn(process.execPath, [...flags, join(root, 'out/main/loopback.js')], {
+  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
     env: { ...process.env, ...env, PINTALLY_DATA: dataDir },
     stdio: ['ignore', 'pipe', 'inherit'],
   });

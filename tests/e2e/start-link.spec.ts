@@ -8,7 +8,6 @@ import { createInterface } from 'node:readline';
 import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
 import { WebSocketServer } from 'ws';
-import { hostFlags } from '../../electron/host-flags.ts';
 import { startPintally, test } from './pintally.ts';
 import { openDemoYard, picture, startRound } from './walk.ts';
 
@@ -85,7 +84,7 @@ test('a window whose host is gone says so, and trusts no other program at its ad
 
 /** Pintally as `npm start` begins it, with what it prints and a way to press Enter. */
 async function startHost(dataDir = mkdtempSync(join(tmpdir(), 'pintally-e2e-'))) {
-  const host = spawn(process.execPath, [...hostFlags(), join(root, 'out/main/loopback.js')], {
+  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
     env: { ...process.env, PINTALLY_DATA: dataDir },
     stdio: ['pipe', 'pipe', 'inherit'],
   });

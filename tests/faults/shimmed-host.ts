@@ -1,13 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { hostFlags } from '../../electron/host-flags.ts';
 import { TICKET_IN_ADDRESS } from '../../shared-core/contract/hello.ts';
 import { compiledShim, DiskControl } from './disk-shim.ts';
 import { connectWindow, HostGone, type SocketWindow } from './socket-window.ts';
 
 const built = join(import.meta.dirname, '../../out/main/loopback.js');
-const flags = hostFlags();
 
 /** The built host as a process, with the shim between it and its data folder. */
 export class ShimmedHost {
@@ -32,7 +30,7 @@ export class ShimmedHost {
     this.log = `${folder}.log`;
     this.disk = new DiskControl(`${folder}.control`);
     this.disk.set(control);
-    this.#process = spawn(process.execPath, [...flags, built], {
+    this.#process = spawn(process.execPath, [built], {
       env: {
         ...process.env,
         PINTALLY_DATA: folder,
