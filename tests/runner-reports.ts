@@ -46,6 +46,21 @@ export function whatFailed(parts: readonly Ended[], reports: readonly Told[]): s
   return ['— what failed', ...ends, ...reports.flatMap((report) => report.failed)].join('\n');
 }
 
+/** What V8 prints where its record of compiled code is wrong: a fault of its own, in processes of many threads (nodejs/node 64500). */
+const FAULT_OF_V8 = 'Check failed: jit_page.has_value().';
+
+/** The test files whose process V8 ended by that fault, where nothing else failed or ended a process; else none. */
+export function filesEndedByV8(output: string): string[] {
+  const lines = linesOf(output);
+  const faults = lines.filter((line) => line.includes(FAULT_OF_V8)).length;
+  const ended = lines.flatMap(
+    (line) => /Worker exited unexpectedly .* while running test file (.+)$/.exec(line)?.[1] ?? [],
+  );
+  const errors = Number(lines.map((line) => /^\s*Errors\s+(\d+) error/.exec(line)?.[1]).find(Boolean) ?? 0);
+  const isAllByV8 = faults === ended.length && errors === ended.length;
+  return isAllByV8 && !lines.some((line) => / Failed (Tests|Suites) /.test(line)) ? ended : [];
+}
+
 /** What vitest's report tells. */
 export function toldByVitest(report: string, root: string): Told {
   if (!existsSync(report)) return { files: [], failed: [] };
