@@ -58,15 +58,12 @@ export function DateField({
         value={day}
         onChange={(chosen) => onValue(chosen?.toString() ?? null)}
         {...(max && { maxValue: parseDate(max) })}
-        onBlur={() => {
-          completeYear();
-          onBlur?.();
-        }}
+        {...(onBlur && { onBlur })}
         {...(error && { isInvalid: true })}
       >
         <Label>{label}</Label>
         <Group className={`field-box ${styles.group}`}>
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: the segments in it have the focus. What they hold is whole once that is on the calendar's button. */}
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: the segments in it have the focus. What they hold is whole once the focus is elsewhere, on the calendar's button too. */}
           <div
             className={styles.typed!}
             onBlur={({ currentTarget, relatedTarget }) => {

@@ -154,6 +154,8 @@ export const importChoicesSchema = z.object({
   headerRow: z.number().int().min(0).nullable(),
   decimalMark: z.enum(['.', ',']),
   columns: z.array(columnChoiceSchema).max(500),
+  /** The ID of the board that all rows are of, where the table has no column of IDs; as it is typed. */
+  boardCode: z.string().max(80).default(''),
   /** The stack of boards that have none in the table. */
   stackName: nameSchema.nullable(),
   /** Of new stacks that have no place in the table. */
@@ -182,6 +184,7 @@ export type ImportChoices = z.infer<typeof importChoicesSchema>;
 
 /** What a person has chosen of a table before they chose anything, besides what was guessed of it. */
 export const nothingChosen = {
+  boardCode: '',
   place: null,
   endUseId: 'furniture',
   speciesId: null,

@@ -47,9 +47,18 @@ const NAMED_LINES: readonly ColumnRole[] = [...factsOfBoards, 'sawn-on', 'day', 
 /** Whether the text where an ID should be is the name of its line, or its date: "Temp", "Species", "5/1/2025". */
 function namesLine(text: string, today: string): boolean {
   if (/^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text)) return true;
-  if (!/\p{L}{3}/u.test(text)) return false;
+  // Beside its date, the name of a line has no numbers; nearly every ID has.
+  const name = text.replace(/\d{1,4}[./-]\d{1,2}[./-]\d{2,4}/, '').trim();
+  if (!/^\D{3,}$/.test(name)) return false;
   const { role } = meaningOf(text, today);
   return role !== null && NAMED_LINES.includes(role);
+}
+/** The parts of an ID as one. */
+const codeTyped = (parts: readonly string[]): string => parts.filter((part) => !isBlank(part)).join(' ');
+/** Those that come more than once. */
+function repeated(codes: readonly (string | null)[]): Set<string> {
+  const seen = new Set<string | null>();
+  return new Set(codes.filter((code) => code !== null && seen.size === seen.add(code).size)) as Set<string>;
 }
 const noReading = (text: string) => message('import.no-reading', { cellTypedText: text });
 
@@ -80,6 +89,12 @@ export function checkBoards(
   );
   const columnFor = (role: ColumnRole, reading: number): number =>
     columnsFor.get(role)?.(reading) ?? rows.columnOf(role);
+  const codeColumns = rows.columnsOf('code');
+  const codePartsOf = (row: number): string[] =>
+    codeColumns.length > 0 ? codeColumns.map((column) => rows.text(row, column)) : [choices.boardCode];
+  const twice = isTurned
+    ? repeated(rows.used.map((row) => codeOf(codeTyped(codePartsOf(row)))))
+    : new Set<string>();
   const byCode = new Map<string, RowOfBoard[]>();
   for (const row of rows.used) {
     const facts = readRow(row);
@@ -129,9 +144,9 @@ export function checkBoards(
       };
     }
 
-    const codeColumn = rows.columnOf('code');
-    const parts = rows.columnsOf('code').map(cell);
-    const typed = parts.filter((part) => !isBlank(part)).join(' ');
+    const codeColumn = codeColumns[0] ?? null;
+    const parts = codePartsOf(row);
+    const typed = codeTyped(parts);
     if (typed === '') return refuse(codeColumn, message('import.no-code'));
     if (parts.some(isTotal)) return refuse(codeColumn, message('import.totals', { cellTypedText: typed }));
     if (namesLine(typed, yard.today))
@@ -147,7 +162,7 @@ export function checkBoards(
         message('import.codes-clash', { cellTypedText: typed, otherTypedText: other, boardCode: typedCode }),
       );
     }
-    if (isTurned && writtenAs.has(typedCode))
+    if (twice.has(typedCode))
       return refuse(codeColumn, message('import.twice-turned', { boardCode: typedCode }));
     writtenAs.set(typedCode, typed);
     const known = yard.board(typedCode);
@@ -349,20 +364,20 @@ export function checkBoards(
     return tempC;
   }
 
-  const { twice, areSpots } = rowsTwice(byCode, (row) =>
+  const { twice: alikeRows, areSpots } = rowsTwice(byCode, (row) =>
     choices.columns.map((_, column) => rows.text(row, column)),
   );
   if (!areSpots) {
-    for (const { row, firstRow } of twice)
+    for (const { row, firstRow } of alikeRows)
       rows.refuse(row, null, message('import.row-twice', { line: firstRow + 1 }));
-    const isTwice = new Set(twice.map(({ row }) => row));
+    const isTwice = new Set(alikeRows.map(({ row }) => row));
     for (const [code, group] of byCode)
       byCode.set(
         code,
         group.filter(({ row }) => !isTwice.has(row)),
       );
   }
-  const alike = areSpots ? twice.length : 0;
+  const alike = areSpots ? alikeRows.length : 0;
   const boards = oneOfEachBoard(byCode, rows, choices, yard);
   const firstRows = firstRowsRead(byCode, boards.boards, rows, yard);
   return { ...boards, otherIds, withoutNumber, alike, firstRows };

@@ -8,8 +8,9 @@ import {
   repeatedRoles,
   rolesOfReadings,
 } from '../contract/import.ts';
-import type { NewPlace } from '../contract/yard.ts';
+import { boardCodeSchema, type NewPlace } from '../contract/yard.ts';
 import { type Message, message } from '../words/message.ts';
+import { codeOf } from './board-id.ts';
 import type { BoardDay, BoardToAdd, KnownYard } from './boards-of-table.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
 import { checkBoards } from './check-boards.ts';
@@ -69,7 +70,7 @@ const isOfReadings = (head: string, today: string): boolean => {
 };
 
 const NEEDED: Record<ImportChoices['kind'], readonly ColumnRole[]> = {
-  boards: ['code'],
+  boards: [],
   air: ['air-temp', 'humidity'],
   oven: ['piece', 'reading', 'wet-weight'],
 };
@@ -96,7 +97,7 @@ export function checkTable(
   };
   const rows = rowsOf(table, choices);
   const heads = headTexts(table, choices.headerRow, yard.today);
-  const problems = problemsOf(choices, heads);
+  const problems = problemsOf(choices, heads, yard.today);
   const remarks: Message[] = [];
   let knownBoards = 0;
   let otherInYard = 0;
@@ -233,7 +234,21 @@ export function checkTable(
 const areDaysOfDry = ([, ...days]: readonly number[], dry: readonly number[]): boolean =>
   days.every((day, at) => dry.some((weight) => weight > day && weight < (days[at + 1] ?? Infinity)));
 
-function problemsOf({ kind, columns }: ImportChoices, heads: readonly string[]): Message[] {
+/** Nothing says whose the rows are. Beside the average of the others, each column can be a board as well. */
+function boardMissing(columns: readonly ColumnChoice[], heads: readonly string[], today: string): Message {
+  const mean = heads.find(
+    (head, column) => columns[column]?.role === 'unused' && meaningOf(head, today).depth === 'average',
+  );
+  return mean === undefined
+    ? message('import.board-missing')
+    : message('import.board-missing-mean', { columnName: mean });
+}
+
+function problemsOf(
+  { kind, columns, boardCode }: ImportChoices,
+  heads: readonly string[],
+  today: string,
+): Message[] {
   const problems: Message[] = [];
   for (const [column, { role, order }] of columns.entries()) {
     if (dayRoles.includes(role) && order === null)
@@ -243,6 +258,11 @@ function problemsOf({ kind, columns }: ImportChoices, heads: readonly string[]):
   const isOf = (role: ColumnRole, column: ColumnChoice): boolean =>
     column.role === role && (role === 'reading' || column.on === null);
   const count = (role: ColumnRole) => columns.filter((column) => isOf(role, column)).length;
+  if (kind === 'boards' && count('code') === 0) {
+    if (boardCode.trim() === '') problems.push(boardMissing(columns, heads, today));
+    else if (!boardCodeSchema.safeParse(codeOf(boardCode)).success)
+      problems.push(message('import.bad-code', { cellTypedText: boardCode }));
+  }
   for (const role of NEEDED[kind]) {
     if (count(role) === 0)
       problems.push(message('import.column-missing', { roleName: message(`import.role.${role}`) }));

@@ -210,7 +210,8 @@ function turnedWithDates(table: Table, reader: Reader): Table | null {
   const isBoard = columns.map(({ role }, column) => {
     const cells = body.map((row) => row[column] ?? '').filter((cell) => !isBlank(cell));
     // "A-1" over readings is a board, which roleByContent may take for the column of the boards' IDs.
-    const isFree = role === 'unused' || meaningOf(heads[column] ?? '', reader.today).role === null;
+    const meaning = meaningOf(heads[column] ?? '', reader.today);
+    const isFree = (role === 'unused' && meaning.depth !== 'average') || meaning.role === null;
     return isFree && cells.length > 0 && cells.every((cell) => numberIn(cell, decimalMark) !== null);
   });
   const across = table.slice(headerRow);
@@ -322,9 +323,10 @@ export function guessColumns(
   const own = chosenKind === null || chosenKind === 'boards' ? ownRoles(header) : null;
   const kind = chosenKind ?? (own ? 'boards' : guessKind(meanings));
   const isNamed = (column: number): boolean => (header[column] ?? '') !== '';
-  const byAll = own
+  const named = own
     ? cellsOf.map((_, column) => own[column] ?? 'unused')
     : rolesFor(kind, meanings, isNamed, filledOf, decimalMark, reader);
+  const byAll = withReadingsOfMean(named, meanings, filledOf, decimalMark);
   // An average beside the readings that it is of is no further reading, and neither is what was corrected of them.
   const readings = byAll.flatMap((role, column) => (role === 'reading' ? [meanings[column]!] : []));
   const isFurther = ({ depth, isRaw, dateText }: HeaderMeaning): boolean =>
@@ -353,6 +355,28 @@ export function guessColumns(
     };
   });
   return { kind, headerRow, decimalMark, columns };
+}
+
+/**
+ * Where nothing says whose the rows are, and the only column of readings is their average, what it can be the average of
+ * are readings, under whatever names: "Date, C1, C2, C3, Mean".
+ */
+function withReadingsOfMean(
+  roles: readonly ColumnRole[],
+  meanings: readonly HeaderMeaning[],
+  filledOf: readonly (readonly string[])[],
+  decimalMark: '.' | ',',
+): ColumnRole[] {
+  const readings = roles.flatMap((role, column) => (role === 'reading' ? [meanings[column]!] : []));
+  const isMeanAlone = readings.length === 1 && readings[0]!.depth === 'average';
+  if (!isMeanAlone || roles.includes('code')) return [...roles];
+  return roles.map((role, column) =>
+    role === 'unused' &&
+    meanings[column]!.role === null &&
+    areReadingsLike(filledOf[column] ?? [], decimalMark, true)
+      ? 'reading'
+      : role,
+  );
 }
 
 const isWeight = (role: ColumnRole | undefined): boolean => role === 'wet-weight' || role === 'dry-weight';

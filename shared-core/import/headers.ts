@@ -1,6 +1,6 @@
 import { type ColumnRole, type ColumnUnit, type DayOrder, isOhmUnit } from '../contract/import.ts';
 import type { Depth } from '../probing/readings/reading.ts';
-import { dayIn, unitAt } from './cells.ts';
+import { dayIn, monthIn, unitAt } from './cells.ts';
 
 /** What a header says of its column. */
 export interface HeaderMeaning {
@@ -122,14 +122,14 @@ const ORDERS: readonly DayOrder[] = ['mdy', 'dmy', 'ymd'];
 /** A date within a text, as it is written there; null for none. */
 export function dateTextIn(text: string, today: string): string | null {
   const figures = /\d{1,4}[./-]\d{1,2}[./-]\d{2,4}/.exec(text)?.[0];
+  if (figures !== undefined && ORDERS.some((order) => dayIn(figures, order, today) !== null)) return figures;
+  // Nearly every ID has letters beside numbers: only those with the name of a month are read on.
+  const letters = text.match(/\p{L}{3,}/gu) ?? [];
+  if (!letters.some((word) => monthIn(word) !== null)) return null;
   const named =
     /\d{1,2}\.?[\s-]*\p{L}{3,}\.?,?[\s-]*\d{2,4}/u.exec(text)?.[0] ??
     /\p{L}{3,}\.?[\s-]*\d{1,2},?[\s-]+\d{2,4}/u.exec(text)?.[0];
-  return (
-    [figures, named].find(
-      (written) => written !== undefined && ORDERS.some((order) => dayIn(written, order, today) !== null),
-    ) ?? null
-  );
+  return named !== undefined && dayIn(named, 'ymd', today) !== null ? named : null;
 }
 
 /** What a header says: "Thickness (in)", "MC % 2024-05-03", "Core 5/3/24", "Holzfeuchte [%]". */

@@ -1,3 +1,4 @@
+import { isBelowScale } from '../probing/readings/beyond-scale.ts';
 import { isOnAMeter, MOST_TYPED } from '../probing/readings/reading.ts';
 import { type Message, message } from '../words/message.ts';
 import { isDateLike } from './cells.ts';
@@ -7,8 +8,10 @@ const MOST_SHOWN_PCT = 200;
 const LEAST_SHOWN_PCT = 1;
 
 /** Why the text of a cell is no reading, whatever numbers it has; null where it may be one. */
-export const whyTextIsNoReading = (text: string, today: string): Message | null =>
-  isDateLike(text, today) ? message('import.reading-is-date', { cellTypedText: text }) : null;
+export function whyTextIsNoReading(text: string, today: string): Message | null {
+  if (isDateLike(text, today)) return message('import.reading-is-date', { cellTypedText: text });
+  return isBelowScale(text) ? message('import.reading-below-scale', { cellTypedText: text }) : null;
+}
 
 /** Why a number of a cell is no reading; null where a meter can show it. */
 export function whyNoReading(text: string, raw: number, unit: 'pct' | 'ohm'): Message | null {

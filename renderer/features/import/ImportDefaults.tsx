@@ -36,6 +36,14 @@ export function ImportDefaults({
   return (
     <Sheet title={say('import.for-all')}>
       <div className="form-grid">
+        {kind === 'boards' && !choices.columns.some(({ role }) => role === 'code') && (
+          <TextField
+            label={say('import.board-of-all')}
+            value={choices.boardCode}
+            maxLength={80}
+            onValue={(boardCode) => set({ boardCode })}
+          />
+        )}
         {kind === 'boards' && (
           <TextField
             label={say('import.stack')}

@@ -5,6 +5,10 @@ const NO_NUMBER =
 /** Whether a text says that the meter showed no number: "OL", "wet". */
 export const isWithoutNumber = (text: string): boolean => NO_NUMBER.test(text.trim());
 
+/** Whether a text says that the meter could not show less: "<6", "under 6", "6-". */
+export const isBelowScale = (text: string): boolean =>
+  /^\s*(?:[<≤]=?|(?:under|below|less than)(?=[\s\d]))\s*\d|^\s*\d[\d.,]*\s*%?\s*[-−]$/iu.test(text);
+
 /** Before a number: the meter could not show more. */
 const BEFORE = /^\s*(?:[>≥]=?|(?:over|above|more than)(?=[\s\d]))\s*/iu;
 /** The same behind it; "14 + 2" is another thing. */

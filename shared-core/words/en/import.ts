@@ -19,6 +19,8 @@ export const importing = {
   'import.too-long': 'This is longer than {mostLetters} characters. Shorten it.',
   'import.no-layer': '“{cellTypedText}” is not a layer from 1 to 100.',
   'import.no-reading': '“{cellTypedText}” is not a reading.',
+  'import.reading-below-scale':
+    '“{cellTypedText}” is below the scale of the meter. Clear the cell, or skip the row.',
   'import.reading-is-date':
     '“{cellTypedText}” can be a date. Write several readings as 12; 13; 14, or choose another column.',
   'import.reading-above': '“{cellTypedText}” is above {mostLimitPct}. Check the reading and its unit.',
@@ -103,6 +105,10 @@ export const importing = {
 
   // What stands in the way of all rows, and what goes in with them.
   'import.column-missing': 'No column is set to {roleName}. Choose one above.',
+  'import.board-missing':
+    'No column is set to Board ID. Choose one above, or type the ID of the board that all rows are of.',
+  'import.board-missing-mean':
+    'No column is set to Board ID. Type the ID of the board that all rows are of. If each column is a board, delete column {columnName} and read the table again.',
   'import.choose-order': 'Column {columnName} may have the day first or the month first. Choose the order.',
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
@@ -212,6 +218,7 @@ export const importing = {
   'import.fill-down': 'Blank means as above',
   'import.fill-down-of': 'Blank means as above: {head}',
   'import.for-all': 'For rows that leave it blank',
+  'import.board-of-all': 'Board ID of all rows',
   'import.stack': 'Stack',
   'import.new-place': 'A new place outdoors, with average air of your region',
   'import.meter': 'Meter',

@@ -468,6 +468,9 @@ describe('a cell of which nobody knows what was meant is no reading', () => {
     ['May 3, 2025', 'import.reading-is-date'],
     ['12:30', 'import.no-reading'],
     ['12:30:15', 'import.no-reading'],
+    ['<6', 'import.reading-below-scale'],
+    ['under 6', 'import.reading-below-scale'],
+    ['6-', 'import.reading-below-scale'],
     ['2:20 pm', 'import.no-reading'],
     ['2025', 'import.reading-above'],
     ['1,402', 'import.reading-above'],
@@ -521,13 +524,15 @@ test('a board of another species or thickness than that of the yard is asked abo
   expect([answered.refused, answered.counts.readings]).toEqual([0, 3]);
 });
 
-test('a turned table with one ID over two columns says so, and takes none for the other', async () => {
+test('a turned table with one ID over two columns says so of both', async () => {
   const open = await read('Board,A1,A2,A1\n5/1/2025,20.1,21.2,22.3\n6/1/2025,15.5,16.5,17.5\n');
   expect(open.reshaped).toBe('turned');
   const choices = { ...open.choices, speciesId: 'walnut-black', thicknessMm: 27 };
   const checked = await check({ ...open, choices });
+  const twice = say({ code: 'import.twice-turned', facts: { boardCode: 'A1' } });
   expect(problemsOf(checked)).toEqual([
-    [4, say({ code: 'import.twice-turned', facts: { boardCode: 'A1' } })],
+    [2, twice],
+    [4, twice],
   ]);
   const fixes = [{ row: 3, column: 0, text: 'A3' }];
   expect((await check({ ...open, choices: { ...choices, fixes } })).counts.readings).toBe(6);

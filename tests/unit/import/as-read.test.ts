@@ -106,6 +106,47 @@ describe('boards across', () => {
   });
 });
 
+describe('a table of one board, without its ID', () => {
+  const table = 'Date,C1,C2,C3,Mean\n3/15/25,14.2,15.1,14.4,14.6\n4/15/25,13.2,14.1,13.4,13.6';
+  test('asks whose the rows are, and says what to do where each column is a board', () => {
+    expect(asRead(table).problems).toEqual([
+      'No column is set to Board ID. Type the ID of the board that all rows are of. If each column is a board, delete column Mean and read the table again.',
+    ]);
+    expect(asRead('Date,MC\n3/15/25,14').problems).toEqual([
+      'No column is set to Board ID. Choose one above, or type the ID of the board that all rows are of.',
+    ]);
+  });
+  test('is of the board that a person names, and its average is no reading', () => {
+    const chosen = { boardCode: 'wal 7', speciesId: 'walnut-black', thicknessMm: 50.8 };
+    const { boards, readings, problems } = asRead(table, chosen);
+    expect([problems, boards.map(({ code }) => code)]).toEqual([[], ['WAL-7']]);
+    expect(readings).toEqual([
+      'WAL-7 2025-03-15 14.2',
+      'WAL-7 2025-03-15 15.1',
+      'WAL-7 2025-03-15 14.4',
+      'WAL-7 2025-04-15 13.2',
+      'WAL-7 2025-04-15 14.1',
+      'WAL-7 2025-04-15 13.4',
+    ]);
+    expect(asRead(table, { ...chosen, boardCode: '???' }).problems).toEqual([
+      '“???” cannot be a board ID. An ID has up to 16 letters, digits, and hyphens.',
+    ]);
+  });
+  test('is turned where it has no average', () => {
+    expect(asRead(table.replaceAll(/,[^,]*$/gm, '')).reshaped).toBe('turned');
+  });
+});
+
+describe('the heading of a line where an ID should be', () => {
+  test.each(['Temp', 'Temp (F)', 'Temp 3/15/25', 'Species', 'Date'])('%s is no board', (text) => {
+    const { boards, refused } = asRead(
+      `Board,Species,Thickness\n${text},walnut,8/4\nTEMP-7,walnut,8/4\nMAY-12-25,walnut,8/4`,
+    );
+    expect(boards.map(({ code }) => code)).toEqual(['TEMP-7', 'MAY-12-25']);
+    expect(refused).toEqual([[2, `“${text}” looks like the heading of a line, not a board ID. Skip it.`]]);
+  });
+});
+
 describe('the temperature of a day', () => {
   const head = 'Board,Species,Thickness,5/1/2025,6/1/2025';
   test('goes with the readings of that day, wherever its column is', () => {
