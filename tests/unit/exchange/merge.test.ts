@@ -42,9 +42,13 @@ const uuidsOf = (records: Records): string[] =>
     .flatMap((each) => Object.keys(each))
     .sort();
 
+/** What says of a record where it came from: both files may have it, each under its own UUID. */
+const originOf = ({ how, child, parent }: YardRecord): string => `${how} ${parent} into ${child}`;
+
 /** But for what the window chose, and for marks of what was undone, which may come back. */
-function entered({ settings: _, confirmedSpecies: __, undoneRows: ___, ...records }: Records): string[] {
-  return uuidsOf(records);
+function entered(records: Records): string[] {
+  const { settings: _, confirmedSpecies: __, undoneRows: ___, boardOrigins, ...others } = records;
+  return [...uuidsOf(others), ...Object.values(boardOrigins!).map(originOf)];
 }
 
 /** Without what depends on the order in which two files are brought together: names that were taken, and version numbers. */
@@ -71,7 +75,7 @@ function comparable(records: Records): unknown {
   };
 }
 
-/** Origins that say that a record was merged, where it was asked about that record or, with it, the other. */
+/** What says that a record was merged, where it was asked about that record or, with it, the other. */
 function partedByChoice(files: readonly Records[], { clashes }: Merged): Set<string> {
   const asked = new Set(clashes.map(({ id }) => id));
   const origins = files.flatMap(({ boardOrigins }) => Object.values(boardOrigins!));
@@ -81,7 +85,7 @@ function partedByChoice(files: readonly Records[], { clashes }: Merged): Set<str
         ({ how, parent, child }) =>
           how === 'merged' && (asked.has(String(parent)) || asked.has(String(child))),
       )
-      .map(({ uuid }) => uuid),
+      .map(originOf),
   );
 }
 
@@ -109,7 +113,7 @@ test('nothing is doubled and nothing lost, whatever both did, and whichever file
         // What one of the two deleted goes, and so does that a record was merged where it stays by choice. All else is there.
         const deleted = new Set(base.filter((uuid) => !ours.includes(uuid) || !others.includes(uuid)));
         const parted = partedByChoice([recordsOf(mine.file), recordsOf(theirs.file)], one.merged);
-        const present = new Set(uuidsOf(all));
+        const present = new Set(entered(all));
         const lost = [...ours, ...others].filter(
           (uuid) => !present.has(uuid) && !deleted.has(uuid) && !parted.has(uuid),
         );
