@@ -1,7 +1,7 @@
 import { isNoSlip } from './amendment-table.ts';
 import { recorded } from './change-triggers.ts';
 import { statements } from './columns.ts';
-import { holds } from './undone-rows.ts';
+import { holds, isUndone } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 export const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
@@ -102,6 +102,20 @@ export function actParts(db: Db) {
        AND coalesce(k.act_id, -1) NOT IN (SELECT value FROM json_each(@acts)) ORDER BY 2 DESC LIMIT 1`,
   );
 
+  const undoneAmong = (table: string) =>
+    appended.flatMap((to) =>
+      (references.get(to) ?? [])
+        .filter((each) => each.table === table)
+        .map(({ column }) => ({
+          column,
+          find: db.prepare<{ id: unknown; acts: string }, Found>(
+            `SELECT c.uuid, c.act_id AS actId FROM ${to} c WHERE c.id = @id AND ${isUndone('c')}
+               AND coalesce(c.act_id, -1) NOT IN (SELECT value FROM json_each(@acts))`,
+          ),
+        })),
+    );
+  const undoneNamed = new Map<string, ReturnType<typeof undoneAmong>>();
+
   const prepare = statements(db);
   const deletion = db.prepare<[string, unknown], { before: string; actId: number }>(
     `SELECT old_values AS before, act_id AS actId FROM act_change
@@ -126,6 +140,15 @@ export function actParts(db: Db) {
         }
       }
       return newest;
+    },
+    /** A row of a table that is only ever added to, which this one names and which was undone; undefined where all hold. */
+    undoneOf: (table: string, row: Row, acts: string): Found | undefined => {
+      if (!undoneNamed.has(table)) undoneNamed.set(table, undoneAmong(table));
+      for (const { column, find } of undoneNamed.get(table) ?? []) {
+        const found = row[column] === null ? undefined : find.get({ id: row[column], acts });
+        if (found) return found;
+      }
+      return undefined;
     },
     /** A deleted row that this one names, and the act that deleted it; undefined if none was deleted. */
     lostOf: (table: string, row: Row): { table: string; before: string; actId: number } | undefined => {

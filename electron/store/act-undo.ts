@@ -79,6 +79,7 @@ export function actUndo(db: Db) {
   const built = builtOn(db);
   const idOf = db.prepare<[string], number>('SELECT id FROM act WHERE uuid = ?').pluck();
   const uuidOf = db.prepare<[number], string>('SELECT uuid FROM act WHERE id = ?').pluck();
+  const requestOf = db.prepare<[number], string>('SELECT request FROM act WHERE id = ?').pluck();
   const chainOf = db
     .prepare<[number], number>(`${undoneInTurn('?')} SELECT id FROM chain ORDER BY n`)
     .pluck();
@@ -238,6 +239,19 @@ export function actUndo(db: Db) {
     refuseWhere('used', 'move', row, built.repeatedSince(row, change, acts).find(stands));
   }
 
+  /** Which moves count for a board that was entered twice follows from those of both records. */
+  function checkMovesOfMerged(tip: number, acts: string): void {
+    const found = built.mergedMovesLostSince(tip, changed.span(tip).last, acts);
+    if (found) refuse('changed', 'board', { board_id: found.boardId }, found.actId);
+  }
+
+  /** Where places are merged again, a move to where the board was already goes: not where it came from elsewhere by now. */
+  function checkStillRepeated(change: Change, row: Row, acts: string): void {
+    if (change.inTable !== 'move' || requestOf.get(firstOf(acts)) !== 'places.merge') return;
+    if (!built.isThereBefore(row))
+      refuse('changed', 'move', row, built.putElsewhereSince(row.board_id, change, acts));
+  }
+
   /** A row that is never deleted is to hold no longer. @param firstAct  what was there before this act is not in the way */
   function checkAppended(table: string, row: Row, acts: string, firstAct = 0): void {
     const isLater = (found: Found | undefined) => (found?.actId ?? 0) >= firstAct;
@@ -247,10 +261,11 @@ export function actUndo(db: Db) {
     if (isLater(user)) refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
   }
 
-  /** A row that is never deleted holds again: unless another has held in its place since. */
+  /** A row that is never deleted holds again: unless another has held in its place since, or what it is of was undone. */
   function checkHoldsAgain(table: string, row: Row, acts: string, firstAct: number): void {
     const later = parts.laterThan(table, row, acts);
     if ((later?.actId ?? 0) >= firstAct) refuseWhere('changed', table, row, later);
+    refuseWhere('changed', table, row, parts.undoneOf(table, row, acts));
   }
 
   /** The fields that the act changed of a row are as it left them. */
@@ -282,6 +297,7 @@ export function actUndo(db: Db) {
       return;
     }
     checkUnchanged(change, row, after, acts);
+    checkStillRepeated(change, row, acts);
     if (table === 'move' && isOnlyMove.get(row.board_id) === 1) {
       if (wasAdded.get({ acts, boardId: row.board_id }) === 1) return;
       // Those before it were deleted since.
@@ -419,7 +435,10 @@ export function actUndo(db: Db) {
       };
       mark.run(tip);
       try {
-        if (what === 'redo') checkNotReadAgain(chain);
+        if (what === 'redo') {
+          checkNotReadAgain(chain);
+          checkMovesOfMerged(tip, JSON.stringify(chain));
+        }
         yield* restoreAll(tip, chain, at, touched, isOver);
       } catch (error) {
         if (error instanceof InTheWay) return { done: false, conflict: error.conflict };

@@ -46,6 +46,30 @@ export function builtOn(db: Db) {
        ORDER BY h.id DESC LIMIT 1`,
     )
     .pluck();
+  const isThereBefore = db
+    .prepare<{ boardId: unknown; placeId: unknown; since: unknown; id: unknown }, 0 | 1>(
+      `SELECT (SELECT place_id FROM move WHERE board_id = @boardId AND (since, id) < (@since, @id)
+         ORDER BY since DESC, id DESC LIMIT 1) IS @placeId`,
+    )
+    .pluck();
+  const mergedMovesLost = db.prepare<
+    { tip: number; last: number; acts: string },
+    Found & { boardId: number }
+  >(
+    `WITH both (id) AS (SELECT b.value FROM act_change o,
+           json_each(json_array(o.old_values ->> 'parent_id', o.old_values ->> 'child_id')) b
+         WHERE o.act_id = @tip AND o.in_table = 'board_origin' AND o.old_values ->> 'how' = 'merged'),
+       later AS (SELECT h.* FROM act_change h WHERE h.in_table = 'move' AND h.id > @last
+         AND h.act_id NOT IN (SELECT value FROM json_each(@acts))
+         AND (h.row_uuid IN (SELECT uuid FROM move WHERE board_id IN both) OR h.old_values ->> 'board_id' IN both)),
+       was AS (SELECT row_uuid, old_values, min(id) FROM later GROUP BY row_uuid)
+     SELECT w.row_uuid AS uuid, (SELECT act_id FROM later WHERE row_uuid = w.row_uuid ORDER BY id DESC LIMIT 1) AS actId,
+       coalesce(m.board_id, w.old_values ->> 'board_id') AS boardId
+     FROM was w LEFT JOIN move m ON m.uuid = w.row_uuid
+     WHERE w.old_values IS NOT NULL AND (m.id IS NULL
+       OR m.place_id <> coalesce(w.old_values ->> 'place_id', m.place_id)
+       OR m.since <> coalesce(w.old_values ->> 'since', m.since)) LIMIT 1`,
+  );
   const readSince = db.prepare<[number], number>('SELECT 1 FROM reading WHERE act_id > ? LIMIT 1').pluck();
   const readAgain = db.prepare<{ act: number; undoneBy: number }, { boardId: number; actId: number }>(
     `WITH later AS (SELECT g.board_id, g.round_id, max(g.act_id) AS act_id, group_concat(g.raw || g.unit, ' ' ORDER BY g.id) AS raws FROM reading g
@@ -65,6 +89,17 @@ export function builtOn(db: Db) {
     /** Who saved the readings of an act of one day again after it was undone, and for which board. */
     readAgainSince: (act: number, undoneBy: number) =>
       readSince.get(undoneBy) === undefined ? undefined : readAgain.get({ act, undoneBy }),
+    /** Whether the board was already at the place of a move when it came there. */
+    isThereBefore: ({ board_id: boardId, place_id: placeId, since, id }: Row): boolean =>
+      isThereBefore.get({ boardId, placeId, since, id }) === 1,
+    /**
+     * A move of boards that were two again, which is gone or another now: with its board, and the newest act that did that.
+     * Which moves count for one board was worked out from all of both.
+     * @param tip  the act that parted them
+     * @param last  the id of its last change
+     */
+    mergedMovesLostSince: (tip: number, last: number, acts: string) =>
+      mergedMovesLost.get({ tip, last, acts }),
     /** The newest cut of a board, or of what it was merged into, since a change: with the board that was cut. */
     cutSince: (boardId: unknown, { id }: Change, acts: string) => cut.get({ boardId, id, acts }),
     /** Moves of the board to where this one already was, that are gone since a change: the newest loss first. */

@@ -72,12 +72,15 @@ const isOnlyPlaced = (change: TableChange | undefined): boolean =>
     Object.keys(values).every((column) => column === 'place_id' || column === 'version'),
   ) === true;
 
+const isOf =
+  (field: string) =>
+  ({ values }: ChangedRecord): boolean =>
+    values.field === field;
+
 /** Readings are of another board now. */
 function isReadingMoved(all: Changes): boolean {
-  return all.get('amendment:added')?.records.some(isMoving) === true;
+  return all.get('amendment:added')?.records.some(isOf('movedFrom')) === true;
 }
-const isMoving = ({ values }: ChangedRecord): boolean =>
-  values.field === 'excluded' && /"code":"moved"/.test(String(values.value));
 
 type Told = Message | null;
 const nameOf = ({ records }: TableChange): string => records[0]?.name ?? '…';
@@ -286,7 +289,8 @@ function shownValue(raw: number, unit: SavedValue | undefined): Message {
 
 /** @param added  the readings on the boards that they were moved to */
 function readingsMoved({ records }: TableChange, added: TableChange | undefined): Told {
-  const from = records.filter(isMoving);
+  // Where readings are moved, nothing else is excluded.
+  const from = records.filter(isOf('excluded'));
   const [first] = from;
   const recordName = first?.name ?? '…';
   const other = from.find(({ name }) => name !== recordName);

@@ -21,7 +21,7 @@ import type { Assessing } from '../judging/assessing.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { createPace, inSlices, type Slices } from '../slices.ts';
-import { startOfDay } from '../stock/board-days.ts';
+import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { instantOfPage, orderMoves } from './page-order.ts';
 
@@ -193,13 +193,13 @@ const FIRST_LINES = 40;
 export function pastRoundCommands(context: AppContext, judging: Judging, comparing: Comparing) {
   /** @throws Refusal where the line cannot be of that day */
   function checkLine({ boardId, raws }: PastLine, { depths }: PastPage, at: string): void {
-    const { boards } = context.yard();
+    const { boards, origins } = context.yard();
     const board = orRefuse(boards.judgedBy(boardId), 'board');
     const { code: boardCode, sawnOn, thicknessMm } = board;
     if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
       throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
-    const left = boards.get(boardId)?.archived;
-    if (left && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
+    const left = leftOf(boards.get(origins.kept(boardId)));
+    if (left !== null && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
       throw new Refusal(message('refusal.page-after-left', { boardCode, leftOn: left.at }));
     const isThrough = raws.some((raw, column) => {
       const depth = depths[column];

@@ -40,11 +40,15 @@ export function enteredTwiceQueries(context: QueryContext) {
 
 /** Boards that were entered twice become one. Readings stay where they were saved: `lineage` makes them those of both. */
 export function enteredTwiceCommands(context: AppContext, judging: Judging) {
-  /** @throws Refusal where one was cut from the other */
+  /** @throws Refusal where one was cut from the other, or was merged into it already */
   function checkTwoRecords(one: BoardRow, two: BoardRow): void {
     const { origins } = context.yard();
     for (const [board, piece] of [[one, two] as const, [two, one] as const]) {
       if (!origins.below(board.id).includes(piece.id)) continue;
+      if (origins.kept(board.id) === origins.kept(piece.id)) {
+        const codes = { boardCode: board.code, intoCode: piece.code };
+        throw new Refusal(message('refusal.merged-already', codes));
+      }
       throw new Refusal(
         message('refusal.merged-with-piece', { boardCode: board.code, pieceCode: piece.code }),
       );

@@ -158,6 +158,8 @@ export const life = {
     '{boardCode} was merged into {ofCode}. Nothing was brought back. Undo the merge in History.',
   'refusal.merged-with-piece':
     '{pieceCode} was cut from {boardCode}, so they are two boards. Nothing was merged. Choose another board.',
+  'refusal.merged-already':
+    '{boardCode} was merged into {intoCode} already, so they are one board. Nothing was changed.',
   'refusal.merged-note-too-long': 'Both notes together are too long. Nothing was merged. Choose one of them.',
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',

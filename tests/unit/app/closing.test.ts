@@ -193,6 +193,27 @@ describe('what another window changed since is not undone, and the refusal says 
     expect(await places()).toEqual(['Shop']);
   });
 
+  test('a merge of places that is redone once the move was deleted after which another was none', async () => {
+    const [shed, barn] = [await addPlace('Shed'), await addPlace('Barn')];
+    yard.later(DAY_MS);
+    await yard.command('boards.move', { boardIds: boardIds(), placeId: shed, since: yard.now() });
+    yard.later(DAY_MS);
+    await yard.command('boards.move', { boardIds: [boardIds()[0]!], placeId: barn, since: yard.now() });
+    const merge = await doing('places.merge', { id: barn, basedOn: 1, intoId: shed, air: 'into' });
+    await undo(merge.act);
+    const movesNow = async () => (await yard.query('boards.get', { id: boardIds()[0]! })).moves;
+    const places = async () => (await movesNow()).map(({ placeName }) => placeName);
+    const [, toShed] = await movesNow();
+    const gone = await doing('moves.delete', { id: toShed!.id, basedOn: toShed!.version, together: true });
+    expect(await yard.refusal('acts.redo', { act: merge.act })).toMatch(
+      /^A move of board WAL-01 was changed later, so nothing was redone\. Undo this first \(.*\): .*Shed/,
+    );
+    expect(await places()).toEqual(['Shop', 'Barn']);
+    await undo(gone.act);
+    await redo(merge.act);
+    expect(await places()).toEqual(['Shop', 'Shed']);
+  });
+
   test('a merge of stacks or places, or a move, of whose board pieces were cut', async () => {
     const [oak, barn] = [await addStack('Oak'), await addPlace('Barn')];
     const standing = async () => {

@@ -266,6 +266,25 @@ test('a merge is undone and redone, and not undone once the board was edited', a
   );
 });
 
+test('a merge is not redone once a move of either record was deleted, which may be the one that counts', async () => {
+  const placeId = await shedId();
+  yard.later(DAY_MS);
+  await yard.command('boards.move', { boardIds: [own().id, other().id], placeId, since: yard.now() });
+  const { act } = await merge();
+  const places = async () => (await get(own().id)).moves.map(({ placeName }) => placeName);
+  for (const { id } of [own(), other()]) {
+    await undo(act);
+    const { id: moveId, version } = (await get(id)).moves[1]!;
+    const gone = await doing('moves.delete', { id: moveId, basedOn: version });
+    expect((await yard.refusal('acts.redo', { act })).replace(/\(.*?\)/, '(…)')).toMatch(
+      /^Board WAL-0\d was changed later, so nothing was redone\. Undo this first \(…\): .*Shed/,
+    );
+    await undo(gone.act);
+    await redo(act);
+    expect(await places()).toEqual(['Shop', 'Shed']);
+  }
+});
+
 test('a merge is not undone once the board that stayed was cut, also after another merge', async () => {
   await probe([own().id, 12], [other().id, 13]);
   const { act } = await merge();
@@ -312,6 +331,14 @@ test('pieces may be merged, and have the readings of what they were cut from onc
     pieces: [{ code: 'END', widthMm: 95, lengthMm: 1100 }],
   });
   expect((await get(again.pieceIds[0]!)).readings).toHaveLength(12);
+});
+
+test('boards that another window merged the other way round are one already', async () => {
+  const opposite = await merging({ id: other().id, otherId: own().id });
+  await merge();
+  expect(await yard.refusal('boards.merge', opposite)).toBe(
+    'WAL-02 was merged into WAL-01 already, so they are one board. Nothing was changed.',
+  );
 });
 
 test('what cannot be merged is refused, and nothing is changed', async () => {

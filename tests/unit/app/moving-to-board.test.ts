@@ -181,6 +181,29 @@ describe('one reading', () => {
     expect(all.map(({ length }) => length)).toEqual([0, 0, 1, 0]);
   });
 
+  test('is not moved by a redo while its page, or the move before, is undone', async () => {
+    const page = await yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: '2026-05-20T17:00:00.000Z',
+        depths: ['pins'],
+        lines: [{ boardId: idOf(0), raws: [14] }],
+        thereSince: '2026-05-01',
+      }),
+    );
+    const [third] = await yard.command('boards.add', [yard.board('WAL-03')]);
+    const first = await move(0);
+    const next = await move(1, { boardId: third!.id });
+    const all = [page, first, next].map(({ act }) => act);
+    for (const act of all.toReversed()) await yard.command('acts.undo', { act });
+    const refused = async (act: string) => (await yard.refusal('acts.redo', { act })).replace(/\(.*?\)/, '…');
+    const sentence = ' was changed later, so nothing was redone. Redo this first …: ';
+    expect(await refused(first.act)).toContain(`${sentence}Round of May 20, 2026 entered for stack Walnut.`);
+    expect(await refused(next.act)).toContain(`${sentence}Reading 14% moved from board WAL-01 to WAL-02.`);
+    for (const act of all) await yard.command('acts.redo', { act });
+    expect((await yard.query('boards.get', { id: third!.id })).readings).toMatchObject([{ counts: true }]);
+  });
+
   test('of which nobody knows the depth is as deep there: nobody knows', async () => {
     await yard.command(
       'pastRounds.save',

@@ -507,6 +507,24 @@ describe('boards on the page', () => {
     );
   });
 
+  test('a record that was merged did not leave: its page goes in until the board that has it does', async () => {
+    const [boardId, otherId] = ids() as [number, number];
+    const { own, other } = await yard.query('boards.twice', { id: boardId, otherId });
+    await yard.command('boards.merge', {
+      id: boardId,
+      basedOn: own.board.version,
+      otherId,
+      otherBasedOn: other.board.version,
+    });
+    yard.later(3 * DAY_MS);
+    await save('2026-06-02', [[], [14, 16]]);
+    const at = '2026-06-02T12:00:00.000Z';
+    await yard.command('boards.archive', { boardIds: [boardId], why: 'sold', at });
+    expect(await yard.refusal('pastRounds.save', page('2026-06-03', [[], [14, 16]]))).toMatch(
+      /^WAL-02 left the yard on Jun 2, 2026, before that day\./,
+    );
+  });
+
   test('those that were entered by mistake are on no page', async () => {
     await yard.command('boards.delete', { boardIds: [ids()[0]] });
     expect(await shown('2026-05-02')).toMatchObject({ gone: [], boards: [{ code: 'WAL-02' }] });
