@@ -100,7 +100,7 @@ interface RowOf {
 }
 export type CsvRowOf<K extends CsvKind> = RowOf[K];
 
-type HeadCode = Exclude<Extract<Code, `csv.${string}`>, 'csv.head-in'>;
+type HeadCode = Extract<Code, `csv.${string}`>;
 /** What the head has in parentheses. */
 type Unit = 'length' | 'temperature' | '%';
 
@@ -246,7 +246,7 @@ export function csvTable<K extends CsvKind>(kind: K, units: DisplayUnits, say: S
     head: all.map(({ head, unit }): string =>
       unit === undefined
         ? say(head)
-        : say('csv.head-in', { headText: say(head), unitText: nameOf(unit, units) }),
+        : say('unit.head-in', { headText: say(head), unitText: nameOf(unit, units) }),
     ),
     row: (of: CsvRowOf<K>): Cell[] => all.map(({ cell, unit }) => inUnits(cell(of, say), unit, units)),
   };

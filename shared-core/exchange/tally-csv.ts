@@ -14,7 +14,7 @@ const ifAny = (boards: number, amount: number): Cell => (boards === 0 ? null : r
  * @param units  of lengths and weights, which the head names; volumes are in board feet and in cubic meters
  */
 export function tallyCsv({ rows }: Tally, by: readonly TallyBy[], units: DisplayUnits, say: Say): string {
-  const inUnit = (headText: string, unitText: string) => say('csv.head-in', { headText, unitText });
+  const inUnit = (headText: string, unitText: string) => say('unit.head-in', { headText, unitText });
   const weightUnit = units === 'metric' ? 'kg' : 'lb';
   const inWeightUnit = (kg: number) => (units === 'metric' ? kg : kg / KG_PER_POUND);
   const of: Record<TallyBy, readonly [head: string, cell: (row: TallyRow) => Cell]> = {

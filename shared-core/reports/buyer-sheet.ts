@@ -28,7 +28,7 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
     flow.facts([
       [say('board.species'), board.speciesName],
       [say('report.size'), sizeText(board, words)],
-      [say('report.buyer.volume'), boardFeet === null ? '–' : formats.boardFeet(boardFeet)],
+      [say('unit.board-feet-name'), boardFeet === null ? '–' : formats.number(boardFeet)],
     ]);
   });
   flow.downTo(startMm + QR_MM);

@@ -70,12 +70,15 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
   const { say, formats } = words;
   if (total.boards === 0) return;
   flow.heading(say('report.tally'));
+  const inUnit = (headText: string, unitText: string) => say('unit.head-in', { headText, unitText });
   const amounts = (of: TallyAmounts, face: Cell['face'] = 'regular'): Cell[] => [
     short(formats.number(of.boards), { face }),
-    short(of.measured === 0 ? '–' : formats.boardFeet(of.boardFeet), { face }),
-    ...(formats.isMetric ? [short(of.measured === 0 ? '–' : formats.volume(of.cubicMeters), { face })] : []),
-    short(of.weighed === 0 ? '–' : formats.weight(of.nowKg), { face }),
-    short(of.weighed === 0 ? '–' : formats.weight(of.targetKg), { face }),
+    short(of.measured === 0 ? '–' : formats.number(of.boardFeet), { face }),
+    ...(formats.isMetric
+      ? [short(of.measured === 0 ? '–' : formats.cubicMeters(of.cubicMeters), { face })]
+      : []),
+    short(of.weighed === 0 ? '–' : formats.weightNumber(of.nowKg), { face }),
+    short(of.weighed === 0 ? '–' : formats.weightNumber(of.targetKg), { face }),
   ];
   flow.table({
     columns: [
@@ -83,9 +86,11 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
       { head: say('tally.by.thickness'), share: 14 },
       { head: say('tally.boards'), share: 10, align: 'end' },
       { head: say('unit.board-feet-name'), share: 18, align: 'end' },
-      ...(formats.isMetric ? [{ head: say('tally.volume'), share: 18, align: 'end' as const }] : []),
-      { head: say('tally.weight-now'), share: 14, align: 'end' },
-      { head: say('tally.weight-then'), share: 14, align: 'end' },
+      ...(formats.isMetric
+        ? [{ head: inUnit(say('tally.volume'), 'm³'), share: 18, align: 'end' as const }]
+        : []),
+      { head: inUnit(say('tally.weight-now'), formats.weightUnit), share: 14, align: 'end' },
+      { head: inUnit(say('tally.weight-then'), formats.weightUnit), share: 14, align: 'end' },
     ],
     rows: [
       ...rows.map((row) => [

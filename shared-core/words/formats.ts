@@ -127,6 +127,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     inUnit(pct, 'percent', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   const percent = (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 1 });
 
+  const cubicMeters = (m3: number): string => number(m3, m3 < 0.1 ? 4 : 3);
+  const inWeightUnit = (kg: number): number => (metric ? kg : kg / KG_PER_POUND);
+
   return {
     /** Whether lengths, volumes and weights are shown in metric units. */
     isMetric: metric,
@@ -210,12 +213,16 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
 
     /** To three figures, or to the gram where it was weighed as finely: "12.4 kg", "0.835 kg", "27.3 lb". */
     weight(kg: number): string {
-      const value = metric ? kg : kg / KG_PER_POUND;
-      const size = Math.abs(value);
-      const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
-      const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
-      return inUnit(value, metric ? 'kilogram' : 'pound', decimals);
+      const value = inWeightUnit(kg);
+      return inUnit(value, metric ? 'kilogram' : 'pound', weightDecimals(value));
     },
+    /** The same without its unit, for a column: "12.4". */
+    weightNumber(kg: number): string {
+      const value = inWeightUnit(kg);
+      return shown(value, weightDecimals(value));
+    },
+    /** For the head of such a column. */
+    weightUnit: metric ? 'kg' : 'lb',
     /** As a fine balance shows it, which is in grams whatever else a person measures in: "38.42 g", "38.40 g" in steps of 0.01 g. */
     smallWeight(grams: number, stepGrams = 1): string {
       const stepDigits = Math.max(0, Math.ceil(-Math.log10(stepGrams)));
@@ -223,9 +230,9 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     },
     /** "0.236 m³", and of a single board "0.0126 m³"; "100 board feet". */
     volume: (m3: number): string =>
-      metric
-        ? `${number(m3, m3 < 0.1 ? 4 : 3)} m³`
-        : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
+      metric ? `${cubicMeters(m3)} m³` : boardFeetText(Math.round((m3 / M3_PER_BOARD_FOOT) * 10) / 10),
+    /** Without its unit, for a column: "0.236". */
+    cubicMeters,
     /** As tallied: "12 board feet". */
     boardFeet: (boardFeet: number): string => boardFeetText(boardFeet),
     /** Of a file: "12.3 MB". */
@@ -316,6 +323,13 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   function boardFeetText(boardFeet: number): string {
     return say('unit.board-feet', { count: boardFeet, amount: number(boardFeet) });
   }
+}
+
+/** To three figures, or to the gram where it was weighed as finely. */
+function weightDecimals(value: number): Intl.NumberFormatOptions {
+  const size = Math.abs(value);
+  const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+  return { minimumFractionDigits: digits, maximumFractionDigits: digits };
 }
 
 /** A true minus sign, and plain spaces where Intl has thin ones. */

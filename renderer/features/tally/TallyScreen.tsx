@@ -89,14 +89,13 @@ function SaveCsv({ tally, by }: { tally: Tally; by: readonly TallyBy[] }) {
 function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly TallyBy[] }) {
   const { say, formats } = useWords();
   const isMetric = useUnits() === 'metric';
-  const volumeOf = ({ measured, boardFeet, cubicMeters }: TallyAmounts) => {
-    if (measured === 0) return ['–'];
-    return isMetric
-      ? [formats.boardFeet(boardFeet), formats.volume(cubicMeters)]
-      : [formats.boardFeet(boardFeet)];
-  };
-  const weightOf = ({ weighed, nowKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(nowKg));
-  const targetOf = ({ weighed, targetKg }: TallyAmounts) => (weighed === 0 ? '–' : formats.weight(targetKg));
+  const totals =
+    total.measured === 0
+      ? []
+      : [formats.boardFeet(total.boardFeet), ...(isMetric ? [formats.volume(total.cubicMeters)] : [])];
+  const inUnit = (headText: string, unitText: string) => say('unit.head-in', { headText, unitText });
+  const ifMeasured = ({ measured }: TallyAmounts, number: string) => (measured === 0 ? '–' : number);
+  const ifWeighed = ({ weighed }: TallyAmounts, number: string) => (weighed === 0 ? '–' : number);
   const of: Record<TallyBy, Pick<Column<TallyRow>, 'cell' | 'sortBy'>> = {
     species: {
       cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
@@ -114,9 +113,11 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
   };
   return (
     <>
-      <p>
-        <strong>{volumeOf(total).join(' · ')}</strong>
-      </p>
+      {totals.length > 0 && (
+        <p>
+          <strong>{totals.join(' · ')}</strong>
+        </p>
+      )}
       <p>
         {total.weighed > 0 &&
           say('tally.weights', {
@@ -147,18 +148,29 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             },
             {
               id: 'volume',
-              head: say('tally.volume'),
-              widthRem: 10,
-              cell: (row) => volumeOf(row)[0],
-              below: (row) => volumeOf(row)[1],
+              head: say('unit.board-feet-name'),
+              widthRem: 7,
+              cell: (row) => ifMeasured(row, formats.number(row.boardFeet)),
               sortBy: ({ boardFeet }) => boardFeet,
               align: 'end',
             },
+            ...(isMetric
+              ? [
+                  {
+                    id: 'cubic',
+                    head: inUnit(say('tally.volume'), 'm³'),
+                    widthRem: 7,
+                    cell: (row) => ifMeasured(row, formats.cubicMeters(row.cubicMeters)),
+                    sortBy: ({ cubicMeters }) => cubicMeters,
+                    align: 'end',
+                  } satisfies Column<TallyRow>,
+                ]
+              : []),
             {
               id: 'now',
-              head: say('tally.weight-now'),
+              head: inUnit(say('tally.weight-now'), formats.weightUnit),
               widthRem: 8,
-              cell: weightOf,
+              cell: (row) => ifWeighed(row, formats.weightNumber(row.nowKg)),
               below: ({ weighed, boards }) =>
                 weighed > 0 && weighed < boards && say('tally.measured', { boards: weighed }),
               sortBy: ({ nowKg }) => nowKg,
@@ -166,9 +178,9 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
             },
             {
               id: 'target',
-              head: say('tally.weight-then'),
+              head: inUnit(say('tally.weight-then'), formats.weightUnit),
               widthRem: 8,
-              cell: targetOf,
+              cell: (row) => ifWeighed(row, formats.weightNumber(row.targetKg)),
               sortBy: ({ targetKg }) => targetKg,
               align: 'end',
             },

@@ -104,6 +104,8 @@ export const common = {
   /** Where a message is of another version of Pintally. */
   'common.text-missing': 'Text missing: {missingCode}',
 
+  /** The head of a column of numbers. */
+  'unit.head-in': '{headText} ({unitText})',
   'unit.board-feet-name': 'Board feet',
   'unit.board-feet': '{count, plural, one {{amount} board foot} other {{amount} board feet}}',
   'unit.or-less': '{amount} or less',

@@ -154,7 +154,6 @@ export const exchange = {
   'refusal.merge-nothing': 'Your yard has everything in this file. Nothing was changed.',
   'refusal.merge-changed-since':
     'Your yard was changed in the meantime. Nothing was merged. Choose the file again.',
-  'csv.head-in': '{headText} ({unitText})',
   'csv.board': 'Board',
   'csv.parent': 'Cut from board',
   'csv.stack': 'Stack',

@@ -122,7 +122,6 @@ export const reports = {
   'report.yard-name': 'Your name on the sheet',
   'report.yard-name-hint': 'Of your yard, or your own. It is printed on every sheet for a buyer.',
   'report.buyer.mc': 'Average MC',
-  'report.buyer.volume': 'Volume',
   'report.buyer.printed': 'Printed on {printedOn}.',
   'report.buyer.not-probed': 'Not probed',
   'report.buyer.shell': 'Shell {shellPct}',

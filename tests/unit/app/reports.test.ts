@@ -114,7 +114,7 @@ test('a board without readings has both, and says so', async () => {
 test('a stack report and a list name every board', async () => {
   await probe();
   const { text } = await printed('stack', yard.stack.id);
-  for (const part of ['Walnut', 'WAL-01', 'WAL-02', '10 board feet', 'Keep drying'])
+  for (const part of ['Walnut', 'WAL-01', 'WAL-02', 'Board feet', '10', 'Keep drying'])
     expect(text).toContain(part);
   const list = await printed('list', yard.stack.id);
   for (const part of ['WAL-01', 'WAL-02', 'Spot 1', 'Wood temperature', 'Pins are sharp.'])
