@@ -27,6 +27,10 @@ export type BoardReportKind = z.infer<typeof boardReportKindSchema>;
 /** No sheet has more boards that a person chose one by one. */
 export const MOST_FOR_BUYER = 500;
 
+/** What fits the line of a sheet. */
+export const MOST_OF_PRICE = 24;
+const priceTextSchema = z.string().trim().max(MOST_OF_PRICE);
+
 /** Which report, of the board or the stack of that id. */
 export const reportSchema = z.object({
   kind: reportKindSchema,
@@ -38,6 +42,8 @@ export const reportSchema = z.object({
     .default([]),
   /** Whom it is for; blank: whom the boards were sold to, where that is known. */
   soldTo: leavingNoteSchema.default(''),
+  /** As the seller writes it; blank: a line to write on. */
+  priceText: priceTextSchema.default(''),
 });
 export type Report = z.infer<typeof reportSchema>;
 export type AskedReport = z.input<typeof reportSchema>;
@@ -84,6 +90,8 @@ const forBuyerShape = {
   yardName: z.string(),
   /** May be blank. */
   soldTo: z.string(),
+  /** May be blank. */
+  priceText: z.string(),
 };
 
 export const buyerSheetSchema = z.object({ kind: z.literal('buyer'), ...onBoardShape, ...forBuyerShape });

@@ -49,12 +49,12 @@ export function sizeText(
   );
 }
 
-/** The code as a square with its white around it, in the upper right corner of a box. */
-export function checkSquare(checkCode: string, box: Box): Operation[] {
+/** The code as a square with its white around it, which fills a square box. */
+export function checkSquare(checkCode: string, { xMm, yMm, widthMm }: Box): Operation[] {
   const code: QrCode = qrCode(checkCode);
-  const moduleMm = QR_MM / (code.modules + 2 * quietZoneModules);
+  const moduleMm = widthMm / (code.modules + 2 * quietZoneModules);
   const inset = quietZoneModules * moduleMm;
-  const d = qrPath(code, box.xMm + box.widthMm - QR_MM + inset, box.yMm + inset, moduleMm);
+  const d = qrPath(code, xMm + inset, yMm + inset, moduleMm);
   return [{ kind: 'path', d, isFilled: true, strokeMm: null }];
 }
 

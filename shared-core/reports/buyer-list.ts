@@ -1,12 +1,14 @@
 import type { BuyerList } from '../contract/report.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Words } from '../words/words.ts';
-import { cell, short, sizeText } from './board-parts.ts';
+import { cell, checkSquare, short, sizeText } from './board-parts.ts';
 import { reportName } from './draw-report.ts';
 import { type Cell, type Flow, onOneLine } from './flow.ts';
 import { limitsPart, signaturePart, statedMc } from './for-buyer.ts';
 
 const TABLE_PT = 9.5;
+/** With its white: modules of 0.38 mm for the longest ID, which a phone reads (`smallestModuleMm`). */
+const QR_IN_ROW_MM = 14;
 /** Of what a buyer looks for. */
 const FIGURE_PT = 13;
 
@@ -36,6 +38,7 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
       { head: say('unit.board-feet-name'), share: 14, align: 'end' },
       { head: say('report.buyer.mc'), share: 30 },
       { head: say('report.read-on'), share: 25 },
+      { head: say('report.check-code'), share: 12 },
     ],
     rows: [
       ...boards.map((board, index) => {
@@ -57,6 +60,7 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
             : cell(onOneLine(formats.day(latest.at, 'year')), {
                 below: [formats.ago(latest.at, printedAt)],
               }),
+          cell('', { square: { sideMm: QR_IN_ROW_MM, draw: (box) => checkSquare(checkCode, box) } }),
         ];
       }),
       [
@@ -64,6 +68,7 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
         cell(say('report.boards-of', { boards: boards.length }), { face: 'bold' }),
         cell(''),
         feetCell(measured.length === 0 ? null : measured.reduce((sum, each) => sum + each, 0), 'bold'),
+        cell(''),
         cell(''),
         cell(''),
       ],

@@ -28,6 +28,8 @@ export interface Cell {
   sizePt?: number;
   /** Under them, as small as can be. */
   below?: readonly string[];
+  /** In place of text, a square of that side. */
+  square?: { sideMm: number; draw(box: Box): readonly Operation[] };
 }
 
 export interface TableColumn {
@@ -68,10 +70,11 @@ function columnWidths(
   const least = columns.map(({ head }, index) =>
     rows.reduce(
       (most, row) => {
-        const { lines, below = [], face = 'regular', mark, sizePt = tablePt } = row[index]!;
+        const { lines, below = [], face = 'regular', mark, sizePt = tablePt, square } = row[index]!;
         const markMm = mark ? 1.1 * sizePt * MM_PER_POINT : 0;
         return Math.max(
           most,
+          square?.sideMm ?? 0,
           ...lines.map((text) => wordMm(text, face, sizePt) + markMm),
           ...below.map((text) => wordMm(text, 'regular', SMALL_PT)),
         );
@@ -198,7 +201,7 @@ export function createFlow(paper: Paper, footer: Footer) {
 
   /** A cell in lines, at its size. */
   function cellOf(cell: Cell, columnMm: number, tablePt: number) {
-    const { face = 'regular', mark = null, sizePt = tablePt } = cell;
+    const { face = 'regular', mark = null, sizePt = tablePt, square } = cell;
     const indentMm = mark ? 1.1 * sizePt * MM_PER_POINT : 0;
     const roomMm = columnMm - 2 * CELL_MM.x - indentMm;
     const wrapped = (texts: readonly string[], lineFace: Face, linePt: number) =>
@@ -206,7 +209,14 @@ export function createFlow(paper: Paper, footer: Footer) {
         .flatMap((text) => wrappedText(text, lineFace, linePt, roomMm))
         .map((text) => ({ text, face: lineFace, sizePt: linePt }));
     const texts = [...wrapped(cell.lines, face, sizePt), ...wrapped(cell.below ?? [], 'regular', SMALL_PT)];
-    return { mark, sizePt, indentMm, texts, heightMm: heightOf(texts) };
+    return {
+      mark,
+      sizePt,
+      indentMm,
+      texts,
+      square,
+      heightMm: Math.max(square?.sideMm ?? 0, heightOf(texts)),
+    };
   }
 
   function tableRow(
@@ -225,6 +235,10 @@ export function createFlow(paper: Paper, footer: Footer) {
       const column = columns[index]!;
       const startMm = column.leftMm + CELL_MM.x;
       const atMm = topMm + CELL_MM.y;
+      if (cell.square) {
+        const { sideMm, draw } = cell.square;
+        put(...draw({ xMm: startMm, yMm: atMm, widthMm: sideMm, heightMm: sideMm }));
+      }
       if (cell.mark) put(markOperation(cell.mark, startMm, atMm, cell.sizePt));
       for (const [line, { text, face, sizePt: linePt }] of cell.texts.entries()) {
         const overMm = column.widthMm - 2 * CELL_MM.x - lineRoomMm(text, face, linePt);

@@ -55,19 +55,24 @@ const LINE_MM = 14;
 /** So many letters fit a line even where they are wide. */
 const MOST_ON_LINE = 36;
 
-/** Whom it is for, and where the owner signs. */
-export function signaturePart({ soldTo }: Pick<BuyerSheet, 'soldTo'>, flow: Flow, { say }: Words): void {
+/** Whom it is for, for how much, and where the owner signs. */
+export function signaturePart(
+  { soldTo, priceText }: Pick<BuyerSheet, 'soldTo' | 'priceText'>,
+  flow: Flow,
+  { say }: Words,
+): void {
   flow.keep(2 * LINE_MM + 8);
-  const line = (left: string, right: string, written = '') =>
+  const line = (left: string, right: string, leftText = '', rightText = '') =>
     flow.drawing(LINE_MM + 4, ({ xMm, yMm, widthMm }) => {
       const wide = 0.62 * widthMm;
       const atMm = yMm + LINE_MM - 3;
       const below = (text: string, leftMm: number) =>
         textLine(text, { xMm: leftMm, topMm: atMm + 1, face: 'regular', sizePt: 8 });
+      const written = (text: string, leftMm: number) =>
+        text === '' ? [] : [textLine(text, { xMm: leftMm, topMm: atMm - 5, face: 'bold', sizePt: 10 })];
       return [
-        ...(written === ''
-          ? []
-          : [textLine(written, { xMm, topMm: atMm - 5, face: 'bold' as const, sizePt: 10 })]),
+        ...written(leftText, xMm),
+        ...written(rightText, xMm + wide + 8),
         rule(xMm, atMm, xMm + wide, atMm),
         rule(xMm + wide + 8, atMm, xMm + widthMm, atMm),
         below(left, xMm),
@@ -77,6 +82,6 @@ export function signaturePart({ soldTo }: Pick<BuyerSheet, 'soldTo'>, flow: Flow
   // A long name is above the lines, where it has the whole width.
   const isShort = soldTo.length <= MOST_ON_LINE;
   if (!isShort) flow.text(say('report.buyer.sold-to-name', { name: soldTo }), 'bold');
-  line(say('report.buyer.sold-to'), say('report.buyer.signed-on'), isShort ? soldTo : '');
+  line(say('report.buyer.sold-to'), say('report.price'), isShort ? soldTo : '', priceText);
   line(say('report.buyer.signed'), say('report.buyer.signed-on'));
 }

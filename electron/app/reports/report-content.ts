@@ -26,6 +26,9 @@ import { tallyOf } from '../stock/stack-volume.ts';
 import { settingsOf } from '../yard/settings.ts';
 import { codeOfSheet } from './check-sheet.ts';
 
+/** What is typed for a sheet for a buyer. */
+type Sale = Pick<Report, 'soldTo' | 'priceText'>;
+
 /** The queries that a report is made of. */
 export type AskedForReports = Pick<Queries, 'boards.get' | 'boards.forecast' | 'stacks.get' | 'stacks.plan'>;
 
@@ -39,12 +42,13 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     return orRefuse(endUses.get(orRefuse(stacks.endUseId(stackId), 'stack')), 'use');
   };
 
-  const forBuyer = (soldTo: string, boards: readonly Pick<BoardRow, 'archived'>[]) => ({
+  const forBuyer = ({ soldTo, priceText }: Sale, boards: readonly Pick<BoardRow, 'archived'>[]) => ({
     yardName: settingsOf(context.yard()).nameOnPaper,
     soldTo: soldTo === '' ? soldToOf(boards) : soldTo,
+    priceText,
   });
 
-  async function ofBoard(kind: BoardReportKind, id: number, soldTo: string): Promise<Passport | BuyerSheet> {
+  async function ofBoard(kind: BoardReportKind, id: number, sale: Sale): Promise<Passport | BuyerSheet> {
     const { details, judgement } = await ask['boards.forecast']({ id }, '');
     const { board, moves, readings, findings, readBefore } = await ask['boards.get']({ id }, '');
     const endUse = endUseOfStack(board.stackId);
@@ -54,7 +58,7 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     const shown = { printedAt, board: { ...board, latest }, endUse, judgement, readings };
     const samples = sampleBoardState(context.yard(), id);
     const checkCode = codeOfSheet({ kind, ...shown, moves, samples }, printedAt);
-    if (kind === 'buyer') return { kind, ...shown, checkCode, ...forBuyer(soldTo, [board]) };
+    if (kind === 'buyer') return { kind, ...shown, checkCode, ...forBuyer(sale, [board]) };
     // Its newest round has the call of today in the list of rounds as well.
     const rounds = findings.map((found) =>
       found.roundId === latest?.roundId ? { ...found, call: latest.call } : found,
@@ -90,7 +94,7 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     return boards;
   }
 
-  function listForBuyer(rows: readonly BoardRow[], soldTo: string, stack: BuyerList['stack']): BuyerList {
+  function listForBuyer(rows: readonly BoardRow[], sale: Sale, stack: BuyerList['stack']): BuyerList {
     const printedAt = context.now();
     const uses = new Map<number, EndUse>();
     const boards = rows.map((row) => {
@@ -103,16 +107,16 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     return {
       kind: 'buyer-list',
       printedAt,
-      ...forBuyer(soldTo, rows),
+      ...forBuyer(sale, rows),
       stack,
       cautions: [...new Set([...uses.values()].flatMap(({ cautions }) => cautions))],
       boards,
     };
   }
 
-  async function stackForBuyer(stackId: number, soldTo: string): Promise<BuyerList> {
+  async function stackForBuyer(stackId: number, sale: Sale): Promise<BuyerList> {
     const { name, boards } = await ask['stacks.get']({ id: stackId }, '');
-    return listForBuyer(await boardsOf(stackId), soldTo, { name, boards });
+    return listForBuyer(await boardsOf(stackId), sale, { name, boards });
   }
 
   async function ofStack(stackId: number): Promise<StackReport> {
@@ -147,16 +151,16 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     };
   }
 
-  return async ({ kind, id, more, soldTo }: Report): Promise<ReportContent> => {
+  return async ({ kind, id, more, ...sale }: Report): Promise<ReportContent> => {
     switch (kind) {
       case 'passport':
-        return ofBoard(kind, id, soldTo);
+        return ofBoard(kind, id, sale);
       case 'buyer':
         return more.length === 0
-          ? ofBoard(kind, id, soldTo)
-          : listForBuyer(await chosenBoards([id, ...more]), soldTo, null);
+          ? ofBoard(kind, id, sale)
+          : listForBuyer(await chosenBoards([id, ...more]), sale, null);
       case 'buyer-list':
-        return stackForBuyer(id, soldTo);
+        return stackForBuyer(id, sale);
       case 'stack':
         return ofStack(id);
       case 'list':

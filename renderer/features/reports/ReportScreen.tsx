@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'react';
 import {
   boardReportKindSchema,
+  MOST_OF_PRICE,
+  type Report,
   type ReportContent,
   type ReportKind,
   stackReportKindSchema,
@@ -40,7 +42,7 @@ export function ReportScreen({
 }) {
   const [kind, setKind] = useState(first);
   const [paper, setPaper] = useState<Paper>(() => usualPaper(region().locale));
-  const [soldTo, setSoldTo] = useState('');
+  const [sale, setSale] = useState<Sale>({ soldTo: '', priceText: '' });
   const asked = { kind, id, more: kind === 'buyer' ? more : noMore };
   const content = useQuery('reports.content', asked);
   const onPaper = usePaperWords();
@@ -49,8 +51,8 @@ export function ReportScreen({
   const work = useLongWork();
   const printing = useLongWork();
   const drawn = useMemo(
-    () => (content.output ? drawReport(withName(content.output, soldTo), paper, onPaper) : []),
-    [content.output, soldTo, paper, onPaper],
+    () => (content.output ? drawReport(withSale(content.output, sale), paper, onPaper) : []),
+    [content.output, sale, paper, onPaper],
   );
   const texts = useMemo(() => textsOfPages(drawn), [drawn]);
   const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
@@ -68,7 +70,7 @@ export function ReportScreen({
       lead={pages.length > 0 && say('report.lead', { pages: pages.length })}
       actions={
         <ReportActions
-          report={{ ...asked, soldTo: soldTo.trim() }}
+          report={{ ...asked, ...trimmed(sale) }}
           paper={paper}
           pages={pages}
           work={work}
@@ -92,7 +94,7 @@ export function ReportScreen({
               onValue={(chosen) => setKind(chosen as ReportKind)}
             />
           )}
-          {isForBuyer(kind) && <ForBuyer soldTo={soldTo} onSoldTo={setSoldTo} />}
+          {isForBuyer(kind) && <ForBuyer sale={sale} onSale={setSale} />}
           <Choice
             label={say('report.paper')}
             value={paper as string}
@@ -126,12 +128,21 @@ function kindsWith(kind: ReportKind, more: readonly number[]): readonly ReportKi
   return isOfBoard ? boardReportKindSchema.options : stackReportKindSchema.options;
 }
 
-/** With the name that is typed, before the machine knows of it. */
-const withName = (content: ReportContent, soldTo: string): ReportContent =>
-  soldTo.trim() !== '' && 'soldTo' in content ? { ...content, soldTo: soldTo.trim() } : content;
+type Sale = Pick<Report, 'soldTo' | 'priceText'>;
+const trimmed = ({ soldTo, priceText }: Sale): Sale => ({
+  soldTo: soldTo.trim(),
+  priceText: priceText.trim(),
+});
 
-/** Who sells to whom. */
-function ForBuyer({ soldTo, onSoldTo }: { soldTo: string; onSoldTo: (name: string) => void }) {
+/** With what is typed, before the machine knows of it. */
+function withSale(content: ReportContent, sale: Sale): ReportContent {
+  if (!('soldTo' in content)) return content;
+  const { soldTo, priceText } = trimmed(sale);
+  return { ...content, priceText, soldTo: soldTo === '' ? content.soldTo : soldTo };
+}
+
+/** Who sells to whom, for how much. */
+function ForBuyer({ sale, onSale }: { sale: Sale; onSale: (sale: Sale) => void }) {
   const { say } = useWords();
   const settings = useSettings((store) => store.settings);
   const [name, setName] = useState<string | null>(null);
@@ -154,8 +165,15 @@ function ForBuyer({ soldTo, onSoldTo }: { soldTo: string; onSoldTo: (name: strin
         label={say('report.sold-to')}
         hint={say('report.sold-to-hint')}
         maxLength={200}
-        value={soldTo}
-        onValue={onSoldTo}
+        value={sale.soldTo}
+        onValue={(soldTo) => onSale({ ...sale, soldTo })}
+      />
+      <TextField
+        label={say('report.price')}
+        hint={say('report.price-hint')}
+        maxLength={MOST_OF_PRICE}
+        value={sale.priceText}
+        onValue={(priceText) => onSale({ ...sale, priceText })}
       />
     </>
   );

@@ -119,6 +119,8 @@ export const reports = {
   'report.for-buyer-of-first': 'Sheet for a buyer, first {boards}',
   'report.sold-to': 'Sold to',
   'report.sold-to-hint': 'Optional. If blank, a line to write on is printed.',
+  'report.price': 'Price',
+  'report.price-hint': 'Optional. It is on this sheet only.',
   'report.yard-name': 'Your name on the sheet',
   'report.yard-name-hint': 'Of your yard, or your own. It is printed on every sheet for a buyer.',
   'report.buyer.mc': 'Average MC',
@@ -152,7 +154,7 @@ export const reports = {
     'The owner can scan or type this code in Pintally to compare this report with the yard. It is not a signature.',
 
   'report.check-how-each':
-    'Under each ID is its check code. The owner can type both in Pintally, like {example}, to compare the board with the yard. It is not a signature.',
+    'The owner can scan a board’s code in Pintally to compare it with the yard. Or type the ID and the code below it, like {example}. It is not a signature.',
 
   // The screen that checks a sheet.
   'check.title': 'Check a printed report',

@@ -80,9 +80,13 @@ test('several boards are on one sheet for a buyer, chosen or of a stack, and the
   await probe();
   await yard.command('settings.edit', { nameOnPaper: ' Ridge Sawmill ' });
   const [first, second] = yard.boards.map(({ id }) => id);
-  const { text, fileName } = await printed('buyer', first!, { more: [second!], soldTo: 'Miller' });
+  const { text, fileName } = await printed('buyer', first!, {
+    more: [second!],
+    soldTo: 'Miller',
+    priceText: '$84',
+  });
   expect(fileName).toBe('moisture-2-boards-2026-06-01.pdf');
-  for (const part of ['Ridge Sawmill', 'Miller', 'WAL-01', 'WAL-02', 'Total 2 boards', 'Not probed'])
+  for (const part of ['Ridge Sawmill', 'Miller', '$84', 'WAL-01', 'WAL-02', 'Total 2 boards', 'Not probed'])
     expect(text).toContain(part);
   const ofStack = await yard.query('reports.content', { kind: 'buyer-list', id: yard.stack.id });
   if (ofStack.kind !== 'buyer-list') throw new Error('Another report came.');

@@ -68,7 +68,7 @@ export const aPassport = (more: Partial<Passport> = {}): Passport => {
 
 export const aBuyerSheet = (more: Partial<BuyerSheet> = {}): BuyerSheet => {
   const { findings: _, moves: __, forecast: ___, samples: ____, readBefore: _____, ...shown } = aPassport();
-  return { ...shown, kind: 'buyer', yardName: 'Ridge Sawmill', soldTo: '', ...more };
+  return { ...shown, kind: 'buyer', yardName: 'Ridge Sawmill', soldTo: '', priceText: '', ...more };
 };
 
 export const aBuyerList = (more: Partial<BuyerList> = {}): BuyerList => ({
@@ -76,6 +76,7 @@ export const aBuyerList = (more: Partial<BuyerList> = {}): BuyerList => ({
   printedAt,
   yardName: 'Ridge Sawmill',
   soldTo: '',
+  priceText: '',
   stack: null,
   cautions: [],
   boards: boardsInLayers(6, 3).map((board) => ({ ...board, checkCode })),

@@ -323,22 +323,45 @@ test('the paper is that of the region', () => {
   expect([usualPaper('de-DE'), usualPaper('en-GB'), usualPaper('fr')]).toEqual(['a4', 'a4', 'a4']);
 });
 
-test('the square code of a sheet reads as its check code, in the PDF too', async () => {
-  const pages = drawReport(aBuyerSheet(), 'letter', words);
+/** Where the filled squares of a page are, each with the white that belongs to it, mm. */
+const squaresOf = ({ operations }: DrawnPage) =>
+  operations
+    .filter((each) => each.kind === 'path' && each.isFilled && each.d.length > 1000)
+    .map((each) => {
+      const numbers = [...(each as { d: string }).d.matchAll(/[\d.]+/g)].map(Number);
+      const [across, down] = [0, 1].map((odd) => numbers.filter((_, index) => index % 2 === odd));
+      const side = Math.max(...across!) - Math.min(...across!);
+      const white = side / 8;
+      return { left: Math.min(...across!) - white, top: Math.min(...down!) - white, side: side + 2 * white };
+    });
+
+const codes = ['OAK-001/B39E-0RK7-Y34F-1CDY', 'CHERRY-BUTT-1009/B39E-0RK7-Y34F-1CDY'];
+test.each([
+  ['a sheet', aBuyerSheet(), [checkCode]],
+  [
+    'a sheet for several boards',
+    aBuyerList({
+      boards: boardsInLayers(2, 2).map((board, index) => ({ ...board, checkCode: codes[index]! })),
+    }),
+    codes,
+  ],
+])('the square code of each board on %s reads as its check code, in the PDF too', async (_, content, of) => {
+  const pages = drawReport(content, 'letter', words);
   const meta = { title: 'A sheet', locale: 'en-US', createdAt: new Date('2026-09-20T17:05:00Z') };
   const pdf = await getDocument({ data: await pdfOf(pages, meta), verbosity: 0 }).promise;
   const page = await pdf.getPage(1);
   const viewport = page.getViewport({ scale: 3 });
-  const [width, height] = [Math.ceil(viewport.width), Math.ceil(viewport.height)];
   const factory = pdf.canvasFactory as {
     create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
   };
-  const { canvas, context } = factory.create(width, height);
+  const { canvas, context } = factory.create(Math.ceil(viewport.width), Math.ceil(viewport.height));
   await page.render({ canvas, canvasContext: context, viewport }).promise;
-  // The upper right quarter: where it is printed.
-  const [left, across, down] = [Math.floor(width / 2), Math.ceil(width / 2), Math.floor(height / 4)];
-  const { data } = context.getImageData(left, 0, across, down);
-  expect(decoded({ width: across, height: down, rgba: data })).toBe(checkCode);
+  const perMm = 3 / MM_PER_POINT;
+  const read = squaresOf(pages[0]!).map(({ left, top, side }) => {
+    const [x, y, across] = [left, top, side].map((mm) => Math.round(mm * perMm)) as [number, number, number];
+    return decoded({ width: across, height: across, rgba: context.getImageData(x, y, across, across).data });
+  });
+  expect(read).toEqual(of);
 });
 
 test('a stack of 1,000 boards is laid out in a second, every board once', () => {
