@@ -1,3 +1,4 @@
+import type { LeftList } from '../../shared-core/contract/archive.ts';
 import type { CsvKind } from '../../shared-core/contract/exchange.ts';
 import type {
   BoardForCsv,
@@ -21,12 +22,26 @@ interface Made<R> {
   total: number;
 }
 
+/** So many boards of a list are read at a time. */
+const AT_A_TIME = 500;
+
+function inOrderOf<R extends { id: number }>(rows: readonly R[], ids: Iterable<number>): R[] {
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return Array.from(ids, (id) => byId.get(id)).filter((row) => row !== undefined);
+}
+
 /**
  * The rows of a table of the yard over a connection, as the yard is now: what is corrected is corrected as on screen; calls
  * and forecasts are those that the file has saved.
+ * @param left   of the boards, those of this list; null: every board
  * @param nowAt  UTC instant
  */
-export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Generator<Made<CsvRowOf<K>>> {
+export function csvRows<K extends CsvKind>(
+  db: Db,
+  kind: K,
+  left: LeftList | null,
+  nowAt: string,
+): Generator<Made<CsvRowOf<K>>> {
   const yard = readsOf(db, createBadCaches());
   const rows = rowsToExport(db);
   const startOf = new Map(rows.roundStarts.all().map(({ id, ...round }) => [id, round]));
@@ -34,8 +49,17 @@ export function csvRows<K extends CsvKind>(db: Db, kind: K, nowAt: string): Gene
   const whenRead = (roundId: number, at: string): string =>
     startOf.get(roundId)?.datedBy === 'day' ? dayOf(at) : at;
 
+  function* idsOfLeft(list: LeftList): Generator<number> {
+    for (let offset = 0; ; offset += AT_A_TIME) {
+      const page = yard.boards.page({ ...list, filter: 'archived', offset, limit: AT_A_TIME }).rows;
+      yield* page.map(({ id }) => id);
+      if (page.length < AT_A_TIME) return;
+    }
+  }
+
   function* boards(): Generator<Made<BoardForCsv>> {
-    const all = rows.boards.all();
+    const every = rows.boards.all();
+    const all = left === null ? every : inOrderOf(every, idsOfLeft(left));
     for (const [index, { id, uuid, endUseName, cutFrom }] of all.entries()) {
       const board = yard.boards.get(id);
       if (board === undefined) continue;

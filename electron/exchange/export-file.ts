@@ -1,5 +1,6 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import type { LeftList } from '../../shared-core/contract/archive.ts';
 import type { CsvKind, ExportKind } from '../../shared-core/contract/exchange.ts';
 import { BYTE_ORDER_MARK, csvRow } from '../../shared-core/exchange/csv.ts';
 import { csvTable } from '../../shared-core/exchange/csv-tables.ts';
@@ -24,6 +25,8 @@ export interface Export {
   /** A file that is not there yet. */
   target: string;
   kind: ExportKind;
+  /** Of the boards, those of this list; null: every board. */
+  left?: LeftList | null;
   display: Display;
   /** UTC instant. */
   nowAt: string;
@@ -39,7 +42,7 @@ const TELL_EVERY_ROWS = 500;
  * @throws Refusal that says what was wrong with the disk or the folder
  */
 export function writeExport(
-  { from, pictures, target, kind, display, nowAt }: Export,
+  { from, pictures, target, kind, left = null, display, nowAt }: Export,
   tell: (done: number, total: number) => void,
 ): { missingPictures: number } {
   const db = new Database(from, { readonly: true, timeout: 2000 });
@@ -59,7 +62,7 @@ export function writeExport(
       let missingPictures = 0;
       if (kind === 'everything') missingPictures = writeJson(db, { pictures, nowAt }, put, tell);
       else if (kind === 'tally') put(tallyText(db, display));
-      else writeCsv(db, { kind, display, nowAt }, put, tell);
+      else writeCsv(db, { kind, left, display, nowAt }, put, tell);
       flush();
       return { missingPictures };
     } finally {
@@ -85,7 +88,12 @@ function tallyText(db: Database.Database, display: Display): string {
 
 function writeCsv(
   db: Database.Database,
-  { kind, display, nowAt }: Pick<Export, 'display' | 'nowAt'> & { kind: CsvKind },
+  {
+    kind,
+    left,
+    display,
+    nowAt,
+  }: Pick<Export, 'display' | 'nowAt'> & { kind: CsvKind; left: LeftList | null },
   put: (text: string) => void,
   tell: (done: number, total: number) => void,
 ): void {
@@ -93,7 +101,7 @@ function writeCsv(
   const { head, row } = csvTable(kind, display.units, say);
   put(BYTE_ORDER_MARK + csvRow(head));
   let rows = 0;
-  for (const made of csvRows(db, kind, nowAt)) {
+  for (const made of csvRows(db, kind, left, nowAt)) {
     put(csvRow(row(made.row)));
     if (++rows % TELL_EVERY_ROWS === 0) tell(made.done, made.total);
   }

@@ -19,7 +19,7 @@ export const exportCommands = (
   { offer }: Pick<Transfers, 'offer'>,
 ) =>
   ({
-    'exchange.beginExport': ({ kind, region, work }, window) =>
+    'exchange.beginExport': ({ kind, left, region, work }, window) =>
       longWork.run(window, work, async (underWay) => {
         const { file: from } = context.yard();
         const { units } = settingsOf(context.yard());
@@ -27,13 +27,13 @@ export const exportCommands = (
         const nowAt = context.now();
         let missingPictures = 0;
         const offered = await offer(window, async (target) => {
-          const what = { from, pictures: picturesBeside(from), target, kind, display, nowAt };
+          const what = { from, pictures: picturesBeside(from), target, kind, left, display, nowAt };
           ({ missingPictures } = await ask('export', what, underWay));
         });
         return {
           ...offered,
           missingPictures,
-          fileName: `pintally-${kind}-${nowAt.slice(0, 10)}.${extensionOf(kind)}`,
+          fileName: `pintally-${left === null ? kind : 'left-yard'}-${nowAt.slice(0, 10)}.${extensionOf(kind)}`,
         };
       }),
   }) satisfies Partial<Commands>;

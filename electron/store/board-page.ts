@@ -77,10 +77,15 @@ export const IS_CUT = `${WHY_LEFT} IN ('ripped', 'crosscut')`;
 /** What was entered by mistake, or undone, is in no list. */
 export const SHOWN_ARCHIVED = `AND ${WHY_LEFT} NOT IN ('deleted', 'undone')`;
 
+/** SQL for to whom a board was sold, what it was used for, or why it was scrapped. */
+export const LEFT_NOTE = `coalesce(${valueIn('b.archived_why', '$.note')}, '')`;
+
+const allLeft: LeftFilter = { became: null, year: null, soldTo: null };
 /** Its year lies from @leftFrom to before @leftBefore. */
-const leftBy = ({ became, year }: LeftFilter = { became: null, year: null }): string[] => [
+const leftBy = ({ became, year, soldTo }: LeftFilter = allLeft): string[] => [
   ...(became === null ? [] : [`AND ${became === 'cut' ? IS_CUT : `${WHY_LEFT} = '${became}'`}`]),
   ...(year === null ? [] : ['AND b.archived_at >= @leftFrom AND b.archived_at < @leftBefore']),
+  ...(soldTo === null ? [] : [`AND ${WHY_LEFT} = 'sold' AND ${LEFT_NOTE} = @soldTo`]),
 ];
 
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */

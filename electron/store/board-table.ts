@@ -16,6 +16,7 @@ import {
   type BoardPage,
   conditionOf,
   IS_CUT,
+  LEFT_NOTE,
   orderOf,
   SHOWN_ARCHIVED,
   WHY_LEFT,
@@ -264,8 +265,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        b.thickness_quarters AS thicknessQuarters, b.archived_at AS leftAt, ${IS_CUT} AS isCut FROM board b
      WHERE b.archived_at IS NOT NULL AND (${LEFT_YARD} OR ${IS_CUT}) ORDER BY b.archived_at, b.id`,
   );
-  const leftAfter = db.prepare<[number, number], { id: number; code: string; leftAt: string } & SizesOfBoard>(
-    `SELECT b.id, ${WHY_LEFT} AS code, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
+  const leftAfter = db.prepare<
+    [number, number],
+    { id: number; code: string; note: string; leftAt: string } & SizesOfBoard
+  >(
+    `SELECT b.id, ${WHY_LEFT} AS code, ${LEFT_NOTE} AS note, b.archived_at AS leftAt, b.thickness_mm AS thicknessMm,
        b.width_mm AS widthMm, b.length_mm AS lengthMm FROM board b
      WHERE b.archived_at IS NOT NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
   );
@@ -350,7 +354,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       const { stackId, offset, limit } = wanted;
       const search = wanted.search.trim();
       const like = `%${search.replace(/[\\%_]/g, '\\$&')}%`;
-      const parameters = { stackId, like, limit, offset, ...yearOf(wanted.left?.year ?? null) };
+      const { year = null, soldTo = null } = wanted.left ?? {};
+      const parameters = { stackId, like, limit, offset, soldTo, ...yearOf(year) };
       const { count, page } = listOf({ ...wanted, search });
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },

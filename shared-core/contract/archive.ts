@@ -38,13 +38,25 @@ export function becameOf(code: string): Became | null {
 export const leftFilterSchema = z.object({
   became: becameSchema.nullable(),
   year: z.number().int().min(1900).max(9999).nullable(),
+  /** Of those that were sold: to whom, blank where that is not known. */
+  soldTo: leavingNoteSchema.nullable().default(null),
 });
 export type LeftFilter = z.infer<typeof leftFilterSchema>;
 
-/** Totals of the boards that left in the same way in one year. */
+/** A list of them, as it is narrowed. */
+export const leftListSchema = z.object({
+  stackId: z.number().int().positive().nullable(),
+  search: z.string().max(80),
+  left: leftFilterSchema,
+});
+export type LeftList = z.infer<typeof leftListSchema>;
+
+/** Totals of the boards that left in the same way in one year, sold ones to one buyer. */
 export const leftTotalSchema = z.object({
   became: becameSchema,
   year: z.number().int(),
+  /** Of those that were sold: to whom, blank where that is not known; else null. */
+  soldTo: leavingNoteSchema.nullable(),
   boards: z.number().int(),
   /** Boards with all three sizes: only these are in the board feet. */
   measured: z.number().int(),

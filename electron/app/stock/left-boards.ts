@@ -7,19 +7,20 @@ import type { Queries } from '../handlers.ts';
 /** So many boards are read and added at a time, some milliseconds, and then others have their turn. */
 const AT_A_TIME = 2000;
 
-/** What the boards that left the yard amount to, by what became of them and by local year, the newest year first. */
+/** What the boards that left the yard amount to, by what became of them, by buyer and by local year, the newest year first. */
 export const leftBoardQueries = (context: QueryContext) =>
   ({
     'boards.left': async () => {
       const totals = new Map<string, LeftTotal>();
       for (let afterId = 0; ; await setImmediate()) {
         const some = context.yard().boards.leftAfter(afterId, AT_A_TIME);
-        for (const { code, leftAt, ...board } of some) {
+        for (const { code, note, leftAt, ...board } of some) {
           const became = becameOf(code);
           if (became === null) continue;
           const year = new Date(leftAt).getFullYear();
-          const key = `${became} ${year}`;
-          const total = totals.get(key) ?? { became, year, boards: 0, measured: 0, boardFeet: 0 };
+          const soldTo = became === 'sold' ? note : null;
+          const key = JSON.stringify([became, year, soldTo]);
+          const total = totals.get(key) ?? { became, year, soldTo, boards: 0, measured: 0, boardFeet: 0 };
           totals.set(key, total);
           const boardFeet = boardFeetIfMeasured(board);
           total.boards += 1;

@@ -23,7 +23,7 @@ import { MoveForm } from './MoveForm.tsx';
 import css from './stack-screen.module.css';
 import { useBoardPages } from './useBoardPages.ts';
 
-const allLeft: LeftFilter = { became: null, year: null };
+const allLeft: LeftFilter = { became: null, year: null, soldTo: null };
 
 /** The boards of a stack, or of the whole yard: to find, sort, select, label and edit. */
 export function BoardList({
@@ -124,7 +124,9 @@ export function BoardList({
         />
         <CallFilter value={filter} counts={counts} onValue={show} />
       </div>
-      {filter === 'archived' && <LeftFilterFields value={left} onValue={narrow} />}
+      {filter === 'archived' && (
+        <LeftFilterFields list={{ stackId, search: search.trim(), left }} onValue={narrow} />
+      )}
       {lastEdit && (
         <BoardsEdited key={lastEdit.act} edit={lastEdit} onShow={isMovedOutOfSight ? showElsewhere : null} />
       )}

@@ -60,7 +60,7 @@ export const boardRequests = {
       search: z.string().max(80),
       filter: boardFilterSchema.nullable().default(null),
       /** Which of those that left, where the filter shows these. */
-      left: leftFilterSchema.default({ became: null, year: null }),
+      left: leftFilterSchema.default({ became: null, year: null, soldTo: null }),
       sort: boardSortSchema.default('added'),
       descending: z.boolean().default(false),
       offset: z.number().int().min(0),

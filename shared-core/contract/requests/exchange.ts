@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { leftListSchema } from '../archive.ts';
 import { exportKindSchema, MOST_CLASHES_SHOWN, mergedSchema, sideSchema } from '../exchange.ts';
 import { regionSchema } from '../region.ts';
 import { command, ofMachine, ofWindow, query } from '../request-kinds.ts';
@@ -15,7 +16,13 @@ export const exchangeRequests = {
   /** Of any open yard, the demo yard too. The window's next download takes its place. */
   'exchange.beginExport': ofWindow(
     command({
-      input: z.object({ kind: exportKindSchema, region: regionSchema, work: workSchema }),
+      input: z.object({
+        kind: exportKindSchema,
+        /** Of the boards, those that left the yard and that their list shows; null: every board. */
+        left: leftListSchema.nullable().default(null),
+        region: regionSchema,
+        work: workSchema,
+      }),
       output: offeredSchema.extend({
         /** Pictures whose files are missing or damaged, so that they are not in it. */
         missingPictures: z.number().int(),

@@ -120,19 +120,19 @@ test('boards that left are found by what became of them and in which year, with 
   const sizes = { widthMm: 304.8, lengthMm: 2438.4 };
   const [first, second] = ids();
   await yard.command('boards.edit', { id: first!, basedOn: 1, changed: sizes });
-  await sell([first!]);
+  await yard.command('boards.archive', { boardIds: [first!], why: 'sold', note: 'Miller', at: yard.now() });
   await yard.command('boards.archive', { boardIds: [second!], why: 'scrapped', at: yard.now() });
   expect(await yard.query('boards.left', {})).toEqual([
-    { became: 'sold', year: 2026, boards: 1, measured: 1, boardFeet: 8 },
-    expect.objectContaining({ became: 'scrapped', year: 2026, boards: 1 }),
+    { became: 'sold', year: 2026, soldTo: 'Miller', boards: 1, measured: 1, boardFeet: 8 },
+    expect.objectContaining({ became: 'scrapped', year: 2026, soldTo: null, boards: 1 }),
   ]);
-  const found = async (became: 'sold' | 'cut' | null, year: number | null) =>
+  const found = async (became: 'sold' | 'cut' | null, year: number | null, soldTo: string | null = null) =>
     (
       await yard.query('boards.list', {
         stackId: null,
         search: '',
         filter: 'archived',
-        left: { became, year },
+        left: { became, year, soldTo },
         offset: 0,
         limit: 10,
       })
@@ -142,6 +142,9 @@ test('boards that left are found by what became of them and in which year, with 
   expect(await found('sold', 2025)).toEqual([]);
   expect(await found('cut', null)).toEqual([]);
   expect(await found(null, 2026)).toHaveLength(2);
+  expect(await found('sold', null, 'Miller')).toEqual(['WAL-01']);
+  // No board was sold without a name.
+  expect(await found('sold', null, '')).toEqual([]);
 });
 
 test('a day in the future is refused', async () => {

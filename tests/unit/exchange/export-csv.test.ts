@@ -123,6 +123,32 @@ test('a piece names the board that it was cut from, and boards have their board 
   ]);
 });
 
+test('boards that left go out as their list shows them', async () => {
+  const [first, second] = yard.boards.map(({ id }) => id);
+  const sell = (id: number, note: string) =>
+    yard.command('boards.archive', { boardIds: [id], why: 'sold', note, at: yard.now() });
+  await sell(first!, 'Miller');
+  await sell(second!, 'Baker');
+  const left = (search: string, soldTo: string | null) => ({
+    stackId: null,
+    search,
+    left: { became: 'sold' as const, year: 2026, soldTo },
+  });
+  const exportedOf = async (which: ReturnType<typeof left>) => {
+    const offered = await yard.command('exchange.beginExport', {
+      kind: 'boards',
+      left: which,
+      region,
+      work: null,
+    });
+    expect(offered.fileName).toBe('pintally-left-yard-2026-06-01.csv');
+    return rowsOf((await downloaded(yard, offered)).toString('utf8'));
+  };
+  expect(await exportedOf(left('', 'Miller'))).toMatchObject([{ Board: 'WAL-01', 'Why it left': 'Sold' }]);
+  expect((await exportedOf(left('', null))).map(({ Board }) => Board).sort()).toEqual(['WAL-01', 'WAL-02']);
+  expect(await exportedOf(left('WAL-02', 'Miller'))).toEqual([]);
+});
+
 test('a tally is of the boards that are there, split by all that it can be split by', async () => {
   expect(await exported('tally')).toMatchObject([
     { Species: 'Black walnut', Call: '', Stack: 'Walnut', Boards: '2' },
