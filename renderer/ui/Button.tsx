@@ -1,7 +1,7 @@
 import type { ComponentProps, ReactNode } from 'react';
 import './button.css';
 
-type ButtonKind = 'main' | 'plain' | 'quiet' | 'danger';
+export type ButtonKind = 'main' | 'plain' | 'quiet' | 'danger';
 
 /** The look of a button, for parts that bring their own element. */
 export const buttonLook = (kind: ButtonKind): string => ['button', `button-${kind}`].join(' ');

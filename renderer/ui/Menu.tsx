@@ -1,22 +1,24 @@
 import type { ReactNode } from 'react';
 import { Button, MenuItem, MenuTrigger, Menu as OpenMenu, Popover } from 'react-aria-components';
-import { buttonLook } from './Button.tsx';
+import { type ButtonKind, buttonLook } from './Button.tsx';
 import styles from './menu.module.css';
 
 /** What else can be done, behind one button. */
 export function Menu({
   title,
   label,
+  kind = 'plain',
   items,
 }: {
   title: ReactNode;
   /** Its spoken name, where several on a screen have the same title. */
   label?: string;
+  kind?: ButtonKind;
   items: readonly { id: string; title: ReactNode; onPress: () => void }[];
 }) {
   return (
     <MenuTrigger>
-      <Button className={buttonLook('plain')} {...(label && { 'aria-label': label })}>
+      <Button className={buttonLook(kind)} {...(label && { 'aria-label': label })}>
         {title}
         <span aria-hidden="true">▾</span>
       </Button>

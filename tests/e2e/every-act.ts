@@ -33,6 +33,10 @@ const pick = async (page: Page, menu: string | RegExp, item: string): Promise<vo
   await press(page, menu);
   await page.getByRole('menuitem', { name: item, exact: true }).click();
 };
+const pickMore = async (reading: Locator, item: string): Promise<void> => {
+  await press(reading, /^More for .* reading/);
+  await reading.page().getByRole('menuitem', { name: item, exact: true }).click();
+};
 const open = async (page: Page, path: string): Promise<void> => {
   const address = `${page.url().replace(/#.*/, '')}#/${path}`;
   if (page.url() !== address) await page.goto(address);
@@ -493,7 +497,7 @@ export const steps: readonly Step[] = [
     act: 'readings.setMeter',
     at: 'boards/1',
     do: async (page) => {
-      await press(row(page, '13'), /^Details/);
+      await pickMore(row(page, '13'), 'Details');
       await choose(dialog(page), 'Read with', 'Hand meter');
       await save(page);
     },
@@ -517,7 +521,7 @@ export const steps: readonly Step[] = [
     act: 'readings.setDepth',
     at: 'boards/1',
     do: async (page) => {
-      await press(row(page, '13'), /^Change depth/);
+      await pickMore(row(page, '13'), 'Change depth');
       await field(dialog(page), 'Pin tips below the face').fill('9');
       await save(page);
     },
@@ -539,7 +543,7 @@ export const steps: readonly Step[] = [
     act: 'readings.moveToBoard',
     at: 'boards/1',
     do: async (page) => {
-      await press(row(page, '13.5'), /^Change board of .* reading/);
+      await pickMore(row(page, '13.5'), 'Change board');
       await dialog(page)
         .getByRole('radio', { name: /^OAK-02/ })
         .click();

@@ -7,12 +7,9 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { mcOrDash, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { ReadingNote } from '../notes/ReadingNote.tsx';
-import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
-import { MoveReading } from '../records/MoveReading.tsx';
-import { ReadingDetails } from '../records/ReadingDetails.tsx';
+import { ReadingMore } from '../records/ReadingMore.tsx';
 import { RecordList, RecordValue } from '../records/RecordList.tsx';
 import { UseMeant } from '../records/UseMeant.tsx';
 
@@ -80,10 +77,11 @@ export function ReadingsOfBoard({
           />
           <UseMeant reading={reading} />
           <EditReading reading={reading} depth={depthOf(reading)} />
-          <ChangeDepth reading={reading} depth={depthOf(reading)} />
-          <MoveReading reading={reading} depth={depthOf(reading)} />
-          <ReadingNote reading={reading} depth={depthOf(reading)} />
-          <ReadingDetails reading={reading} depth={depthOf(reading)} />
+          <ReadingMore
+            reading={reading}
+            depth={depthOf(reading)}
+            actions={['note', 'depth', 'board', 'details']}
+          />
         </>
       )}
     />

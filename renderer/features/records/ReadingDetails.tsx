@@ -1,29 +1,21 @@
 import { useState } from 'react';
-import type { Depth, JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { CorrectionSteps } from './CorrectionSteps.tsx';
-import { type OfReading, ReadingAction } from './ReadingAction.tsx';
+import type { OfReading } from './ReadingAction.tsx';
 import { ReadingMeter } from './ReadingMeter.tsx';
 
-/** Opens how a value was corrected, its pictures, and which meter it was read with. */
-export function ReadingDetails({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
-  const words = useWords();
-  const { say } = words;
-  const recordName = readingName(reading, depth, words);
-  const title = say('reading-details.of', { recordName });
+/** How a value was corrected, its pictures, and which meter it was read with. */
+export function ReadingDetails({ reading, recordName, onClose }: OfReading) {
+  const { say } = useWords();
   return (
-    <ReadingAction words={say('reading-details.open')} title={title}>
-      {(onClose) => (
-        <Dialog title={title} onClose={onClose}>
-          <Details {...{ reading, recordName, onClose }} />
-        </Dialog>
-      )}
-    </ReadingAction>
+    <Dialog title={say('reading-details.of', { recordName })} onClose={onClose}>
+      <Details {...{ reading, recordName, onClose }} />
+    </Dialog>
   );
 }
 

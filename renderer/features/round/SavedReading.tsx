@@ -8,10 +8,9 @@ import { replaceByTyped } from '../../stores/round-saving.ts';
 import { Button } from '../../ui/Button.tsx';
 import { McValue, rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { ChangeDepth } from '../records/ChangeDepth.tsx';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
-import { MoveReading } from '../records/MoveReading.tsx';
+import { ReadingMore } from '../records/ReadingMore.tsx';
 import { ReadingRemarks } from '../records/ReadingRemarks.tsx';
 import css from './SpotList.module.css';
 
@@ -61,8 +60,7 @@ export function SavedReading({
           onInclude={() => void include(reading.id)}
         />
         <EditReading reading={reading} depth={told} />
-        <ChangeDepth reading={reading} depth={told} />
-        <MoveReading reading={reading} depth={told} />
+        <ReadingMore reading={reading} depth={told} actions={['depth', 'board']} />
       </div>
       <ReadingRemarks reading={reading} but={shared} />
       {meant !== null && !isSavedLast && (

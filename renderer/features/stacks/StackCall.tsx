@@ -8,7 +8,7 @@ import css from './stack-screen.module.css';
 
 /** What to do with a stack, in a sentence; then why, and the figures behind it. */
 export function StackCall({
-  stack: { call: called, due, note, isForecasting, nextReady, lastReady, endUseId },
+  stack: { call: called, due, isForecasting, nextReady, lastReady, endUseId },
 }: {
   stack: StackRow;
 }) {
@@ -37,16 +37,11 @@ export function StackCall({
         {call && <CallShape call={call} />}
         {what}
       </p>
-      {(why || call === 'ready' || rest.length > 0 || note) && (
+      {(why || call === 'ready' || rest.length > 0) && (
         <div className={css.reasons}>
           {why && <p className={css.why}>{why}</p>}
           {call === 'ready' && <ReadyCautions useId={endUseId} />}
           {rest.length > 0 && <p className="soft">{rest.join(' ')}</p>}
-          {note && (
-            <p className="soft" translate="no">
-              {note}
-            </p>
-          )}
         </div>
       )}
     </Sheet>

@@ -59,6 +59,8 @@ export const common = {
   'reading.name': '{depth, select, core {core} average {average} other {shell}} reading {shownValue}',
   'reading.raw': 'raw',
 
+  'reading-more.of': 'More for {recordName}',
+
   // How one reading was corrected, and with which meter it was taken.
   'reading-details.open': 'Details',
   'reading-details.of': 'Details of {recordName}',

@@ -2,7 +2,7 @@
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { ReadingDetails } from '../../../../renderer/features/records/ReadingDetails.tsx';
+import { ReadingMore } from '../../../../renderer/features/records/ReadingMore.tsx';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
@@ -44,8 +44,9 @@ async function open(reading: JudgedReading, more: Parameters<typeof playMachine>
     ...more,
   });
   const user = userEvent.setup();
-  render(<ReadingDetails reading={reading} depth="shell" />);
-  await user.click(screen.getByRole('button', { name: /^Details of shell reading 14.2%/ }));
+  render(<ReadingMore reading={reading} depth="shell" actions={['details']} />);
+  await user.click(screen.getByRole('button', { name: /^More for shell reading 14.2%/ }));
+  await user.click(screen.getByRole('menuitem', { name: 'Details' }));
   return { machine, user, dialog: within(screen.getByRole('dialog')) };
 }
 

@@ -233,7 +233,8 @@ test('how deep a reading was is corrected, for all of its round at that depth, a
   const planned = aReading(1, { depthFrom: 'plan' });
   const { machine, user } = await open(read(aBoard(1), [planned]));
   expect(within(spots()).getByText('5 mm planned')).toBeTruthy();
-  await user.click(within(spots()).getByRole('button', { name: /^Change depth/ }));
+  await user.click(within(spots()).getByRole('button', { name: /^More for/ }));
+  await user.click(screen.getByRole('menuitem', { name: 'Change depth' }));
   const dialog = await screen.findByRole('dialog', { name: 'Depth of the reading' });
   const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
   await user.clear(field);
@@ -290,7 +291,8 @@ test('changing the depth of a large round and undoing it show how far they are, 
 });
 
 const depthDialog = async (user: ReturnType<typeof byHand>, typed: string) => {
-  await user.click(within(spots()).getByRole('button', { name: /^Change depth/ }));
+  await user.click(within(spots()).getByRole('button', { name: /^More for/ }));
+  await user.click(screen.getByRole('menuitem', { name: 'Change depth' }));
   const dialog = await screen.findByRole('dialog', { name: 'Depth of the reading' });
   const field = within(dialog).getByRole('textbox', { name: 'Pin tips below the face' });
   await user.clear(field);
