@@ -44,7 +44,7 @@ export const stackCall = {
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',
   'stack-call.to-move':
-    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}. {later, plural, =0 {Move {boards, plural, one {it} other {them}} to drier air.} other {Move {now} to drier air now. Move the other {later, plural, one {one} other {#}} at {dryEnoughLimitPct}, core {coreLimitPct}.}}',
+    '{boards, plural, one {# board is} other {# boards are}} unlikely to reach the target where {boards, plural, one {it is} other {they are}}.{later, plural, =0 {} other { Move {now} to drier air now. Move the other {later, plural, one {one} other {#}} at {dryEnoughLimitPct}, core {coreLimitPct}.}}',
   'stack-call.move-back':
     '{boards, plural, one {# board is} other {# boards are}} too wet for heated rooms. Move {boards, plural, one {it} other {them}} back under cover.',
   'stack-call.add-place':

@@ -5,7 +5,7 @@ export const stacks = {
     '{boards, plural, one {# board} other {# boards}}. {ready, plural, =0 {{more, plural, =0 {None ready yet} other {# should be ready now}}} other {# ready{more, plural, =0 {} other {, # more should be ready now}}}}.',
   'stacks.forecasting': 'Updating calls and dates …',
   'stacks.all-boards': 'All boards',
-  'stacks.all-boards-lead': 'Every board in the yard.',
+  'stacks.all-boards-lead': 'Boards in the yard, and those that left it.',
   'stacks.go-to-stacks': 'Go to stacks',
   'stacks.stack': 'Stack',
 
@@ -252,7 +252,7 @@ export const stacks = {
   'stacks.size-missing':
     '{boards, plural, one {# board has no width or length. It is} other {# boards have no width or length. They are}} not in these totals.',
   'stacks.weight-not-probed':
-    '{boards, plural, one {# board} other {# boards}} without a reliable reading, not in the weight.',
+    '{boards, plural, one {# board has no reliable reading. It is} other {# boards have no reliable reading. They are}} not in the weight.',
   'stacks.density-missing':
     'The specific gravity of {speciesName} is missing. Its boards are not in the weight.',
 } as const;

@@ -59,7 +59,7 @@ describe('The volume and weight of a stack', () => {
     expect((await line())[1]).toBe('900 kg when last probed (4 boards), 850 kg at 7.0%');
     for (const missing of [
       '1 board has no width or length. It is not in these totals.',
-      '2 boards without a reliable reading, not in the weight.',
+      '2 boards have no reliable reading. They are not in the weight.',
       'The specific gravity of Holly is missing. Its boards are not in the weight.',
     ]) {
       expect(screen.getByText(missing)).toBeTruthy();
