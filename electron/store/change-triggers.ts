@@ -18,6 +18,7 @@ const recordedTables: Record<string, readonly string[]> = {
     'place_id',
     'ready_on',
     'probe_why',
+    'probe_ms',
     'air_offset_pct',
     'air_precision',
     'told_offset_pct',

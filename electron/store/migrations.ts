@@ -32,6 +32,7 @@ import * as lineage from './migrations/0031-lineage.ts';
 import * as lostRows from './migrations/0032-lost-rows.ts';
 import * as dueOnce from './migrations/0033-due-once.ts';
 import * as mergedBy from './migrations/0034-merged-by.ts';
+import * as nextProbe from './migrations/0035-next-probe.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -79,4 +80,5 @@ export const migrations: readonly Migration[] = [
   lostRows,
   dueOnce,
   mergedBy,
+  nextProbe,
 ];

@@ -48,7 +48,7 @@ export function outlookWrites(db: Db) {
   );
   // `probe_why` is what the board is due for; a move is in it too.
   const putInBoard = db.prepare(
-    `UPDATE board SET ready_on = ?, probe_why = ?, told_offset_pct = ?, told_precision = ?,
+    `UPDATE board SET ready_on = ?, probe_why = ?, probe_ms = ?, told_offset_pct = ?, told_precision = ?,
        told_surface_log = ?, told_surface_precision = ?, latest_call = coalesce(?,
        (SELECT ${valueIn('record', 'call')} FROM finding WHERE board_id = board.id AND round_id = board.latest_round_id)) WHERE id = ?`,
   );
@@ -77,6 +77,7 @@ export function outlookWrites(db: Db) {
       putInBoard.run(
         readyOn,
         judgement?.next.due ?? null,
+        judgement?.next.step === 'wait' ? judgement.next.probeMs : null,
         told?.air?.offset ?? null,
         told?.air?.precision ?? null,
         told?.surface?.offset ?? null,

@@ -10,6 +10,7 @@ import { type Call, callSchema } from '../../shared-core/probing/calls/assessmen
 import { asJudged, readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
+import { lastReadyWhen } from '../../shared-core/probing/plan/last-ready.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
 import { message } from '../../shared-core/words/message.ts';
@@ -49,6 +50,9 @@ type StackFields = Omit<
   | 'elsewhere'
   | 'averagePct'
   | 'averaged'
+  | 'averageRead'
+  | 'withoutPlace'
+  | 'nextProbe'
   | 'shouldBeReady'
   | 'isForecasting'
   | 'nextReady'
@@ -77,6 +81,13 @@ interface BoardsAlike {
   withDay: number;
   firstReadyOn: string | null;
   lastReadyOn: string | null;
+  /** When the first and the last of those with an average were read. */
+  firstReadAt: string | null;
+  lastReadAt: string | null;
+  /** By the forecasts, UTC, ms. */
+  probeMs: number | null;
+  /** Of those that no forecast names a day for. */
+  oldestReadAt: string | null;
 }
 
 /** By its call alone until a forecast says more. */
@@ -106,7 +117,10 @@ export function stackReads(
   const alike = (which: string) => `
     SELECT b.stack_id AS stackId, b.place_id AS placeId, b.latest_call AS call, b.probe_why AS due,
       count(*) AS boards, count(b.ready_on) AS withDay, count(b.latest_average_pct) AS averages, sum(b.latest_average_pct) AS sumPct,
-      min(b.ready_on) AS firstReadyOn, max(b.ready_on) AS lastReadyOn
+      min(b.ready_on) AS firstReadyOn, max(b.ready_on) AS lastReadyOn,
+      min(iif(b.latest_average_pct IS NULL, NULL, b.latest_at)) AS firstReadAt,
+      max(iif(b.latest_average_pct IS NULL, NULL, b.latest_at)) AS lastReadAt,
+      min(b.probe_ms) AS probeMs, min(iif(b.probe_ms IS NULL, b.latest_at, NULL)) AS oldestReadAt
     FROM board b INDEXED BY board_by_standing WHERE ${which} b.archived_at IS NULL
     GROUP BY b.stack_id, b.place_id, b.latest_call, b.probe_why`;
   const allAlike = db.prepare<[], BoardsAlike>(alike(''));
@@ -167,6 +181,11 @@ export function stackReads(
       >;
     const called = here.filter(({ call }) => call !== null);
     const averages = called.reduce((sum, group) => sum + group.averages, 0);
+    const all = <K extends keyof BoardsAlike>(some: readonly BoardsAlike[], what: K) =>
+      some.flatMap((group) => group[what] ?? []).sort() as NonNullable<BoardsAlike[K]>[];
+    const from = all(called, 'firstReadAt')[0];
+    const to = all(called, 'lastReadAt').at(-1);
+    const averageRead = from === undefined || to === undefined ? null : { from, to };
     const dated = here.filter(
       ({ call, due }) => call !== 'ready' && call !== 'probe-again' && due !== 'should-be-ready',
     );
@@ -186,6 +205,7 @@ export function stackReads(
       averagePct:
         averages === 0 ? null : called.reduce((sum, { sumPct }) => sum + (sumPct ?? 0), 0) / averages,
       averaged: averages,
+      averageRead,
       averagedCode: averages === 1 ? (averagedCode.get(inIt) ?? null) : null,
       due,
       laterCode: due['move-later'] === 1 ? (laterCode.get(inIt) ?? null) : null,
@@ -206,6 +226,14 @@ export function stackReads(
             }
           : null,
     };
+    const probeMs = here.flatMap((group) => group.probeMs ?? []);
+    const unread = called.filter(({ call }) => call !== 'ready');
+    const nextProbe = {
+      forecastMs: probeMs.length === 0 ? null : Math.min(...probeMs),
+      oldestReadAt: all(unread, 'oldestReadAt')[0] ?? null,
+    };
+    const next = likelyReady(all(dated, 'firstReadyOn')[0]);
+    const last = likelyReady(all(dated, 'lastReadyOn').at(-1));
     const { boards, halfProbed: half, calls, averagePct, averaged } = figures;
     return {
       ...row,
@@ -214,19 +242,17 @@ export function stackReads(
       calls,
       averagePct,
       averaged,
+      averageRead,
+      withoutPlace: due['add-place'],
+      nextProbe,
       shouldBeReady: due['should-be-ready'],
       isForecasting: isForecasting === 1,
       probed: boardsOf(here, ({ call }) => call !== null),
       halfProbed: half,
       elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
       withDay: dated.reduce((sum, group) => sum + group.withDay, 0),
-      nextReady: likelyReady(dated.flatMap(({ firstReadyOn }) => firstReadyOn ?? []).sort()[0]),
-      lastReady: likelyReady(
-        dated
-          .flatMap(({ lastReadyOn }) => lastReadyOn ?? [])
-          .sort()
-          .at(-1),
-      ),
+      nextReady: next,
+      lastReady: last && next ? { ...last, when: lastReadyWhen(next.when, last.when) } : last,
       call: callOnStack(standing),
       due: dueOfStack(standing),
     };
@@ -238,28 +264,9 @@ export function stackReads(
      WHERE s.closed_at IS NOT NULL AND NOT ${isAddedInVain('s')} ORDER BY s.closed_at DESC, s.id DESC`,
   );
   const uuids = db.prepare<[], { id: number; uuid: string }>('SELECT id, uuid FROM stack');
-  const nextProbe = db
-    .prepare<[number], number | null>(
-      `SELECT min(${valueIn('o.record', '$.judgement.next.probeMs')}) FROM board b JOIN outlook o ON o.board_id = b.id
-       JOIN stack s ON s.id = b.stack_id
-       WHERE b.stack_id = ? AND b.archived_at IS NULL AND b.place_id = s.place_id`,
-    )
-    .pluck();
-  const oldestRead = db
-    .prepare<[number], string | null>(
-      `SELECT min(b.latest_at) FROM board b JOIN stack s ON s.id = b.stack_id
-       LEFT JOIN outlook o ON o.board_id = b.id AND json_valid(o.record)
-       WHERE b.stack_id = ? AND b.archived_at IS NULL AND b.place_id = s.place_id AND b.latest_call <> 'ready'
-         AND ${valueIn('o.record', '$.judgement.next.probeMs')} IS NULL`,
-    )
-    .pluck();
   return {
     /** Of each, by its id; they stay the same in every copy of the yard. */
     uuids: (): ReadonlyMap<number, string> => new Map(uuids.all().map(({ id, uuid }) => [id, uuid])),
-    /** When readings of a board that is with it are next of use, by the forecasts, UTC, ms; null where none says so. */
-    nextProbeMs: (id: number): number | null => nextProbe.get(id) ?? null,
-    /** Of boards with it that are not ready, and of which no forecast says when to read them: the oldest latest reading. */
-    oldestReadAt: (id: number): string | null => oldestRead.get(id) ?? null,
     list: (): StackRow[] => {
       const groups = new Map<number, BoardsAlike[]>();
       for (const group of allAlike.iterate()) {

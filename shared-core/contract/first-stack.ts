@@ -1,5 +1,13 @@
 import { z } from 'zod';
-import { boardGivenOn, boardSchema, givenBoardSchema, newPlaceSchema, stackSchema } from './yard.ts';
+import {
+  boardGivenOn,
+  boardSchema,
+  daySchema,
+  dayUntil,
+  givenBoardSchema,
+  newPlaceSchema,
+  stackSchema,
+} from './yard.ts';
 
 /** As many boards as are added in one go. */
 export const MOST_AT_ONCE = 500;
@@ -12,8 +20,10 @@ export const firstStackSchema = z.object({
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   sawnOn: givenBoardSchema.shape.sawnOn,
-  /** Whether it has been at its place since it was sawn; else, and where nobody was asked, since today. */
+  /** Whether it has been at its place since it was sawn; else since another day, or where nobody was asked, today. */
   hereSinceSawn: z.boolean().nullable(),
+  /** That other day; null for today. */
+  hereSinceOn: daySchema.nullable(),
   driedBy: boardSchema.shape.driedBy,
   endUseId: stackSchema.shape.endUseId,
   boards: z
@@ -27,15 +37,19 @@ export const firstStackSchema = z.object({
 });
 export type FirstStack = z.infer<typeof firstStackSchema>;
 
-/** The same where the day is known, so that it was not sawn in the future. */
+/** The same where the day is known, so that no date is in the future. */
 export const firstStackOn = (today: string) =>
-  firstStackSchema.extend({ sawnOn: boardGivenOn(today).shape.sawnOn });
+  firstStackSchema.extend({
+    sawnOn: boardGivenOn(today).shape.sawnOn,
+    hereSinceOn: dayUntil(today).nullable(),
+  });
 
 /** With the place where it is. A place of that name and air that is there already is taken. */
 export const startedStackSchema = firstStackSchema.extend({
   place: newPlaceSchema,
   sawnOn: firstStackSchema.shape.sawnOn.default(null),
   hereSinceSawn: firstStackSchema.shape.hereSinceSawn.default(null),
+  hereSinceOn: firstStackSchema.shape.hereSinceOn.default(null),
   driedBy: firstStackSchema.shape.driedBy.default('air'),
   endUseId: firstStackSchema.shape.endUseId.default('furniture'),
 });

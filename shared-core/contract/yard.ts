@@ -3,6 +3,7 @@ import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
 import { judgementSchema } from '../probing/calls/judgement.ts';
 import { outlookSchema } from '../probing/calls/outlook.ts';
 import { whenSchema } from '../probing/calls/ready-in.ts';
+import { nextProbeSchema } from '../probing/plan/next-probe.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { averageIsSchema } from '../probing/readings/estimate.ts';
 import { instantSchema } from '../time.ts';
@@ -166,6 +167,10 @@ export const stackRowSchema = stackSchema.extend({
   averagePct: z.number().nullable(),
   /** Of so many boards; the others' averages are questionable or not known. */
   averaged: z.number().int(),
+  /** When those were read first and last; null where there are none. */
+  averageRead: z.object({ from: instantSchema, to: instantSchema }).nullable(),
+  /** Of those to bring in: so many that no place of the yard is dry enough for. */
+  withoutPlace: z.number().int(),
   /** Boards not called ready that should be by now. */
   shouldBeReady: z.number().int(),
   /** Whether boards of it wait for their first forecast since something changed: dates, and what is due, are still to come. */
@@ -180,6 +185,7 @@ export const stackRowSchema = stackSchema.extend({
   /** What to do about it first; null where nothing is. */
   due: stackDueSchema.nullable(),
   lastProbedAt: instantSchema.nullable(),
+  nextProbe: nextProbeSchema,
   /** A round that was begun on it and not finished. */
   openRoundId: rowIdSchema.nullable(),
   /** The newest that was finished. */

@@ -200,6 +200,7 @@ function fitReadings(
         depth: depthRead(reading, thicknessMm),
         depthFraction: pinFaceAt(atMs) === 'a' ? fromPinFace : 1 - fromPinFace,
         mcPct,
+        ...(reading.spot.depthMm === null ? { isDepthUnknown: true as const } : {}),
         standardUncertaintyPct,
       },
     ];

@@ -1,45 +1,37 @@
-import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { DateOfYard, PlannedMove } from '../../../shared-core/contract/requests/dates.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
-import { oldByMs } from '../../../shared-core/probing/calls/old-readings.ts';
+import { isOfSome, probeDayOf } from '../../../shared-core/probing/plan/next-probe.ts';
 import { isMoveDue } from '../../../shared-core/probing/plan/stack-call.ts';
 import { isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards, movedNow } from './moving.ts';
 import { checkInYard, openPlace, openStack } from './open-ones.ts';
+import { stacksToday } from './stacks-today.ts';
 
-/** When boards of a stack are read next: by a forecast, or because their readings are old. */
-type NextProbe = Pick<Extract<DateOfYard, { kind: 'probe' }>, 'on' | 'readAt' | 'isOfSome'>;
-
-/** @returns null where they are due to be read today, or nothing asks for it */
-function nextProbeOf(
-  { id, due, lastProbedAt }: StackRow,
-  { stacks }: Pick<YardReader, 'stacks'>,
-): NextProbe | null {
-  if (due !== null && !isMoveDue(due.kind)) return null;
-  const forecastMs = stacks.nextProbeMs(id);
-  const readAt = stacks.oldestReadAt(id);
-  if (readAt !== null && (forecastMs === null || oldByMs(readAt) < forecastMs)) {
-    const isOfSome = lastProbedAt !== null && dayOf(lastProbedAt) !== dayOf(readAt);
-    return { on: dayOf(isoOf(oldByMs(readAt))), readAt, isOfSome };
-  }
-  return forecastMs === null ? null : { on: dayOf(isoOf(forecastMs)), readAt: null, isOfSome: false };
-}
-
-/** The days on which its boards are next read with use, or likely ready. */
-function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): DateOfYard[] {
+/** The days on which its boards are next read with use, where that is not what it is due for, or likely ready. */
+function datesOfStack(stack: StackRow, uuid: string): DateOfYard[] {
   const of = { stackId: stack.id, stackName: stack.name, uuid };
-  const { nextReady, lastReady, withDay } = stack;
+  const { due, nextReady, lastReady, withDay } = stack;
+  const probe = due === null || isMoveDue(due.kind) ? probeDayOf(stack) : null;
   const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
     found === null ? [] : [{ kind: 'ready', which, boards: withDay, on: found.when.likely, ...found, ...of }];
   return [
-    ...(probe === null ? [] : [{ kind: 'probe' as const, ...probe, ...of }]),
+    ...(probe === null
+      ? []
+      : [
+          {
+            kind: 'probe' as const,
+            on: dayOf(isoOf(probe.atMs)),
+            readAt: probe.readAt,
+            isOfSome: isOfSome(stack, probe, dayOf),
+            ...of,
+          },
+        ]),
     ...ready('next', nextReady),
     ...(withDay > 1 && lastReady?.when.likely !== nextReady?.when.likely ? ready('last', lastReady) : []),
   ];
@@ -47,18 +39,12 @@ function datesOfStack(stack: StackRow, uuid: string, probe: NextProbe | null): D
 
 export const dateQueries = (context: QueryContext) =>
   ({
-    'dates.list': async () => {
+    'dates.list': () => {
       const { stacks, plannedMoves, projects } = context.yard();
-      const all = stacks.list().filter(({ boards }) => boards > 0);
+      const all = stacksToday(context).filter(({ boards }) => boards > 0);
       const uuids = stacks.uuids();
       const uuidOf = ({ id }: StackRow) => orRefuse(uuids.get(id), 'stack');
-      const dates: DateOfYard[] = [];
-      for (const stack of all) {
-        const probe = nextProbeOf(stack, context.yard());
-        dates.push(...datesOfStack(stack, uuidOf(stack), probe));
-        // Each looks at the forecasts of all boards of a stack.
-        await setImmediate();
-      }
+      const dates = all.flatMap((stack) => datesOfStack(stack, uuidOf(stack)));
       for (const planned of plannedMoves.list())
         dates.push({ kind: 'move', on: planned.move.plannedOn, ...planned });
       for (const { id, uuid, name, neededBy } of projects.list()) {

@@ -1,3 +1,4 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode } from '../../../shared-core/contract/board-code.ts';
 import { type NewPlace, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { isoOf } from '../../../shared-core/time.ts';
@@ -22,9 +23,25 @@ export function firstStackCommands(context: AppContext) {
     return places.add({ ...wanted, name });
   }
 
+  /** @throws Refusal for a day still to come, or one before it was sawn */
+  function checkSince(sinceOn: string, sawnOn: string | null): void {
+    if (startOfDay(sinceOn) > Date.parse(context.now())) throw new Refusal(message('refusal.day-to-come'));
+    if (sawnOn !== null && sinceOn < sawnOn)
+      throw new Refusal(message('refusal.here-before-sawn', { sawnOn }));
+  }
+
   return {
-    'stacks.start': ({ name: given, endUseId, boards: count, place, hereSinceSawn, ...board }) => {
+    'stacks.start': ({
+      name: given,
+      endUseId,
+      boards: count,
+      place,
+      hereSinceSawn,
+      hereSinceOn,
+      ...board
+    }) => {
       const yard = context.yard();
+      if (hereSinceOn !== null) checkSince(hereSinceOn, board.sawnOn);
       const species = orRefuse(yard.species.get(board.speciesId), 'species');
       const name = given === '' ? species.name : given;
       const placeId = placeFor(place);
@@ -32,7 +49,8 @@ export function firstStackCommands(context: AppContext) {
         yard.stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' }),
       );
       // Its day is known, and no time.
-      const sinceOn = hereSinceSawn && board.sawnOn !== null ? board.sawnOn : dayOf(context.now());
+      const sinceOn =
+        hereSinceSawn && board.sawnOn !== null ? board.sawnOn : (hereSinceOn ?? dayOf(context.now()));
       const since = isoOf(startOfDay(sinceOn));
       let code = firstCode(name, species.name);
       for (let added = 0; added < count; added++) {

@@ -5,13 +5,14 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 import { checkMove, moveBoards } from './moving.ts';
 import { openPlace, openStack } from './open-ones.ts';
+import { stacksToday, stackToday } from './stacks-today.ts';
 
 export const stackQueries = (context: QueryContext) =>
   ({
-    'stacks.list': () => context.yard().stacks.list(),
+    'stacks.list': () => stacksToday(context),
     'stacks.get': ({ id }) => {
       const { acts, boards, stacks } = context.yard();
-      const stack = orRefuse(stacks.get(id), 'stack');
+      const stack = stackToday(context, orRefuse(stacks.get(id), 'stack'));
       const onPage = { ...stack, speciesNames: boards.speciesOfStack(id) };
       if (stack.closedAt === null) return { ...onPage, closed: null };
       const hasArchived = boards.idsEverOfStack(id).length > 0;

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type FirstStack, firstStackOn } from '../../../shared-core/contract/first-stack.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -55,6 +56,7 @@ const nothingYet: Draft<FirstStack> = {
   boards: null,
   sawnOn: null,
   hereSinceSawn: null,
+  hereSinceOn: null,
   driedBy: 'air',
   endUseId: 'furniture',
 };
@@ -67,6 +69,7 @@ function FirstStackForm() {
   const typed = useDraft(firstStackOn(today), nothingYet);
   const { draft, field, read, set } = typed;
   const isSawnEarlier = draft.sawnOn !== null && draft.sawnOn < today;
+  const [isSinceOther, setSinceOther] = useState(false);
   const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
@@ -74,10 +77,15 @@ function FirstStackForm() {
     const made = read();
     if (isSawnEarlier && draft.hereSinceSawn === null)
       throw new Refusal(message('stacks.here-since-sawn-missing'));
+    const isOther = isSawnEarlier && isSinceOther;
+    if (isOther && draft.hereSinceOn === null) throw new Refusal(message('stacks.here-since-on-missing'));
+    if (isOther && draft.hereSinceOn! < draft.sawnOn!)
+      throw new Refusal(message('refusal.here-before-sawn', { sawnOn: draft.sawnOn! }));
+    const hereSinceOn = isOther ? made.hereSinceOn : null;
     const goOn = wayOn();
     const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
-    const { id } = await bridge().command('stacks.start', { ...made, place });
+    const { id } = await bridge().command('stacks.start', { ...made, hereSinceOn, place });
     goOn(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
   }
 
@@ -115,13 +123,24 @@ function FirstStackForm() {
       {isSawnEarlier && (
         <Choice
           label={say('stacks.here-since-sawn')}
-          value={draft.hereSinceSawn === null ? null : draft.hereSinceSawn ? 'yes' : 'no'}
+          value={
+            draft.hereSinceSawn === null ? null : draft.hereSinceSawn ? 'yes' : isSinceOther ? 'other' : 'no'
+          }
           options={[
             { value: 'yes', label: say('stacks.here-since-sawn.yes') },
             { value: 'no', label: say('stacks.here-since-sawn.no') },
+            { value: 'other', label: say('stacks.here-since-sawn.other') },
           ]}
-          onValue={(value) => set({ hereSinceSawn: value === 'yes' })}
+          onValue={(value) => {
+            set({ hereSinceSawn: value === 'yes' });
+            setSinceOther(value === 'other');
+          }}
         />
+      )}
+      {isSawnEarlier && isSinceOther && (
+        <div className="form-grid">
+          <DateField label={say('stacks.here-since-on')} max={today} {...field('hereSinceOn')} />
+        </div>
       )}
       <Unfold words={say('stacks.more-fields')}>
         <div className="form-grid">

@@ -4,13 +4,13 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 
 /** Whether what it is due for first is a move. */
-const isDueToMove = ({ due }: StackRow): boolean =>
-  due !== null && ['move-back', 'bring-in', 'add-place'].includes(due.kind);
+const isDueToMove = ({ due }: StackRow): boolean => due?.kind === 'move-back' || due?.kind === 'bring-in';
 
-/** Whether boards of it are to be moved. */
-const isToMove = (stack: StackRow): boolean => isDueToMove(stack) || stack.calls['bring-in'] > 0;
+/** Whether boards of it are to be moved to a place that is there. */
+const isToMove = (stack: StackRow): boolean =>
+  isDueToMove(stack) || stack.calls['bring-in'] > stack.withoutPlace;
 
-/** What to do with a stack next, the most urgent first: probe it, and move it where boards need that. */
+/** What to do with a stack next, the most urgent first: probe it, move it where boards need that, or add a place for them. */
 export function NextOfStack({
   stack,
   isDue = false,
@@ -24,6 +24,7 @@ export function NextOfStack({
   const { say } = useWords();
   const { id: stackId, name: stackName, openRoundId, due } = stack;
   const isMoveFirst = isDueToMove(stack);
+  const isPlaceFirst = due?.kind === 'add-place';
   const named = (actionName: string) => ({
     'aria-label': say(isDue ? 'stacks.action-due' : 'stacks.action-of-stack', { actionName, stackName }),
     children: actionName,
@@ -33,17 +34,21 @@ export function NextOfStack({
   );
   const probe = (
     <ButtonLink
-      kind={due && !isMoveFirst ? 'main' : 'plain'}
+      kind={due && !isMoveFirst && !isPlaceFirst ? 'main' : 'plain'}
       href={hrefOf(
         openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
       )}
       {...named(say(openRoundId === null ? 'stacks.probe' : 'stacks.resume'))}
     />
   );
-  if (isDue) return isMoveFirst ? move : probe;
+  const addPlace = isPlaceFirst && (
+    <ButtonLink kind="main" href={hrefOf({ name: 'places' })} {...named(say('stacks.add-drier-place'))} />
+  );
+  if (isDue) return isMoveFirst ? move : addPlace || probe;
   return (
     <>
       {isMoveFirst && move}
+      {addPlace}
       {probe}
       {!isMoveFirst && move}
     </>

@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Actions, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, inkOf } from '../../ui/CallBadge.tsx';
@@ -76,8 +77,12 @@ function StackFigures({ stack }: { stack: StackRow }) {
   const words = useWords();
   const { say, formats } = words;
   const { boards, calls, probed, halfProbed, averagePct, averaged, targetRange, shouldBeReady } = stack;
-  const { isForecasting, nextReady, lastReady, withDay, lastProbedAt } = stack;
+  const { isForecasting, nextReady, lastReady, withDay, averageRead, withoutPlace } = stack;
   const unread = boards - probed - halfProbed;
+  const countCode = (call: Call) =>
+    call === 'bring-in' && withoutPlace >= calls[call]
+      ? 'stacks.count-add-place'
+      : (`stacks.count-${call}` as const);
   const present = callsInOrder.filter((call) => calls[call] > 0);
   const most = present.toSorted((a, b) => calls[b] - calls[a])[0];
   const others = present.filter((call) => call !== most);
@@ -87,7 +92,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
         <dd style={most && inkOf(most)}>
           {most && <CallShape call={most} />}
           {most
-            ? say(`stacks.count-${most}`, { boards: calls[most] })
+            ? say(countCode(most), { boards: calls[most] })
             : halfProbed > 0
               ? say('stacks.count-half-probed', { boards: halfProbed })
               : say('stacks.not-probed')}
@@ -96,7 +101,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
           {say('stacks.count-of', { boards })}
           {others.map((call) => (
             <span key={call} style={inkOf(call)}>
-              <CallShape call={call} /> {say(`stacks.count-${call}`, { boards: calls[call] })}
+              <CallShape call={call} /> {say(countCode(call), { boards: calls[call] })}
             </span>
           ))}
           {probed > 0 && halfProbed > 0 && (
@@ -116,7 +121,7 @@ function StackFigures({ stack }: { stack: StackRow }) {
               which: averaged === probed ? 'all' : 'some',
               targetRange,
             })}
-            {lastProbedAt !== null && <span>{say('stacks.last-probed', { probedOn: lastProbedAt })}</span>}
+            {averageRead !== null && <span>{say('stacks.average-read', { probedRange: averageRead })}</span>}
           </dt>
         </div>
       )}

@@ -114,7 +114,7 @@ export const dateRequests = {
   'dates.list': query({
     input: nothingSchema,
     output: z.object({
-      /** What stacks are due for today, by the oldest forecast or reading. */
+      /** What stacks are due for today, the most urgent first, as the list of stacks has them. */
       due: z.array(z.object({ ...ofStack, due: stackDueSchema })),
       /** Everything with a day, the earliest first; what was planned for a day that is past, too. */
       dates: z.array(dateSchema),

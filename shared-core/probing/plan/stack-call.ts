@@ -1,7 +1,8 @@
 /** What to do with a stack, from counts of its boards: its call, and what about it is due. */
 import { z } from 'zod';
+import { DAY_MS } from '../../time.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
-import { type Message, message, messageSchema } from '../../words/message.ts';
+import { type DayRange, type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
 import {
   DRY_ENOUGH_CORE_PCT as coreLimitPct,
@@ -26,6 +27,8 @@ export interface StackFigures {
   averagePct: number | null;
   /** Of so many boards. */
   averaged: number;
+  /** When those were read first and last, UTC instants; null where there are none. */
+  averageRead: DayRange | null;
   /** The code of the only one of these; null where there are more, or none. */
   averagedCode: string | null;
   /** Boards by what each is due for today (`calls/next-step.ts`). */
@@ -46,9 +49,17 @@ export const stackCallSchema = z.object({
 });
 export type StackCall = z.infer<typeof stackCallSchema>;
 
-/** What a stack is due for: a round that was begun, as one of its boards, or too few boards found ready to call it so. */
+/** What a stack is due for as one of its boards. */
 const ownDueKinds = dueKindSchema.exclude(['move-later']);
-export const stackDueKindSchema = z.enum(['open-round', ...ownDueKinds.options, 'more-boards']);
+/** The most urgent first. */
+export const stackDueKindSchema = z.enum([
+  'open-round',
+  'move-back',
+  /** Its day to be probed has come (`next-probe.ts`). */
+  'overdue',
+  ...ownDueKinds.exclude(['move-back']).options,
+  'more-boards',
+]);
 export const stackDueSchema = z.object({ kind: stackDueKindSchema, why: messageSchema });
 export type StackDue = z.infer<typeof stackDueSchema>;
 
@@ -78,7 +89,7 @@ export function callOnStack(stack: StackFigures): StackCall | null {
     };
   const probeAgain = (again: number): StackCall => ({
     call: 'probe-again',
-    reasons: [callOf('probe-again', again, probed), ...others(stack, 'probe-again')],
+    reasons: [callOf('probe-again', again, boards), ...others(stack, 'probe-again')],
   });
   const turned = due['should-be-ready'];
   if (2 * turned > probed - calls.ready) return probeAgain(turned);
@@ -128,11 +139,13 @@ function others(stack: StackFigures, said: Said): Message[] {
   ];
 }
 
-/** How many boards of it are read in part, and how many not at all. */
-function withoutCall({ boards, halfProbed }: StackFigures, probed: number): Message[] {
+/** How many boards of it are read in part, unless that is what it is due for, and how many not at all. */
+function withoutCall(stack: StackFigures, probed: number): Message[] {
+  const { boards, halfProbed } = stack;
+  const isDue = probed > 0 && dueOfStack(stack)?.kind === 'first-round';
   const unread = boards - probed - halfProbed;
   return [
-    ...(halfProbed > 0 ? [message('stack-call.half-probed', { boards: halfProbed })] : []),
+    ...(halfProbed > 0 && !isDue ? [message('stack-call.half-probed', { boards: halfProbed })] : []),
     ...(unread > 0 ? [message('stack-call.not-probed', { boards: unread })] : []),
   ];
 }
@@ -143,8 +156,12 @@ const laterOf = ({ due }: StackFigures): number => (due['bring-in'] === 0 ? due[
 const mostOf = (calls: StackFigures['calls']) =>
   NOT_READY.reduce((most, each) => (calls[each] > calls[most] ? each : most));
 
+/** Boards of one round are read within a day: where they were not, an average says from when it is. */
+const isOfSeveralDays = (read: DayRange | null): read is DayRange =>
+  read !== null && Date.parse(read.to) - Date.parse(read.from) >= DAY_MS;
+
 function callOfMost(stack: StackFigures, probed: number): StackCall {
-  const { calls, averagePct, averaged, averagedCode, laterCode, endUse } = stack;
+  const { calls, averagePct, averaged, averageRead, averagedCode, laterCode, endUse } = stack;
   const call = mostOf(calls);
   const counts = saidOf(stack);
   const said = call === 'bring-in' && counts['bring-in'] === 0 ? 'add-place' : call;
@@ -152,7 +169,8 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
   return {
     call,
     reasons: [
-      callOf(said, counts[said], probed),
+      // "All" would be heard as all of the stack.
+      callOf(said, counts[said], said === 'probe-again' ? stack.boards : probed),
       ...(later > 0
         ? [
             message('stack-call.to-move-later', {
@@ -172,6 +190,9 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
               boardCode: averagedCode ?? '',
               targetRange: { minPct: endUse.minPct, maxPct: endUse.maxPct },
             }),
+            ...(isOfSeveralDays(averageRead)
+              ? [message('stack-call.average-read', { probedRange: averageRead })]
+              : []),
           ]),
       ...others(stack, said),
     ],
@@ -203,6 +224,8 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     coreLimitPct,
   };
   const reasons: Partial<Record<DueKind, Message | null>> = {
+    'first-round':
+      stack.halfProbed > 0 ? message('stack-call.finish-probing', { boards: stack.halfProbed }) : null,
     'should-be-ready': message('stack-call.should-be-ready', { boards: due['should-be-ready'] }),
     'probe-again':
       toProbeAgain && message('stack-call.some-to-probe', { boards: due['probe-again'], ...toProbeAgain }),

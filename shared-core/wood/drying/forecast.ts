@@ -421,6 +421,29 @@ const surfaceElsewhere = (
 ): number =>
   isOfOneMovement(input) ? (there?.surface?.offset ?? 0) - (input.learned?.surface?.offset ?? 0) : 0;
 
+/**
+ * A reading further than this from the EMC of its month is of a board that dries, or of another fault than the air's, % MC.
+ * Boards lag behind the seasons, and meters and months are off. Common practice, no source.
+ */
+const TELLS_OF_EMC_PCT = 4;
+
+/**
+ * Whether one of its readings tells of the EMC where it is: of a known depth, in a board that is near equilibrium there. Of one
+ * that still dries, how fast it does and what it dries to are told apart only by what was assumed of both.
+ *
+ * @param offsetPct  how far its readings put that EMC from that of the months, % MC
+ */
+function tellsOfAir({ board, readings, nowMs }: Life, offsetPct: number): boolean {
+  const stay = board.stays.findLast(({ fromMs }) => fromMs <= nowMs)!;
+  const { monthlyEmcPct } = emcOfYear(stay.air, offsetPct);
+  return readings
+    .filter(isReadIn(stay))
+    .some(
+      ({ atMs, mcPct, isDepthUnknown = false }) =>
+        !isDepthUnknown && Math.abs(mcPct - monthlyEmcPct[new Date(atMs).getUTCMonth()]!) <= TELLS_OF_EMC_PCT,
+    );
+}
+
 /** What a board's readings tell of the place where it is; null where they tell nothing. */
 export type ToldOfPlace = Record<keyof LearnedOfPlace, Told | null>;
 
@@ -438,7 +461,7 @@ export function toldOfPlaceBy(input: Life, information: Information): ToldOfPlac
     return toldOf(offset, 1 / Math.sqrt(precision), spreads);
   };
   return {
-    air: told(AIR, AIR_SPREADS),
+    air: tellsOfAir(input, after?.mean[AIR] ?? 0) ? told(AIR, AIR_SPREADS) : null,
     surface: isOfOneMovement(input) ? told(SURFACE, SURFACE_SPREADS) : null,
   };
 }

@@ -80,6 +80,8 @@ export const fitReadingSchema = z.object({
   /** Depth of the pin tips from face A over the thickness, 0 to 1. */
   depthFraction: z.number().min(0).max(1),
   mcPct: z.number().min(0).max(400),
+  /** Nobody knows how deep it was read. */
+  isDepthUnknown: z.literal(true).optional(),
   /** Of the reading as corrected: meter and species. */
   standardUncertaintyPct: z.number().positive(),
 });

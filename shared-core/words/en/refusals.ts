@@ -203,6 +203,8 @@ export const refusals = {
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meter-as-before': 'The meter is read as before.',
   'refusal.move-before-sawn': '{boardCode} was sawn on {sawnOn}, after that day. Was its log there?',
+  'refusal.here-before-sawn':
+    'It was sawn on {sawnOn}, after that day. Nothing was saved. Give the day it came here.',
   'refusal.sawn-after-move':
     '{boardCode} has been in {placeName} since {movedOn}, before that day. Was its log there then?',
   'refusal.move-to-come': 'That day is in the future. Nothing was moved. Give the day the boards were moved.',

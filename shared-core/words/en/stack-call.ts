@@ -29,6 +29,7 @@ export const stackCall = {
   'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
   'stack-call.average':
     '{averaged, plural, one {{boardCode}: average {averagePct}.} other {Average of # boards: {averagePct}.}} Target {targetRange}.',
+  'stack-call.average-read': 'Probed {probedRange}.',
   'stack-call.also.ready': '{boards} ready to use.',
   'stack-call.also.keep-drying': '{boards, plural, one {# needs} other {# need}} drying.',
   'stack-call.also.bring-in': '{boards} to bring in.',
@@ -40,6 +41,11 @@ export const stackCall = {
 
   'stack-call.open-round':
     'Round open: {readings, plural, one {# reading} other {# readings}}, {boardsDone} of {boards, plural, one {# board} other {# boards}} done.',
+  'stack-call.finish-probing':
+    '{boards, plural, one {# board is only partly probed. Probe it.} other {# boards are only partly probed. Probe them.}}',
+  'stack-call.probe-day': '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}}',
+  'stack-call.probe-old':
+    '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}} {which, select, some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
   'stack-call.should-be-ready': '{boards, plural, one {# board} other {# boards}} should be ready now.',
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',

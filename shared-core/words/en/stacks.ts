@@ -22,6 +22,9 @@ export const stacks = {
   'stacks.here-since-sawn-missing': 'Say whether it has been here since it was sawn.',
   'stacks.here-since-sawn.yes': 'Yes',
   'stacks.here-since-sawn.no': 'No, since today',
+  'stacks.here-since-sawn.other': 'No, since another day',
+  'stacks.here-since-on': 'Here since',
+  'stacks.here-since-on-missing': 'Give the day it came here.',
   'stacks.start-probing': 'Start probing',
   'stacks.other-places':
     'Drying in a shed or a shop? Add it in Places later. Pintally works out its air from the outdoor air.',
@@ -69,6 +72,7 @@ export const stacks = {
 
   'stacks.count-ready': '{boards} ready',
   'stacks.count-bring-in': '{boards} to bring in',
+  'stacks.count-add-place': '{boards, plural, one {# needs} other {# need}} a drier place',
   'stacks.count-keep-drying': '{boards} to keep drying',
   'stacks.count-too-dry': '{boards} too dry',
   'stacks.count-probe-again': '{boards} to probe again',
@@ -77,7 +81,7 @@ export const stacks = {
   'stacks.count-of': 'of {boards}',
   'stacks.average-target':
     'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
-  'stacks.last-probed': 'last probed {probedOn}',
+  'stacks.average-read': 'probed {probedRange}',
   'stacks.should-be-ready': '{which, select, first {} other {more }}should be ready now',
   'stacks.ready-day': '{end, select, open {About {date}} other {{date}}}',
   'stacks.next-likely':
@@ -95,6 +99,7 @@ export const stacks = {
   'stacks.name-hint': 'What you call it in the yard. Board IDs begin with its first word.',
   'stacks.place': 'Place',
   'stacks.add-place': 'Add another place',
+  'stacks.add-drier-place': 'Add a place',
   'stacks.use': 'Use',
   'stacks.use-hint': 'Sets the target moisture content.',
   'stacks.use-and-target': '{endUseName} ({targetRange})',

@@ -156,6 +156,22 @@ describe('a stack that was read once', () => {
     // 90 days later.
     await expect.poll(probes, { timeout: 10_000 }).toMatchObject([{ on: '2026-08-28' }]);
   });
+
+  test('is due on the list of stacks, its page and Dates alike, once its readings are old', async () => {
+    await readOn('2026-05-30');
+    await outlooksMade();
+    const everywhere = async () => {
+      const [stack] = await yard.query('stacks.list', {});
+      const page = await yard.query('stacks.get', { id: yard.stack.id });
+      const [onDates] = (await dates()).due;
+      return [stack!.due, page.due, onDates?.due ?? null];
+    };
+    yard.later(200 * DAY_MS);
+    await outlooksMade();
+    const [due, ...others] = await everywhere();
+    expect(due).not.toBeNull();
+    expect(others).toEqual([due, due]);
+  });
 });
 
 describe('projects', () => {

@@ -69,6 +69,16 @@ describe('A first stack', () => {
     expect(await yard.query('boards.get', { id: board!.id })).toMatchObject({ moves: [{ datedBy: 'day' }] });
   });
 
+  test('has been at its place since another day where the person gives one, after it was sawn and not to come', async () => {
+    const known = { ...oak, sawnOn: '2026-03-10', hereSinceSawn: false };
+    const { id } = await yard.command('stacks.start', { ...known, hereSinceOn: '2026-04-02' });
+    const since = new Date('2026-04-02T00:00').toISOString();
+    expect((await rows(id)).map(({ placeSince }) => placeSince)).toEqual([since, since, since]);
+    const refused = (hereSinceOn: string) => yard.refusal('stacks.start', { ...known, hereSinceOn });
+    expect(await refused('2026-03-09')).toMatch(/^It was sawn on Mar 10(, 2026)?, after that day\./);
+    expect(await refused('2030-01-01')).toMatch('That day is in the future.');
+  });
+
   test('has the use, the sawing date and the way of drying that were given', async () => {
     const known = { endUseId: 'framing', sawnOn: '2026-03-10', driedBy: 'kiln' } as const;
     const { id, endUseId } = await yard.command('stacks.start', { ...oak, ...known });

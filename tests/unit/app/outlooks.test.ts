@@ -170,7 +170,7 @@ describe('the air of a place, as readings tell it', () => {
   test('is one number, wherever it is stated, though boards there tell different ones; and the same after a restart', async () => {
     const boards = await sawn('SAWN-01', 'SAWN-02');
     yard.later(400 * DAY_MS);
-    await probe([null, null, 15, 9]);
+    await probe([null, null, 10.5, 8.5]);
     await outlooksMade();
     const stated = async () => {
       const { airOffset, air, id: placeId } = await shop();
@@ -275,17 +275,18 @@ describe('the air of a place, as readings tell it', () => {
     expect((await shop()).airOffset).toBeNull();
   });
 
+  const page = (day: string, thereSince: string | null, depth: number | 'unknown' = 8, raw = 9) =>
+    yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: `${day}T12:00:00.000Z`,
+        depths: [depth, depth],
+        lines: yard.boards.map(({ id: boardId }) => ({ boardId, raws: [raw, raw] })),
+        thereSince,
+      }),
+    );
+
   test('is not learned from readings of a time for which the place of a board is assumed', async () => {
-    const page = (day: string, thereSince: string | null) =>
-      yard.command(
-        'pastRounds.save',
-        pastPage({
-          startedAt: `${day}T12:00:00.000Z`,
-          depths: ['unknown', 'unknown'],
-          lines: yard.boards.map(({ id: boardId }) => ({ boardId, raws: [14, 14] })),
-          thereSince,
-        }),
-      );
     for (const day of ['2025-03-10', '2025-09-10', '2026-05-10']) await page(day, null);
     await outlooksMade();
     expect((await shop()).airOffset).toBeNull();
@@ -294,11 +295,25 @@ describe('the air of a place, as readings tell it', () => {
     expect((await shop()).airOffset).not.toBeNull();
   });
 
+  test('is not learned from readings whose depth nobody knows', async () => {
+    for (const day of ['2025-03-10', '2025-09-10', '2026-05-10', '2026-05-20'])
+      await page(day, '2025-03-01', 'unknown');
+    await outlooksMade();
+    expect((await shop()).airOffset).toBeNull();
+  });
+
+  // The air of the shop makes it 7.7 %: 20 °C and 40 %, Wood Handbook (FPL-GTR-282), Table 4-2.
+  test('is not learned from boards far from its EMC: those still dry, or something else is wrong', async () => {
+    await page('2026-05-10', '2025-03-01', 8, 18);
+    await outlooksMade();
+    expect((await shop()).airOffset).toBeNull();
+  });
+
   test('is forgotten of a board that is moved away, and where other months are given', async () => {
     const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air: yard.place.air });
     const [board] = await sawn('SAWN-01');
     yard.later(400 * DAY_MS);
-    await probe([null, null, 12.5]);
+    await probe([null, null, 10.5]);
     await outlooksMade();
     expect((await shop()).airOffset).not.toBeNull();
     await yard.command('boards.move', { boardIds: [board!.id], placeId: loft.id, since: yard.now() });

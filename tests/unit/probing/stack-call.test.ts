@@ -43,6 +43,7 @@ function stack(
       'move-later': 0,
       ...due,
     },
+    averageRead: null,
     averagedCode: 'MAP-02',
     laterCode: 'MAP-03',
     toProbeAgain: counts['probe-again'] > 0 ? { boardCode: 'MAP-04', why } : null,
@@ -63,6 +64,23 @@ describe("a stack's call", () => {
       '3 to probe again.',
     ]);
     expect(dueOfStack(figures)?.kind).toBe('bring-in');
+  });
+
+  test('an average of boards read on several days says which', () => {
+    const read = { from: '2025-03-15T12:00:00.000Z', to: '2025-11-20T12:00:00.000Z' };
+    const figures = stack(5, { 'keep-drying': 5 });
+    expect(sentences({ ...figures, averageRead: read })).toContain('Probed Mar 15 – Nov 20, 2025.');
+    expect(sentences({ ...figures, averageRead: { ...read, from: read.to } })?.join(' ')).not.toMatch(
+      'Probed',
+    );
+  });
+
+  test('boards that are only partly probed are due beside those with a call', () => {
+    const figures = { ...stack(12, { 'keep-drying': 3 }, { 'first-round': 9 }), halfProbed: 9 };
+    expect(inEnglish(dueOfStack(figures)!.why)).toBe('9 boards are only partly probed. Probe them.');
+    expect(sentences(figures)?.join(' ')).not.toMatch('partly');
+    const again = { ...stack(12, { 'probe-again': 3 }), halfProbed: 9 };
+    expect(sentences(again)?.[0]).toBe('Probe 3 of 12 again.');
   });
 
   test('boards that no place is dry enough for are not to be brought in anywhere', () => {

@@ -56,7 +56,10 @@ describe('The stacks', () => {
       aStack({
         nextReady: { when, placeName: null },
         lastReady: { when: { ...when, likely: '2090-03-20' }, placeName: null },
-        lastProbedAt: new Date(2025, 10, 20, 12).toISOString(),
+        averageRead: {
+          from: new Date(2025, 2, 15, 12).toISOString(),
+          to: new Date(2025, 10, 20, 12).toISOString(),
+        },
       }),
     ]);
     const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
@@ -70,12 +73,30 @@ describe('The stacks', () => {
       ]);
     expect(figures).toEqual([
       ['3 to keep drying', ['of 6', '1 ready', '2 not probed yet']],
-      ['14.9%', [unbroken('average, target 6–8%'), 'last probed Nov 20, 2025']],
+      ['14.9%', [unbroken('average, target 6–8%'), unbroken('probed Mar 15 – Nov 20, 2025')]],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
     expect(screen.getByText('6 boards. 1 ready. Next likely ready Mar 14, 2090.')).toBeTruthy();
     expect(card.queryByRole('link', { name: /^Open/ })).toBeNull();
     await expectNoBarriers();
+  });
+
+  test('lead to adding a place where none is dry enough, and offer no move', async () => {
+    const calls = { ready: 0, 'bring-in': 3, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 };
+    open([
+      aStack({
+        calls,
+        probed: 3,
+        withoutPlace: 3,
+        due: { kind: 'add-place', why: message('stack-call.add-place', { boards: 3 }) },
+      }),
+    ]);
+    const banner = within(await screen.findByRole('region', { name: 'To do first' }));
+    expect(banner.getByRole('link', { name: /^Add a place/ }).getAttribute('href')).toBe('#/places');
+    const card = within(screen.getByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByText('3 need a drier place')).toBeTruthy();
+    expect(card.getByRole('link', { name: /^Add a place/ }).getAttribute('href')).toBe('#/places');
+    expect(screen.queryByRole('button', { name: /^Move/ })).toBeNull();
   });
 
   test('a day without a latest one is about then, and never likely', async () => {
@@ -306,6 +327,7 @@ describe('The first start', () => {
         boards: 12,
         sawnOn: null,
         hereSinceSawn: null,
+        hereSinceOn: null,
         driedBy: 'air',
         endUseId: 'furniture',
         place: { name: 'Outdoors', kind: 'outdoors', air, airSource: { kind: 'station', station } },
@@ -342,7 +364,29 @@ describe('The first start', () => {
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(await screen.findByText('Say whether it has been here since it was sawn.')).toBeTruthy();
     expect(machine.inputsOf('stacks.start')).toEqual([]);
-    await user.click(asked.getByLabelText('Yes'));
+    await user.click(asked.getByLabelText('No, since another day'));
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(await screen.findByText('Give the day it came here.')).toBeTruthy();
+    await typeDay(user, 'Here since', '2025-03-10');
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(await screen.findByText(/^It was sawn on Apr 10, 2025, after that day\./)).toBeTruthy();
+    await typeDay(user, 'Here since', '2025-06-10');
+    await expectNoBarriers();
+    expect(machine.inputsOf('stacks.start')).toEqual([]);
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(machine.inputsOf('stacks.start')).toMatchObject([
+      { sawnOn: '2025-04-10', hereSinceSawn: false, hereSinceOn: '2025-06-10' },
+    ]);
+  });
+
+  test('that it has been here since it was sawn asks for no other day', async () => {
+    const { machine, user } = begin();
+    await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await user.type(screen.getByLabelText('How many boards?'), '1');
+    await typeDay(user, 'Sawn on', '2025-04-10');
+    await user.click(screen.getByLabelText('Yes'));
+    expect(screen.queryByRole('group', { name: 'Here since' })).toBeNull();
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(machine.inputsOf('stacks.start')).toMatchObject([{ sawnOn: '2025-04-10', hereSinceSawn: true }]);
   });

@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
+import { lastReadyWhen } from '../../../shared-core/probing/plan/last-ready.ts';
+import { dueToday, type NextProbe, probeDayOf } from '../../../shared-core/probing/plan/next-probe.ts';
+import type { StackDue } from '../../../shared-core/probing/plan/stack-call.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { inEnglish } from '../words/in-english.ts';
+
+const dayOf = (instant: string): string => instant.slice(0, 10);
+const nowMs = Date.parse('2026-11-27T23:59:59.999Z');
+const nextProbe: NextProbe = { forecastMs: null, oldestReadAt: null };
+const aStack = { due: null, isForecasting: false, nextProbe, lastProbedAt: '2026-08-24T08:00:00.000Z' };
+const said = (stack: Parameters<typeof dueToday>[0]) => {
+  const due = dueToday(stack, nowMs, dayOf);
+  return due && [due.kind, inEnglish(due.why)];
+};
+
+describe('what a stack is due for today', () => {
+  test('is a probe where its readings are 90 days old and no forecast names a day', () => {
+    const old = (oldestReadAt: string) => ({ ...aStack, nextProbe: { ...nextProbe, oldestReadAt } });
+    expect(said(old('2026-08-30T08:00:00.000Z'))).toBeNull();
+    expect(said(old('2026-08-29T08:00:00.000Z'))).toEqual([
+      'overdue',
+      'Probe today. Some of its boards were last probed Aug 29, 2026.',
+    ]);
+    expect(said(old('2026-08-24T08:00:00.000Z'))).toEqual([
+      'overdue',
+      'Probing is overdue since Nov 22, 2026. Last probed Aug 24, 2026.',
+    ]);
+  });
+
+  test('is a probe on the day that a forecast names, or after it', () => {
+    const on = (day: string) => ({ ...nextProbe, forecastMs: Date.parse(`${day}T12:00:00Z`) });
+    expect(said({ ...aStack, nextProbe: on('2026-11-28') })).toBeNull();
+    expect(said({ ...aStack, nextProbe: on('2026-11-27') })).toEqual(['overdue', 'Probe today.']);
+    expect(said({ ...aStack, nextProbe: on('2026-11-20') })).toEqual([
+      'overdue',
+      'Probing is overdue since Nov 20, 2026.',
+    ]);
+  });
+
+  test('is what its boards are due for before that', () => {
+    const due: StackDue = { kind: 'bring-in', why: message('stack-call.not-probed-yet') };
+    const oldestReadAt = '2026-01-10T08:00:00.000Z';
+    expect(dueToday({ ...aStack, due, nextProbe: { ...nextProbe, oldestReadAt } }, nowMs, dayOf)).toBe(due);
+  });
+
+  test('waits for forecasts that may name a later day', () => {
+    const waiting = { ...aStack, nextProbe: { ...nextProbe, oldestReadAt: '2026-01-10T08:00:00.000Z' } };
+    expect(said({ ...waiting, isForecasting: true })).toBeNull();
+    expect(probeDayOf({ ...waiting, isForecasting: true })).toBeNull();
+  });
+
+  test('an overdue stack comes before one that is due', () => {
+    const stack = (kind: StackDue['kind']) => ({
+      due: { kind, why: message('stack-call.not-probed-yet') },
+      nextReady: null,
+      lastProbedAt: null,
+    });
+    const kinds = ['first-round', 'bring-in', 'overdue', 'probe-again'] as const;
+    expect(byUrgency(kinds.map(stack)).map(({ due }) => due.kind)).toEqual([
+      'overdue',
+      'first-round',
+      'probe-again',
+      'bring-in',
+    ]);
+  });
+});
+
+test('the last board is ready no sooner than the next one, at either end of its range', () => {
+  const next = { likely: '2026-12-25', from: '2026-12-06', to: '2027-02-25' };
+  const last = { likely: '2026-12-28', from: '2026-12-07', to: '2027-02-24' };
+  expect(lastReadyWhen(next, last)).toEqual({ ...last, to: '2027-02-25' });
+  expect(lastReadyWhen(next, { ...last, from: '2026-12-01' }).from).toBe('2026-12-06');
+  expect(lastReadyWhen({ ...next, to: null }, last).to).toBeNull();
+});
