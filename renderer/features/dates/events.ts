@@ -2,6 +2,8 @@ import type { DayEvent } from '../../../shared-core/calendar/calendar-file.ts';
 import type { DateOfYard } from '../../../shared-core/contract/requests/dates.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { isMoveDue } from '../../../shared-core/probing/plan/stack-call.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import type { When } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 
 /** What a date is of: "Probe Ridge oak". */
@@ -21,6 +23,10 @@ export function titleOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
   }
 }
 
+/** So wide that a person would not believe it without a word on what narrows it: over a year, or without an end. */
+const isWide = ({ from, to }: When): boolean =>
+  to === null || Date.parse(to) - Date.parse(from) > 365 * DAY_MS;
+
 /** What more is to be said of it; empty for nothing. */
 export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
   if (date.kind === 'move') return date.move.note;
@@ -33,6 +39,7 @@ export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string 
   return [
     say('dates.ready-between', { readyWhen: when, end: when.to === null ? 'open' : 'known' }),
     ...(placeName === null ? [] : [say('dates.ready-where', { placeName })]),
+    ...(isWide(when) ? [say('dates.narrows', { where: placeName === null ? 'here' : 'elsewhere' })] : []),
   ].join(' ');
 }
 

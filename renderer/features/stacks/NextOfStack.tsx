@@ -41,16 +41,22 @@ export function NextOfStack({
       {...named(say(openRoundId === null ? 'stacks.probe' : 'stacks.resume'))}
     />
   );
-  const addPlace = isPlaceFirst && (
-    <ButtonLink kind="main" href={hrefOf({ name: 'places' })} {...named(say('stacks.add-drier-place'))} />
+  const needsPlace = isPlaceFirst || (due?.kind === 'overdue' && stack.withoutPlace > 0);
+  const addPlace = needsPlace && (
+    <ButtonLink
+      kind={isPlaceFirst ? 'main' : 'plain'}
+      href={hrefOf({ name: 'places' })}
+      {...named(say('stacks.add-drier-place'))}
+    />
   );
-  if (isDue) return isMoveFirst ? move : addPlace || probe;
+  if (isDue) return isMoveFirst ? move : isPlaceFirst ? addPlace : probe;
   return (
     <>
       {isMoveFirst && move}
-      {addPlace}
+      {isPlaceFirst && addPlace}
       {probe}
       {!isMoveFirst && move}
+      {!isPlaceFirst && addPlace}
     </>
   );
 }

@@ -47,27 +47,30 @@ export const isOfSome = (
 ): boolean => readAt !== null && lastProbedAt !== null && dayOf(lastProbedAt) !== dayOf(readAt);
 
 /**
- * What a stack is due for today: what its boards are due for, or else a probe whose day has come.
+ * What a stack is due for today: a probe of its boards, or a probe whose day has come, before any move. One that may check in
+ * a heated room is moved first.
  *
  * @param nowMs  UTC, ms: the end of today
  */
 export function dueToday(stack: Waiting, nowMs: number, dayOf: DayOf): StackDue | null {
   const { due } = stack;
-  const probe = due === null ? probeDayOf(stack) : null;
+  const isBeforeIt = due === null || due.kind === 'bring-in' || due.kind === 'add-place';
+  const probe = isBeforeIt ? probeDayOf(stack) : null;
   if (probe === null || probe.atMs > nowMs) return due;
   const { readAt } = probe;
   const dueOn = dayOf(isoOf(probe.atMs));
   const when = dueOn === dayOf(isoOf(nowMs)) ? ('today' as const) : ('overdue' as const);
+  const overdue =
+    readAt === null
+      ? message('stack-call.probe-day', { when, dueOn })
+      : message('stack-call.probe-old', {
+          when,
+          dueOn,
+          probedOn: readAt,
+          which: isOfSome(stack, probe, dayOf) ? 'some' : 'all',
+        });
   return {
     kind: 'overdue',
-    why:
-      readAt === null
-        ? message('stack-call.probe-day', { when, dueOn })
-        : message('stack-call.probe-old', {
-            when,
-            dueOn,
-            probedOn: readAt,
-            which: isOfSome(stack, probe, dayOf) ? 'some' : 'all',
-          }),
+    why: due === null ? overdue : message('stack-call.overdue-then', { whySentences: [overdue, due.why] }),
   };
 }

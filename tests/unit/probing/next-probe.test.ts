@@ -39,10 +39,18 @@ describe('what a stack is due for today', () => {
     ]);
   });
 
-  test('is what its boards are due for before that', () => {
-    const due: StackDue = { kind: 'bring-in', why: message('stack-call.not-probed-yet') };
-    const oldestReadAt = '2026-01-10T08:00:00.000Z';
-    expect(dueToday({ ...aStack, due, nextProbe: { ...nextProbe, oldestReadAt } }, nowMs, dayOf)).toBe(due);
+  test('is that probe before a move to drier air, and what its boards are due for before that', () => {
+    const overdue = { ...nextProbe, oldestReadAt: '2026-08-24T08:00:00.000Z' };
+    const dueFor = (kind: StackDue['kind']): StackDue => ({
+      kind,
+      why: message('stack-call.add-place', { boards: 2 }),
+    });
+    expect(said({ ...aStack, due: dueFor('add-place'), nextProbe: overdue })).toEqual([
+      'overdue',
+      'Probing is overdue since Nov 22, 2026. Last probed Aug 24, 2026. 2 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
+    ]);
+    for (const due of [dueFor('move-back'), dueFor('probe-again')])
+      expect(dueToday({ ...aStack, due, nextProbe: overdue }, nowMs, dayOf)).toBe(due);
   });
 
   test('waits for forecasts that may name a later day', () => {
