@@ -27,6 +27,7 @@ import { hashOf } from '../store/picture-files.ts';
 import { openYard } from '../store/yard.ts';
 import { type Db, openYardFile } from '../store/yard-file.ts';
 import { RecordMissing, recordWrites } from '../store/yard-records.ts';
+import { isMovedInCircle } from './moved-in-circle.ts';
 
 const PART_BYTES = 256 * 1024;
 /** Every zip file begins so (APPNOTE, section 4.3.7), and so does every spreadsheet that is one. */
@@ -133,6 +134,7 @@ function fill(db: Db, file: string, tell: (done: number, total: number) => void)
   readText(file, reader.feed, tell);
   reader.end();
   if (yardTableNames.some((named) => !seen.has(named))) throw new Refusal(message('refusal.json-other'));
+  if (isMovedInCircle(db)) throw new Refusal(message('refusal.json-moved-in-circle'));
   acts.finish(null);
 }
 

@@ -16,6 +16,7 @@ import type { RecordReads } from '../store/yard-records.ts';
 import { namedBy } from './differences.ts';
 import type { MergedRecords } from './merged-records.ts';
 import { toOf } from './moved-alike.ts';
+import type { MovedBack } from './moved-back.ts';
 import type { Uses } from './uses.ts';
 
 /** How somebody went on with a record. */
@@ -48,6 +49,7 @@ export function mergeWords(
   db: Db,
   { mine, theirs }: { mine: RecordReads; theirs: RecordReads },
   { intoCode }: Pick<MergedRecords, 'intoCode'>,
+  movedBack: Pick<MovedBack, 'from'>,
 ) {
   const catalogName = (['main', 'theirs'] as const).map((side) => ({
     speciesId: db.prepare<[unknown], string | null>(`SELECT name FROM ${side}.species WHERE id = ?`).pluck(),
@@ -125,13 +127,24 @@ export function mergeWords(
     left: Left,
   ): Pick<Clash, 'mine' | 'theirs'> {
     if (left.who === 'both') return { mine: [gone(of, own, 'mine')], theirs: [gone(of, their, 'theirs')] };
-    return left.who === 'mine'
-      ? whereOneLeft('mine', gone(of, own, 'mine'), left.on)
-      : whereOneLeft('theirs', gone(of, their, 'theirs'), left.on);
+    const record = left.who === 'mine' ? own : their;
+    const back = of === 'boards' ? goingBack(record, left.who) : [];
+    return whereOneLeft(left.who, [gone(of, record, left.who), ...back], left.on);
   }
-  function whereOneLeft(who: 'mine' | 'theirs', gone: Message, on: WentOn): Pick<Clash, 'mine' | 'theirs'> {
+  function whereOneLeft(
+    who: 'mine' | 'theirs',
+    gone: readonly Message[],
+    on: WentOn,
+  ): Pick<Clash, 'mine' | 'theirs'> {
     const here = [message('merge.state.here'), ...wentOnInWords(on)];
-    return who === 'mine' ? { mine: [gone], theirs: here } : { mine: here, theirs: [gone] };
+    return who === 'mine' ? { mine: [...gone], theirs: here } : { mine: here, theirs: [...gone] };
+  }
+  /** Where readings go that were moved to a board which stays deleted. */
+  function goingBack(board: YardRecord, who: 'mine' | 'theirs'): Message[] {
+    const codes = movedBack.from(who === 'mine' ? 'theirs' : 'main', board.uuid);
+    if (codes.length === 0) return [];
+    const names = firstNames([...new Set(codes)].toSorted());
+    return [message('merge.state.moved-back', { readings: codes.length, names })];
   }
   function wentOnInWords({ uses, isEdited }: WentOn): Message[] {
     const parts = countsInWords(Object.fromEntries(uses));
@@ -235,7 +248,7 @@ export function mergeWords(
       id: record.uuid,
       record: recordOf(of, record),
       fields: [],
-      ...whereOneLeft(who, message('merge.state.undone-row'), on),
+      ...whereOneLeft(who, [message('merge.state.undone-row')], on),
     }),
   };
 }

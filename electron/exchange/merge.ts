@@ -28,6 +28,7 @@ import { createLeaving } from './leaving.ts';
 import { type ClashingRecord, type MergeWords, mergeWords } from './merge-words.ts';
 import { mergedRecords } from './merged-records.ts';
 import { movedAlike } from './moved-alike.ts';
+import { movedBack } from './moved-back.ts';
 import { findNewActs, rememberActs, rowsBroughtAgain } from './new-acts.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
@@ -97,7 +98,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
   const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
   const records = mergedRecords(db);
-  const words = mergeWords(db, { mine, theirs }, records);
+  const back = movedBack(db);
+  const words = mergeWords(db, { mine, theirs }, records, back);
   /** Boards that were merged into each other have one answer. */
   const choose: Choose = (uuid) => chosen(records.ringOf('boards', uuid)?.[0] ?? uuid);
   const counts = { added: {} as Record<string, number>, edited: 0, deleted: {} as Record<string, number> };
@@ -288,6 +290,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   });
   const alsoCut = records.part(writes, (record) => choose(record) === 'theirs', bringBack);
   reopenThoseInUse();
+  back.move(mine, writes);
   rememberActs(db);
   const { undoneRows: _, ...added } = counts.added;
   return {

@@ -136,6 +136,20 @@ function amendmentsNow(
   return { ...own, raw, isAbove, woodTempC, depthMm, note, takenAt, excluded, isHere };
 }
 
+/**
+ * Whether two yards moved a reading to the same board, each on its own, and the other one holds: a person moved it once, and
+ * sees it there once.
+ */
+function isListedAsOther(row: ReadingRecord, moved: MovedReadings): boolean {
+  const { movedFrom } = amendmentsOf(row.amendments);
+  const origin = movedFrom === undefined ? undefined : moved.get(movedFrom);
+  if (origin === undefined || !isAsSaved(row)) return false;
+  const holding = movedTo(amendmentsNow(origin, moved).excluded);
+  if (holding === null || holding === row.uuid || moved.get(holding)?.boardId !== row.boardId) return false;
+  const { excluded } = amendmentsNow(row, moved);
+  return excluded != null && 'code' in excluded && excluded.code === 'unmoved';
+}
+
 function toReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedReadings): Reading {
   const isSound = isAsSaved(row) && !amendmentsOf(row.amendments).isDamaged;
   return isSound ? toSoundReading(row, versionOf, moved) : toDamagedReading(row);
@@ -291,6 +305,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     )
     .pluck();
   const ofDays = readingsOfDays(db, (row) => amendmentsNow(row, moved));
+  const listed = (rows: readonly ReadingRecord[]): Reading[] =>
+    rows.filter((row) => !isListedAsOther(row, moved)).map((row) => toReading(row, version, moved));
   return {
     get: (id: number): Reading | undefined => {
       const row = one.get(id);
@@ -304,11 +320,9 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      * Of one board's wood in one round, in the order they were taken: on itself, and before the cut on what it came from;
      * their `boardId` tells.
      */
-    ofBoard: (boardId: number, roundId: number): Reading[] =>
-      ofBoard.all({ boardId, roundId }).map((row) => toReading(row, version, moved)),
+    ofBoard: (boardId: number, roundId: number): Reading[] => listed(ofBoard.all({ boardId, roundId })),
     /** Taken on the board itself in one round, in the order they were taken. */
-    takenOn: (boardId: number, roundId: number): Reading[] =>
-      takenOn.all(boardId, roundId).map((row) => toReading(row, version, moved)),
+    takenOn: (boardId: number, roundId: number): Reading[] => listed(takenOn.all(boardId, roundId)),
     /**
      * What a paper page may say of the board itself in one round, in the units in which it was saved: what was saved for
      * the board, and what it has now that some was moved to another board or from one; each as saved and as corrected.

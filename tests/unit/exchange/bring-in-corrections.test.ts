@@ -1,7 +1,7 @@
 /** Two files of one yard, in each of which something else was corrected of a reading. */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { writeExport } from '../../../electron/exchange/export-file.ts';
 import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
 import { picturesBeside } from '../../../electron/store/picture-files.ts';
@@ -73,6 +73,19 @@ test.each<[Side, string, string | null]>([
   },
 );
 
+/** The yard as an export of everything. */
+async function exported(): Promise<string> {
+  const [from, target] = ['yard.sqlite', 'yard.json'].map((name) => join(newFolder(), name)) as [
+    string,
+    string,
+  ];
+  writeFileSync(from, await downloaded(yard, await yard.command('backups.beginDownload', {})));
+  const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null } as const;
+  const what = { from, pictures: picturesBeside(from), target, display, nowAt: yard.now() };
+  writeExport({ ...what, kind: 'everything' }, () => undefined);
+  return target;
+}
+
 test('what was corrected and moved goes out as JSON and comes in again', async () => {
   await yard.beginRound();
   const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
@@ -82,15 +95,8 @@ test('what was corrected and moved goes out as JSON and comes in again', async (
     shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
   });
   await move();
-  const folder = newFolder();
-  const [from, target, file] = ['yard.sqlite', 'yard.json', 'again.sqlite'].map((name) =>
-    join(folder, name),
-  ) as [string, string, string];
-  writeFileSync(from, await downloaded(yard, await yard.command('backups.beginDownload', {})));
-  const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null } as const;
-  const what = { from, pictures: picturesBeside(from), target, display, nowAt: yard.now() };
-  writeExport({ ...what, kind: 'everything' }, () => undefined);
-  makeYardOfJson(target, file, () => undefined);
+  const file = join(newFolder(), 'again.sqlite');
+  makeYardOfJson(await exported(), file, () => undefined);
   const again = openYard(file);
   const readings = yard.boards.flatMap(({ id }) => again.readings.takenOn(id, reading!.roundId));
   again.close();
@@ -159,6 +165,99 @@ test('the same move in both is no question, and it counts once', async () => {
   expect([there.spot, there.spotIndex]).toEqual([spot, spotIndex]);
   expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ clashCount: 0, edited: 0 });
   await bringIn(file, 'mine');
-  expect((await on(1)).filter(({ why }) => why === null)).toHaveLength(1);
+  expect(await on(1)).toMatchObject([{ why: null }]);
   expect(await yard.query('exchange.look', { file, work: null })).toMatchObject({ clashCount: 0, added: {} });
+});
+
+test.each([
+  ['from itself', [0, 0]],
+  ['from each other', [1, 0]],
+])('a file in which readings are moved %s is refused', async (_, from) => {
+  const { id: roundId } = await yard.beginRound();
+  const [board] = yard.boards;
+  await yard.command('rounds.saveTyped', {
+    roundId,
+    boardId: board!.id,
+    spotIndex: 1,
+    newestReadingId: null,
+    raw: 13,
+  });
+  const file = await exported();
+  const everything = JSON.parse(readFileSync(file, 'utf8')) as {
+    readings: { uuid: string }[];
+    amendments: object[];
+  };
+  const nothing = { ovenCheck: null, ovenWeight: null, sampleCut: null, sampleWeight: null, at: yard.now() };
+  for (const [index, other] of from.entries()) {
+    const [reading, value] = [index, other].map((at) => everything.readings[at]!.uuid);
+    everything.amendments.push({ uuid: crypto.randomUUID(), ...nothing, reading, field: 'movedFrom', value });
+  }
+  writeFileSync(file, JSON.stringify(everything));
+  expect(await yard.refusal('exchange.look', { file, work: null })).toBe(
+    'In this file, readings are moved in a circle. Nothing was changed. Correct the file, or export it again.',
+  );
+});
+
+describe('moved to a board that the other deleted', () => {
+  const shown = async (id: number) =>
+    (await yard.query('boards.get', { id })).readings.map(({ raw, excluded, note }) => [
+      raw,
+      excluded && 'code' in excluded ? excluded.code : null,
+      note,
+    ]);
+  const deleteBoard = (theirs: Yard, id: number) =>
+    theirs.boards.archive([id], yard.now(), { code: 'deleted', note: '' });
+  const moveOn = async (readingId: number, boardId: number): Promise<number> => {
+    await yard.command('readings.moveToBoard', { readingId, boardId, spotIndex: null, scope: 'reading' });
+    const { readings } = await yard.query('boards.get', { id: boardId });
+    return readings.find(({ excluded }) => excluded === null)!.id;
+  };
+
+  test('it is said where it goes, and it goes back there with what was said of it, or stays', async () => {
+    const third = await twoBoards();
+    const file = await elsewhere((theirs) => deleteBoard(theirs, third));
+    const there = await moveOn(1, third);
+    const subject = { kind: 'reading', id: there } as const;
+    await yard.command('notes.set', { subject, note: 'By the knot', shown: '' });
+    await yard.command('readings.correct', {
+      readingId: there,
+      corrected: { raw: 14.2 },
+      shown: { raw: 12.4, unit: 'pct', woodTempC: 20 },
+    });
+    const { clashes } = await yard.query('exchange.look', { file, work: null });
+    expect(clashes.map(({ theirs }) => theirs.map((words) => say(words)))).toEqual([
+      ['Deleted on Jun 1, 2026.', 'The reading that was moved to it goes back to WAL-01.'],
+    ]);
+    await bringIn(file, 'theirs');
+    expect(await shown(yard.boards[0]!.id)).toEqual([[14.2, null, 'By the knot']]);
+    await expect
+      .poll(async () => (await yard.query('boards.get', { id: yard.boards[0]!.id })).board.latest)
+      .not.toBeNull();
+    const again = await yard.query('exchange.look', { file, work: null });
+    expect(again).toMatchObject({ clashCount: 0, edited: 0, added: {} });
+    // That undone, it is where it was; and there it stays where that is chosen.
+    const { acts } = await yard.query('acts.list', { boardId: null, before: null, limit: 1 });
+    await yard.command('acts.undo', { act: acts[0]!.id });
+    expect(await shown(third)).toEqual([[14.2, null, 'By the knot']]);
+    await bringIn(file, 'mine');
+    expect(await shown(third)).toEqual([[14.2, null, 'By the knot']]);
+    expect(await shown(yard.boards[0]!.id)).toMatchObject([[12.4, 'moved', undefined]]);
+  });
+
+  test('it goes back as far as a board is there, and no further', async () => {
+    const third = await twoBoards();
+    const file = await elsewhere((theirs) => deleteBoard(theirs, third));
+    await moveOn(await moveOn(1, yard.boards[1]!.id), third);
+    await bringIn(file, 'theirs');
+    expect(await on(0)).toMatchObject([{ why: 'moved' }]);
+    expect(await on(1)).toMatchObject([{ why: null }]);
+  });
+
+  test('of one excluded there, that holds where it goes back to', async () => {
+    const third = await twoBoards();
+    const file = await elsewhere((theirs) => deleteBoard(theirs, third));
+    await yard.command('readings.exclude', { readingId: await moveOn(1, third), why: { code: 'defect' } });
+    await bringIn(file, 'theirs');
+    expect(await on(0)).toMatchObject([{ why: 'defect' }]);
+  });
 });
