@@ -337,6 +337,17 @@ export function isDateLike(text: string, today: string): boolean {
   );
 }
 
+/** Whether a text is a day of some year: "3/15", "Mar 15", "15. März". */
+export function isWithoutYear(text: string): boolean {
+  const bare = withoutWeekday(text);
+  const month =
+    /^\d{1,2}(?:st|nd|rd|th)?[\s./-]+(\p{L}{3,})\.?$|^(\p{L}{3,})\.?[\s./-]+\d{1,2}(?:st|nd|rd|th)?$/u.exec(
+      bare,
+    );
+  if (month) return monthIn(month[1] ?? month[2] ?? '') !== null;
+  return /^\d{1,2}[./-]\d{1,2}\.?$/.test(bare);
+}
+
 /** A time of day in a cell, in minutes since midnight: "14:20", "2:20 pm"; null for none. */
 export function timeIn(text: string): number | null {
   const found =

@@ -19,6 +19,7 @@ import {
   type DayInCell,
   dayIn,
   isBlank,
+  isWithoutYear,
   lengthIn,
   type NumberInCell,
   numberIn,
@@ -26,7 +27,7 @@ import {
   timeIn,
   unitAt,
 } from './cells.ts';
-import { ofEachReading } from './guess-columns.ts';
+import { ofEachReading } from './column-roles.ts';
 import { depthNamed, factsOfBoards, meaningOf } from './headers.ts';
 import { oneOfEachBoard } from './one-of-each-board.ts';
 import { firstRowsRead } from './row-read.ts';
@@ -182,7 +183,10 @@ export function checkBoards(
       if (!found) return null;
       const { column, choice, text } = found;
       const written = dayIn(text, choice.order ?? 'ymd', yard.today);
-      if (written === null) return refuse(column, message('import.no-date', { cellTypedText: text }));
+      if (written === null) {
+        const problem = isWithoutYear(text) ? 'import.no-year' : 'import.no-date';
+        return refuse(column, message(problem, { cellTypedText: text }));
+      }
       const { minutes, aheadMinutes } = written;
       const read =
         minutes === null || aheadMinutes === null

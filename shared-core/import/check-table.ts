@@ -15,10 +15,12 @@ import type { BoardDay, BoardToAdd, KnownYard } from './boards-of-table.ts';
 import { type AirOfTable, checkAir } from './check-air.ts';
 import { checkBoards } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
-import { areReadingsLike, headTexts, ofEachReading, type Table } from './guess-columns.ts';
+import { areReadingsLike, ofEachReading } from './column-roles.ts';
+import { headTexts } from './header-row.ts';
 import { meaningOf } from './headers.ts';
 import { type MissedName, type RefusedRow, rowsOf } from './rows.ts';
 import type { SpeciesName } from './species-named.ts';
+import type { Table } from './table.ts';
 
 /** A place by its row in the yard, or by the name of one that the import adds. */
 export type PlaceOfPlan = { placeId: number } | { name: string };

@@ -1,9 +1,11 @@
 import { type ColumnRole, canHave } from '../contract/import.ts';
 import { importing } from '../words/en/import.ts';
 import { dayIn, isBlank } from './cells.ts';
-import { guessTable, headTexts, type Reader, type Table } from './guess-columns.ts';
+import { guessTable } from './guess-columns.ts';
+import { headTexts } from './header-row.ts';
 import { meaningOf } from './headers.ts';
 import { speciesNamed } from './species-named.ts';
+import type { Reader, Table } from './table.ts';
 import { isTotal } from './totals.ts';
 
 /** What a line over other lines can say of them. */

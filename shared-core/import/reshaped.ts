@@ -1,7 +1,8 @@
-import { type Reader, type Table, turnedTable } from './guess-columns.ts';
 import { withHeadings } from './headings.ts';
 import { belowEachOther } from './side-by-side.ts';
+import type { Reader, Table } from './table.ts';
 import { withTempLines } from './temp-lines.ts';
+import { turnedTable } from './turned-table.ts';
 
 /** How a table was changed to have a board, or one of its readings, in each row; null where it had. */
 export type Reshaped = 'turned' | 'below' | null;

@@ -1,8 +1,8 @@
 import { type ColumnRole, type ImportChoices, nameKey } from '../contract/import.ts';
 import type { Message } from '../words/message.ts';
 import { cellText } from './cells.ts';
-import type { Table } from './guess-columns.ts';
 import type { SpeciesName } from './species-named.ts';
+import type { Table } from './table.ts';
 
 /** A row that does not go in, with every reason. */
 export interface RefusedRow {

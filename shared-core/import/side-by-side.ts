@@ -1,6 +1,7 @@
 import { importing } from '../words/en/import.ts';
-import { guessHeaderRow, type Table } from './guess-columns.ts';
+import { guessHeaderRow } from './header-row.ts';
 import { meaningOf } from './headers.ts';
+import type { Table } from './table.ts';
 
 /**
  * The table with its lists below each other where it has them side by side: "Board, MC, Board, MC". What stands over a list

@@ -1,6 +1,8 @@
 import { isBlank } from './cells.ts';
-import { guessTable, headTexts, type Reader, type Table } from './guess-columns.ts';
+import { guessTable } from './guess-columns.ts';
+import { headTexts } from './header-row.ts';
 import { dateTextIn, meaningOf } from './headers.ts';
+import type { Reader, Table } from './table.ts';
 
 /**
  * The table with the wood's temperatures in columns of their days, where a line among the boards has them under dates: "Temp,

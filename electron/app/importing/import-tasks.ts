@@ -11,15 +11,10 @@ import {
   MOST_NAMED,
   withoutKnown,
 } from '../../../shared-core/import/check-table.ts';
-import {
-  type GuessedTable,
-  guessColumns,
-  guessTable,
-  headTexts,
-  type Reader,
-  type Table,
-} from '../../../shared-core/import/guess-columns.ts';
+import { type GuessedTable, guessColumns, guessTable } from '../../../shared-core/import/guess-columns.ts';
+import { headTexts } from '../../../shared-core/import/header-row.ts';
 import { type Reshaped, reshapedTable } from '../../../shared-core/import/reshaped.ts';
+import type { Reader, Table } from '../../../shared-core/import/table.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';

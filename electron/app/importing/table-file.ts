@@ -3,7 +3,7 @@ import Papa from 'papaparse';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { MOST_CELL_LETTERS } from '../../../shared-core/contract/import.ts';
 import { cellText } from '../../../shared-core/import/cells.ts';
-import type { Table } from '../../../shared-core/import/guess-columns.ts';
+import type { Table } from '../../../shared-core/import/table.ts';
 import { message } from '../../../shared-core/words/message.ts';
 
 /** 100,000 rows of 20 columns are some 15 MB. */

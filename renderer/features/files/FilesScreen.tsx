@@ -2,6 +2,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { ButtonLink } from '../../ui/Button.tsx';
 import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { NotebookPages } from '../past-round/NotebookPages.tsx';
 import { BringInSheet } from './BringInSheet.tsx';
 import { ExportSheet } from './ExportSheet.tsx';
 
@@ -20,6 +21,7 @@ export function FilesScreen() {
       }
     >
       <ExportSheet />
+      <NotebookPages />
       <BringInSheet />
     </Screen>
   );

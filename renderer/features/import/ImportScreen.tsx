@@ -4,6 +4,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { ButtonLink } from '../../ui/Button.tsx';
 import { Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { NotebookPages } from '../past-round/NotebookPages.tsx';
 import { ChooseTable } from './ChooseTable.tsx';
 import { ImportTable } from './ImportTable.tsx';
 
@@ -23,7 +24,10 @@ export function ImportScreen() {
       {table ? (
         <ImportTable key={table.table} table={table} onClose={() => setTable(null)} />
       ) : (
-        <ChooseTable onTable={setTable} />
+        <>
+          <ChooseTable onTable={setTable} />
+          <NotebookPages />
+        </>
       )}
     </Screen>
   );

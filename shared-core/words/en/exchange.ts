@@ -2,7 +2,7 @@
 export const exchange = {
   'nav.files': 'Files',
   'files.title': 'Files',
-  'files.lead': 'Export your data, import a table, or merge another yard.',
+  'files.lead': 'Export your data, import a table, type a notebook page, or merge another yard.',
   'export.title': 'Export',
   'export.what': 'What to export',
   'export.what.everything': 'Everything',

@@ -10,6 +10,7 @@ export const importing = {
   'import.no-length': '“{cellTypedText}” is not a length.',
   'import.length-impossible': '“{cellTypedText}” is not between {leastMm} and {mostMm}. Check the unit.',
   'import.no-date': '“{cellTypedText}” is not a date. Check the order of day and month.',
+  'import.no-year': '“{cellTypedText}” has no year. Type it with its year.',
   'import.date-impossible': '{givenOn} is in the future, or too long ago.',
   'import.later-today': 'This time is in the future.',
   'import.no-time': '“{cellTypedText}” is not a time.',

@@ -87,4 +87,12 @@ export const pastRound = {
     '“{typedText}” could be two numbers. Type at most two decimals, like {rawExample}.',
   'past-round.kept': 'This page stays on this computer until you save or discard it.',
   'past-round.no-boards': 'This stack had no boards on that day.',
+  'notebook.title': 'Notebook pages',
+  'notebook.lead': 'Readings of an earlier day, typed from paper for one stack.',
+  'notebook.stack': 'Stack of the page',
+  'notebook.stack-missing': 'Choose the stack of the page.',
+  'notebook.type': 'Type a notebook page',
+  'notebook.not-saved': 'Typed, and not saved yet',
+  'notebook.page': '{stackName}: {readings, plural, one {# reading} other {# readings}}',
+  'notebook.page-of': '{stackName}, {startedOn}: {readings, plural, one {# reading} other {# readings}}',
 } as const;

@@ -147,6 +147,33 @@ describe('the heading of a line where an ID should be', () => {
   });
 });
 
+describe('a visit', () => {
+  const head = 'Date,Board,Species,Thickness,MC,Temp (F)\n3/15/25,A,walnut,8/4,20,68\n,B,walnut,8/4,21,\n';
+  test('has its temperature in its first row', () => {
+    expect(asRead(`${head}4/15/25,A,walnut,8/4,15,77\n,B,walnut,8/4,16,`).readings).toEqual([
+      'A 2025-03-15 20 20',
+      'A 2025-04-15 15 25',
+      'B 2025-03-15 21 20',
+      'B 2025-04-15 16 25',
+    ]);
+  });
+  test('does not get the temperature of the one before', () => {
+    expect(asRead(`${head}4/15/25,A,walnut,8/4,15,\n,B,walnut,8/4,16,`).readings).toEqual([
+      'A 2025-03-15 20 20',
+      'A 2025-04-15 15',
+      'B 2025-03-15 21',
+      'B 2025-04-15 16',
+    ]);
+  });
+});
+
+describe('a day without its year', () => {
+  test.each(['3/15', 'Mar 15', '15 March', 'Sat 3/15'])('%s is refused as that', (text) => {
+    const { refused } = asRead(`Board,Species,Thickness,Date,MC\nA,walnut,8/4,${text},14`);
+    expect(refused).toEqual([[2, `“${text}” has no year. Type it with its year.`]]);
+  });
+});
+
 describe('the temperature of a day', () => {
   const head = 'Board,Species,Thickness,5/1/2025,6/1/2025';
   test('goes with the readings of that day, wherever its column is', () => {

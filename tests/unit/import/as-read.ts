@@ -1,8 +1,9 @@
 import { type ImportChoices, nothingChosen } from '../../../shared-core/contract/import.ts';
 import type { KnownYard } from '../../../shared-core/import/boards-of-table.ts';
 import { checkTable } from '../../../shared-core/import/check-table.ts';
-import { guessTable, type Reader } from '../../../shared-core/import/guess-columns.ts';
+import { guessTable } from '../../../shared-core/import/guess-columns.ts';
 import { reshapedTable } from '../../../shared-core/import/reshaped.ts';
+import type { Reader } from '../../../shared-core/import/table.ts';
 import { builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
