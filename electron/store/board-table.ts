@@ -79,10 +79,18 @@ export interface BoardToProbe
 }
 
 interface BoardOnPage extends BoardToProbe, Pick<Board, 'sawnOn'> {
-  /** When it left the yard; null where it did not. */
+  stackId: number;
+  stackName: string;
+  /** When it left the yard or was cut; null where it did not. */
   leftAt: string | null;
+  /** How, as a code; '' where it did not. */
+  why: string;
   /** JSON. */
   came: string | null;
+  /** JSON: the IDs of other records of it. */
+  otherCodes: string;
+  /** JSON: what it was cut from, and when. */
+  cut: string | null;
 }
 
 /** What an edit of many boards rests on. */
@@ -273,19 +281,21 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        b.width_mm AS widthMm, b.length_mm AS lengthMm FROM board b
      WHERE b.archived_at IS NOT NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
   );
-  const onPage = db.prepare<{ stackId: number; at: string; dayFrom: string; dayTo: string }, BoardOnPage>(
+  const onPage = db.prepare<{ stackId: number; at: string; more: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
-       b.archived_at AS leftAt,
+       b.stack_id AS stackId, t.name AS stackName, b.archived_at AS leftAt, ${WHY_LEFT} AS why,
+       (SELECT json_group_array(m.code) FROM board m
+         WHERE m.id IN ${sameBoard('b.id')} AND m.id <> b.id AND m.code <> b.code) AS otherCodes,
+       (SELECT json_object('fromCode', p.code, 'cutOn', o.at) FROM board_origin o JOIN board p ON p.id = o.parent_id
+         WHERE o.child_id = b.id AND o.how <> 'merged' LIMIT 1) AS cut,
        (SELECT json_object('stackName', s.name, 'cameAt', a.at) FROM act_change c JOIN act a ON a.id = c.act_id
          JOIN stack s ON s.id = c.old_values ->> 'stack_id'
          WHERE c.row_uuid = b.uuid AND c.in_table = 'board' AND a.at > @at ORDER BY c.id LIMIT 1) AS came
-     FROM board b JOIN species w ON w.id = b.species_id
-     WHERE b.stack_id = @stackId AND (b.archived_at IS NULL OR b.archived_at > @at
-       OR (b.archived_at >= @dayFrom AND ${LEFT_YARD})) ${SHOWN_ARCHIVED}
-       AND ${WHY_LEFT} <> 'merged'
-       AND NOT EXISTS (SELECT 1 FROM board_origin o WHERE o.child_id = b.id AND o.how <> 'merged' AND o.at > @dayTo)
-     ORDER BY b.id`,
+     FROM board b JOIN species w ON w.id = b.species_id JOIN stack t ON t.id = b.stack_id
+     WHERE b.id IN (SELECT ${keptRecord('m.id')} FROM board m WHERE m.stack_id = @stackId
+         UNION SELECT value FROM json_each(@more)) ${SHOWN_ARCHIVED} AND ${WHY_LEFT} <> 'merged'
+     ORDER BY b.stack_id <> @stackId AND b.id IN (SELECT value FROM json_each(@more)), b.id`,
   );
   const codesOf = db.prepare<[number], { code: string }>(
     `SELECT b.code FROM board b WHERE b.stack_id = ?
@@ -295,7 +305,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     'SELECT id FROM board WHERE code = ? AND archived_at IS NULL',
   );
   const leftWith = db.prepare<[string], { id: number }>(
-    `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL ${SHOWN_ARCHIVED} LIMIT 1`,
+    `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL ${SHOWN_ARCHIVED} ORDER BY b.id DESC LIMIT 1`,
   );
   const mergedWith = db
     .prepare<[string], number>(
@@ -374,12 +384,15 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     goneBy: (stackId: number, dayFrom: string): string[] =>
       goneBy.all({ stackId, dayFrom }).map(({ code }) => code),
     /**
-     * Those of a stack, and those that left the yard on that day or later, in the order of their ids; no piece of a board
-     * that was cut on a later day.
+     * All that ever were of a stack, and then those of `more`, each in the order of their ids; of a board that was entered
+     * twice, the record that stayed.
      */
-    onPage: (stackId: number, at: string, dayFrom: string, dayTo: string) =>
-      onPage.all({ stackId, at, dayFrom, dayTo }).map(({ came, ...board }) => ({
+    onPage: (stackId: number, at: string, more: readonly number[]) =>
+      onPage.all({ stackId, at, more: JSON.stringify(more) }).map(({ came, otherCodes, cut, ...board }) => ({
         ...board,
+        otherCodes: JSON.parse(otherCodes) as string[],
+        /** What it is a piece of, and since when; null for a whole board. */
+        cut: cut === null ? null : (JSON.parse(cut) as { fromCode: string; cutOn: string }),
         /** Where it was entered then, and until when; null where it was in this stack, as far as is known. */
         came: came === null ? null : (JSON.parse(came) as { stackName: string; cameAt: string }),
       })),
@@ -410,6 +423,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Whether a board has it, or had it when it left: its label, and what a person wrote down, still name it. */
     isCodeKnown: (code: string): boolean => (byCode.get(code) ?? leftWith.get(code)) !== undefined,
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
+    /** The newest record with that code that left the yard, was cut, or was merged into another. */
+    leftByCode: (code: string): number | undefined => leftWith.get(code)?.id,
     /** The newest record with that code that was merged into another. */
     mergedByCode: (code: string): number | undefined => mergedWith.get(code),
     /** Records that were merged into others, with the rows of these; the newest comes last. */

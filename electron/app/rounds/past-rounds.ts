@@ -38,6 +38,9 @@ function startOfLocalDay(instant: string): string {
   return start.toISOString();
 }
 
+/** Whether a piece was cut on a later day than that of a page. */
+const isCutAfter = ({ cutOn }: { cutOn: string }, at: string): boolean => cutOn > endOfDay(at);
+
 function pinsOfMeter({ meters }: Pick<YardReader, 'meters'>, meterId: number | null): Pins | null {
   return meterId === null ? null : (meters.get(meterId)?.profile?.pins ?? null);
 }
@@ -89,29 +92,42 @@ function checkUnit({ meters }: Pick<YardReader, 'meters'>, { meterId, unit }: Pa
 export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
   type OnPage = ReturnType<YardReader['boards']['onPage']>[number];
 
-  function remarkOn(
-    { leftAt, came, sawnOn }: OnPage,
+  function remarksOn(
+    { leftAt, why, came, sawnOn, cut, otherCodes, ...board }: OnPage,
+    stackId: number,
     at: string,
     elsewhere: string | null,
-  ): { isSawnLater: boolean; remark: Message | null } {
+  ): { isLater: boolean; remarks: Message[] } {
+    if (cut !== null && isCutAfter(cut, at))
+      return { isLater: true, remarks: [message('past-round.cut-later', cut)] };
     if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
-      return { isSawnLater: true, remark: message('past-round.sawn-later', { sawnOn }) };
-    const known = { isSawnLater: false };
-    if (leftAt !== null) return { ...known, remark: message('past-round.left', { leftOn: leftAt }) };
-    if (came !== null) {
-      const facts = { stackName: came.stackName, cameOn: came.cameAt };
-      return { ...known, remark: message('past-round.in-other-stack', facts) };
-    }
-    const remark = elsewhere === null ? null : message('past-round.at-other-place', { placeName: elsewhere });
-    return { ...known, remark };
+      return { isLater: true, remarks: [message('past-round.sawn-later', { sawnOn })] };
+    const remarks: Message[] = [];
+    if (otherCodes.length > 0) remarks.push(message('past-round.entered-too', { otherCodes }));
+    if (leftAt !== null) remarks.push(message('past-round.left', { why, leftOn: leftAt }));
+    else if (came !== null)
+      remarks.push(message('past-round.in-other-stack', { stackName: came.stackName, cameOn: came.cameAt }));
+    else if (board.stackId !== stackId)
+      remarks.push(message('past-round.of-other-stack', { stackName: board.stackName }));
+    else if (elsewhere !== null) remarks.push(message('past-round.at-other-place', { placeName: elsewhere }));
+    return { isLater: false, remarks };
+  }
+
+  /** Whether a board was there on the day of a page: sold ones the whole day, cut ones until the cut, pieces from that day on. */
+  function wasThere({ leftAt, why, cut }: OnPage, at: string): boolean {
+    if (cut !== null && isCutAfter(cut, at)) return false;
+    const isCut = why === 'ripped' || why === 'crosscut';
+    return leftAt === null || leftAt > at || (!isCut && leftAt >= startOfLocalDay(at));
   }
 
   return {
-    'pastRounds.page': ({ stackId, startedAt }) => {
+    'pastRounds.page': ({ stackId, startedAt, more }) => {
       const { boards, moves, rounds, stacks } = context.yard();
       orRefuse(stacks.get(stackId), 'stack');
       const at = isoOf(Date.parse(startedAt));
-      const all = boards.onPage(stackId, at, startOfLocalDay(at), endOfDay(at));
+      const all = boards
+        .onPage(stackId, at, more)
+        .filter((board) => more.includes(board.id) || wasThere(board, at));
       const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
       const placeName = mostCommon([...placeOf.values()]);
       const [sameDay] = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
@@ -121,7 +137,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
         boards: all.map((board) => {
           const { id: boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName } = board;
           const place = placeOf.get(boardId) ?? null;
-          const remarked = remarkOn(board, at, place === placeName ? null : place);
+          const remarked = remarksOn(board, stackId, at, place === placeName ? null : place);
           const [first] = moves.ofBoard(boardId);
           const isLater = first !== undefined && Date.parse(first.since) > Date.parse(at);
           const placedLater = isLater
@@ -132,6 +148,15 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
         }),
         sameDay: sameDay && sameDay.boards > 0 ? { roundId: sameDay.roundId, boards: sameDay.boards } : null,
       };
+    },
+
+    'pastRounds.boardOf': ({ code: typed }) => {
+      const { boards, origins } = context.yard();
+      const code = typed.trim().toUpperCase();
+      const leftId = boards.leftByCode(code);
+      const keptId = leftId === undefined ? undefined : origins.kept(leftId);
+      const renamedId = () => boards.earlierCodes().findLast((earlier) => earlier.code === code)?.boardId;
+      return { code, boardId: boards.idByCode(code) ?? keptId ?? renamedId() ?? null };
     },
 
     'pastRounds.check': ({ line, ...page }) => {
@@ -198,6 +223,11 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
     const { code: boardCode, sawnOn, thicknessMm } = board;
     if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
       throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
+    const [origin] = origins.parents(boardId).filter(({ how }) => how !== 'merged');
+    if (origin && isCutAfter({ cutOn: origin.at }, at))
+      throw new Refusal(
+        message('refusal.page-before-cut', { boardCode, fromCode: origin.code, cutOn: origin.at }),
+      );
     const left = leftOf(boards.get(origins.kept(boardId)));
     if (left !== null && Date.parse(left.at) < Date.parse(startOfLocalDay(at)))
       throw new Refusal(message('refusal.page-after-left', { boardCode, leftOn: left.at }));

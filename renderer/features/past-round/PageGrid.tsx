@@ -1,4 +1,4 @@
-import { type ClipboardEvent, type CSSProperties, type KeyboardEvent, useRef, useState } from 'react';
+import { type CSSProperties, useState } from 'react';
 import {
   MOST_COLUMNS,
   type PageBoard,
@@ -9,13 +9,13 @@ import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { spotName } from '../../../shared-core/probing/readings/spots.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { LengthField } from '../../form/MeasureFields.tsx';
+import css from '../../form/typed-grid.module.css';
+import { useGridCells } from '../../form/useGridCells.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
-import { arrowCell, type Cell, nextCell } from './grid-moves.ts';
 import { PageLine } from './PageLine.tsx';
-import { filled, type PageDraft, pastedCells, textAt, withCell } from './page-draft.ts';
-import css from './past-round.module.css';
+import { filled, type PageDraft, textAt, withCell } from './page-draft.ts';
 
 /** The page itself: boards down, readings across. */
 export function PageGrid({
@@ -42,54 +42,32 @@ export function PageGrid({
   onEnd: () => void;
 }) {
   const { say } = useWords();
-  const table = useRef<HTMLTableElement>(null);
   const [beyond, setBeyond] = useState(0);
   const { columns, enterMoves } = page;
-  const open = boards.filter(({ isSawnLater }) => !isSawnLater);
+  const columnNumbers = Array.from({ length: columns }, (_, column) => column);
+  // What was typed into a line before the day was can be taken out again.
+  const open = boards.filter(
+    ({ isLater, boardId }) =>
+      !isLater || columnNumbers.some((column) => textAt(page, boardId, column) !== ''),
+  );
   const rowOf = new Map(open.map(({ boardId }, row) => [boardId, row]));
   const size = { rows: open.length, columns };
-  const columnNumbers = Array.from({ length: columns }, (_, column) => column);
   const spotsOf = (board: PageBoard) => pageSpots(board, pins, known.depths).spots;
 
-  function focus({ row, column }: Cell): void {
-    const cell = table.current?.querySelector<HTMLInputElement>(`[data-cell="${row} ${column}"]`);
-    cell?.focus();
-    cell?.select();
-  }
   function type(boardId: number, column: number, text: string): void {
     onChange({ texts: { ...page.texts, [boardId]: withCell(page.texts[boardId], column, text) } });
   }
-  function press(event: KeyboardEvent<HTMLInputElement>, cell: Cell): void {
-    if (event.ctrlKey || event.metaKey || event.altKey || event.nativeEvent.isComposing) return;
-    if (event.key === 'Enter') {
-      event.preventDefault();
-      const to = nextCell(cell, size, enterMoves, event.shiftKey ? -1 : 1);
-      if (to) focus(to);
-      else if (!event.shiftKey) onEnd();
-      return;
-    }
-    if (event.shiftKey) return;
-    const { selectionStart, selectionEnd, value } = event.currentTarget;
-    // Just come to, all of it is selected: an arrow goes on.
-    const isAll = selectionStart === 0 && selectionEnd === value.length;
-    const cursor = {
-      atStart: isAll || (selectionStart === 0 && selectionEnd === 0),
-      atEnd: isAll || (selectionStart === value.length && selectionEnd === value.length),
-    };
-    const to = arrowCell(event.key, cell, size, cursor);
-    if (to === null) return;
-    event.preventDefault();
-    focus(to);
-  }
-  function paste(event: ClipboardEvent, boardId: number, column: number): void {
-    const block = pastedCells(event.clipboardData.getData('text'));
-    if (block === null) return;
-    event.preventDefault();
-    const ids = open.map((board) => board.boardId);
-    const made = filled(page, ids, { boardId, column }, block, MOST_COLUMNS);
-    onChange({ texts: made.page.texts, columns: made.page.columns });
-    setBeyond(made.beyond);
-  }
+  const { table, wiring } = useGridCells({
+    size,
+    enterMoves,
+    onEnd,
+    onPaste: ({ row, column }, block) => {
+      const ids = open.map((board) => board.boardId);
+      const made = filled(page, ids, { boardId: ids[row]!, column }, block, MOST_COLUMNS);
+      onChange({ texts: made.page.texts, columns: made.page.columns });
+      setBeyond(made.beyond);
+    },
+  });
 
   return (
     <>
@@ -139,9 +117,9 @@ export function PageGrid({
                   known={known}
                   hasDay={page.day !== null}
                   onUse={(column, text) => type(boardId, column, text)}
-                  cell={(column, wiring) => (
+                  cell={(column, marks) => (
                     <input
-                      {...wiring}
+                      {...marks}
                       className={css.cell}
                       inputMode="decimal"
                       autoComplete="off"
@@ -155,12 +133,9 @@ export function PageGrid({
                             })
                       }
                       disabled={row === undefined}
-                      data-cell={row === undefined ? undefined : `${row} ${column}`}
                       value={textAt(page, boardId, column)}
                       onChange={({ target }) => type(boardId, column, target.value)}
-                      onFocus={({ target }) => target.select()}
-                      onKeyDown={(event) => row !== undefined && press(event, { row, column })}
-                      onPaste={(event) => paste(event, boardId, column)}
+                      {...(row !== undefined && wiring({ row, column }))}
                     />
                   )}
                 />

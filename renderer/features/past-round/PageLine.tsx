@@ -10,11 +10,12 @@ import { megohmsOf } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import css from '../../form/typed-grid.module.css';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { aboveOf, cellIn } from './page-draft.ts';
-import css from './past-round.module.css';
+import past from './past-round.module.css';
 
 /** How long nothing is typed in a line before it is checked, ms. */
 const CHECK_AFTER_MS = 400;
@@ -60,7 +61,11 @@ export function PageLine({
         <small>
           <span translate="no">{board.speciesName}</span>
           {` · ${formats.thickness(thicknessOf(board))}`}
-          {board.remark && <span className={css.remark}>{say(board.remark)}</span>}
+          {board.remarks.map((remark) => (
+            <span key={remark.code} className={past.remark}>
+              {say(remark)}
+            </span>
+          ))}
         </small>
       </th>
       {[...texts.keys()].map((column) => {

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
@@ -23,6 +23,7 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
+import { OtherBoard } from './OtherBoard.tsx';
 import { PageGrid } from './PageGrid.tsx';
 import { PageHead } from './PageHead.tsx';
 import { PlacedLater, placedLaterOf, readThere } from './PlacedLater.tsx';
@@ -33,6 +34,7 @@ import {
   type PageDraft,
   startOf,
   textAt,
+  typedBoards,
   typedCells,
   withPins,
 } from './page-draft.ts';
@@ -102,9 +104,16 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
   // Where no day is given yet, the boards are those of now.
   const [now] = useState(() => new Date());
   const startedAt = startOf(draft, now);
+  // What was typed before the day was, or of another day, is never out of sight. Typing on asks for nothing new.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another day, or another line, has other boards.
+  const more = useMemo(
+    () => [...new Set([...draft.more, ...typedBoards(draft)])].sort((one, other) => one - other),
+    [startedAt, draft.more],
+  );
   const asked = useQuery('pastRounds.page', {
     stackId: stack.id,
     startedAt: startedAt ?? now.toISOString(),
+    more,
   });
   const meterId =
     draft.meterId === undefined ? (meters.find(({ isTypedFrom }) => isTypedFrom)?.id ?? null) : draft.meterId;
@@ -202,19 +211,23 @@ function Page({ draftKey, stack, meters }: { draftKey: string; stack: StackRow; 
             rows.length === 0 ? (
               <EmptyState sentence={say('past-round.no-boards')} />
             ) : (
-              <PageGrid
-                boards={rows}
-                page={page}
-                onChange={set}
-                unit={unit}
-                pins={meter?.profile?.pins ?? null}
-                depthProblems={problems.depths}
-                known={{ ...known, startedAt: startedAt ?? now.toISOString() }}
-                onEnd={() => saveButton.current?.focus()}
-              />
+              <>
+                {startedAt === null && <p className="soft">{say('past-round.boards-of-today')}</p>}
+                <PageGrid
+                  boards={rows}
+                  page={page}
+                  onChange={set}
+                  unit={unit}
+                  pins={meter?.profile?.pins ?? null}
+                  depthProblems={problems.depths}
+                  known={{ ...known, startedAt: startedAt ?? now.toISOString() }}
+                  onEnd={() => saveButton.current?.focus()}
+                />
+              </>
             )
           }
         </Await>
+        <OtherBoard stack={stack} onBoards={(ids) => set({ more: [...new Set([...draft.more, ...ids])] })} />
         {gone.length > 0 && (
           <p className="soft">{say('past-round.gone', { boards: gone.length, boardCodes: gone })}</p>
         )}

@@ -24,6 +24,8 @@ export const pageDraftSchema = z.object({
   there: z.enum(['sawn', 'day', 'no']).nullable().default(null),
   /** Since when, for "day". */
   thereDay: z.string().nullable().default(null),
+  /** Boards that were added to the page by their ID. */
+  more: z.array(z.number()).default([]),
   /** What was typed, by the board's id and by column. */
   texts: z.record(z.string(), z.array(z.string())),
 });
@@ -44,6 +46,7 @@ export const blankPage: PageDraft = {
   enterMoves: 'down',
   there: null,
   thereDay: null,
+  more: [],
   texts: {},
 };
 
@@ -64,6 +67,10 @@ export const typedCells = ({ texts }: PageDraft): number =>
   Object.values(texts)
     .flat()
     .filter((text) => text?.trim()).length;
+
+/** The boards with something in their line. */
+export const typedBoards = ({ texts }: Pick<PageDraft, 'texts'>): number[] =>
+  Object.entries(texts).flatMap(([id, each]) => (each.some((text) => text?.trim()) ? [Number(id)] : []));
 
 /** How the depth can be given: pins of unknown length tell none. */
 export const depthChoices = (pinsMm: number | null): PageDraft['depth'][] =>
@@ -89,16 +96,6 @@ export function startOf({ day, time }: Pick<PageDraft, 'day' | 'time'>, now: Dat
   if (!instantSchema.safeParse(noon.toISOString()).success) return null;
   const isToday = noon.toDateString() === now.toDateString();
   return (time === '' && isToday ? now : noon).toISOString();
-}
-
-/** Cells copied from a spreadsheet, row by row; null for a single one, which goes where the cursor is. */
-export function pastedCells(text: string): string[][] | null {
-  const rows = text
-    .replace(/\r\n?/g, '\n')
-    .replace(/\n$/, '')
-    .split('\n')
-    .map((row) => row.split('\t'));
-  return rows.length === 1 && rows[0]!.length === 1 ? null : rows;
 }
 
 /**

@@ -1,13 +1,16 @@
+import { useState } from 'react';
 import { firstStackSchema, MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { codesFrom, manyBoards } from '../../../shared-core/contract/many-boards.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../form/Field.tsx';
-import { FormDialog } from '../../form/FormDialog.tsx';
+import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellDone } from '../../stores/notices.ts';
+import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import {
   BoardSawnOn,
@@ -18,12 +21,29 @@ import {
   PlaceInStack,
   useBoardDraft,
 } from '../board/BoardFields.tsx';
+import { sizedBoards, type TypedSizes } from './board-sizes.ts';
+import { SizesGrid } from './SizesGrid.tsx';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
 
 const countSchema = firstStackSchema.pick({ boards: true });
 
+/** A board that a notebook names and the yard does not have. */
+interface NamedBoard {
+  code: string;
+  onAdded: (ids: number[]) => void;
+}
+
 /** Asks for one board, or for many alike whose IDs are numbered on. */
-export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: () => void }) {
+export function AddBoardsForm({
+  stack,
+  named,
+  onClose,
+}: {
+  stack: StackRow;
+  /** One of the stack's other boards, as thick as the newest. */
+  named?: NamedBoard;
+  onClose: () => void;
+}) {
   const next = useQuery('boards.nextCode', { stackId: stack.id });
   // The species added last is the likeliest to be added again. What lies folded below is never taken from another board.
   const newest = useQuery('boards.list', {
@@ -38,8 +58,17 @@ export function AddBoardsForm({ stack, onClose }: { stack: StackRow; onClose: ()
       {({ code }, { rows: [last] }, { layer }) => (
         <Form
           stack={stack}
-          start={newBoardDraft({ code, stackId: stack.id, speciesId: last?.speciesId ?? '' })}
+          start={{
+            ...newBoardDraft({
+              code: named?.code ?? code,
+              stackId: stack.id,
+              speciesId: last?.speciesId ?? '',
+            }),
+            ...(named &&
+              last && { thicknessMm: last.thicknessMm, thicknessQuarters: last.thicknessQuarters }),
+          }}
           nextLayer={layer}
+          onAdded={named?.onAdded}
           onClose={onClose}
         />
       )}
@@ -51,21 +80,27 @@ function Form({
   stack,
   start,
   nextLayer,
+  onAdded,
   onClose,
 }: {
   stack: StackRow;
   start: ReturnType<typeof newBoardDraft>;
   /** The layer above what is there. */
   nextLayer: number;
+  onAdded: ((ids: number[]) => void) | undefined;
   onClose: () => void;
 }) {
   const { say } = useWords();
+  const units = useUnits();
+  const [sizes, setSizes] = useState<TypedSizes | null>(null);
   const typed = useBoardDraft(start);
   const { draft, field, read, set } = typed;
   const many = useDraft(countSchema, { boards: 1 });
   const isTooMany = (boards: number | null) => (boards ?? 0) > MOST_AT_ONCE;
   const most = isTooMany(many.draft.boards) ? MOST_AT_ONCE : 1;
-  const codes = codesFrom(draft.code, many.made?.boards ?? most);
+  const boards = many.made?.boards ?? most;
+  const sized = sizes && sizedBoards(sizes, draft.code, boards, units);
+  const codes = sized?.map(({ code }) => code) ?? codesFrom(draft.code, boards);
   const howMany = many.field('boards');
   const isMany = codes.length > 1;
   const order = useStackOrder(codes.length, nextLayer, true);
@@ -75,7 +110,17 @@ function Form({
     order.show();
     const board = read();
     many.read();
-    const made = await bridge().command('boards.add', manyBoards(board, codes, isMany ? order.read() : null));
+    if (sized?.some(({ problems }) => problems.some((problem) => problem !== null))) throw fieldsMarked();
+    const alike = manyBoards(board, codes, isMany ? order.read() : null);
+    const made = await bridge().command(
+      'boards.add',
+      alike.map((each, row) => ({
+        ...each,
+        widthMm: sized?.[row]?.widthMm ?? each.widthMm,
+        lengthMm: sized?.[row]?.lengthMm ?? each.lengthMm,
+      })),
+    );
+    onAdded?.(made.map(({ id }) => id));
     tellDone(say('stacks.boards-added', { boards: made.length, boardCode: codes[0]! }));
   }
 
@@ -112,6 +157,21 @@ function Form({
         <BoardThickness board={typed} />
         <BoardSawnOn board={typed} />
       </div>
+      {isMany &&
+        (sized ? (
+          <SizesGrid
+            boards={sized}
+            typed={sizes}
+            onTyped={(typed, count) => {
+              setSizes(typed);
+              many.set({ boards: count });
+            }}
+          />
+        ) : (
+          <div>
+            <Button onClick={() => setSizes([])}>{say('stacks.type-sizes')}</Button>
+          </div>
+        ))}
       {isMany && <StackOrderFields order={order} blankHint={say('stacks.per-layer-optional')} />}
       <details>
         <summary>{say('stacks.more-fields')}</summary>

@@ -66,14 +66,14 @@ const pageBoardSchema = boardSchema
   .extend({
     boardId: rowIdSchema,
     speciesName: z.string(),
-    /** It was sawn later than that day, so nothing can have been read. */
-    isSawnLater: z.boolean(),
+    /** It was sawn, or cut from another, later than that day, so nothing can have been read. */
+    isLater: z.boolean(),
     /** Its first place, where it is known to be there only since a later day; null where it was there by then. */
     placedLater: z
       .object({ placeName: z.string(), since: instantSchema, isSawnKnown: z.boolean() })
       .nullable(),
-    /** What a person must know: it was elsewhere then, or is not here any more. */
-    remark: messageSchema.nullable(),
+    /** What a person must know: it was elsewhere then, is not here any more, or has another ID as well. */
+    remarks: z.array(messageSchema),
   });
 export type PageBoard = z.infer<typeof pageBoardSchema>;
 
@@ -91,7 +91,10 @@ export type ThereSince = z.infer<typeof thereSinceSchema>;
 export const pastRoundRequests = {
   /** The boards of a stack on that day, as far as the yard knows. */
   'pastRounds.page': query({
-    input: pageSchema.pick({ stackId: true, startedAt: true }),
+    input: pageSchema.pick({ stackId: true, startedAt: true }).extend({
+      /** Boards that the page has besides, wherever they are or were. */
+      more: z.array(rowIdSchema).max(MOST_BOARDS).default([]),
+    }),
     output: z.object({
       /** Where most of them were then, whose air readings are corrected and judged by; null without boards. */
       placeName: z.string().nullable(),
@@ -102,6 +105,16 @@ export const pastRoundRequests = {
       sameDay: z.object({ roundId: rowIdSchema, boards: z.number().int() }).nullable(),
     }),
     topics: ({ stackId }) => ['boards', 'stacks', `stack:${stackId}`],
+  }),
+  /** The board that a notebook means by an ID: also one that left, was cut, merged or renamed since; null for none. */
+  'pastRounds.boardOf': query({
+    input: z.object({ code: z.string().trim().min(1).max(80) }),
+    output: z.object({
+      /** In the letters that IDs have. */
+      code: z.string(),
+      boardId: rowIdSchema.nullable(),
+    }),
+    topics: () => ['boards'],
   }),
   /** What is questionable of a line; the same checks as where it had been read live. */
   'pastRounds.check': query({

@@ -250,6 +250,8 @@ export const refusals = {
     'The boards were probed on {startedOn}. Nothing was saved. Give that day or an earlier one for when they came there.',
   'refusal.page-before-sawn':
     '{boardCode} was sawn on {sawnOn}, after that day. Nothing was saved. Give a later day, or correct the sawing date.',
+  'refusal.page-before-cut':
+    '{boardCode} was cut from {fromCode} on {cutOn}, after that day. Nothing was saved. Type its readings in the line of {fromCode}.',
   'refusal.page-after-left':
     '{boardCode} left the yard on {leftOn}, before that day. Nothing was saved. Give an earlier day, or bring the board back first.',
   'refusal.page-deeper-than-board':

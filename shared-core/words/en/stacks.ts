@@ -193,6 +193,13 @@ export const stacks = {
   'stacks.id-range': '{firstCode} to {lastCode}',
   'stacks.how-many': 'How many',
   'stacks.how-many-hint': 'All alike. Edit single boards later.',
+  'stacks.type-sizes': 'Type the size of each board',
+  'stacks.sizes': 'IDs and sizes',
+  'stacks.size-width': 'Width, {unitName}',
+  'stacks.size-length': 'Length, {unitName}',
+  'stacks.size-cell': 'Board {boardNumber}: {columnName}',
+  'stacks.sizes-hint':
+    'Paste columns from a spreadsheet into any cell. A blank size is as under “More fields”.',
   'stacks.more-fields': 'More fields',
   'stacks.edit-boards': 'Edit {boards, plural, one {# board} other {# boards}}',
   'stacks.edit-boards-lead': 'Choose what to change. The rest stays as it is.',

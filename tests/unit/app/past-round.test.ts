@@ -454,8 +454,8 @@ describe('what is typed is checked as it would be live', () => {
 });
 
 describe('boards on the page', () => {
-  const shown = async (day: string) => {
-    const asked = { stackId: yard.stack.id, startedAt: `${day}T17:00:00.000Z` };
+  const shown = async (day: string, more: number[] = []) => {
+    const asked = { stackId: yard.stack.id, startedAt: `${day}T17:00:00.000Z`, more };
     return yard.query('pastRounds.page', asked);
   };
 
@@ -471,17 +471,20 @@ describe('boards on the page', () => {
     await yard.command('boards.edit', { id: ids()[1], basedOn: 1, changed: { stackId: other.id } });
     const asked = { stackId: other.id, startedAt: '2026-05-02T17:00:00.000Z' };
     expect((await yard.query('pastRounds.page', asked)).boards).toMatchObject([
-      { code: 'WAL-02', remark: { code: 'past-round.in-other-stack', facts: { stackName: 'Walnut' } } },
+      {
+        code: 'WAL-02',
+        remarks: [{ code: 'past-round.in-other-stack', facts: { stackName: 'Walnut' } }],
+      },
     ]);
     // A day after it came.
     const later = { ...asked, startedAt: isoOf(Date.parse(yard.now()) + 60_000) };
-    expect((await yard.query('pastRounds.page', later)).boards[0]!.remark).toBeNull();
+    expect((await yard.query('pastRounds.page', later)).boards[0]!.remarks).toEqual([]);
   });
 
   test('those that were not sawn yet say so', async () => {
     await yard.command('boards.edit', { id: ids()[0], basedOn: 1, changed: { sawnOn: '2026-05-10' } });
-    expect((await shown('2026-05-02')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([true, false]);
-    expect((await shown('2026-05-12')).boards.map(({ isSawnLater }) => isSawnLater)).toEqual([false, false]);
+    expect((await shown('2026-05-02')).boards.map(({ isLater }) => isLater)).toEqual([true, false]);
+    expect((await shown('2026-05-12')).boards.map(({ isLater }) => isLater)).toEqual([false, false]);
   });
 
   test('of a board that was cut later the whole is there, and from the day of the cut its pieces', async () => {
@@ -491,6 +494,63 @@ describe('boards on the page', () => {
     const codes = async (day: string) => (await shown(day)).boards.map(({ code }) => code);
     expect(await codes('2026-05-02')).toEqual(['WAL-01', 'WAL-02']);
     expect(await codes('2026-05-10')).toEqual(['WAL-02', 'WAL-01-1', 'WAL-01-2']);
+    const [whole] = (await shown('2026-05-02')).boards;
+    expect(whole!.remarks).toMatchObject([{ code: 'past-round.left', facts: { why: 'ripped', leftOn: at } }]);
+    // Its readings of then are its own, and so those of its pieces.
+    await save('2026-05-02', [[14, 16]]);
+    const { boardId } = await yard.query('pastRounds.boardOf', { code: 'wal-01-2 ' });
+    expect((await yard.query('boards.get', { id: boardId! })).readings.map(({ raw }) => raw)).toEqual([
+      14, 16,
+    ]);
+  });
+
+  test('a piece that was cut later keeps its line where something was typed there, and is not saved', async () => {
+    const pieces = ['WAL-01-1', 'WAL-01-2'].map((code) => ({ code, widthMm: null, lengthMm: null }));
+    const at = '2026-05-10T12:00:00.000Z';
+    await yard.command('boards.cut', { boardId: ids()[0], how: 'ripped', at, pieces });
+    const piece = (await yard.query('pastRounds.boardOf', { code: 'WAL-01-1' })).boardId!;
+    const { boards } = await shown('2026-05-02', [piece]);
+    expect(boards.map(({ code, isLater }) => [code, isLater])).toEqual([
+      ['WAL-01', false],
+      ['WAL-02', false],
+      ['WAL-01-1', true],
+    ]);
+    const lines = [{ boardId: piece, raws: [14] }];
+    expect(await yard.refusal('pastRounds.save', { ...page('2026-05-02', []), lines })).toBe(
+      'WAL-01-1 was cut from WAL-01 on May 10, 2026, after that day. Nothing was saved. Type its readings in the line of WAL-01.',
+    );
+  });
+
+  test('a board that was entered twice has one line, which names its other ID', async () => {
+    const [keptId, otherId] = ids();
+    await yard.command('boards.merge', { id: keptId, basedOn: 1, otherId, otherBasedOn: 1 });
+    expect((await shown('2026-05-02')).boards).toMatchObject([
+      { code: 'WAL-01', remarks: [{ code: 'past-round.entered-too', facts: { otherCodes: ['WAL-02'] } }] },
+    ]);
+    expect((await yard.query('pastRounds.boardOf', { code: 'WAL-02' })).boardId).toBe(keptId);
+  });
+
+  test('another board of the yard gets a line by its ID, and no board has an ID that nobody gave', async () => {
+    const other = await yard.command('stacks.add', {
+      name: 'Offcuts',
+      placeId: yard.place.id,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    });
+    const asked = { stackId: other.id, startedAt: '2026-05-02T17:00:00.000Z' };
+    expect((await yard.query('pastRounds.page', asked)).boards).toEqual([]);
+    const { boardId } = await yard.query('pastRounds.boardOf', { code: 'wal-02' });
+    expect((await yard.query('pastRounds.page', { ...asked, more: [boardId!] })).boards).toMatchObject([
+      { code: 'WAL-02', remarks: [{ code: 'past-round.of-other-stack', facts: { stackName: 'Walnut' } }] },
+    ]);
+    const lines = [{ boardId: boardId!, raws: [14] }];
+    await yard.command('pastRounds.save', { ...page('2026-05-02', []), stackId: other.id, lines });
+    expect((await board(1)).readings.map(({ raw }) => raw)).toEqual([14]);
+    expect(await yard.query('pastRounds.boardOf', { code: 'oak-9' })).toEqual({
+      code: 'OAK-9',
+      boardId: null,
+    });
   });
 
   test('those that left before that day are named, and read no more; on that day they were there', async () => {
@@ -498,7 +558,7 @@ describe('boards on the page', () => {
     await yard.command('boards.archive', { boardIds: [ids()[0]], why: 'sold', at });
     expect(await shown('2026-05-10')).toMatchObject({
       gone: [],
-      boards: [{ code: 'WAL-01', remark: { code: 'past-round.left' } }, { code: 'WAL-02' }],
+      boards: [{ code: 'WAL-01', remarks: [{ code: 'past-round.left' }] }, { code: 'WAL-02' }],
     });
     await save('2026-05-10', [[14, 16]]);
     expect(await shown('2026-05-11')).toMatchObject({ gone: ['WAL-01'], boards: [{ code: 'WAL-02' }] });

@@ -53,6 +53,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'rounds.get': { roundId: 1 },
   'rounds.clock': {},
   'pastRounds.page': { stackId: 1, startedAt: '2026-05-02T17:00:00.000Z' },
+  'pastRounds.boardOf': { code: 'WAL-01' },
   'pastRounds.check': {
     stackId: 1,
     startedAt: '2026-05-02T17:00:00.000Z',

@@ -6,7 +6,7 @@ export const aPageBoard = (boardId: number) => ({
   thicknessQuarters: null,
   lengthMm: null,
   speciesName: 'White oak',
-  isSawnLater: false,
+  isLater: false,
   placedLater: null,
-  remark: null,
+  remarks: [],
 });

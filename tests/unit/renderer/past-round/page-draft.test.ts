@@ -1,14 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { arrowCell, nextCell } from '../../../../renderer/features/past-round/grid-moves.ts';
 import {
   blankPage,
   depthsOf,
   filled,
-  pastedCells,
   startOf,
   typedCells,
   withPins,
 } from '../../../../renderer/features/past-round/page-draft.ts';
+import { arrowCell, nextCell, pastedCells } from '../../../../renderer/form/grid-moves.ts';
 import { readCell } from '../../../../shared-core/labels/typed-value.ts';
 
 describe('a cell', () => {

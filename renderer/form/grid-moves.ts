@@ -1,9 +1,9 @@
-/** A cell of the grid: the row is that of a board that can be typed into. */
+/** A cell of a grid: the row is one that can be typed into. */
 export interface Cell {
   row: number;
   column: number;
 }
-type Size = { rows: number; columns: number };
+export type Size = { rows: number; columns: number };
 
 /**
  * The cell after one, or before it, in the order in which a page is read: down its columns, or across its rows.
@@ -41,4 +41,14 @@ export function arrowCell(
             : null;
   if (to === null || to.row < 0 || to.row >= rows || to.column < 0 || to.column >= columns) return null;
   return to;
+}
+
+/** Cells copied from a spreadsheet, row by row; null for a single one, which goes where the cursor is. */
+export function pastedCells(text: string): string[][] | null {
+  const rows = text
+    .replace(/\r\n?/g, '\n')
+    .replace(/\n$/, '')
+    .split('\n')
+    .map((row) => row.split('\t'));
+  return rows.length === 1 && rows[0]!.length === 1 ? null : rows;
 }
