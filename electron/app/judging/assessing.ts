@@ -6,7 +6,7 @@ import { callHere, type Found, type LowestEmc } from '../../../shared-core/probi
 import { THIN_MM } from '../../../shared-core/probing/calls/decide.ts';
 import { FULL_ROUND_HOLDS } from '../../../shared-core/probing/calls/half-probed.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
-import { halfProbed, planAsRead, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
+import { halfProbed, planOfFinished, spotsByDepth } from '../../../shared-core/probing/calls/spots-read.ts';
 import type { BoardOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { assumedTempIn } from '../../../shared-core/probing/readings/assumed-temp.ts';
 import { profileAt } from '../../../shared-core/probing/readings/core-history.ts';
@@ -55,8 +55,10 @@ export interface RoundOfBoard {
   /** All of it, excluded ones too. */
   readings: Reading[];
   planBasis: PlanBasis;
-  /** Whether no more of it is to come: it was typed of an earlier day, and is finished. */
-  isOfPast: boolean;
+  /** Whether no more of it is to come. */
+  isFinished: boolean;
+  /** Whether it was typed of an earlier day. */
+  isTyped: boolean;
   /** The round before it; null where there is none. */
   before: number | null;
 }
@@ -204,7 +206,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       airTempC,
       readings: readings.ofBoard(boardId, roundId),
       planBasis: basisOf(boardId, roundId),
-      isOfPast: datedBy !== 'clock' && finishedAt !== null,
+      isFinished: finishedAt !== null,
+      isTyped: datedBy !== 'clock',
       before: readings.roundBefore(boardId, roundId) ?? null,
     };
   }
@@ -237,7 +240,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const earlier = withPrevious ? earlierRounds(known, before, at) : { previous: null, fullRound: null };
     return {
       board,
-      plan: round.isOfPast ? planAsRead(planned, readings) : planned,
+      plan: round.isFinished ? planOfFinished(planned, readings, round) : planned,
       species,
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: {

@@ -192,7 +192,8 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
         airTempC: page.woodTempC === null ? page.airTempC : null,
         readings: unsaved,
         planBasis,
-        isOfPast: true,
+        isFinished: true,
+        isTyped: true,
         before: saved.lastRoundBefore(boardId, at) ?? null,
       });
       return {

@@ -1,8 +1,9 @@
 /** How far a board is read, against the plan of its spots. */
 import type { Estimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
+import { isMoved, isSlip } from '../readings/exclusion.ts';
 import type { Depth, Reading } from '../readings/reading.ts';
-import { END_CLEARANCE_MM, type PlannedSpot } from '../readings/spots.ts';
+import { countSpots, END_CLEARANCE_MM, type PlannedSpot } from '../readings/spots.ts';
 import type { SpotsRead } from './assessment.ts';
 
 export type SpotsByDepth = Record<Depth, number>;
@@ -19,16 +20,33 @@ export function spotsByDepth(plan: readonly Pick<PlannedSpot, 'spot'>[]): SpotsB
 }
 
 /**
- * The plan of a round of which no more is to come, as of a notebook page: no more spots of a depth than were read. It is as
- * whole as it is, and its few readings tell what they tell.
+ * The plan of a round of which no more is to come: no more spots of a depth than have a reading that is not excluded. So
+ * a notebook page is as whole as it was typed, and a round that read every spot stays whole where a reading is excluded
+ * or moved to another board later. One that left spots open keeps its plan. So does one of which nothing is left: the
+ * round before tells more.
  */
-export function planAsRead(
+export function planOfFinished(
   plan: SpotsByDepth,
-  readings: readonly Pick<Reading, 'spot' | 'excluded'>[],
+  readings: readonly Reading[],
+  { isTyped }: { isTyped: boolean },
 ): SpotsByDepth {
-  const read = spotsByDepth(readings.filter(({ excluded }) => excluded === null));
-  const most = (depth: Depth) => Math.min(plan[depth], read[depth]);
+  const left = spotsByDepth(readings.filter(({ excluded }) => excluded === null));
+  const isAnyLeft = depths.some((depth) => left[depth] > 0);
+  if (!isAnyLeft || !(isTyped || wasWhole(plan, readings))) return plan;
+  const most = (depth: Depth) => Math.min(plan[depth], left[depth]);
   return { shell: most('shell'), average: most('average'), core: most('core') };
+}
+
+/** Whether a round read every spot of a board's plan. It was another board's where all that it read was moved away. */
+function wasWhole(plan: SpotsByDepth, readings: readonly Reading[]): boolean {
+  const taken = readings.filter(
+    ({ excluded, movedFrom }) => movedFrom === undefined && (isMoved(excluded) || !isSlip(excluded)),
+  );
+  if (taken.every(({ excluded }) => isMoved(excluded))) return false;
+  const read = (depth: Depth) => countSpots(taken.filter(({ spot }) => spot.depth === depth));
+  const counted = { countedShell: read('shell'), countedAverage: read('average'), countedCore: read('core') };
+  const lacking = lackingOf(counted, plan);
+  return depths.every((depth) => lacking[depth] === 0);
 }
 
 /** The usual plan: two pairs of shell and core, or one on a board too short for two. */

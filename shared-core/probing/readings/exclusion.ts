@@ -40,6 +40,9 @@ const MOVED_AWAY = ['moved', 'unmoved'];
 const isOneOf = (excluded: Exclusion | null, codes: readonly string[]): boolean =>
   excluded !== null && 'code' in excluded && codes.includes(excluded.code);
 
+/** Whether a person moved a reading to another board. */
+export const isMoved = (excluded: Exclusion | null): boolean => isOneOf(excluded, ['moved']);
+
 /** Whether a reading is another board's: it is included there, or not at all. */
 export const isMovedAway = (excluded: Exclusion | null): boolean => isOneOf(excluded, MOVED_AWAY);
 

@@ -125,6 +125,66 @@ describe('a later round with only some spots read', () => {
   });
 });
 
+describe('a finished round that read every spot', () => {
+  const readings = async () => (await first()).readings;
+  const second = async () => (await yard.query('boards.get', { id: yard.boards[1]!.id })).board.latest;
+  const latest = async () => {
+    const { averagePct, lowPct, highPct, spotsRead, roundId } = (await first()).board.latest!;
+    return { averagePct: averagePct!, widthPct: highPct! - lowPct!, spotsRead, roundId };
+  };
+  const moveAway = async (raw: number, scope: 'reading' | 'swap' = 'reading') => {
+    const readingId = (await readings()).findLast((each) => each.raw === raw)!.id;
+    const boardId = yard.boards[1]!.id;
+    return yard.command('readings.moveToBoard', { readingId, boardId, spotIndex: null, scope });
+  };
+
+  test('stays whole, and less certain, where a reading of it is moved away or excluded later', async () => {
+    await walk(15, 15.4, 15.2, 15.6);
+    yard.later(2 * DAY_MS);
+    const roundId = await walk(14.6, 15, 14.8, 19);
+    await moveAway(19);
+    await expect.poll(async () => (await latest()).averagePct).toBeLessThan(15.1);
+    const moved = await latest();
+    expect(moved).toMatchObject({ roundId, spotsRead: null });
+    expect((await first()).board.judgement.reasons.map(({ code }) => code)).not.toContain(
+      'call.half-read-since',
+    );
+    const readingId = (await readings()).findLast(({ raw }) => raw === 14.6)!.id;
+    await yard.command('readings.exclude', { readingId, why: { code: 'defect' } });
+    await expect.poll(async () => (await latest()).widthPct).toBeGreaterThan(moved.widthPct);
+    expect(await latest()).toMatchObject({ roundId, spotsRead: null });
+  });
+
+  test('gives way to the round before where nothing of it is left', async () => {
+    const full = await walk(15, 15.4, 15.2, 15.6);
+    yard.later(2 * DAY_MS);
+    const roundId = await walk(14.6, 15, 14.8, 15.2);
+    for (const { id: readingId } of (await readings()).filter((each) => each.roundId === roundId))
+      await yard.command('readings.exclude', { readingId, why: { code: 'wrong-spot' } });
+    await expect.poll(async () => (await latest()).roundId).toBe(full);
+  });
+
+  test('was of the other board where all of it is swapped with one reading of that', async () => {
+    const full = await walk(15, 15.4, 15.2, 15.6);
+    yard.later(2 * DAY_MS);
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    for (const [index, spotIndex, raw] of [
+      [0, 0, 14.6],
+      [0, 1, 15],
+      [0, 2, 14.8],
+      [0, 3, 15.2],
+      [1, 0, 14.9],
+    ] as const) {
+      await aimAt(roundId, index, spotIndex);
+      await type(roundId, raw);
+    }
+    await yard.command('rounds.finish', { roundId });
+    await moveAway(14.6, 'swap');
+    await expect.poll(async () => (await latest()).roundId).toBe(full);
+    await expect.poll(second).toMatchObject({ roundId, spotsRead: null });
+  });
+});
+
 describe('a thick board that is Ready by a fresh cut', () => {
   // 8 mm pins reach no core of 54 mm: it was read in a cut, and nobody cuts again each week.
   test('stays so when only its shell is read later, unless that contradicts it', async () => {
