@@ -4,6 +4,7 @@ import { positionInStack, whyNotLaid } from '../../../shared-core/contract/stack
 import type { Board, BoardRow } from '../../../shared-core/contract/yard.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import { type Exclusion, isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { BoardVersion } from '../../store/board-table.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
@@ -105,20 +106,26 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
     }
   }
 
+  /** What was read on a board in the last round that did, but for slips: of the readings, as its call may still be made. */
+  function latestReadingsOf(boardId: number): Reading[] {
+    const { origins, readings } = context.yard();
+    const records = origins.records(boardId);
+    for (const roundId of readings.roundsOfBoard(boardId).toReversed()) {
+      const taken = records
+        .flatMap((record) => readings.takenOn(record, roundId))
+        .filter(({ excluded }) => !isSlip(excluded));
+      if (taken.length > 0) return taken;
+    }
+    return [];
+  }
+
   /** Excludes all readings of their latest rounds, or includes what a person excluded where `why` is null. */
   function excludeLatest(boardIds: readonly number[], why: Exclusion | null): void {
-    const { boards, origins, readings, amendments } = context.yard();
     const rounds = new Set<number>();
-    for (const boardId of boardIds) {
-      const roundId = boards.get(boardId)?.latest?.roundId;
-      if (roundId === undefined) continue;
+    for (const { id, roundId, excluded } of boardIds.flatMap(latestReadingsOf)) {
+      if ((excluded === null) === (why === null)) continue;
       rounds.add(roundId);
-      const taken = origins.records(boardId).flatMap((record) => readings.takenOn(record, roundId));
-      for (const { id, excluded } of taken) {
-        if (why === null ? excluded !== null && !isSlip(excluded) : excluded === null) {
-          amendments.exclude('reading', id, why, context.now());
-        }
-      }
+      context.yard().amendments.exclude('reading', id, why, context.now());
     }
     context.afterwards(() => comparing.compare([...rounds]));
   }

@@ -2,7 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { say } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
+import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo({ thicknessMm: 27 });
@@ -251,6 +253,30 @@ describe('a whole stack', () => {
       latestReadings: 'include',
     });
     await expect.poll(averages).toEqual(before);
+  });
+
+  test('has them excluded once, and that told, while its call is still being made', async () => {
+    const lines = (await rows()).map(({ id: boardId }) => ({ boardId, raws: [14, 16] }));
+    await yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: '2026-05-20T17:00:00.000Z',
+        depths: ['unknown', 'unknown'],
+        lines,
+        thereSince: '2026-05-01',
+      }),
+    );
+    const excluding = async () =>
+      yard.command('boards.editTogether', {
+        boards: await shown(),
+        changed: {},
+        latestReadings: { exclude: { code: 'defect' } },
+      });
+    await excluding();
+    const of = async () => (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+    expect((await of()).map(({ excluded }) => excluded)).toEqual([{ code: 'defect' }, { code: 'defect' }]);
+    const { acts } = await yard.query('acts.list', { before: null, limit: 1, boardId: null });
+    expect(say(acts[0]!.line)).toBe('4 readings excluded.');
   });
 
   test('tells whose calls an edit changed, once they are judged', async () => {
