@@ -163,6 +163,7 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.face', cell: ({ spot }) => spot.face },
     { head: 'csv.shown', cell: ({ raw }) => raw },
     { head: 'csv.shown-unit', cell: ({ unit }) => (unit === 'pct' ? '%' : 'ohm') },
+    { head: 'csv.above-scale', cell: ({ isAbove }) => yes(isAbove === true) },
     { head: 'csv.saved-as', cell: ({ savedRaw }) => savedRaw ?? null },
     { head: 'csv.wood-temperature', unit: 'temperature', cell: ({ woodTempC }) => woodTempC },
     { head: 'csv.meter', cell: ({ meterName }) => meterName },

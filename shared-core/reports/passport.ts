@@ -13,6 +13,8 @@ import { exclusionText } from '../record-words/exclusion-text.ts';
 import { mcOrDash, rawText } from '../record-words/reading-texts.ts';
 import { sampleRows } from '../record-words/sample-rows.ts';
 import { spotWords } from '../record-words/spot-words.ts';
+import { whereWords } from '../record-words/where-words.ts';
+import { whyArchived } from '../record-words/why-archived.ts';
 import type { Words } from '../words/words.ts';
 import {
   averageCell,
@@ -53,12 +55,12 @@ export function passport(content: Passport, flow: Flow, words: Words): void {
 
 function identity({ board }: Passport, words: Words): Fact[] {
   const { say, formats } = words;
-  const { speciesName, sawnOn, driedBy, sawing, log, stackName, placeName, placeSince } = board;
+  const { speciesName, sawnOn, driedBy, sawing, log, stackName } = board;
   const known: (readonly [string, string | null])[] = [
     [say('board.species'), speciesName],
     [say('report.size'), sizeText(board, words)],
     [say('board.stack'), stackName],
-    [say('report.place'), say('board.at-place', { placeName, sinceOn: placeSince })],
+    [say('report.place'), whereWords(board, say)],
     [say('board.sawn-on'), sawnOn === null ? say('report.unknown') : formats.day(sawnOn, 'year')],
     [say('board.dried-by'), driedBy === 'air' ? null : say(`board.dried-by.${driedBy}`)],
     [say('board.sawing'), sawing === 'unknown' ? null : say(`board.sawing.${sawing}`)],
@@ -71,11 +73,17 @@ function callPart({ board, endUse, judgement, forecast }: Passport, flow: Flow, 
   const { say, formats } = words;
   const { call, reasons } = judgement;
   flow.heading(say('report.call'));
-  if (call === null) flow.call(say('report.no-call'), null);
-  else flow.call(say(`call.${call}`), callMarks[call]);
   const found = board.latest;
-  const why = reasons.length > 0 ? reasons : found === null ? [] : [found.reason];
-  flow.text(why.length === 0 ? say('report.not-probed') : why.map((each) => say(each)).join(' '));
+  const left = board.archived;
+  if (left !== null) {
+    // Nothing is to be done with it any more.
+    flow.text(say('archived.on', { why: whyArchived(left, say), leftOn: left.at }));
+  } else {
+    if (call === null) flow.call(say('report.no-call'), null);
+    else flow.call(say(`call.${call}`), callMarks[call]);
+    const why = reasons.length > 0 ? reasons : found === null ? [] : [found.reason];
+    flow.text(why.length === 0 ? say('report.not-probed') : why.map((each) => say(each)).join(' '));
+  }
   flow.gap(2);
   const here = forecast?.places[0];
   const ready = here ? readyWords(here, words) : null;

@@ -155,10 +155,10 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
     switch (kind) {
       case 'passport':
         return ofBoard(kind, id, sale);
-      case 'buyer':
-        return more.length === 0
-          ? ofBoard(kind, id, sale)
-          : listForBuyer(await chosenBoards([id, ...more]), sale, null);
+      case 'buyer': {
+        const ids = [...new Set([id, ...more])];
+        return ids.length === 1 ? ofBoard(kind, id, sale) : listForBuyer(await chosenBoards(ids), sale, null);
+      }
       case 'buyer-list':
         return stackForBuyer(id, sale);
       case 'stack':

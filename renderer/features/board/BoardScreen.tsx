@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Origin } from '../../../shared-core/contract/origin.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import { whereWords } from '../../../shared-core/record-words/where-words.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
@@ -179,7 +180,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
 /** What it is, how big, and where. */
 function Lead({ board, cameFrom }: { board: BoardRow; cameFrom: readonly Origin[] }) {
   const { say, formats } = useWords();
-  const { speciesName, widthMm, lengthMm, stackId, stackName, placeName, placeSince } = board;
+  const { speciesName, widthMm, lengthMm, stackId, stackName } = board;
   const size = [
     formats.thickness(thicknessOf(board)),
     widthMm !== null && formats.shortLength(widthMm),
@@ -193,7 +194,7 @@ function Lead({ board, cameFrom }: { board: BoardRow; cameFrom: readonly Origin[
         {stackName}
       </a>
       {' · '}
-      {say('board.at-place', { placeName, sinceOn: placeSince })}
+      {whereWords(board, say)}
       <CameFrom origins={cameFrom} />
       <ReservedFor boardId={board.id} />
       <PlannedHere stackId={null} boardId={board.id} />

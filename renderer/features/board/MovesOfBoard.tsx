@@ -24,7 +24,7 @@ export function MovesOfBoard({
       <ol className={`list ${css.moves}`}>
         {newestFirst.map((move, index) => {
           const { id, placeName, since } = move;
-          const until = newestFirst[index - 1]?.since;
+          const until = newestFirst[index - 1]?.since ?? board.archived?.at;
           const named = { placeName, movedOn: since };
           return (
             <li key={id}>

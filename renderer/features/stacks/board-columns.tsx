@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { readyOf } from '../../../shared-core/probing/calls/judgement.ts';
 import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
+import { whereWords } from '../../../shared-core/record-words/where-words.ts';
 import { whyArchived } from '../../../shared-core/record-words/why-archived.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
@@ -74,7 +75,7 @@ export function boardColumns(
 
   const stack = column('stack', 15, ({ stackName }) => name(stackName), {
     ...optional,
-    below: ({ placeName, placeSince }) => say('board.at-place', { placeName, sinceOn: placeSince }),
+    below: (board) => whereWords(board, say),
   });
   const place = column('place', 9, ({ placeName }) => name(placeName), {
     ...optional,

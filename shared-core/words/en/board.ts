@@ -3,6 +3,7 @@ export const board = {
   'board.title': 'Board',
   'board.all': 'All boards',
   'board.at-place': '{placeName} since {sinceOn}',
+  'board.until-left': '{placeName} until {leftOn}',
   'board.probe': 'Probe',
   'board.label': 'Label',
   'board.move': 'Move',

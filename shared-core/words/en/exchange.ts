@@ -202,6 +202,7 @@ export const exchange = {
   'csv.face': 'Pins in',
   'csv.shown': 'Raw',
   'csv.shown-unit': 'Meter unit',
+  'csv.above-scale': 'Above scale',
   'csv.saved-as': 'Raw before edit',
   'csv.wood-temperature': 'Wood temperature',
   'csv.meter': 'Meter',

@@ -76,6 +76,26 @@ test('a sheet for a buyer says what it is not, on one page', async () => {
     expect(text).toContain(part);
 });
 
+test('a passport of a board that left says where it was, when it left and why, and makes no call', async () => {
+  await probe();
+  yard.later(2 * DAY_MS);
+  await yard.command('boards.archive', { boardIds: [boardId()], why: 'sold', at: yard.now() });
+  const { text } = await printed('passport', boardId());
+  expect(text).toContain('Shop until Jun 3, 2026');
+  expect(text).toContain('Sold on Jun 3, 2026.');
+  expect(text).not.toMatch(/Shop since|Too wet/);
+});
+
+test('a board that is asked for twice is on a sheet for a buyer once', async () => {
+  const [first, second] = yard.boards.map(({ id }) => id);
+  const content = async (more: number[]) => {
+    const report = await yard.query('reports.content', { kind: 'buyer', id: first!, more });
+    return 'boards' in report ? report.boards.map(({ code }) => code) : report.kind;
+  };
+  expect(await content([first!, second!, second!])).toEqual(['WAL-01', 'WAL-02']);
+  expect(await content([first!])).toBe('buyer');
+});
+
 test('several boards are on one sheet for a buyer, chosen or of a stack, and the code of each matches', async () => {
   await probe();
   await yard.command('settings.edit', { nameOnPaper: ' Ridge Sawmill ' });

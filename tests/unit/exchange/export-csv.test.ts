@@ -88,6 +88,17 @@ test('a corrected reading is as corrected, with what it was before', async () =>
   expect(second).toMatchObject({ Raw: '9.8', 'Raw before edit': '' });
 });
 
+test('a reading that is above the scale of its meter says so', async () => {
+  const roundId = await saveReadings();
+  const at = { roundId, boardId: yard.boards[1]!.id, spotIndex: 1, newestReadingId: null };
+  await yard.command('rounds.saveTyped', { ...at, raw: 28, isAbove: true });
+  expect((await exported('readings')).map((row) => [row.Raw, row['Above scale']])).toEqual([
+    ['12.4', 'no'],
+    ['9.8', 'no'],
+    ['28', 'yes'],
+  ]);
+});
+
 test('of a round of which only the day is known, the day is written', async () => {
   await savePastRound(['unknown', 'unknown'], [14, 15]);
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
