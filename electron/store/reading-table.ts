@@ -304,6 +304,23 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
        GROUP BY boardId ORDER BY min(id)`,
     )
     .pluck();
+  /** The last on a way of readings. @param next  the UUID of the one that follows */
+  function lastOf(uuid: string, next: (of: Amended) => string | null | undefined): string {
+    const way = [uuid];
+    for (;;) {
+      const row = moved.get(way.at(-1)!);
+      const following = row && next(row);
+      // A file of another program may move them in a circle, or to what it lacks.
+      if (!following || way.includes(following) || moved.get(following) === undefined) return way.at(-1)!;
+      way.push(following);
+    }
+  }
+  /** What a reading that was moved is now: from the board where it was saved first on to where that says that it went. */
+  const nowOf = (uuid: string): string =>
+    lastOf(
+      lastOf(uuid, ({ amendments }) => amendmentsOf(amendments).movedFrom),
+      ({ amendments }) => movedTo(amendmentsOf(amendments).excluded),
+    );
   const ofDays = readingsOfDays(db, (row) => amendmentsNow(row, moved));
   const listed = (rows: readonly ReadingRecord[]): Reading[] =>
     rows.filter((row) => !isListedAsOther(row, moved)).map((row) => toReading(row, version, moved));
@@ -316,6 +333,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     asSaved: ({ id, unit }: Reading, raw: number): number =>
       unit === 'ohm' && one.get(id)?.unit === 'pct' ? megohmsOf(raw) : raw,
     ofDays,
+    /** The ID of the board that a reading is on, wherever it was moved. */
+    boardNow: (id: number): string => moved.get(nowOf(one.get(id)!.uuid))!.code,
     /**
      * Of one board's wood in one round, in the order they were taken: on itself, and before the cut on what it came from;
      * their `boardId` tells.

@@ -13,6 +13,7 @@ import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { instantOfPage, orderMoves } from '../rounds/page-order.ts';
+import { saveReading } from '../rounds/save-reading.ts';
 import { createPace, inSlices, type Slices } from '../slices.ts';
 import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { reopenThoseInUse } from '../stock/open-ones.ts';
@@ -205,22 +206,11 @@ export function* saveImport(
       const { raw, unit, isAbove, depthMm, tempC, minutes: own, note, excluded } = reading;
       const { spotIndex, planned } = spots[index]!;
       const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
-      const readingId = readings.save({
-        roundId,
-        boardId,
-        spotIndex,
-        spot,
-        raw,
-        unit,
-        how: 'typed',
-        settled: null,
-        woodTempC: tempC,
-        takenAt: takenAt(own),
-        meterId,
-      });
+      const value = { raw, isAbove, unit, how: 'typed' as const, settled: null, woodTempC: tempC, meterId };
+      const at = { roundId, boardId, spotIndex, spot, takenAt: takenAt(own) };
+      const readingId = saveReading(context.yard(), { ...at, ...value }, now);
       if (depths[index] === depthMm) amendments.amendReading(readingId, 'depthMm', depthMm, now);
       if (tempC !== boardTempC) amendments.amendReading(readingId, 'woodTempC', tempC, now);
-      if (isAbove) amendments.amendReading(readingId, 'isAbove', true, now);
       if (note !== '') amendments.amendReading(readingId, 'note', note, now);
       if (excluded !== null) amendments.amendReading(readingId, 'excluded', { text: excluded }, now);
     }

@@ -9,6 +9,7 @@ import type { Yard, YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
+import { checkIsHere } from '../rounds/moved-away.ts';
 import { type MovingReadings, rawIn } from '../rounds/moving-readings.ts';
 import { checkCurve } from '../stock/known-curve.ts';
 
@@ -162,6 +163,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
 
     *'readings.setMeter'({ readingId, scope, meterId }) {
       const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+      checkIsHere(context, reading);
       get(meterId);
       const { roundId, meterProfileId } = reading;
       const all =

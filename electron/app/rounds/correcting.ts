@@ -1,12 +1,12 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ShownValue } from '../../../shared-core/contract/requests/rounds.ts';
-import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse } from '../context.ts';
 import type { Commands } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
+import { checkIsHere } from './moved-away.ts';
 import type { MovingReadings } from './moving-readings.ts';
 
 const shownOf = ({ raw, unit, woodTempC }: Reading): ShownValue => ({ raw, unit, woodTempC });
@@ -29,10 +29,10 @@ export function correctingCommands(context: AppContext, assessing: Assessing, mo
     *'readings.correct'({ readingId, corrected, shown, isAsMeant }) {
       const { readings, amendments } = context.yard();
       const reading = orRefuse(readings.get(readingId), 'reading');
+      checkIsHere(context, reading);
       const now = shownOf(reading);
       const isAsShown = now.raw === shown.raw && now.unit === shown.unit && now.woodTempC === shown.woodTempC;
       orConflict(isAsShown ? null : now);
-      if (isMovedAway(reading.excluded)) throw new Refusal(message('refusal.reading-moved'));
       const { raw = now.raw, woodTempC = now.woodTempC } = corrected;
       // Nobody mistyped what a meter sent.
       if (raw !== now.raw && reading.how !== 'typed') throw new Refusal(message('refusal.meter-sent-it'));

@@ -2,11 +2,13 @@ import { setImmediate } from 'node:timers/promises';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ShownDepth } from '../../../shared-core/contract/requests/rounds.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
+import { isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { message, thicknessOf } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Slices } from '../slices.ts';
+import { checkIsHere } from './moved-away.ts';
 import { inRound, type MovingReadings } from './moving-readings.ts';
 
 /** Others of the round, of its depth and reached in the same way; apart from them those that a person gave another depth. */
@@ -18,7 +20,11 @@ function* likeIt(context: QueryContext, reading: Reading): Slices<{ like: Readin
     context.yard(),
     roundId,
     (each) =>
-      each.id !== id && !each.isDamaged && each.spot.depth === spot.depth && each.spot.face === spot.face,
+      each.id !== id &&
+      !each.isDamaged &&
+      !isMovedAway(each.excluded) &&
+      each.spot.depth === spot.depth &&
+      each.spot.face === spot.face,
   );
   const isGiven = (each: Reading) => known.has(each.id) && each.spot.depthMm !== spot.depthMm;
   return { like: all.filter((each) => !isGiven(each)), given: all.filter(isGiven) };
@@ -44,6 +50,7 @@ export function depthCommands(context: AppContext, moving: MovingReadings) {
     *'readings.setDepth'({ readingId, depthMm, shown, wholeRound, givenToo }) {
       const { readings, amendments } = context.yard();
       const reading = orRefuse(readings.get(readingId), 'reading');
+      checkIsHere(context, reading);
       const now = shownOf(reading);
       const isAsShown = now.depthMm === shown.depthMm && now.depthFrom === shown.depthFrom;
       orConflict(isAsShown ? null : now);

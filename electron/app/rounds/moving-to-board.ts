@@ -17,6 +17,7 @@ import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { leftOf, startOfDay } from '../stock/board-days.ts';
 import type { Insertion } from './insertion.ts';
+import { checkIsHere } from './moved-away.ts';
 import type { MovingReadings } from './moving-readings.ts';
 import type { RoundView } from './round-view.ts';
 
@@ -69,23 +70,51 @@ export function movingToBoardCommands(
   moving: MovingReadings,
   insertion: Insertion,
 ) {
-  /** @throws Refusal where the board cannot have been probed then */
-  function checkThere(boardId: number, { takenAt }: Reading): void {
-    const board = orRefuse(context.yard().boards.get(boardId), 'board');
+  /**
+   * @param isThereThen  a person said that the board was at its first place by then
+   * @throws Refusal where the board cannot have been probed then; a question where nobody knows that it was there
+   */
+  function checkThere(boardId: number, { takenAt, roundId }: Reading, isThereThen: boolean): void {
+    const { boards, moves, origins } = context.yard();
+    const board = orRefuse(boards.get(boardId), 'board');
     const { code: boardCode, sawnOn } = board;
     const left = leftOf(board);
     if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(takenAt))
       throw new Refusal(message('refusal.reading-before-sawn', { boardCode, sawnOn }));
     if (left !== null && Date.parse(endOfDay(left.at)) < Date.parse(takenAt))
       throw new Refusal(message('refusal.reading-after-left', { boardCode, leftOn: left.at }));
+    const cut = origins
+      .parents(boardId)
+      .find(({ how, at }) => how !== 'merged' && Date.parse(at) > Date.parse(takenAt));
+    if (cut)
+      throw new Refusal(
+        message('refusal.reading-before-cut', { boardCode, otherCode: cut.code, cutOn: cut.at }),
+      );
+    const [first] = moves.ofBoard(boardId);
+    if (first === undefined || Date.parse(first.since) <= Date.parse(takenAt)) return;
+    // One that the round read was there, too.
+    if (readOn(context, boardId, roundId).length > 0) return;
+    if (!isThereThen)
+      throw new Refusal(
+        message('refusal.reading-before-place', {
+          boardCode,
+          placeName: first.placeName,
+          movedOn: first.since,
+        }),
+      );
+    moves.beganOn(boardId, takenAt);
   }
 
   /** @returns the reading on the other board */
-  function move(reading: Reading, board: ProbedBoard, asked: number | null): ReadingOwnerRow {
+  function move(
+    reading: Reading,
+    board: ProbedBoard,
+    { asked = null, isThereThen }: { asked?: number | null; isThereThen: boolean },
+  ): ReadingOwnerRow {
     const { readings, amendments, pictures } = context.yard();
     const { roundId } = reading;
     const { boardId } = board;
-    checkThere(boardId, reading);
+    checkThere(boardId, reading, isThereThen);
     const spotIndex = asked ?? likestSpot(board, reading);
     const planned = spotIndex === null ? undefined : orRefuse(spotAt(board, spotIndex), 'spot');
     // How deep it was is known of the reading, or of nobody; only a plan's depth is that of the other board.
@@ -115,11 +144,12 @@ export function movingToBoardCommands(
   }
 
   return {
-    *'readings.moveToBoard'({ readingId, boardId, spotIndex, scope }) {
+    *'readings.moveToBoard'({ readingId, boardId, spotIndex, scope, isThereThen }) {
       const { boards, origins, readings } = context.yard();
       const reading = orRefuse(readings.get(readingId), 'reading');
       const { roundId, boardId: ownId } = reading;
       if (reading.isDamaged) throw new Refusal(message('refusal.reading-damaged'));
+      checkIsHere(context, reading);
       if (isSlip(reading.excluded)) orRefuse(undefined, 'reading');
       const { code: boardCode } = orRefuse(boards.get(boardId), 'board');
       if (origins.kept(boardId) === origins.kept(ownId))
@@ -133,8 +163,8 @@ export function movingToBoardCommands(
       // In turns, so that the first of an act's changes tell that both boards had readings.
       for (let index = 0; index < Math.max(own.length, others.length); index++) {
         const [one, other] = [own[index], others[index]];
-        if (one) moved.push(one, move(one, there, asked));
-        if (other && here) moved.push(other, move(other, here, null));
+        if (one) moved.push(one, move(one, there, { asked, isThereThen }));
+        if (other && here) moved.push(other, move(other, here, { isThereThen }));
       }
       const ids = [...own, ...others].map(({ id }) => id);
       context.afterwards(() => ids.forEach(insertion.free));

@@ -24,6 +24,7 @@ import { createPace, inSlices, type Slices } from '../slices.ts';
 import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { instantOfPage, orderMoves } from './page-order.ts';
+import { saveReading } from './save-reading.ts';
 
 /** What was read in one column of a line. */
 interface PageReading extends PageSpot {
@@ -320,10 +321,9 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
             yard.spotPlans.give({ roundId, boardId, basis: planBasis, givenAt });
             for (const { spotIndex, planned, raw, isAbove, column } of readings) {
               const { spot } = planned;
-              const value = { raw, unit, how: 'typed' as const, settled: null, meterId };
+              const value = { raw, isAbove, unit, how: 'typed' as const, settled: null, meterId };
               const at = { roundId, boardId, spotIndex, spot, woodTempC, takenAt: startedAt };
-              const readingId = yard.readings.save({ ...at, ...value });
-              if (isAbove) yard.amendments.amendReading(readingId, 'isAbove', true, givenAt);
+              const readingId = saveReading(yard, { ...at, ...value }, givenAt);
               const depth = depths[column]!;
               if (depth !== 'pins') {
                 const depthMm = depth === 'unknown' ? null : depth;

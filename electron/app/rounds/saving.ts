@@ -1,6 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
-import { type Exclusion, isMovedAway } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
@@ -13,9 +13,11 @@ import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterHolder } from '../meter/meter-holder.ts';
 import type { Aims } from './aims.ts';
 import type { Insertion } from './insertion.ts';
+import { checkIsHere } from './moved-away.ts';
 import type { OpenRounds } from './open-rounds.ts';
 import type { RoundClock } from './round-clock.ts';
 import type { RoundTelling } from './round-telling.ts';
+import { saveReading } from './save-reading.ts';
 
 /** Where a reading goes: nothing of it is guessed from where a window aims. */
 export interface ReadingSpot {
@@ -80,11 +82,11 @@ export function createSaving(
     return save(window, at, value);
   }
 
-  function save(window: string, at: ReadingSpot, { isAbove, ...value }: ReadingValue): ReadingOwner {
+  function save(window: string, at: ReadingSpot, value: ReadingValue): ReadingOwner {
     const { roundId, boardId, spotIndex, replaces } = at;
     const board = openRounds.board(roundId, boardId);
     const { spot, by } = orRefuse(spotAt(board, spotIndex), 'spot');
-    const { readings, amendments, rounds, spotPlans } = context.yard();
+    const { amendments, rounds, spotPlans } = context.yard();
     const now = context.now();
     if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, now);
     const round = orRefuse(rounds.get(roundId), 'round');
@@ -92,8 +94,8 @@ export function createSaving(
     const { woodTempC, planBasis } = board;
     // From here on the board keeps its plan, whatever meter is used.
     if (!board.isRead) spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
-    const readingId = readings.save({ roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value });
-    if (isAbove) amendments.amendReading(readingId, 'isAbove', true, now);
+    const reading = { roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value };
+    const readingId = saveReading(context.yard(), reading, now);
     // They are not the pins of the meter's profile: the person chose them, to go that deep.
     if (by === 'long-pins' && spot.depthMm !== null)
       amendments.amendReading(readingId, 'depthMm', spot.depthMm, now);
@@ -136,8 +138,9 @@ export function createSaving(
 
   /** Excludes a reading, or includes it again where `why` is null. */
   function exclude(readingId: number, why: Exclusion | null): ReadingOwner {
-    const { roundId, boardId, excluded } = orRefuse(context.yard().readings.get(readingId), 'reading');
-    if (isMovedAway(excluded)) throw new Refusal(message('refusal.reading-moved'));
+    const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
+    const { roundId, boardId } = reading;
+    checkIsHere(context, reading);
     context.yard().amendments.exclude('reading', readingId, why, context.now());
     judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {

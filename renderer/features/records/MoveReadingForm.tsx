@@ -6,13 +6,17 @@ import { useEach, useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Select } from '../../form/Field.tsx';
 import { FormDialog, fieldsMarked } from '../../form/FormDialog.tsx';
+import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { AlikeBoards } from '../life/AlikeBoards.tsx';
 import type { OfReading } from './ReadingAction.tsx';
 
-type Scope = RequestInput<'readings.moveToBoard'>['scope'];
+type Input = RequestInput<'readings.moveToBoard'>;
+type Scope = Input['scope'];
+/** What is asked before a reading is moved to a board that came to its place later, and the answer that saves. */
+const asking = { 'refusal.reading-before-place': { isThereThen: true } } as const;
 
 /** Asks which board was probed, and whether more than this reading was saved for the wrong one. */
 export function MoveReadingForm({ reading, recordName, onClose }: OfReading) {
@@ -25,6 +29,10 @@ export function MoveReadingForm({ reading, recordName, onClose }: OfReading) {
   const [chosenSpot, setSpot] = useState<number | null>(null);
   const [there] = useEach('readings.onBoard', board === null ? [] : [{ readingId, boardId: board.id }]);
   const ownCode = own.output?.board.code ?? '';
+  const questions = useQuestions<Pick<Input, 'isThereThen'>, keyof typeof asking>(asking, {
+    boardId: board?.id,
+    scope,
+  });
 
   async function save(): Promise<void> {
     const isSpotAsked = scope === 'reading' && there?.output?.keptSpot === null;
@@ -33,12 +41,10 @@ export function MoveReadingForm({ reading, recordName, onClose }: OfReading) {
       throw fieldsMarked();
     }
     const spotIndex = isSpotAsked ? chosenSpot : null;
-    const { readings } = await bridge().command('readings.moveToBoard', {
-      readingId,
-      boardId: board.id,
-      spotIndex,
-      scope,
-    });
+    const asked = { readingId, boardId: board.id, spotIndex, scope };
+    const { readings } = await questions.ask((answers) =>
+      bridge().command('readings.moveToBoard', { ...asked, ...answers }),
+    );
     tellDone(
       scope === 'swap'
         ? say('reading-move.swapped', { boardCode: ownCode, otherCode: board.code })
@@ -49,7 +55,8 @@ export function MoveReadingForm({ reading, recordName, onClose }: OfReading) {
   return (
     <FormDialog
       title={say('reading-move.of', { recordName })}
-      saveWords={say('reading-move.save')}
+      saveWords={say(questions.open === null ? 'reading-move.save' : 'reading-move.was-there')}
+      isQuestion={questions.open !== null}
       onSave={save}
       onClose={onClose}
     >

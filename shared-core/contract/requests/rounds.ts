@@ -220,6 +220,8 @@ export const roundRequests = {
       spotIndex: z.number().int().min(0).max(1000).nullable(),
       /** `board`: all readings of its board in this round. `swap`: those of the other board come to its own, too. */
       scope: z.enum(['reading', 'board', 'swap']),
+      /** A board that came to its first place later was there by then: its first stay begins earlier. */
+      isThereThen: z.boolean().default(false),
     }),
     output: readingsMovedSchema,
     topics: ofMoved,

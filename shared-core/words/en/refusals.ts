@@ -16,8 +16,11 @@ export const refusals = {
     '{boardCode} was sawn on {sawnOn}, after this reading. Nothing was moved. Choose another board, or correct the sawing date.',
   'refusal.reading-after-left':
     '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
-  'refusal.reading-moved':
-    'This reading was moved to another board. Nothing was changed. Edit it on that board.',
+  'refusal.reading-before-cut':
+    '{boardCode} was cut from {otherCode} on {cutOn}, after this reading. Nothing was moved. Choose {otherCode}, whose earlier readings are those of {boardCode} too.',
+  'refusal.reading-before-place':
+    '{boardCode} has been in {placeName} since {movedOn}, after this reading. Nothing was moved. Was it there before?',
+  'refusal.reading-moved': 'This reading is on {boardCode} now. Nothing was changed. Edit it there.',
   'refusal.correction-slip':
     '{rawPct} was typed, but {rawMeantPct} would fit. Nothing was changed. Which did the meter show?',
   'refusal.correction-slip.ohm':

@@ -222,6 +222,7 @@ export const round = {
   'reading-move.spot': 'Spot on {boardCode}',
   'reading-move.spot-hint': '{boardCode} has no such spot. Where was it read?',
   'reading-move.save': 'Change board',
+  'reading-move.was-there': 'Yes, it was there',
   'reading-move.done': '{readings, plural, one {Reading moved} other {# readings moved}} to {boardCode}.',
   'reading-move.swapped': 'Readings of {boardCode} and {otherCode} swapped.',
   'reading-move.to': 'Moved to {boardCode}',

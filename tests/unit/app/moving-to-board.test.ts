@@ -140,13 +140,78 @@ describe('one reading', () => {
     await move(0);
     const readingId = (await on(0))[0]!.id;
     expect(await yard.refusal('readings.include', { readingId })).toBe(
-      'This reading was moved to another board. Nothing was changed. Edit it on that board.',
+      'This reading is on WAL-02 now. Nothing was changed. Edit it there.',
     );
     const shown = { raw: 18.5, unit: 'pct', woodTempC: 20 };
     expect(await yard.refusal('readings.correct', { readingId, corrected: { raw: 19 }, shown })).toMatch(
-      /^This reading was moved to another board\./,
+      /^This reading is on WAL-02 now\./,
     );
+    const why = { code: 'defect' } as const;
+    const depth = { depthMm: 5, shown: { depthMm: null, depthFrom: 'plan' as const }, wholeRound: false };
+    const elsewhere = { boardId: idOf(1), spotIndex: null, scope: 'reading' as const };
+    for (const refused of [
+      yard.refusal('readings.exclude', { readingId, why }),
+      yard.refusal('readings.setDepth', { readingId, ...depth }),
+      yard.refusal('readings.moveToBoard', { readingId, ...elsewhere }),
+    ])
+      expect(await refused).toMatch(/^This reading is on WAL-02 now\./);
     expect(await used(1)).toEqual([[0, 18.5]]);
+  });
+
+  test('is said to be on the board where it is after several moves', async () => {
+    await probed([18.5], []);
+    const [third] = await yard.command('boards.add', [yard.board('WAL-03')]);
+    await move(0);
+    const [first] = await on(0);
+    const [second] = await on(1);
+    const toThird = await move(1, { boardId: third!.id });
+    const edit = async (readingId: number) => yard.refusal('readings.include', { readingId });
+    expect(await edit(first!.id)).toMatch(/ is on WAL-03 now\./);
+    expect(await edit(second!.id)).toMatch(/ is on WAL-03 now\./);
+    await yard.command('acts.undo', { act: toThird.act });
+    expect(await edit(first!.id)).toMatch(/ is on WAL-02 now\./);
+  });
+
+  test('goes to a board that came later only where a person says that it was there by then', async () => {
+    await yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: '2026-05-20T17:00:00.000Z',
+        depths: ['unknown'],
+        lines: [{ boardId: idOf(0), raws: [14] }],
+        thereSince: '2026-05-01',
+      }),
+    );
+    const asked = { readingId: (await on(0))[0]!.id, boardId: idOf(1), spotIndex: null };
+    expect(await yard.refusal('readings.moveToBoard', { ...asked, scope: 'reading' })).toMatch(
+      /^WAL-02 has been in .* since Jun 1.*, after this reading\. Nothing was moved\. Was it there before\?$/,
+    );
+    const movesOf = async () => (await yard.query('boards.get', { id: idOf(1) })).moves;
+    const [before] = await movesOf();
+    const { act } = await move(0, { isThereThen: true });
+    expect(await used(1)).toHaveLength(1);
+    expect((await movesOf()).map(({ since }) => since)).toEqual(['2026-05-20T17:00:00.000Z']);
+    await yard.command('acts.undo', { act });
+    expect((await movesOf()).map(({ since }) => since)).toEqual([before!.since]);
+  });
+
+  test('goes to no piece that was cut later', async () => {
+    await probed([18.5], []);
+    yard.later(86_400_000);
+    const { pieceIds } = await yard.command('boards.cut', {
+      boardId: idOf(1),
+      how: 'ripped',
+      at: yard.now(),
+      pieces: [1, 2].map((number) => ({ code: `WAL-02-${number}`, widthMm: 90, lengthMm: 2400 })),
+    });
+    expect(
+      await yard.refusal('readings.moveToBoard', {
+        readingId: (await on(0))[0]!.id,
+        boardId: pieceIds[0]!,
+        spotIndex: null,
+        scope: 'reading',
+      }),
+    ).toMatch(/^WAL-02-1 was cut from WAL-02 on Jun 2, 2026, after this reading\. Nothing was moved\./);
   });
 
   test('goes on to a third board, and back to its own', async () => {
@@ -214,7 +279,7 @@ describe('one reading', () => {
         thereSince: '2026-05-01',
       }),
     );
-    await move(0);
+    await move(0, { isThereThen: true });
     expect((await on(1))[0]).toMatchObject({ raw: 14, spot: { depthMm: null } });
   });
 
