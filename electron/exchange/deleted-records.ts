@@ -44,6 +44,8 @@ export function removeDeleted(
   mine: RecordReads,
   writes: RecordWrites,
   { ofMine, ofTheirs }: Edits,
+  /** Finds what they made anew in the place of one that they deleted: that takes its place here, too. */
+  madeAgain: (named: YardTableName) => (record: YardRecord) => YardRecord | undefined,
   /** Called of each that went. */
   goes: (named: YardTableName, record: YardRecord) => void,
 ): void {
@@ -68,7 +70,10 @@ export function removeDeleted(
       for (const record of gone(named)) {
         const owner = ownerOf(named, record);
         if (owner === undefined || isBoardTheirs.get(owner) !== undefined) {
-          if (writes.remove(named, record.uuid)) goes(named, record);
+          if (!writes.remove(named, record.uuid)) continue;
+          const again = madeAgain(named)(record);
+          if (again) writes.add(named, again);
+          else goes(named, record);
         } else owned.set(owner, [...(owned.get(owner) ?? []), [named, record]]);
       }
   }

@@ -194,12 +194,12 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     toEdit.set(named, editing);
   }
 
-  /** The own record that another is the same as, by what both have and not by their UUIDs. */
-  function sameBy(named: YardTableName): (their: YardRecord) => YardRecord | undefined {
+  /** The record of one file that one of the other is the same as, by what both have and not by their UUIDs. */
+  function sameBy(named: YardTableName, reads = mine): (record: YardRecord) => YardRecord | undefined {
     const fields = SAME_BY[named];
     if (fields === undefined) return () => undefined;
-    const own = new Map([...mine.all(named)].map((record) => [valuesOf(record, fields), record]));
-    return (their) => own.get(valuesOf(their, fields));
+    const all = new Map([...reads.all(named)].map((record) => [valuesOf(record, fields), record]));
+    return (record) => all.get(valuesOf(record, fields));
   }
 
   /** Of records that are only ever added, all come in. Where the newest holds and both have one, the chosen is said again. */
@@ -285,7 +285,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     }
   }
   leaving.finish();
-  removeDeleted(db, mine, writes, edits, (named, record) => {
+  const madeAgain = (named: YardTableName) => sameBy(named, theirs);
+  removeDeleted(db, mine, writes, edits, madeAgain, (named, record) => {
     if (!leaving.goes(named, record)) counts.deleted[named] = (counts.deleted[named] ?? 0) + 1;
   });
   const alsoCut = records.part(writes, (record) => choose(record) === 'theirs', bringBack);

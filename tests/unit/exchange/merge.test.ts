@@ -232,6 +232,21 @@ test('a reading that is in the lists of both stays in one, whatever records eith
   );
 });
 
+test('boards whose merge they undid and made again are merged still', async () => {
+  const again: Step = { what: 'merge-boards', a: 7, b: 0, text: '' };
+  const { mine, theirs } = forked([again]);
+  const at = '2026-01-03T08:00:00.000Z';
+  asAct(theirs, at, () => undoAct(theirs, theirs.acts.page(null, 1, null)[0]!.id, at));
+  doSteps(theirs, [again], 3);
+  mine.close();
+  theirs.close();
+  for (const files of [[mine.file, theirs.file] as const, [theirs.file, mine.file] as const]) {
+    const all = recordsOf((await merged(...files)).file);
+    expect(Object.values(all.boardOrigins!)).toMatchObject([{ how: 'merged' }]);
+    expect(mergedWithoutOne(all)).toEqual([]);
+  }
+});
+
 test.each<[Side, number]>([
   ['mine', 2],
   ['theirs', 4],
