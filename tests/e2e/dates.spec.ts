@@ -42,7 +42,7 @@ test('dates: a move is planned, a board reserved, all of it saved for a calendar
   await undoneAndRedone(page, reserved);
 
   // The same board is moved by a plan made on its page, and another found by part of its ID.
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Plan a move' }).click();
   await form.getByLabel('To', { exact: true }).selectOption('Bench room');
   await form.getByRole('button', { name: 'Plan a move' }).click();

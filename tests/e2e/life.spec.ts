@@ -9,7 +9,7 @@ const openBoard = async (page: Page, id: number): Promise<void> => {
   await settled(page);
 };
 const chooseMore = async (page: Page, what: string): Promise<void> => {
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: what }).click();
 };
 /** The notice of what was done offers to undo it, and that of the undoing to redo it. */

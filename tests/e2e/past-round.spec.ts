@@ -91,7 +91,7 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await page.keyboard.type('20250315');
   await page.getByRole('radio', { name: 'No, since today' }).check();
   await page.getByRole('button', { name: 'Add the stack only' }).click();
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Enter a past round' }).click();
   await page.getByRole('spinbutton', { name: /year/ }).focus();
   await page.keyboard.type('20250610');

@@ -15,7 +15,7 @@ async function expectThickness(page: Page, thickness: string, name: string): Pro
   await expect(page.getByRole('row', { name: /WAL-07/ })).toContainText(`Black walnut${thickness}`);
   await picture(page, `quarters-stack-${name}`);
 
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Labels' }).click();
   await page.getByRole('checkbox', { name: /WAL-07/ }).check();
   await expect(page.getByRole('img').getByText(new RegExp(`^${thickness}( ×|$)`))).toBeVisible();

@@ -55,7 +55,7 @@ test('a board and its stack are printed, and a printed sheet is checked', async 
   await page.keyboard.press('Enter');
   await page.getByRole('link', { name: 'Go to WAL-01' }).click();
   await page.getByRole('link', { name: 'Walnut from the lane' }).click();
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Print report' }).click();
   const stack = await savedText(page, /^stack-Walnut-from-the-lane-/);
   for (const part of ['WAL-06', 'Tally', 'The stack, from its end']) expect(stack).toContain(part);
@@ -71,7 +71,7 @@ test('chosen boards are on one sheet for a buyer, with the name of the yard', as
   await openDemoYard(page);
   await page.getByRole('link', { name: 'All boards' }).click();
   for (const code of ['WAL-01', 'WAL-02']) await page.getByRole('checkbox', { name: code }).check();
-  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('button', { name: 'More', exact: true }).click();
   await page.getByRole('menuitem', { name: 'Sheet for a buyer' }).click();
   await page.getByLabel('Your name on the sheet').fill('Ridge Sawmill');
   await page.getByLabel('Sold to').fill('Miller');

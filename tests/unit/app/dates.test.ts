@@ -170,6 +170,43 @@ describe('a stack that was read once', () => {
   });
 });
 
+test.each([
+  ['read in full, and long ago', ['2025-06-10', '2026-05-30'], 2],
+  ['one of two read', ['2026-05-30'], 1],
+  ['not read', [], 2],
+] as const)(
+  'boards to probe are the same on lists, on the plan, and where the stack is due: %s',
+  async (_, days, boards) => {
+    for (const day of days)
+      await yard.command(
+        'pastRounds.save',
+        pastPage({
+          startedAt: `${day}T12:00:00.000Z`,
+          depths: [8, 8],
+          lines: ids()
+            .slice(0, boards)
+            .map((boardId) => ({ boardId, raws: [9, 9] })),
+        }),
+      );
+    yard.later(100 * DAY_MS);
+    await outlooksMade();
+    const { rows } = await yard.query('boards.list', {
+      stackId: yard.stack.id,
+      search: '',
+      offset: 0,
+      limit: 10,
+    });
+    const toProbe = rows.filter(({ judgement }) => judgement.next.step === 'probe').map(({ id }) => id);
+    const plan = await yard.query('stacks.plan', { id: yard.stack.id, certainty: 0.9 });
+    expect(plan!.next.map(({ boardId }) => boardId).toSorted()).toEqual(toProbe.toSorted());
+    const [stack] = await yard.query('stacks.list', {});
+    const due = (await dates()).due.map((each) => each.due);
+    expect(due).toEqual(stack!.due === null ? [] : [stack!.due]);
+    expect((await yard.query('stacks.get', { id: yard.stack.id })).due).toEqual(stack!.due);
+    expect(stack!.due !== null).toBe(toProbe.length > 0 || due[0]?.kind === 'overdue');
+  },
+);
+
 describe('projects', () => {
   const add = (name: string, neededBy: string | null) =>
     yard.command('projects.add', { name, neededBy, note: '' });
