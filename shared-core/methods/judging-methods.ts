@@ -31,7 +31,7 @@ import {
   OWN_PACE,
   ROUND_SCORE,
 } from '../probing/suspicions/round-suspicions.ts';
-import { FEWEST_MATES, LEAST_SHIFT_PCT } from '../probing/suspicions/species-suspicions.ts';
+import { FEWEST_MATES, LEAST_SHIFT_PCT, OTHER_SPREAD } from '../probing/suspicions/species-suspicions.ts';
 import { constantMassRules } from '../wood/moisture/oven-dry.ts';
 import { RING_ANGLE_DEG } from '../wood/movement/shrinkage.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
@@ -123,7 +123,11 @@ export const questionableMethods = (): MethodPart =>
         roundScore: ROUND_SCORE,
         driftPoints: LEAST_DRIFT_PCT,
       }),
-      message('methods.questionable.species', { mates: FEWEST_MATES, shiftPoints: LEAST_SHIFT_PCT }),
+      message('methods.questionable.species', {
+        mates: FEWEST_MATES,
+        shiftPoints: LEAST_SHIFT_PCT,
+        spread: Math.round(10 * OTHER_SPREAD) / 10,
+      }),
       message('methods.questionable.slip', {
         leastLimitPct: SLIP_BELOW_PCT,
         mostLimitPct: SLIP_ABOVE_PCT,

@@ -1,4 +1,5 @@
 import { DAY_MS } from '../../time.ts';
+import { priorPace, withinGroupSd } from '../../wood/drying/history-fit.ts';
 import { median, robustSpread } from '../../wood/maths/robust.ts';
 import { log10OhmsAt, mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../wood/moisture/resistance-curves.ts';
@@ -22,10 +23,11 @@ const ONE_ROUND_DAYS = 3;
 /** Species that would read closer to each other than this are not worth a word, % MC. */
 export const LEAST_SHIFT_PCT = 2;
 /**
- * Fall of the sum of squared scores from which the stack's species is the better story where there is one round only; two
- * rounds tell of the board's change as well, and any fall will do.
+ * How far boards of two species differ in their pace, over how far those of one stack do. Two species of a class differ by
+ * about as much as a board's pace is unsure by (`wood/drying/history-fit.ts`: √2 times 0.35).
  */
-const ONE_ROUND_GAIN = 2;
+export const OTHER_SPREAD =
+  Math.hypot(withinGroupSd.logDiffusivity, priorPace.diffusivity.logSd) / withinGroupSd.logDiffusivity;
 /** How much of what sets shells apart sets the cores under them apart too (correlation). Common practice, no source. */
 const SHELL_WITH_CORE = 0.5;
 
@@ -48,7 +50,8 @@ type Compared = {
  * theirs it would fit in with them better.
  *
  * A wrong species is wrong in every round at once, so what shows is not a change but a level: boards of one stack dry
- * together, and a wrong curve shifts one of them away, the more the wetter it is. A board of another species that is
+ * together, and a wrong curve shifts one of them away, the more the wetter it is. A board that is rightly of another species
+ * dries at its own pace, so it may lie further off. Whichever is likelier is taken. A board of another species that is
  * entered like the rest is not looked for: it differs from them as a board does that was sawn later.
  *
  * Only boards of one thickness in one place that were read at the same depths are compared with each other, and at least
@@ -140,12 +143,10 @@ function betterAsTheStack(each: Compared, mates: readonly Compared[]): Suspicion
 
   const levels = mates.map((mate) => mate.now);
   const gain = gainOverTwoRounds(each, as, mates);
-  const better =
-    gain === null ? squaredScore(each.now, levels) - squaredScore(now, levels) > ONE_ROUND_GAIN : gain > 0;
-  return better ? enteredAsAnother(each, mates[0]!, now) : null;
+  return (gain ?? gainByLevel(each.now, now, levels)) > 0 ? enteredAsAnother(each, mates[0]!, now) : null;
 }
 
-/** By the levels of the last round, and by what has become of them since; null where there is no last round to go by. */
+/** As `gainByLevel`, by the levels of the last round and what has become of them since; null without a last round to go by. */
 function gainOverTwoRounds(
   each: Compared,
   as: (level: Level) => Level,
@@ -175,23 +176,27 @@ function gainOverTwoRounds(
   const other = changeOf(as(now), expectationNow(read, each.board.readings.at(-1)!.takenAt));
   if (other === null) return null;
   const levels = others.map((mate) => mate.before!);
-  const changes = (change: Change) =>
+  const changes = (change: Change, pace: number) =>
     each.depths.reduce((sum, depth) => {
-      const { offPct, sdPct } = change[depth]!;
-      return sum + ((offPct - median(rest.map((mate) => mate[depth]!.offPct))) / sdPct) ** 2;
+      const { offPct, spotsPct, modelPct } = change[depth]!;
+      const sdPct = Math.hypot(spotsPct, pace * modelPct);
+      const apartPct = offPct - median(rest.map((mate) => mate[depth]!.offPct));
+      return sum + (apartPct / sdPct) ** 2 + 2 * Math.log(sdPct);
     }, 0);
-  return squaredScore(before, levels) - squaredScore(asBefore, levels) + changes(own) - changes(other);
+  return (
+    gainByLevel(before, asBefore, levels) + changes(own, OTHER_SPREAD * OWN_PACE) - changes(other, OWN_PACE)
+  );
 }
 
-/** What each depth reads over what its last round leads to expect, % MC, and how far a sound one strays. */
-type Change = Partial<Record<Depth, { offPct: number; sdPct: number }>>;
+/** What each depth reads over what its last round leads to expect, % MC, and how unsure that is by its spots and its pace. */
+type Change = Partial<Record<Depth, { offPct: number; spotsPct: number; modelPct: number }>>;
 
 function changeOf(now: Level, expectation: Expectation | null): Change | null {
   const depths = Object.keys(now) as Depth[];
   if (expectation === null || depths.some((depth) => expectation[depth] === null)) return null;
   const at = (depth: Depth, { pct, sdLowPct, sdHighPct }: Expected) => {
     const offPct = now[depth]! - pct;
-    return { offPct, sdPct: Math.hypot(spotScatterPct(pct), OWN_PACE * (offPct < 0 ? sdLowPct : sdHighPct)) };
+    return { offPct, spotsPct: spotScatterPct(pct), modelPct: offPct < 0 ? sdLowPct : sdHighPct };
   };
   return Object.fromEntries(depths.map((depth) => [depth, at(depth, expectation[depth]!)]));
 }
@@ -222,21 +227,35 @@ function readOn(curveId: string, mcPct: number, { curveId: ownId, scaleTempC }: 
   return atWoodTempPct(james, onCurvePct, scaleTempC, curve.tempC);
 }
 
-/** By how many of their standard deviations a value lies above the others' median. */
-function score(value: number, others: readonly number[]): number {
-  const center = median(others);
-  const square = others.reduce((sum, other) => sum + (other - center) ** 2, 0) / others.length;
-  return (value - center) / Math.max(robustSpread(others), Math.sqrt(square), 0.8 * spotScatterPct(center));
+/** How much likelier a level is as the stack's species than as another that dries at its own pace: twice the logarithm. */
+const gainByLevel = (own: Level, asStack: Level, others: readonly Level[]): number =>
+  improbability(own, others, OTHER_SPREAD) - improbability(asStack, others, 1);
+
+/**
+ * Less twice the logarithm of a level's probability, but for a constant: its squared distance from the others, shell and core
+ * together, in standard deviations (Mahalanobis), and how wide those are.
+ *
+ * @param spread how much further it may lie from the others than they from each other, 1 or more
+ */
+function improbability(level: Level, others: readonly Level[], spread: number): number {
+  const scoreAt = (depth: Depth): { score: number; width: number } => {
+    const there = others.map((other) => other[depth]!);
+    const sdPct = spread * spreadOf(there);
+    return { score: (level[depth]! - median(there)) / sdPct, width: 2 * Math.log(sdPct) };
+  };
+  if (level.average !== undefined) {
+    const { score, width } = scoreAt('average');
+    return score ** 2 + width;
+  }
+  const [shell, core] = [scoreAt('shell'), scoreAt('core')];
+  const crossed = 2 * SHELL_WITH_CORE * shell.score * core.score;
+  const square = (shell.score ** 2 - crossed + core.score ** 2) / (1 - SHELL_WITH_CORE ** 2);
+  return square + shell.width + core.width;
 }
 
-/** Squared distance from the others, shell and core together, in standard deviations (Mahalanobis). */
-function squaredScore(level: Level, others: readonly Level[]): number {
-  const scoreAt = (depth: Depth): number =>
-    score(
-      level[depth]!,
-      others.map((other) => other[depth]!),
-    );
-  if (level.average !== undefined) return scoreAt('average') ** 2;
-  const [shell, core] = [scoreAt('shell'), scoreAt('core')];
-  return (shell ** 2 - 2 * SHELL_WITH_CORE * shell * core + core ** 2) / (1 - SHELL_WITH_CORE ** 2);
+/** How far values lie from their median, one standard deviation, and no less than what their spots make of it, % MC. */
+function spreadOf(values: readonly number[]): number {
+  const center = median(values);
+  const square = values.reduce((sum, value) => sum + (value - center) ** 2, 0) / values.length;
+  return Math.max(robustSpread(values), Math.sqrt(square), 0.8 * spotScatterPct(center));
 }

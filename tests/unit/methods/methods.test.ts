@@ -87,6 +87,7 @@ const NO_METHOD = [
   'MOISTURE_GAIN',
   'MOST_COLD_PCT',
   'MOST_EXTRA',
+  'OTHER_SPREAD',
   'OUTLIER_SCORE',
   'PART_HEATED_C',
   'pointCount',

@@ -4,6 +4,7 @@ import {
   suspicionsOfRound,
 } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { expectationNow } from '../../../shared-core/probing/suspicions/expectation.ts';
+import { LEAST_SHIFT_PCT } from '../../../shared-core/probing/suspicions/species-suspicions.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { averages, evidence, lastRoundByAverage, plainSpecies, TAKEN_AT } from './a-board.ts';
 import { judgeRound } from './a-round.ts';
@@ -52,6 +53,14 @@ describe('a board that is entered as another species than its stack', () => {
     // 20.6 % and 23.4 % shown are about 17 and 19 % in elm.
     const rightly = board({ shell: 17.8, core: 21.5 }, { shell: 20.6, core: 24.4 }, elm);
     expect(speciesSuspicions([...stack, rightly]).flat()).toEqual([]);
+  });
+
+  test('elm far drier than its stack, also as the other species, dries at its own pace', () => {
+    const early = { ...board({ shell: 12, core: 14 }, { shell: 13.5, core: 15.5 }, elm), previous: null };
+    const [, , core] = early.readings;
+    const asElm = judgeRound(coded([early]))[0]!.readings[2]!.corrected.mcPct!;
+    expect(core!.raw - asElm).toBeGreaterThan(LEAST_SHIFT_PCT);
+    expect(speciesSuspicions([...stack, early]).flat()).toEqual([]);
   });
 
   test('no suspicion where both species read alike', () => {
