@@ -32,6 +32,7 @@ import { sampleBoardReads, sampleBoardWrites } from './sample-board-table.ts';
 import { settingReads, settingWrites } from './setting-table.ts';
 import { spotPlanReads, spotPlanWrites } from './spot-plan-table.ts';
 import { stackReads, stackWrites } from './stack-table.ts';
+import { prepareWhenUsed } from './when-used.ts';
 import { woodTemperatureReads, woodTemperatureWrites } from './wood-temperature-table.ts';
 import { backupIdOf, holdsAnything } from './yard-contents.ts';
 import {
@@ -69,6 +70,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
   try {
     readOnly = new Database(file, { readonly: true, timeout: 2000 });
     const reader = readOnly;
+    for (const connection of [db, reader]) prepareWhenUsed(connection);
     // Every change of the file is one that `watch` knows of.
     db.pragma('wal_autocheckpoint = 0');
     const watch = watchYard(file, db);

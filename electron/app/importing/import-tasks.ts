@@ -18,6 +18,7 @@ import type { Reader, Table } from '../../../shared-core/import/table.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
+import { prepareWhenUsed } from '../../store/when-used.ts';
 import { readsOf } from '../../store/yard.ts';
 import { unorderedMoves } from '../rounds/page-order.ts';
 import { localDay } from '../yard/backup-tasks.ts';
@@ -73,6 +74,7 @@ export function createImportTasks() {
 
   function withYard<T>(file: string, work: (db: Database.Database) => T): T {
     const db = new Database(file, { readonly: true, timeout: 2000 });
+    prepareWhenUsed(db);
     try {
       return work(db);
     } finally {
