@@ -22,17 +22,18 @@ export interface SchemaFault {
   found: EntryOfFile | null;
 }
 
-let ofLayout: Entry[] | undefined;
+let ofLayout: ReadonlyMap<string, Entry> | undefined;
 
-/** What the newest layout has, by our own migrations. */
-function rightEntries(): Entry[] {
+/** What the newest layout has, by our own migrations, each by its key. */
+function rightEntries(): ReadonlyMap<string, Entry> {
   if (ofLayout !== undefined) return ofLayout;
   const db = new Database(':memory:');
   try {
     layOut(db, migrations.length);
-    ofLayout = db
+    const entries = db
       .prepare("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name <> 'sqlite_sequence'")
       .all() as Entry[];
+    ofLayout = new Map(entries.map((entry) => [keyOf(entry), entry]));
     return ofLayout;
   } finally {
     db.close();
@@ -45,21 +46,19 @@ function rightEntries(): Entry[] {
  * What others added is no fault.
  */
 export function schemaFaults(db: Db): SchemaFault[] {
-  const found = entriesIn(db);
-  const asFound = new Set(found.map(keyOf));
+  const found = new Map(entriesIn(db).map((entry) => [keyOf(entry), entry]));
   const right = rightEntries();
-  const asRight = new Set(right.map(keyOf));
-  const strange = new Set(found.filter((entry) => !asRight.has(keyOf(entry))));
-  return right
-    .filter((entry) => !asFound.has(keyOf(entry)))
-    .map((entry) => {
-      // One bit is in one field.
-      const like = [...strange].find(
-        (other) => FIELDS.filter((field) => other[field] === entry[field]).length >= 3,
-      );
-      if (like) strange.delete(like);
-      return { right: entry, found: like ?? null };
-    });
+  const missing = [...right].flatMap(([key, entry]) => (found.has(key) ? [] : [entry]));
+  if (missing.length === 0) return [];
+  const strange = new Set([...found].flatMap(([key, entry]) => (right.has(key) ? [] : [entry])));
+  return missing.map((entry) => {
+    // One bit is in one field.
+    const like = [...strange].find(
+      (other) => FIELDS.filter((field) => other[field] === entry[field]).length >= 3,
+    );
+    if (like) strange.delete(like);
+    return { right: entry, found: like ?? null };
+  });
 }
 
 /** Only an index or a trigger can be repaired: where a table differs, its rows may be wrong, too. */
