@@ -47,6 +47,7 @@ export default defineConfig({
           exclude: [...pure, ...ofWindow],
           globalSetup,
           ...patient,
+          setupFiles: [...patient.setupFiles, new URL('unit/kept-threads.ts', import.meta.url).pathname],
         },
       },
       // Modules are loaded once and not for each file, which takes half of the processor's time.
