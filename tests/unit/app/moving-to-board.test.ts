@@ -257,8 +257,8 @@ describe('one reading', () => {
       }),
     );
     const [third] = await yard.command('boards.add', [yard.board('WAL-03')]);
-    const first = await move(0);
-    const next = await move(1, { boardId: third!.id });
+    const first = await move(0, { isThereThen: true });
+    const next = await move(1, { boardId: third!.id, isThereThen: true });
     const all = [page, first, next].map(({ act }) => act);
     for (const act of all.toReversed()) await yard.command('acts.undo', { act });
     const refused = async (act: string) => (await yard.refusal('acts.redo', { act })).replace(/\(.*?\)/, '…');
