@@ -8,7 +8,6 @@ import { useLongWork } from '../../data/useLongWork.ts';
 import { useEach, useQuery } from '../../data/useQuery.ts';
 import { useSettled } from '../../data/useSettled.ts';
 import { useSettings } from '../../stores/settings.ts';
-import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
@@ -18,6 +17,7 @@ import { BoardChoice } from './BoardChoice.tsx';
 import { FieldsChoice } from './FieldsChoice.tsx';
 import { LabelPreview } from './LabelPreview.tsx';
 import { MissingSigns } from './MissingSigns.tsx';
+import { NotInYard } from './NotInYard.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
 import { PrintActions } from './PrintActions.tsx';
 import { ScanDialog } from './ScanDialog.tsx';
@@ -26,7 +26,7 @@ import { ScanDialog } from './ScanDialog.tsx';
 export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[]; stackId: number | null }) {
   const papers = useSettings(({ settings }) => settings.labelPapers);
   const [chosen, setChosen] = useState(boardIds);
-  const [unknown, setUnknown] = useState(0);
+  const [unknown, setUnknown] = useState<readonly number[]>([]);
   const [paperId, setPaperId] = useState<string | null>(null);
   const [typedUsed, setTypedUsed] = useState<number | null>(0);
   const [isScanning, setScanning] = useState(false);
@@ -47,7 +47,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
     setContents(output);
     if (output.includes(null)) {
       setChosen(chosen.filter((_, index) => output[index]));
-      setUnknown(output.filter((content) => content === null).length);
+      setUnknown(chosen.filter((_, index) => output[index] === null));
     }
   }
   const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
@@ -91,7 +91,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
       {printing.underWay && (
         <WorkUnderWay label={say('print.under-way')} {...printing.underWay} onCancel={printing.cancel} />
       )}
-      {unknown > 0 && <Banner kind="caution">{say('labels.not-in-yard', { boards: unknown })}</Banner>}
+      <NotInYard boardIds={unknown} />
       <div className={printingCss.columns}>
         <BoardChoice stackId={stackId} chosen={chosen} onChosen={setChosen} />
         <div className="column">

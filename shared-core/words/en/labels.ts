@@ -90,6 +90,9 @@ export const labels = {
   'labels.used': 'Labels already used on the first sheet',
   'labels.used-hint':
     'Count along the rows from the top left. The sheet has {labels, plural, one {# label} other {# labels}}.',
+  'labels.became':
+    '{boardCode} was {how, select, ripped {ripped} crosscut {crosscut} other {merged}} into {someCodes}.',
+  'labels.left': '{boardCode} left the yard on {leftOn}.',
   'labels.not-in-yard':
     '{boards, plural, one {# chosen board is} other {# chosen boards are}} not in this yard.',
   'labels.none-chosen': 'No boards chosen. Choose a board to see its label.',

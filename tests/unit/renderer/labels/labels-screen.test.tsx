@@ -8,6 +8,7 @@ import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { Archived } from '../../../../shared-core/contract/archive.ts';
 import type { LabelBoard } from '../../../../shared-core/contract/requests/labels.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
@@ -15,7 +16,8 @@ import type { LabelContent } from '../../../../shared-core/labels/label.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import '../ui/drawing-room.ts';
-import { aFinding, aStack } from '../stacks/a-yard.ts';
+import { type Found, found } from '../board/open-board.tsx';
+import { aBoardRow, aFinding, aStack } from '../stacks/a-yard.ts';
 
 const aLabelBoard = (number: number, more: Partial<LabelBoard> = {}): LabelBoard => ({
   id: number,
@@ -63,6 +65,9 @@ function open(boardIds: number[] = [], more: Parameters<typeof playMachine>[0] =
     'labels.pdf': () => ({ pdfBase64: btoa('%PDF-1.7'), fileName: 'labels-2026-11-25.pdf' }),
     'labels.recordPrint': () => ({}),
     'printers.list': () => ({ printers: null, chosen: {} }),
+    'boards.get': () => {
+      throw new Refusal(message('refusal.not-found', { what: 'board' }));
+    },
     ...more,
   });
   render(
@@ -176,6 +181,33 @@ describe('Choosing boards for labels', () => {
     URL.createObjectURL = vi.fn(() => 'blob:labels');
     await user.click(screen.getByRole('button', { name: 'Save as PDF' }));
     expect(machine.inputsOf('labels.pdf')).toMatchObject([{ boardIds: [2] }]);
+  });
+
+  test('a board that was cut or left is told with what it became, or when it left', async () => {
+    const gone = (id: number, archived: Archived, becameOf: Found['becameOf']): Found => ({
+      ...found,
+      board: aBoardRow(id, { archived }),
+      becameOf,
+    });
+    const at = new Date(2026, 4, 9, 12).toISOString();
+    const pieces = ['OAK-98-1', 'OAK-98-2'].map((code, index) => ({
+      boardId: 200 + index,
+      code,
+      how: 'ripped' as const,
+      at,
+    }));
+    open([97, 98, 2], {
+      'boards.get': ({ id }) =>
+        id === 98
+          ? gone(id, { code: 'ripped', note: '', at }, pieces)
+          : gone(id, { code: 'sold', note: '', at }, []),
+    });
+    expect(
+      await screen.findByText(
+        /^OAK-97 left the yard on May 9.*\. OAK-98 was ripped into OAK-98-1 and OAK-98-2\.$/,
+      ),
+    ).toBeTruthy();
+    expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
   });
 
   test('where none of them is in the yard, none is chosen', async () => {
