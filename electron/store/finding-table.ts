@@ -60,10 +60,14 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
   );
   const boardsRead = `(SELECT DISTINCT ${keptRecord('g.board_id')} AS id FROM reading g
     WHERE g.round_id = @roundId AND ${holds('g')}) g JOIN board b ON b.id = g.id`;
+  const callsLater = `JOIN round l ON l.id = b.latest_round_id JOIN round r ON r.id = @roundId
+       AND (l.started_at, l.id) > (r.started_at, r.id)`;
   const readSince = db
-    .prepare<{ roundId: number }, number>(
-      `SELECT b.id FROM ${boardsRead} JOIN round l ON l.id = b.latest_round_id JOIN round r ON r.id = @roundId
-       WHERE l.id <> r.id AND l.started_at > r.started_at`,
+    .prepare<{ roundId: number }, number>(`SELECT b.id FROM ${boardsRead} ${callsLater}`)
+    .pluck();
+  const isReadSince = db
+    .prepare<{ boardId: number; roundId: number }, number>(
+      `SELECT b.id FROM board b ${callsLater} WHERE b.id = @boardId`,
     )
     .pluck();
   const updating = db
@@ -102,6 +106,9 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
       ),
     /** Boards read in the round of which a later one makes the call. */
     readSince: (roundId: number): number[] => readSince.all({ roundId }),
+    /** The same of one of them. */
+    isReadSince: (boardId: number, roundId: number): boolean =>
+      isReadSince.get({ boardId, roundId }) !== undefined,
     /** How many boards wait to be judged, or, where this is their latest round, for a forecast that may change the call. */
     updatingIn: (roundId: number): number => updating.get({ roundId }) as number,
     /** Of one board; null where its readings in the round are still to be judged by these rules. */

@@ -27,7 +27,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
    * @param judged what the board's readings were just found to amount to, if they were
    */
   function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
-    const { boards, woodTemperatures } = context.yard();
+    const { boards, findings, woodTemperatures } = context.yard();
     const assessment = judged ?? assessing.assess(boardId, roundId);
     const row = orRefuse(boards.get(boardId), 'board');
     const isRead = assessment.readings.some(({ excluded }) => !isSlip(excluded));
@@ -42,7 +42,8 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
     return {
       ...shown(planned, own, woodTemperatures.ofRound(roundId)),
       isRead,
-      ...called(row, roundId, findingOf(roundId, planned, assessment)),
+      isReadSince: isRead && findings.isReadSince(boardId, roundId),
+      finding: called(row, findingOf(roundId, planned, assessment)),
       assessment: assessment.readings.length > 0 ? assessment : null,
       lastRound: lastRound(roundId, boardId, planned),
     };
@@ -125,19 +126,12 @@ export const summaryOf = (boards: readonly RoundBoard[]): RoundSummary =>
     }),
   );
 
-/** A finding with the call of today, as every list has it, where no other round read the board since. */
-function called(
+/** A finding with the call of today, as every list has it, where no other round makes that. */
+const called = (
   { latest, outlook, judgement }: BoardRow,
-  roundId: number,
   finding: RoundFinding | null,
-): Pick<RoundBoard, 'finding' | 'isReadSince'> {
-  const isNewest = latest?.roundId === roundId;
-  return {
-    finding: finding && outlook && isNewest ? asJudged(finding, judgement) : finding,
-    isReadSince:
-      finding !== null && latest !== null && Date.parse(latest.at) > Date.parse(finding.at) && !isNewest,
-  };
-}
+): RoundFinding | null =>
+  finding && outlook && latest?.roundId === finding.roundId ? asJudged(finding, judgement) : finding;
 
 /** @param own the board's own wood temperature in this round; undefined where nothing was said of it alone */
 function shown(
