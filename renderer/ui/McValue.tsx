@@ -1,9 +1,9 @@
-import { mcOrDash, rawText } from '../../shared-core/record-words/reading-texts.ts';
+import { averageText, mcOrDash, rawText } from '../../shared-core/record-words/reading-texts.ts';
 import type { Corrected } from '../../shared-core/wood/moisture/corrected.ts';
 import { useWords } from '../words.ts';
 import css from './mc-value.module.css';
 
-export { mcOrDash, rawText };
+export { averageText, mcOrDash, rawText };
 
 /** One reading: the MC big, the raw value beside it, both labeled; in a line, a raw value without an MC is alone. */
 export function McValue({

@@ -95,6 +95,7 @@ function mcLine(latest: LabelFinding | null, words: Words): string {
 function averageLine({ averagePct, averageIs, shellPct }: LabelFinding, { say, formats }: Words): string {
   if (averagePct === null)
     return shellPct === null ? say('labels.no-average') : say('labels.shell-alone', { shellPct });
+  if (averageIs === 'above') return say('board.average-above', { averagePct });
   return averageIs === 'estimated' ? say('labels.estimated', { averagePct }) : formats.mc(averagePct);
 }
 

@@ -1,3 +1,4 @@
+import type { AverageIs } from '../probing/readings/estimate.ts';
 import type { Depth, JudgedReading } from '../probing/readings/reading.ts';
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import type { Formats } from '../words/formats.ts';
@@ -6,6 +7,15 @@ import type { Words } from '../words/words.ts';
 /** A moisture content, and a dash where there is none. */
 export const mcOrDash = (pct: number | null, formats: Formats): string =>
   pct === null ? '–' : formats.mc(pct);
+
+/** An average, and that it is higher where a reading is above the scale of its meter; a dash where there is none. */
+export const averageText = (
+  { averagePct, averageIs }: { averagePct: number | null; averageIs: AverageIs },
+  { say, formats }: Words,
+): string =>
+  averagePct !== null && averageIs === 'above'
+    ? say('board.average-above', { averagePct })
+    : mcOrDash(averagePct, formats);
 
 /** What the meter showed, in its own unit, as it was typed or sent. */
 export const rawText = (raw: number, unit: ReadingUnit, formats: Formats): string =>

@@ -4,7 +4,7 @@ import type { LatestFinding } from '../contract/yard.ts';
 import type { Operation } from '../drawing/page.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules } from '../labels/qr.ts';
 import type { Box } from '../labels/text-row.ts';
-import { mcOrDash } from '../record-words/reading-texts.ts';
+import { averageText, mcOrDash } from '../record-words/reading-texts.ts';
 import { thicknessOf } from '../words/message.ts';
 import type { Words } from '../words/words.ts';
 import { type Cell, type Flow, onOneLine } from './flow.ts';
@@ -18,12 +18,12 @@ export const short = (text: string, more: Partial<Cell> = {}): Cell => cell(onOn
 
 /** The average of a round in a table; a questionable one says so. */
 export const averageCell = (
-  found: Pick<LatestFinding, 'averagePct' | 'isQuestionable'> | null,
-  { say, formats }: Words,
+  found: Pick<LatestFinding, 'averagePct' | 'averageIs' | 'isQuestionable'> | null,
+  words: Words,
 ): Cell =>
   found !== null && found.averagePct !== null && found.isQuestionable
-    ? cell(say('report.questionable', { averagePct: found.averagePct }))
-    : short(mcOrDash(found?.averagePct ?? null, formats), { face: 'bold' });
+    ? cell(words.say('report.questionable', { averagePct: found.averagePct }))
+    : short(found === null ? '–' : averageText(found, words), { face: 'bold' });
 
 export type Fact = readonly [name: string, fact: string];
 
@@ -59,14 +59,15 @@ export function checkSquare(checkCode: string, { xMm, yMm, widthMm }: Box): Oper
 }
 
 /** The figures of a round, as a person reads them off the sheet. */
-export function foundFacts(found: LatestFinding, { say, formats }: Words): Fact[] {
+export function foundFacts(found: LatestFinding, words: Words): Fact[] {
+  const { say, formats } = words;
   const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable, at } = found;
   const average =
     averagePct === null
       ? say('report.no-average')
       : isQuestionable
         ? say('report.questionable', { averagePct })
-        : formats.mc(averagePct);
+        : averageText(found, words);
   return [
     [say('report.read-on'), formats.day(at, 'year')],
     [say(averageIs === 'estimated' ? 'report.average-estimated' : 'report.average'), average],

@@ -2,6 +2,7 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
+import { averageText } from '../record-words/reading-texts.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { UseCaution } from '../wood/species/end-use.ts';
@@ -9,16 +10,15 @@ import type { Words } from '../words/words.ts';
 import { type Flow, rule, textLine } from './flow.ts';
 
 /** The MC of a board as its last round has it: the figure, and what is known of it. */
-export function statedMc(
-  found: LatestFinding | null,
-  { say, formats }: Words,
-): { figure: string; known: string } {
+export function statedMc(found: LatestFinding | null, words: Words): { figure: string; known: string } {
+  const { say, formats } = words;
   if (found === null) return { figure: say('report.buyer.not-probed'), known: '' };
   const { averagePct, averageIs, lowPct, highPct, shellPct, isQuestionable } = found;
   if (averagePct === null && shellPct !== null)
     return { figure: say('report.buyer.shell', { shellPct }), known: say('report.buyer.no-average') };
   if (averagePct === null) return { figure: '–', known: say('report.buyer.no-average') };
   if (isQuestionable) return { figure: formats.mc(averagePct), known: say('report.buyer.questionable') };
+  if (averageIs === 'above') return { figure: averageText(found, words), known: say('board.above-scale') };
   const likely =
     lowPct === null || highPct === null
       ? ''

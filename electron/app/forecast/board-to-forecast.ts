@@ -79,7 +79,8 @@ export function boardToForecast(
   const barkOffMs = row.barkOffOn === null ? null : startOfDay(row.barkOffOn);
   const sideAt = (atMs: number): BarkSide =>
     barkOffMs !== null && atMs < barkOffMs ? withBarkOn(row.barkSide) : row.barkSide;
-  const readings = fitReadings(used, row.thicknessMm, (atMs) => pinFaceOf(sideAt(atMs)));
+  const pinFaceAt = (atMs: number) => pinFaceOf(sideAt(atMs));
+  const readings = fitReadings(used, row.thicknessMm, pinFaceAt);
 
   const entered = orRefuse(moves[0], 'move');
   const firstRound = assessments.find((each) => each.readings.some((reading) => used.includes(reading)));
@@ -136,7 +137,7 @@ export function boardToForecast(
           }));
         }),
       },
-      readings,
+      readings: fitReadings(used.map(asWetAsLikely), row.thicknessMm, pinFaceAt),
       endUse: {
         minPct: endUse.minIsAdvice ? 0 : endUse.minPct,
         maxPct: endUse.maxPct,
@@ -181,6 +182,23 @@ function readingsToUse(
     used: firm.flat(),
     unusedOn: unused.flatMap(([first]) => first?.takenAt ?? []),
     isByQuestionable: false,
+  };
+}
+
+/** Wood that is above the scale of a meter is wetter than its end by this, give or take, % MC. Common practice, no source. */
+const ABOVE_SCALE = { points: 10, sdPoints: 10 };
+
+function asWetAsLikely(reading: JudgedReading): JudgedReading {
+  const { isAbove, unit, corrected } = reading;
+  const { mcPct, standardUncertaintyPct } = corrected;
+  if (!isAbove || unit !== 'pct' || mcPct === null || standardUncertaintyPct === null) return reading;
+  return {
+    ...reading,
+    corrected: {
+      ...corrected,
+      mcPct: mcPct + ABOVE_SCALE.points,
+      standardUncertaintyPct: Math.hypot(standardUncertaintyPct, ABOVE_SCALE.sdPoints),
+    },
   };
 }
 

@@ -1,9 +1,11 @@
 import type { RoundFinding } from '../../../shared-core/contract/round.ts';
+import { isAnyAboveScale } from '../../../shared-core/probing/calls/above-scale.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Found } from '../../../shared-core/probing/calls/call-here.ts';
 import type { AverageIs, Estimate } from '../../../shared-core/probing/readings/estimate.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import type { BoardToPlan } from '../../../shared-core/probing/readings/spots.ts';
 
 /** What lists show of an assessment; null where nothing was read but slips. */
@@ -16,15 +18,16 @@ export function findingOf(
   if (at === undefined) return null;
   const spotPcts = readingsBySpot(board, readings).map((reading) => reading?.corrected.mcPct ?? null);
   const shown = reliable ?? estimate;
-  const averageIs = averageIsOf(shown, reliable);
+  const averageIs = averageIsOf(shown, reliable, readings);
   const isShown = shown !== null && averageIs !== 'unknown';
+  const isLikely = isShown && averageIs !== 'above';
   return {
     roundId,
     at,
     averagePct: isShown ? shown.averagePct : null,
     averageIs,
-    lowPct: isShown && reliable ? reliable.likelyInterval.minPct : null,
-    highPct: isShown && reliable ? reliable.likelyInterval.maxPct : null,
+    lowPct: isLikely && reliable ? reliable.likelyInterval.minPct : null,
+    highPct: isLikely && reliable ? reliable.likelyInterval.maxPct : null,
     shellPct: shown?.shellPct ?? null,
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
@@ -37,9 +40,15 @@ export function findingOf(
   };
 }
 
-/** A shell that is questionable itself tells nothing of the inside. */
-const averageIsOf = (shown: Estimate | null, reliable: Estimate | null): AverageIs =>
-  shown === null || (reliable === null && shown.averageIs === 'estimated') ? 'unknown' : shown.averageIs;
+function averageIsOf(
+  shown: Estimate | null,
+  reliable: Estimate | null,
+  readings: readonly JudgedReading[],
+): AverageIs {
+  // A shell that is questionable itself tells nothing of the inside.
+  if (shown === null || (reliable === null && shown.averageIs === 'estimated')) return 'unknown';
+  return shown.averageIs !== 'unknown' && isAnyAboveScale(readings) ? 'above' : shown.averageIs;
+}
 
 /** What the readings of a round amount to, before the place has its say; null where nothing was read but slips. */
 export function foundOf({
@@ -58,7 +67,7 @@ export function foundOf({
     reasons,
     at,
     averagePct: shown?.averagePct ?? null,
-    averageIs: averageIsOf(shown, reliable),
+    averageIs: averageIsOf(shown, reliable, readings),
     corePct: shown?.corePct ?? null,
     isQuestionable: shown !== null && reliable === null,
     spotsRead,

@@ -7,7 +7,7 @@ import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts'
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
-import { mcOrDash } from '../../ui/McValue.tsx';
+import { averageText, mcOrDash } from '../../ui/McValue.tsx';
 import { ReadyCautions } from '../../ui/ReadyCautions.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
@@ -48,14 +48,10 @@ export function CallOfBoard({
 type Measured = LatestFinding & { averagePct: number };
 const isMeasured = (found: LatestFinding): found is Measured => found.averagePct !== null;
 
-function Figures({
-  found: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
-  endUse,
-}: {
-  found: LatestFinding;
-  endUse: EndUse | null;
-}) {
-  const { say, formats } = useWords();
+function Figures({ found, endUse }: { found: LatestFinding; endUse: EndUse | null }) {
+  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable } = found;
+  const words = useWords();
+  const { say, formats } = words;
   return (
     <dl className={css.figures}>
       <Figure
@@ -64,14 +60,16 @@ function Figures({
         note={
           isQuestionable
             ? say('board.questionable')
-            : averagePct === null
-              ? say('board.average-unknown')
-              : lowPct !== null &&
-                highPct !== null &&
-                say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
+            : averageIs === 'above'
+              ? say('board.above-scale')
+              : averagePct === null
+                ? say('board.average-unknown')
+                : lowPct !== null &&
+                  highPct !== null &&
+                  say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
         }
       >
-        {mcOrDash(averagePct, formats)}
+        {averageText(found, words)}
       </Figure>
       <Figure label={say('board.shell')} mark={['square', 'keep-drying']}>
         {mcOrDash(shellPct, formats)}

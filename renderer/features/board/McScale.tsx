@@ -27,9 +27,12 @@ export function McScale({
 }) {
   const { say, formats } = useWords();
   const [frame, width] = useWidth<HTMLDivElement>(440);
-  const [low, high] = [lowPct ?? averagePct, highPct ?? averagePct];
-  const shown = [high, shellPct, corePct, endUse?.maxPct, place?.emcPct].map((pct) => pct ?? 0);
+  const [low, most] = [lowPct ?? averagePct, highPct ?? averagePct];
+  const shown = [most, shellPct, corePct, endUse?.maxPct, place?.emcPct].map((pct) => pct ?? 0);
   const ticks = niceTicks(0, Math.max(30, ...shown), 4);
+  const isAbove = averageIs === 'above';
+  // How much higher it is, nobody knows.
+  const high = isAbove ? ticks.at(-1)! : most;
   const at = (pct: number) => BESIDE + (pct / ticks.at(-1)!) * (width - 2 * BESIDE);
   const middle = TRACK.top + TRACK.height / 2;
   const below = TRACK.top + TRACK.height + 10;
@@ -61,10 +64,12 @@ export function McScale({
         aria-label={[
           isQuestionable
             ? say('board.scale.average-questionable', { averageIs, averagePct })
-            : say(averageIs === 'estimated' ? 'board.scale.average-estimated' : 'board.scale.average', {
-                averagePct,
-                likelyInterval: { minPct: low, maxPct: high },
-              }),
+            : isAbove
+              ? say('board.scale.average-above', { averagePct })
+              : say(averageIs === 'estimated' ? 'board.scale.average-estimated' : 'board.scale.average', {
+                  averagePct,
+                  likelyInterval: { minPct: low, maxPct: high },
+                }),
           shellPct !== null && say('board.scale.shell', { shellPct }),
           corePct !== null && say('board.scale.core', { corePct }),
           target && `${target}.`,

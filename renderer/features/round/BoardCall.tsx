@@ -1,7 +1,7 @@
 import { firmCall, openSpots, type RoundFinding } from '../../../shared-core/contract/round.ts';
 import { CallBadge } from '../../ui/CallBadge.tsx';
 import { Facts } from '../../ui/Facts.tsx';
-import { mcOrDash } from '../../ui/McValue.tsx';
+import { averageText, mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { suspicionsOfAll } from '../records/ReadingRemarks.tsx';
 import css from './BoardCall.module.css';
@@ -60,12 +60,10 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
 }
 
 /** The likely average with its interval, the shell and the core; nothing where too little was read for one. */
-function Estimate({
-  finding: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
-}: {
-  finding: RoundFinding;
-}) {
-  const { say, formats } = useWords();
+function Estimate({ finding }: { finding: RoundFinding }) {
+  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable } = finding;
+  const words = useWords();
+  const { say, formats } = words;
   if (averagePct === null && shellPct === null) return null;
   return (
     <Facts
@@ -73,7 +71,7 @@ function Estimate({
         [
           say(averageIs === 'estimated' ? 'board.average-estimated' : 'board-call.average'),
           <>
-            {mcOrDash(averagePct, formats)} {isQuestionable && <small>{say('board.questionable')}</small>}
+            {averageText(finding, words)} {isQuestionable && <small>{say('board.questionable')}</small>}
             {lowPct !== null && highPct !== null && (
               <small>{formats.mcInterval({ minPct: lowPct, maxPct: highPct })}</small>
             )}

@@ -6,12 +6,13 @@ import { callsInOrder } from '../../ui/CallBadge.tsx';
 import { CallFilter, type Filter } from '../../ui/CallFilter.tsx';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
-import { mcOrDash } from '../../ui/McValue.tsx';
+import { averageText, mcOrDash } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 
 /** A round's boards with what it found, and the reason that decides. */
 export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const [filter, setFilter] = useState<Filter>('all');
   const of = (which: Filter) =>
     boards.filter(({ isRead, finding }) =>
@@ -48,7 +49,7 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
         {
           id: 'average',
           head: say('findings.average'),
-          cell: ({ finding }) => <strong>{mcOrDash(finding?.averagePct ?? null, formats)}</strong>,
+          cell: ({ finding }) => <strong>{finding === null ? '–' : averageText(finding, words)}</strong>,
           below: ({ finding }) =>
             finding && (
               <>

@@ -43,7 +43,12 @@ export function BoardEnd({
         <span className={`marked ${css.call}`} style={inkOf(call)}>
           <CallShape call={call} />
           <span className="spoken-only">{say(`call.${call}`)}</span>{' '}
-          {latest?.averagePct != null && <span className={css.pct}>{formats.mc(latest.averagePct)}</span>}
+          {latest?.averagePct != null && (
+            <span className={css.pct}>
+              {latest.averageIs === 'above' && '>'}
+              {formats.mc(latest.averagePct)}
+            </span>
+          )}
         </span>
       ) : (
         <span className={`marked ${css.call}`}>

@@ -9,7 +9,7 @@ import type { Words } from '../../../shared-core/words/words.ts';
 import { averageNote } from '../../ui/average-note.ts';
 import { CallOrSpots } from '../../ui/CallOrSpots.tsx';
 import type { Column } from '../../ui/DataTable.tsx';
-import { mcOrDash } from '../../ui/McValue.tsx';
+import { averageText, mcOrDash } from '../../ui/McValue.tsx';
 import { readyDay, readyInRow } from './ready-words.ts';
 
 type BoardColumn =
@@ -45,7 +45,7 @@ export function boardColumns(
     if (!latest) return null;
     if (latest.averagePct === null)
       return latest.shellPct === null ? <em>{say('stacks.no-average')}</em> : mcOrDash(null, formats);
-    return <strong>{formats.mc(latest.averagePct)}</strong>;
+    return <strong>{averageText(latest, words)}</strong>;
   }
 
   function shellAndCore({ latest }: BoardRow): ReactNode {

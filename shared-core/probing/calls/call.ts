@@ -9,6 +9,7 @@ import { RAINED_ON } from '../suspicions/board-suspicions.ts';
 import { DAMAGED } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
+import { callAboveScale } from './above-scale.ts';
 import type { Assessment, MadeCall } from './assessment.ts';
 import { turnedByCold } from './cold.ts';
 import { decide } from './decide.ts';
@@ -97,7 +98,7 @@ function callOf(
       ...probeAgain(message('call.rained-on', { differencePoints: Math.abs(differencePct) })),
       ...unreliable,
     };
-  const made = decide(firm, evidence);
+  const made = callAboveScale(decide(firm, evidence), firm.estimate, readings, evidence);
   if (made.call === 'ready' && countedIn(all.estimate) < ENOUGH)
     return { ...probeAgain(message('call.one-reading')), reliable: firm.estimate, spotsRead: null };
   const decided = withHeld(atScaleEnd(withRemedy(made, suspicions), suspicions), suspicions);

@@ -200,7 +200,11 @@ const averageOf = ({ found, forecast }: JudgementFacts, carriedOn: FoundToday | 
 const averageRead = (
   found: Pick<Found, 'at' | 'averagePct' | 'averageIs' | 'isQuestionable'> | null,
 ): Judgement['average'] =>
-  found === null || found.averagePct === null || found.averageIs === 'unknown' || found.isQuestionable
+  found === null ||
+  found.averagePct === null ||
+  found.averageIs === 'unknown' ||
+  found.averageIs === 'above' ||
+  found.isQuestionable
     ? null
     : {
         averagePct: found.averagePct,

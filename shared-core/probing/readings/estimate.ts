@@ -9,9 +9,10 @@ import { countSpots, plannedDepthMm } from './spots.ts';
 
 /**
  * How the average is known: pins reached deep enough to tell it; or only the shell was read, and it is estimated by what
- * drying allows; or that leaves so much open that no number is shown.
+ * drying allows; or that leaves so much open that no number is shown; or a reading is above the scale of its meter, and the
+ * average above the number.
  */
-export const averageIsSchema = z.enum(['read', 'estimated', 'unknown']);
+export const averageIsSchema = z.enum(['read', 'estimated', 'unknown', 'above']);
 export type AverageIs = z.infer<typeof averageIsSchema>;
 
 /** The state of a board as one round found it, % MC. */

@@ -50,6 +50,7 @@ export const board = {
     '{probedOn}: {callName}. Forecast for today, {todayOn}: may no longer be ready.',
 
   'board.scale.average': 'Average {averagePct}, likely {likelyInterval}.',
+  'board.scale.average-above': 'Average over {averagePct}.',
   'board.scale.average-estimated': 'Estimated average {averagePct}, likely {likelyInterval}.',
   'board.scale.average-questionable':
     '{averageIs, select, estimated {Estimated average} other {Average}} {averagePct}, questionable.',
@@ -60,6 +61,8 @@ export const board = {
   'board.scale.lowest-emc': 'Lowest EMC in {placeName}, in {driestMonth}: {emcPct}',
   'board.average': 'Average',
   'board.average-estimated': 'Estimated average',
+  'board.average-above': 'Over {averagePct}',
+  'board.above-scale': 'Above the meter’s scale',
   'board.average-unknown': 'Unknown: core not read',
   'board.not-read': 'Not read',
   'board.likely': 'Likely {likelyInterval}',

@@ -28,6 +28,7 @@ export const calls = {
 
   'call.too-wet': 'Too wet: {averagePct}. Target {targetRange}.',
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
+  'call.above-scale': 'Too wet: over {averagePct}. Target {targetRange}.',
   'call.shell-too-wet': 'Too wet: shell {shellPct}. Target {targetRange}.',
   'call.forecast-too-wet':
     'Too wet by its forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',

@@ -127,6 +127,7 @@ test('every reason of a call', () => {
     judge(readings([7.8, 8], [8.2, 8.4])),
     judge(readings([7.3, 7.3], [7.4, 7.4]), { endUse: furniture }),
     judge(readings([15, 15.2], [17, 17.3])),
+    judge(readings([15, 15.2], [28, 28], { isAbove: true })),
     judge(readings([14, 14.4], [27, 27.4])),
     judge(readings([], [13])),
     judge(readings([10.4, 10.5], [10.6, 10.7])),
