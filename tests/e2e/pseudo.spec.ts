@@ -56,6 +56,16 @@ async function openInPseudo(page: Page, path: string): Promise<void> {
   await unfold(page);
 }
 
+/** A screen that was left is shown as new, in less than half of the time that loading the page again takes. */
+async function showAnew(page: Page, address: string): Promise<void> {
+  const elsewhere = address.endsWith('#/nowhere') ? '#/stacks' : '#/nowhere';
+  for (const next of [address.replace(/#.*/, elsewhere), address]) {
+    await page.goto(next);
+    await settledTextsOf(page);
+  }
+  await unfold(page);
+}
+
 /** So that what is folded can be pressed too. */
 const unfold = (page: Page) =>
   page.evaluate(() => {
@@ -72,6 +82,8 @@ async function readScreen(page: Page, path: string): Promise<void> {
   const kinds = [...new Set(await buttons.allTextContents())];
   for (const words of kinds.sort((a, b) => Number(leavesTheYard(a)) - Number(leavesTheYard(b)))) {
     const button = buttons.filter({ hasText: words }).first();
+    if (!(await button.isVisible())) await showAnew(page, address);
+    // What the window remembers is gone only with the page.
     if (!(await button.isVisible())) {
       await page.goto('about:blank');
       await page.goto(address);
@@ -123,6 +135,11 @@ test('every word comes from the catalog: a round, typed and live', async ({ pint
     await page.keyboard.press('Escape');
   }
   await page.locator('section li div > button').last().click();
+  await expect(page.getByRole('menu')).toBeVisible();
+  await expectNoStrays(page, 'more for a reading');
+  await page.keyboard.press('Escape');
+  const exclude = pseudoOf(english)['common.exclude'];
+  await page.locator('section li div > button').filter({ hasText: exclude }).last().click();
   await page.getByRole('dialog').getByRole('button').first().click();
   await expectNoStrays(page, 'a reading excluded');
 

@@ -34,7 +34,10 @@ export interface Read {
 }
 
 /** Every text of the page that a person reads or hears, those out of sight too. */
-export const textsOf = (page: Page): Promise<Read[]> =>
+export const textsOf = async (page: Page): Promise<Read[]> => JSON.parse(await writtenTextsOf(page));
+
+/** The same as JSON, which crosses from the page in half the time. */
+const writtenTextsOf = (page: Page): Promise<string> =>
   page.evaluate(() => {
     const read: { text: string; isOwn: boolean; where: string }[] = [];
     const take = (element: Element | null, text: string | null, attribute = '') => {
@@ -66,23 +69,23 @@ export const textsOf = (page: Page): Promise<Read[]> =>
         take(element, element.getAttribute(name), name);
       }
     }
-    return read;
+    return JSON.stringify(read);
   });
 
 /** The texts once the page stays as it is: what it asked for has come, a dialog that waits for it too. */
 export async function settledTextsOf(page: Page): Promise<Read[]> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await expect(page.locator('.loading')).toHaveCount(0);
-  let [before, now]: [Read[], Read[]] = [[], []];
+  let now = '';
   await expect
     .poll(
       async () => {
-        const isWaiting = unansweredOf(page) > 0;
-        [before, now] = [isWaiting ? [] : now, await textsOf(page)];
-        return JSON.stringify(before) === JSON.stringify(now);
+        const before = unansweredOf(page) > 0 ? '' : now;
+        now = await writtenTextsOf(page);
+        return before === now;
       },
       { intervals: [100] },
     )
     .toBe(true);
-  return now;
+  return JSON.parse(now);
 }
