@@ -26,9 +26,10 @@ export const DEPTHS = ['shell', 'core'] as const;
 
 /** Fewer boards than this cannot speak for a round. */
 export const FEWEST_BOARDS = 5;
-/** Standard deviations that a sound board, or a sound round, does not pass. */
-export const BOARD_SCORE = 3;
-export const ROUND_SCORE = 3;
+/** Standard deviations that a sound board does not pass, at one depth or at both; as many as of a change since its last round. */
+export const BOARD_SCORE = 3.2;
+/** The same of a sound round, and of a sound walk: each questions all readings of a round at once. */
+export const ROUND_SCORE = 3.4;
 /** Both depths must be off by this much before the whole board is called off. */
 const BOTH_SCORE = 1.5;
 /** Fall of the sum of squared scores that makes a swap the better story. */

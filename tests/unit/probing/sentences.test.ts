@@ -100,7 +100,7 @@ test('every suspicion', () => {
     apart({ shell: -4, core: -4 }),
     apart({ shell: -4, core: 0 }),
     apart({ shell: 4, core: 0 }),
-    apart({ shell: 0, core: -4 }),
+    apart({ shell: 0, core: -4.5 }),
     apart({ shell: 0, core: 4 }),
     judgeRound(round((n) => ({ shell: 1.2 * n, core: 1.2 * n }))),
     judgeRound(round(() => ({ shell: 5, core: 5 }))),

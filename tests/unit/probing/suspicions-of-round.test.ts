@@ -27,7 +27,7 @@ test('two boards mixed up are both named', () => {
 });
 
 test('a core that reads too dry against its stack: the pins may not have been deep enough', () => {
-  const judged = judgeRound(round((board) => (board === 3 ? { shell: 0, core: -4 } : sound)));
+  const judged = judgeRound(round((board) => (board === 3 ? { shell: 0, core: -4.5 } : sound)));
   const cores = judged[3]!.readings.filter((each) => each.spot.depth === 'core');
   for (const core of cores)
     expect(core.suspicions.find((each) => each.rule === 'apart-from-stack')?.whatToDo).toEqual(
