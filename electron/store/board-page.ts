@@ -81,11 +81,13 @@ export const SHOWN_ARCHIVED = `AND ${WHY_LEFT} NOT IN ('deleted', 'undone')`;
 export const LEFT_NOTE = `coalesce(${valueIn('b.archived_why', '$.note')}, '')`;
 
 const allLeft: LeftFilter = { became: null, year: null, soldTo: null };
-/** Its year lies from @leftFrom to before @leftBefore. */
+/** Its year lies from @leftFrom to before @leftBefore; @soldTo has all spellings of the buyer. */
 const leftBy = ({ became, year, soldTo }: LeftFilter = allLeft): string[] => [
   ...(became === null ? [] : [`AND ${became === 'cut' ? IS_CUT : `${WHY_LEFT} = '${became}'`}`]),
   ...(year === null ? [] : ['AND b.archived_at >= @leftFrom AND b.archived_at < @leftBefore']),
-  ...(soldTo === null ? [] : [`AND ${WHY_LEFT} = 'sold' AND ${LEFT_NOTE} = @soldTo`]),
+  ...(soldTo === null
+    ? []
+    : [`AND ${WHY_LEFT} = 'sold' AND ${LEFT_NOTE} IN (SELECT value FROM json_each(@soldTo))`]),
 ];
 
 /** Their number is that of the call in CALL_RANK; boards without one have the next. */

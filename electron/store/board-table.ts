@@ -1,5 +1,6 @@
 import type { Statement } from 'better-sqlite3';
 import { type Archived, type ArchivedWhy, archivedWhySchema } from '../../shared-core/contract/archive.ts';
+import { nameKey } from '../../shared-core/contract/import.ts';
 import {
   type Board,
   type BoardRow,
@@ -281,6 +282,14 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        b.width_mm AS widthMm, b.length_mm AS lengthMm FROM board b
      WHERE b.archived_at IS NOT NULL AND b.id > ? ORDER BY b.id LIMIT ?`,
   );
+  const buyers = db
+    .prepare<[], string>(
+      `SELECT DISTINCT ${LEFT_NOTE} FROM board b WHERE b.archived_at IS NOT NULL AND ${WHY_LEFT} = 'sold'`,
+    )
+    .pluck();
+  /** One buyer may be written with capitals and spaces, or without. */
+  const spellingsOf = (name: string): string[] =>
+    buyers.all().filter((each) => nameKey(each) === nameKey(name));
   const onPage = db.prepare<{ stackId: number; at: string; more: string }, BoardOnPage>(
     `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
@@ -365,7 +374,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       const search = wanted.search.trim();
       const like = `%${search.replace(/[\\%_]/g, '\\$&')}%`;
       const { year = null, soldTo = null } = wanted.left ?? {};
-      const parameters = { stackId, like, limit, offset, soldTo, ...yearOf(year) };
+      const buyer = soldTo === null ? null : JSON.stringify(spellingsOf(soldTo));
+      const parameters = { stackId, like, limit, offset, soldTo: buyer, ...yearOf(year) };
       const { count, page } = listOf({ ...wanted, search });
       return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
     },

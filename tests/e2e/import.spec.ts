@@ -28,7 +28,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
 
   await page.getByRole('link', { name: 'Import a spreadsheet instead' }).click();
   await choose();
-  await expect(main.getByRole('heading', { name: '2 rows do not go in' })).toBeVisible();
+  await expect(main.getByRole('heading', { name: '2 rows are not imported' })).toBeVisible();
   await choosePlace();
   await expect(main.getByText('2 new boards, 2 new readings, 1 new stack, 1 new place.')).toBeVisible();
   await picture(page, 'import');
@@ -39,7 +39,7 @@ test('a table is looked through, corrected, imported, undone, redone and importe
 
   // One cell is corrected in place, and one row is left out.
   await main.getByRole('textbox', { name: 'Date' }).fill('5/30/2025');
-  await expect(main.getByRole('heading', { name: '1 row does not go in' })).toBeVisible();
+  await expect(main.getByRole('heading', { name: '1 row is not imported' })).toBeVisible();
   await main.getByRole('button', { name: 'Skip line 5' }).click();
   await expect(main.getByText('3 new boards, 3 new readings, 1 new stack, 1 new place.')).toBeVisible();
   expect(await findings(page)).toEqual([]);

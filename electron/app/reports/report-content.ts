@@ -1,4 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
+import { nameKey } from '../../../shared-core/contract/import.ts';
 import {
   type BoardOfStack,
   type BoardReportKind,
@@ -172,9 +173,8 @@ export type MakeReportContent = ReturnType<typeof createReportContent>;
 
 /** Whom all of them were sold to; blank where that is not known of each, or not one. */
 function soldToOf(boards: readonly Pick<BoardRow, 'archived'>[]): string {
-  const names = new Set(boards.map(({ archived }) => (archived?.code === 'sold' ? archived.note : '')));
-  const [name = ''] = names;
-  return names.size === 1 ? name : '';
+  const names = boards.map(({ archived }) => (archived?.code === 'sold' ? archived.note.trim() : ''));
+  return new Set(names.map(nameKey)).size === 1 ? names[0]! : '';
 }
 
 const boardOfStack = (row: BoardRow): BoardOfStack => ({

@@ -250,10 +250,9 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         ) : (
           <Actions>
             <Button kind="main" disabled={!isAny} onClick={() => checked && void attempt(save(checked))}>
-              {say('import.save', {
-                rows: checked?.rows ?? 0,
-                leftOut: checked ? checked.refused + checked.leftOut : 0,
-              })}
+              {isAny
+                ? say('import.save', { rows: checked.rows, leftOut: checked.refused + checked.leftOut })
+                : say('import.save-none')}
             </Button>
           </Actions>
         )}

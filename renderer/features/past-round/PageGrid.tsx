@@ -112,6 +112,7 @@ export function PageGrid({
                 <PageLine
                   key={boardId}
                   board={board}
+                  heads={columnNumbers.map(headOf)}
                   texts={columnNumbers.map((column) => textAt(page, boardId, column))}
                   unit={unit}
                   known={known}

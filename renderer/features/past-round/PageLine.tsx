@@ -28,6 +28,7 @@ interface CellWiring {
 /** A board of the page: what was read on it, and what is questionable of that. */
 export function PageLine({
   board,
+  heads,
   texts,
   unit,
   known,
@@ -36,6 +37,8 @@ export function PageLine({
   cell,
 }: {
   board: PageBoard;
+  /** The names of the columns. */
+  heads: readonly string[];
   texts: readonly string[];
   unit: ReadingUnit;
   known: PastPage;
@@ -84,12 +87,13 @@ export function PageLine({
         {unread.map(({ column, problem }) => (
           <p key={column}>
             <Sign isUsed={false} />{' '}
-            {say('past-round.of-columns', { count: 1, columns: formats.number(column + 1), why: problem })}
+            {say('past-round.of-columns', { columnNames: heads[column]!, why: problem })}
           </p>
         ))}
         {asked.line.raws.some((raw) => raw !== null) && (
           <Checked
             asked={asked}
+            heads={heads}
             hasDay={hasDay}
             raws={raws}
             boardCode={board.code}
@@ -131,7 +135,7 @@ function remarksOf(cells: readonly CheckedCell[], hasDay: boolean) {
       if (severity === 'note' || (!hasDay && OF_ITS_DAY.has(rule))) continue;
       const key = JSON.stringify([why, counts]);
       const same = remarks.get(key) ?? { why, columns: [], isUsed: counts };
-      remarks.set(key, { ...same, columns: [...same.columns, column + 1] });
+      remarks.set(key, { ...same, columns: [...same.columns, column] });
     }
   }
   return [...remarks].map(([key, remark]) => ({ key, ...remark }));
@@ -139,6 +143,7 @@ function remarksOf(cells: readonly CheckedCell[], hasDay: boolean) {
 
 function Checked({
   asked,
+  heads,
   hasDay,
   raws,
   boardCode,
@@ -146,6 +151,7 @@ function Checked({
   onUse,
 }: {
   asked: PastPage & { line: PastLine };
+  heads: readonly string[];
   hasDay: boolean;
   /** Typed by now: of others, nothing is said. */
   raws: readonly (number | null)[];
@@ -157,28 +163,24 @@ function Checked({
   const { output, error } = useQuery('pastRounds.check', asked);
   const cells = (output?.cells ?? []).filter(({ column, raw }) => raws[column] === raw);
   const remarks = remarksOf(cells, hasDay);
-  const marked = JSON.stringify(remarks.flatMap(({ columns }) => columns.map((column) => column - 1)));
+  const marked = JSON.stringify(remarks.flatMap(({ columns }) => columns));
   useEffect(() => {
     onMarked(new Set(JSON.parse(marked) as number[]));
     return () => onMarked(new Set());
   }, [marked, onMarked]);
-  const pcts = cells.flatMap(({ counts, corrected: { mcPct } }) => (counts && mcPct !== null ? [mcPct] : []));
+  const pctsOf = (areAbove: boolean) =>
+    cells.flatMap(({ column, counts, corrected: { mcPct } }) =>
+      counts && mcPct !== null && asked.line.above.includes(column) === areAbove ? [mcPct] : [],
+    );
   if (error !== null) return <p>{error}</p>;
   return (
     <>
-      {pcts.length > 0 && (
-        <p className="soft">
-          {say('past-round.corrected', {
-            correctedInterval: { minPct: Math.min(...pcts), maxPct: Math.max(...pcts) },
-          })}
-        </p>
-      )}
+      <Corrected shown={pctsOf(false)} above={pctsOf(true)} />
       {remarks.map(({ key, why, columns, isUsed }) => (
         <p key={key}>
           <Sign isUsed={isUsed} />{' '}
           {say(isUsed ? 'past-round.of-columns' : 'past-round.not-used', {
-            count: columns.length,
-            columns: columns.map((column) => formats.number(column)).join(', '),
+            columnNames: formats.list(columns.map((column) => heads[column]!)),
             why,
           })}
         </p>
@@ -198,5 +200,22 @@ function Checked({
         );
       })}
     </>
+  );
+}
+
+/** What the readings of a line come to, %; of those above the meter’s scale, only that they are more. */
+function Corrected({ shown, above }: { shown: readonly number[]; above: readonly number[] }) {
+  const { say } = useWords();
+  if (shown.length + above.length === 0) return null;
+  const correctedInterval = { minPct: Math.min(...shown), maxPct: Math.max(...shown) };
+  const abovePct = Math.min(...above);
+  return (
+    <p className="soft">
+      {above.length === 0
+        ? say('past-round.corrected', { correctedInterval })
+        : shown.length === 0
+          ? say('past-round.corrected-above', { abovePct })
+          : say('past-round.corrected-both', { correctedInterval, abovePct })}
+    </p>
   );
 }

@@ -102,10 +102,16 @@ export function LeftFilterFields({
 function SaveCsv({ list }: { list: LeftList }) {
   const { say } = useWords();
   const { underWay, save, stop } = useExport();
-  if (underWay) return <WorkUnderWay label={say('export.under-way')} {...underWay} onCancel={stop} />;
+  // In one element, so that the focus goes from one button to the other (`useFocusKept`).
   return (
-    <Actions>
-      <Button onClick={() => attempt(save('boards', list))}>{say('export.button.csv')}</Button>
-    </Actions>
+    <div>
+      {underWay ? (
+        <WorkUnderWay label={say('export.under-way')} {...underWay} onCancel={stop} />
+      ) : (
+        <Actions>
+          <Button onClick={() => attempt(save('boards', list))}>{say('export.button.csv')}</Button>
+        </Actions>
+      )}
+    </div>
   );
 }

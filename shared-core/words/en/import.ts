@@ -237,7 +237,7 @@ export const importing = {
   'import.are-in-yard':
     '{boards, plural, one {It is the board} other {They are the boards}} of this yard. Add their readings; species and thickness stay.',
   'import.known-readings': '{readings, plural, one {# reading is} other {# readings are}} here already.',
-  'import.refused': '{rows, plural, one {# row does} other {# rows do}} not go in',
+  'import.refused': '{rows, plural, one {# row is} other {# rows are}} not imported',
   'import.refused-shown': '{first}–{last} of {refused}',
   'import.refused-before': 'Show previous',
   'import.refused-after': 'Show next',
@@ -246,6 +246,7 @@ export const importing = {
   'import.left-out': '{rows, plural, one {# row} other {# rows}} skipped.',
   'import.take-back-in': 'Include them again',
   'import.save': 'Import {rows, plural, one {# row} other {# rows}}{leftOut, plural, =0 {} other {, skip #}}',
+  'import.save-none': 'Import',
   'import.saving': 'Importing …',
   'import.done':
     'Imported: {parts}.{leftOut, plural, =0 {} one { # row was skipped.} other { # rows were skipped.}}',

@@ -147,6 +147,24 @@ test('boards that left are found by what became of them and in which year, with 
   expect(await found('sold', null, '')).toEqual([]);
 });
 
+test('a buyer is one, however the name was written', async () => {
+  const [first, second] = ids();
+  const sell = (id: number, note: string) =>
+    yard.command('boards.archive', { boardIds: [id], why: 'sold', note, at: yard.now() });
+  await sell(first!, 'Ann  Müller');
+  await sell(second!, 'ann MÜLLER');
+  expect(await yard.query('boards.left', {})).toMatchObject([{ soldTo: 'Ann  Müller', boards: 2 }]);
+  const { rows } = await yard.query('boards.list', {
+    stackId: null,
+    search: '',
+    filter: 'archived',
+    left: { became: 'sold', year: null, soldTo: 'Ann  Müller' },
+    offset: 0,
+    limit: 10,
+  });
+  expect(rows).toHaveLength(2);
+});
+
 test('a day in the future is refused', async () => {
   const at = new Date(Date.parse(yard.now()) + 86_400_000).toISOString();
   expect(await yard.refusal('boards.archive', { boardIds: ids(), why: 'used', at })).toBe(

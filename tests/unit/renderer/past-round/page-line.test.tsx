@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PageLine } from '../../../../renderer/features/past-round/PageLine.tsx';
 import { PAIRS } from '../../../../shared-core/probing/readings/plan-basis.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -21,8 +21,8 @@ const jump = message('suspicion.jump.expected', {
 });
 const wet = message('suspicion.surface-wet', { shellPct: 38.2, corePct: 20 });
 
-/** A line whose reading of 38 is far from that of another day, and on a wet face. */
-function show(hasDay: boolean): void {
+/** A line whose readings of 38 are far from those of another day, and on a wet face. */
+function show(hasDay: boolean, texts = ['38']): void {
   playMachine({
     'pastRounds.check': () => {
       const { unit, corrected, spot } = aReading(1);
@@ -33,7 +33,15 @@ function show(hasDay: boolean): void {
       ];
       return {
         planBasis: PAIRS,
-        cells: [{ column: 0, raw: 38, unit, corrected, spot, counts: true, suspicions }],
+        cells: texts.map((_, column) => ({
+          column,
+          raw: 38,
+          unit,
+          corrected,
+          spot,
+          counts: true,
+          suspicions,
+        })),
       };
     },
   });
@@ -42,7 +50,8 @@ function show(hasDay: boolean): void {
       <tbody>
         <PageLine
           board={aPageBoard(1)}
-          texts={['38']}
+          heads={['Shell 1', 'Shell 2']}
+          texts={texts}
           unit="pct"
           known={{
             stackId: 1,
@@ -50,7 +59,7 @@ function show(hasDay: boolean): void {
             unit: 'pct',
             woodTempC: 20,
             airTempC: null,
-            depths: ['unknown'],
+            depths: texts.map(() => 'unknown' as const),
             startedAt: '2026-05-04T08:00:00.000Z',
           }}
           hasDay={hasDay}
@@ -71,4 +80,21 @@ test('without a day, a reading is not compared with that of another day', async 
 test('with its day, it is', async () => {
   show(true);
   expect(await screen.findByText(/525 days/)).toBeTruthy();
+});
+
+test('a remark names its columns as their heads do', async () => {
+  show(false, ['38', '38']);
+  expect(await screen.findByText(/^Shell 1 and Shell 2: .*The face looks wet/)).toBeTruthy();
+});
+
+describe('of readings above the meter’s scale, only', () => {
+  test('the least is told, where all are', async () => {
+    show(false, ['>38', '38+']);
+    expect(await screen.findByText(/^Corrected: above [\d.]+%$/)).toBeTruthy();
+  });
+
+  test('the least is told beside the others', async () => {
+    show(false, ['38', '>38']);
+    expect(await screen.findByText(/^Corrected: [\d.]+%, and above [\d.]+%$/)).toBeTruthy();
+  });
 });
