@@ -96,7 +96,8 @@ export function createImports(
 
       *'imports.save'({ plan: id, fileName }, window) {
         const plan = ofWindows.get(window)?.plan;
-        if (plan?.id !== id) throw new Refusal(message('import.refused-gone'));
+        if (!plan) throw new Refusal(message('import.refused-gone'));
+        if (plan.id !== id) throw new Refusal(message('import.refused-earlier'));
         if (!plan.isAny) throw new Refusal(message('import.refused-nothing'));
         const { acts } = context.yard();
         const { content } = plan;

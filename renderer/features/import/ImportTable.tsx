@@ -31,8 +31,8 @@ import { NEW_PLACE, newOutdoors } from './new-place.ts';
 import { RefusedRows } from './RefusedRows.tsx';
 import { ownOrder } from './reader.ts';
 
-/** With how many rows that do not go in come before those that it shows. */
-type Checked = RequestOutput<'imports.check'> & { from: number };
+/** With how many rows that do not go in come before those that it shows, and of which choices it tells. */
+type Checked = RequestOutput<'imports.check'> & { from: number; asked: string };
 /** A person goes on choosing for so long before it is checked again. */
 const SETTLES_MS = 250;
 
@@ -70,7 +70,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         .then(
           (came) => {
             if (isOld) return;
-            setChecked({ ...came, from: refusedFrom });
+            setChecked({ ...came, from: refusedFrom, asked });
             // Those that were shown last may go in now.
             if (refusedFrom > 0 && refusedFrom >= came.refused) setRefusedFrom(0);
             setProblem(null);
@@ -113,6 +113,8 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   }
 
   const isAny = checked !== null && Object.values(checked.counts).some((count) => count > 0);
+  // What was chosen or fixed a moment ago is not in what was checked.
+  const isChecking = checked?.asked !== asked && problem === null;
   return (
     <>
       <Sheet
@@ -249,10 +251,16 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
           <WorkUnderWay label={say('import.saving')} {...saving.underWay} onCancel={saving.cancel} />
         ) : (
           <Actions>
-            <Button kind="main" disabled={!isAny} onClick={() => checked && void attempt(save(checked))}>
-              {isAny
-                ? say('import.save', { rows: checked.rows, leftOut: checked.refused + checked.leftOut })
-                : say('import.save-none')}
+            <Button
+              kind="main"
+              disabled={!isAny || checked.asked !== asked}
+              onClick={() => checked && void attempt(save(checked))}
+            >
+              {isChecking
+                ? say('import.checking')
+                : isAny
+                  ? say('import.save', { rows: checked.rows, leftOut: checked.refused + checked.leftOut })
+                  : say('import.save-none')}
             </Button>
           </Actions>
         )}

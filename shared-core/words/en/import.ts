@@ -155,6 +155,8 @@ export const importing = {
   'import.refused-columns':
     'It has more than {most} columns. Nothing was read. Check that its cells are separated by commas, semicolons, or tabs.',
   'import.refused-gone': 'This table is no longer open. Nothing was imported. Choose the file again.',
+  'import.refused-earlier':
+    'The table was checked again. Nothing was imported. Look over the rows, then import.',
   'import.refused-no-file': 'This file cannot be read. Nothing was imported. Check that it is still there.',
   'import.refused-changed':
     'Board {boardCode} changed since this table was checked. Nothing was imported. The table was checked again: look over the rows, then import.',
@@ -247,6 +249,7 @@ export const importing = {
   'import.take-back-in': 'Include them again',
   'import.save': 'Import {rows, plural, one {# row} other {# rows}}{leftOut, plural, =0 {} other {, skip #}}',
   'import.save-none': 'Import',
+  'import.checking': 'Checking …',
   'import.saving': 'Importing …',
   'import.done':
     'Imported: {parts}.{leftOut, plural, =0 {} one { # row was skipped.} other { # rows were skipped.}}',

@@ -51,6 +51,21 @@ const save = (plan: string) => yard.command('imports.save', { plan });
 const total = async () =>
   (await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 1 })).total;
 
+test('what was checked before the last choice is not imported, and the table stays open', async () => {
+  const table = await read(
+    'Board,Species,Thickness,Date,MC\nN-1,walnut,8/4,5/1/2026,14.2\nN-2,walnut,8/4,5/1/2026,12:30\n',
+  );
+  const before = await check(table);
+  const fixed = await check({
+    ...table,
+    choices: { ...table.choices, fixes: [{ row: 2, column: 4, text: '12.3' }] },
+  });
+  await expect(save(before.plan)).rejects.toThrow(
+    'The table was checked again. Nothing was imported. Look over the rows, then import.',
+  );
+  expect((await save(fixed.plan)).counts).toMatchObject({ boards: 2, readings: 2 });
+});
+
 describe('2,000 rows by nine habits come in as they are guessed', () => {
   test.each([
     ['a row a board, readings under their dates', wide],
