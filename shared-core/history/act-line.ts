@@ -438,8 +438,11 @@ export function actLine(changes: readonly TableChange[], intoName: string | null
 }
 
 function changed(all: Changes): Told[] {
+  // Since when a board is there follows from a reading that is moved to it.
+  const isFirst = (inTable: string) => inTable === 'amendment' && isReadingMoved(all);
+  const order = ({ inTable }: TableChange) => (isFirst(inTable) ? -1 : ORDER.indexOf(inTable));
   return [...all.values()]
-    .toSorted((a, b) => ORDER.indexOf(a.inTable) - ORDER.indexOf(b.inTable))
+    .toSorted((a, b) => order(a) - order(b))
     .filter(({ inTable, how }) => ![inTable, `${inTable}:${how}`].some((key) => SAID_BY[key]?.(all)))
     .flatMap((change) => told(change, all));
 }
