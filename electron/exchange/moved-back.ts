@@ -44,7 +44,7 @@ function placedIn(db: Db, side: Side) {
     movedTo: (board: string): Placed[] => onBoard.all(board).flatMap((uuid) => one.get(uuid) ?? []),
     /**
      * The reading that one was on the last board on its way which is there; null where it is there itself by now, or on
-     * none.
+     * none. Whatever a file says, this ends: each must say that it went on to the one after it, and the last went nowhere.
      */
     home: (from: Placed, isThere: (board: string) => boolean): Placed | null => {
       let at = from;
@@ -78,10 +78,13 @@ export function movedBack(db: Db) {
          AND EXISTS (SELECT 1 FROM main.reading g WHERE g.board_id = b.id) ORDER BY b.uuid`,
     )
     .pluck();
+  // A depth that came with the move is that of the other board's spot; one given since is a person's.
   const saidOf = db
     .prepare<[string], string>(
       `SELECT k.uuid FROM main.amendment k WHERE k.reading_id = (SELECT id FROM main.reading WHERE uuid = ?)
-         AND k.field IN ('${OF_READING.join("', '")}', 'excluded') AND k.uuid NOT IN (SELECT uuid FROM main.undone_row)
+         AND (k.field IN ('${OF_READING.join("', '")}', 'excluded') OR k.field = 'depthMm' AND k.at <>
+           (SELECT f.at FROM main.amendment f WHERE f.reading_id = k.reading_id AND f.field = 'movedFrom'))
+         AND k.uuid NOT IN (SELECT uuid FROM main.undone_row)
        ORDER BY k.id`,
     )
     .pluck();

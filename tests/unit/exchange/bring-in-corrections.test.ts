@@ -260,4 +260,38 @@ describe('moved to a board that the other deleted', () => {
     await bringIn(file, 'theirs');
     expect(await on(0)).toMatchObject([{ why: 'defect' }]);
   });
+
+  test('the depth that a person gave it there goes back with it', async () => {
+    const third = await twoBoards();
+    const file = await elsewhere((theirs) => deleteBoard(theirs, third));
+    const readingId = await moveOn(1, third);
+    const of = async (id: number) => (await yard.query('boards.get', { id })).readings[0]!;
+    const { spot, depthFrom } = await of(third);
+    const shown = { depthMm: spot.depthMm, depthFrom };
+    yard.later(60_000);
+    await yard.command('readings.setDepth', { readingId, depthMm: 3, shown, wholeRound: false });
+    await bringIn(file, 'theirs');
+    expect(await of(yard.boards[0]!.id)).toMatchObject({
+      excluded: null,
+      spot: { depthMm: 3 },
+      depthFrom: 'person',
+    });
+  });
+
+  test('readings that somebody moved in a circle in a yard file keep nobody from bringing it in', async () => {
+    const third = await twoBoards();
+    const file = await elsewhere((theirs) => {
+      moveIn(theirs, third);
+      const [there] = theirs.readings.takenOn(third, theirs.readings.roundsOfBoard(third)[0]!);
+      const { id, uuid, fromUuid } = theirs.readings.saveOn(there!, { ...there!, boardId: third });
+      theirs.amendments.amendReading(id, 'movedFrom', fromUuid, yard.now());
+      theirs.amendments.amendReading(there!.id, 'movedFrom', uuid, yard.now());
+      theirs.amendments.exclude('reading', there!.id, { code: 'moved', to: uuid }, yard.now());
+      theirs.amendments.exclude('reading', id, { code: 'moved', to: fromUuid }, yard.now());
+    });
+    await yard.command('boards.delete', { boardIds: [third] });
+    await bringIn(file, 'mine');
+    const { readings } = await yard.query('boards.get', { id: third });
+    expect(readings.filter(({ excluded }) => excluded === null)).toEqual([]);
+  });
 });
