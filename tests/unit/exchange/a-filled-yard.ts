@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { unknownOfBoard } from '../../../shared-core/contract/yard.ts';
+import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
 
@@ -39,6 +41,8 @@ const steps = [
   'round',
   'read',
   'exclude',
+  'move-reading',
+  'correct',
   'deepen',
   'change-meter',
   'warm',
@@ -120,6 +124,23 @@ export function mergeBoards(yard: Yard, keptId: number, otherId: number, at: str
   yard.boards.archive([otherId], at, { code: 'merged', note: '' });
 }
 
+/** Saves a reading on another board, and says on its own where it went. */
+function moveReading(yard: Yard, reading: Reading, boardId: number, at: string): void {
+  const { id, uuid, fromUuid } = yard.readings.saveOn(reading, { ...reading, boardId });
+  yard.amendments.amendReading(id, 'movedFrom', fromUuid, at);
+  yard.amendments.exclude('reading', reading.id, { code: 'moved', to: uuid }, at);
+}
+
+/** One reading of a board, all of its round, or these and those of the other board. */
+function moveReadings(yard: Yard, reading: Reading, boardId: number, how: number, at: string): void {
+  const { boardId: ownId, roundId } = reading;
+  if (yard.origins.kept(ownId) === yard.origins.kept(boardId)) return;
+  const here = (id: number) => yard.readings.takenOn(id, roundId).filter(({ excluded }) => !isSlip(excluded));
+  const [own, others] = [how === 0 ? [reading] : here(ownId), how === 2 ? here(boardId) : []];
+  for (const one of own) moveReading(yard, one, boardId, at);
+  for (const other of others) moveReading(yard, other, ownId, at);
+}
+
 const pick = <T>(all: readonly T[], by: number): T | undefined => all[by % all.length];
 
 function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
@@ -133,7 +154,11 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
     board === undefined
       ? []
       : yard.readings.roundsOfBoard(board.id).flatMap((id) => yard.readings.ofBoard(board.id, id));
-  const reading = pick(readings, b);
+  // What is on another board now is edited there.
+  const reading = pick(
+    readings.filter(({ excluded }) => !isSlip(excluded)),
+    b,
+  );
   const roundId = board && pick(yard.readings.roundsOfBoard(board.id), b);
   switch (what) {
     case 'place':
@@ -217,6 +242,14 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
     }
     case 'exclude':
       if (reading) yard.amendments.exclude('reading', reading.id, b % 2 ? { text } : null, at);
+      return;
+    case 'move-reading': {
+      const other = pick(boards, a + b);
+      if (reading && other) moveReadings(yard, reading, other.id, b % 3, at);
+      return;
+    }
+    case 'correct':
+      if (reading) yard.amendments.amendReading(reading.id, 'raw', 6 + (a % 50) / 10, at);
       return;
     case 'deepen':
       if (reading) yard.amendments.amendReading(reading.id, 'depthMm', 1 + (a % 20), at);

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect } from 'vitest';
 import { bringIn } from '../../../electron/exchange/bringing-in.ts';
+import { meterReads } from '../../../electron/store/meter-table.ts';
+import { readingReads } from '../../../electron/store/reading-table.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import { recordReads } from '../../../electron/store/yard-records.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
@@ -151,5 +153,44 @@ export function asAct(yard: Yard, at: string, work: () => void): void {
     yard.acts.begin({ id: randomUUID(), request: 'boards.edit', inputHash: '', at, who: 'test' });
     work();
     yard.acts.finish(null);
+  });
+}
+
+/** Of each reading as it was first saved, the values that count of it now, on whichever boards. */
+function countingOf(file: string): Map<string, number[]> {
+  const db = new Database(file, { readonly: true });
+  const { get } = readingReads(db, meterReads(db));
+  const rows = db
+    .prepare<[], { id: number; uuid: string; movedFrom: string | null }>(
+      `SELECT g.id, g.uuid, (SELECT value ->> '$' FROM amendment k
+         WHERE k.reading_id = g.id AND k.field = 'movedFrom') AS movedFrom
+       FROM reading g`,
+    )
+    .all();
+  const fromOf = new Map(rows.map(({ uuid, movedFrom }) => [uuid, movedFrom]));
+  const firstOf = (uuid: string): string => {
+    const from = fromOf.get(uuid);
+    return from == null ? uuid : firstOf(from);
+  };
+  const counting = new Map<string, number[]>();
+  for (const { id, uuid } of rows) {
+    const first = firstOf(uuid);
+    const all = counting.get(first) ?? [];
+    counting.set(first, all);
+    const { excluded, raw } = get(id)!;
+    if (excluded === null) all.push(raw);
+  }
+  db.close();
+  return counting;
+}
+
+/** Readings that count on two boards, that count nowhere though they did in both files, or by a value that neither had. */
+export function miscounted(file: string, both: readonly string[]): string[] {
+  const before = both.map(countingOf);
+  return [...countingOf(file)].flatMap(([first, now]) => {
+    const were = before.flatMap((counting) => counting.get(first) ?? []);
+    if (now.length > 1) return `${first} counts on ${now.length} boards`;
+    if (now.length === 0 && were.length === before.length) return `${first} counts nowhere`;
+    return now.every((raw) => were.includes(raw)) ? [] : `${first} has another value`;
   });
 }
