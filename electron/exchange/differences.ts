@@ -91,6 +91,9 @@ export interface Difference {
   clashing: string[];
 }
 
+/** Whether what a catalog says of an entry came with the program: of one answer with that. */
+export const WITH_RECORD = 'builtIn';
+
 /** The fields in which two records of one UUID differ, by whose edit that is. */
 export function difference(
   named: YardTableName,
@@ -102,6 +105,7 @@ export function difference(
   const found: Difference = { theirs: [], clashing: [] };
   for (const [field, of] of Object.entries(fields) as [string, Field][]) {
     if (isSame(mine[field], theirs[field])) continue;
+    if (field === WITH_RECORD && !isSame(mine.record, theirs.record)) continue;
     const column = columnOfField(field, of);
     const isMine = ofMine.hasColumn(table, mine.uuid, column);
     const isTheirs = ofTheirs.hasColumn(table, theirs.uuid, column);

@@ -23,7 +23,7 @@ import type { Db } from '../store/yard-file.ts';
 import { type RecordReads, recordReads, recordWrites } from '../store/yard-records.ts';
 import { cutsToCheck } from './cuts-to-check.ts';
 import { deletedHere, removeDeleted } from './deleted-records.ts';
-import { difference, editsOf, namedBy, saysTheSame } from './differences.ts';
+import { difference, editsOf, namedBy, saysTheSame, WITH_RECORD } from './differences.ts';
 import { createLeaving } from './leaving.ts';
 import { type ClashingRecord, type MergeWords, mergeWords } from './merge-words.ts';
 import { mergedRecords } from './merged-records.ts';
@@ -160,7 +160,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     const uuids: string[] = [];
     const editing: EditToDo[] = [];
     const ringClashes = new Map<readonly string[], ClashingRecord[]>();
-    for (const their of theirs.all(named)) {
+    for (const their of theirsOf(named)) {
       const own = mine.one(named, their.uuid) ?? same(their);
       if (own === undefined) {
         if (staysDeleted(named, their)) continue;
@@ -184,6 +184,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
       if (fields.length === 0) continue;
+      if (fields.includes('record') && own[WITH_RECORD] !== their[WITH_RECORD]) fields.push(WITH_RECORD);
       if (leaving.isMore(named, own, their, fields)) counts.edited++;
       editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
@@ -192,6 +193,22 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     coming.set(named, uuids);
     if (uuids.length > 0) counts.added[named] = uuids.length;
     toEdit.set(named, editing);
+  }
+
+  /** Those of a person, and those of a catalog that are again as they came with the program, as an edit was undone. */
+  function* theirsOf(named: YardTableName): Generator<YardRecord> {
+    yield* theirs.all(named);
+    if (named !== 'species' && named !== 'endUses') return;
+    const { table } = tableOf(named);
+    const backAsTheyCame = db
+      .prepare<[], string>(
+        `SELECT t.uuid FROM theirs.${table} t JOIN main.${table} m ON m.uuid = t.uuid
+         WHERE t.built_in = 1 AND m.built_in = 0 ORDER BY t.uuid`,
+      )
+      .pluck();
+    for (const uuid of backAsTheyCame.all()) {
+      if (edits.ofTheirs.has(table, uuid)) yield theirs.one(named, uuid) as YardRecord;
+    }
   }
 
   /** The record of one file that one of the other is the same as, by what both have and not by their UUIDs. */

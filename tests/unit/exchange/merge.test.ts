@@ -272,6 +272,38 @@ test('boards whose merge they undid and made again are merged still', async () =
   }
 });
 
+test('an edit of a species that came with the program, undone in one, is undone in both', async () => {
+  const { mine, theirs } = forked([{ what: 'edit-species', a: 6, b: 0, text: 'mine' }]);
+  const at = '2026-01-03T08:00:00.000Z';
+  expect(theirs.acts.page(null, 1, null)[0]).toMatchObject({ request: 'test.edit-species' });
+  asAct(theirs, at, () => undoAct(theirs, theirs.acts.page(null, 1, null)[0]!.id, at));
+  mine.close();
+  theirs.close();
+  expect(Object.keys(recordsOf(mine.file).species!)).toHaveLength(1);
+  for (const files of [[mine.file, theirs.file] as const, [theirs.file, mine.file] as const]) {
+    const all = recordsOf((await merged(...files)).file);
+    expect(all.species).toEqual({});
+  }
+});
+
+test.each<Side>(['mine', 'theirs'])(
+  'a species that one edited again and the other undid is as chosen, and stays so: %s',
+  async (side) => {
+    const { mine, theirs } = forked([{ what: 'edit-species', a: 6, b: 0, text: 'first' }]);
+    const at = '2026-01-03T08:00:00.000Z';
+    asAct(theirs, at, () => undoAct(theirs, theirs.acts.page(null, 1, null)[0]!.id, at));
+    doSteps(mine, [{ what: 'edit-species', a: 6, b: 0, text: 'again' }], 3);
+    mine.close();
+    theirs.close();
+    const noted = side === 'mine' ? [{ record: { note: 'again' }, builtIn: false }] : [];
+    const one = await merged(mine.file, theirs.file, side);
+    expect(one.merged.clashCount).toBe(1);
+    expect(Object.values(recordsOf(one.file).species!)).toMatchObject(noted);
+    const other = await merged(theirs.file, mine.file, side === 'mine' ? 'theirs' : 'mine');
+    expect(Object.values(recordsOf(other.file).species!)).toMatchObject(noted);
+  },
+);
+
 test.each<[Side, number]>([
   ['mine', 2],
   ['theirs', 4],
