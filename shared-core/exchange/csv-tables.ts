@@ -4,6 +4,7 @@ import type { CsvKind } from '../contract/exchange.ts';
 import { FAHRENHEIT_AT_ZERO_CELSIUS, FAHRENHEIT_PER_CELSIUS, MM_PER_INCH } from '../measures.ts';
 import type { Call } from '../probing/calls/assessment.ts';
 import type { Ready } from '../probing/calls/ready-in.ts';
+import { isAlongUnknown, isDepthUnknown } from '../probing/readings/depth-read.ts';
 import type { AverageIs } from '../probing/readings/estimate.ts';
 import type { Exclusion } from '../probing/readings/exclusion.ts';
 import type { Reading } from '../probing/readings/reading.ts';
@@ -152,14 +153,22 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
     { head: 'csv.stack', cell: ({ stackName }) => stackName },
     { head: 'csv.round', cell: ({ roundStartedAt }) => roundStartedAt },
     { head: 'csv.taken-at', cell: ({ takenAt }) => takenAt },
-    { head: 'csv.spot', cell: ({ spotIndex }) => (spotIndex === null ? null : spotIndex + 1) },
-    { head: 'csv.meant-for', cell: ({ spot }) => spot.depth },
+    {
+      head: 'csv.spot',
+      cell: (reading) =>
+        reading.spotIndex === null || isAlongUnknown(reading) ? null : reading.spotIndex + 1,
+    },
+    { head: 'csv.meant-for', cell: (reading) => (isDepthUnknown(reading) ? null : reading.spot.depth) },
     { head: 'csv.depth', unit: 'length', cell: ({ spot }) => spot.depthMm },
     {
       head: 'csv.depth-known',
-      cell: ({ spot, depthFrom }) => (spot.depthMm === null ? 'unknown' : depthFrom),
+      cell: (reading) => (isDepthUnknown(reading) ? 'unknown' : reading.depthFrom),
     },
-    { head: 'csv.from-end', unit: 'length', cell: ({ spot }) => spot.fromEndMm },
+    {
+      head: 'csv.from-end',
+      unit: 'length',
+      cell: (reading) => (isAlongUnknown(reading) ? null : reading.spot.fromEndMm),
+    },
     { head: 'csv.face', cell: ({ spot }) => spot.face },
     { head: 'csv.shown', cell: ({ raw }) => raw },
     { head: 'csv.shown-unit', cell: ({ unit }) => (unit === 'pct' ? '%' : 'ohm') },

@@ -1,3 +1,4 @@
+import { isDepthUnknown } from '../probing/readings/depth-read.ts';
 import type { AverageIs } from '../probing/readings/estimate.ts';
 import type { Depth, JudgedReading } from '../probing/readings/reading.ts';
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
@@ -26,7 +27,11 @@ export const rawText = (raw: number, unit: ReadingUnit, formats: Formats): strin
  * @param depth  what it tells
  */
 export const readingName = (
-  { raw, unit }: Pick<JudgedReading, 'raw' | 'unit'>,
+  reading: Pick<JudgedReading, 'raw' | 'unit' | 'spot'>,
   depth: Depth,
   { say, formats }: Words,
-): string => say('reading.name', { depth, shownValue: rawText(raw, unit, formats) });
+): string =>
+  say('reading.name', {
+    depth: isDepthUnknown(reading) ? 'unknown' : depth,
+    shownValue: rawText(reading.raw, reading.unit, formats),
+  });

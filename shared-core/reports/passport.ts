@@ -7,6 +7,7 @@ import { readyWords } from '../history-chart/ready-words.ts';
 import { spanOf } from '../history-chart/span.ts';
 import { callMarks } from '../labels/call-mark.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
+import { isDepthUnknown } from '../probing/readings/depth-read.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { depthWords } from '../record-words/depth-words.ts';
 import { exclusionText } from '../record-words/exclusion-text.ts';
@@ -182,7 +183,8 @@ function readingsPart({ board, readings, readBefore }: Passport, flow: Flow, wor
       {
         lines: [
           spotWords(reading, board, readings, readBefore, words),
-          depthWords(reading, board.thicknessMm, words),
+          // Where both are unknown, the spot has said so.
+          ...(isDepthUnknown(reading) ? [] : [depthWords(reading, board.thicknessMm, words)]),
         ],
       },
       short(rawText(reading.raw, reading.unit, formats)),

@@ -205,7 +205,7 @@ export function* saveImport(
     for (const [index, reading] of added.entries()) {
       const { raw, unit, isAbove, depthMm, tempC, minutes: own, note, excluded } = reading;
       const { spotIndex, planned } = spots[index]!;
-      const spot = depths[index] === 'unknown' ? { ...planned.spot, depthMm: null } : planned.spot;
+      const { spot } = planned;
       const value = { raw, isAbove, unit, how: 'typed' as const, settled: null, woodTempC: tempC, meterId };
       const at = { roundId, boardId, spotIndex, spot, takenAt: takenAt(own) };
       const readingId = saveReading(context.yard(), { ...at, ...value }, now);

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ProbedBoard } from '../../../shared-core/contract/round.ts';
+import { isAlongUnknown, isDepthUnknown } from '../../../shared-core/probing/readings/depth-read.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import {
@@ -34,10 +35,13 @@ const allSpots = (board: ProbedBoard): [index: number, planned: PlannedSpot][] =
   ...extraSpots(board),
 ];
 
-/** A board's spot for a reading: the same one, else the first of its depth, else one beyond its plan. */
+/**
+ * A board's spot for a reading: the same one, else the first of its depth, else one beyond its plan. One of unknown depth is
+ * no less at the first than at any other.
+ */
 function likestSpot(board: ProbedBoard, reading: Spotted): number | null {
   const same = allSpots(board).find(([, planned]) => isReadAt(planned, reading.spot));
-  return keptSpot(board, reading) ?? same?.[0] ?? null;
+  return keptSpot(board, reading) ?? same?.[0] ?? (isDepthUnknown(reading) ? 0 : null);
 }
 
 /** Readings of a round under whichever record of a board, but for slips. */
@@ -55,7 +59,8 @@ export const movingToBoardQueries = (context: QueryContext, view: RoundView) =>
       const reading = orRefuse(context.yard().readings.get(readingId), 'reading');
       const board = view.board(reading.roundId, boardId);
       return {
-        keptSpot: keptSpot(board, reading),
+        // Where it was is asked of nobody who did not know it before.
+        keptSpot: isAlongUnknown(reading) ? likestSpot(board, reading) : keptSpot(board, reading),
         spots: allSpots(board).map(([spotIndex, planned]) => ({ spotIndex, name: spotName(planned) })),
         own: readOn(context, reading.boardId, reading.roundId).length,
         others: readOn(context, boardId, reading.roundId).length,
@@ -118,10 +123,11 @@ export function movingToBoardCommands(
     const spotIndex = asked ?? likestSpot(board, reading);
     const planned = spotIndex === null ? undefined : orRefuse(spotAt(board, spotIndex), 'spot');
     // How deep it was is known of the reading, or of nobody; only a plan's depth is that of the other board.
-    const isDepthOwn = reading.depthFrom !== 'plan' || reading.spot.depthMm === null;
+    const isDepthOwn = reading.depthFrom !== 'plan' || isDepthUnknown(reading);
     const spot = {
       ...(planned?.spot ?? { ...reading.spot, fromEndMm: null }),
       ...(isDepthOwn && { depthMm: reading.spot.depthMm }),
+      ...(asked === null && isAlongUnknown(reading) && { isAlongUnknown: true as const }),
     };
     const at = context.now();
     const { id, uuid, fromUuid } = readings.saveOn(reading, { boardId, spotIndex, spot });

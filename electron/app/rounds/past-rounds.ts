@@ -78,7 +78,7 @@ function whereRead(
   depth: ColumnDepth,
   pins: Pins | null,
 ): Pick<Reading, 'spot' | 'depthFrom'> {
-  if (depth === 'unknown') return { spot: { ...spot, depthMm: null }, depthFrom: 'plan' };
+  if (depth === 'unknown') return { spot, depthFrom: 'plan' };
   if (depth !== 'pins') return { spot: { ...spot, depthMm: depth }, depthFrom: 'person' };
   const lengthMm = pins?.lengthMm ?? null;
   return { spot: asDeepAs(lengthMm, spot), depthFrom: lengthMm === null ? 'plan' : 'pins' };

@@ -1,5 +1,5 @@
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
-import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
+import { depthRead, isDepthUnknown } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
 import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
@@ -33,7 +33,8 @@ export function ReadingsOfBoard({
           id: 'spot',
           head: say('board.reading-spot'),
           cell: spotOf,
-          below: (reading) => depthWords(reading, board.thicknessMm, words),
+          // Where both are unknown, the spot has said so.
+          below: (reading) => !isDepthUnknown(reading) && depthWords(reading, board.thicknessMm, words),
           widthRem: 12,
         },
         {

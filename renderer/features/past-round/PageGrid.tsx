@@ -6,7 +6,6 @@ import {
 } from '../../../shared-core/contract/requests/past-rounds.ts';
 import { pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
-import { spotName } from '../../../shared-core/probing/readings/spots.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { LengthField } from '../../form/MeasureFields.tsx';
 import css from '../../form/typed-grid.module.css';
@@ -130,7 +129,7 @@ export function PageGrid({
                           : say('past-round.cell', {
                               boardCode,
                               column: column + 1,
-                              spot: say(spotName(spots[column]!.planned)),
+                              depth: spots[column]!.planned.spot.depth,
                             })
                       }
                       disabled={row === undefined}

@@ -29,6 +29,12 @@ export function depthRead(
   return tells.core(share) ? 'core' : share >= AVERAGE_FROM ? 'average' : 'shell';
 }
 
+/** Whether nobody knows how deep a reading was, so it is neither of the shell nor of the core. */
+export const isDepthUnknown = ({ spot }: Pick<Reading, 'spot'>): boolean => spot.depthMm === null;
+/** Whether nobody knows where along the board a reading was. Where the depth is unknown, the place was given by nobody either. */
+export const isAlongUnknown = (reading: Pick<Reading, 'spot'>): boolean =>
+  reading.spot.isAlongUnknown === true || isDepthUnknown(reading);
+
 /** Pins deeper than this part of the thickness are near the other face, or through it: no such depth is meant. Common practice, no source. */
 const DEEPEST_SHARE = 0.9;
 export const reachesOtherFace = (depthMm: number, thicknessMm: number): boolean =>

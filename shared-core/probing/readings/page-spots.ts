@@ -39,6 +39,7 @@ function facesFor(columns: readonly (ColumnDepth | Depth)[], { faces }: PlanBasi
  * The spots that the columns of a notebook's page belong to. Without a given depth they follow the board's plan; readings
  * of a given depth go to the next spot that tells that depth. What is beyond the plan was read elsewhere on the board.
  * The plan has spots of the depths that columns name; where they name the average besides another, it goes to the shell.
+ * A column names no place along the board: the plan's stands in for it, and its depth where one is given.
  *
  * @param board    its sizes; thickness above 0 mm, length null where unknown
  * @param pins     of the meter; null where unknown
@@ -76,7 +77,9 @@ export function pageSpots(
     );
     const spotIndex = index >= 0 ? index : EXTRA_SPOTS[depth ?? plan[number % plan.length]!.spot.depth];
     if (index >= 0) isFree[index] = false;
-    return { spotIndex, planned: spotAt(planned, spotIndex)! };
+    const next = spotAt(planned, spotIndex)!;
+    const depthMm = column === 'unknown' ? null : next.spot.depthMm;
+    return { spotIndex, planned: { ...next, spot: { ...next.spot, depthMm, isAlongUnknown: true } } };
   });
   return { planBasis, spots };
 }

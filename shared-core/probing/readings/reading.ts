@@ -19,6 +19,8 @@ export const spotSchema = z.object({
   fromEndMm: z.number().min(0).max(20_000).nullable(),
   /** What the pins went into; a fresh cut is a crosscut. */
   face: z.enum(['face', 'fresh-cut', 'fresh-rip', 'fresh-split', 'end-grain']),
+  /** Nobody gave its place along the board: the distance is only that of the plan. Left out where it was read by the plan. */
+  isAlongUnknown: z.literal(true).optional(),
 });
 export type Spot = z.infer<typeof spotSchema>;
 

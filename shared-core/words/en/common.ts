@@ -56,7 +56,8 @@ export const common = {
   'reading.corrected':
     '{how, select, species {corrected for species only} none {not corrected} other {corrected}}',
   'reading.mc': 'MC',
-  'reading.name': '{depth, select, core {core} average {average} other {shell}} reading {shownValue}',
+  'reading.name':
+    '{depth, select, core {core reading} average {average reading} unknown {reading} other {shell reading}} {shownValue}',
   'reading.raw': 'raw',
 
   'reading-more.of': 'More for {recordName}',

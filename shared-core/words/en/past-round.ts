@@ -33,7 +33,8 @@ export const pastRound = {
   'past-round.board': 'Board',
   'past-round.column': 'Reading {column}',
   'past-round.column-depth': '{depth, select, core {Core} average {Average} other {Shell}} {column}',
-  'past-round.cell': '{boardCode}, reading {column}: {spot}',
+  'past-round.cell':
+    '{boardCode}, reading {column}: {depth, select, core {core} average {average} other {shell}}',
   'past-round.cell-unknown': '{boardCode}, reading {column}: depth unknown',
   'past-round.more-columns': 'Add a column',
   'past-round.fewer-columns': 'Remove the last column',

@@ -104,6 +104,8 @@ export const round = {
   'spot.cut-right': 'fresh crosscut, right half',
   'spot.fresh-rip': 'fresh rip cut, {along}',
   'spot.fresh-split': 'fresh split face, {along}',
+  'spot.unknown': 'spot unknown',
+  'spot.all-unknown': 'Spot and depth unknown',
   'spot.elsewhere': 'elsewhere on the board',
   'spot.pins-long': 'long insulated pins to {depthMm}, mid-thickness',
   'spot.pins-in-cut': 'pins mid-thickness, {depthMm} from either face',

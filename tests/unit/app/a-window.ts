@@ -14,13 +14,14 @@ import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 
 /** What a person in Chicago with a metric window reads. */
-export const { say } = createWords({
+export const words = createWords({
   catalog: english,
   locale: 'en-US',
   timeZone: 'America/Chicago',
   units: 'metric',
   today: null,
 });
+export const { say } = words;
 
 type Ask = (name: RequestName, input: unknown, act?: string) => Promise<Answer>;
 

@@ -1,7 +1,8 @@
 /** A reading that was saved for the wrong board is moved to the right one, through the whole app. */
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
-import { say } from './a-window.ts';
+import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
+import { say, words } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
 import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -283,8 +284,18 @@ describe('one reading', () => {
         thereSince: '2026-05-01',
       }),
     );
+    // Another thickness has other spots; where it was is asked of nobody all the same.
+    await yard.command('boards.edit', {
+      id: idOf(1),
+      basedOn: 1,
+      changed: { thicknessMm: 80, lengthMm: 3600 },
+    });
+    const asked = { readingId: (await on(0))[0]!.id, boardId: idOf(1) };
+    expect((await yard.query('readings.onBoard', asked)).keptSpot).not.toBeNull();
     await move(0, { isThereThen: true });
-    expect((await on(1))[0]).toMatchObject({ raw: 14, spot: { depthMm: null } });
+    const { board, readings, readBefore } = await yard.query('boards.get', { id: idOf(1) });
+    expect(readings[0]).toMatchObject({ raw: 14, spot: { depthMm: null, isAlongUnknown: true } });
+    expect(spotWords(readings[0]!, board, readings, readBefore, words)).toBe('Spot and depth unknown');
   });
 
   test('goes to the spot that a person names where the board has no such one', async () => {

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
+import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
+import { words } from './a-window.ts';
 import { type } from './in-round.ts';
 import { pastPage } from './past-page.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
@@ -388,6 +391,25 @@ describe('what is not known costs certainty, and is no reason to refuse', () => 
       (each?.highPct ?? 99) - (each?.lowPct ?? 0);
     const [blind, seen] = await latest();
     expect(width(blind)).toBeGreaterThan(width(seen));
+  });
+
+  test('of a page, the depth alone is said, and nothing where that is unknown', async () => {
+    await save('2026-05-02', [[14, 16, 15]], { depths: [3, 8, 'unknown'] });
+    const { board: walnut, readings, readBefore } = await board();
+    expect(readings.map((each) => spotWords(each, walnut, readings, readBefore, words))).toEqual([
+      'Shell, spot unknown',
+      'Core, spot unknown',
+      'Spot and depth unknown',
+    ]);
+  });
+
+  test('a page that was saved before places were left out is shown as one of unknown depth', async () => {
+    await save('2026-05-02', [[14]], { depths: ['unknown'] });
+    const { board: walnut, readings, readBefore } = await board();
+    const { isAlongUnknown: _, ...spot } = readings[0]!.spot;
+    const before = { ...readings[0]!, spot };
+    expect(spotWords(before, walnut, [before], readBefore, words)).toBe('Spot and depth unknown');
+    expect(readingName(before, 'shell', words)).toBe('reading 14%');
   });
 
   test('a depth that was written down is that of the reading', async () => {

@@ -102,12 +102,18 @@ test('a reading that is above the scale of its meter says so', async () => {
 test('of a round of which only the day is known, the day is written', async () => {
   await savePastRound(['unknown', 'unknown'], [14, 15]);
   const dated = { 'Round started': '2026-05-02', 'Taken at': '2026-05-02' };
-  const unknown = { ...dated, 'Depth known by': 'unknown' };
+  const unknown = { ...dated, Spot: '', 'Meant for': '', 'Depth (in)': '', 'Depth known by': 'unknown' };
   expect(await exported('readings')).toMatchObject([unknown, unknown]);
   await expect
     .poll(async () => (await exported('calls'))[0], { timeout: 15_000 })
     .toMatchObject({ 'Round started': '2026-05-02' });
   expect((await exported('boards'))[0]).toMatchObject({ 'Probed at': '2026-05-02' });
+});
+
+test('of a reading whose place nobody gave, the depth is written and no place', async () => {
+  await savePastRound([3], [14]);
+  const there = { Spot: '', 'Meant for': 'shell', 'Depth (in)': '0.1181', 'Depth known by': 'person' };
+  expect(await exported('readings')).toMatchObject([{ ...there, 'Distance from end (in)': '' }]);
 });
 
 test('of a board that left, it is written when, why, and to whom', async () => {

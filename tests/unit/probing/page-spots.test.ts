@@ -26,7 +26,7 @@ describe('the columns of a page', () => {
     expect(made.planBasis).toEqual({ faces: 'shell', core: 'long-pins', pins: short });
     expect(depths(made)).toEqual(['core', 'shell', 'core', 'shell']);
     const { plan } = planSpots({ ...board, planBasis: made.planBasis });
-    for (const { spotIndex, planned } of made.spots) expect(plan[spotIndex]).toEqual(planned);
+    for (const { spotIndex, planned } of made.spots) expect(planned).toMatchObject(plan[spotIndex]!);
     expect(new Set(numbers(made)).size).toBe(4);
   });
 
@@ -39,11 +39,19 @@ describe('the columns of a page', () => {
           const made = pageSpots(board, pins, named);
           expect(depths(made)).toEqual(named);
           const { plan } = planSpots({ ...board, planBasis: made.planBasis });
-          for (const { spotIndex, planned } of made.spots) expect(plan[spotIndex]).toEqual(planned);
+          for (const { spotIndex, planned } of made.spots) expect(planned).toMatchObject(plan[spotIndex]!);
         }
       }
     },
   );
+
+  test('name no place along the board, and no depth where it is unknown', () => {
+    const board = { ...long, thicknessMm: 52 };
+    const [known, unknown] = pageSpots(board, short, [5, 'unknown']).spots.map(({ planned }) => planned.spot);
+    expect(known).toMatchObject({ depth: 'shell', isAlongUnknown: true });
+    expect(known!.depthMm).not.toBeNull();
+    expect(unknown).toMatchObject({ depthMm: null, isAlongUnknown: true });
+  });
 
   test('a blank takes no other column’s spot', () => {
     const board = { ...long, thicknessMm: 27 };
