@@ -204,3 +204,59 @@ test('a past page is typed in one window at a time, and saved twice only where a
   await page.keyboard.press('Control+Shift+z');
   await expect(page.getByText(/^Redone: Round of .* entered for stack/)).toBeVisible();
 });
+
+test('boards are added as a grid, one comes to a past page by its ID, and sold ones are found by buyer', async ({
+  pintally: { page },
+}) => {
+  await openDemoYard(page);
+  const open = (at: string) => page.goto(`${page.url().replace(/#.*/, '')}#/${at}`);
+  const dialog = page.getByRole('dialog');
+  await open('stacks/1');
+  await page.getByRole('button', { name: 'Add boards' }).first().click();
+  await dialog.getByLabel('How many').fill('2');
+  await dialog.getByLabel('Thickness', { exact: true }).fill('27');
+  await dialog.getByRole('button', { name: 'Type the size of each board' }).click();
+  await dialog.getByRole('textbox', { name: 'Board 1: ID' }).fill('slab-1');
+  await dialog.getByRole('textbox', { name: /^Board 1: Width/ }).fill('210');
+  await page.keyboard.press('Enter');
+  await expect(dialog.getByRole('textbox', { name: /^Board 2: Width/ })).toBeFocused();
+  await page.keyboard.type('195');
+  await dialog.getByRole('button', { name: 'Add 2 boards' }).click();
+  await expect(page.getByRole('link', { name: 'SLAB-2' }).first()).toBeVisible();
+
+  // Boards of one stack are no lines of another’s page.
+  await open('past-round/2');
+  await page.getByRole('spinbutton', { name: /year/ }).focus();
+  await page.keyboard.type(monthsAgo);
+  const other = page.getByLabel('Another board of the page, by its ID');
+  await other.fill('slab-9');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Add board SLAB-9' })).toBeVisible();
+  await other.fill('wal-01');
+  await page.keyboard.press('Enter');
+  await page.getByRole('textbox', { name: /^WAL-01, reading 1:/ }).fill('>40');
+  await expect(page.getByRole('row', { name: /^WAL-01/ })).toContainText(/Corrected: above [\d.]+%/);
+
+  for (const [id, buyer] of [
+    [1, 'Smith'],
+    [2, 'smith '],
+  ] as const) {
+    await open(`boards/${id}`);
+    await settled(page);
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Mark as sold' }).click();
+    await dialog.getByLabel('Sold to').fill(buyer);
+    await dialog.getByRole('button', { name: 'Mark as sold' }).click();
+    await expect(page.getByText(/^Sold on /)).toBeVisible();
+  }
+  await open('boards');
+  await page.getByRole('radio', { name: 'Left the yard' }).check();
+  await page.getByRole('radio', { name: 'Sold' }).check();
+  await page.getByLabel('Sold to').selectOption('Smith');
+  const table = page.getByRole('table', { name: 'Boards' });
+  await expect(table.getByRole('link', { name: /^WAL-0[12]$/ })).toHaveCount(2);
+  const exportCsv = page.getByRole('button', { name: 'Export CSV' });
+  await exportCsv.click();
+  await expect(page.getByText(/^Exported\./)).toBeVisible();
+  await expect(exportCsv).toBeFocused();
+});

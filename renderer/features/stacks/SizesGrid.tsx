@@ -65,7 +65,7 @@ export function SizesGrid({
       <section className={css.scroll} tabIndex={0} aria-label={say('stacks.sizes')}>
         <table
           ref={table}
-          className={css.grid}
+          className={`${css.grid} ${css.beside}`}
           style={{ '--columns': SIZE_COLUMNS.length - 1 } as CSSProperties}
         >
           <thead>
