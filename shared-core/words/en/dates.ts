@@ -13,7 +13,8 @@ export const dates = {
   'dates.ready-last': 'Last of {boards} boards of {stackName} ready',
   'dates.ready-where': 'If moved to {placeName}.',
   'dates.ready-between': '{end, select, open {About {readyWhen}.} other {Likely {readyWhen}.}}',
-  'dates.narrows': '{where, select, here {Another round narrows this.} other {A round there narrows this.}}',
+  'dates.narrows':
+    '{where, select, here {Another round makes the date more certain.} other {A round there makes the date more certain.}}',
   'dates.move': 'Move {name} to {placeName}',
   'dates.needed': '{name} needs {boards, plural, =0 {boards} one {# board} other {# boards}}',
   'dates.overdue': 'Overdue',

@@ -46,7 +46,7 @@ export const exchange = {
   'refusal.json-record':
     'In “{tableName}”, record {recordNumber} has a wrong value. Correct the file, or export it again. Nothing was changed.',
   'refusal.json-moved-in-circle':
-    'In this file, readings are moved in a circle. Nothing was changed. Correct the file, or export it again.',
+    'In this file, a reading was moved on until it came back to itself. Nothing was changed. Export the file again.',
   'refusal.json-record-too-large':
     'A record in this file is too long. Nothing was changed. Export the file again.',
   'merge.title': 'Merge another yard',
@@ -135,7 +135,7 @@ export const exchange = {
   'merge.state.undone': 'Undone on {undoneOn}.',
   'merge.state.undone-row': 'Undone.',
   'merge.state.moved-back':
-    '{readings, plural, one {The reading that was moved to it goes} other {The # readings that were moved to it go}} back to {names}.',
+    '{readings, plural, one {The reading that was moved to it goes} other {# readings that were moved to it go}} back to {names}.',
   'merge.since': 'Since the last common change: {parts}',
   'merge.value.kg': '{valueKg}',
   'merge.backup-first': 'Pintally backs up your yard first. You can undo this in History.',

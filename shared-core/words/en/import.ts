@@ -10,7 +10,7 @@ export const importing = {
   'import.no-length': '“{cellTypedText}” is not a length.',
   'import.length-impossible': '“{cellTypedText}” is not between {leastMm} and {mostMm}. Check the unit.',
   'import.no-date': '“{cellTypedText}” is not a date. Check the order of day and month.',
-  'import.no-year': '“{cellTypedText}” has no year. Type it with its year.',
+  'import.no-year': '“{cellTypedText}” has no year. Add the year.',
   'import.date-impossible': '{givenOn} is in the future, or too long ago.',
   'import.later-today': 'This time is in the future.',
   'import.no-time': '“{cellTypedText}” is not a time.',
@@ -107,9 +107,9 @@ export const importing = {
   // What stands in the way of all rows, and what goes in with them.
   'import.column-missing': 'No column is set to {roleName}. Choose one above.',
   'import.board-missing':
-    'No column is set to Board ID. Choose one above, or type the ID of the board that all rows are of.',
+    'No column is set to Board ID. Choose one above, or type the ID, if all rows are of one board.',
   'import.board-missing-mean':
-    'No column is set to Board ID. Type the ID of the board that all rows are of. If each column is a board, delete column {columnName} and read the table again.',
+    'No column is set to Board ID. Type the ID, if all rows are of one board. If each column is a board, delete column {columnName} and import the table again.',
   'import.choose-order': 'Column {columnName} may have the day first or the month first. Choose the order.',
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
@@ -135,8 +135,9 @@ export const importing = {
     '{cells, plural, one {# cell says} other {# cells say}} “{cellTypedText}” for a reading. {cells, plural, one {It is} other {They are}} not imported. If the meter was past its scale, write its end, like >30.',
   'import.rows-alike':
     '{rows, plural, one {# row is} other {# rows are}} the same as an earlier row. {rows, plural, one {It goes} other {They go}} in as readings of other spots.',
-  'import.temperature-missing': 'Some readings have no wood temperature. They go in, and are less certain.',
-  'import.depth-missing': 'Some readings have no depth. They go in, and are less certain.',
+  'import.temperature-missing':
+    'Some readings have no wood temperature. They are imported, and are less certain.',
+  'import.depth-missing': 'Some readings have no depth. They are imported, and are less certain.',
   'import.at-place-since': 'New boards are at their place from the sawing date, or from their first reading.',
 
   // Why a file cannot be read. Nothing is changed by reading one.
@@ -221,7 +222,7 @@ export const importing = {
   'import.fill-down': 'Blank means as above',
   'import.fill-down-of': 'Blank means as above: {head}',
   'import.for-all': 'For rows that leave it blank',
-  'import.board-of-all': 'Board ID of all rows',
+  'import.board-of-all': 'Board ID for all rows',
   'import.stack': 'Stack',
   'import.new-place': 'A new place outdoors, with average air of your region',
   'import.meter': 'Meter',

@@ -35,7 +35,7 @@ export const life = {
   'life.move-changed': 'Move of {boardCode} changed.',
   'life.move-deleted': 'Move of {boardCode} deleted.',
   'life.note-hint':
-    '{why, select, sold {Optional. You can add a price or an invoice number.} other {Optional.}}',
+    '{why, select, sold {Optional. Only the name. Boards are found by it.} other {Optional.}}',
   'life.day': 'Day',
   'life.archive-button': 'Mark as {why, select, sold {sold} used {used} other {scrapped}}',
   'life.archiving-boards': 'Marking boards',
@@ -140,7 +140,7 @@ export const life = {
   'left.all-years': 'All years',
   'left.sold-to': 'Sold to',
   'left.all-buyers': 'All buyers',
-  'left.no-buyer': 'Name missing',
+  'left.no-buyer': 'No name',
   'filter.archived': 'Left the yard',
   'stacks.column-archived': 'Left the yard',
   'forecast.archived': 'No forecast: it left the yard.',
@@ -162,13 +162,13 @@ export const life = {
   'refusal.merged-with-piece':
     '{pieceCode} was cut from {boardCode}, so they are two boards. Nothing was merged. Choose another board.',
   'refusal.merged-already':
-    '{boardCode} was merged into {intoCode} already, so they are one board. Nothing was changed.',
+    '{boardCode} was already merged into {intoCode}, so they are one board. Nothing was changed.',
   'refusal.merged-note-too-long': 'Both notes together are too long. Nothing was merged. Choose one of them.',
   'refusal.move-before-other':
     'That is before the move of {boardCode} to {placeName} on {movedOn}. Insert it there?',
   'refusal.move-after-other':
     'That is after the move of {boardCode} to {placeName} on {movedOn}. Change the order?',
-  'refusal.moved-or-probed-first': '{boardCode} was probed on {movedOn} too. Which came first?',
+  'refusal.moved-or-probed-first': '{boardCode} was also probed on {movedOn}. Which came first?',
   'refusal.no-room-for-move':
     'Other moves and readings of {boardCode} on that day leave no room for this. Nothing was changed. Give the time of the move.',
   'refusal.first-move':

@@ -248,7 +248,7 @@ export const methods = {
   'methods.questionable.round':
     'Rounds of {boards} boards or more are compared. A board is apart from its stack beyond {boardScore} standard deviations; a round is off beyond {roundScore}; a drift counts from {driftPoints} on.',
   'methods.questionable.species':
-    'A species is questionable where {mates} boards beside it are of another, and its readings are likelier as that, {shiftPoints} or more apart. Boards of two species may differ {spread} times as much as those of one.',
+    'A species is questionable if {mates} boards beside it are of another species, and its readings, corrected as that species, fit {shiftPoints} or more better. Two species may differ {spread} times as much as one.',
   'methods.questionable.slip':
     'A typed value below {leastLimitPct} or above {mostLimitPct} is a slip if 10 or 100 times as much or as little fits the other readings, the last round, what drying allows since sawing, or the air of its places.',
   'methods.questionable.ohm-slip':

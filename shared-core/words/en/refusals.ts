@@ -17,9 +17,9 @@ export const refusals = {
   'refusal.reading-after-left':
     '{boardCode} left the yard on {leftOn}, before this reading. Nothing was moved. Choose another board.',
   'refusal.reading-before-cut':
-    '{boardCode} was cut from {otherCode} on {cutOn}, after this reading. Nothing was moved. Choose {otherCode}, whose earlier readings are those of {boardCode} too.',
+    '{boardCode} was cut from {otherCode} on {cutOn}, after this reading. Nothing was moved. Choose {otherCode}. Its earlier readings are also those of {boardCode}.',
   'refusal.reading-before-place':
-    '{boardCode} has been in {placeName} since {movedOn}, after this reading. Nothing was moved. Was it there before?',
+    '{boardCode} has been in {placeName} since {movedOn}, after this reading. Nothing was moved. Was it in {placeName} before that day?',
   'refusal.reading-moved': 'This reading is on {boardCode} now. Nothing was changed. Edit it there.',
   'refusal.correction-slip':
     '{rawPct} was typed, but {rawMeantPct} would fit. Nothing was changed. Which did the meter show?',

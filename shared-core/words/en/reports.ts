@@ -120,7 +120,7 @@ export const reports = {
   'report.sold-to': 'Sold to',
   'report.sold-to-hint': 'Optional. If blank, a line to write on is printed.',
   'report.price': 'Price',
-  'report.price-hint': 'Optional. It is on this sheet only.',
+  'report.price-hint': 'Optional. Printed on this sheet only, and not saved.',
   'report.yard-name': 'Your name on the sheet',
   'report.yard-name-hint': 'Of your yard, or your own. It is printed on every sheet for a buyer.',
   'report.buyer.mc': 'Average MC',

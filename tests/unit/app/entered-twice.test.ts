@@ -337,7 +337,7 @@ test('boards that another window merged the other way round are one already', as
   const opposite = await merging({ id: other().id, otherId: own().id });
   await merge();
   expect(await yard.refusal('boards.merge', opposite)).toBe(
-    'WAL-02 was merged into WAL-01 already, so they are one board. Nothing was changed.',
+    'WAL-02 was already merged into WAL-01, so they are one board. Nothing was changed.',
   );
 });
 

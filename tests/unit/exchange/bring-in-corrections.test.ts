@@ -194,7 +194,7 @@ test.each([
   }
   writeFileSync(file, JSON.stringify(everything));
   expect(await yard.refusal('exchange.look', { file, work: null })).toBe(
-    'In this file, readings are moved in a circle. Nothing was changed. Correct the file, or export it again.',
+    'In this file, a reading was moved on until it came back to itself. Nothing was changed. Export the file again.',
   );
 });
 

@@ -110,10 +110,10 @@ describe('a table of one board, without its ID', () => {
   const table = 'Date,C1,C2,C3,Mean\n3/15/25,14.2,15.1,14.4,14.6\n4/15/25,13.2,14.1,13.4,13.6';
   test('asks whose the rows are, and says what to do where each column is a board', () => {
     expect(asRead(table).problems).toEqual([
-      'No column is set to Board ID. Type the ID of the board that all rows are of. If each column is a board, delete column Mean and read the table again.',
+      'No column is set to Board ID. Type the ID, if all rows are of one board. If each column is a board, delete column Mean and import the table again.',
     ]);
     expect(asRead('Date,MC\n3/15/25,14').problems).toEqual([
-      'No column is set to Board ID. Choose one above, or type the ID of the board that all rows are of.',
+      'No column is set to Board ID. Choose one above, or type the ID, if all rows are of one board.',
     ]);
   });
   test('is of the board that a person names, and its average is no reading', () => {
@@ -170,7 +170,7 @@ describe('a visit', () => {
 describe('a day without its year', () => {
   test.each(['3/15', 'Mar 15', '15 March', 'Sat 3/15'])('%s is refused as that', (text) => {
     const { refused } = asRead(`Board,Species,Thickness,Date,MC\nA,walnut,8/4,${text},14`);
-    expect(refused).toEqual([[2, `“${text}” has no year. Type it with its year.`]]);
+    expect(refused).toEqual([[2, `“${text}” has no year. Add the year.`]]);
   });
 });
 

@@ -52,7 +52,7 @@ test('each date is one event, with its words', () => {
     ['2027-07-01', 'Table; for Ann needs 3 boards'],
   ]);
   expect(read('2026-11-27')[2]!.description).toBe(
-    'About Jun 2027; it may take over two years. If moved to Shop. A round there narrows this.',
+    'About Jun 2027; it may take over two years. If moved to Shop. A round there makes the date more certain.',
   );
   const soon = { ...dates.dates[0]!, when: { likely: '2027-02-01', from: '2027-01-10', to: '2027-03-01' } };
   const [, certain] = read('2026-11-27', { ...dates, dates: [soon as (typeof dates.dates)[0]] });
