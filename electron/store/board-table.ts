@@ -313,6 +313,10 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const byCode = db.prepare<[string], { id: number }>(
     'SELECT id FROM board WHERE code = ? AND archived_at IS NULL',
   );
+  const withCodes = db.prepare<[string], { code: string; stackName: string }>(
+    `SELECT b.code, s.name AS stackName FROM board b JOIN stack s ON s.id = b.stack_id
+     WHERE b.archived_at IS NULL AND b.code IN (SELECT value FROM json_each(?)) ORDER BY b.id`,
+  );
   const leftWith = db.prepare<[string], { id: number }>(
     `SELECT id FROM board b WHERE code = ? AND b.archived_at IS NOT NULL ${SHOWN_ARCHIVED} ORDER BY b.id DESC LIMIT 1`,
   );
@@ -432,6 +436,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     speciesOfStack: (stackId: number): string[] => speciesOf.all(stackId).map(({ name }) => name),
     /** Whether a board has it, or had it when it left: its label, and what a person wrote down, still name it. */
     isCodeKnown: (code: string): boolean => (byCode.get(code) ?? leftWith.get(code)) !== undefined,
+    /** Those of these codes that boards have, with their stacks. */
+    withCodes: (codes: readonly string[]) => withCodes.all(JSON.stringify(codes)),
     idByCode: (code: string): number | undefined => byCode.get(code)?.id,
     /** The newest record with that code that left the yard, was cut, or was merged into another. */
     leftByCode: (code: string): number | undefined => leftWith.get(code)?.id,

@@ -39,6 +39,8 @@ export const boardQueries = (context: QueryContext, assessing: Assessing) =>
       };
     },
 
+    'boards.withCodes': ({ codes }) => context.yard().boards.withCodes(codes),
+
     'boards.nextCode': ({ stackId }) => {
       const yard = context.yard();
       const { name } = orRefuse(yard.stacks.get(stackId), 'stack');

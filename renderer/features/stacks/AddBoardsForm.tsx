@@ -1,7 +1,9 @@
 import { useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstStackSchema, MOST_AT_ONCE } from '../../../shared-core/contract/first-stack.ts';
 import { codesFrom, manyBoards } from '../../../shared-core/contract/many-boards.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { NumberField, TextField } from '../../form/Field.tsx';
@@ -93,6 +95,7 @@ function Form({
   const { say } = useWords();
   const units = useUnits();
   const [sizes, setSizes] = useState<TypedSizes | null>(null);
+  const [areRight, setRight] = useState(false);
   const typed = useBoardDraft(start);
   const { draft, field, read, set } = typed;
   const many = useDraft(countSchema, { boards: 1 });
@@ -111,6 +114,9 @@ function Form({
     const board = read();
     many.read();
     if (sized?.some(({ problems }) => problems.some((problem) => problem !== null))) throw fieldsMarked();
+    const unusual = sized?.filter(({ questions }) => questions.some((question) => question !== null)) ?? [];
+    if (unusual.length > 0 && !areRight)
+      throw new Refusal(message('stacks.sizes-unusual', { boards: unusual.length }));
     const alike = manyBoards(board, codes, isMany ? order.read() : null);
     const made = await bridge().command(
       'boards.add',
@@ -136,7 +142,9 @@ function Form({
           label={say(isMany ? 'stacks.first-id' : 'board.id')}
           hint={
             isMany
-              ? say('stacks.id-range', { firstCode: codes[0]!, lastCode: codes.at(-1)! })
+              ? sized
+                ? undefined
+                : say('stacks.id-range', { firstCode: codes[0]!, lastCode: codes.at(-1)! })
               : say('stacks.id-hint')
           }
           maxLength={16}
@@ -145,7 +153,7 @@ function Form({
         />
         <NumberField
           label={say('stacks.how-many')}
-          hint={say('stacks.how-many-hint')}
+          hint={sized ? undefined : say('stacks.how-many-hint')}
           {...howMany}
           onValue={(boards) => {
             howMany.onValue(boards);
@@ -162,8 +170,11 @@ function Form({
           <SizesGrid
             boards={sized}
             typed={sizes}
+            areRight={areRight}
+            onRight={setRight}
             onTyped={(typed, count) => {
               setSizes(typed);
+              setRight(false);
               many.set({ boards: count });
             }}
           />

@@ -6,6 +6,7 @@ import { judgedReadingSchema } from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { messageSchema } from '../../words/message.ts';
 import { leftFilterSchema, leftTotalSchema } from '../archive.ts';
+import { MOST_AT_ONCE } from '../first-stack.ts';
 import { boardForecastSchema } from '../forecast.ts';
 import { originSchema, readBeforeSchema } from '../origin.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
@@ -182,6 +183,12 @@ export const boardRequests = {
     input: byId,
     output: nothingSchema,
     topics: ({ id }) => boardTopics([id]),
+  }),
+  /** Which of these IDs boards of the yard have now, and in which stack. */
+  'boards.withCodes': query({
+    input: z.object({ codes: z.array(z.string().max(200)).max(MOST_AT_ONCE) }),
+    output: z.array(z.object({ code: z.string(), stackName: z.string() })),
+    topics: () => ['boards', 'stacks'],
   }),
   /** A free ID that continues the stack's numbering. */
   'boards.nextCode': query({

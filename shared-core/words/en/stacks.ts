@@ -199,7 +199,28 @@ export const stacks = {
   'stacks.size-length': 'Length, {unitName}',
   'stacks.size-cell': 'Board {boardNumber}: {columnName}',
   'stacks.sizes-hint':
-    'Paste columns from a spreadsheet into any cell. A blank size is as under “More fields”.',
+    'Paste columns from a spreadsheet into any cell, with their names where these have units. A blank size is as under “More fields”.',
+  'stacks.size-twice': '{boardCode} is also in line {lines}.',
+  'stacks.size-taken': '{boardCode} is already in {stackName}.',
+  'stacks.size-wide': '{widthMm} is an unusual width.',
+  'stacks.size-long': '{boardLengthMm} is an unusual length.',
+  'stacks.sizes-right': 'The unusual sizes are right',
+  'stacks.sizes-unusual':
+    '{boards, plural, one {# board has an unusual size} other {# boards have unusual sizes}}. Nothing was saved. Correct {boards, plural, one {it} other {them}}, or check the box below the list.',
+  'stacks.pasted-text': '“{cellTypedText}”',
+  'stacks.pasted-unused': 'Columns not used: {columnNames}. Import takes columns of other kinds.',
+  'stacks.pasted-no-boards': 'Lines not used, because they are not boards: {lines}.',
+  'stacks.pasted-blank': '{lines, plural, one {# blank line was} other {# blank lines were}} skipped.',
+  'stacks.pasted-beyond':
+    '{boards, plural, one {# line was} other {# lines were}} not used. Add at most {most} boards at once.',
+  'stacks.pasted-names-below':
+    'The line “{lineTypedText}” is above the column names. Nothing was pasted. Put the names first.',
+  'stacks.pasted-names-unknown':
+    'These are not names of columns here: {columnNames}. Nothing was pasted. Name them ID, Width, and Length.',
+  'stacks.pasted-too-wide':
+    'The {columns} columns do not fit. Nothing was pasted. Copy them with their names, like ID, Width, and Length.',
+  'stacks.pasted-twice': 'Two columns mean the same: {columnNames}. Nothing was pasted. Copy one of them.',
+  'stacks.pasted-unit': '“{columnTypedText}” has no unit of length. Nothing was pasted. Change its name.',
   'stacks.more-fields': 'More fields',
   'stacks.edit-boards': 'Edit {boards, plural, one {# board} other {# boards}}',
   'stacks.edit-boards-lead': 'Choose what to change. The rest stays as it is.',

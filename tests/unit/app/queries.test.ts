@@ -34,6 +34,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'boards.get': { id: 1 },
   'moves.together': { id: 1 },
   'boards.forecast': { id: 1 },
+  'boards.withCodes': { codes: ['WAL-01', 'WAL-99'] },
   'boards.nextCode': { stackId: 1 },
   'boards.pieceCodes': { boardId: 1, pieces: 3 },
   'boards.alike': { boardId: 1, search: '', limit: 8 },
