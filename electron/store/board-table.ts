@@ -257,6 +257,15 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const firstAdded = db.prepare<[number], { at: string | null }>(
     'SELECT min(m.since) AS at FROM board b JOIN move m ON m.board_id = b.id WHERE b.stack_id = ?',
   );
+  // Of its first boards: more tell the same, and a stack of 100,000 would keep others waiting.
+  const hereSince = db
+    .prepare<[number], string>(
+      `SELECT since FROM
+         (SELECT (SELECT max(m.since) FROM move m WHERE m.board_id = b.id) AS since FROM board b
+          JOIN stack s ON s.id = b.stack_id WHERE ${withStack} ORDER BY b.id LIMIT 500)
+       GROUP BY since ORDER BY count(*) DESC, since LIMIT 1`,
+    )
+    .pluck();
   const sawnBy = db.prepare<[number, string], { n: number }>(
     `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
   );
@@ -454,6 +463,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Of these boards, those that are archived, in the order of their ids. */
     archivedOf: (boardIds: readonly number[]): Pick<Board, 'id' | 'code'>[] =>
       archived.all(JSON.stringify(boardIds)),
+    /** Since when most of a stack's boards have been at its place; null where none is there. */
+    hereSince: (stackId: number): string | null => hereSince.get(stackId) ?? null,
     topLayer: (stackId: number): number | null => topLayer.get(stackId)?.layer ?? null,
     /** The little of a board that judging it rests on; asked for a thousand boards at a time. */
     judgedBy: (boardId: number): JudgedBy<boolean> | undefined => {

@@ -20,9 +20,7 @@ export const firstStackSchema = z.object({
   thicknessMm: boardSchema.shape.thicknessMm,
   thicknessQuarters: boardSchema.shape.thicknessQuarters,
   sawnOn: givenBoardSchema.shape.sawnOn,
-  /** Whether it has been at its place since it was sawn; else since another day, or where nobody was asked, today. */
-  hereSinceSawn: z.boolean().nullable(),
-  /** That other day; null for today. */
+  /** Local day since when it has been at its place; null for today. */
   hereSinceOn: daySchema.nullable(),
   driedBy: boardSchema.shape.driedBy,
   endUseId: stackSchema.shape.endUseId,
@@ -48,7 +46,6 @@ export const firstStackOn = (today: string) =>
 export const startedStackSchema = firstStackSchema.extend({
   place: newPlaceSchema,
   sawnOn: firstStackSchema.shape.sawnOn.default(null),
-  hereSinceSawn: firstStackSchema.shape.hereSinceSawn.default(null),
   hereSinceOn: firstStackSchema.shape.hereSinceOn.default(null),
   driedBy: firstStackSchema.shape.driedBy.default('air'),
   endUseId: firstStackSchema.shape.endUseId.default('furniture'),

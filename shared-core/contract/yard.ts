@@ -273,10 +273,14 @@ export const newBoardSchema = givenBoardSchema.extend({
   driedBy: driedBySchema.default('air'),
 });
 export type NewBoard = z.infer<typeof newBoardSchema>;
+/** With the local day since when it has been at its stack's place; null: since now. */
+export const addedBoardSchema = newBoardSchema.extend({ hereSinceOn: daySchema.nullable().default(null) });
 export const boardEditSchema = editOf(
   givenBoardSchema.extend({
     /** The board was moved before the day on which it was sawn: its log was there. */
     isBeforeSawing: z.literal(true),
+    /** Local day since when it has been at its first place. */
+    hereSinceOn: daySchema,
   }),
 );
 

@@ -25,6 +25,10 @@ test('boards added together fill the stack, and their end grain reaches the fore
     await form.getByRole('spinbutton', { name: new RegExp(`^${part}, Sawn on`) }).focus();
     await page.keyboard.type(digits);
   }
+  await form
+    .getByRole('group', { name: 'Have they been here since they were sawn?' })
+    .getByRole('radio', { name: 'Yes' })
+    .check();
   await form.getByLabel('Sawing').selectOption('Flat-sawn');
   await form.getByLabel('Bark side').selectOption('Up');
   await form.getByRole('button', { name: 'Add 3 boards' }).click();

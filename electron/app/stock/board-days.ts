@@ -57,6 +57,16 @@ export function checkSawnByMoves(context: AppContext, boardIds: readonly number[
   }
 }
 
+/** @throws Refusal where a board came to its place on a day still to come, or before it was sawn */
+export function checkHereSince(context: AppContext, hereSinceOn: string, sawnOn: string | null): void {
+  if (startOfDay(hereSinceOn) > Date.parse(context.now())) {
+    throw new Refusal(message('refusal.day-to-come'));
+  }
+  if (sawnOn !== null && hereSinceOn < sawnOn) {
+    throw new Refusal(message('refusal.here-before-sawn', { sawnOn }));
+  }
+}
+
 /** When a person took a board out of the yard, or cut it; null where it is in the yard, or only another record of a board. */
 export function leftOf(board: { archived: Archived | null } | undefined): Archived | null {
   const left = board?.archived;

@@ -1,15 +1,16 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode, followingCode } from '../../../shared-core/contract/board-code.ts';
 import type { BoardRow, NewBoard } from '../../../shared-core/contract/yard.ts';
+import { isoOf } from '../../../shared-core/time.ts';
 import { missingFacts } from '../../../shared-core/wood/drying/missing-facts.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { checkBoardDays, checkSawnByMoves } from './board-days.ts';
+import { checkBoardDays, checkHereSince, checkSawnByMoves, startOfDay } from './board-days.ts';
 import { freeCode } from './free-code.ts';
-import { moveBoards } from './moving.ts';
+import { instantOfMove, moveBoards } from './moving.ts';
 import { openStack } from './open-ones.ts';
 
 export const boardQueries = (context: QueryContext, assessing: Assessing) =>
@@ -59,24 +60,43 @@ export function boardCommands(context: AppContext, judging: Judging) {
     }
   }
 
+  /** It came to its first place on that day, before anything that was read of it there on that day. */
+  function beganOn({ id, sawnOn }: BoardRow, day: string): void {
+    checkHereSince(context, day, sawnOn);
+    const { moves } = context.yard();
+    const first = orRefuse(moves.ofBoard(id)[0], 'move');
+    const since = isoOf(startOfDay(day));
+    const to = {
+      since,
+      isDayOnly: true,
+      isInserted: false,
+      order: 'moved-first',
+      isBeforeSawing: false,
+    } as const;
+    moves.edit({ id: first.id, basedOn: first.version, changed: instantOfMove(context, id, to, first) });
+  }
+
   return {
     'boards.add': (boards) => {
       // A stack is looked up with the counts of its boards: once, not for each of 500 boards.
       const places = new Map(
         [...new Set(boards.map((board) => board.stackId))].map((id) => [id, openStack(context, id).placeId]),
       );
-      const ids = boards.map((board) => {
+      const ids = boards.map(({ hereSinceOn, ...board }) => {
         checkSpecies(board);
         checkBoardDays(context, [], board);
+        if (hereSinceOn !== null) checkHereSince(context, hereSinceOn, board.sawnOn);
         const placeId = orRefuse(places.get(board.stackId), 'stack');
         return refusingDuplicates(taken(board.code), () =>
-          context.yard().boards.add(board, placeId, context.now()),
+          hereSinceOn === null
+            ? context.yard().boards.add(board, placeId, context.now())
+            : context.yard().boards.add(board, placeId, isoOf(startOfDay(hereSinceOn)), 'day'),
         );
       });
       return ids.map(get);
     },
 
-    'boards.edit': ({ changed: { isBeforeSawing, ...changed }, ...of }) => {
+    'boards.edit': ({ changed: { isBeforeSawing, hereSinceOn, ...changed }, ...of }) => {
       const edit = { ...of, changed };
       const before = get(edit.id);
       const { stackId, speciesId, code = before.code } = edit.changed;
@@ -86,6 +106,7 @@ export function boardCommands(context: AppContext, judging: Judging) {
       const { sawnOn } = changed;
       if (sawnOn && sawnOn !== before.sawnOn && !isBeforeSawing) checkSawnByMoves(context, [edit.id], sawnOn);
       orConflict(refusingDuplicates(taken(code), () => context.yard().boards.edit(edit)));
+      if (hereSinceOn !== undefined) beganOn(get(edit.id), hereSinceOn);
       judging.judgeAgain([edit.id]);
       return get(edit.id);
     },

@@ -1,4 +1,3 @@
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { firstCode } from '../../../shared-core/contract/board-code.ts';
 import { type NewPlace, newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { isoOf } from '../../../shared-core/time.ts';
@@ -6,7 +5,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands } from '../handlers.ts';
-import { startOfDay } from './board-days.ts';
+import { checkHereSince, startOfDay } from './board-days.ts';
 import { freeCode } from './free-code.ts';
 
 export function firstStackCommands(context: AppContext) {
@@ -23,25 +22,10 @@ export function firstStackCommands(context: AppContext) {
     return places.add({ ...wanted, name });
   }
 
-  /** @throws Refusal for a day still to come, or one before it was sawn */
-  function checkSince(sinceOn: string, sawnOn: string | null): void {
-    if (startOfDay(sinceOn) > Date.parse(context.now())) throw new Refusal(message('refusal.day-to-come'));
-    if (sawnOn !== null && sinceOn < sawnOn)
-      throw new Refusal(message('refusal.here-before-sawn', { sawnOn }));
-  }
-
   return {
-    'stacks.start': ({
-      name: given,
-      endUseId,
-      boards: count,
-      place,
-      hereSinceSawn,
-      hereSinceOn,
-      ...board
-    }) => {
+    'stacks.start': ({ name: given, endUseId, boards: count, place, hereSinceOn, ...board }) => {
       const yard = context.yard();
-      if (hereSinceOn !== null) checkSince(hereSinceOn, board.sawnOn);
+      if (hereSinceOn !== null) checkHereSince(context, hereSinceOn, board.sawnOn);
       const species = orRefuse(yard.species.get(board.speciesId), 'species');
       const name = given === '' ? species.name : given;
       const placeId = placeFor(place);
@@ -49,9 +33,7 @@ export function firstStackCommands(context: AppContext) {
         yard.stacks.add({ name, placeId, endUseId, topCover: 'covered', note: '' }),
       );
       // Its day is known, and no time.
-      const sinceOn =
-        hereSinceSawn && board.sawnOn !== null ? board.sawnOn : (hereSinceOn ?? dayOf(context.now()));
-      const since = isoOf(startOfDay(sinceOn));
+      const since = isoOf(startOfDay(hereSinceOn ?? dayOf(context.now())));
       let code = firstCode(name, species.name);
       for (let added = 0; added < count; added++) {
         code = freeCode(yard, code);

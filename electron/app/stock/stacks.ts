@@ -24,6 +24,10 @@ export const stackQueries = (context: QueryContext) =>
       const { boards, stacks } = context.yard();
       return { layer: (boards.topLayer(orRefuse(stacks.get(id), 'stack').id) ?? 0) + 1 };
     },
+    'stacks.hereSince': ({ id }) => {
+      const { boards, stacks } = context.yard();
+      return { since: boards.hereSince(orRefuse(stacks.get(id), 'stack').id) };
+    },
   }) satisfies Partial<Queries>;
 
 export function stackCommands(context: AppContext, judging: Judging) {

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { boardGivenOn, type givenBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import type { BarkSide } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
@@ -70,10 +71,13 @@ export function BoardThickness({ board: { draft, field, set } }: Of<'thicknessMm
 export function MoreAboutBoard({
   board,
   hasSawnOn = true,
+  sinceSawn = null,
 }: {
   board: Fields<Given>;
   /** Whether the sawing date is asked for here. */
   hasSawnOn?: boolean;
+  /** What is asked once that date is given. */
+  sinceSawn?: ReactNode;
 }) {
   const { field } = board;
   const { say } = useWords();
@@ -88,6 +92,7 @@ export function MoreAboutBoard({
         <BoardDriedBy board={board} />
         <TextField label={say('board.log')} hint={say('board.log-hint')} {...field('log')} />
       </div>
+      {sinceSawn}
       <EndFields board={board} />
       <TextArea label={say('board.note')} {...field('note')} />
     </>

@@ -1,5 +1,5 @@
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
-import type { BoardRow } from '../../../shared-core/contract/yard.ts';
+import type { BoardRow, Move } from '../../../shared-core/contract/yard.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../form/Field.tsx';
@@ -7,12 +7,20 @@ import { FormDialog } from '../../form/FormDialog.tsx';
 import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
+import { dayOf } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { useHereSince } from '../stacks/useHereSince.tsx';
 import { BoardSpecies, BoardThickness, MoreAboutBoard, PlaceInStack, useBoardDraft } from './BoardFields.tsx';
 
 type Answers = Pick<RequestInput<'boards.edit'>['changed'], 'isBeforeSawing'>;
 /** The question with which a sawing date is refused, and what saving again answers. */
 const asking = { 'refusal.sawn-after-move': { isBeforeSawing: true } } as const;
+
+/** The local day since when a board is where it was entered, where no person gave it; null where one did. */
+function enteredOn(moves: readonly Move[]): string | null {
+  const [first, moved] = moves;
+  return first?.datedBy === 'clock' && !moved ? dayOf(new Date(first.since)) : null;
+}
 
 /** Edits a board. Its readings stay; they are judged again. */
 export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
@@ -21,11 +29,19 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
   const edit = useEdit('boards.edit', board);
   const typed = useBoardDraft(board, edit.theirs);
   const { draft, field, read, refill, set } = typed;
+  const { moves = [] } = useQuery('boards.get', { id: board.id }).output ?? {};
+  const hereSince = useHereSince({
+    boards: 1,
+    sawnOn: draft.sawnOn === edit.base?.sawnOn ? null : draft.sawnOn,
+    enteredOn: enteredOn(moves),
+  });
   const questions = useQuestions<Answers, keyof typeof asking>(asking, { sawnOn: draft.sawnOn });
 
   async function save(): Promise<void> {
     const board = read();
-    const saved = await questions.ask((answers) => edit.save({ ...board, ...answers }));
+    const hereSinceOn = hereSince.read();
+    const since = hereSinceOn !== null && { hereSinceOn };
+    const saved = await questions.ask((answers) => edit.save({ ...board, ...since, ...answers }));
     if (saved && saved !== edit.base) tellDone(say('board.edited', { boardCode: saved.code }));
   }
 
@@ -57,7 +73,7 @@ export function BoardForm({ board, onClose }: { board: BoardRow; onClose: () => 
         <BoardSpecies board={typed} />
         <BoardThickness board={typed} />
       </div>
-      <MoreAboutBoard board={typed} />
+      <MoreAboutBoard board={typed} sinceSawn={hereSince.part} />
       <PlaceInStack board={typed} />
     </FormDialog>
   );

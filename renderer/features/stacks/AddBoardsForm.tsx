@@ -13,6 +13,7 @@ import { tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { dayOf } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
 import {
   BoardSawnOn,
@@ -26,6 +27,7 @@ import {
 import { sizedBoards, type TypedSizes } from './board-sizes.ts';
 import { SizesGrid } from './SizesGrid.tsx';
 import { StackOrderFields, useStackOrder } from './StackOrderFields.tsx';
+import { useHereSince } from './useHereSince.tsx';
 
 const countSchema = firstStackSchema.pick({ boards: true });
 
@@ -55,9 +57,10 @@ export function AddBoardsForm({
     limit: 1,
   });
   const nextLayer = useQuery('stacks.nextLayer', { id: stack.id });
+  const here = useQuery('stacks.hereSince', { id: stack.id });
   return (
-    <Await of={[next, newest, nextLayer]}>
-      {({ code }, { rows: [last] }, { layer }) => (
+    <Await of={[next, newest, nextLayer, here]}>
+      {({ code }, { rows: [last] }, { layer }, { since }) => (
         <Form
           stack={stack}
           start={{
@@ -70,6 +73,7 @@ export function AddBoardsForm({
               last && { thicknessMm: last.thicknessMm, thicknessQuarters: last.thicknessQuarters }),
           }}
           nextLayer={layer}
+          stackOn={since === null ? null : dayOf(new Date(since))}
           onAdded={named?.onAdded}
           onClose={onClose}
         />
@@ -82,6 +86,7 @@ function Form({
   stack,
   start,
   nextLayer,
+  stackOn,
   onAdded,
   onClose,
 }: {
@@ -89,6 +94,8 @@ function Form({
   start: ReturnType<typeof newBoardDraft>;
   /** The layer above what is there. */
   nextLayer: number;
+  /** The local day since when what is there is there. */
+  stackOn: string | null;
   onAdded: ((ids: number[]) => void) | undefined;
   onClose: () => void;
 }) {
@@ -106,6 +113,12 @@ function Form({
   const codes = sized?.map(({ code }) => code) ?? codesFrom(draft.code, boards);
   const howMany = many.field('boards');
   const isMany = codes.length > 1;
+  const hereSince = useHereSince({
+    boards: codes.length,
+    sawnOn: draft.sawnOn,
+    enteredOn: dayOf(new Date()),
+    stackOn,
+  });
   const order = useStackOrder(codes.length, nextLayer, true);
 
   async function save(): Promise<void> {
@@ -117,11 +130,13 @@ function Form({
     const unusual = sized?.filter(({ questions }) => questions.some((question) => question !== null)) ?? [];
     if (unusual.length > 0 && !areRight)
       throw new Refusal(message('stacks.sizes-unusual', { boards: unusual.length }));
+    const hereSinceOn = hereSince.read();
     const alike = manyBoards(board, codes, isMany ? order.read() : null);
     const made = await bridge().command(
       'boards.add',
       alike.map((each, row) => ({
         ...each,
+        hereSinceOn,
         widthMm: sized?.[row]?.widthMm ?? each.widthMm,
         lengthMm: sized?.[row]?.lengthMm ?? each.lengthMm,
       })),
@@ -165,6 +180,7 @@ function Form({
         <BoardThickness board={typed} />
         <BoardSawnOn board={typed} />
       </div>
+      {hereSince.part}
       {isMany &&
         (sized ? (
           <SizesGrid

@@ -24,7 +24,7 @@ const fields = {
   column: 'board.column',
   note: 'board.note',
 } as const satisfies {
-  [F in Exclude<keyof RequestInput<'boards.edit'>['changed'], 'isBeforeSawing'>]-?: Code;
+  [F in Exclude<keyof RequestInput<'boards.edit'>['changed'], 'isBeforeSawing' | 'hereSinceOn'>]-?: Code;
 };
 
 /** Boards that another window edited while they were to be edited here, each with what changed. */

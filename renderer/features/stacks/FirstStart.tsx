@@ -1,10 +1,6 @@
-import { useState } from 'react';
-import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type FirstStack, firstStackOn } from '../../../shared-core/contract/first-stack.ts';
-import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
-import { Choice } from '../../form/Choice.tsx';
 import { DateField } from '../../form/DateField.tsx';
 import { NumberField, Select, TextField } from '../../form/Field.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
@@ -21,6 +17,7 @@ import { useWords } from '../../words.ts';
 import { BoardDriedBy, BoardSpecies, BoardThickness } from '../board/BoardFields.tsx';
 import { StationField, useStation } from '../places/StationField.tsx';
 import { endUseOptions } from './end-use-options.ts';
+import { useHereSince } from './useHereSince.tsx';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
 export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
@@ -55,7 +52,6 @@ const nothingYet: Draft<FirstStack> = {
   thicknessQuarters: null,
   boards: null,
   sawnOn: null,
-  hereSinceSawn: null,
   hereSinceOn: null,
   driedBy: 'air',
   endUseId: 'furniture',
@@ -67,21 +63,14 @@ function FirstStackForm() {
   const species = useQuery('species.list', {});
   const uses = useQuery('endUses.list', {});
   const typed = useDraft(firstStackOn(today), nothingYet);
-  const { draft, field, read, set } = typed;
-  const isSawnEarlier = draft.sawnOn !== null && draft.sawnOn < today;
-  const [isSinceOther, setSinceOther] = useState(false);
+  const { draft, field, read } = typed;
+  const hereSince = useHereSince({ boards: 1, sawnOn: draft.sawnOn, enteredOn: today });
   const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
   async function start(probe: boolean): Promise<void> {
     const made = read();
-    if (isSawnEarlier && draft.hereSinceSawn === null)
-      throw new Refusal(message('stacks.here-since-sawn-missing'));
-    const isOther = isSawnEarlier && isSinceOther;
-    if (isOther && draft.hereSinceOn === null) throw new Refusal(message('stacks.here-since-on-missing'));
-    if (isOther && draft.hereSinceOn! < draft.sawnOn!)
-      throw new Refusal(message('refusal.here-before-sawn', { sawnOn: draft.sawnOn! }));
-    const hereSinceOn = isOther ? made.hereSinceOn : null;
+    const hereSinceOn = hereSince.read();
     const goOn = wayOn();
     const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
@@ -120,28 +109,7 @@ function FirstStackForm() {
         <StationField station={station} />
         <DateField label={say('board.sawn-on')} max={today} {...field('sawnOn')} />
       </div>
-      {isSawnEarlier && (
-        <Choice
-          label={say('stacks.here-since-sawn')}
-          value={
-            draft.hereSinceSawn === null ? null : draft.hereSinceSawn ? 'yes' : isSinceOther ? 'other' : 'no'
-          }
-          options={[
-            { value: 'yes', label: say('stacks.here-since-sawn.yes') },
-            { value: 'no', label: say('stacks.here-since-sawn.no') },
-            { value: 'other', label: say('stacks.here-since-sawn.other') },
-          ]}
-          onValue={(value) => {
-            set({ hereSinceSawn: value === 'yes' });
-            setSinceOther(value === 'other');
-          }}
-        />
-      )}
-      {isSawnEarlier && isSinceOther && (
-        <div className="form-grid">
-          <DateField label={say('stacks.here-since-on')} max={today} {...field('hereSinceOn')} />
-        </div>
-      )}
+      {hereSince.part}
       <Unfold words={say('stacks.more-fields')}>
         <div className="form-grid">
           <BoardDriedBy board={typed} />

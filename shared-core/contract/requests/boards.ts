@@ -13,13 +13,13 @@ import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackOrderSchema } from '../stack-order.ts';
 import { boardTopics, type Topic } from '../topics.ts';
 import {
+  addedBoardSchema,
   boardEditSchema,
   boardFilterSchema,
   boardRowSchema,
   boardSortSchema,
   latestFindingSchema,
   moveSchema,
-  newBoardSchema,
   rowIdSchema,
   sharedBoardFieldsSchema,
   versionSchema,
@@ -110,7 +110,7 @@ export const boardRequests = {
     topics: () => ['boards', 'stacks', 'places', 'species', 'endUses'],
   }),
   'boards.add': command({
-    input: z.array(newBoardSchema).min(1).max(500),
+    input: z.array(addedBoardSchema).min(1).max(500),
     output: z.array(boardRowSchema),
     topics: (_, boards) => [
       'boards',

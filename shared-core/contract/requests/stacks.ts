@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ifMovedSchema } from '../../probing/plan/if-moved.ts';
 import { stackPlanSchema } from '../../probing/plan/stack-plan.ts';
 import { tallyBySchema, tallySchema } from '../../tally/tally.ts';
+import { instantSchema } from '../../time.ts';
 import { startedStackSchema } from '../first-stack.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { stackVolumeSchema } from '../stack-volume.ts';
@@ -133,6 +134,12 @@ export const stackRequests = {
   'stacks.nextLayer': query({
     input: byId,
     output: z.object({ layer: z.number().int() }),
+    topics: ({ id }) => ['stacks', `stack:${id}`],
+  }),
+  /** Since when most of its boards have been at its place; null where none is there. */
+  'stacks.hereSince': query({
+    input: byId,
+    output: z.object({ since: instantSchema.nullable() }),
     topics: ({ id }) => ['stacks', `stack:${id}`],
   }),
 };

@@ -18,13 +18,17 @@ export const stacks = {
   'stacks.discard-typed': 'Discard',
   'stacks.what-name': 'What do you call this stack?',
   'stacks.how-many-boards': 'How many boards?',
-  'stacks.here-since-sawn': 'Has it been here since it was sawn?',
-  'stacks.here-since-sawn-missing': 'Say whether it has been here since it was sawn.',
+  'stacks.here-since-sawn':
+    '{boards, plural, one {Has it been here since it was} other {Have they been here since they were}} sawn?',
+  'stacks.here-since-sawn-missing':
+    'Say whether {boards, plural, one {it has been here since it was} other {they have been here since they were}} sawn.',
   'stacks.here-since-sawn.yes': 'Yes',
-  'stacks.here-since-sawn.no': 'No, since today',
+  'stacks.here-since-sawn.stack': 'No, since {sinceOn}, like the rest of the stack',
+  'stacks.here-since-sawn.today': 'No, since today',
+  'stacks.here-since-sawn.entered': 'No, since {enteredOn}',
   'stacks.here-since-sawn.other': 'No, since another day',
   'stacks.here-since-on': 'Here since',
-  'stacks.here-since-on-missing': 'Give the day it came here.',
+  'stacks.here-since-on-missing': 'Give the day {boards, plural, one {it} other {they}} came here.',
   'stacks.start-probing': 'Start probing',
   'stacks.other-places':
     'Drying in a shed or a shop? Add it in Places later. Pintally works out its air from the outdoor air.',

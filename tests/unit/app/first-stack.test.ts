@@ -57,7 +57,7 @@ describe('A first stack', () => {
 
   test('has been at its place since it was sawn where the person says so, else since today', async () => {
     const known = { ...oak, sawnOn: '2026-03-10' };
-    const { id } = await yard.command('stacks.start', { ...known, hereSinceSawn: true });
+    const { id } = await yard.command('stacks.start', { ...known, hereSinceOn: '2026-03-10' });
     const { id: later } = await yard.command('stacks.start', { ...known, name: 'Late oak' });
     const sinceOf = async (stackId: number) => (await rows(stackId)).map(({ placeSince }) => placeSince);
     const sawn = new Date('2026-03-10T00:00').toISOString();
@@ -70,7 +70,7 @@ describe('A first stack', () => {
   });
 
   test('has been at its place since another day where the person gives one, after it was sawn and not to come', async () => {
-    const known = { ...oak, sawnOn: '2026-03-10', hereSinceSawn: false };
+    const known = { ...oak, sawnOn: '2026-03-10' };
     const { id } = await yard.command('stacks.start', { ...known, hereSinceOn: '2026-04-02' });
     const since = new Date('2026-04-02T00:00').toISOString();
     expect((await rows(id)).map(({ placeSince }) => placeSince)).toEqual([since, since, since]);

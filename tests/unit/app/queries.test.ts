@@ -30,6 +30,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'stacks.volume': { id: 1 },
   'tallies.get': { stackId: null, by: ['species', 'thickness', 'call', 'stack'] },
   'stacks.nextLayer': { id: 1 },
+  'stacks.hereSince': { id: 1 },
   'boards.list': { stackId: 1, search: 'WAL', offset: 0, limit: 10 },
   'boards.get': { id: 1 },
   'moves.together': { id: 1 },

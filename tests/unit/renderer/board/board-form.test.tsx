@@ -70,6 +70,40 @@ describe('A board in its form', () => {
     expect(['Thickness', 'Width', 'Length'].map(shown)).toEqual(['1 1/8', '8 1/4', '8']);
   });
 
+  describe('given an earlier sawing date', () => {
+    const sawn = async (datedBy: 'clock' | 'day') => {
+      const board = aBoardRow(1, { ...known, sawnOn: null });
+      const [first] = found.moves;
+      const moves = [{ ...first!, datedBy }];
+      const { machine, user } = openBoard({ ...found, board, moves }, { 'boards.edit': () => board });
+      await user.click(await screen.findByRole('button', { name: 'Edit' }));
+      await typeDay(user, 'Sawn on', '2025-10-01');
+      return { machine, user };
+    };
+
+    test('is asked whether it has been here since, where it is here since it was entered', async () => {
+      const { machine, user } = await sawn('clock');
+      const question = screen.getByRole('group', { name: 'Has it been here since it was sawn?' });
+      expect(within(question).getByLabelText(/^No, since Mar 3/)).toBeTruthy();
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      expect(await screen.findByText('Say whether it has been here since it was sawn.')).toBeTruthy();
+      expect(machine.inputsOf('boards.edit')).toEqual([]);
+      await user.click(within(question).getByLabelText('Yes'));
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      expect(machine.inputsOf('boards.edit')).toMatchObject([
+        { changed: { sawnOn: '2025-10-01', hereSinceOn: '2025-10-01' } },
+      ]);
+    });
+
+    test('is asked nothing where a person gave the day it came', async () => {
+      const { machine, user } = await sawn('day');
+      await user.click(screen.getByRole('button', { name: 'Save' }));
+      expect(machine.inputsOf('boards.edit')).toEqual([
+        { id: 1, basedOn: 1, changed: { sawnOn: '2025-10-01' } },
+      ]);
+    });
+  });
+
   test('a sawing date after its first move is saved once its log was there, and that is told with Undo', async () => {
     const board = aBoardRow(1, known);
     const asks = message('refusal.sawn-after-move', {

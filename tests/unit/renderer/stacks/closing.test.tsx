@@ -22,6 +22,7 @@ function open(stack = none, more: Parameters<typeof playMachine>[0] = {}) {
     'stacks.get': () => stack,
     'stacks.list': () => [stack, other],
     'stacks.nextLayer': () => ({ layer: 4 }),
+    'stacks.hereSince': () => ({ since: null }),
     'boards.list': () => ({ total: 0, rows: [] }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     ...more,

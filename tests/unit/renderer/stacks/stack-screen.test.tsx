@@ -47,6 +47,7 @@ function play(boards: number, more: Parameters<typeof playMachine>[0] = {}) {
     'boards.list': listOf(boards),
     'boards.nextCode': () => ({ code: 'OAK-07' }),
     'stacks.nextLayer': () => ({ layer: 4 }),
+    'stacks.hereSince': () => ({ since: null }),
     'endUses.list': () => builtInEndUses.map((endUse) => ({ ...endUse, version: 1, builtIn: true })),
     'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [
@@ -794,6 +795,39 @@ describe('Adding boards', () => {
     expect(machine.inputsOf('boards.add')).toMatchObject([
       [{ speciesId: 'oak-northern-red', thicknessMm: 3, log: '', sawnOn: null, note: '', lengthMm: null }],
     ]);
+  });
+
+  test('boards sawn before today are asked whether they have been here since, with the day of the stack', async () => {
+    const since = new Date(2025, 11, 15, 10).toISOString();
+    const { machine, user } = open(6, { ...add, 'stacks.hereSince': () => ({ since }) });
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    await user.clear(await screen.findByLabelText('How many'));
+    await user.type(screen.getByLabelText('How many'), '2');
+    await user.type(screen.getByLabelText('Thickness'), '27');
+    await typeDay(user, 'Sawn on', '2025-11-02');
+    const question = 'Have they been here since they were sawn?';
+    const asked = within(screen.getByRole('group', { name: question }));
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'Add 2 boards' }));
+    expect(await screen.findByText('Say whether they have been here since they were sawn.')).toBeTruthy();
+    expect(machine.inputsOf('boards.add')).toEqual([]);
+    await user.click(asked.getByLabelText('No, since Dec 15, 2025, like the rest of the stack'));
+    await user.click(screen.getByRole('button', { name: 'Add 2 boards' }));
+    expect(machine.inputsOf('boards.add')).toMatchObject([
+      [{ hereSinceOn: '2025-12-15' }, { hereSinceOn: '2025-12-15' }],
+    ]);
+  });
+
+  test('the day of the stack is not offered to boards sawn after it', async () => {
+    const since = new Date(2025, 11, 15, 10).toISOString();
+    const { machine, user } = open(6, { ...add, 'stacks.hereSince': () => ({ since }) });
+    await user.click(await screen.findByRole('button', { name: 'Add boards' }));
+    await user.type(await screen.findByLabelText('Thickness'), '27');
+    await typeDay(user, 'Sawn on', '2026-01-02');
+    expect(screen.queryByLabelText(/like the rest of the stack/)).toBeNull();
+    await user.click(screen.getByLabelText('Yes'));
+    await user.click(screen.getByRole('button', { name: 'Add board' }));
+    expect(machine.inputsOf('boards.add')).toMatchObject([[{ hereSinceOn: '2026-01-02' }]]);
   });
 
   test('a first layer without the boards per layer is asked about, and nothing is sent', async () => {

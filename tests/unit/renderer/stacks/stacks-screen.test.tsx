@@ -326,7 +326,6 @@ describe('The first start', () => {
         thicknessQuarters: 8,
         boards: 12,
         sawnOn: null,
-        hereSinceSawn: null,
         hereSinceOn: null,
         driedBy: 'air',
         endUseId: 'furniture',
@@ -375,7 +374,7 @@ describe('The first start', () => {
     expect(machine.inputsOf('stacks.start')).toEqual([]);
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(machine.inputsOf('stacks.start')).toMatchObject([
-      { sawnOn: '2025-04-10', hereSinceSawn: false, hereSinceOn: '2025-06-10' },
+      { sawnOn: '2025-04-10', hereSinceOn: '2025-06-10' },
     ]);
   });
 
@@ -388,7 +387,9 @@ describe('The first start', () => {
     await user.click(screen.getByLabelText('Yes'));
     expect(screen.queryByRole('group', { name: 'Here since' })).toBeNull();
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
-    expect(machine.inputsOf('stacks.start')).toMatchObject([{ sawnOn: '2025-04-10', hereSinceSawn: true }]);
+    expect(machine.inputsOf('stacks.start')).toMatchObject([
+      { sawnOn: '2025-04-10', hereSinceOn: '2025-04-10' },
+    ]);
   });
 
   test('only adds the stack where that is asked, in rough air where no station is named', async () => {
