@@ -5,10 +5,7 @@ import { openDemoYard, picture, startRound, typeReading } from './walk.ts';
 /** Where the thickness of the demo yard's seventh walnut board is shown, and by what name it must be. */
 async function expectThickness(page: Page, thickness: string, name: string): Promise<void> {
   await page.getByRole('navigation').getByRole('link', { name: 'Stacks' }).click();
-  await page
-    .getByRole('link', { name: /Walnut from the lane/ })
-    .first()
-    .click();
+  await page.getByRole('link', { name: 'Walnut from the lane', exact: true }).click();
   await page.getByRole('button', { name: 'Columns' }).click();
   await page.getByLabel('Species').check();
   await page.keyboard.press('Escape');
@@ -36,10 +33,7 @@ async function expectThickness(page: Page, thickness: string, name: string): Pro
 // 8/4 is a board's name in the trade, 2 in rough (common practice, no source).
 test('8/4 stays 8/4 in millimeters and in inches', async ({ pintally: { page } }) => {
   await openDemoYard(page);
-  await page
-    .getByRole('link', { name: /Walnut from the lane/ })
-    .first()
-    .click();
+  await page.getByRole('link', { name: 'Walnut from the lane', exact: true }).click();
   await page.getByRole('button', { name: 'Add boards' }).first().click();
   await page.getByLabel('Thickness').fill('8/4');
   await expect(page.getByText('That is 51 mm.')).toBeVisible();
