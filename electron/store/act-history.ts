@@ -143,20 +143,21 @@ export function actHistory(db: Db) {
       .pluck();
   const lostBy = { id: lost("old_values ->> 'id'"), uuid: lost('row_uuid') };
   const valueBefore = db
-    .prepare<{ readingId: unknown; id: unknown; actId: unknown }, string>(
-      `SELECT value FROM amendment k WHERE k.reading_id = @readingId AND k.field = 'raw' AND k.id < @id
+    .prepare<{ field: string; readingId: unknown; id: unknown; actId: unknown }, string>(
+      `SELECT value FROM amendment k WHERE k.reading_id = @readingId AND k.field = @field AND k.id < @id
          AND NOT EXISTS (SELECT 1 FROM undone_row u WHERE u.uuid = k.uuid AND @actId > (SELECT max(c.act_id)
            FROM act_change c WHERE c.row_uuid = u.uuid AND c.in_table = 'undone_row'))
        ORDER BY k.id DESC LIMIT 1`,
     )
     .pluck();
-  /** The value that a reading had before it was corrected or excluded, and its unit. */
+  /** The value that a reading had before it was corrected or excluded, its unit, its mark that it was more, and the value that was saved. */
   function beforeAmended(row: Record<string, unknown>): Record<string, unknown> {
     const { reading_id: readingId, field, id, act_id: actId } = row;
-    if (readingId == null || (field !== 'raw' && field !== 'excluded')) return {};
+    if (readingId == null || !['raw', 'isAbove', 'excluded'].includes(String(field))) return {};
     const saved = rowOf('reading', 'id', readingId);
-    const value = valueBefore.get({ readingId, id, actId }) ?? JSON.stringify(saved?.raw);
-    return { value, unit: saved?.unit };
+    const before = (which: string) => valueBefore.get({ field: which, readingId, id, actId });
+    const [value = JSON.stringify(saved?.raw), isAbove = 'false'] = [before('raw'), before('isAbove')];
+    return { value, unit: saved?.unit, isAbove, saved: saved?.raw };
   }
   /** A row as it is, or as it was when it was deleted. */
   function rowOrLost(

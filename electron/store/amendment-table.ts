@@ -27,8 +27,8 @@ const amendmentsSchema = z
     takenAt: instantSchema,
     /** In the unit in which it was saved. */
     raw: z.number(),
-    /** The meter showed only that it is more than what was saved. */
-    isAbove: z.boolean(),
+    /** The meter showed only that it is more: than what was saved (true), or than a value to which it was corrected. */
+    isAbove: z.boolean().or(z.number()),
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     /** `as-saved`: what was said of it was undone. */

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { isMoreThan } from '../../shared-core/probing/readings/beyond-scale.ts';
 import { type Exclusion, isSlip } from '../../shared-core/probing/readings/exclusion.ts';
 import { typedUnit } from '../../shared-core/probing/readings/meter-profile.ts';
 import {
@@ -8,7 +9,7 @@ import {
   spotSchema,
 } from '../../shared-core/probing/readings/reading.ts';
 import { megohmsOf, ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts';
-import { amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
+import { type Amendments, amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { keptRecord, roundsOfWood, sameBoard, sameWood } from './lineage.ts';
 import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
@@ -198,8 +199,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
     ...row,
     raw: inItsUnit(raw),
     ...(raw !== row.raw && { savedRaw: inItsUnit(row.raw) }),
-    // What was corrected is a value that the meter showed.
-    ...(isAbove && raw === row.raw && { isAbove }),
+    ...(isMoreThan(raw, row.raw, isAbove ?? false) && { isAbove: true }),
     ...(isMegohms && { unit: 'ohm' }),
     meterId: version?.meterId ?? null,
     meterProfileId,
@@ -329,9 +329,16 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       const row = one.get(id);
       return row && toReading(row, version, moved);
     },
-    /** A value of a reading, in its unit, as the file has it: what was typed in megohms before the meter had a name. */
-    asSaved: ({ id, unit }: Reading, raw: number): number =>
-      unit === 'ohm' && one.get(id)?.unit === 'pct' ? megohmsOf(raw) : raw,
+    /** What the file is to say of a reading that is corrected: what was typed in megohms before the meter had a name, in these. */
+    valueAmended: (
+      { id, unit, raw: rawNow }: Reading,
+      { raw, isAbove }: { raw: number; isAbove: boolean },
+    ): Pick<Amendments, 'raw' | 'isAbove'> => {
+      const row = one.get(id)!;
+      const saved = unit === 'ohm' && row.unit === 'pct' ? megohmsOf(raw) : raw;
+      const isSo = isMoreThan(saved, row.raw, amendmentsNow(row, moved).isAbove ?? false) === isAbove;
+      return { ...(raw !== rawNow && { raw: saved }), ...(!isSo && { isAbove: isAbove && saved }) };
+    },
     ofDays,
     /** The ID of the board that a reading is on, wherever it was moved. */
     boardNow: (id: number): string => moved.get(nowOf(one.get(id)!.uuid))!.code,

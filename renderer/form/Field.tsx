@@ -139,7 +139,9 @@ export function TypedNumberField({
   unreadable,
   meaning,
   ...rest
-}: NumberFieldProps & {
+}: Omit<NumberFieldProps, 'saved'> & {
+  /** A text as it is to be shown. */
+  saved?: FieldWords<number | string>['saved'];
   read: (text: string) => number | null;
   write: (value: number) => string;
   unreadable: (typedText: string) => string;

@@ -1,26 +1,30 @@
-import { averageText, mcOrDash, rawText } from '../../shared-core/record-words/reading-texts.ts';
+import { averageText, mcOrDash, rawText, shownText } from '../../shared-core/record-words/reading-texts.ts';
 import type { Corrected } from '../../shared-core/wood/moisture/corrected.ts';
 import { useWords } from '../words.ts';
 import css from './mc-value.module.css';
 
-export { averageText, mcOrDash, rawText };
+export { averageText, mcOrDash, rawText, shownText };
 
 /** One reading: the MC big, the raw value beside it, both labeled; in a line, a raw value without an MC is alone. */
 export function McValue({
   corrected,
   raw,
   unit,
+  isAbove = false,
   size = 'text',
   struck = false,
 }: {
   corrected: Pick<Corrected, 'mcPct' | 'steps' | 'warnings'> | null;
   raw: number | null;
   unit: 'pct' | 'ohm';
+  /** The meter showed only that it is more than `raw`. */
+  isAbove?: boolean | undefined;
   size?: 'text' | 'huge';
   /** Not used: still readable. */
   struck?: boolean;
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const { mcPct, steps, warnings } = corrected ?? { mcPct: null, steps: [], warnings: [] };
   const isRawAlone = mcPct === null && raw !== null && size === 'text';
   const how =
@@ -39,7 +43,7 @@ export function McValue({
         </span>
       )}
       <span className={isRawAlone ? css.corrected : css.raw}>
-        <span className={css.rawNumber}>{raw === null ? '–' : rawText(raw, unit, formats)}</span>
+        <span className={css.rawNumber}>{raw === null ? '–' : shownText({ raw, unit, isAbove }, words)}</span>
         <span className={`soft ${css.label}`}>
           {say(size === 'text' ? 'reading.raw' : 'reading.raw-as-shown')}
         </span>

@@ -102,6 +102,7 @@ const FIELDS: Readonly<Record<string, readonly [label: Code, show: Show]>> = {
   woodTempC: ['past-round.wood-temp', asTemp],
   depthMm: ['merge.field.depth', asMm],
   raw: ['merge.field.value', ifNumber((rawValue) => message('merge.value.number', { rawValue }))],
+  isAbove: ['csv.above-scale', (value, record) => asYes(value !== false, record)],
   grams: ['merge.field.weight', asGrams],
   inUse: ['merge.field.own-checks', asYes],
   caption: ['merge.field.caption', asText],

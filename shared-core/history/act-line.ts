@@ -1,3 +1,4 @@
+import { isMoreThan } from '../probing/readings/beyond-scale.ts';
 import { dateMessage } from '../record-words/date-message.ts';
 import type { Code } from '../words/en/index.ts';
 import { type Message, message } from '../words/message.ts';
@@ -306,8 +307,33 @@ function amended({ rows, records }: TableChange): Told[] {
   const fields = new Set(records.map(({ values }) => values.field));
   return [...fields].flatMap((field) => {
     const of = records.filter(({ values }) => values.field === field);
-    return amendedField({ rows: fields.size === 1 ? rows : of.length, records: of });
+    const change = { rows: fields.size === 1 ? rows : of.length, records: of };
+    if (field === 'raw') return valueAmended(change, records.find(isOf('isAbove')));
+    // Said with the value.
+    if (field === 'isAbove') return fields.has('raw') ? [] : valueAmended(change, of[0]);
+    return amendedField(change);
   });
+}
+
+/** @param mark  what is said of whether the meter showed only that it is more, where that is said anew */
+function valueAmended(
+  { rows, records }: Pick<TableChange, 'rows' | 'records'>,
+  mark: ChangedRecord | undefined,
+): Told[] {
+  const first = records[0];
+  if (first === undefined) return [];
+  const { unit, isAbove, saved } = first.before;
+  const raw = Number(first.before.value);
+  const after = first.values.field === 'raw' ? Number(first.values.value) : raw;
+  const shownWith = (value: number, given: SavedValue | undefined): Message => {
+    const isMore = isMoreThan(value, Number(saved), JSON.parse(String(given ?? false)) as boolean | number);
+    return isMore
+      ? message('act.value.above', { reading: shownValue(value, unit) })
+      : shownValue(value, unit);
+  };
+  const some = { rows, recordName: first.name ?? '…' };
+  const facts = { before: shownWith(raw, isAbove), after: shownWith(after, mark?.values.value ?? isAbove) };
+  return [message('act.reading.value', { ...some, ...facts })];
 }
 
 function amendedField({ rows, records }: Pick<TableChange, 'rows' | 'records'>): Told[] {
@@ -324,12 +350,6 @@ function amendedField({ rows, records }: Pick<TableChange, 'rows' | 'records'>):
       return [message('act.reading.depth', some)];
     case 'meterProfileId':
       return [message('act.reading.meter', some)];
-    case 'raw': {
-      const { unit } = first.before;
-      const [before, after] = [Number(first.before.value), Number(first.values.value)];
-      const facts = { ...some, before: shownValue(before, unit), after: shownValue(after, unit) };
-      return [message('act.reading.value', facts)];
-    }
     case 'woodTempC': {
       const valueTempC = JSON.parse(String(first.values.value)) as number | null;
       return [

@@ -22,16 +22,25 @@ export const averageText = (
 export const rawText = (raw: number, unit: ReadingUnit, formats: Formats): string =>
   unit === 'pct' ? formats.rawPercent(raw) : formats.rawOhms(raw);
 
+/** What the meter showed of a reading, and that it showed only that it is more. */
+export function shownText(
+  { raw, unit, isAbove = false }: Pick<JudgedReading, 'raw' | 'unit' | 'isAbove'>,
+  { say, formats }: Words,
+): string {
+  const shownValue = rawText(raw, unit, formats);
+  return isAbove ? say('reading.above', { shownValue }) : shownValue;
+}
+
 /**
  * What a reading is called, by what the meter showed.
  * @param depth  what it tells
  */
 export const readingName = (
-  reading: Pick<JudgedReading, 'raw' | 'unit' | 'spot'>,
+  reading: Pick<JudgedReading, 'raw' | 'unit' | 'isAbove' | 'spot'>,
   depth: Depth,
-  { say, formats }: Words,
+  words: Words,
 ): string =>
-  say('reading.name', {
+  words.say('reading.name', {
     depth: isDepthUnknown(reading) ? 'unknown' : depth,
-    shownValue: rawText(reading.raw, reading.unit, formats),
+    shownValue: shownText(reading, words),
   });

@@ -11,7 +11,7 @@ import { isDepthUnknown } from '../probing/readings/depth-read.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
 import { depthWords } from '../record-words/depth-words.ts';
 import { exclusionText } from '../record-words/exclusion-text.ts';
-import { mcOrDash, rawText } from '../record-words/reading-texts.ts';
+import { mcOrDash, shownText } from '../record-words/reading-texts.ts';
 import { sampleRows } from '../record-words/sample-rows.ts';
 import { spotWords } from '../record-words/spot-words.ts';
 import { whereWords } from '../record-words/where-words.ts';
@@ -187,7 +187,7 @@ function readingsPart({ board, readings, readBefore }: Passport, flow: Flow, wor
           ...(isDepthUnknown(reading) ? [] : [depthWords(reading, board.thicknessMm, words)]),
         ],
       },
-      short(rawText(reading.raw, reading.unit, formats)),
+      short(shownText(reading, words)),
       short(reading.woodTempC === null ? '–' : formats.temperature(reading.woodTempC)),
       short(mcOrDash(reading.corrected.mcPct, formats), { face: reading.counts ? 'bold' : 'regular' }),
       cell(methodText(reading, words)),

@@ -152,11 +152,12 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   }
 
   /** What the round of a saved reading comes to where that reads otherwise. */
-  function assessCorrected({ id, boardId, roundId }: Reading, raw: number): Assessment {
+  function assessCorrected(
+    { id, boardId, roundId }: Reading,
+    value: { raw: number; isAbove: boolean },
+  ): Assessment {
     const round = savedRound(boardId, roundId);
-    const readings = round.readings.map((each) =>
-      each.id === id ? { ...each, raw, isAbove: undefined } : each,
-    );
+    const readings = round.readings.map((each) => (each.id === id ? { ...each, ...value } : each));
     return assessUnsaved(boardId, { ...round, readings });
   }
 

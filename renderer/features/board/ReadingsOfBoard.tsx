@@ -5,7 +5,7 @@ import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
 import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
-import { mcOrDash, rawText } from '../../ui/McValue.tsx';
+import { averageText, rawText, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
@@ -48,12 +48,18 @@ export function ReadingsOfBoard({
         {
           id: 'mc',
           head: say('reading.mc'),
-          cell: ({ corrected, counts }) => (
-            <RecordValue isUsed={counts}>{mcOrDash(corrected.mcPct, formats)}</RecordValue>
+          cell: ({ corrected: { mcPct }, counts, isAbove, unit }) => (
+            <RecordValue isUsed={counts}>
+              {/* More ohms are drier wood, which is said below. */}
+              {averageText(
+                { averagePct: mcPct, averageIs: isAbove && unit === 'pct' ? 'above' : 'read' },
+                words,
+              )}
+            </RecordValue>
           ),
-          below: ({ raw, savedRaw, unit, woodTempC }) => (
+          below: ({ raw, savedRaw, unit, isAbove, woodTempC }) => (
             <>
-              {say('board.reading-raw', { shownValue: rawText(raw, unit, formats) })}
+              {say('board.reading-raw', { shownValue: shownText({ raw, unit, isAbove }, words) })}
               {savedRaw !== undefined && (
                 <>
                   <br />

@@ -12,7 +12,7 @@ import { type Message, thicknessOf } from '../../../shared-core/words/message.ts
 import { useQuery } from '../../data/useQuery.ts';
 import css from '../../form/typed-grid.module.css';
 import { Button } from '../../ui/Button.tsx';
-import { rawText } from '../../ui/McValue.tsx';
+import { shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { aboveOf, cellIn } from './page-draft.ts';
 import past from './past-round.module.css';
@@ -159,7 +159,8 @@ function Checked({
   onMarked: (columns: ReadonlySet<number>) => void;
   onUse: (column: number, text: string) => void;
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const { output, error } = useQuery('pastRounds.check', asked);
   const cells = (output?.cells ?? []).filter(({ column, raw }) => raws[column] === raw);
   const remarks = remarksOf(cells, hasDay);
@@ -188,12 +189,15 @@ function Checked({
       {cells.map((cell) => {
         const meant = meantBy({ ...cell, excluded: null });
         if (meant === null) return null;
-        const shownValue = rawText(meant, cell.unit, formats);
+        const { column, unit } = cell;
+        const isAbove = asked.line.above.includes(column);
+        const shownValue = shownText({ raw: meant, unit, isAbove }, words);
+        const plain = String(unit === 'ohm' ? megohmsOf(meant) : meant);
         return (
           <Button
-            key={cell.column}
-            aria-label={say('past-round.use-meant-of', { shownValue, boardCode, column: cell.column + 1 })}
-            onClick={() => onUse(cell.column, String(cell.unit === 'ohm' ? megohmsOf(meant) : meant))}
+            key={column}
+            aria-label={say('past-round.use-meant-of', { shownValue, boardCode, column: column + 1 })}
+            onClick={() => onUse(column, isAbove ? `>${plain}` : plain)}
           >
             {say('past-round.use-meant', { shownValue })}
           </Button>

@@ -1,16 +1,17 @@
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { correctionParts } from '../../../shared-core/wood/moisture/correction-parts.ts';
 import { Facts } from '../../ui/Facts.tsx';
-import { mcOrDash, rawText } from '../../ui/McValue.tsx';
+import { mcOrDash, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 
 /** How a value was corrected: what the meter showed, what scale, temperature and species did to it, and what it came to. */
 export function CorrectionSteps({
-  reading: { raw, unit, corrected, woodTempC },
+  reading: { raw, unit, isAbove, corrected, woodTempC },
 }: {
-  reading: Pick<JudgedReading, 'raw' | 'unit' | 'corrected' | 'woodTempC'>;
+  reading: Pick<JudgedReading, 'raw' | 'unit' | 'isAbove' | 'corrected' | 'woodTempC'>;
 }) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   if (corrected.mcPct === null) return <p>{say('correction.none')}</p>;
   const { fromOhmsPct, scale, temperature, species, ownChecks } = correctionParts({ raw, unit, corrected });
   // A line through the person's own checks takes the place of the species' correction.
@@ -20,7 +21,7 @@ export function CorrectionSteps({
   return (
     <Facts
       of={[
-        [say('correction.raw'), rawText(raw, unit, formats)],
+        [say('correction.raw'), shownText({ raw, unit, isAbove }, words)],
         [say('correction.from-ohms'), fromOhmsPct === null ? null : formats.mc(fromOhmsPct)],
         [say('correction.scale'), fromOhmsPct === null ? effect(scale) : null],
         [

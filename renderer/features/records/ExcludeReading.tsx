@@ -23,7 +23,7 @@ export function ExcludeReading({
   onInclude: () => void;
 }) {
   const words = useWords();
-  const { raw, unit, excluded } = reading;
+  const { raw, unit, isAbove, excluded } = reading;
   if (reading.isDamaged || isMovedAway(excluded)) return null;
   return (
     <ExcludeButton
@@ -33,7 +33,7 @@ export function ExcludeReading({
       onExclude={onExclude}
       onInclude={onInclude}
     >
-      <McValue corrected={reading.corrected} raw={raw} unit={unit} />
+      <McValue corrected={reading.corrected} raw={raw} unit={unit} isAbove={isAbove} />
     </ExcludeButton>
   );
 }

@@ -3,7 +3,7 @@ import { newestOf } from '../../../shared-core/contract/round.ts';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
 import { useEach } from '../../data/useQuery.ts';
 import { useRound } from '../../stores/round.ts';
-import { rawText } from '../../ui/McValue.tsx';
+import { shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { type ChosenNote, NoteDialog } from '../notes/NoteDialog.tsx';
 import { Pictures } from '../pictures/Pictures.tsx';
@@ -11,13 +11,14 @@ import type { Probing } from './useProbing.ts';
 
 /** A note or a picture of the board in hand, of the last reading, or of the round, which goes on where it was. */
 export function RoundNoteDialog({ round, board, probed, onClose }: Probing) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say } = words;
   // Whatever is saved while this is open.
   const [{ last, of }] = useState(() => {
     const { saved } = useRound.getState();
     return saved ? { last: saved.reading, of: saved.board } : { last: newestOf(probed), of: board };
   });
-  const shownValue = last && rawText(last.raw, last.unit, formats);
+  const shownValue = last && shownText(last, words);
   const reading =
     last && shownValue && say('reading.name', { depth: depthRead(last, of.thicknessMm), shownValue });
   const subjects: readonly Omit<ChosenNote, 'note'>[] = [

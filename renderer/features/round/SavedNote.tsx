@@ -3,7 +3,7 @@ import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicio
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { useRound } from '../../stores/round.ts';
 import { Button } from '../../ui/Button.tsx';
-import { rawText } from '../../ui/McValue.tsx';
+import { rawText, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
@@ -17,7 +17,8 @@ function inShort(why: Message): Message {
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
 export function SavedNote({ board: { boardId }, probed, act }: Probing) {
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say, formats } = words;
   const { saved, done } = useRound();
   if (done || !saved) {
     return (
@@ -49,7 +50,7 @@ export function SavedNote({ board: { boardId }, probed, act }: Probing) {
         <strong>
           {board.boardId === boardId ? say(what) : say('saved.on-board', { boardCode: board.code, what })}
         </strong>{' '}
-        <small>{say('saved.raw', { shownValue: rawText(reading.raw, reading.unit, formats) })}</small>{' '}
+        <small>{say('saved.raw', { shownValue: shownText(reading, words) })}</small>{' '}
         {suspicion &&
           (suspicion.severity === 'refused'
             ? say(inShort(suspicion.why))

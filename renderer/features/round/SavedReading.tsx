@@ -6,7 +6,7 @@ import { useRound } from '../../stores/round.ts';
 import { exclude, include } from '../../stores/round-corrections.ts';
 import { replaceByTyped } from '../../stores/round-saving.ts';
 import { Button } from '../../ui/Button.tsx';
-import { McValue, rawText } from '../../ui/McValue.tsx';
+import { McValue, rawText, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
@@ -41,13 +41,14 @@ export function SavedReading({
         corrected={reading.corrected}
         raw={reading.raw}
         unit={reading.unit}
+        isAbove={reading.isAbove}
         struck={reading.excluded !== null || !reading.counts}
       />
       <div className={css.corrections}>
         {!reading.isDamaged && (
           <small>
             <span className={css.lowRaw}>
-              {words.say('reading.raw')} {rawText(reading.raw, reading.unit, words.formats)} ·{' '}
+              {words.say('reading.raw')} {shownText(reading, words)} ·{' '}
             </span>
             {depthWords(reading, thicknessMm, words)}
           </small>

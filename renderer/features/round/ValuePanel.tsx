@@ -7,7 +7,7 @@ import { go } from '../../stores/navigation.ts';
 import { useRound } from '../../stores/round.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { rawText } from '../../ui/McValue.tsx';
+import { shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { AskProfile } from '../meter/AskProfile.tsx';
 import { ConfirmMeter } from '../meter/ConfirmMeter.tsx';
@@ -21,7 +21,8 @@ import css from './ValuePanel.module.css';
 /** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
 export function ValuePanel(probing: Probing) {
   const { typing, filledBy, unsaved, nextSpot, savedBoard, leaves, meterIsLive, act } = probing;
-  const { say, formats } = useWords();
+  const words = useWords();
+  const { say } = words;
   const trouble = useRound((store) => store.trouble);
   const replace = (
     <Button shortcut="R" onClick={() => act('replace')}>
@@ -49,7 +50,7 @@ export function ValuePanel(probing: Probing) {
         >
           {say('round.filled-meanwhile', {
             how: filledBy.how,
-            shownValue: rawText(filledBy.raw, filledBy.unit, formats),
+            shownValue: shownText(filledBy, words),
           })}
         </Banner>
       )}

@@ -2,7 +2,13 @@ import { z } from 'zod';
 import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import { dayOrderSchema } from '../../probing/readings/order-of-day.ts';
 import { coreWaySchema } from '../../probing/readings/plan-basis.ts';
-import { depthFromSchema, isOnAMeter, MOST_TYPED, spotSchema } from '../../probing/readings/reading.ts';
+import {
+  depthFromSchema,
+  isOnAMeter,
+  MOST_TYPED,
+  type Reading,
+  spotSchema,
+} from '../../probing/readings/reading.ts';
 import { instantSchema } from '../../time.ts';
 import { readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { messageSchema } from '../../words/message.ts';
@@ -32,10 +38,18 @@ const savedSchema = z.number().min(-MOST_TYPED.ohm).max(MOST_TYPED.ohm);
 const shownValueSchema = z.object({
   raw: savedSchema,
   unit: readingUnitSchema,
+  /** The meter showed only that it is more. */
+  isAbove: z.boolean().default(false),
   woodTempC: savedSchema.nullable(),
 });
 /** The value of a reading, and the wood's temperature that holds for it. */
 export type ShownValue = z.infer<typeof shownValueSchema>;
+export const shownValueOf = ({ raw, unit, isAbove = false, woodTempC }: Reading): ShownValue => ({
+  raw,
+  unit,
+  isAbove,
+  woodTempC,
+});
 
 const inRound = z.object({ roundId: rowIdSchema });
 const ofReading = z.object({ readingId: rowIdSchema });
@@ -196,10 +210,17 @@ export const roundRequests = {
   'readings.correct': command({
     input: ofReading
       .extend({
-        corrected: z.object({ raw: typedSchema, woodTempC: woodTempSchema }).partial(),
+        /** Without `isAbove`, another value is one that the meter showed. */
+        corrected: z
+          .object({
+            raw: typedSchema,
+            isAbove: shownValueSchema.shape.isAbove.unwrap(),
+            woodTempC: woodTempSchema,
+          })
+          .partial(),
         /** What the window shows; another value there is a conflict. */
         shown: shownValueSchema,
-        /** Whether a value that looks like a slip in typing is meant; else that is refused as a question. */
+        /** Whether a value is meant that looks like a slip in typing, or is none; else that is refused as a question. */
         isAsMeant: z.boolean().default(false),
       })
       .refine(({ corrected: { raw = 0 }, shown }) => raw <= MOST_TYPED[shown.unit], {

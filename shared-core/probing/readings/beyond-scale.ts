@@ -25,3 +25,13 @@ export function withoutAbove(text: string): { text: string; isAbove: boolean } {
   const isAbove = plain !== text && /^[^\p{L}\d]*\d/u.test(plain);
   return isAbove ? { text: plain, isAbove } : { text, isAbove };
 }
+
+/**
+ * Whether the meter showed only that it is more than a value. Another value, to which that one is corrected, it showed.
+ *
+ * @param raw       the value as it is now
+ * @param savedRaw  as it was saved
+ * @param mark      true: more than what was saved; a number: more than that, to which it was corrected
+ */
+export const isMoreThan = (raw: number, savedRaw: number, mark: boolean | number): boolean =>
+  mark === true ? raw === savedRaw : mark === raw;

@@ -59,6 +59,7 @@ export const common = {
   'reading.name':
     '{depth, select, core {core reading} average {average reading} unknown {reading} other {shell reading}} {shownValue}',
   'reading.raw': 'raw',
+  'reading.above': '>{shownValue}',
 
   'reading-more.of': 'More for {recordName}',
 

@@ -167,6 +167,7 @@ export const history = {
   'act.value.thickness': '{thickness}',
   'act.value.pct': '{rawPct}',
   'act.value.ohm': '{rawOhm}',
+  'act.value.above': '>{reading}',
   'act.field.name': 'Name',
   'act.field.place': 'Place',
   'act.field.moved-on': 'Date',

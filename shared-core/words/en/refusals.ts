@@ -25,6 +25,8 @@ export const refusals = {
     '{rawPct} was typed, but {rawMeantPct} would fit. Nothing was changed. Which did the meter show?',
   'refusal.correction-slip.ohm':
     '{rawOhm} was typed, but {rawMeantOhm} would fit. Nothing was changed. Which did the meter show?',
+  'refusal.correction-unused':
+    '{why} It would not be used. Nothing was changed. Is it what the meter showed?',
   'refusal.meter-sent-it': 'The meter sent this value, so it cannot be edited. Exclude it if it is wrong.',
   'refusal.deeper-than-board':
     'The board is only {boardThickness} thick: pins that deep reach its other face. Nothing was changed.',

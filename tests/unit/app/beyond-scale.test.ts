@@ -52,7 +52,7 @@ test('a round saves it with what the meter could not show, and a corrected value
   expect(await lastReading()).toEqual(asAbove);
   const { readings } = await yard.query('boards.get', { id: boardId() });
   const { id: readingId, raw, unit, woodTempC } = readings[0]!;
-  const shown = { raw, unit, woodTempC };
+  const shown = { raw, unit, woodTempC, isAbove: true };
   const { act } = await yard.command('readings.correct', { readingId, corrected: { raw: 27 }, shown });
   expect(await lastReading()).toMatchObject({ raw: 27, isAbove: undefined, told: [] });
   await yard.command('acts.undo', { act });
@@ -67,6 +67,50 @@ test('a round saves it with what the meter could not show, and a corrected value
   expect((await yard.query('boards.get', { id: other })).readings).toMatchObject([
     { raw: 28, isAbove: true },
   ]);
+});
+
+test('a correction gives the mark, and takes it away', async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await aimAt(roundId, 0, 0);
+  const at = { roundId, boardId: boardId(), spotIndex: 0, newestReadingId: null };
+  await yard.command('rounds.saveTyped', { ...at, raw: 28, isAbove: true });
+  const { id: readingId } = (await yard.query('boards.get', { id: boardId() })).readings[0]!;
+  const shown = { raw: 28, isAbove: true, unit: 'pct' as const, woodTempC: 20 };
+  const correct = (from: { raw: number; isAbove: boolean }, corrected: { raw?: number; isAbove?: boolean }) =>
+    yard.command('readings.correct', { readingId, shown: { ...shown, ...from }, corrected });
+  const told = async () =>
+    say((await yard.query('acts.list', { before: null, limit: 1, boardId: null })).acts[0]!.line);
+  const value = async () => {
+    const { raw, isAbove = false } = await lastReading();
+    return { raw, isAbove };
+  };
+
+  const other = await yard.answer('readings.correct', {
+    readingId,
+    shown: { ...shown, isAbove: false },
+    corrected: { raw: 27 },
+  });
+  expect(other).toMatchObject({ ok: false, current: { raw: 28, isAbove: true } });
+
+  const steps = [
+    [{ raw: 30, isAbove: true }, 'Reading of board WAL-01 changed from >28% to >30%.'],
+    [{ raw: 30, isAbove: false }, 'Reading of board WAL-01 changed from >30% to 30%.'],
+    [{ raw: 28, isAbove: false }, 'Reading of board WAL-01 changed from 30% to 28%.'],
+    [{ raw: 27, isAbove: true }, 'Reading of board WAL-01 changed from 28% to >27%.'],
+    [{ raw: 28, isAbove: true }, 'Reading of board WAL-01 changed from >27% to >28%.'],
+  ] as const;
+  const acts: string[] = [];
+  let now = { raw: 28, isAbove: true };
+  for (const [to, line] of steps) {
+    acts.push((await correct(now, to)).act);
+    expect(await value()).toEqual(to);
+    expect(await told()).toBe(line);
+    now = to;
+  }
+  for (const [index, act] of acts.toReversed().entries()) {
+    await yard.command('acts.undo', { act });
+    expect(await value()).toEqual(steps[steps.length - 2 - index]?.[0] ?? { raw: 28, isAbove: true });
+  }
 });
 
 test('a page of a notebook checks and saves it so', async () => {

@@ -83,6 +83,33 @@ describe('the value of a reading that was typed wrong', () => {
     expect(await firstReading()).toMatchObject({ raw: 126, counts: false });
   });
 
+  test('is asked about though the board read far from what would fit, or where nothing would', async () => {
+    await yard.command(
+      'pastRounds.save',
+      pastPage({
+        startedAt: '2026-05-20T10:00:00.000Z',
+        depths: ['pins'],
+        isDateRight: true,
+        lines: [{ boardId: boardId(), raws: [30], above: [0] }],
+      }),
+    );
+    await probed(30);
+    const { id: readingId, raw, unit, woodTempC } = await firstReading();
+    const refused = (typed: number) =>
+      yard.refusal('readings.correct', {
+        readingId,
+        corrected: { raw: typed },
+        shown: { raw, unit, woodTempC },
+      });
+    expect(await refused(126)).toBe(
+      '126% was typed, but 12.6% would fit. Nothing was changed. Which did the meter show?',
+    );
+    expect(await refused(9000)).toBe(
+      '9,000% cannot be the moisture content of this species. It would not be used. Nothing was changed. Is it what the meter showed?',
+    );
+    expect(await firstReading()).toMatchObject({ raw: 30 });
+  });
+
   test('is not corrected over what another window saved', async () => {
     await probed(12);
     const { id: readingId } = await firstReading();

@@ -12,6 +12,35 @@ import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machin
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
+test('a mark that the meter showed only more is shown, typed and taken away', async () => {
+  const act = '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f';
+  const machine = playMachine({
+    'readings.correct': () => ({ act, readings: 1, boardIds: [101], roundIds: [12] }),
+  });
+  const user = userEvent.setup();
+  render(<EditReading reading={aReading(1, { raw: 30, isAbove: true })} depth="shell" />);
+  for (const typed of ['28+', '>28%', '30']) {
+    await user.click(screen.getByRole('button', { name: 'Edit shell reading >30%' }));
+    const form = within(screen.getByRole('dialog'));
+    const value = form.getByLabelText(/^What the meter showed/);
+    expect(value).toHaveProperty('value', '>30');
+    await user.clear(value);
+    await user.type(value, typed);
+    await user.click(form.getByRole('button', { name: 'Save' }));
+  }
+  await user.click(screen.getByRole('button', { name: 'Edit shell reading >30%' }));
+  const form = within(screen.getByRole('dialog'));
+  await user.type(form.getByLabelText(/^What the meter showed/), ' wet');
+  await user.click(form.getByRole('button', { name: 'Save' }));
+  expect(form.getByText(/^“>30 wet” is not a number\./)).toBeTruthy();
+  const saved = machine.inputsOf('readings.correct') as RequestInput<'readings.correct'>[];
+  expect(saved.map(({ corrected }) => corrected)).toEqual([
+    { raw: 28, isAbove: true },
+    { raw: 28, isAbove: true },
+    { raw: 30, isAbove: false },
+  ]);
+});
+
 async function typeSlip() {
   const machine = playMachine({
     'readings.correct': ({ isAsMeant }) => {
