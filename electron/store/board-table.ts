@@ -243,8 +243,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   );
   const toProbe = `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
     b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName FROM board b JOIN species w ON w.id = b.species_id`;
-  const walked = db.prepare<[number, number | null, number | null], BoardToProbe>(
-    `${toProbe} WHERE ${withStack} AND (? IS NULL OR b.id <= ?) ORDER BY b.id`,
+  /** At a place; with the stack where that is null. */
+  const atPlace = `b.stack_id = @stackId AND b.archived_at IS NULL
+    AND b.place_id = coalesce(@placeId, (SELECT place_id FROM stack WHERE id = @stackId))`;
+  const walked = db.prepare<{ stackId: number; placeId: number | null; lastId: number | null }, BoardToProbe>(
+    `${toProbe} WHERE ${atPlace} AND (@lastId IS NULL OR b.id <= @lastId) ORDER BY b.id`,
   );
   const leftBehind = db.prepare<[string], { id: number; version: number; placeId: number }>(
     `SELECT s.id, s.version, (SELECT b.place_id FROM board b INDEXED BY board_by_standing WHERE ${inStackOf('s.id')}
@@ -266,8 +269,8 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
        GROUP BY since ORDER BY count(*) DESC, since LIMIT 1`,
     )
     .pluck();
-  const sawnBy = db.prepare<[number, string], { n: number }>(
-    `SELECT count(*) AS n FROM board b WHERE ${withStack} AND (b.sawn_on IS NULL OR b.sawn_on <= ?)`,
+  const sawnBy = db.prepare<{ stackId: number; placeId: number | null; day: string }, { n: number }>(
+    `SELECT count(*) AS n FROM board b WHERE ${atPlace} AND (b.sawn_on IS NULL OR b.sawn_on <= @day)`,
   );
   const readInRound = db.prepare<[number], BoardToProbe>(
     `${toProbe} WHERE b.id IN (SELECT ${keptRecord('g.board_id')} FROM reading g WHERE round_id = ? AND ${holds('g')}) ORDER BY b.id`,
@@ -396,9 +399,12 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     /** Those that are with a stack, or all of the yard where it is null; in the order of their ids. */
     toTally: (stackId: number | null, afterId: number, limit: number): BoardToTally[] =>
       stackId === null ? tallied.all(afterId, limit) : talliedInStack.all(stackId, afterId, limit),
-    /** Those that are where their stack is, in the order of their ids, as they are walked; up to the one of that id. */
-    toProbe: (stackId: number, lastId: number | null = null): BoardToProbe[] =>
-      walked.all(stackId, lastId, lastId),
+    /**
+     * Those of a stack that are at a place, or with the stack where that is null, in the order of their ids, as they are
+     * walked; up to the one of that id.
+     */
+    toProbe: (stackId: number, placeId: number | null, lastId: number | null = null): BoardToProbe[] =>
+      walked.all({ stackId, placeId, lastId }),
     /** Of those that left the yard, in the order of their ids. */
     leftAfter: (afterId: number, limit: number) => leftAfter.all(afterId, limit),
     /** Those sold, used, scrapped or cut, in the order in which they were. */
@@ -421,8 +427,9 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       })),
     /** When the first board of a stack was added; null where it has none. */
     firstAddedAt: (stackId: number): string | null => firstAdded.get(stackId)?.at ?? null,
-    /** Whether one of those with the stack may have been sawn by that day. */
-    isAnySawnBy: (stackId: number, day: string): boolean => sawnBy.get(stackId, day)!.n > 0,
+    /** Whether one of those of `toProbe` may have been sawn by that day. */
+    isAnySawnBy: (stackId: number, placeId: number | null, day: string): boolean =>
+      sawnBy.get({ stackId, placeId, day })!.n > 0,
     /** Wherever they are now; of what was merged, the board that stays. */
     readInRound: (roundId: number): BoardToProbe[] => readInRound.all(roundId),
     /** Those that are where the stack is. */

@@ -33,6 +33,7 @@ import * as lostRows from './migrations/0032-lost-rows.ts';
 import * as dueOnce from './migrations/0033-due-once.ts';
 import * as mergedBy from './migrations/0034-merged-by.ts';
 import * as nextProbe from './migrations/0035-next-probe.ts';
+import * as placeOfRound from './migrations/0036-place-of-round.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -81,4 +82,5 @@ export const migrations: readonly Migration[] = [
   dueOnce,
   mergedBy,
   nextProbe,
+  placeOfRound,
 ];

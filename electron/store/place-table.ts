@@ -142,12 +142,12 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
   const remove = db.prepare('DELETE FROM place WHERE id = ?');
   const unneeded = db
     .prepare<[number], number>(
-      `SELECT id FROM place WHERE id = ? AND ${['stack', 'move', 'planned_move', 'air_log']
-        .map((table) => `id NOT IN (SELECT place_id FROM ${table})`)
+      `SELECT id FROM place WHERE id = ? AND ${['stack', 'move', 'planned_move', 'air_log', 'round']
+        .map((table) => `id NOT IN (SELECT place_id FROM ${table} WHERE place_id IS NOT NULL)`)
         .join(' AND ')}`,
     )
     .pluck();
-  const ofOther = ['stack', 'planned_move'].map((table) =>
+  const ofOther = ['stack', 'planned_move', 'round'].map((table) =>
     db.prepare(`UPDATE ${table} SET place_id = ?, version = version + 1 WHERE place_id = ?`),
   );
   const inUse = db.prepare<[], number>(`SELECT p.id FROM place p ${CLOSED_PLACE_IN_USE}`).pluck();
@@ -156,7 +156,7 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
     edit: recordEditor(db, 'place', editColumns, get),
     /** @returns whether nothing was ever there; else nothing was deleted */
     remove: (id: number): boolean => unneeded.get(id) !== undefined && remove.run(id).changes > 0,
-    /** Stacks there and moves planned to it are another's; not the moves that were made. */
+    /** Stacks and rounds there, and moves planned to it, are another's; not the moves that were made. */
     give: (id: number, intoId: number): void => {
       for (const table of ofOther) table.run(intoId, id);
     },

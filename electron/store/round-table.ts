@@ -7,6 +7,8 @@ export interface RoundRow {
   id: number;
   version: number;
   stackId: number;
+  /** Where its boards are, if that is not where the stack is; null: with the stack. */
+  placeId: number | null;
   startedAt: string;
   /** By the clock, by a person who corrected it, or by a person who gave only the day. */
   datedBy: 'clock' | 'time' | 'day';
@@ -19,9 +21,10 @@ export interface RoundRow {
   undoneAt: string | null;
 }
 
-type NewRound = Pick<RoundRow, 'stackId' | 'startedAt' | 'datedBy' | 'airTempC'>;
+type NewRound = Pick<RoundRow, 'stackId' | 'placeId' | 'startedAt' | 'datedBy' | 'airTempC'>;
 const newColumns: Columns<NewRound> = {
   stackId: 'stack_id',
+  placeId: 'place_id',
   startedAt: 'started_at',
   datedBy: 'dated_by',
   airTempC: 'air_temp_c',
@@ -82,8 +85,9 @@ export function roundWrites(db: Db, { get }: ReturnType<typeof roundReads>) {
     'UPDATE round SET finished_at = NULL, last_board_id = NULL, version = version + 1 WHERE id = ?',
   );
   return {
-    /** Where nobody measured the air, that can be left out. */
-    add: (round: Omit<NewRound, 'airTempC'> & Partial<NewRound>): number => add({ airTempC: null, ...round }),
+    /** Of boards with the stack unless a place is given; the air can be left out where nobody measured it. */
+    add: (round: Omit<NewRound, 'airTempC' | 'placeId'> & Partial<NewRound>): number =>
+      add({ airTempC: null, placeId: null, ...round }),
     edit: recordEditor(db, 'round', dateColumns, get),
     /**
      * Never before it began.

@@ -10,6 +10,7 @@ import { type Call, callSchema } from '../../shared-core/probing/calls/assessmen
 import { asJudged, readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type DueKind, dueKindSchema, nextStepByCall } from '../../shared-core/probing/calls/next-step.ts';
 import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
+import { toProbeThere } from '../../shared-core/probing/plan/due-elsewhere.ts';
 import { lastReadyWhen } from '../../shared-core/probing/plan/last-ready.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
@@ -112,6 +113,7 @@ export function stackReads(
     FROM stack s JOIN place p ON p.id = s.place_id JOIN end_use u ON u.id = s.end_use_id`;
   const list = db.prepare<[], StackFields>(`${select} WHERE s.closed_at IS NULL ORDER BY s.name`);
   const one = db.prepare<[number], StackFields>(`${select} WHERE s.id = ?`);
+  const placeName = db.prepare<[number], string>('SELECT name FROM place WHERE id = ?').pluck();
   const useOf = db.prepare<[number], string>('SELECT end_use_id FROM stack WHERE id = ?').pluck();
   // In the order of that index, so that counting 100,000 boards sorts nothing.
   const alike = (which: string) => `
@@ -179,6 +181,20 @@ export function stackReads(
         K,
         number
       >;
+    const placesOfGone = [...new Set(gone.map(({ placeId }) => placeId))].map((placeId) => {
+      const there = gone.filter((group) => group.placeId === placeId);
+      const groups = there.map((group) => ({
+        boards: group.boards,
+        isCalled: group.call !== null,
+        due: dueOf(group),
+      }));
+      return {
+        placeId,
+        placeName: placeName.get(placeId) ?? '',
+        boards: boardsOf(there),
+        toProbe: toProbeThere(groups),
+      };
+    });
     const called = here.filter(({ call }) => call !== null);
     const averages = called.reduce((sum, group) => sum + group.averages, 0);
     const all = <K extends keyof BoardsAlike>(some: readonly BoardsAlike[], what: K) =>
@@ -249,7 +265,11 @@ export function stackReads(
       isForecasting: isForecasting === 1,
       probed: boardsOf(here, ({ call }) => call !== null),
       halfProbed: half,
-      elsewhere: { boards: boardsOf(gone), ready: boardsOf(gone, ({ call }) => call === 'ready') },
+      elsewhere: {
+        boards: boardsOf(gone),
+        ready: boardsOf(gone, ({ call }) => call === 'ready'),
+        places: placesOfGone.toSorted((a, b) => b.toProbe - a.toProbe || a.placeId - b.placeId),
+      },
       withDay: dated.reduce((sum, group) => sum + group.withDay, 0),
       nextReady: next,
       lastReady: last && next ? { ...last, when: lastReadyWhen(next.when, last.when) } : last,

@@ -78,7 +78,7 @@ export function screenAt(route: Route): ReactNode {
     case 'meter':
       return <MeterScreen />;
     case 'round-start':
-      return <RoundStartScreen stackId={route.stackId} />;
+      return <RoundStartScreen stackId={route.stackId} placeId={route.placeId ?? null} />;
     case 'past-round':
       return <PastRoundScreen stackId={route.stackId} />;
     case 'round':

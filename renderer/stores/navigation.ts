@@ -5,7 +5,12 @@ import { type ReportKind, reportKindSchema } from '../../shared-core/contract/re
 export type Route =
   | { name: 'stacks' }
   | { name: 'stack'; id: number }
-  | { name: 'round-start'; stackId: number | null }
+  | {
+      name: 'round-start';
+      stackId: number | null;
+      /** Where the boards are that are read; left out: with the stack. */
+      placeId?: number | null;
+    }
   | { name: 'round'; id: number }
   /** A page of a notebook with readings of this stack. */
   | { name: 'past-round'; stackId: number }
@@ -75,7 +80,11 @@ export function parseRoute(hash: string): Route {
       return id === null ? { name: 'stacks' } : { name: 'stack', id };
     case 'round':
       return id === null
-        ? { name: 'round-start', stackId: rowId(search.get('stack')) }
+        ? {
+            name: 'round-start',
+            stackId: rowId(search.get('stack')),
+            ...(search.has('place') && { placeId: rowId(search.get('place')) }),
+          }
         : { name: 'round', id };
     case 'past-round':
       return id === null ? nowhere : { name: 'past-round', stackId: id };
@@ -135,7 +144,8 @@ export function hrefOf(route: Route): string {
     case 'past-round':
       return `#/past-round/${route.stackId}`;
     case 'round-start':
-      return route.stackId === null ? '#/round' : `#/round?stack=${route.stackId}`;
+      if (route.stackId === null) return '#/round';
+      return `#/round?stack=${route.stackId}${route.placeId == null ? '' : `&place=${route.placeId}`}`;
     case 'labels':
       if (route.boardIds.length > 0) return `#/labels?boards=${route.boardIds.join(',')}`;
       return route.stackId == null ? '#/labels' : `#/labels?stack=${route.stackId}`;

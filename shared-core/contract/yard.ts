@@ -3,6 +3,7 @@ import { callSchema, spotsReadSchema } from '../probing/calls/assessment.ts';
 import { judgementSchema } from '../probing/calls/judgement.ts';
 import { outlookSchema } from '../probing/calls/outlook.ts';
 import { whenSchema } from '../probing/calls/ready-in.ts';
+import { placeElsewhereSchema } from '../probing/plan/due-elsewhere.ts';
 import { nextProbeSchema } from '../probing/plan/next-probe.ts';
 import { stackCallSchema, stackDueSchema } from '../probing/plan/stack-call.ts';
 import { averageIsSchema } from '../probing/readings/estimate.ts';
@@ -162,7 +163,12 @@ export const stackRowSchema = stackSchema.extend({
   /** With readings, but too few for a call. */
   halfProbed: z.number().int(),
   calls: callCountsSchema,
-  elsewhere: z.object({ boards: z.number().int(), ready: z.number().int() }),
+  elsewhere: z.object({
+    boards: z.number().int(),
+    ready: z.number().int(),
+    /** Where they are; the place with the most boards to probe first. */
+    places: z.array(placeElsewhereSchema),
+  }),
   /** Mean of the boards' averages, each of its latest round, % MC. */
   averagePct: z.number().nullable(),
   /** Of so many boards; the others' averages are questionable or not known. */

@@ -34,6 +34,12 @@ const json = (schema: z.ZodType): Field => ({ schema, kind: 'json' });
 const uuidOf = (table: string): Field => ({ schema: z.uuid(), kind: { of: table } });
 const uuidOrNull = (table: string): Field => ({ schema: z.uuid().nullable(), kind: { of: table } });
 
+/** Left out of earlier exports. */
+const uuidOrAbsent = (table: string): Field => ({
+  schema: z.uuid().nullable().default(null),
+  kind: { of: table },
+});
+
 const name = plain(z.string().min(1).max(80));
 const text = plain(z.string());
 const number = plain(z.number());
@@ -191,6 +197,7 @@ export const yardTables = {
     way: 'edited',
     fields: {
       stack: uuidOf('stack'),
+      place: uuidOrAbsent('place'),
       startedAt: instant,
       finishedAt: instantOrNull,
       datedBy,

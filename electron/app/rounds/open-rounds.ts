@@ -9,9 +9,11 @@ import type { RoundView } from './round-view.ts';
 interface OpenRound {
   id: number;
   stackId: number;
+  /** Where its boards are; null: with the stack. */
+  placeId: number | null;
   /** A person gave its day, so no live value is a reading of it. */
   isDated: boolean;
-  /** Every board of the stack, as it is walked. */
+  /** Every board of the stack that is there, as it is walked. */
   boards: RoundBoard[];
   /** What the stack's boards, its use, and the pins in use were when this was made, as JSON. */
   madeOf: string;
@@ -21,14 +23,18 @@ interface OpenRound {
 export function createOpenRounds(context: AppContext, view: RoundView, pins: () => Pins | null) {
   const rounds = new Map<number, OpenRound>();
 
-  const stackAsIs = (stackId: number): string =>
-    JSON.stringify([context.yard().boards.toProbe(stackId), context.yard().stacks.endUseId(stackId), pins()]);
+  const stackAsIs = ({ stackId, placeId }: Pick<OpenRound, 'stackId' | 'placeId'>): string => {
+    const { boards, stacks } = context.yard();
+    return JSON.stringify([boards.toProbe(stackId, placeId), stacks.endUseId(stackId), pins()]);
+  };
 
   function load(roundId: number): OpenRound {
     const { stackId, isDated, finishedAt, boards } = view.state(roundId);
     // A finished one takes no more readings.
     if (finishedAt !== null) throw new Refusal(message('refusal.round-finished'));
-    const round = { id: roundId, stackId, isDated, boards, madeOf: stackAsIs(stackId) };
+    const { placeId } = orRefuse(context.yard().rounds.shown(roundId), 'round');
+    const of = { stackId, placeId };
+    const round = { id: roundId, ...of, isDated, boards, madeOf: stackAsIs(of) };
     rounds.set(roundId, round);
     return round;
   }
@@ -57,8 +63,7 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
       return board;
     },
     /** Rounds whose stack has other boards now, or boards of other sizes, or another use, or which are read with other pins. */
-    outdated: (): OpenRound[] =>
-      [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round.stackId)),
+    outdated: (): OpenRound[] => [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round)),
     /** Forecasts were made, so their boards may have other calls; the stacks are as they were. */
     renew: (): void => {
       for (const round of rounds.values()) round.boards = view.state(round.id).boards;

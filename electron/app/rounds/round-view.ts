@@ -64,16 +64,16 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
   }
 
   /**
-   * Every board of the stack, as it is walked; once the round is finished, also those that left after they were read,
+   * Every board of the stack that is where the round is, as it is walked; once the round is finished, also those that left after they were read,
    * and none that were added later.
    */
-  function boards({ id: roundId, stackId, finishedAt, lastBoardId }: RoundRow): RoundBoard[] {
+  function boards({ id: roundId, stackId, placeId, finishedAt, lastBoardId }: RoundRow): RoundBoard[] {
     const yard = context.yard();
     // A thousand boards in a few questions, not in thousands: a person waits for this.
     const ofRound = yard.woodTemperatures.ofRound(roundId);
     const ownTemps = yard.woodTemperatures.ofBoards(roundId);
     const findings = assessing.findings(roundId);
-    const here = yard.boards.toProbe(stackId, finishedAt === null ? null : (lastBoardId ?? 0));
+    const here = yard.boards.toProbe(stackId, placeId, finishedAt === null ? null : (lastBoardId ?? 0));
     const read = finishedAt === null ? [] : yard.boards.readInRound(roundId);
     const all = new Map([...here, ...read].map((each) => [each.id, each]));
     const basisOf = planBases.inRound(yard, roundId);
@@ -101,7 +101,9 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       version: round.version,
       stackId: stack.id,
       stackName: stack.name,
-      placeName: yard.moves.placeOfRound(roundId) ?? stack.placeName,
+      placeName:
+        yard.moves.placeOfRound(roundId) ??
+        (round.placeId === null ? stack.placeName : orRefuse(yard.places.get(round.placeId), 'place').name),
       endUseName: stack.endUseName,
       usualCoreWay: usualCoreWayOf(yard, round.id),
       startedAt: round.startedAt,

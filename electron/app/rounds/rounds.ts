@@ -246,19 +246,23 @@ export function createRounds(
       'rounds.get': ({ roundId }, window) => aimed(queryView, roundId, window),
     } satisfies Partial<Queries>,
     commands: {
-      'rounds.start': ({ stackId, woodTempC, startedOn, isDateRight, order }, window) => {
+      'rounds.start': ({ stackId, placeId: at, woodTempC, startedOn, isDateRight, order }, window) => {
         const yard = context.yard();
         const stack = orRefuse(yard.stacks.get(stackId), 'stack');
-        const boards = yard.boards.toProbe(stackId);
+        const placeId = at === stack.placeId ? null : at;
+        const boards = yard.boards.toProbe(stackId, placeId);
         if (boards.length === 0) {
           throw new Refusal(message('refusal.stack-empty', { stackName: stack.name }));
         }
-        if (startedOn !== null && !yard.boards.isAnySawnBy(stackId, startedOn)) {
+        if (startedOn !== null && !yard.boards.isAnySawnBy(stackId, placeId, startedOn)) {
           const facts = { stackName: stack.name, startedOn };
           throw new Refusal(message('refusal.round-before-sawn', facts));
         }
         const givenAt = context.now();
-        const running = yard.rounds.openOnStack(stackId)?.id;
+        const runs = yard.rounds.openOnStack(stackId);
+        const isElsewhere = (runs?.placeId ?? stack.placeId) !== (at ?? stack.placeId);
+        if (runs !== undefined && isElsewhere) throw roundRunning(stack.name);
+        const running = runs?.id;
         const start = startOf(startedOn, givenAt);
         if (running === undefined && !isDateRight) askAboutDate(stackId, start);
         if (running === undefined && start.datedBy === 'day') {
@@ -269,7 +273,7 @@ export function createRounds(
             page,
           );
         }
-        const roundId = running ?? yard.rounds.add({ stackId, ...start });
+        const roundId = running ?? yard.rounds.add({ stackId, placeId, ...start });
         if (running === undefined) clock.begin(roundId);
         yard.woodTemperatures.give({ roundId, boardId: null, tempC: woodTempC, givenAt });
         context.afterwards(() => open(roundId, window));
@@ -356,7 +360,7 @@ export function createRounds(
         const running = rounds.openOnStack(stackId);
         if (running !== undefined && running.id !== roundId) {
           const { name: stackName } = orRefuse(stacks.get(stackId), 'stack');
-          throw new Refusal(message('refusal.round-running', { stackName }));
+          throw roundRunning(stackName);
         }
         rounds.reopen(roundId);
         judging.judgeAfterRound(roundId);
@@ -384,6 +388,9 @@ export function createRounds(
   };
 }
 export type Rounds = ReturnType<typeof createRounds>;
+
+const roundRunning = (stackName: string): Refusal =>
+  new Refusal(message('refusal.round-running', { stackName }));
 
 /**
  * When a round begins.

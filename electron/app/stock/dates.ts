@@ -17,7 +17,8 @@ import { stacksToday } from './stacks-today.ts';
 function datesOfStack(stack: StackRow, uuid: string): DateOfYard[] {
   const of = { stackId: stack.id, stackName: stack.name, uuid };
   const { due, nextReady, lastReady, withDay } = stack;
-  const probe = due === null || isMoveDue(due.kind) ? probeDayOf(stack) : null;
+  const isFree = due === null || due.placeId !== undefined || isMoveDue(due.kind);
+  const probe = isFree ? probeDayOf(stack) : null;
   const ready = (which: 'next' | 'last', found: StackRow['nextReady']): DateOfYard[] =>
     found === null ? [] : [{ kind: 'ready', which, boards: withDay, on: found.when.likely, ...found, ...of }];
   return [
@@ -41,7 +42,7 @@ export const dateQueries = (context: QueryContext) =>
   ({
     'dates.list': () => {
       const { stacks, plannedMoves, projects } = context.yard();
-      const all = stacksToday(context).filter(({ boards }) => boards > 0);
+      const all = stacksToday(context).filter(({ boards, elsewhere }) => boards + elsewhere.boards > 0);
       const uuids = stacks.uuids();
       const uuidOf = ({ id }: StackRow) => orRefuse(uuids.get(id), 'stack');
       const dates = all.flatMap((stack) => datesOfStack(stack, uuidOf(stack)));

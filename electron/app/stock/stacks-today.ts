@@ -1,5 +1,6 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
+import { withElsewhere } from '../../../shared-core/probing/plan/due-elsewhere.ts';
 import { dueToday } from '../../../shared-core/probing/plan/next-probe.ts';
 import type { QueryContext } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
@@ -10,7 +11,7 @@ type Context = Pick<QueryContext, 'yard' | 'now'>;
 /** A stack with what it is due for today, as every screen and report says it. */
 export function stackToday<S extends StackRow>(context: Context, stack: S): S {
   const nowMs = Date.parse(endOfDay(context.now()));
-  return { ...stack, due: dueToday(stack, nowMs, dayOf) };
+  return { ...stack, due: withElsewhere(dueToday(stack, nowMs, dayOf), stack.elsewhere.places) };
 }
 
 /** All stacks, the one that needs doing first before the others. */

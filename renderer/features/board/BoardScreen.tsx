@@ -27,6 +27,7 @@ import { HistoryChart } from './HistoryChart.tsx';
 import { NextStepOfBoard } from './NextStepOfBoard.tsx';
 import { NotesOfBoard } from './NotesOfBoard.tsx';
 import { PartsOfBoard } from './PartsOfBoard.tsx';
+import { roundOfBoard } from './round-of-board.ts';
 import { SpeciesSuspicion } from './SpeciesSuspicion.tsx';
 
 /** Everything known of one board: is it ready; if not, when, where, and why; and behind tabs, the rest. */
@@ -108,9 +109,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       actions={
         <>
           {next.step !== 'probe' && next.step !== 'wait' && (
-            <ButtonLink href={hrefOf({ name: 'round-start', stackId: board.stackId })}>
-              {say('board.probe')}
-            </ButtonLink>
+            <ButtonLink href={hrefOf(roundOfBoard(board))}>{say('board.probe')}</ButtonLink>
           )}
           <Button onClick={() => setMoveTo(null)}>{say('board.move')}</Button>
           {next.step !== 'label' && (

@@ -7,6 +7,7 @@ import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
 import css from './board.module.css';
 import { ReadyWhen } from './ReadyWhen.tsx';
+import { roundOfBoard } from './round-of-board.ts';
 
 /** When the board is likely ready here and where that comes first, and the one thing to do next. */
 export function NextStepOfBoard({
@@ -49,10 +50,7 @@ export function NextStepOfBoard({
           </ButtonLink>
         )}
         {(next.step === 'probe' || next.step === 'wait') && (
-          <ButtonLink
-            kind={next.step === 'probe' ? 'main' : 'plain'}
-            href={hrefOf({ name: 'round-start', stackId: board.stackId })}
-          >
+          <ButtonLink kind={next.step === 'probe' ? 'main' : 'plain'} href={hrefOf(roundOfBoard(board))}>
             {say('board.probe')}
           </ButtonLink>
         )}

@@ -26,16 +26,23 @@ import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { KeyList } from './KeyList.tsx';
 
 /** Asks for the stack and the wood temperature, then starts. */
-export function RoundStartScreen({ stackId }: { stackId: number | null }) {
+export function RoundStartScreen({
+  stackId,
+  placeId,
+}: {
+  stackId: number | null;
+  /** Where the boards are; null: with the stack. */
+  placeId: number | null;
+}) {
   const { say } = useWords();
   const stacks = useQuery('stacks.list', {});
   return (
     <Screen title={say('round-start.title')} lead={say('round-start.lead')}>
       <Await of={[stacks]}>
         {(all) => {
-          const withBoards = all.filter((stack) => stack.boards > 0);
-          return withBoards.length > 0 ? (
-            <Start stacks={withBoards} stackId={stackId} />
+          const choices = all.flatMap(choicesOf);
+          return choices.length > 0 ? (
+            <Start choices={choices} first={firstOf(choices, stackId, placeId)} />
           ) : (
             <EmptyState sentence={say('round-start.no-boards')}>
               <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
@@ -49,6 +56,37 @@ export function RoundStartScreen({ stackId }: { stackId: number | null }) {
   );
 }
 
+/** Boards of a stack at one place, which a round reads. */
+interface Choice {
+  /** Tells it from the others. */
+  key: string;
+  stack: StackRow;
+  /** Null: with the stack. */
+  placeId: number | null;
+  placeName: string;
+  boards: number;
+}
+
+function choicesOf(stack: StackRow): Choice[] {
+  const { id, placeName, boards, elsewhere } = stack;
+  return [{ placeId: null, placeName, boards }, ...elsewhere.places]
+    .filter((at) => at.boards > 0)
+    .map((at) => ({
+      key: [id, at.placeId ?? []].flat().join('-'),
+      stack,
+      placeId: at.placeId,
+      placeName: at.placeName,
+      boards: at.boards,
+    }));
+}
+
+/** The one that was asked for, or the first of its stack; undefined where that has no boards any more. */
+function firstOf(choices: readonly Choice[], stackId: number | null, placeId: number | null) {
+  if (stackId === null) return choices[0];
+  const ofStack = choices.filter(({ stack }) => stack.id === stackId);
+  return ofStack.find((each) => (each.placeId ?? each.stack.placeId) === placeId) ?? ofStack[0];
+}
+
 type Answers = Pick<RequestInput<'rounds.start'>, 'isDateRight' | 'order'>;
 /** The questions with which a start is refused, and what starting again answers; which came first is chosen. */
 const questions = {
@@ -60,16 +98,17 @@ const questions = {
 
 const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
 
-function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null }) {
+function Start({ choices, first }: { choices: readonly Choice[]; first: Choice | undefined }) {
   const { say } = useWords();
-  const [chosen, setChosen] = useState(stackId ?? stacks[0]?.id ?? null);
+  const [chosen, setChosen] = useState(first?.key ?? null);
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const today = dayOf(new Date());
   const date = useDraft(dateSchemaOn(today), { startedOn: null });
   const { busy, problem, save, form } = useSaving(() => undefined);
   // After the heading, which takes the focus on a new screen.
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
-  const stack = stacks.find((each) => each.id === chosen);
+  const choice = choices.find(({ key }) => key === chosen);
+  const stack = choice?.stack;
   const { answers, open, give, ask } = useQuestions<Answers, keyof typeof questions>(questions, {
     chosen,
     startedOn: date.draft.startedOn,
@@ -79,11 +118,16 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
   function start(): void {
     const woodTempC = answer.made;
     if (woodTempC === undefined) answer.show();
-    else if (stack) {
+    else if (choice) {
       void save(async () => {
         holdKeys();
         const goOn = wayOn();
-        const meant = { stackId: stack.id, woodTempC, ...date.read() };
+        const meant = {
+          stackId: choice.stack.id,
+          ...(choice.placeId !== null && { placeId: choice.placeId }),
+          woodTempC,
+          ...date.read(),
+        };
         const { id } = await ask((given) => bridge().command('rounds.start', { ...meant, ...given })).catch(
           (error: unknown) => {
             dropHeldKeys();
@@ -111,8 +155,8 @@ function Start({ stacks, stackId }: { stacks: StackRow[]; stackId: number | null
             value={chosen}
             options={[
               ...(stack ? [] : [{ value: null, label: say('round-start.choose-stack') }]),
-              ...stacks.map(({ id, name: stackName, boards, placeName }) => ({
-                value: id,
+              ...choices.map(({ key, stack: { name: stackName }, boards, placeName }) => ({
+                value: key,
                 label: say('round-start.stack-option', { stackName, boards, placeName }),
               })),
             ]}

@@ -36,7 +36,9 @@ export function NextOfStack({
     <ButtonLink
       kind={due && !isMoveFirst && !isPlaceFirst ? 'main' : 'plain'}
       href={hrefOf(
-        openRoundId === null ? { name: 'round-start', stackId } : { name: 'round', id: openRoundId },
+        openRoundId === null
+          ? { name: 'round-start', stackId, placeId: due?.placeId ?? null }
+          : { name: 'round', id: openRoundId },
       )}
       {...named(say(openRoundId === null ? 'stacks.probe' : 'stacks.resume'))}
     />

@@ -59,13 +59,16 @@ export function StackCard({
             </ButtonLink>
           </>
         ) : (
-          <ButtonLink
-            kind="main"
-            href={hrefOf({ name: 'stack', id: stack.id })}
-            aria-label={named(say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards'))}
-          >
-            {say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards')}
-          </ButtonLink>
+          <>
+            {due && <NextOfStack stack={stack} onMove={onMove} />}
+            <ButtonLink
+              kind={due ? 'plain' : 'main'}
+              href={hrefOf({ name: 'stack', id: stack.id })}
+              aria-label={named(say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards'))}
+            >
+              {say(elsewhere.boards > 0 ? 'stacks.open-stack' : 'stacks.add-boards')}
+            </ButtonLink>
+          </>
         )}
       </Actions>
     </article>

@@ -79,6 +79,8 @@ export const roundRequests = {
   'rounds.start': command({
     input: z.object({
       stackId: rowIdSchema,
+      /** Where the boards are that are read; null: with the stack. */
+      placeId: rowIdSchema.nullable().default(null),
       woodTempC: woodTempSchema,
       /** The local day its readings were taken on, where that is past: they are typed from paper then. */
       startedOn: daySchema.nullable().default(null),

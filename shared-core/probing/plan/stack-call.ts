@@ -60,7 +60,12 @@ export const stackDueKindSchema = z.enum([
   ...ownDueKinds.exclude(['move-back']).options,
   'more-boards',
 ]);
-export const stackDueSchema = z.object({ kind: stackDueKindSchema, why: messageSchema });
+export const stackDueSchema = z.object({
+  kind: stackDueKindSchema,
+  why: messageSchema,
+  /** Where it is due for boards elsewhere alone: their place. */
+  placeId: z.number().int().positive().optional(),
+});
 export type StackDue = z.infer<typeof stackDueSchema>;
 
 /** Whether what a stack is due for is a move, or a place to move it to. */

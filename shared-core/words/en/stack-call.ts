@@ -47,6 +47,8 @@ export const stackCall = {
   'stack-call.probe-old':
     '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}} {which, select, some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
   'stack-call.overdue-then': '{whySentences}',
+  'stack-call.and-elsewhere': '{whySentences}',
+  'stack-call.probe-elsewhere': '{boards, plural, one {# board} other {# boards}} to probe in {placeName}.',
   'stack-call.should-be-ready': '{boards, plural, one {# board} other {# boards}} should be ready now.',
   'stack-call.may-not-be-ready':
     '{boards, plural, one {# board} other {# boards}} called ready may no longer be ready.',

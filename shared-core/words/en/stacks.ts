@@ -54,7 +54,7 @@ export const stacks = {
     'No boards in this stack yet. Add them by species and thickness. Their IDs are numbered for you.',
   'stacks.elsewhere': '{boards, plural, one {# board} other {# boards}} moved elsewhere',
   'stacks.all-elsewhere':
-    '{boards, plural, one {The board of this stack is} other {All # boards of this stack are}} elsewhere. To probe there, move the stack.',
+    '{boards, plural, one {The board of this stack is} other {All # boards of this stack are}} elsewhere.',
   'stacks.show-moved': 'Show them',
   'stacks.open-stack': 'Open stack',
   'stacks.boards-in-stacks-only': 'No boards yet. Add them to a stack.',

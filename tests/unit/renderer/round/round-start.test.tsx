@@ -29,13 +29,13 @@ const aStack = (id: number, changes: Partial<StackRow> = {}): StackRow =>
     ...changes,
   });
 
-async function open(stacks: StackRow[], stackId: number | null = null) {
+async function open(stacks: StackRow[], stackId: number | null = null, placeId: number | null = null) {
   const machine = playMachine({
     'stacks.list': () => stacks,
     'rounds.clock': () => ({ problem: null }),
     'rounds.start': () => aRound(),
   });
-  render(<RoundStartScreen stackId={stackId} />, { wrapper: InMain });
+  render(<RoundStartScreen stackId={stackId} placeId={placeId} />, { wrapper: InMain });
   await act(async () => undefined);
   return { machine, user: userEvent.setup() };
 }
@@ -56,7 +56,7 @@ test('stacks that cannot be loaded say why', async () => {
       throw fileInUse();
     },
   });
-  render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
+  render(<RoundStartScreen stackId={null} placeId={null} />, { wrapper: InMain });
   expect((await screen.findByRole('alert')).textContent).toContain('Another program is using the yard file');
 });
 
@@ -75,6 +75,22 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 2, woodTempC: 14.5, startedOn: null }]);
   expect(location.hash).toBe('#/round/12');
+});
+
+test('boards of the stack that stand elsewhere are a choice of their own', async () => {
+  const places = [{ placeId: 7, placeName: 'Pole shed', boards: 5, toProbe: 5 }];
+  const stack = aStack(1, { boards: 1, elsewhere: { boards: 5, ready: 0, places } });
+  const { machine, user } = await open([stack], 1, 7);
+  const select = screen.getByLabelText('Stack') as HTMLSelectElement;
+  expect([...select.options].map(({ text }) => text)).toEqual([
+    'Stack 1 (1 board, Open shed)',
+    'Stack 1 (5 boards, Pole shed)',
+  ]);
+  expect(select.selectedOptions[0]?.text).toContain('Pole shed');
+  await user.type(screen.getByLabelText('Wood temperature'), '14,5{Enter}');
+  expect(machine.inputsOf('rounds.start')).toEqual([
+    { stackId: 1, placeId: 7, woodTempC: 14.5, startedOn: null },
+  ]);
 });
 
 test('a live meter that another window uses is said, and can be used here', async () => {
@@ -192,7 +208,7 @@ describe('a date that is likely wrong is asked about, and nothing typed is lost 
         return aRound();
       },
     });
-    render(<RoundStartScreen stackId={null} />, { wrapper: InMain });
+    render(<RoundStartScreen stackId={null} placeId={null} />, { wrapper: InMain });
     await screen.findByLabelText('Wood temperature');
     const user = userEvent.setup();
     await user.type(screen.getByLabelText('Wood temperature'), '9');

@@ -13,6 +13,7 @@ describe('an address', () => {
     ['#/boards/7?tab=about', { name: 'board', id: 7, tab: 'about' }],
     ['#/round', { name: 'round-start', stackId: null }],
     ['#/round?stack=2', { name: 'round-start', stackId: 2 }],
+    ['#/round?stack=2&place=7', { name: 'round-start', stackId: 2, placeId: 7 }],
     ['#/round/12', { name: 'round', id: 12 }],
     ['#/labels?boards=1,2', { name: 'labels', boardIds: [1, 2], stackId: null }],
     ['#/tally', { name: 'tally', stackId: null }],

@@ -18,7 +18,7 @@ export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   note: '',
   targetRange: { minPct: 6, maxPct: 8 },
   boards: 6,
-  elsewhere: { boards: 0, ready: 0 },
+  elsewhere: { boards: 0, ready: 0, places: [] },
   averagePct: 14.9,
   averaged: 4,
   averageRead: null,

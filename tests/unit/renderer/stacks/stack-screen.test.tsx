@@ -166,7 +166,7 @@ describe('The boards of a stack', () => {
 
   test('are filtered by call; those elsewhere are only shown when asked for', async () => {
     const { machine, user } = open(6, {
-      'stacks.get': () => aStack({ elsewhere: { boards: 2, ready: 0 } }),
+      'stacks.get': () => aStack({ elsewhere: { boards: 2, ready: 0, places: [] } }),
     });
     const options = (await screen.findAllByRole('radio')).map((radio) => radio.closest('label')?.textContent);
     expect(options).toEqual([' All 6', ' Ready 1', ' Keep drying 3', ' No call yet 2', ' Moved elsewhere 2']);
@@ -616,7 +616,7 @@ describe('Moving several boards', () => {
       callsBefore: [],
     }),
     'boards.callsChanged': () => ({ isUndone: false, isJudging: false, changed: [] }),
-    'stacks.get': () => aStack({ boards: 6, elsewhere: { boards: 2, ready: 0 } }),
+    'stacks.get': () => aStack({ boards: 6, elsewhere: { boards: 2, ready: 0, places: [] } }),
   };
   async function move(user: ReturnType<typeof userEvent.setup>): Promise<void> {
     await user.click(await screen.findByLabelText('Select OAK-05'));
@@ -675,7 +675,7 @@ describe('Moving several boards', () => {
   test('a stack of which all boards are elsewhere says so, and does not ask for boards', async () => {
     const { machine, user } = open(0, {
       ...moved,
-      'stacks.get': () => aStack({ boards: 0, call: null, elsewhere: { boards: 500, ready: 0 } }),
+      'stacks.get': () => aStack({ boards: 0, call: null, elsewhere: { boards: 500, ready: 0, places: [] } }),
     });
     expect(await screen.findByText(/^All 500 boards of this stack are elsewhere\./)).toBeTruthy();
     expect(screen.queryByText(/No boards in this stack yet/)).toBeNull();

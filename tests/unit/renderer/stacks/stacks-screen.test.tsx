@@ -151,7 +151,7 @@ describe('The stacks', () => {
   });
 
   test('boards moved elsewhere are in no card, and in the count of the yard', async () => {
-    open([aStack({ elsewhere: { boards: 3, ready: 2 } })]);
+    open([aStack({ elsewhere: { boards: 3, ready: 2, places: [] } })]);
     expect(await screen.findByText('9 boards. 3 ready.')).toBeTruthy();
     expect(screen.getByText('of 6')).toBeTruthy();
   });
