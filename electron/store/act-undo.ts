@@ -261,11 +261,19 @@ export function actUndo(db: Db) {
     if (isLater(user)) refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
   }
 
+  const boardUndone = db.prepare<{ boardId: unknown; acts: string }, Found>(
+    `SELECT b.uuid, h.act_id AS actId FROM board b JOIN act_change h ON h.id =
+       (SELECT max(c.id) FROM act_change c WHERE c.row_uuid = b.uuid AND c.new_values ->> '$.archived_why' IS NOT NULL)
+     WHERE b.id = @boardId AND b.archived_why ->> 'code' = 'undone' AND h.act_id NOT IN (SELECT value FROM json_each(@acts))`,
+  );
+
   /** A row that is never deleted holds again: unless another has held in its place since, or what it is of was undone. */
   function checkHoldsAgain(table: string, row: Row, acts: string, firstAct: number): void {
     const later = parts.laterThan(table, row, acts);
     if ((later?.actId ?? 0) >= firstAct) refuseWhere('changed', table, row, later);
     refuseWhere('changed', table, row, parts.undoneOf(table, row, acts));
+    const { board_id: boardId } = withOwners(row);
+    refuseWhere('lost', 'board', { board_id: boardId }, boardUndone.get({ boardId: boardId ?? null, acts }));
   }
 
   /** The fields that the act changed of a row are as it left them. */

@@ -18,6 +18,7 @@ import {
   wide,
 } from '../import/spreadsheets.ts';
 import { say } from './a-window.ts';
+import { pastPage } from './past-page.ts';
 import { doing, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -123,6 +124,31 @@ test('an import is undone as one act, and the same file restores it', async () =
   expect(readings).toHaveLength(1);
   expect(readings[0]).toMatchObject({ raw: 14.2, excluded: null, depthFrom: 'plan' });
   expect(readings[0]!.spot.depthMm).toBeNull();
+});
+
+test('a page is not redone while the import that added its board is undone', async () => {
+  const checked = await check(await read('Board,Species,Thickness,Date,MC\nX-1,walnut,8/4,5/3/2026,14.2\n'));
+  const imported = await doing('imports.save', { plan: checked.plan });
+  const { rows } = await yard.query('boards.list', { stackId: null, search: 'X-1', offset: 0, limit: 1 });
+  const { id: boardId, stackId } = rows[0]!;
+  const page = {
+    ...pastPage({
+      startedAt: '2026-05-20T10:00:00.000Z',
+      depths: ['pins'],
+      lines: [{ boardId, raws: [13.1] }],
+    }),
+    stackId: stackId!,
+  };
+  const typed = await doing('pastRounds.save', page);
+  await undo(typed.act);
+  await undo(imported.act);
+  expect(await yard.refusal('acts.redo', { act: typed.act })).toMatch(
+    /^Board X-1 was deleted, so nothing was redone[.] Redo that first [(].*[)]: .*imported/i,
+  );
+  await redo(imported.act);
+  await redo(typed.act);
+  const { readings } = await yard.query('boards.get', { id: boardId });
+  expect(readings.map(({ raw }) => raw)).toEqual([13.1, 14.2]);
 });
 
 test('a new place keeps the name that the person gave it', async () => {
