@@ -272,8 +272,8 @@ export function actUndo(db: Db) {
     const later = parts.laterThan(table, row, acts);
     if ((later?.actId ?? 0) >= firstAct) refuseWhere('changed', table, row, later);
     refuseWhere('changed', table, row, parts.undoneOf(table, row, acts));
-    const { board_id: boardId } = withOwners(row);
-    refuseWhere('lost', 'board', { board_id: boardId }, boardUndone.get({ boardId: boardId ?? null, acts }));
+    const { board_id: boardId = null } = withOwners(row);
+    refuseWhere('lost', 'board', { board_id: boardId }, boardUndone.get({ boardId, acts }));
   }
 
   /** The fields that the act changed of a row are as it left them. */

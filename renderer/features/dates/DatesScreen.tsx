@@ -3,7 +3,9 @@ import { calendarFile } from '../../../shared-core/calendar/calendar-file.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { download } from '../../data/download.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { useUpdating } from '../../data/useUpdating.ts';
 import { Await } from '../../ui/Await.tsx';
+import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { dayOf } from '../../ui/days.ts';
 import { Screen } from '../../ui/Screen.tsx';
@@ -18,6 +20,7 @@ export function DatesScreen() {
   const { say } = useWords();
   const dates = useQuery('dates.list', {});
   const projects = useQuery('projects.list', {});
+  const isUpdating = useUpdating();
   const [isPlanning, setPlanning] = useState(false);
   return (
     <Screen
@@ -30,6 +33,7 @@ export function DatesScreen() {
         </>
       }
     >
+      {isUpdating && <Banner>{say('stacks.forecasting')}</Banner>}
       <Await of={[dates]}>{(all) => <DateList dates={all} />}</Await>
       <Await of={[projects]}>{(all) => <ProjectsSheet projects={all} />}</Await>
       {isPlanning && <PlannedMoveForm onClose={() => setPlanning(false)} />}

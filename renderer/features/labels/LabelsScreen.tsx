@@ -12,6 +12,7 @@ import { Button } from '../../ui/Button.tsx';
 import { EmptyState, Failed, Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import { useBeforePaper } from '../printing/BeforePaper.tsx';
 import printingCss from '../printing/printing.module.css';
 import { BoardChoice } from './BoardChoice.tsx';
 import { FieldsChoice } from './FieldsChoice.tsx';
@@ -34,6 +35,7 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
   const { say } = words;
   const work = useLongWork();
   const printing = useLongWork();
+  const beforePaper = useBeforePaper();
   const paper = papers.find(({ id }) => id === paperId) ?? (papers[0] as LabelPaper);
   const { layout } = paper;
   const used = layout.columns * layout.rows > 1 ? (typedUsed ?? 0) : 0;
@@ -79,11 +81,13 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
             disabled={output === null || isShaping}
             work={work}
             printing={printing}
+            beforePaper={beforePaper}
           />
           <Button onClick={() => setScanning(true)}>{say('labels.scan')}</Button>
         </>
       }
     >
+      {beforePaper.note}
       {isScanning && <ScanDialog onClose={() => setScanning(false)} />}
       {work.underWay && (
         <WorkUnderWay label={say('labels.making-pdf')} {...work.underWay} onCancel={work.cancel} />

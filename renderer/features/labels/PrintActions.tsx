@@ -11,6 +11,7 @@ import { attempt, tellDone } from '../../stores/notices.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import type { BeforePaper } from '../printing/BeforePaper.tsx';
 import { usePrinter, waitingWords } from '../printing/usePrinter.ts';
 import { PrintPages } from './PrintPages.tsx';
 
@@ -28,6 +29,7 @@ export function PrintActions({
   disabled,
   work: { run },
   printing,
+  beforePaper,
 }: {
   contents: readonly LabelContent[];
   /** Of their texts of other scripts. */
@@ -42,6 +44,7 @@ export function PrintActions({
   work: LongWork;
   /** The same of printing without a dialog. */
   printing: LongWork;
+  beforePaper: BeforePaper;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'ask' | 'pdf'>('nothing');
   const words = useWords();
@@ -106,12 +109,22 @@ export function PrintActions({
 
   return (
     <>
-      <Button kind="main" disabled={isOff} aria-disabled={isBusy} onClick={print}>
+      <Button
+        kind="main"
+        disabled={isOff}
+        aria-disabled={isBusy}
+        onClick={() => isBusy || beforePaper.before('print', print)}
+      >
         {say('common.print')}
       </Button>
-      <Button disabled={isOff} aria-disabled={isBusy} onClick={save}>
+      <Button
+        disabled={isOff}
+        aria-disabled={isBusy}
+        onClick={() => isBusy || beforePaper.before('pdf', save)}
+      >
         {say('labels.save-as-pdf')}
       </Button>
+      {beforePaper.question}
       {busy === 'print' && (
         <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', shapes)} onDone={ask} />
       )}

@@ -10,6 +10,7 @@ import { tellDone } from '../../stores/notices.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { PrintPages } from '../labels/PrintPages.tsx';
+import type { BeforePaper } from '../printing/BeforePaper.tsx';
 import { usePrinter, waitingWords } from '../printing/usePrinter.ts';
 
 /** The ways to get a report on paper. */
@@ -19,6 +20,7 @@ export function ReportActions({
   pages,
   work: { run },
   printing,
+  beforePaper,
 }: {
   report: AskedReport;
   paper: Paper;
@@ -27,6 +29,7 @@ export function ReportActions({
   work: LongWork;
   /** The same of printing without a dialog. */
   printing: LongWork;
+  beforePaper: BeforePaper;
 }) {
   const [busy, setBusy] = useState<'nothing' | 'print' | 'pdf'>('nothing');
   const { say } = useWords();
@@ -62,12 +65,13 @@ export function ReportActions({
 
   return (
     <>
-      <Button kind="main" disabled={isOff} onClick={print}>
+      <Button kind="main" disabled={isOff} onClick={() => beforePaper.before('print', print)}>
         {say('common.print')}
       </Button>
-      <Button disabled={isOff} onClick={save}>
+      <Button disabled={isOff} onClick={() => beforePaper.before('pdf', save)}>
         {say('labels.save-as-pdf')}
       </Button>
+      {beforePaper.question}
       {busy === 'print' && <PrintPages pages={pages} onDone={printed} />}
     </>
   );

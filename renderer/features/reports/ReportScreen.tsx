@@ -25,6 +25,7 @@ import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { usePaperWords, useWords } from '../../words.ts';
 import { MissingSigns } from '../labels/MissingSigns.tsx';
+import { useBeforePaper } from '../printing/BeforePaper.tsx';
 import { PrinterChoice } from '../printing/PrinterChoice.tsx';
 import printingCss from '../printing/printing.module.css';
 import { PagesPreview } from './PagesPreview.tsx';
@@ -50,6 +51,8 @@ export function ReportScreen({
   const { say } = words;
   const work = useLongWork();
   const printing = useLongWork();
+  const isOfStack = stackReportKindSchema.safeParse(kind).success;
+  const beforePaper = useBeforePaper(isOfStack ? id : null);
   const drawn = useMemo(
     () => (content.output ? drawReport(withSale(content.output, sale), paper, onPaper) : []),
     [content.output, sale, paper, onPaper],
@@ -75,9 +78,11 @@ export function ReportScreen({
           pages={pages}
           work={work}
           printing={printing}
+          beforePaper={beforePaper}
         />
       }
     >
+      {beforePaper.note}
       {work.underWay && (
         <WorkUnderWay label={say('report.making-pdf')} {...work.underWay} onCancel={work.cancel} />
       )}

@@ -102,6 +102,18 @@ afterEach(() => {
   vi.restoreAllMocks();
 });
 
+test('calls that are still being made are named, and asked about before they go on paper', async () => {
+  const { machine, user } = await openWithAll({ 'stacks.list': () => [aStack({ isForecasting: true })] });
+  expect(await screen.findByText('Updating calls and dates …')).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Save as PDF' }));
+  const dialog = within(screen.getByRole('dialog', { name: 'Calls are being updated' }));
+  await expectNoBarriers();
+  expect(machine.inputsOf('labels.pdf')).toEqual([]);
+  await user.click(dialog.getByRole('button', { name: 'Save as PDF anyway' }));
+  expect(screen.queryByRole('dialog')).toBeNull();
+  expect(machine.inputsOf('labels.pdf')).toHaveLength(1);
+});
+
 /** The IDs on the preview, in reading order. */
 const previewed = () =>
   [...screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('text')]
