@@ -7,6 +7,7 @@ import type {
   ForecastForCsv,
   ReadingForCsv,
 } from '../../shared-core/exchange/csv-tables.ts';
+import { toldDepths } from '../../shared-core/probing/readings/told-depths.ts';
 import { dayOf } from '../app/forecast/judging-board.ts';
 import { createAssessing } from '../app/judging/assessing.ts';
 import { createOwnFits } from '../app/judging/own-fits.ts';
@@ -120,7 +121,7 @@ export function csvRows<K extends CsvKind>(
         const at = whenRead(roundId, finding.at);
         const roundStartedAt = whenRead(roundId, startOf.get(roundId)?.startedAt ?? finding.at);
         yield {
-          row: { ...finding, at, code, stackName, roundStartedAt },
+          row: { ...finding, ...toldDepths(finding), at, code, stackName, roundStartedAt },
           done: index + 1,
           total: all.length,
         };

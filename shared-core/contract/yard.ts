@@ -339,6 +339,8 @@ export const latestFindingSchema = z.object({
   highPct: z.number().nullable(),
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
+  /** Nobody knows how deep anything was read: the shell and the core are only where the plan has them. Else left out. */
+  isDepthUnknown: z.literal(true).optional(),
   /** The average rests on questionable readings, so it counts in no other average and no interval goes with it. */
   isQuestionable: z.boolean().default(false),
   /** Null where too few spots are read for one. */

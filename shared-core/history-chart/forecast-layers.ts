@@ -83,12 +83,15 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
   ];
 }
 
-/** What each round read at a depth, as the forecast uses it. */
-export const readingsOf = ({ forecast, readings }: ForecastDetails, depth: Depth): Value[] =>
+/** What each round read at a depth, or at depths that nobody knows, as the forecast uses it. */
+export const readingsOf = ({ forecast, readings }: ForecastDetails, depth: Depth | 'unknown'): Value[] =>
   forecast.residuals
     .filter(({ atMs, depthFraction }) =>
       readings.some(
-        (each) => each.depth === depth && each.atMs === atMs && each.depthFraction === depthFraction,
+        (each) =>
+          (each.isDepthUnknown ? 'unknown' : each.depth) === depth &&
+          each.atMs === atMs &&
+          each.depthFraction === depthFraction,
       ),
     )
     .map(({ atMs, measuredPct, sdPct }) => {

@@ -1,6 +1,7 @@
 import type { ForecastDetails } from '../contract/forecast.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import type { Layer } from '../drawing/chart/description.ts';
+import { toldDepths } from '../probing/readings/told-depths.ts';
 import { DAY_MS } from '../time.ts';
 import type { EndUse } from '../wood/species/end-use.ts';
 import type { Words } from '../words/words.ts';
@@ -55,7 +56,8 @@ function readLayers(
 ): Layer[] {
   const found = (of: 'averagePct' | 'shellPct' | 'corePct') =>
     findings.flatMap((finding) => {
-      const { [of]: pct, lowPct, highPct } = finding;
+      const { lowPct, highPct } = finding;
+      const pct = { ...finding, ...toldDepths(finding) }[of];
       const interval =
         of === 'averagePct' && lowPct !== null && highPct !== null ? { low: lowPct, high: highPct } : {};
       const isRead = of !== 'averagePct' || finding.averageIs === 'read';
@@ -71,6 +73,7 @@ function readLayers(
       values: read.length > 0 ? read : found(depth === 'shell' ? 'shellPct' : 'corePct'),
     };
   });
+  const unknown = forecast ? readingsOf(forecast, 'unknown') : [];
   return [
     {
       kind: 'points',
@@ -81,6 +84,17 @@ function readLayers(
       values: found('averagePct'),
     },
     ...depths,
+    ...(unknown.length === 0
+      ? []
+      : [
+          {
+            kind: 'points' as const,
+            name: say('history.depth-unknown'),
+            color: 'ink-soft' as const,
+            shape: 'diamond' as const,
+            values: unknown,
+          },
+        ]),
   ];
 }
 

@@ -1,5 +1,6 @@
 import { needsShape } from '../drawing/fitted-text.ts';
 import { noShapes, type Shapes } from '../drawing/shapes.ts';
+import { readAtUnknown, toldDepths } from '../probing/readings/told-depths.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import type { Words } from '../words/words.ts';
@@ -92,7 +93,13 @@ function mcLine(latest: LabelFinding | null, words: Words): string {
   return latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
 }
 
-function averageLine({ averagePct, averageIs, shellPct }: LabelFinding, { say, formats }: Words): string {
+function averageLine(latest: LabelFinding, { say, formats }: Words): string {
+  const { averagePct, averageIs, shellPct } = latest;
+  const mcPct = averagePct ?? readAtUnknown(latest);
+  if (latest.isDepthUnknown && mcPct !== null && averageIs !== 'above')
+    return say(averageIs === 'estimated' ? 'labels.estimated-depth-unknown' : 'labels.depth-unknown', {
+      mcPct,
+    });
   if (averagePct === null)
     return shellPct === null ? say('labels.no-average') : say('labels.shell-alone', { shellPct });
   if (averageIs === 'above') return say('board.average-above', { averagePct });
@@ -122,11 +129,9 @@ function intervalLine({ averagePct, lowPct, highPct }: LabelFinding, { say }: Wo
   return say('labels.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } });
 }
 
-function shellCoreLine(
-  { averagePct, shellPct, corePct }: LabelFinding,
-  { say }: Words,
-  fields: readonly LabelField[],
-): string {
+function shellCoreLine(latest: LabelFinding, { say }: Words, fields: readonly LabelField[]): string {
+  const { averagePct } = latest;
+  const { shellPct, corePct } = toldDepths(latest);
   // Without an average, the line of the MC has the shell already.
   if (averagePct === null && shellPct !== null && fields.includes('mc'))
     return corePct === null ? say('labels.core-not-probed') : say('labels.core-alone', { corePct });

@@ -35,6 +35,8 @@ export const labelContentSchema = z.object({
       averageIs: averageIsSchema.default('read'),
       shellPct: z.number().nullable(),
       corePct: z.number().nullable(),
+      /** Nobody knows how deep it was read; left out where somebody does. */
+      isDepthUnknown: z.literal(true).optional(),
       /** Where the average likely lies, %. */
       lowPct: z.number().nullable(),
       highPct: z.number().nullable(),

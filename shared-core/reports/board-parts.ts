@@ -4,6 +4,7 @@ import type { LatestFinding } from '../contract/yard.ts';
 import type { Operation } from '../drawing/page.ts';
 import { type QrCode, qrCode, qrPath, quietZoneModules } from '../labels/qr.ts';
 import type { Box } from '../labels/text-row.ts';
+import { readAtUnknown } from '../probing/readings/told-depths.ts';
 import { averageText, mcOrDash } from '../record-words/reading-texts.ts';
 import { thicknessOf } from '../words/message.ts';
 import type { Words } from '../words/words.ts';
@@ -61,7 +62,7 @@ export function checkSquare(checkCode: string, { xMm, yMm, widthMm }: Box): Oper
 /** The figures of a round, as a person reads them off the sheet. */
 export function foundFacts(found: LatestFinding, words: Words): Fact[] {
   const { say, formats } = words;
-  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable, at } = found;
+  const { averagePct, averageIs, lowPct, highPct, isQuestionable, isDepthUnknown, at } = found;
   const average =
     averagePct === null
       ? say('report.no-average')
@@ -70,10 +71,28 @@ export function foundFacts(found: LatestFinding, words: Words): Fact[] {
         : averageText(found, words);
   return [
     [say('report.read-on'), formats.day(at, 'year')],
-    [say(averageIs === 'estimated' ? 'report.average-estimated' : 'report.average'), average],
+    [
+      say(
+        averageIs !== 'estimated'
+          ? 'report.average'
+          : isDepthUnknown
+            ? 'board.average-estimated'
+            : 'report.average-estimated',
+      ),
+      average,
+    ],
     ...(averagePct !== null && !isQuestionable && lowPct !== null && highPct !== null
       ? [[say('report.likely'), formats.mcInterval({ minPct: lowPct, maxPct: highPct })] as const]
       : []),
+    ...depthFacts(found, words),
+  ];
+}
+
+/** What the shell and the core read; where nobody knows how deep it was, what was read. */
+export function depthFacts(found: LatestFinding, { say, formats }: Words): Fact[] {
+  const { shellPct, corePct, isDepthUnknown } = found;
+  if (isDepthUnknown) return [[say('report.mc-depth-unknown'), mcOrDash(readAtUnknown(found), formats)]];
+  return [
     [say('report.shell'), mcOrDash(shellPct, formats)],
     [say('report.core'), corePct === null ? say('report.not-read') : formats.mc(corePct)],
   ];

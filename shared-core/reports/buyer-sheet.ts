@@ -1,10 +1,9 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import { callMarks } from '../labels/call-mark.ts';
 import type { Call } from '../probing/calls/assessment.ts';
-import { mcOrDash } from '../record-words/reading-texts.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Words } from '../words/words.ts';
-import { checkCodePart, checkSquare, type Fact, QR_MM, sizeText } from './board-parts.ts';
+import { checkCodePart, checkSquare, depthFacts, type Fact, QR_MM, sizeText } from './board-parts.ts';
 import type { Flow } from './flow.ts';
 import { limitsPart, probedWhen, signaturePart, statedMc } from './for-buyer.ts';
 
@@ -55,13 +54,7 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
   const ofRound =
     found === null ? 0 : readings.filter(({ roundId, counts }) => counts && roundId === found.roundId).length;
   const figures: Fact[] =
-    found === null
-      ? []
-      : [
-          [say('report.shell'), mcOrDash(found.shellPct, formats)],
-          [say('report.core'), found.corePct === null ? say('report.not-read') : formats.mc(found.corePct)],
-          [say('report.readings'), formats.number(ofRound)],
-        ];
+    found === null ? [] : [...depthFacts(found, words), [say('report.readings'), formats.number(ofRound)]];
   flow.facts(
     [[say('report.use'), endUse.name], [say('report.target'), formats.mcRange(endUse)], ...figures],
     { columns: 2 },

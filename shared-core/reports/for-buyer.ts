@@ -2,6 +2,7 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
+import { readAtUnknown } from '../probing/readings/told-depths.ts';
 import { averageText } from '../record-words/reading-texts.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
@@ -9,22 +10,37 @@ import type { UseCaution } from '../wood/species/end-use.ts';
 import type { Words } from '../words/words.ts';
 import { type Flow, rule, textLine } from './flow.ts';
 
+const inAll = (...sentences: string[]): string => sentences.filter((each) => each !== '').join(' ');
+
 /** The MC of a board as its last round has it: the figure, and what is known of it. */
 export function statedMc(found: LatestFinding | null, words: Words): { figure: string; known: string } {
   const { say, formats } = words;
   if (found === null) return { figure: say('report.buyer.not-probed'), known: '' };
-  const { averagePct, averageIs, lowPct, highPct, shellPct, isQuestionable } = found;
+  const { averagePct, averageIs, lowPct, highPct, shellPct, isQuestionable, isDepthUnknown } = found;
+  const mcPct = readAtUnknown(found);
+  if (averagePct === null && mcPct !== null)
+    return {
+      figure: formats.mc(mcPct),
+      known: inAll(say('report.buyer.depth-unknown'), say('report.buyer.no-average')),
+    };
   if (averagePct === null && shellPct !== null)
     return { figure: say('report.buyer.shell', { shellPct }), known: say('report.buyer.no-average') };
   if (averagePct === null) return { figure: '–', known: say('report.buyer.no-average') };
-  if (isQuestionable) return { figure: formats.mc(averagePct), known: say('report.buyer.questionable') };
-  if (averageIs === 'above') return { figure: averageText(found, words), known: say('board.above-scale') };
+  const depth = isDepthUnknown ? say('report.buyer.depth-unknown') : '';
+  if (isQuestionable)
+    return { figure: formats.mc(averagePct), known: inAll(say('report.buyer.questionable'), depth) };
+  if (averageIs === 'above')
+    return { figure: averageText(found, words), known: inAll(say('board.above-scale'), depth) };
   const likely =
     lowPct === null || highPct === null
       ? ''
       : say('report.buyer.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } });
-  if (averageIs !== 'estimated') return { figure: formats.mc(averagePct), known: likely };
-  const known = [say('report.buyer.estimated'), likely].filter((each) => each !== '').join(' ');
+  if (averageIs !== 'estimated') return { figure: formats.mc(averagePct), known: inAll(likely, depth) };
+  const known = inAll(
+    isDepthUnknown ? say('report.buyer.estimated-only') : say('report.buyer.estimated'),
+    likely,
+    depth,
+  );
   return { figure: say('report.buyer.about', { averagePct }), known };
 }
 

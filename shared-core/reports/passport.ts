@@ -9,6 +9,7 @@ import { callMarks } from '../labels/call-mark.ts';
 import { cautionsOfReady } from '../probing/calls/cautions.ts';
 import { isDepthUnknown } from '../probing/readings/depth-read.ts';
 import type { JudgedReading } from '../probing/readings/reading.ts';
+import { toldDepths } from '../probing/readings/told-depths.ts';
 import { depthWords } from '../record-words/depth-words.ts';
 import { exclusionText } from '../record-words/exclusion-text.ts';
 import { mcOrDash, shownText } from '../record-words/reading-texts.ts';
@@ -144,7 +145,8 @@ function roundsPart({ findings }: Passport, flow: Flow, words: Words): void {
       { head: say('report.call'), share: 26 },
     ],
     rows: findings.toReversed().map((found) => {
-      const { at, lowPct, highPct, shellPct, corePct, call } = found;
+      const { at, lowPct, highPct, call } = found;
+      const { shellPct, corePct } = toldDepths(found);
       const likely =
         lowPct === null || highPct === null ? '–' : formats.mcInterval({ minPct: lowPct, maxPct: highPct });
       return [

@@ -212,7 +212,9 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
         short(
           latest === null
             ? '–'
-            : `${mcOrDash(latest.shellPct, formats)} · ${mcOrDash(latest.corePct, formats)}`,
+            : latest.isDepthUnknown
+              ? say('report.depth-unknown')
+              : `${mcOrDash(latest.shellPct, formats)} · ${mcOrDash(latest.corePct, formats)}`,
         ),
         call === null ? short(say('report.no-call')) : short(say(`call.${call}`), { mark: callMarks[call] }),
       ];

@@ -2,6 +2,7 @@ import type { RoundFinding } from '../../../shared-core/contract/round.ts';
 import { isAnyAboveScale } from '../../../shared-core/probing/calls/above-scale.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Found } from '../../../shared-core/probing/calls/call-here.ts';
+import { areDepthsUnknown } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { AverageIs, Estimate } from '../../../shared-core/probing/readings/estimate.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot, readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
@@ -20,6 +21,7 @@ export function findingOf(
   const shown = reliable ?? estimate;
   const averageIs = averageIsOf(shown, reliable, readings);
   const isShown = shown !== null && averageIs !== 'unknown';
+  const isUsed = ({ counts, excluded }: JudgedReading) => (reliable === null ? excluded === null : counts);
   const isLikely = isShown && averageIs !== 'above';
   return {
     roundId,
@@ -30,6 +32,7 @@ export function findingOf(
     highPct: isLikely && reliable ? reliable.likelyInterval.maxPct : null,
     shellPct: shown?.shellPct ?? null,
     corePct: shown?.corePct ?? null,
+    ...(areDepthsUnknown(readings.filter(isUsed)) && { isDepthUnknown: true as const }),
     isQuestionable: shown !== null && reliable === null,
     call,
     spotsRead,

@@ -3,6 +3,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReportCheck } from '../../../shared-core/contract/report.ts';
 import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { callSchema } from '../../../shared-core/probing/calls/assessment.ts';
+import { toldDepths } from '../../../shared-core/probing/readings/told-depths.ts';
 import {
   checkCodeText,
   digestText,
@@ -71,7 +72,12 @@ export const checkSheet =
       speciesName: board.speciesName,
       printedAt: instantOfMinute(minute),
       matches: match !== undefined,
-      stated: now && { at: now.at, call: now.call, averagePct: now.averagePct, shellPct: now.shellPct },
+      stated: now && {
+        at: now.at,
+        call: now.call,
+        averagePct: now.averagePct,
+        shellPct: toldDepths(now).shellPct,
+      },
       roundsSince: findings.length - then.length,
     } satisfies ReportCheck;
   };

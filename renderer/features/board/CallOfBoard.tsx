@@ -3,6 +3,7 @@ import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard
 import type { Color, Shape } from '../../../shared-core/drawing/chart/description.ts';
 import { isGradientOfDrying } from '../../../shared-core/probing/calls/gradient-of-drying.ts';
 import type { Judgement } from '../../../shared-core/probing/calls/judgement.ts';
+import { readAtUnknown } from '../../../shared-core/probing/readings/told-depths.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { PointMark } from '../../chart/marks.tsx';
@@ -49,7 +50,7 @@ type Measured = LatestFinding & { averagePct: number };
 const isMeasured = (found: LatestFinding): found is Measured => found.averagePct !== null;
 
 function Figures({ found, endUse }: { found: LatestFinding; endUse: EndUse | null }) {
-  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable } = found;
+  const { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable, isDepthUnknown } = found;
   const words = useWords();
   const { say, formats } = words;
   return (
@@ -63,7 +64,7 @@ function Figures({ found, endUse }: { found: LatestFinding; endUse: EndUse | nul
             : averageIs === 'above'
               ? say('board.above-scale')
               : averagePct === null
-                ? say('board.average-unknown')
+                ? say(isDepthUnknown ? 'board.average-depth-unknown' : 'board.average-unknown')
                 : lowPct !== null &&
                   highPct !== null &&
                   say('board.likely', { likelyInterval: { minPct: lowPct, maxPct: highPct } })
@@ -71,13 +72,19 @@ function Figures({ found, endUse }: { found: LatestFinding; endUse: EndUse | nul
       >
         {averageText(found, words)}
       </Figure>
-      <Figure label={say('board.shell')} mark={['square', 'keep-drying']}>
-        {mcOrDash(shellPct, formats)}
-      </Figure>
-      <Figure label={say('board.core')} mark={['triangle', 'bring-in']}>
-        {corePct === null && shellPct !== null ? say('board.not-read') : mcOrDash(corePct, formats)}
-      </Figure>
-      {shellPct !== null && corePct !== null && (
+      {isDepthUnknown ? (
+        <Figure label={say('board.mc-depth-unknown')}>{mcOrDash(readAtUnknown(found), formats)}</Figure>
+      ) : (
+        <>
+          <Figure label={say('board.shell')} mark={['square', 'keep-drying']}>
+            {mcOrDash(shellPct, formats)}
+          </Figure>
+          <Figure label={say('board.core')} mark={['triangle', 'bring-in']}>
+            {corePct === null && shellPct !== null ? say('board.not-read') : mcOrDash(corePct, formats)}
+          </Figure>
+        </>
+      )}
+      {!isDepthUnknown && shellPct !== null && corePct !== null && (
         <Figure
           label={say('board.difference')}
           note={

@@ -2,6 +2,7 @@ import type { LatestFinding } from '../../../shared-core/contract/yard.ts';
 import { widthOf } from '../../../shared-core/drawing/chart/place-words.ts';
 import { niceTicks } from '../../../shared-core/drawing/chart/scale.ts';
 import type { LowestEmc } from '../../../shared-core/probing/calls/call-here.ts';
+import { toldDepths } from '../../../shared-core/probing/readings/told-depths.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { lineLook, PointMark, paint } from '../../chart/marks.tsx';
 import { useWidth } from '../../chart/useWidth.ts';
@@ -15,7 +16,7 @@ const MARK_WIDTH = 14;
 
 /** What a round found, against the target of the use and the driest that the place gets. */
 export function McScale({
-  found: { averagePct, averageIs, lowPct, highPct, shellPct, corePct, isQuestionable },
+  found,
   endUse,
   lowestEmc: place,
 }: {
@@ -27,6 +28,8 @@ export function McScale({
 }) {
   const { say, formats } = useWords();
   const [frame, width] = useWidth<HTMLDivElement>(440);
+  const { averagePct, averageIs, lowPct, highPct, isQuestionable } = found;
+  const { shellPct, corePct } = toldDepths(found);
   const [low, most] = [lowPct ?? averagePct, highPct ?? averagePct];
   const shown = [most, shellPct, corePct, endUse?.maxPct, place?.emcPct].map((pct) => pct ?? 0);
   const ticks = niceTicks(0, Math.max(30, ...shown), 4);

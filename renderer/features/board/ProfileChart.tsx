@@ -3,6 +3,7 @@ import type { BoardRow, LatestFinding } from '../../../shared-core/contract/yard
 import { mcAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import type { Layer } from '../../../shared-core/drawing/chart/description.ts';
 import { likelyInterval } from '../../../shared-core/probing/readings/likely-interval.ts';
+import { toldDepths } from '../../../shared-core/probing/readings/told-depths.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 import { Chart } from '../../chart/Chart.tsx';
@@ -117,7 +118,7 @@ function summaryOf(
 function shellAndCore({ forecast, nowMs }: ForecastDetails, found: LatestFinding | null, say: Say): string[] {
   const { shell, core } = forecast.now;
   const isReadToday = found !== null && !found.isQuestionable && nowMs - Date.parse(found.at) < DAY_MS;
-  const read = isReadToday ? found : { shellPct: null, corePct: null };
+  const read = isReadToday ? toldDepths(found) : { shellPct: null, corePct: null };
   const known = [
     ...(read.shellPct === null ? [] : [say('profile.shell-read', { shellPct: read.shellPct })]),
     ...(read.corePct === null ? [] : [say('profile.core-read', { corePct: read.corePct })]),

@@ -84,7 +84,10 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
         {
           id: 'shell-core',
           head: say('findings.shell-core'),
-          cell: ({ finding }) => finding && `${mcOrDash(finding.shellPct, formats)} / ${coreOf(finding)}`,
+          cell: ({ finding }) =>
+            finding?.isDepthUnknown
+              ? say('stacks.depth-unknown')
+              : finding && `${mcOrDash(finding.shellPct, formats)} / ${coreOf(finding)}`,
           align: 'end',
           optional: true,
         },

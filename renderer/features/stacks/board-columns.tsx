@@ -49,6 +49,7 @@ export function boardColumns(
   }
 
   function shellAndCore({ latest }: BoardRow): ReactNode {
+    if (latest?.isDepthUnknown) return say('stacks.depth-unknown');
     if (latest?.shellPct == null) return null;
     if (latest.corePct === null) return say('stacks.core-not-read', { shellPct: latest.shellPct });
     return `${formats.mc(latest.shellPct)} · ${formats.mc(latest.corePct)}`;

@@ -3,6 +3,7 @@ import { normalCdf, Z_90 } from '../../wood/maths/gaussian.ts';
 import { isShownAbove, shownPoints } from '../../wood/moisture/shown-points.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type Message, message, type PctRange } from '../../words/message.ts';
+import { areDepthsUnknown } from '../readings/depth-read.ts';
 import type { BoardEstimate } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import {
@@ -46,7 +47,7 @@ export function decide(board: BoardEstimate, evidence: BoardEvidence): MadeCall 
   if (isTooWet || mayBeTooWet || isTooDry) {
     const each = few === null ? moreReadings(board, endUse) : null;
     if (each !== null) return tooClose(board, endUse, each);
-    return isTooDry && !mayBeTooWet ? tooDry(board, endUse) : tooWet(board, evidence);
+    return isTooDry && !mayBeTooWet ? tooDry(board, evidence) : tooWet(board, evidence);
   }
   return tooUneven(board, evidence) ?? ready(board, evidence);
 }
@@ -81,7 +82,7 @@ function withoutCore(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
     return tooWet(board, evidence);
   const dryChance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
   if (dryChance >= SURE && readPct !== null && isShownAbove(endUse.minPct, readPct) && !endUse.minIsAdvice)
-    return tooDry(board, endUse);
+    return tooDry(board, evidence);
   return coreNotRead(board, evidence);
 }
 
@@ -148,12 +149,23 @@ const lessThanSure = (chance: number, side: 'too-wet' | 'too-dry'): Message[] =>
         message('call.more-will-not-help'),
       ];
 
+const isDepthKnown = ({ readings }: BoardEvidence): boolean =>
+  !areDepthsUnknown(readings.filter(({ excluded }) => excluded === null));
+
 /** Whether it is to dry on where it is or to be brought in, its place decides (`call-here.ts`). */
-function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
+function tooWet(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
+  const { endUse } = evidence;
   const { averagePct, shellPct } = board.estimate;
   const targetRange = targetOf(endUse);
   if (!isRead(board) && shellPct !== null && isShownAbove(shellPct, endUse.maxPct))
-    return { call: 'keep-drying', reasons: [message('call.shell-too-wet', { shellPct, targetRange })] };
+    return {
+      call: 'keep-drying',
+      reasons: [
+        isDepthKnown(evidence)
+          ? message('call.shell-too-wet', { shellPct, targetRange })
+          : message('call.read-too-wet', { mcPct: shellPct, targetRange }),
+      ],
+    };
   if (!isShownAbove(averagePct, endUse.maxPct))
     return {
       call: 'keep-drying',
@@ -174,12 +186,17 @@ function tooWet(board: BoardEstimate, { endUse }: BoardEvidence): MadeCall {
   return { call: 'keep-drying', reasons: [wet, ...lessThanSure(chance, 'too-wet'), ...gradient] };
 }
 
-function tooDry(board: BoardEstimate, endUse: EndUse): MadeCall {
+function tooDry(board: BoardEstimate, evidence: BoardEvidence): MadeCall {
+  const { endUse } = evidence;
   const { averagePct, shellPct } = board.estimate;
   if (!isRead(board) && shellPct !== null && isShownAbove(endUse.minPct, shellPct))
     return {
       call: 'too-dry',
-      reasons: [message('call.shell-below-target', { shellPct, targetRange: targetOf(endUse) })],
+      reasons: [
+        isDepthKnown(evidence)
+          ? message('call.shell-below-target', { shellPct, targetRange: targetOf(endUse) })
+          : message('call.read-below-target', { mcPct: shellPct, targetRange: targetOf(endUse) }),
+      ],
     };
   const chance = 1 - chanceAverageAbove(board.posterior, endUse.minPct);
   return {

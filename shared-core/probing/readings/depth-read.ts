@@ -31,6 +31,9 @@ export function depthRead(
 
 /** Whether nobody knows how deep a reading was, so it is neither of the shell nor of the core. */
 export const isDepthUnknown = ({ spot }: Pick<Reading, 'spot'>): boolean => spot.depthMm === null;
+/** The same of all of some readings. */
+export const areDepthsUnknown = (readings: readonly Pick<Reading, 'spot'>[]): boolean =>
+  readings.length > 0 && readings.every(isDepthUnknown);
 /** Whether nobody knows where along the board a reading was. Where the depth is unknown, the place was given by nobody either. */
 export const isAlongUnknown = (reading: Pick<Reading, 'spot'>): boolean =>
   reading.spot.isAlongUnknown === true || isDepthUnknown(reading);

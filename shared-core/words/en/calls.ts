@@ -30,6 +30,7 @@ export const calls = {
   'call.probably-too-wet': 'Probably too wet: {averagePct}. Target {targetRange}.',
   'call.above-scale': 'Too wet: over {averagePct}. Target {targetRange}.',
   'call.shell-too-wet': 'Too wet: shell {shellPct}. Target {targetRange}.',
+  'call.read-too-wet': 'Too wet: {mcPct}, depth unknown. Target {targetRange}.',
   'call.forecast-too-wet':
     'Too wet by its forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
   'call.forecast-today': 'Forecast for today: {averagePct}, likely {likelyInterval}. Target {targetRange}.',
@@ -72,6 +73,7 @@ export const calls = {
     'How deep the pins went is not known. Enter their length on the Meter page, or the depth of each reading.',
 
   'call.shell-below-target': 'Too dry: shell {shellPct}. Target {targetRange}.',
+  'call.read-below-target': 'Too dry: {mcPct}, depth unknown. Target {targetRange}.',
   'call.below-target': 'Too dry: {averagePct}. Target {targetRange}.',
 
   'call.too-close':

@@ -126,6 +126,8 @@ export const labels = {
   'labels.no-readings': 'No readings yet',
   'labels.no-average': 'No usable reading',
   'labels.estimated': 'About {averagePct}',
+  'labels.depth-unknown': '{mcPct}, depth unknown',
+  'labels.estimated-depth-unknown': 'About {mcPct}, depth unknown',
   'labels.shell-alone': 'Shell {shellPct}',
   'labels.likely': 'Likely {likelyInterval}',
   'labels.rough-over': 'Over {limitPct}: rough',

@@ -403,6 +403,13 @@ describe('what is not known costs certainty, and is no reason to refuse', () => 
     ]);
   });
 
+  test('of a page of unknown depth alone, the finding is of no shell', async () => {
+    await save('2026-05-02', [[31], [31, 32]], { depths: ['unknown', 8] });
+    await judged();
+    await expect.poll(async () => (await latest()).every(Boolean), { timeout: 10_000 }).toBe(true);
+    expect((await latest()).map((found) => found?.isDepthUnknown)).toEqual([true, undefined]);
+  });
+
   test('a page that was saved before places were left out is shown as one of unknown depth', async () => {
     await save('2026-05-02', [[14]], { depths: ['unknown'] });
     const { board: walnut, readings, readBefore } = await board();

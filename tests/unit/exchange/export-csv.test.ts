@@ -106,7 +106,7 @@ test('of a round of which only the day is known, the day is written', async () =
   expect(await exported('readings')).toMatchObject([unknown, unknown]);
   await expect
     .poll(async () => (await exported('calls'))[0], { timeout: 15_000 })
-    .toMatchObject({ 'Round started': '2026-05-02' });
+    .toMatchObject({ 'Round started': '2026-05-02', 'Shell (%)': '', 'Core (%)': '' });
   expect((await exported('boards'))[0]).toMatchObject({ 'Probed at': '2026-05-02' });
 });
 

@@ -86,6 +86,17 @@ describe('what a label shows', () => {
     expect(linesOf(alone)).toMatchObject({ mc: 'Shell 11.2%', 'shell-core': 'Core 13.1%' });
   });
 
+  test('no shell and no core where nobody knows how deep it was', () => {
+    const unknown = { isDepthUnknown: true as const, corePct: null };
+    const alone = { ...unknown, averagePct: null, lowPct: null, highPct: null };
+    expect(linesOf(alone)).toMatchObject({ mc: '11.2%, depth unknown' });
+    expect(linesOf(unknown)).toMatchObject({ mc: '12.4%, depth unknown' });
+    expect(linesOf({ ...unknown, averageIs: 'estimated' })).toMatchObject({
+      mc: 'About 12.4%, depth unknown',
+    });
+    expect([shellCoreOf(alone), shellCoreOf(unknown)]).toEqual([undefined, undefined]);
+  });
+
   test('of a board whose width or length is not known: the sizes that are', () => {
     const sizeOf = (more: object) => byField({ ...aLabel, ...more }).size;
     expect(sizeOf({ widthMm: null })).toBe('27 mm × 2.4 m');

@@ -13,6 +13,7 @@ import { judgeRound, round, sound } from './a-round.ts';
 import { coded, enteredAsElm, stack } from './a-stack.ts';
 
 const shed = { name: 'the shed', kind: 'open-shed', emcPct: 13, month: 5, airTempC: 15 } as const;
+const ofUnknownDepth = (each: Reading): Reading => ({ ...each, spot: { ...each.spot, depthMm: null } });
 const spot = (more: Partial<Spot>): { spot: Spot } => ({
   spot: { depth: 'shell', depthMm: null, fromEndMm: 1000, face: 'face', ...more },
 });
@@ -171,6 +172,16 @@ test('every reason of a call', () => {
     }),
     ...[8, 22].map((pct) =>
       judge(readings([pct, pct], []), {
+        board: beam,
+        endUse: { ...siding, minPct: 11, maxPct: 15 },
+        place: { ...shed, emcPct: 13 },
+        plan: { shell: 2, average: 0, core: 0 },
+      }),
+    ),
+    // The same where nobody knows how deep it was.
+    ...[8, 22].map((pct) =>
+      judge([], {
+        readings: readings([pct, pct], [], { depthFrom: 'plan' }).map(ofUnknownDepth),
         board: beam,
         endUse: { ...siding, minPct: 11, maxPct: 15 },
         place: { ...shed, emcPct: 13 },

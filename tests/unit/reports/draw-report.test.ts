@@ -269,6 +269,21 @@ describe('a sheet for a buyer of several boards', () => {
     expect(text).not.toMatch(/Probe (again|it|the)/);
   });
 
+  test('says that nobody knows how deep it was read, and of no shell', () => {
+    const [first, second] = lined;
+    const unknown = { isDepthUnknown: true as const, shellPct: 16.2, corePct: null };
+    const text = textOf(
+      aBuyerList({
+        boards: [
+          { ...first!, latest: aFinding({ ...unknown, averagePct: null }) },
+          { ...second!, latest: aFinding({ ...unknown, averageIs: 'estimated' }) },
+        ],
+      }),
+    ).replaceAll('\u00A0', ' ');
+    for (const part of ['16.2%', 'Depth of the pins unknown.', 'Estimated.']) expect(text).toContain(part);
+    expect(text).not.toMatch(/shell/i);
+  });
+
   test('adds up board feet, and says which boards are not in the total', () => {
     // 12 in wide, 4 ft long, 1 in thick: 4 board feet by definition.
     const all = textOf(aBuyerList({ boards: lined }));

@@ -145,6 +145,21 @@ describe('A board', () => {
     expect(await (await region('Call')).findByText('6.8 points, shell wetter')).toBeTruthy();
   });
 
+  test('read at a depth that nobody knows shows what was read, and neither shell nor core', async () => {
+    const unknown = { isDepthUnknown: true as const, shellPct: 15.3, corePct: null };
+    const latest = aFinding({
+      ...unknown,
+      averagePct: null,
+      averageIs: 'unknown',
+      lowPct: null,
+      highPct: null,
+    });
+    openBoard({ ...found, board: aBoardRow(1, { latest }) });
+    const call = await region('Call');
+    expect((await call.findByText('MC, depth unknown')).parentElement?.textContent).toContain('15.3%');
+    expect(call.queryByText(/^(Shell|Core|Not read)$/)).toBeNull();
+  });
+
   test('with no difference that shows calls neither wetter', async () => {
     openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ shellPct: 14.14, corePct: 14.11 }) }) });
     expect(await (await region('Call')).findByText('0.0 points')).toBeTruthy();

@@ -230,6 +230,24 @@ describe('The boards of a stack', () => {
     expect(await screen.findByText('12.3% · not read')).toBeTruthy();
   });
 
+  test('a board read at a depth that nobody knows shows what was read, and no shell', async () => {
+    const unknown = { isDepthUnknown: true as const, shellPct: 15.3, corePct: null };
+    const alone = aFinding({
+      ...unknown,
+      averagePct: null,
+      averageIs: 'unknown',
+      lowPct: null,
+      highPct: null,
+    });
+    const estimated = aFinding({ ...unknown, averagePct: 16.1, averageIs: 'estimated' });
+    open(2, {
+      'boards.list': listOf(2, (number) => aBoardRow(number, { latest: number === 2 ? alone : estimated })),
+    });
+    expect(await screen.findByText('15.3%, depth unknown')).toBeTruthy();
+    expect(screen.getByText('Estimated, depth unknown')).toBeTruthy();
+    expect(screen.queryByText(/^Shell \d|not read/)).toBeNull();
+  });
+
   test('an average estimated from questionable readings says both', async () => {
     const latest = aFinding({ averagePct: 9.9, averageIs: 'estimated', isQuestionable: true, shellPct: 10 });
     open(1, { 'boards.list': listOf(1, (number) => aBoardRow(number, { latest })) });
