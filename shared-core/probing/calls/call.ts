@@ -1,6 +1,7 @@
 import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message } from '../../words/message.ts';
 import { correctedIn } from '../readings/corrected-reading.ts';
+import { areDepthsUnknown } from '../readings/depth-read.ts';
 import { type BoardEstimate, type CountedReading, estimateBoard } from '../readings/estimate.ts';
 import type { BoardEvidence } from '../readings/evidence.ts';
 import type { JudgedReading, Suspicion } from '../readings/reading.ts';
@@ -89,7 +90,7 @@ function callOf(
     const damaged = included.some(({ isDamaged }) => isDamaged) ? DAMAGED : undefined;
     return { ...nothingCounts(readings, heaviest ?? damaged), ...unreliable };
   }
-  if (firm === null) return { ...everythingQuestionable(all, heaviest), ...unreliable };
+  if (firm === null) return { ...everythingQuestionable(all, included, heaviest), ...unreliable };
 
   const { differencePct } = all.estimate;
   // How wet it is comes out in some dry days, whatever its core alone would make of it.
@@ -174,12 +175,18 @@ function nothingCounts(readings: readonly JudgedReading[], refused: Suspicion | 
   return probeAgain(message('call.none-usable', { why: refused.why }), refused.whatToDo);
 }
 
-function everythingQuestionable({ estimate }: BoardEstimate, suspicion: Suspicion | undefined): MadeCall {
+function everythingQuestionable(
+  { estimate }: BoardEstimate,
+  included: readonly JudgedReading[],
+  suspicion: Suspicion | undefined,
+): MadeCall {
   const { averagePct, averageIs, shellPct } = estimate;
   const unreliable =
     averageIs === 'read' || shellPct === null
       ? message('call.all-questionable', { averagePct })
-      : message('call.shell-questionable', { shellPct });
+      : areDepthsUnknown(included)
+        ? message('call.all-questionable', { averagePct: shellPct })
+        : message('call.shell-questionable', { shellPct });
   return probeAgain(unreliable, ...adviceOf(suspicion));
 }
 

@@ -357,6 +357,20 @@ describe('probe again', () => {
     expect(call).toBe('probe-again');
     expect(reasons[0]).toEqual(message('call.all-questionable', { averagePct: estimate!.averagePct }));
   });
+
+  test('because every reading is questionable, of a shell only where the depth is known', () => {
+    const shell = readings([8, 8], [], { settled: false, how: 'at-once' });
+    const rest = { board: { thicknessMm: 80, lengthMm: 3000 }, plan: { shell: 2, average: 0, core: 0 } };
+    expect(judge(shell, rest).reasons[0]).toEqual(message('call.shell-questionable', { shellPct: 8 }));
+    const unknown = shell.map((each) => ({
+      ...each,
+      depthFrom: 'plan' as const,
+      spot: { ...each.spot, depthMm: null },
+    }));
+    expect(judge([], { ...rest, readings: unknown }).reasons[0]).toEqual(
+      message('call.all-questionable', { averagePct: 8 }),
+    );
+  });
 });
 
 describe('no call yet', () => {
