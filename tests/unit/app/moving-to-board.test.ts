@@ -185,7 +185,7 @@ describe('one reading', () => {
     );
     const asked = { readingId: (await on(0))[0]!.id, boardId: idOf(1), spotIndex: null };
     expect(await yard.refusal('readings.moveToBoard', { ...asked, scope: 'reading' })).toMatch(
-      /^WAL-02 has been in .* since Jun 1.*, after this reading\. Nothing was moved\. Was it there before\?$/,
+      /^WAL-02 has been in .* since Jun 1.*, after this reading\. Nothing was moved\. Was it in .* before that day\?$/,
     );
     const movesOf = async () => (await yard.query('boards.get', { id: idOf(1) })).moves;
     const [before] = await movesOf();
