@@ -42,7 +42,11 @@ export function RoundStartScreen({
         {(all) => {
           const choices = all.flatMap(choicesOf);
           return choices.length > 0 ? (
-            <Start choices={choices} first={firstOf(choices, stackId, placeId)} />
+            <Start
+              choices={choices}
+              first={firstOf(choices, stackId, placeId)}
+              isPlaceAsked={placeId !== null}
+            />
           ) : (
             <EmptyState sentence={say('round-start.no-boards')}>
               <ButtonLink kind="main" href={hrefOf({ name: 'stacks' })}>
@@ -98,9 +102,20 @@ const questions = {
 
 const dateSchemaOn = (today: string) => z.object({ startedOn: dayUntil(today).nullable() });
 
-function Start({ choices, first }: { choices: readonly Choice[]; first: Choice | undefined }) {
+function Start({
+  choices,
+  first,
+  isPlaceAsked,
+}: {
+  choices: readonly Choice[];
+  first: Choice | undefined;
+  isPlaceAsked: boolean;
+}) {
   const { say } = useWords();
-  const [chosen, setChosen] = useState(first?.key ?? null);
+  const [picked, setPicked] = useState<string | null>(null);
+  const [shown] = useState(first?.key ?? null);
+  // A list from before the board was moved does not have its place yet.
+  const chosen = picked ?? (isPlaceAsked ? (first?.key ?? null) : shown);
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const today = dayOf(new Date());
   const date = useDraft(dateSchemaOn(today), { startedOn: null });
@@ -160,7 +175,7 @@ function Start({ choices, first }: { choices: readonly Choice[]; first: Choice |
                 label: say('round-start.stack-option', { stackName, boards, placeName }),
               })),
             ]}
-            onValue={setChosen}
+            onValue={setPicked}
           />
           {stack?.openRoundId ? (
             <>

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -91,6 +91,18 @@ test('boards of the stack that stand elsewhere are a choice of their own', async
   expect(machine.inputsOf('rounds.start')).toEqual([
     { stackId: 1, placeId: 7, woodTempC: 14.5, startedOn: null },
   ]);
+});
+
+test('the place that was asked for is chosen once a list is there that has it', async () => {
+  const places = [{ placeId: 7, placeName: 'Pole shed', boards: 1, toProbe: 1 }];
+  let stack = aStack(1);
+  const machine = playMachine({ 'stacks.list': () => [stack], 'rounds.clock': () => ({ problem: null }) });
+  render(<RoundStartScreen stackId={1} placeId={7} />, { wrapper: InMain });
+  const select = (await screen.findByLabelText('Stack')) as HTMLSelectElement;
+  expect(select.selectedOptions[0]?.text).toContain('Open shed');
+  stack = aStack(1, { elsewhere: { boards: 1, ready: 0, places } });
+  act(() => machine.tell('changed', { yard: null, topics: ['stacks'] }));
+  await waitFor(() => expect(select.selectedOptions[0]?.text).toContain('Pole shed'));
 });
 
 test('a live meter that another window uses is said, and can be used here', async () => {
