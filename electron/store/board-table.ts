@@ -29,7 +29,7 @@ import { keptRecord, sameBoard } from './lineage.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
 import { readJson, valueIn } from './read-json.ts';
-import { holds } from './undone-rows.ts';
+import { hasEffect, holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const columns: Columns<NewBoard> = {
@@ -303,18 +303,23 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const spellingsOf = (name: string): string[] =>
     buyers.all().filter((each) => nameKey(each) === nameKey(name));
   const onPage = db.prepare<{ stackId: number; at: string; more: string }, BoardOnPage>(
-    `SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
+    `WITH put AS MATERIALIZED (
+       SELECT c.id, c.row_uuid, c.old_values ->> 'stack_id' AS stack_id, a.at
+       FROM act a JOIN act_change c ON c.act_id = a.id
+       WHERE a.at > @at AND c.in_table = 'board' AND c.old_values ->> 'stack_id' IS NOT NULL
+         AND c.new_values ->> 'stack_id' IS NOT NULL AND ${hasEffect('a')})
+     SELECT b.id, b.code, b.thickness_mm AS thicknessMm, b.thickness_quarters AS thicknessQuarters,
        b.length_mm AS lengthMm, coalesce(w.name, w.id) AS speciesName, b.sawn_on AS sawnOn,
        b.stack_id AS stackId, t.name AS stackName, b.archived_at AS leftAt, ${WHY_LEFT} AS why,
        (SELECT json_group_array(m.code) FROM board m
          WHERE m.id IN ${sameBoard('b.id')} AND m.id <> b.id AND m.code <> b.code) AS otherCodes,
        (SELECT json_object('fromCode', p.code, 'cutOn', o.at) FROM board_origin o JOIN board p ON p.id = o.parent_id
          WHERE o.child_id = b.id AND o.how <> 'merged' LIMIT 1) AS cut,
-       (SELECT json_object('stackName', s.name, 'cameAt', a.at) FROM act_change c JOIN act a ON a.id = c.act_id
-         JOIN stack s ON s.id = c.old_values ->> 'stack_id'
-         WHERE c.row_uuid = b.uuid AND c.in_table = 'board' AND a.at > @at ORDER BY c.id LIMIT 1) AS came
+       (SELECT json_object('stackId', s.id, 'stackName', s.name, 'cameAt', p.at) FROM put p
+         JOIN stack s ON s.id = p.stack_id WHERE p.row_uuid = b.uuid ORDER BY p.id LIMIT 1) AS came
      FROM board b JOIN species w ON w.id = b.species_id JOIN stack t ON t.id = b.stack_id
      WHERE b.id IN (SELECT ${keptRecord('m.id')} FROM board m WHERE m.stack_id = @stackId
+         UNION SELECT m.id FROM put p JOIN board m ON m.uuid = p.row_uuid WHERE p.stack_id = @stackId
          UNION SELECT value FROM json_each(@more)) ${SHOWN_ARCHIVED} AND ${WHY_LEFT} <> 'merged'
      ORDER BY b.stack_id <> @stackId AND b.id IN (SELECT value FROM json_each(@more)), b.id`,
   );
@@ -413,18 +418,29 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     goneBy: (stackId: number, dayFrom: string): string[] =>
       goneBy.all({ stackId, dayFrom }).map(({ code }) => code),
     /**
-     * All that ever were of a stack, and then those of `more`, each in the order of their ids; of a board that was entered
-     * twice, the record that stayed.
+     * All that are of a stack or were of it at an instant, as the acts tell that hold, and then those of `more`, each in the
+     * order of their ids; of a board that was entered twice, the record that stayed.
      */
     onPage: (stackId: number, at: string, more: readonly number[]) =>
-      onPage.all({ stackId, at, more: JSON.stringify(more) }).map(({ came, otherCodes, cut, ...board }) => ({
-        ...board,
-        otherCodes: JSON.parse(otherCodes) as string[],
-        /** What it is a piece of, and since when; null for a whole board. */
-        cut: cut === null ? null : (JSON.parse(cut) as { fromCode: string; cutOn: string }),
-        /** Where it was entered then, and until when; null where it was in this stack, as far as is known. */
-        came: came === null ? null : (JSON.parse(came) as { stackName: string; cameAt: string }),
-      })),
+      onPage
+        .all({ stackId, at, more: JSON.stringify(more) })
+        .map(({ came: put, otherCodes, cut, ...board }) => {
+          const came =
+            put === null ? null : (JSON.parse(put) as { stackId: number; stackName: string; cameAt: string });
+          return {
+            ...board,
+            otherCodes: JSON.parse(otherCodes) as string[],
+            /** What it is a piece of, and since when; null for a whole board. */
+            cut: cut === null ? null : (JSON.parse(cut) as { fromCode: string; cutOn: string }),
+            /** The stack that it was in then. */
+            stackIdThen: came?.stackId ?? board.stackId,
+            /** Which other stack it was in then, and until when; null where it was in this one, as far as is known. */
+            came: came?.stackId === stackId ? null : came,
+          };
+        })
+        .filter(
+          ({ id, ...board }) => [board.stackId, board.stackIdThen].includes(stackId) || more.includes(id),
+        ),
     /** When the first board of a stack was added; null where it has none. */
     firstAddedAt: (stackId: number): string | null => firstAdded.get(stackId)?.at ?? null,
     /** Whether one of those of `toProbe` may have been sawn by that day. */

@@ -1,5 +1,5 @@
 import { keptRecord } from './lineage.ts';
-import { undoneInTurn } from './undone-rows.ts';
+import { hasEffect } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 /** An ID that a board had before it was given another. */
@@ -15,9 +15,7 @@ export function earlierCodes(db: Db) {
     `SELECT c.old_values ->> 'code' AS code, ${keptRecord('b.id')} AS boardId
      FROM act_change c JOIN act a ON a.id = c.act_id JOIN board b ON b.uuid = c.row_uuid
      WHERE c.in_table = 'board' AND c.new_values IS NOT NULL AND c.old_values ->> 'code' IS NOT NULL
-       AND a.undone_by IS NOT a.id
-       AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)
-       AND (${undoneInTurn('a.id')} SELECT count(*) FROM chain) % 2 = 1
+       AND ${hasEffect('a')}
      ORDER BY c.id`,
   );
   return (): EarlierCode[] => changes.all();

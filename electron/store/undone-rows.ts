@@ -24,5 +24,11 @@ export const undoneInTurn = (act: string): string =>
      UNION ALL SELECT a.undone_by, n + 1 FROM chain c JOIN act a ON a.id = c.id
        WHERE a.undone_by IS NOT NULL AND a.undone_by <> a.id)`;
 
+/** SQL for whether an act of a person holds: it was not undone, or redone since, and is itself no undoing. @param act  its alias */
+export const hasEffect = (act: string): string =>
+  `(SELECT ${act}.undone_by IS NOT ${act}.id
+     AND NOT EXISTS (SELECT 1 FROM act undid WHERE undid.undone_by = ${act}.id)
+     AND (${undoneInTurn(`${act}.id`)} SELECT count(*) FROM chain) % 2 = 1)`;
+
 /** SQL for the opposite of `isUndone`. */
 export const holds = (row: string): string => `NOT ${isUndone(row)}`;

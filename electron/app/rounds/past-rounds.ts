@@ -1,6 +1,8 @@
 import { isDeepStrictEqual } from 'node:util';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { likeCodes } from '../../../shared-core/contract/board-code.ts';
 import type { PastLine, PastPage, ThereSince } from '../../../shared-core/contract/requests/past-rounds.ts';
+import { codeOf } from '../../../shared-core/import/board-id.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import {
   type ColumnDepth,
@@ -157,7 +159,16 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
       const leftId = boards.leftByCode(code);
       const keptId = leftId === undefined ? undefined : origins.kept(leftId);
       const renamedId = () => boards.earlierCodes().findLast((earlier) => earlier.code === code)?.boardId;
-      return { code, boardId: boards.idByCode(code) ?? keptId ?? renamedId() ?? null };
+      const isWrittenSo = boards.idByCode(code) ?? keptId ?? renamedId();
+      if (isWrittenSo !== undefined) return { code, boardId: isWrittenSo };
+      // Written another way, as WAL1 for WAL-01, where that can mean one board alone.
+      const like = likeCodes(codeOf(code) ?? code);
+      const meant = new Set(like.flatMap((each) => boards.idByCode(each) ?? []));
+      const left = new Set(
+        like.flatMap((each) => boards.leftByCode(each) ?? []).map((id) => origins.kept(id)),
+      );
+      const [boardId = null, other] = meant.size > 0 ? meant : left;
+      return { code, boardId: other === undefined ? boardId : null };
     },
 
     'pastRounds.check': ({ line, ...page }) => {
@@ -243,6 +254,20 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       );
   }
 
+  /** @throws Refusal where two lines are of one board, under whichever record of it */
+  function checkOnce(lines: readonly PastLine[]): void {
+    const { boards, origins } = context.yard();
+    const seen = new Set<number>();
+    for (const { boardId } of lines) {
+      const keptId = origins.kept(boardId);
+      if (seen.has(keptId))
+        throw new Refusal(
+          message('refusal.page-board-twice', { boardCode: orRefuse(boards.judgedBy(keptId), 'board').code }),
+        );
+      seen.add(keptId);
+    }
+  }
+
   /**
    * @throws Refusal, a question, where a round of that day has the same readings of a board, under whichever record of it:
    * as they were saved, or as the board has them now, whose order a person who moved some cannot know
@@ -256,7 +281,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
           const typed = inOrder(raws.filter((raw) => raw !== null));
           const isTyped = (record: number) =>
             readings.pagesOf(record, roundId).some((page) => isDeepStrictEqual(inOrder(page), typed));
-          if (origins.records(boardId).some(isTyped)) same += 1;
+          if (origins.records(origins.kept(boardId)).some(isTyped)) same += 1;
         }
       });
       if (same > 0)
@@ -287,6 +312,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
       if (Date.parse(typedAt) > Date.parse(givenAt)) throw new Refusal(message('refusal.page-to-come'));
       const lines = asked.filter(({ raws }) => raws.some((raw) => raw !== null));
       if (lines.length === 0) throw new Refusal(message('refusal.page-empty'));
+      checkOnce(lines);
       yield* inSlices(lines, (slice) => {
         for (const line of slice) checkLine(line, page, typedAt);
       });

@@ -249,6 +249,8 @@ export const refusals = {
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
+  'refusal.page-board-twice':
+    'Two lines of the page are of board {boardCode}. Nothing was saved. Put its readings in one line.',
   'refusal.page-empty': 'No reading is typed yet. Nothing was saved.',
   'refusal.page-to-come': 'That time is in the future. Nothing was saved. Give an earlier day or time.',
   'refusal.page-place-later':

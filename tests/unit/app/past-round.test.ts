@@ -693,3 +693,51 @@ test('a page that was undone and typed again is not redone beside the second, wh
   await yard.command('acts.redo', { act: first.act });
   expect(await read()).toBe(before + 4);
 });
+
+describe('the boards of a page', () => {
+  const codesOn = async (stackId: number, startedAt: string) =>
+    (await yard.query('pastRounds.page', { stackId, startedAt })).boards.map(({ code, remarks }) => [
+      code,
+      ...remarks.map((remark) => words.say(remark)),
+    ]);
+  const put = async (stackId: number) => {
+    yard.later(DAY_MS);
+    const { version: basedOn } = (await board()).board;
+    const act = crypto.randomUUID();
+    await yard.command('boards.edit', { id: ids()[0], basedOn, changed: { stackId } }, act);
+    return act;
+  };
+
+  test('are those that were in the stack that day, wherever they were put since', async () => {
+    const { id: _, version: __, ...stack } = yard.stack;
+    const other = await yard.command('stacks.add', { ...stack, name: 'Second' });
+    const day = isoOf(Date.parse(yard.now()));
+    const act = await put(other.id);
+    expect(await codesOn(yard.stack.id, day)).toEqual([['WAL-01', 'In Second now.'], ['WAL-02']]);
+    expect(await codesOn(other.id, day)).toEqual([['WAL-01', expect.stringMatching(/^In .+ until Jun 2/)]]);
+    await yard.command('acts.undo', { act });
+    expect(await codesOn(yard.stack.id, day)).toEqual([['WAL-01'], ['WAL-02']]);
+    expect(await codesOn(other.id, day)).toEqual([]);
+    await yard.command('acts.redo', { act });
+    await put(yard.stack.id);
+    expect(await codesOn(yard.stack.id, day)).toEqual([['WAL-01'], ['WAL-02']]);
+    expect(await codesOn(other.id, day)).toEqual([]);
+  });
+
+  test('are found by an ID that is written another way, where it can mean one alone', async () => {
+    const found = async (code: string) => (await yard.query('pastRounds.boardOf', { code })).boardId;
+    for (const code of ['WAL1', 'wal-1', 'Wal 001', 'WAL-01']) expect(await found(code)).toBe(ids()[0]);
+    expect(await found('WAL-3')).toBeNull();
+    await yard.command('boards.add', [yard.board('WAL1')]);
+    expect(await found('WAL-1')).toBeNull();
+    expect(await found('WAL-01')).toBe(ids()[0]);
+  });
+
+  test('are in one line each', async () => {
+    const line = { boardId: ids()[0], raws: [14, 14.5] };
+    expect(
+      await yard.refusal('pastRounds.save', page('2026-05-02', [], { lines: [line, line] } as Partial<Page>)),
+    ).toBe('Two lines of the page are of board WAL-01. Nothing was saved. Put its readings in one line.');
+    expect((await board()).readings).toEqual([]);
+  });
+});
