@@ -13,6 +13,7 @@ import { isFrozen } from '../../shared-core/probing/calls/round-step.ts';
 import { toProbeThere } from '../../shared-core/probing/plan/due-elsewhere.ts';
 import { lastReadyWhen } from '../../shared-core/probing/plan/last-ready.ts';
 import { callOnStack, dueOfStack } from '../../shared-core/probing/plan/stack-call.ts';
+import { isoOf } from '../../shared-core/time.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { isNoSlip } from './amendment-table.ts';
@@ -103,7 +104,9 @@ export function stackReads(
   const select = `
     SELECT ${selected(recordColumns, 's')}, p.name AS placeName, coalesce(u.name, u.id) AS endUseName,
       (SELECT max(r.started_at) FROM round r
-        WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND ${holds('g')} AND EXISTS (${FINDING_OF_READING}))) AS lastProbedAt,
+        WHERE r.stack_id = s.id AND r.undone_at IS NULL AND EXISTS (SELECT 1 FROM reading g WHERE g.round_id = r.id AND ${holds('g')} AND EXISTS (${FINDING_OF_READING}))
+          AND EXISTS (SELECT 1 FROM finding f JOIN board b ON b.id = f.board_id
+            WHERE f.round_id = r.id AND b.stack_id = s.id AND b.archived_at IS NULL)) AS lastProbedAt,
       (SELECT max(r.id) FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NULL AND r.undone_at IS NULL) AS openRoundId,
       (SELECT r.id FROM round r WHERE r.stack_id = s.id AND r.finished_at IS NOT NULL AND r.undone_at IS NULL
         ORDER BY r.started_at DESC, r.id DESC LIMIT 1) AS lastRoundId,
@@ -161,6 +164,21 @@ export function stackReads(
       `SELECT b.code FROM board b WHERE ${inStack} AND b.probe_why = 'move-later' LIMIT 1`,
     )
     .pluck();
+
+  const readBy = db
+    .prepare<object, string>(
+      `SELECT b.code FROM board b INDEXED BY board_by_standing
+       WHERE ${inStack} AND b.latest_call <> 'ready' AND b.probe_ms IS NULL AND b.latest_at <= @dayEnd LIMIT 2`,
+    )
+    .pluck();
+  /** The only board that was read by the day of the oldest reading, where others were read later. */
+  function onlyOldest(inIt: object, oldestReadAt: string | null, lastProbedAt: string | null): string | null {
+    if (oldestReadAt === null || lastProbedAt === null) return null;
+    const dayEnd = isoOf(new Date(oldestReadAt).setHours(23, 59, 59, 999));
+    if (Date.parse(lastProbedAt) <= Date.parse(dayEnd)) return null;
+    const [code = null, another] = readBy.all({ ...inIt, dayEnd });
+    return another === undefined ? code : null;
+  }
 
   const halfProbed = db
     .prepare<object, number>(
@@ -244,9 +262,11 @@ export function stackReads(
     };
     const probeMs = here.flatMap((group) => group.probeMs ?? []);
     const unread = called.filter(({ call }) => call !== 'ready');
+    const oldestReadAt = all(unread, 'oldestReadAt')[0] ?? null;
     const nextProbe = {
       forecastMs: probeMs.length === 0 ? null : Math.min(...probeMs),
-      oldestReadAt: all(unread, 'oldestReadAt')[0] ?? null,
+      oldestReadAt,
+      oldestCode: onlyOldest(inIt, oldestReadAt, row.lastProbedAt),
     };
     const next = likelyReady(all(dated, 'firstReadyOn')[0]);
     const last = likelyReady(all(dated, 'lastReadyOn').at(-1));

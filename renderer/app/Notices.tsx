@@ -1,7 +1,7 @@
 import { useLongWork } from '../data/useLongWork.ts';
 import { dismiss, type Notice, useNotices } from '../stores/notices.ts';
 import { Banner } from '../ui/Banner.tsx';
-import { Button } from '../ui/Button.tsx';
+import { Button, ButtonLink } from '../ui/Button.tsx';
 import { WorkUnderWay } from '../ui/WorkUnderWay.tsx';
 import { useWords } from '../words.ts';
 import css from './frame.module.css';
@@ -23,6 +23,7 @@ export function Notices() {
           kind={notice.kind}
           actions={
             <>
+              {notice.link && <ButtonLink href={notice.link.href}>{notice.link.words}</ButtonLink>}
               {notice.undo && (
                 <Button onClick={() => undo(notice)}>
                   {say(notice.isUndone ? 'frame.redo' : 'frame.undo')}

@@ -16,10 +16,17 @@ export interface Notice {
   /** Takes back what was done, or does it again where it was undone; null where it says of nothing that could be. */
   undo: Undo | null;
   isUndone: boolean;
+  /** Where the next step is; null where there is none. */
+  link: NoticeLink | null;
   /** Nothing was done, and what to do instead is on the page where it was told. */
   isRefusal: boolean;
   /** The act that it is about, where it is known. */
   act: string | null;
+}
+
+export interface NoticeLink {
+  words: string;
+  href: string;
 }
 
 /** @param work  the window's id of it, for what may take long */
@@ -41,9 +48,20 @@ function tell(
     act = null,
     isUndone = false,
     isRefusal = false,
-  }: Partial<Pick<Notice, 'act' | 'isUndone' | 'isRefusal'>> = {},
+    link = null,
+  }: Partial<Pick<Notice, 'act' | 'isUndone' | 'isRefusal' | 'link'>> = {},
 ): number {
-  const notice: Notice = { id: nextId++, kind, sentence, at: location.hash, undo, act, isUndone, isRefusal };
+  const notice: Notice = {
+    id: nextId++,
+    kind,
+    sentence,
+    at: location.hash,
+    undo,
+    act,
+    isUndone,
+    isRefusal,
+    link,
+  };
   // The same sentence again replaces the old one: twenty failures in a row are one notice. So does what became of an act.
   const isReplaced = (other: Notice) => other.sentence === sentence || (act !== null && other.act === act);
   useNotices.setState(({ notices }) => ({
@@ -53,10 +71,10 @@ function tell(
   return notice.id;
 }
 
-/** Says that something was done, with a button that undoes it where it was an act of the yard. */
-export function tellDone(sentence: string): void {
+/** Says that something was done, with a button that undoes it where it was an act of the yard, and one to the next step. */
+export function tellDone(sentence: string, link: NoticeLink | null = null): void {
   const act = takeUntold();
-  tell('done', sentence, act === null ? null : (work) => undoAct(act, 'undo', work), { act });
+  tell('done', sentence, act === null ? null : (work) => undoAct(act, 'undo', work), { act, link });
 }
 
 /** Undoes or redoes an act, and says what it was. */

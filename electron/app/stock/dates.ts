@@ -30,6 +30,7 @@ function datesOfStack(stack: StackRow, uuid: string): DateOfYard[] {
             on: dayOf(isoOf(probe.atMs)),
             readAt: probe.readAt,
             isOfSome: isOfSome(stack, probe, dayOf),
+            boardCode: stack.nextProbe.oldestCode,
             ...of,
           },
         ]),

@@ -30,10 +30,14 @@ const isWide = ({ from, to }: When): boolean =>
 /** What more is to be said of it; empty for nothing. */
 export function detailOf(date: DateOfYard, { say }: Pick<Words, 'say'>): string {
   if (date.kind === 'move') return date.move.note;
-  if (date.kind === 'probe')
-    return date.readAt === null
-      ? ''
-      : say(date.isOfSome ? 'dates.last-probed-some' : 'dates.last-probed', { probedOn: date.readAt });
+  if (date.kind === 'probe') {
+    const { readAt: probedOn, isOfSome, boardCode } = date;
+    if (probedOn === null) return '';
+    if (!isOfSome) return say('dates.last-probed', { probedOn });
+    return boardCode === null
+      ? say('dates.last-probed-some', { probedOn })
+      : say('dates.last-probed-one', { boardCode, probedOn });
+  }
   if (date.kind !== 'ready') return '';
   const { when, placeName } = date;
   return [

@@ -9,9 +9,11 @@ import { TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useQuestions } from '../../form/useQuestions.ts';
+import { hrefOf } from '../../stores/navigation.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { instantOfDay } from '../../ui/days.ts';
 import { useWords } from '../../words.ts';
+import { forBuyer } from '../reports/for-buyer.ts';
 import { DayField } from './DayField.tsx';
 
 /** Boards as what is done with them names them. */
@@ -76,7 +78,11 @@ export function LeaveForm({
     const left = isOne
       ? say('life.board-archived', { why, boardCode: only.code })
       : say('life.boards-archived', { why, boards: count });
-    tellDone(released.length === 0 ? left : `${left} ${releasedInWords(released)}`);
+    const sheet = forBuyer(boards, say);
+    tellDone(
+      released.length === 0 ? left : `${left} ${releasedInWords(released)}`,
+      why === 'sold' ? { words: sheet.words, href: hrefOf(sheet.route) } : null,
+    );
   }
 
   return (

@@ -43,7 +43,7 @@ export function ReportScreen({
 }) {
   const [kind, setKind] = useState(first);
   const [paper, setPaper] = useState<Paper>(() => usualPaper(region().locale));
-  const [sale, setSale] = useState<Sale>({ soldTo: '', priceText: '' });
+  const [sale, setSale] = useState<TypedSale>({ soldTo: null, priceText: '' });
   const asked = { kind, id, more: kind === 'buyer' ? more : noMore };
   const content = useQuery('reports.content', asked);
   const onPaper = usePaperWords();
@@ -99,7 +99,7 @@ export function ReportScreen({
               onValue={(chosen) => setKind(chosen as ReportKind)}
             />
           )}
-          {isForBuyer(kind) && <ForBuyer sale={sale} onSale={setSale} />}
+          {isForBuyer(kind) && <ForBuyer sale={sale} soldTo={soldToOf(content.output)} onSale={setSale} />}
           <Choice
             label={say('report.paper')}
             value={paper as string}
@@ -134,20 +134,34 @@ function kindsWith(kind: ReportKind, more: readonly number[]): readonly ReportKi
 }
 
 type Sale = Pick<Report, 'soldTo' | 'priceText'>;
-const trimmed = ({ soldTo, priceText }: Sale): Sale => ({
-  soldTo: soldTo.trim(),
+/** As it is typed; null: the sale of the boards says to whom. */
+type TypedSale = Omit<Sale, 'soldTo'> & { soldTo: string | null };
+const trimmed = ({ soldTo, priceText }: TypedSale): Sale => ({
+  soldTo: (soldTo ?? '').trim(),
   priceText: priceText.trim(),
 });
 
 /** With what is typed, before the machine knows of it. */
-function withSale(content: ReportContent, sale: Sale): ReportContent {
+function withSale(content: ReportContent, sale: TypedSale): ReportContent {
   if (!('soldTo' in content)) return content;
   const { soldTo, priceText } = trimmed(sale);
   return { ...content, priceText, soldTo: soldTo === '' ? content.soldTo : soldTo };
 }
 
+/** To whom the boards were sold, as was said when they were; blank where nobody did. */
+const soldToOf = (content: ReportContent | null): string =>
+  content !== null && 'soldTo' in content ? content.soldTo : '';
+
 /** Who sells to whom, for how much. */
-function ForBuyer({ sale, onSale }: { sale: Sale; onSale: (sale: Sale) => void }) {
+function ForBuyer({
+  sale,
+  soldTo,
+  onSale,
+}: {
+  sale: TypedSale;
+  soldTo: string;
+  onSale: (sale: TypedSale) => void;
+}) {
   const { say } = useWords();
   const settings = useSettings((store) => store.settings);
   const [name, setName] = useState<string | null>(null);
@@ -170,8 +184,10 @@ function ForBuyer({ sale, onSale }: { sale: Sale; onSale: (sale: Sale) => void }
         label={say('report.sold-to')}
         hint={say('report.sold-to-hint')}
         maxLength={200}
-        value={sale.soldTo}
+        value={sale.soldTo ?? soldTo}
         onValue={(soldTo) => onSale({ ...sale, soldTo })}
+        // Where nothing is typed, the name of the sale is printed: it is shown again.
+        onBlur={() => sale.soldTo?.trim() === '' && onSale({ ...sale, soldTo: null })}
       />
       <TextField
         label={say('report.price')}

@@ -24,6 +24,8 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
   useEffect(() => document.querySelector('h1')?.focus(), []);
   const probed = round.boards.filter((board) => board.isRead);
   const ready = probed.filter((board) => board.finding?.call === 'ready');
+  /** A notebook has more pages: labels come after the last. */
+  const isPage = round.isDated && round.finishedAt !== null;
   const labelsFor = (boards: RoundBoard[]) =>
     hrefOf({ name: 'labels', boardIds: boards.map((board) => board.boardId) });
   return (
@@ -37,8 +39,13 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       })}
       actions={
         <>
+          {isPage && (
+            <ButtonLink kind="main" href={hrefOf({ name: 'past-round', stackId: round.stackId })}>
+              {say('round-page.next-page')}
+            </ButtonLink>
+          )}
           {probed.length > 0 && (
-            <ButtonLink kind="main" href={labelsFor(probed)}>
+            <ButtonLink {...(!isPage && { kind: 'main' })} href={labelsFor(probed)}>
               {say('round-page.labels-probed', { boards: probed.length })}
             </ButtonLink>
           )}

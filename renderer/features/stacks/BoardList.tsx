@@ -1,6 +1,5 @@
 import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
 import type { LeftFilter } from '../../../shared-core/contract/archive.ts';
-import { MOST_FOR_BUYER } from '../../../shared-core/contract/report.ts';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
 import { TextField } from '../../form/Field.tsx';
@@ -15,6 +14,7 @@ import { useWords } from '../../words.ts';
 import { ReserveForm } from '../dates/ReserveForm.tsx';
 import { BringBackButton } from '../life/BringBackButton.tsx';
 import { LifeMenu } from '../life/LifeMenu.tsx';
+import { forBuyer } from '../reports/for-buyer.ts';
 import { BoardsEdited } from './BoardsEdited.tsx';
 import { boardColumns } from './board-columns.tsx';
 import { EditBoardsForm } from './EditBoardsForm.tsx';
@@ -91,12 +91,7 @@ export function BoardList({
     .sort((a, b) => a.id - b.id);
   const isOfArchived = filter === 'archived';
   const which = isOfArchived ? 'archived-boards' : stackId === null ? 'boards' : 'stack';
-  const [firstId = 0, ...more] = chosen.slice(0, MOST_FOR_BUYER).map(({ id }) => id);
-  const forBuyer = { name: 'report' as const, kind: 'buyer' as const, id: firstId, more };
-  const forBuyerWords =
-    chosen.length > MOST_FOR_BUYER
-      ? say('report.for-buyer-of-first', { boards: MOST_FOR_BUYER })
-      : say('report.for-buyer');
+  const sheet = forBuyer(chosen, say);
   const selectNone = () => setSelected(new Map());
 
   /** What is out of sight is not brought back. */
@@ -180,7 +175,7 @@ export function BoardList({
                 {isOfArchived ? (
                   <>
                     <BringBackButton boards={chosen} onBack={selectNone} />
-                    <ButtonLink href={hrefOf(forBuyer)}>{forBuyerWords}</ButtonLink>
+                    <ButtonLink href={hrefOf(sheet.route)}>{sheet.words}</ButtonLink>
                   </>
                 ) : (
                   <>
@@ -189,7 +184,7 @@ export function BoardList({
                     <Button onClick={() => setAsking('reserve')}>{say('reserve.action')}</Button>
                     <LifeMenu
                       boards={chosen}
-                      items={[{ id: 'for-buyer', title: forBuyerWords, onPress: () => go(forBuyer) }]}
+                      items={[{ id: 'for-buyer', title: sheet.words, onPress: () => go(sheet.route) }]}
                       canDelete
                       onLeft={selectNone}
                       onDeleted={selectNone}

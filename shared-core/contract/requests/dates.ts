@@ -66,6 +66,8 @@ const dateSchema = z.discriminatedUnion('kind', [
     readAt: instantSchema.nullable(),
     /** Whether that is of some of its boards, and others were read later. */
     isOfSome: z.boolean(),
+    /** The ID of the only one that it is of; null where it is of several. */
+    boardCode: z.string().nullable(),
     ...ofStack,
   }),
   /** The next of its boards, or the last of several, is likely ready; `placeName` where only a move there makes it so. */

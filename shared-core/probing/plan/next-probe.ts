@@ -11,6 +11,8 @@ export const nextProbeSchema = z.object({
   forecastMs: z.number().nullable(),
   /** Of boards that are not ready, and of which no forecast names such a day: the oldest latest reading. */
   oldestReadAt: instantSchema.nullable(),
+  /** The ID of the only one that was read by that day, where others of the stack were read later; null elsewhere. */
+  oldestCode: z.string().nullable(),
 });
 export type NextProbe = z.infer<typeof nextProbeSchema>;
 
@@ -60,6 +62,7 @@ export function dueToday(stack: Waiting, nowMs: number, dayOf: DayOf): StackDue 
   const { readAt } = probe;
   const dueOn = dayOf(isoOf(probe.atMs));
   const when = dueOn === dayOf(isoOf(nowMs)) ? ('today' as const) : ('overdue' as const);
+  const { oldestCode } = stack.nextProbe;
   const overdue =
     readAt === null
       ? message('stack-call.probe-day', { when, dueOn })
@@ -67,7 +70,8 @@ export function dueToday(stack: Waiting, nowMs: number, dayOf: DayOf): StackDue 
           when,
           dueOn,
           probedOn: readAt,
-          which: isOfSome(stack, probe, dayOf) ? 'some' : 'all',
+          which: !isOfSome(stack, probe, dayOf) ? 'all' : oldestCode === null ? 'some' : 'one',
+          boardCode: oldestCode ?? '',
         });
   return {
     kind: 'overdue',

@@ -18,12 +18,15 @@ export interface KnownOfBoard {
  * @param roughPlaceName  of the place that has the average air of its region; null where the board's place has its own
  */
 export function missingFacts(board: KnownOfBoard, roughPlaceName: string | null): Message[] {
+  const isSawingKnown = board.sawing !== 'unknown';
+  const lacking =
+    board.widthMm === null ? (isSawingKnown ? 'width' : 'both') : isSawingKnown ? null : 'sawing';
   return [
     ...(board.sawnOn === null ? [message('missing.sawn-on')] : []),
     ...(roughPlaceName === null ? [] : [message('missing.station', { placeName: roughPlaceName })]),
     ...(board.log === '' ? [message('missing.log')] : []),
     ...(board.lengthMm === null ? [message('missing.length')] : []),
-    ...(board.widthMm === null || board.sawing === 'unknown' ? [message('missing.end')] : []),
+    ...(lacking === null ? [] : [message('missing.end', { lacking })]),
     ...(board.barkSide === 'unknown' ? [message('missing.bark-side')] : []),
     ...(board.layer === null ? [message('missing.layer')] : []),
   ];

@@ -8,6 +8,7 @@ export const dates = {
   'dates.what-missing': 'Choose a stack or a board.',
   'dates.probe': 'Probe {stackName}',
   'dates.last-probed': 'Last probed {probedOn}.',
+  'dates.last-probed-one': '{boardCode} was last probed {probedOn}.',
   'dates.last-probed-some': 'Some of its boards were last probed {probedOn}.',
   'dates.ready-next': 'Next board of {stackName} ready',
   'dates.ready-last': 'Last of {boards} boards of {stackName} ready',

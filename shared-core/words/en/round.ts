@@ -333,6 +333,7 @@ export const round = {
   'round-page.lead': 'Probed {startedOn}. {summary} For {endUseName}, in {placeName}.',
   'round-page.labels-probed':
     'Labels for {boards, plural, one {the probed board} =2 {both probed boards} other {all # probed boards}}',
+  'round-page.next-page': 'Type the next page',
   'round-page.labels-ready': 'Labels for {boards, plural, one {the ready board} other {# ready boards}}',
   'round-page.go-to-stack': 'Go to the stack',
   'round-page.reopen': 'Reopen',

@@ -45,7 +45,7 @@ export const stackCall = {
     '{boards, plural, one {# board is only partly probed. Probe it.} other {# boards are only partly probed. Probe them.}}',
   'stack-call.probe-day': '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}}',
   'stack-call.probe-old':
-    '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}} {which, select, some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
+    '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}} {which, select, one {{boardCode} was last probed {probedOn}.} some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
   'stack-call.overdue-then': '{whySentences}',
   'stack-call.and-elsewhere': '{whySentences}',
   'stack-call.probe-elsewhere': '{boards, plural, one {# board} other {# boards}} to probe in {placeName}.',

@@ -41,6 +41,17 @@ test('a sold board leaves lists, counts, rounds and the next number, and is foun
   );
 });
 
+test('a stack was last probed when a board that is still in it was', async () => {
+  const { id } = await yard.beginRound();
+  await yard.command('rounds.finish', { roundId: id });
+  const lastProbedAt = async () => (await yard.query('stacks.get', { id: yard.stack.id })).lastProbedAt;
+  expect(await lastProbedAt()).not.toBeNull();
+  await sell([yard.boards[1]!.id]);
+  expect(await lastProbedAt()).not.toBeNull();
+  await sell([yard.boards[0]!.id]);
+  expect(await lastProbedAt()).toBeNull();
+});
+
 test('numbering goes on after the boards that left', async () => {
   await sell(ids());
   expect((await yard.query('boards.nextCode', { stackId: yard.stack.id })).code).toBe('WAL-03');

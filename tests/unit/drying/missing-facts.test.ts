@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { type KnownOfBoard, missingFacts } from '../../../shared-core/wood/drying/missing-facts.ts';
+import { inEnglish } from '../words/in-english.ts';
 
 const known: KnownOfBoard = {
   sawnOn: '2026-03-01',
@@ -42,10 +43,19 @@ test.each([
   ['missing.sawn-on', { sawnOn: null }],
   ['missing.log', { log: '' }],
   ['missing.length', { lengthMm: null }],
-  ['missing.end', { widthMm: null }],
-  ['missing.end', { sawing: 'unknown' }],
+  ['missing.end', { widthMm: null, sawing: 'unknown' }],
   ['missing.bark-side', { barkSide: 'unknown' }],
   ['missing.layer', { layer: null }],
 ] as const)('%s is said of a board with %j', (code, changed) => {
   expect(codes({ ...known, ...changed })).toEqual([code]);
+});
+
+test.each([
+  ['Width', { widthMm: null }],
+  ['Sawing', { sawing: 'unknown' }],
+  ['Width and sawing', { widthMm: null, sawing: 'unknown' }],
+] as const)('%s is all that is asked for of the end of a board with %j', (words, changed) => {
+  expect(missingFacts({ ...known, ...changed }, null).map(inEnglish)).toEqual([
+    `${words}: cup is then forecast.`,
+  ]);
 });

@@ -8,7 +8,7 @@ import { inEnglish } from '../words/in-english.ts';
 
 const dayOf = (instant: string): string => instant.slice(0, 10);
 const nowMs = Date.parse('2026-11-27T23:59:59.999Z');
-const nextProbe: NextProbe = { forecastMs: null, oldestReadAt: null };
+const nextProbe: NextProbe = { forecastMs: null, oldestReadAt: null, oldestCode: null };
 const aStack = { due: null, isForecasting: false, nextProbe, lastProbedAt: '2026-08-24T08:00:00.000Z' };
 const said = (stack: Parameters<typeof dueToday>[0]) => {
   const due = dueToday(stack, nowMs, dayOf);
@@ -17,11 +17,18 @@ const said = (stack: Parameters<typeof dueToday>[0]) => {
 
 describe('what a stack is due for today', () => {
   test('is a probe where its readings are 90 days old and no forecast names a day', () => {
-    const old = (oldestReadAt: string) => ({ ...aStack, nextProbe: { ...nextProbe, oldestReadAt } });
+    const old = (oldestReadAt: string, oldestCode: string | null = null) => ({
+      ...aStack,
+      nextProbe: { ...nextProbe, oldestReadAt, oldestCode },
+    });
     expect(said(old('2026-08-30T08:00:00.000Z'))).toBeNull();
     expect(said(old('2026-08-29T08:00:00.000Z'))).toEqual([
       'overdue',
       'Probe today. Some of its boards were last probed Aug 29, 2026.',
+    ]);
+    expect(said(old('2026-08-29T08:00:00.000Z', 'OAK-6'))).toEqual([
+      'overdue',
+      'Probe today. OAK-6 was last probed Aug 29, 2026.',
     ]);
     expect(said(old('2026-08-24T08:00:00.000Z'))).toEqual([
       'overdue',

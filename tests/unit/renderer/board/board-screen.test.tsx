@@ -174,7 +174,10 @@ describe('A board', () => {
   });
 
   test('names what would make its dates and its cup better, and leads to where that is entered', async () => {
-    const { user } = openBoard({ ...found, missing: [message('missing.sawn-on'), message('missing.end')] });
+    const { user } = openBoard({
+      ...found,
+      missing: [message('missing.sawn-on'), message('missing.end', { lacking: 'both' })],
+    });
     const notes = await region('Worth knowing');
     expect(notes.getAllByRole('listitem').map(({ textContent }) => textContent)).toEqual([
       'Sawing date: starts the forecast from green wood.',

@@ -64,7 +64,7 @@ test('a later file updates the same events, though their days are others', () =>
     ...dates,
     due: [],
     dates: [
-      { kind: 'probe' as const, on: '2027-01-20', readAt: null, isOfSome: false, ...stack },
+      { kind: 'probe' as const, on: '2027-01-20', readAt: null, isOfSome: false, boardCode: null, ...stack },
       ...dates.dates,
     ],
   };

@@ -29,5 +29,6 @@ test('a reserved board is sold by a button that says so, and the notice names it
   expect(await form.findByText(/^.* is reserved for Smith table\./)).toBeTruthy();
   await user.click(form.getByRole('button', { name: 'Mark anyway' }));
   const [notice] = useNotices.getState().notices;
+  expect(notice?.link).toEqual({ words: 'Sheet for a buyer', href: '#/report/1?kind=buyer&more=2' });
   expect(notice?.sentence).toBe(`2 boards marked as sold. No longer reserved: ${codeOf(2)}.`);
 });

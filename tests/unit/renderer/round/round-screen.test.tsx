@@ -874,6 +874,13 @@ describe('a finished round', () => {
     await expectNoBarriers();
   });
 
+  test('of an earlier day offers the next page of the notebook', async () => {
+    await open({ ...finished(), isDated: true });
+    expect(screen.getByRole('link', { name: 'Type the next page' }).getAttribute('href')).toMatch(
+      /^#\/past-round\/\d+$/,
+    );
+  });
+
   test('says of a board of which only the shell was read that its core was not', async () => {
     const board = read(aBoard(1), [aReading(1)], 'ready');
     const { user } = await open(finished([{ ...board, finding: { ...board.finding!, corePct: null } }]));

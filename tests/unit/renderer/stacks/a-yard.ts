@@ -37,7 +37,7 @@ export const aStack = (more: Partial<StackOnPage> = {}): StackOnPage => ({
   halfProbed: 0,
   calls: { ready: 1, 'bring-in': 0, 'keep-drying': 3, 'too-dry': 0, 'probe-again': 0 },
   lastProbedAt: new Date(Date.now() - 3 * DAY_MS).toISOString(),
-  nextProbe: { forecastMs: null, oldestReadAt: null },
+  nextProbe: { forecastMs: null, oldestReadAt: null, oldestCode: null },
   openRoundId: null,
   lastRoundId: null,
   closed: null,
