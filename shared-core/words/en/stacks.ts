@@ -206,7 +206,7 @@ export const stacks = {
   'stacks.size-length': 'Length, {unitName}',
   'stacks.size-cell': 'Board {boardNumber}: {columnName}',
   'stacks.sizes-hint':
-    'Paste columns from a spreadsheet into any cell, with their names where these have units. A blank size is as under “More fields”.',
+    'Paste columns from a spreadsheet into any cell. Copy their names too if these have units. Blank means the size under “More fields”.',
   'stacks.size-twice': '{boardCode} is also in line {lines}.',
   'stacks.size-taken': '{boardCode} is already in {stackName}.',
   'stacks.size-wide': '{widthMm} is an unusual width.',
