@@ -140,7 +140,7 @@ test('a move of a day on which the board was probed asks which came first', asyn
   yard.later(2 * DAY_MS);
   const move = { boardIds: [first()], placeId, since: before(2 * 24 - 2), isDayOnly: true };
   expect(await yard.refusal('boards.move', move)).toMatch(
-    /^WAL-01 was probed on .+ too\. Which came first\?$/,
+    /^WAL-01 was also probed on .+\. Which came first\?$/,
   );
   const { readings } = await boardOf(first());
   const takenMs = Date.parse(readings[0]!.takenAt);

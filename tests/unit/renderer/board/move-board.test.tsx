@@ -97,7 +97,7 @@ test('a move is corrected for all boards moved with it, and its question is answ
   await user.selectOptions(await form.findByLabelText('To'), 'Shop');
   await user.click(await form.findByLabelText('Change it for all 12 boards moved with it'));
   await user.click(form.getByRole('button', { name: 'Save' }));
-  expect(await form.findByText(/^OAK-01 was probed on .+ too\. Which came first\?$/)).toBeTruthy();
+  expect(await form.findByText(/^OAK-01 was also probed on .+\. Which came first\?$/)).toBeTruthy();
   await user.click(form.getByLabelText('Moved, then probed'));
   await user.click(form.getByRole('button', { name: 'Save' }));
   const edit = { id: 2, basedOn: 1, changed: { placeId: 3 }, together: true };
