@@ -228,7 +228,7 @@ test('boards are added as a grid, one comes to a past page by its ID, and sold o
   await open('past-round/2');
   await page.getByRole('spinbutton', { name: /year/ }).focus();
   await page.keyboard.type(monthsAgo);
-  const other = page.getByLabel('Another board of the page, by its ID');
+  const other = page.getByLabel('ID of another board on the page');
   await other.fill('slab-9');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('button', { name: 'Add board SLAB-9' })).toBeVisible();
