@@ -109,8 +109,9 @@ test.describe('in the demo yard', () => {
     await expect(page.getByText(/^2 boards changed\./)).toBeVisible();
 
     await press('link', 'Labels');
-    // Nobody tabs past a list that is still to come.
+    // Nobody tabs past a list that is still to come. Before calls are up to date, Save as PDF asks.
     await settled(page);
+    await expect(page.getByText(/^Updating calls/)).toHaveCount(0, { timeout: 30_000 });
     await press('checkbox', 'Select all', ' ');
     const download = page.waitForEvent('download');
     await press('button', 'Save as PDF');
