@@ -19,20 +19,25 @@ import { useDraft } from '../../form/useDraft.ts';
 import { useMeanwhile } from '../../form/useMeanwhile.ts';
 import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
+import { Button } from '../../ui/Button.tsx';
 import { rawText, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { type OfReading, ReadingAction } from './ReadingAction.tsx';
+import type { OfReading } from './of-reading.ts';
 
 /** Corrects what a reading showed, and how warm its wood was. */
 export function EditReading({ reading, depth }: { reading: JudgedReading; depth: Depth }) {
   const words = useWords();
   const { say } = words;
+  const [isOpen, setOpen] = useState(false);
   if (reading.isDamaged || isMovedAway(reading.excluded)) return null;
   const recordName = readingName(reading, depth, words);
   return (
-    <ReadingAction words={say('common.edit')} title={say('reading-edit.of', { recordName })}>
-      {(onClose) => <EditReadingForm {...{ reading, recordName, onClose }} />}
-    </ReadingAction>
+    <>
+      <Button kind="quiet" aria-label={say('reading-edit.of', { recordName })} onClick={() => setOpen(true)}>
+        {say('common.edit')}
+      </Button>
+      {isOpen && <EditReadingForm {...{ reading, recordName }} onClose={() => setOpen(false)} />}
+    </>
   );
 }
 

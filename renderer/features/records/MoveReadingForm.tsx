@@ -11,7 +11,7 @@ import { tellDone } from '../../stores/notices.ts';
 import { Await } from '../../ui/Await.tsx';
 import { useWords } from '../../words.ts';
 import { AlikeBoards } from '../life/AlikeBoards.tsx';
-import type { OfReading } from './ReadingAction.tsx';
+import type { OfReading } from './of-reading.ts';
 
 type Input = RequestInput<'readings.moveToBoard'>;
 type Scope = Input['scope'];

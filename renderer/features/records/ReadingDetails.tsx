@@ -6,7 +6,7 @@ import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { CorrectionSteps } from './CorrectionSteps.tsx';
-import type { OfReading } from './ReadingAction.tsx';
+import type { OfReading } from './of-reading.ts';
 import { ReadingMeter } from './ReadingMeter.tsx';
 
 /** How a value was corrected, its pictures, and which meter it was read with. */

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { newestOf } from '../../../shared-core/contract/round.ts';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
+import { readingName } from '../../../shared-core/record-words/reading-texts.ts';
 import { useEach } from '../../data/useQuery.ts';
 import { useRound } from '../../stores/round.ts';
 import { shownText } from '../../ui/McValue.tsx';
@@ -19,8 +20,7 @@ export function RoundNoteDialog({ round, board, probed, onClose }: Probing) {
     return saved ? { last: saved.reading, of: saved.board } : { last: newestOf(probed), of: board };
   });
   const shownValue = last && shownText(last, words);
-  const reading =
-    last && shownValue && say('reading.name', { depth: depthRead(last, of.thicknessMm), shownValue });
+  const reading = last && readingName(last, depthRead(last, of.thicknessMm), words);
   const subjects: readonly Omit<ChosenNote, 'note'>[] = [
     {
       subject: { kind: 'board', id: board.boardId },
