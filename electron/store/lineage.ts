@@ -61,6 +61,12 @@ export function originReads(db: Db) {
   return {
     /** The boards that it was cut from, or that were merged with it, the earliest first. */
     parents: (boardId: number): Origin[] => parents.all(boardId).map(known),
+    /** What a board was cut from; undefined for a whole one. */
+    cutFrom: (boardId: number): Origin | undefined =>
+      parents
+        .all(boardId)
+        .map(known)
+        .find(({ how }) => how !== 'merged'),
     /** What was cut from it, or the one that it was merged into. */
     children: (boardId: number): Origin[] => children.all(boardId).map(known),
     /** All that it came from, however far back. */

@@ -88,10 +88,8 @@ export function movingToBoardCommands(
       throw new Refusal(message('refusal.reading-before-sawn', { boardCode, sawnOn }));
     if (left !== null && Date.parse(endOfDay(left.at)) < Date.parse(takenAt))
       throw new Refusal(message('refusal.reading-after-left', { boardCode, leftOn: left.at }));
-    const cut = origins
-      .parents(boardId)
-      .find(({ how, at }) => how !== 'merged' && Date.parse(at) > Date.parse(takenAt));
-    if (cut)
+    const cut = origins.cutFrom(boardId);
+    if (cut && Date.parse(cut.at) > Date.parse(takenAt))
       throw new Refusal(
         message('refusal.reading-before-cut', { boardCode, otherCode: cut.code, cutOn: cut.at }),
       );

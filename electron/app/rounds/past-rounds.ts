@@ -236,7 +236,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
     const { code: boardCode, sawnOn, thicknessMm } = board;
     if (sawnOn !== null && startOfDay(sawnOn) > Date.parse(at))
       throw new Refusal(message('refusal.page-before-sawn', { boardCode, sawnOn }));
-    const [origin] = origins.parents(boardId).filter(({ how }) => how !== 'merged');
+    const origin = origins.cutFrom(boardId);
     if (origin && isCutAfter({ cutOn: origin.at }, at))
       throw new Refusal(
         message('refusal.page-before-cut', { boardCode, fromCode: origin.code, cutOn: origin.at }),
