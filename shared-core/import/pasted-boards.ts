@@ -79,8 +79,7 @@ export function pastedBoards(
       isTotal(filled[0] ?? '') ||
       (hasCodes && at === body.length - 1 && isSum(row, body.slice(0, at), columns));
     const isBlankLine = columns.every((column) => column === null || (row[column.at] ?? '') === '');
-    if (isHeading(row) || isOfOthers) dropped.push(row);
-    else if (isBlankLine && filled.length > 0) dropped.push(row);
+    if (isHeading(row) || isOfOthers || (isBlankLine && filled.length > 0)) dropped.push(row);
     else if (isBlankLine && !keepsBlank) blank += 1;
     else rows.push(columns.map((column, of) => (column === null ? null : cellFor(of, row, column))));
   }

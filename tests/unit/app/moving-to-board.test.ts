@@ -47,6 +47,18 @@ const move = async (index: number, more: Partial<Move> = {}) =>
     ...more,
   });
 
+/** A page of a day on which the other board was not there yet: one reading, of which nobody knows the depth. */
+const typedPage = () =>
+  yard.command(
+    'pastRounds.save',
+    pastPage({
+      startedAt: '2026-05-20T17:00:00.000Z',
+      depths: ['unknown'],
+      lines: [{ boardId: idOf(0), raws: [14] }],
+      thereSince: '2026-05-01',
+    }),
+  );
+
 describe('one reading', () => {
   test('counts on the other board at the same spot, and stays on record on its own', async () => {
     const roundId = await probed([18.5], []);
@@ -174,15 +186,7 @@ describe('one reading', () => {
   });
 
   test('goes to a board that came later only where a person says that it was there by then', async () => {
-    await yard.command(
-      'pastRounds.save',
-      pastPage({
-        startedAt: '2026-05-20T17:00:00.000Z',
-        depths: ['unknown'],
-        lines: [{ boardId: idOf(0), raws: [14] }],
-        thereSince: '2026-05-01',
-      }),
-    );
+    await typedPage();
     const asked = { readingId: (await on(0))[0]!.id, boardId: idOf(1), spotIndex: null };
     expect(await yard.refusal('readings.moveToBoard', { ...asked, scope: 'reading' })).toMatch(
       /^WAL-02 has been in .* since Jun 1.*, after this reading\. Nothing was moved\. Was it in .* before that day\?$/,
@@ -275,15 +279,7 @@ describe('one reading', () => {
   });
 
   test('of which nobody knows the depth is as deep there: nobody knows', async () => {
-    await yard.command(
-      'pastRounds.save',
-      pastPage({
-        startedAt: '2026-05-20T17:00:00.000Z',
-        depths: ['unknown'],
-        lines: [{ boardId: idOf(0), raws: [14] }],
-        thereSince: '2026-05-01',
-      }),
-    );
+    await typedPage();
     // Another thickness has other spots; where it was is asked of nobody all the same.
     await yard.command('boards.edit', {
       id: idOf(1),

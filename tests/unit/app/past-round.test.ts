@@ -483,6 +483,14 @@ describe('what is typed is checked as it would be live', () => {
 });
 
 describe('boards on the page', () => {
+  const addOffcuts = () =>
+    yard.command('stacks.add', {
+      name: 'Offcuts',
+      placeId: yard.place.id,
+      endUseId: 'furniture',
+      topCover: 'covered',
+      note: '',
+    });
   const shown = async (day: string, more: number[] = []) => {
     const asked = { stackId: yard.stack.id, startedAt: `${day}T17:00:00.000Z`, more };
     return yard.query('pastRounds.page', asked);
@@ -490,13 +498,7 @@ describe('boards on the page', () => {
 
   test('those that were elsewhere then say so', async () => {
     yard.later(DAY_MS);
-    const other = await yard.command('stacks.add', {
-      name: 'Offcuts',
-      placeId: yard.place.id,
-      endUseId: 'furniture',
-      topCover: 'covered',
-      note: '',
-    });
+    const other = await addOffcuts();
     await yard.command('boards.edit', { id: ids()[1], basedOn: 1, changed: { stackId: other.id } });
     const asked = { stackId: other.id, startedAt: '2026-05-02T17:00:00.000Z' };
     expect((await yard.query('pastRounds.page', asked)).boards).toMatchObject([
@@ -560,13 +562,7 @@ describe('boards on the page', () => {
   });
 
   test('another board of the yard gets a line by its ID, and no board has an ID that nobody gave', async () => {
-    const other = await yard.command('stacks.add', {
-      name: 'Offcuts',
-      placeId: yard.place.id,
-      endUseId: 'furniture',
-      topCover: 'covered',
-      note: '',
-    });
+    const other = await addOffcuts();
     const asked = { stackId: other.id, startedAt: '2026-05-02T17:00:00.000Z' };
     expect((await yard.query('pastRounds.page', asked)).boards).toEqual([]);
     const { boardId } = await yard.query('pastRounds.boardOf', { code: 'wal-02' });
