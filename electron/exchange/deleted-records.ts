@@ -44,7 +44,7 @@ export function removeDeleted(
   mine: RecordReads,
   writes: RecordWrites,
   { ofMine, ofTheirs }: Edits,
-  /** Finds what they made anew in the place of one that they deleted: that takes its place here, too. */
+  /** If they deleted a record and made the same one again, finds the new one. It is added here. */
   madeAgain: (named: YardTableName) => (record: YardRecord) => YardRecord | undefined,
   /** Called of each that went. */
   goes: (named: YardTableName, record: YardRecord) => void,

@@ -31,7 +31,7 @@ const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as
 type Told = (typeof TOLD)[number];
 const isTold = (named: YardTableName): named is Told => TOLD.some((each) => each === named);
 
-/** A round that was undone in one of the two files: in which, by which act, and whether the merge keeps it in the lists. */
+/** A round that one of the two files undid: which file, by which act, and whether the merge keeps the round in lists. */
 interface RoundLeft {
   by: 'mine' | 'theirs';
   act: number | null;

@@ -20,7 +20,7 @@ interface Placed {
 const isLetGo = (board: string): string =>
   `coalesce(${board}.archived_why ->> 'code', '') IN ('deleted', 'undone')`;
 
-/** What is said of a reading on the board to which it was moved, and is true of it wherever it is. */
+/** Amendments that hold for a reading on any board. */
 const OF_READING = ['raw', 'isAbove', 'woodTempC', 'note'];
 
 function placedIn(db: Db, side: Side) {

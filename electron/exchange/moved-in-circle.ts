@@ -1,8 +1,8 @@
 import type { Db } from '../store/yard-file.ts';
 
 /**
- * Whether readings of a yard are moved in a circle, or one from itself. Pintally makes no such move, as it saves each reading
- * anew on the board to which it goes; a file that somebody wrote in may say so.
+ * Whether readings of a yard are moved in a circle, or one from itself. Pintally never does that: each move saves a new
+ * reading on the other board. A file that was edited by hand may have it.
  */
 export function isMovedInCircle(db: Db): boolean {
   db.exec(`

@@ -150,7 +150,7 @@ export function actHistory(db: Db) {
        ORDER BY k.id DESC LIMIT 1`,
     )
     .pluck();
-  /** The value that a reading had before it was corrected or excluded, its unit, its mark that it was more, and the value that was saved. */
+  /** A reading before it was corrected or excluded: its value, unit and `>`, and the value that was saved first. */
   function beforeAmended(row: Record<string, unknown>): Record<string, unknown> {
     const { reading_id: readingId, field, id, act_id: actId } = row;
     if (readingId == null || !['raw', 'isAbove', 'excluded'].includes(String(field))) return {};

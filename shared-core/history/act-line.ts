@@ -315,7 +315,7 @@ function amended({ rows, records }: TableChange): Told[] {
   });
 }
 
-/** @param mark  what is said of whether the meter showed only that it is more, where that is said anew */
+/** @param mark  the new amendment about `>`; undefined if that did not change */
 function valueAmended(
   { rows, records }: Pick<TableChange, 'rows' | 'records'>,
   mark: ChangedRecord | undefined,

@@ -64,8 +64,8 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
   }
 
   /**
-   * Every board of the stack that is where the round is, as it is walked; once the round is finished, also those that left after they were read,
-   * and none that were added later.
+   * Every board of the stack that is where the round is, as it is walked. Once the round is finished, also those that left
+   * after they were read, and none that were added later.
    */
   function boards({ id: roundId, stackId, placeId, finishedAt, lastBoardId }: RoundRow): RoundBoard[] {
     const yard = context.yard();

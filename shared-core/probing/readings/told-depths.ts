@@ -6,7 +6,7 @@ interface Found {
   isDepthUnknown?: true | undefined;
 }
 
-/** The shell and the core as a person is told them: neither where nobody knows how deep was read. */
+/** The shell and the core to show to a person. Both are null where the depth is unknown. */
 export const toldDepths = ({ shellPct, corePct, isDepthUnknown }: Omit<Found, 'averagePct'>) =>
   isDepthUnknown ? { shellPct: null, corePct: null } : { shellPct, corePct };
 

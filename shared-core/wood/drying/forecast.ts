@@ -428,8 +428,8 @@ const surfaceElsewhere = (
 const TELLS_OF_EMC_PCT = 4;
 
 /**
- * Whether one of its readings tells of the EMC where it is: of a known depth, in a board that is near equilibrium there. Of one
- * that still dries, how fast it does and what it dries to are told apart only by what was assumed of both.
+ * Whether one of its readings tells of the EMC where it is: its depth is known, and the board is near equilibrium there.
+ * In a board that still dries, its pace and its EMC cannot be told apart without assuming one of them.
  *
  * @param offsetPct  how far its readings put that EMC from that of the months, % MC
  */
