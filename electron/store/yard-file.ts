@@ -293,8 +293,13 @@ export function renameDamaged(file: string, day: string, why: 'damaged' | 'repla
     target = `${file}.${why}-${day}-${n}`;
   }
   for (const suffix of suffixes.filter((each) => existsSync(file + each))) {
-    syncFile(file + suffix);
-    renameSync(file + suffix, target + suffix);
+    try {
+      syncFile(file + suffix);
+      renameSync(file + suffix, target + suffix);
+    } catch (error) {
+      // A thread that read the file just closed it: SQLite then takes away what it kept next to it.
+      if (suffix === '' || existsSync(file + suffix)) throw error;
+    }
     syncFolder(dirname(file));
   }
   return target;

@@ -183,8 +183,16 @@ describe.each(spoilings)('%s while it is open', (_title, happened, spoil) => {
     await type(roundId, 12.7);
     // More than the pages of the older copy have room for.
     await yard.command('boards.add', [{ ...yard.board('WAL-03'), note: 'Long. '.repeat(300) }]);
-    // In the file itself from here on.
-    await yard.command('yard.openOwn', {});
+    // In the file itself from here on: not at once where a thread still reads it.
+    await expect
+      .poll(
+        async () => {
+          await yard.command('yard.openOwn', {});
+          return statSync(file()).size;
+        },
+        { timeout: 20_000 },
+      )
+      .toBeGreaterThan(older.length);
     await type(roundId, 13.4);
     spoil(older);
   });
