@@ -4,36 +4,35 @@
  * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
 import { monotonicMs } from '../monotonic.ts';
-import { listenAsWanted, sendFound, setScan, startRadio } from './radio/listening.ts';
+import { nobleRadio } from './radio/noble-radio.ts';
 import { flush } from './radio/notification-queue.ts';
 import { followOrders, send } from './radio/outbox.ts';
-import { connect, hangUp, leave, prove, subscribe } from './radio/session.ts';
+import type { Radio } from './radio/radio.ts';
 import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 
 const aliveEveryMs = 1000;
 const foundEveryMs = 250;
 const flushEveryMs = 50;
 
+const radio: Radio = nobleRadio;
+
 async function quit(): Promise<void> {
-  await hangUp();
+  await radio.hangUp();
   process.exit(0);
 }
 
 async function obey(order: ToRadio): Promise<void> {
   switch (order.type) {
     case 'scan':
-      setScan(order.on);
-      listenAsWanted();
-      return;
+      return radio.scan(order.on);
     case 'connect':
-      return connect(order);
+      return radio.connect(order);
     case 'subscribe':
-      return subscribe(order);
+      return radio.subscribe(order);
     case 'prove':
-      return prove(order.attempt);
+      return radio.prove(order.attempt);
     case 'disconnect':
-      await leave();
-      listenAsWanted();
+      await radio.disconnect();
       send({ type: 'disconnected', attempt: order.attempt });
       return;
     case 'quit':
@@ -75,6 +74,6 @@ followOrders(
 );
 
 setInterval(() => send({ type: 'alive' }), aliveEveryMs);
-setInterval(sendFound, foundEveryMs);
+setInterval(radio.sendFound, foundEveryMs);
 setInterval(flush, flushEveryMs);
-startRadio();
+radio.start();

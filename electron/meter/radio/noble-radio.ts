@@ -1,0 +1,21 @@
+import { listenAsWanted, sendFound, setScan, startRadio } from './listening.ts';
+import type { Radio } from './radio.ts';
+import { connect, hangUp, leave, prove, subscribe } from './session.ts';
+
+/** The adapter as noble reaches it: by a raw socket on Linux, through the system on macOS and Windows. */
+export const nobleRadio: Radio = {
+  start: startRadio,
+  scan: (on) => {
+    setScan(on);
+    listenAsWanted();
+  },
+  sendFound,
+  connect,
+  subscribe,
+  prove,
+  disconnect: async () => {
+    await leave();
+    listenAsWanted();
+  },
+  hangUp,
+};
