@@ -8,6 +8,9 @@
  */
 export const serviceChangedUuid = '2a05';
 export const batteryLevelUuid = '2a19';
+/** The service of sensors of air, and its two values that matter here (`environment.ts`). */
+export const environmentUuid = '181a';
+export const temperatureUuid = '2a6e';
 /** Humidity of air, uint16, 0.01 %. */
 export const humidityUuid = '2a6f';
 

@@ -1,6 +1,6 @@
+import { SEASON_SHARE } from '../wood/climate/swings.ts';
 import { airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
-import { SEASON_SHARE } from '../wood/drying/coming-weather.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd, pointCount } from '../wood/drying/forecast.ts';
 import {

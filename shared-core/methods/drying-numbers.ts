@@ -2,6 +2,7 @@ import { COLDEST_C } from '../wood/climate/emc.ts';
 import { AIR_SPREADS } from '../wood/climate/learned-air.ts';
 import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
+import { SWINGS_OUTDOORS } from '../wood/climate/swings.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { USUAL_C } from '../wood/drying/diffusivity.ts';
 import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
@@ -33,6 +34,7 @@ export const dryingNumbers: readonly NumberUsed[] = [
   ['averageGravity', 'average-gravity', averageGravity],
   ['HUMIDITY_SD', 'humidity-sd', 100 * HUMIDITY_SD],
   ['WOOD_EMC_SD_PCT', 'wood-emc-sd', WOOD_EMC_SD_PCT],
+  ['SWINGS_OUTDOORS', 'day-swings', SWINGS_OUTDOORS.sdPct],
   ['AIR_SPREADS', 'kind-share', AIR_SPREADS.kindShare],
   ['AIR_SPREADS', 'air-between-boards-sd', AIR_SPREADS.betweenBoards],
   ['AIR_SPREADS', 'shared-air-sd', AIR_SPREADS.shared],

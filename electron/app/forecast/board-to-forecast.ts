@@ -9,6 +9,7 @@ import type { JudgedReading } from '../../../shared-core/probing/readings/readin
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
+import { SWINGS_OUTDOORS } from '../../../shared-core/wood/climate/swings.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
 import { faceRatio } from '../../../shared-core/wood/drying/drying-model.ts';
 import {
@@ -29,8 +30,6 @@ import type { BoardToForecast } from './forecast-messages.ts';
 
 /** How far ahead a forecast looks. */
 const HORIZON_DAYS = 730;
-/** The middle of the 1,020 stations of `seeds/weather-stations.json`. */
-const usualDays: DayToDay = { sdPct: 3.3, lag: 0.5 };
 /** As many as the forecast takes. */
 const MOST_ELSEWHERE = 20;
 /** How little of the start is assumed to be known from a first round: its readings tell the rest. */
@@ -285,7 +284,7 @@ function dayToDayOf(source: AirSource | null): DayToDay | null {
     case 'file':
       return source.days;
     case 'region':
-      return usualDays;
+      return SWINGS_OUTDOORS;
     default:
       return null;
   }

@@ -2,7 +2,7 @@ import type { Outcome } from '../../outcome.ts';
 import { message } from '../../words/message.ts';
 import { mean } from '../maths/mean.ts';
 import { emcPct } from './emc.ts';
-import { saturationPressurePa } from './moist-air.ts';
+import { followedEmcPct } from './followed-emc.ts';
 import type { MonthlyAir } from './monthly-air.ts';
 import { smoothedMonths } from './smoothed-months.ts';
 import type { DayToDay } from './station.ts';
@@ -59,7 +59,7 @@ export function epwYear(text: string): Outcome<EpwYear> {
     months.map((each) => ({
       tempC: mean(each.map(({ tempC }) => tempC)),
       rh: mean(each.map(({ rhPct }) => rhPct)) / 100,
-      emcPct: followedEmcPct(each),
+      emcPct: followedEmcPct(each.map(({ tempC, rhPct }) => ({ tempC, rh: rhPct / 100 }))),
     })),
   );
   const named = [siteName, region].filter((name) => name !== '' && name !== '-').join(', ');
@@ -83,23 +83,6 @@ function hourOf(line: string): Hour[] {
 const numberIn = (cell = ''): number => (cell.trim() === '' ? Number.NaN : Number(cell));
 
 const hourlyEmcPct = ({ tempC, rhPct }: Pick<Hour, 'tempC' | 'rhPct'>): number => emcPct(tempC, rhPct / 100);
-
-/**
- * The EMC that wood follows. Water leaves by saturation vapor pressure, so hours are weighted by it. A face that follows each
- * hour is at the mean of their EMC, and a face that follows none at the EMC of their mean air. A board is about halfway
- * (`station.ts`).
- */
-function followedEmcPct(hours: readonly Hour[]): number {
-  const weights = hours.map(({ tempC }) => saturationPressurePa(tempC));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const weighted = (of: (hour: Hour) => number): number =>
-    hours.reduce((sum, hour, at) => sum + (weights[at] as number) * of(hour), 0) / total;
-  const ofMeanAir = hourlyEmcPct({
-    tempC: weighted(({ tempC }) => tempC),
-    rhPct: weighted(({ rhPct }) => rhPct),
-  });
-  return (weighted(hourlyEmcPct) + ofMeanAir) / 2;
-}
 
 /** How daily means swing round the mean of their month. */
 function dayToDay(months: readonly Hour[][]): DayToDay {

@@ -5,8 +5,10 @@
 import { z } from 'zod';
 import { DAY_MS } from '../../time.ts';
 import { emcOfYear } from '../climate/climate.ts';
-import { monthlyAirSchema } from '../climate/monthly-air.ts';
+import { type MeasuredStretch, measuredStretchSchema } from '../climate/measured-air.ts';
+import { type MonthlyAir, monthlyAirSchema } from '../climate/monthly-air.ts';
 import { dayToDaySchema } from '../climate/station.ts';
+import { inYear, midMonthMs, monthBefore } from '../climate/within-year.ts';
 import { airMovementSchema, movements } from './air-movement.ts';
 import type { AirSegment } from './drying-model.ts';
 
@@ -31,6 +33,8 @@ export const staySchema = z.object({
   /** UTC, ms since 1970. */
   fromMs: z.number(),
   air: monthlyAirSchema,
+  /** Where its air was measured: rising in time, none over another. Else its months hold. */
+  measured: z.array(measuredStretchSchema).optional(),
   /** How the EMC of single days swings there; null or left out where that is not known. */
   days: dayToDaySchema.nullable().optional(),
   /** How the air moves there; as outdoors in the wind where left out. */
@@ -62,21 +66,43 @@ export type StaySegment = AirSegment & { around: Around };
 /** 100 years. */
 export const LONGEST_HISTORY_DAYS = 36_525;
 
-/** Middle of a month, UTC; months are counted from January 1970. */
-const midMonthMs = (month: number): number => (Date.UTC(1970, month, 1) + Date.UTC(1970, month + 1, 1)) / 2;
+type AirOfSegment = Omit<AirSegment, 'durationS'>;
 
-/** The month whose middle is the last one at or before the instant. */
-function monthBefore(atMs: number): number {
-  const date = new Date(atMs);
-  const month = (date.getUTCFullYear() - 1970) * 12 + date.getUTCMonth();
-  return midMonthMs(month) <= atMs ? month : month - 1;
+/** Boards share what was tabulated for a temperature. */
+const tabulatedC = (tempC: number): number => Math.round(tempC * 2) / 2;
+
+/** The air between two instants, both between the middles of the same two months. */
+function monthlyAirOf(air: MonthlyAir): (fromMs: number, toMs: number) => AirOfSegment {
+  const emc = emcOfYear(air).monthlyEmcPct;
+  return (fromMs, toMs) => {
+    const month = monthBefore(fromMs);
+    const left = midMonthMs(month);
+    const right = midMonthMs(month + 1);
+    const [a, b] = [inYear(month), inYear(month + 1)];
+    // In air without moisture rounding alone would bring it below 0.
+    const emcAt = (ms: number): number =>
+      Math.max(0, emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left));
+    const middle = ((fromMs + toMs) / 2 - left) / (right - left);
+    const tempC = air[a]!.tempC + (air[b]!.tempC - air[a]!.tempC) * middle;
+    return { emcStartPct: emcAt(fromMs), emcEndPct: emcAt(toMs), tempC: tabulatedC(tempC) };
+  };
 }
 
-const inYear = (month: number): number => ((month % 12) + 12) % 12;
+/** The air between two instants of a stretch. */
+function measuredAirOf(stretch: MeasuredStretch): (fromMs: number, toMs: number) => AirOfSegment {
+  const { emcStartPct, emcEndPct, tempC } = stretch;
+  const emcAt = (ms: number): number =>
+    emcStartPct + ((emcEndPct - emcStartPct) * (ms - stretch.fromMs)) / (stretch.toMs - stretch.fromMs);
+  return (fromMs, toMs) => ({
+    emcStartPct: emcAt(fromMs),
+    emcEndPct: emcAt(toMs),
+    tempC: tabulatedC(tempC),
+  });
+}
 
 /**
  * The air from one instant to another. Within a month EMC runs straight from the middle of one month to the middle
- * of the next; temperature is held at its mean there, to half a degree.
+ * of the next; temperature is held at its mean there, to half a degree. Measured air comes before that of the months.
  *
  * @param stays   rising in time; the first must have begun by `fromMs`
  * @param fromMs  UTC, ms
@@ -100,30 +126,25 @@ export function airSegments(stays: readonly Stay[], fromMs: number, toMs: number
     if (next !== undefined && next.fromMs < stay.fromMs)
       throw new RangeError('The moves are not in order of time.');
     const until = Math.min(toMs, next?.fromMs ?? Number.POSITIVE_INFINITY);
-    let at = Math.max(fromMs, stay.fromMs);
-    const emc = emcOfYear(stay.air).monthlyEmcPct;
     const around = aroundOf(stay);
-    while (at < until) {
-      const month = monthBefore(at);
-      const left = midMonthMs(month);
-      const right = midMonthMs(month + 1);
-      const end = Math.min(until, right);
-      const [a, b] = [inYear(month), inYear(month + 1)];
-      // In air without moisture rounding alone would bring it below 0.
-      const emcAt = (ms: number): number =>
-        Math.max(0, emc[a]! + ((emc[b]! - emc[a]!) * (ms - left)) / (right - left));
-      const middle = ((at + end) / 2 - left) / (right - left);
-      const tempC = stay.air[a]!.tempC + (stay.air[b]!.tempC - stay.air[a]!.tempC) * middle;
-      segments.push({
-        durationS: (end - at) / 1000,
-        emcStartPct: emcAt(at),
-        emcEndPct: emcAt(end),
-        // Boards share what was tabulated for a temperature.
-        tempC: Math.round(tempC * 2) / 2,
-        around,
-      });
-      at = end;
+    const monthly = monthlyAirOf(stay.air);
+    let at = Math.max(fromMs, stay.fromMs);
+    const goOn = (untilMs: number, air: (fromMs: number, toMs: number) => AirOfSegment): void => {
+      if (untilMs <= at) return;
+      const durationS = (untilMs - at) / 1000;
+      segments.push({ durationS, ...air(at, untilMs), around });
+      at = untilMs;
+    };
+    const byMonths = (untilMs: number): void => {
+      while (at < untilMs) goOn(Math.min(untilMs, midMonthMs(monthBefore(at) + 1)), monthly);
+    };
+    for (const stretch of stay.measured ?? []) {
+      if (stretch.toMs <= at) continue;
+      if (stretch.fromMs >= until) break;
+      byMonths(stretch.fromMs);
+      goOn(Math.min(until, stretch.toMs), measuredAirOf(stretch));
     }
+    byMonths(until);
   }
   return segments;
 }

@@ -3,11 +3,9 @@ import { DAY_S } from '../../time.ts';
 import { emcOfYear } from '../climate/climate.ts';
 import type { MonthlyAir } from '../climate/monthly-air.ts';
 import type { DayToDay } from '../climate/station.ts';
+import { SEASON_SHARE } from '../climate/swings.ts';
 import { mean } from '../maths/mean.ts';
 import { transverseDiffusivityM2S } from './diffusivity.ts';
-
-/** Seasons of one year against the mean ones, as a share of the EMC: half a point at 13 %. Common practice, no source. */
-export const SEASON_SHARE = 0.5 / 13;
 
 /** Lumber dries mostly at about this, and then at about this moisture content. */
 const [USUAL_C, USUAL_MC_PCT] = [15, 15];

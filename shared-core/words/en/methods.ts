@@ -352,6 +352,7 @@ export const methods = {
   'methods.numbers.diffusivity-median': 'Diffusivity factor where no class is known, middle',
   'methods.numbers.average-gravity': 'Specific gravity where it is not known',
   'methods.numbers.humidity-sd': 'Humidity of a place round its months, its spread, % relative humidity',
+  'methods.numbers.day-swings': 'EMC of days outdoors round their month, its spread, points',
   'methods.numbers.wood-emc-sd': 'EMC of one wood round the formula, its spread, points',
   'methods.numbers.kind-share': 'Share of a place’s EMC variance that its kind shares',
   'methods.numbers.air-between-boards-sd': 'EMC between boards of one place, its spread, points',
