@@ -5,14 +5,12 @@
  */
 import { monotonicMs } from '../monotonic.ts';
 import { nobleRadio } from './radio/noble-radio.ts';
-import { flush } from './radio/notification-queue.ts';
 import { followOrders, send } from './radio/outbox.ts';
 import type { Radio } from './radio/radio.ts';
 import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 
 const aliveEveryMs = 1000;
 const foundEveryMs = 250;
-const flushEveryMs = 50;
 
 const radio: Radio = nobleRadio;
 
@@ -75,5 +73,4 @@ followOrders(
 
 setInterval(() => send({ type: 'alive' }), aliveEveryMs);
 setInterval(radio.sendFound, foundEveryMs);
-setInterval(flush, flushEveryMs);
 radio.start();

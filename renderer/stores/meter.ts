@@ -1,12 +1,10 @@
 import { create } from 'zustand';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
-import type { InsertionReading, Live } from '../../shared-core/contract/round.ts';
+import { type InsertionReading, type Live, TRACE_LENGTH } from '../../shared-core/contract/round.ts';
 import { bridge } from '../data/bridge.ts';
+import { inFrames } from '../data/in-frames.ts';
 import { useLink } from './link.ts';
 import { sentenceOf } from './notices.ts';
-
-/** How much of the live value the trace shows: some ten seconds of a lively meter. */
-export const TRACE_LENGTH = 240;
 
 interface MeterStore {
   /** Null until it was asked for. */
@@ -29,6 +27,13 @@ export const useMeter = create<MeterStore>()(() => ({ state: null, error: null, 
 export const isLiveHere = ({ state }: MeterStore): boolean =>
   state?.phase === 'live' && state.heldBy === 'this-window';
 
+/** What came since the last frame is drawn as the newest value, with the trace of all. */
+function showLive(came: readonly Live[]): void {
+  const live = came.at(-1) ?? null;
+  const traces = came.flatMap((each) => each.trace);
+  useMeter.setState(({ trace }) => ({ live, trace: [...trace, ...traces].slice(-TRACE_LENGTH) }));
+}
+
 export function showMeter(state: MeterState): void {
   useMeter.setState((store) => ({ state, error: null, ...(!isLiveHere({ ...store, state }) && nothing) }));
 }
@@ -48,16 +53,17 @@ export async function loadMeter(): Promise<void> {
 
 /** Listens to the meter from now on. */
 export function followMeter(): () => void {
+  const lives = inFrames(showLive);
   const stops = [
     // What the meter showed before the link was lost is not what it shows.
     useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState(nothing)),
+    useMeter.subscribe(({ live }) => live === null && lives.drop()),
     bridge().on('meter.state', showMeter),
     bridge().on('meter.insertion', ({ reading }) => useMeter.setState({ insertion: reading })),
-    bridge().on('meter.live', (live) =>
-      useMeter.setState(({ trace }) => ({ live, trace: [...trace, ...live.trace].slice(-TRACE_LENGTH) })),
-    ),
+    bridge().on('meter.live', lives.take),
   ];
   return () => {
     for (const stop of stops) stop();
+    lives.drop();
   };
 }

@@ -184,7 +184,10 @@ export type InsertionReading = z.infer<typeof insertionReadingSchema>;
 export const valueNotSavedSchema = z.object({ roundId: rowIdSchema, problem: messageSchema });
 export type ValueNotSaved = z.infer<typeof valueNotSavedSchema>;
 
-/** The live value, at most some 20 times a second whatever the meter's rate. */
+/** So many live values are drawn: some ten seconds of a lively meter. */
+export const TRACE_LENGTH = 240;
+
+/** The live value as it comes; of what comes faster than a screen draws, the newest with the trace of all. */
 export const liveSchema = z.object({
   raw: z.number().nullable(),
   unit: readingUnitSchema,
@@ -194,6 +197,6 @@ export const liveSchema = z.object({
   /** Spread of the values in the settling window, in the meter's unit; null with pins out. */
   spread: z.number().nullable(),
   /** Every value since the last event, oldest first, for the trace. */
-  trace: z.array(z.number().nullable()),
+  trace: z.array(z.number().nullable()).max(TRACE_LENGTH),
 });
 export type Live = z.infer<typeof liveSchema>;

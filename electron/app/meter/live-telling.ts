@@ -1,13 +1,12 @@
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
+import { createPaced } from '../../paced.ts';
 import type { AppContext } from '../context.ts';
 import type { LiveValue } from './live-values.ts';
 import type { MeterDesk } from './meter-desk.ts';
 
-/** Live values reach the window at most this often, whatever the meter's rate. */
-const LIVE_EVERY_MS = 50;
-
 /**
- * Tells the window that holds the meter what it shows.
+ * Tells the window that holds the meter what it shows: at once, and what comes faster than it can be drawn as the newest
+ * value with the trace of all. One that has just settled is always told.
  * @param correct corrects the value for the board that the window aims at; null where it aims at none
  */
 export function createLiveTelling(
@@ -15,10 +14,7 @@ export function createLiveTelling(
   { values, holder }: MeterDesk,
   correct: (live: LiveValue, window: string) => Corrected | null,
 ) {
-  let timer: NodeJS.Timeout | null = null;
-
   function tell(): void {
-    timer = null;
     const live = values.newest();
     const window = holder.window();
     const trace = values.takeTrace();
@@ -27,14 +23,19 @@ export function createLiveTelling(
     const corrected = value === null ? null : correct(live, window);
     context.emitTo(window, 'meter.live', { raw: value, unit, corrected, phase, spread, trace });
   }
-  values.values.follow(() => {
-    timer ??= setTimeout(tell, LIVE_EVERY_MS);
+  let isFailing = false;
+  /** What cannot be shown, as where the file is gone, is saved or refused all the same. A meter does not fill the log with it. */
+  const telling = createPaced(() => {
+    try {
+      tell();
+      isFailing = false;
+    } catch (error) {
+      if (!isFailing) context.reportFault(error);
+      isFailing = true;
+    }
   });
-  values.lost.follow(tell);
+  values.values.follow(({ settledNow }) => (settledNow ? telling.now() : telling.soon()));
+  values.lost.follow(telling.now);
 
-  return {
-    close: (): void => {
-      if (timer !== null) clearTimeout(timer);
-    },
-  };
+  return { close: telling.stop };
 }

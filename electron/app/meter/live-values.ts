@@ -1,3 +1,4 @@
+import { TRACE_LENGTH } from '../../../shared-core/contract/round.ts';
 import {
   type SettlingResult,
   type SettlingState,
@@ -27,15 +28,13 @@ export interface LiveValue {
   isUnconfirmed: boolean;
 }
 
-/** Longest trace between two looks at it: more would be narrower than a pixel. */
-const LONGEST_TRACE = 64;
-
 /** Makes the values of the meter settle, whichever link they come over. */
 export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   let settling: SettlingState | null = null;
   let live: LiveValue | null = null;
   let trace: (number | null)[] = [];
   const values = createSignal<LiveValue>();
+  const settled = createSignal<LiveValue>();
   const lost = createSignal<LiveValue>();
 
   function take({ serviceUuid, characteristicUuid, receivedAtMs, value: sent }: MeterNotification): void {
@@ -60,8 +59,10 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       meterId,
       isUnconfirmed: toConfirm !== undefined,
     };
-    trace = [...trace, sent].slice(-LONGEST_TRACE);
+    trace.push(sent);
+    if (trace.length > TRACE_LENGTH) trace.shift();
     values.give(live);
+    if (settledNow) settled.give(live);
   }
 
   /** The meter is away: whatever it showed, the pins are in nothing that anybody reads. */
@@ -95,11 +96,13 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
 
   return {
     values,
+    /** The value has just become steady. Given once everyone has the value itself, so that it is shown before it is saved. */
+    settled,
     /** The meter is away; the value given has the pins out. */
     lost,
     newest: (): LiveValue | null => live,
     lose,
-    /** Every value since it was last asked for, oldest first. */
+    /** Every value since it was last asked for, oldest first; the newest where they are more than are drawn. */
     takeTrace: (): (number | null)[] => {
       const taken = trace;
       trace = [];

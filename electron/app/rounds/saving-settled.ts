@@ -27,8 +27,8 @@ export function createSavingSettled(
     context.emitTo(window, 'round.notSaved', { roundId, problem });
   }
 
-  values.values.follow((live) => {
-    if (!live.settledNow || live.isUnconfirmed || insertion.isTaken()) return;
+  values.settled.follow((live) => {
+    if (live.isUnconfirmed || insertion.isTaken()) return;
     const window = holder.window();
     const aim = window === null ? null : aims.of(window);
     if (window === null || aim === null || aim.spotIndex === null) return;

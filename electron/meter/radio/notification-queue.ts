@@ -1,4 +1,5 @@
 import { monotonicMs } from '../../monotonic.ts';
+import { createPaced } from '../../paced.ts';
 import type { FromRadio } from '../radio-messages.ts';
 import { send, sendable } from './outbox.ts';
 
@@ -13,6 +14,7 @@ const queue: NotificationItem[] = [];
 let queueAttempt = 0;
 let overrun = 0;
 let batchesUnderWay = 0;
+const passing = createPaced(flush);
 
 /** Starts empty for a new session: what an earlier one left is dropped. */
 export function beginQueue(attempt: number): void {
@@ -33,6 +35,7 @@ export function enqueue(serviceUuid: string, characteristicUuid: string, data: B
     bytes: sendable(data),
     lengthBytes: data.length,
   });
+  passing.soon();
 }
 
 /** Passes on what came, in few messages; a backlog on the other side fills the queue here and not the memory. */
@@ -44,6 +47,7 @@ export function flush(): void {
     batchesUnderWay++;
     send({ type: 'notifications', attempt: queueAttempt, items, overrun: lost }, () => {
       batchesUnderWay--;
+      if (queue.length > 0) passing.soon();
     });
   }
 }

@@ -1,6 +1,7 @@
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { TRACE_LENGTH } from '../../../shared-core/contract/round.ts';
 import { Trace } from '../../chart/Trace.tsx';
-import { TRACE_LENGTH, useMeter } from '../../stores/meter.ts';
+import { useMeter } from '../../stores/meter.ts';
 import { rawText } from '../../ui/McValue.tsx';
 import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { Sheet } from '../../ui/Screen.tsx';

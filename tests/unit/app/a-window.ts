@@ -59,6 +59,8 @@ export function openWindow(app: App, id = 'window-1') {
       const given = await answer(name, input);
       return given.ok ? 'it was allowed' : say(given.problem);
     },
+    /** Every event, in its order. */
+    told: (): readonly { name: EventName; data: unknown }[] => events,
     heard: <N extends EventName>(name: N): EventData<N>[] =>
       events.filter((event) => event.name === name).map((event) => event.data as EventData<N>),
     close: connection.close,

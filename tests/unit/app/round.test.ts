@@ -1,7 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
+import { MERGED_WITHIN_MS } from '../../../electron/paced.ts';
+import type { Live, RoundChange } from '../../../shared-core/contract/round.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow, say } from './a-window.ts';
@@ -476,7 +479,9 @@ describe('a round with a live meter', () => {
     yard.meter.show(11.8, 4);
     other.exec('ALTER TABLE finding_away RENAME TO finding');
     other.close();
-    expect(yard.faults.splice(0).map(String)).toEqual([expect.stringMatching(/no such table: .*finding/)]);
+    // One of the live value, one of judging it.
+    const fault = expect.stringMatching(/no such table: .*finding/);
+    expect(yard.faults.splice(0).map(String)).toEqual([fault, fault]);
     expect(yard.heard('round.notSaved')).toEqual([]);
     expect(yard.heard('updates.delayed').map(({ problem }) => problem && say(problem))).toEqual([
       expect.stringMatching(/What was saved is safe.*open this page again/),
@@ -505,15 +510,36 @@ describe('a round with a live meter', () => {
     expect(await readingsOf(roundId)).toHaveLength(1);
   });
 
-  test('the window hears of live values at most some 20 times a second, raw and corrected together', async () => {
+  test('the window hears of the first live value at once, and of a backlog as the newest with the trace of all', async () => {
     await begin();
     await withMeter();
-    yard.meter.show(11.8, 2);
-    await new Promise((resolve) => setTimeout(resolve, 120));
-    const live = yard.heard('meter.live');
-    expect(live.length).toBeLessThanOrEqual(3);
-    expect(live.at(-1)?.raw).toBeCloseTo(11.8, 6);
-    expect(live.at(-1)?.corrected?.mcPct).toBeGreaterThan(5);
+    yard.meter.show(11.8, 0.1);
+    expect(yard.heard('meter.live').at(-1)).toMatchObject({ raw: 11.8, phase: 'drifting' });
+    await pause(2 * MERGED_WITHIN_MS);
+    const before = yard.heard('meter.live').length;
+    for (const value of [11.9, 12, 12.1, 12.2]) yard.meter.show(value, 0.1);
+    await vi.waitFor(() => expect(yard.heard('meter.live').at(-1)?.raw).toBe(12.2));
+    const backlog = yard.heard('meter.live').slice(before);
+    expect(backlog.length).toBeLessThan(4);
+    expect(backlog.flatMap(({ trace }) => trace)).toEqual([11.9, 12, 12.1, 12.2]);
+    expect(backlog.at(-1)?.corrected?.mcPct).toBeGreaterThan(5);
+  });
+
+  test('a value that settles is shown before it is saved, and saved whatever comes after it', async () => {
+    await begin();
+    await withMeter();
+    yard.meter.show(11.8, 4);
+    yard.meter.lift();
+    const shown = yard
+      .told()
+      .findIndex(({ name, data }) => name === 'meter.live' && (data as Live).phase === 'settled');
+    const saved = yard
+      .told()
+      .findIndex(
+        ({ name, data }) => name === 'round.changed' && (data as RoundChange).savedReadingId !== null,
+      );
+    expect(shown).toBeGreaterThan(-1);
+    expect(saved).toBeGreaterThan(shown);
   });
 });
 

@@ -251,7 +251,7 @@ describe('the next board by itself', () => {
   const COUNTING = /Next board in \d s\. Any key stops this\./;
   const board = () => screen.getByRole('heading', { level: 1 }).textContent;
   beforeEach(() => {
-    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval', 'requestAnimationFrame'] });
     useSettings.setState({ settings: { ...usualSettings, sound: false, nextBoardAfterS: 2 } });
   });
   afterEach(() => vi.useRealTimers());
