@@ -1,6 +1,6 @@
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
-import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
+import { confirmed, isReadBy, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { monotonicMs } from '../monotonic.ts';
@@ -286,11 +286,12 @@ export class BluetoothLink extends MeterLink {
   }
 
   #hearNotifications({ items, overrun }: Extract<FromRadio, { type: 'notifications' }>): void {
-    for (const { bytes, lengthBytes, ...from } of items) {
-      if (bytes !== null) this.receive({ ...from, bytes });
+    for (const { bytes, lengthBytes, serviceUuid, characteristicUuid, receivedAtMs } of items) {
+      const from = { kind: 'characteristic', serviceUuid, characteristicUuid } as const;
+      if (bytes !== null) this.receive({ from, bytes, receivedAtMs });
       else {
         this.refuse(
-          { ...from, bytes: new Uint8Array(0) },
+          { from, receivedAtMs, bytes: new Uint8Array(0) },
           message('meter.value.bytes-too-many', { sent: lengthBytes, allowed: longestValueBytes }),
         );
       }
@@ -329,10 +330,11 @@ export class BluetoothLink extends MeterLink {
 
   #subscribe(target: Target): void {
     const described = this.described!;
+    const { description } = described;
     const watched =
-      described.description === null
-        ? described.characteristics.filter((c) => c.canNotify).slice(0, mostWatched)
-        : [described.description];
+      description === null
+        ? described.characteristics.filter((each) => each.canNotify).slice(0, mostWatched)
+        : described.characteristics.filter((each) => isReadBy(each, description));
     this.#radio.order({
       type: 'subscribe',
       attempt: target.attempt,

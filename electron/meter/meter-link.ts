@@ -2,8 +2,9 @@ import { EventEmitter } from 'node:events';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { decodePacket } from '../../shared-core/gatt/packet.ts';
 import type { RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
-import { decodeValue } from '../../shared-core/gatt/value.ts';
+import { isFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 
 /** Whether there is a radio to talk through, and if not, what a person can do about it. */
@@ -35,23 +36,46 @@ interface DescribedMeter extends RecognizedMeter {
   characteristics: DiscoveredCharacteristic[];
 }
 
-export interface MeterNotification {
-  serviceUuid: string;
-  characteristicUuid: string;
+/** A packet as it came, whatever its source. */
+export interface Packet {
+  from: PacketFrom;
   /** What came over the air; empty for one that was too long. */
   bytes: Uint8Array;
-  /** In the unit of the description; null when these bytes are no value. */
-  value: number | null;
-  /** Why there is no value; null when there is one. */
-  problem: Message | null;
   /** On a clock that only runs forward (`monotonic.ts`). */
   receivedAtMs: number;
+}
+
+export interface MeterNotification extends Packet {
+  /** In the unit of the description; null when these bytes are no value. */
+  value: number | null;
+  /** Why there is no value; null when there is one, and for a packet of another kind. */
+  problem: Message | null;
+  /** A packet of another kind than those with the value: it says nothing of the pins. */
+  isOther: boolean;
+  /** Whether the meter holds its value; null where the packet does not say. */
+  isHeld: boolean | null;
+  /** Temperature of the wood or of its probe, °C; null where the packet does not say. */
+  tempC: number | null;
+  /** What the meter is set to for the species, as it says it; null where the packet does not say. */
+  species: string | null;
   /** 1 for the first that this link received; none is skipped but those that `counts` reports as refused unseen. */
   sequence: number;
 }
 
-/** Every notification accounted for: `received` = `decoded` + `noReading` + `refused`. */
+/** Every notification accounted for: `received` = `decoded` + `noReading` + `other` + `refused`. */
 export type NotificationCounts = MeterState['counts'];
+
+const NO_COUNTS: NotificationCounts = {
+  received: 0,
+  decoded: 0,
+  noReading: 0,
+  other: 0,
+  refused: 0,
+  lastRefusal: null,
+};
+
+type Fields = Pick<MeterNotification, 'isHeld' | 'tempC' | 'species'>;
+const NOTHING_BESIDE: Fields = { isHeld: null, tempC: null, species: null };
 
 export interface MeterLinkEvents {
   adapter: [AdapterState];
@@ -76,7 +100,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   state: LinkState = { phase: 'idle', message: noMeter, deviceId: null, deviceName: null };
   described: DescribedMeter | null = null;
   batteryPct: number | null = null;
-  counts: NotificationCounts = { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null };
+  counts: NotificationCounts = NO_COUNTS;
 
   /** Listens for meters until told to stop or to connect. */
   abstract startScan(): void;
@@ -124,40 +148,48 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   protected forgetMeter(): void {
     this.described = null;
     this.batteryPct = null;
-    this.counts = { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null };
+    this.counts = NO_COUNTS;
   }
 
-  /** Decodes, counts and passes on one notification of the characteristic that holds the reading, or of any other. */
-  protected receive(
-    from: Pick<MeterNotification, 'serviceUuid' | 'characteristicUuid' | 'bytes' | 'receivedAtMs'>,
-  ) {
+  /** Decodes, counts and passes on one packet of the source that holds the reading, or of any other. */
+  protected receive(packet: Packet): void {
     const description = this.described?.description ?? null;
-    const decoded =
-      description === null ||
-      description.characteristicUuid !== from.characteristicUuid ||
-      description.serviceUuid !== from.serviceUuid
-        ? ({ ok: false, noReading: false, problem: message('meter.value.undescribed') } as const)
-        : decodeValue(from.bytes, description);
-    if (!decoded.ok && !decoded.noReading) {
-      this.refuse(from, decoded.problem);
+    if (description === null || !isFrom(description.source, packet.from)) {
+      this.refuse(packet, message('meter.value.undescribed'));
       return;
     }
-    const counted = decoded.ok ? 'decoded' : 'noReading';
+    const { value: decoded, batteryPct, ...fields } = decodePacket(packet.bytes, description);
+    if (batteryPct !== null && batteryPct !== this.batteryPct) this.setBattery(batteryPct);
+    if (decoded && !decoded.ok && !decoded.noReading) {
+      this.refuse(packet, decoded.problem, fields);
+      return;
+    }
+    const counted = decoded === null ? 'other' : decoded.ok ? 'decoded' : 'noReading';
     this.counts = {
       ...this.counts,
       received: this.counts.received + 1,
       [counted]: this.counts[counted] + 1,
     };
-    const { value, problem } = decoded.ok ? { ...decoded, problem: null } : { ...decoded, value: null };
-    this.emit('notification', { ...from, value, problem, sequence: this.counts.received });
+    this.emit('notification', {
+      ...packet,
+      ...fields,
+      value: decoded?.ok ? decoded.value : null,
+      problem: decoded && !decoded.ok ? decoded.problem : null,
+      isOther: decoded === null,
+      sequence: this.counts.received,
+    });
   }
 
-  protected refuse(
-    from: Pick<MeterNotification, 'serviceUuid' | 'characteristicUuid' | 'bytes' | 'receivedAtMs'>,
-    problem: Message,
-  ): void {
+  protected refuse(packet: Packet, problem: Message, fields: Fields = NOTHING_BESIDE): void {
     this.refuseUnseen(1, problem);
-    this.emit('notification', { ...from, value: null, problem, sequence: this.counts.received });
+    this.emit('notification', {
+      ...packet,
+      ...fields,
+      value: null,
+      problem,
+      isOther: false,
+      sequence: this.counts.received,
+    });
   }
 
   /** Counts notifications that came but could not be passed on one by one. */

@@ -1,5 +1,7 @@
 import { z } from 'zod';
-import { uuidSchema } from '../../shared-core/gatt/meter-description.ts';
+import { longestValueBytes, uuidSchema } from '../../shared-core/gatt/source.ts';
+
+export { longestValueBytes };
 
 /**
  * What the app's process and the radio process send each other over Node's channel, which carries typed bytes as they
@@ -11,8 +13,6 @@ const deviceId = z.string().min(1).max(200);
 const attempt = z.number().int();
 const characteristicRef = z.object({ serviceUuid: uuidSchema, characteristicUuid: uuidSchema });
 
-/** Longest value that the Bluetooth standard allows an attribute (Core Specification, Vol 3 Part F 3.2.9). */
-export const longestValueBytes = 512;
 const valueBytes = z.instanceof(Uint8Array).refine((bytes) => bytes.length <= longestValueBytes);
 
 export const toRadioSchema = z.discriminatedUnion('type', [

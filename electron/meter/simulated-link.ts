@@ -1,4 +1,5 @@
-import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { type MeterDescription, plainDescription } from '../../shared-core/gatt/meter-description.ts';
+import { fromOf } from '../../shared-core/gatt/source.ts';
 import type { MeterProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { monotonicMs } from '../monotonic.ts';
@@ -39,6 +40,10 @@ const deviceId = 'simulated';
 const deviceName = 'Simulated';
 const device: Pick<LinkState, 'deviceId' | 'deviceName'> = { deviceId, deviceName };
 const batteryPct = 84;
+const characteristic = {
+  serviceUuid: 'a3f10000c4d14c2e9a6b5d8e0f7a2b10',
+  characteristicUuid: 'a3f10001c4d14c2e9a6b5d8e0f7a2b10',
+};
 
 /** Values a second, as a hand-held meter sends them (our own choice). */
 const ticksPerSecond = 10;
@@ -80,14 +85,13 @@ export class SimulatedLink extends MeterLink {
     super();
     this.#clock = options.clock ?? machineClock;
     this.#random = seededRandom(options.seed);
-    this.#description = {
-      serviceUuid: 'a3f10000c4d14c2e9a6b5d8e0f7a2b10',
-      characteristicUuid: 'a3f10001c4d14c2e9a6b5d8e0f7a2b10',
-      layout: { format: sfloatFormat, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
+    this.#description = plainDescription({
+      source: { kind: 'sent', ...characteristic },
+      value: { kind: 'number', format: sfloatFormat, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
       unit: 'pct',
       range: { min: lowestPct, max: highestPct },
       origin: 'self-described',
-    };
+    });
   }
 
   /**
@@ -112,7 +116,7 @@ export class SimulatedLink extends MeterLink {
       deviceId,
       name: deviceName,
       rssiDbm: -40,
-      serviceUuids: [this.#description.serviceUuid],
+      serviceUuids: [characteristic.serviceUuid],
     });
   }
 
@@ -127,8 +131,7 @@ export class SimulatedLink extends MeterLink {
       description: this.#description,
       characteristics: [
         {
-          serviceUuid: this.#description.serviceUuid,
-          characteristicUuid: this.#description.characteristicUuid,
+          ...characteristic,
           canNotify: true,
           canRead: false,
           presentationFormat: null,
@@ -164,8 +167,7 @@ export class SimulatedLink extends MeterLink {
   #tick(): void {
     const word = this.#word();
     this.receive({
-      serviceUuid: this.#description.serviceUuid,
-      characteristicUuid: this.#description.characteristicUuid,
+      from: fromOf(this.#description.source),
       bytes: Uint8Array.of(word & 0xff, word >> 8),
       receivedAtMs: this.#clock.nowMs(),
     });

@@ -1,6 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
-import { type MeterDescription, meterDescriptionSchema } from '../../shared-core/gatt/meter-description.ts';
+import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import {
+  ofVersion1,
+  savedDescriptionSchema,
+  version1Schema,
+} from '../../shared-core/gatt/saved-description.ts';
 import {
   type MeterProfile,
   meterProfileSchema,
@@ -56,14 +61,14 @@ const profileColumns: Columns<NewProfile> = {
 export const NO_RECORD: MeterRecord = { description: null, profile: null };
 
 /** Earlier, a version was the description alone, with the species and temperature that the scale was made for. */
-const earlierSchema = meterDescriptionSchema
+const earlierSchema = version1Schema
   .extend({ basis: meterBasisSchema.nullable() })
   .transform(({ basis, ...description }): MeterRecord => {
     const scale = basis && ({ kind: 'species', speciesId: null, ...basis } as const);
-    return { description, profile: scale && { ...unknownProfile, scale } };
+    return { description: ofVersion1(description), profile: scale && { ...unknownProfile, scale } };
   });
 const recordSchema = z.union([
-  z.object({ description: meterDescriptionSchema.nullable(), profile: meterProfileSchema.nullable() }),
+  z.object({ description: savedDescriptionSchema.nullable(), profile: meterProfileSchema.nullable() }),
   earlierSchema,
   z.null().transform(() => NO_RECORD),
 ]);

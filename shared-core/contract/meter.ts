@@ -90,12 +90,14 @@ export const meterStateSchema = z.object({
    */
   toConfirm: z.object({ before: meterDescriptionSchema.nullable() }).nullable(),
   batteryPct: z.number().min(0).max(100).nullable(),
-  /** Every notification accounted for: received = decoded + noReading + refused. */
+  /** Every notification accounted for: received = decoded + noReading + other + refused. */
   counts: z.object({
     received: z.number().int(),
     decoded: z.number().int(),
     /** Valid, but they mean that the meter has no reading, as with its pins in the air. */
     noReading: z.number().int(),
+    /** Of another kind than those with the value. */
+    other: z.number().int(),
     refused: z.number().int(),
     lastRefusal: messageSchema.nullable(),
   }),

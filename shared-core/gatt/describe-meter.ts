@@ -7,7 +7,8 @@ import {
   percentageUnit,
   serviceChangedUuid,
 } from './assigned-numbers.ts';
-import { type MeterDescription, meterRangeSchema } from './meter-description.ts';
+import { type Layout, TEXT_FORMAT } from './layout.ts';
+import { type MeterDescription, meterRangeSchema, plainDescription } from './meter-description.ts';
 import { parsePresentationFormat } from './presentation-format.ts';
 import {
   decodeValue,
@@ -102,27 +103,23 @@ function candidateOf(characteristic: DiscoveredCharacteristic): Outcome<Candidat
       return { ok: false, problem: message('meter.self.humidity-unconfirmed') };
     }
   }
-  if (storageOfFormat(format) === undefined)
+  if (format !== TEXT_FORMAT && storageOfFormat(format) === undefined)
     return { ok: false, problem: message('meter.self.format-unreadable', { format }) };
   const takesExponent = formatTakesExponent(format);
   if (takesExponent && Math.abs(exponent) > exponentLimit) {
     return { ok: false, problem: message('meter.self.exponent-absurd', { exponent }) };
   }
-  const layout = {
-    format,
-    byteOffset: 0,
-    exponent: takesExponent ? exponent : 0,
-    scale: 1,
-    offset: 0,
-  };
-  const description: MeterDescription = {
-    serviceUuid: characteristic.serviceUuid,
-    characteristicUuid: characteristic.characteristicUuid,
-    layout,
+  const inside = { byteOffset: 0, exponent: takesExponent ? exponent : 0, scale: 1, offset: 0 };
+  const value: Layout =
+    format === TEXT_FORMAT ? { kind: 'text', nth: 1, ...inside } : { kind: 'number', format, ...inside };
+  const { serviceUuid, characteristicUuid } = characteristic;
+  const description = plainDescription({
+    source: { kind: 'sent', serviceUuid, characteristicUuid },
+    value,
     unit,
     range: widestRange[unit],
     origin: 'self-described',
-  };
+  });
   description.range = rangeOf(description, characteristic.validRange);
   return { ok: true, value: { description, rank: unit === 'ohm' ? 1 : namesMoisture ? 0 : 2 } };
 }
@@ -132,7 +129,8 @@ function candidateOf(characteristic: DiscoveredCharacteristic): Outcome<Candidat
  * the other. Source: Bluetooth SIG, Valid Range (looked at in a rendering of the SIG's XML).
  */
 function rangeOf(description: MeterDescription, validRange: Uint8Array | null): MeterDescription['range'] {
-  const octets = octetsOfFormat(description.layout.format);
+  const { value } = description;
+  const octets = value.kind === 'number' ? octetsOfFormat(value.format) : null;
   if (validRange !== null && octets !== null && validRange.length === 2 * octets) {
     const low = decodeValue(validRange.subarray(0, octets), description);
     const high = decodeValue(validRange.subarray(octets), description);
@@ -141,7 +139,7 @@ function rangeOf(description: MeterDescription, validRange: Uint8Array | null): 
     if (given.success) return given.data;
   }
   const widest = widestRange[description.unit];
-  const holds = representableRange(description.layout);
+  const holds = representableRange(value);
   return holds === null
     ? widest
     : { min: Math.max(widest.min, holds.min), max: Math.min(widest.max, holds.max) };

@@ -1,35 +1,7 @@
 import { z } from 'zod';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
-
-/** A Bluetooth UUID as noble writes it: lower case, no hyphens, 4 or 32 hex digits. */
-export const uuidSchema = z
-  .string()
-  .regex(/^([0-9a-f]{4}|[0-9a-f]{32})$/, { error: 'meter.form.wrong.characteristic' });
-
-/** Beyond every number that a format of the SIG's holds, times a power of ten of the same table. */
-const MOST = 1e60;
-
-/** How the bytes of a characteristic become a number. Numbers are the SIG's format codes where it has one. */
-export const valueLayoutSchema = z.object({
-  /** A code of the Presentation Format table (4 = uint8, 6 = uint16, 14 = sint16, 20 = float32, 22 = SFLOAT, 25 = UTF-8 …). */
-  format: z.number().int().min(1).max(27),
-  /** First byte of the value in the notification. */
-  byteOffset: z.number().int().min(0).max(511),
-  /** Absent where the low byte comes first, as the Bluetooth standard has it; some meters send it last. */
-  byteOrder: z.literal('high-first').optional(),
-  /** Value = integer × 10^exponent × scale + offset. */
-  exponent: z.number().int().min(-10).max(10),
-  scale: z
-    .number({ error: 'meter.form.wrong.times' })
-    .min(-MOST, { error: 'meter.form.wrong.times' })
-    .max(MOST, { error: 'meter.form.wrong.times' })
-    .refine((scale) => Math.abs(scale) >= 1 / MOST, { error: 'meter.form.wrong.times' }),
-  offset: z
-    .number({ error: 'meter.form.wrong.plus' })
-    .min(-MOST, { error: 'meter.form.wrong.plus' })
-    .max(MOST, { error: 'meter.form.wrong.plus' }),
-});
-export type ValueLayout = z.infer<typeof valueLayoutSchema>;
+import { conditionSchema, layoutSchema, lettersSchema, MOST } from './layout.ts';
+import { bytesHexSchema, sourceSchema, uuidSchema } from './source.ts';
 
 /** What a meter can show, in its own unit. */
 export const meterRangeSchema = z
@@ -45,13 +17,8 @@ export const meterRangeSchema = z
   })
   .refine(({ min, max }) => min < max, { path: ['max'], error: 'meter.form.wrong.order' });
 
-const bytesHexSchema = z
-  .string()
-  .max(1024)
-  .regex(/^([0-9a-f]{2}){0,512}$/);
-
 /** What a meter says of the value that is read, and what it offers: another meter says something else. */
-const meterIdentitySchema = z.object({
+export const meterIdentitySchema = z.object({
   /** Its descriptors 0x2904, 0x2901 and 0x2906; null where it has none. */
   presentationFormatHex: bytesHexSchema.nullable(),
   userDescription: z.string().max(512).nullable(),
@@ -61,19 +28,60 @@ const meterIdentitySchema = z.object({
 });
 export type MeterIdentity = z.infer<typeof meterIdentitySchema>;
 
+/** A write that makes the meter send, once it is connected. */
+const startSchema = z.object({
+  serviceUuid: uuidSchema,
+  characteristicUuid: uuidSchema,
+  bytesHex: bytesHexSchema,
+  /** Whether the meter is asked to say that it has it. */
+  withResponse: z.boolean(),
+});
+export type Start = z.infer<typeof startSchema>;
+
+/** What a packet holds beside the value; null for what it does not. */
+const fieldsSchema = z.object({
+  /** When the meter holds its value, as after its button was pressed. */
+  hold: conditionSchema.nullable(),
+  /** Charge of its battery, %. */
+  batteryPct: layoutSchema.nullable(),
+  /** Temperature of the wood or of its probe, °C. */
+  tempC: layoutSchema.nullable(),
+  /** What it is set to for the species: its own number or word, and what that was when it was described. */
+  species: z
+    .object({
+      at: z.discriminatedUnion('kind', [...layoutSchema.options, lettersSchema]),
+      expected: z.string().max(64).nullable(),
+    })
+    .nullable(),
+});
+export type MeterFields = z.infer<typeof fieldsSchema>;
+
+export const DESCRIPTION_VERSION = 2;
+
 /**
  * How to read one meter: made by the meter itself (0x2904) or by the user on live bytes.
  * Saved, exported and shared as a file; nothing in it names a product.
  */
 export const meterDescriptionSchema = z.object({
-  serviceUuid: uuidSchema,
-  characteristicUuid: uuidSchema,
-  layout: valueLayoutSchema,
+  version: z.literal(DESCRIPTION_VERSION),
+  source: sourceSchema,
+  start: startSchema.nullable(),
+  /** What a packet must say to hold the value, where packets of several kinds come from one source. */
+  match: conditionSchema.nullable(),
+  value: layoutSchema,
+  fields: fieldsSchema,
   unit: readingUnitSchema,
   range: meterRangeSchema,
   /** Whether the meter described itself or a person set it up. */
   origin: z.enum(['self-described', 'mapped-by-hand']),
-  /** What the meter said when this was confirmed; absent in what an earlier Pintally saved. */
+  /** What the meter said when this was confirmed; absent where it was not connected to, or not asked yet. */
   identity: meterIdentitySchema.optional(),
 });
 export type MeterDescription = z.infer<typeof meterDescriptionSchema>;
+
+export const NO_FIELDS: MeterFields = { hold: null, batteryPct: null, tempC: null, species: null };
+
+/** The description of packets that come by themselves and hold the value alone. */
+export const plainDescription = (
+  of: Pick<MeterDescription, 'source' | 'value' | 'unit' | 'range' | 'origin' | 'identity'>,
+): MeterDescription => ({ version: DESCRIPTION_VERSION, start: null, match: null, fields: NO_FIELDS, ...of });

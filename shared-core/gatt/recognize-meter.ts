@@ -1,6 +1,8 @@
 import { type Message, message } from '../words/message.ts';
 import { type DiscoveredCharacteristic, describeMeter } from './describe-meter.ts';
+import { isSameLayout } from './layout.ts';
 import type { MeterDescription, MeterIdentity } from './meter-description.ts';
+import { isAdvertised, isFrom } from './source.ts';
 
 /** How a connected meter is read. */
 export interface RecognizedMeter {
@@ -15,15 +17,19 @@ export interface RecognizedMeter {
   toConfirm?: { before: MeterDescription | null };
 }
 
-/** Whether a meter has the value that a description reads, and sends it by itself. */
+/** Whether a meter has the value that a description reads, and gives it in that way. */
 export const offers = (
   characteristics: readonly DiscoveredCharacteristic[],
-  { serviceUuid, characteristicUuid }: MeterDescription,
-): boolean =>
-  characteristics.some(
-    (each) =>
-      each.canNotify && each.serviceUuid === serviceUuid && each.characteristicUuid === characteristicUuid,
+  description: MeterDescription,
+): boolean => {
+  const { source } = description;
+  return (
+    isAdvertised(source) ||
+    characteristics.some(
+      (each) => isReadBy(each, description) && (source.kind === 'read' ? each.canRead : each.canNotify),
+    )
   );
+};
 
 /** The description, with what the meter says now: a person confirmed it, or the meter was never met. */
 export const confirmed = (
@@ -59,8 +65,11 @@ export function recognizeMeter(
     : { description: before, remarks: [], toConfirm: { before: null } };
 }
 
-const isReadBy = (each: DiscoveredCharacteristic, description: MeterDescription): boolean =>
-  each.serviceUuid === description.serviceUuid && each.characteristicUuid === description.characteristicUuid;
+/** Whether it is the characteristic that a description reads. */
+export const isReadBy = (
+  { serviceUuid, characteristicUuid }: DiscoveredCharacteristic,
+  { source }: MeterDescription,
+): boolean => isFrom(source, { kind: 'characteristic', serviceUuid, characteristicUuid });
 
 function identityOf(
   characteristics: readonly DiscoveredCharacteristic[],
@@ -85,8 +94,5 @@ const isSame = (a: MeterIdentity, b: MeterIdentity | undefined): boolean =>
   a.serviceUuids.join() === b.serviceUuids.join();
 
 /** Whether both make the same number of the same bytes. */
-function readsAlike(a: MeterDescription, b: MeterDescription): boolean {
-  const layout = ({ layout: { format, byteOffset, byteOrder, exponent, scale, offset } }: MeterDescription) =>
-    [format, byteOffset, byteOrder, exponent, scale, offset].join();
-  return a.unit === b.unit && layout(a) === layout(b);
-}
+const readsAlike = (a: MeterDescription, b: MeterDescription): boolean =>
+  a.unit === b.unit && isSameLayout(a.value, b.value);

@@ -1,16 +1,8 @@
-import type { Failure, Ok } from '../outcome.ts';
 import { type Message, message } from '../words/message.ts';
-import type { MeterDescription, ValueLayout } from './meter-description.ts';
-
-export interface NoValue extends Failure {
-  /** Valid bytes that mean the meter has no reading now, as with its pins in the air. */
-  noReading: boolean;
-}
-/** An `Outcome` that also tells bytes that mean "no reading" from bytes that cannot be read. */
-export type DecodedValue = Ok<number> | NoValue;
-
-const refused = (problem: Message): NoValue => ({ ok: false, noReading: false, problem });
-const none = (problem: Message): NoValue => ({ ok: false, noReading: true, problem });
+import { type DecodedValue, type NoValue, none, refused } from './decoded.ts';
+import type { BitsLayout, Layout, NumberLayout } from './layout.ts';
+import type { MeterDescription } from './meter-description.ts';
+import { readText } from './text-value.ts';
 
 /**
  * How a format code stores its value. `takesExponent` is the table's column "Exponent Value"; `octets` is the room it
@@ -18,7 +10,7 @@ const none = (problem: Message): NoValue => ({ ok: false, noReading: true, probl
  * Source: Bluetooth SIG, Assigned Numbers, Format Types (looked at).
  */
 export interface Storage {
-  kind: 'unsigned' | 'signed' | 'float' | 'medfloat' | 'text';
+  kind: 'unsigned' | 'signed' | 'float' | 'medfloat';
   bits: number;
   octets: number;
   takesExponent: boolean;
@@ -58,10 +50,9 @@ const storageByFormat: ReadonlyMap<number, Storage> = new Map([
   [21, float('float', 64)],
   [22, float('medfloat', 16)],
   [23, float('medfloat', 32)],
-  [25, { kind: 'text', bits: 0, octets: 1, takesExponent: false }],
 ]);
 
-/** The format codes whose values can be read as a number here. */
+/** The format codes of numbers that can be read here; text is a layout by itself. */
 export const readableFormats: readonly number[] = [...storageByFormat.keys()];
 
 /** How a format code stores its value; undefined where it cannot be read as a number here. */
@@ -71,61 +62,101 @@ export const storageOfFormat = (format: number): Storage | undefined => storageB
 export const formatTakesExponent = (format: number): boolean =>
   storageByFormat.get(format)?.takesExponent ?? false;
 
-/** Octets that one value of this format code fills; null for text and for formats that cannot be read here. */
-export function octetsOfFormat(format: number): number | null {
-  const storage = storageByFormat.get(format);
-  return storage === undefined || storage.kind === 'text' ? null : storage.octets;
-}
+/** Octets that one value of this format code fills; null for formats that cannot be read here. */
+export const octetsOfFormat = (format: number): number | null => storageByFormat.get(format)?.octets ?? null;
 
 /**
- * The smallest and largest number that a layout can hold, in its unit; null where the format sets no useful limit
- * (floats, text).
+ * The smallest and largest number that a layout can hold, in its unit; null where it sets no useful limit (floats,
+ * text).
  */
-export function representableRange(layout: ValueLayout): { min: number; max: number } | null {
-  const storage = storageByFormat.get(layout.format);
-  if (storage === undefined || (storage.kind !== 'unsigned' && storage.kind !== 'signed')) return null;
-  const span = 2 ** storage.bits;
-  const ends = storage.kind === 'unsigned' ? [0, span - 1] : [-span / 2, span / 2 - 1];
-  const [a, b] = ends.map((end) => inUnit(end, layout, storage));
+export function representableRange(layout: Layout): { min: number; max: number } | null {
+  const integer = integerOf(layout);
+  if (integer === null) return null;
+  const span = 2 ** integer.bits;
+  const ends = integer.signed ? [-span / 2, span / 2 - 1] : [0, span - 1];
+  const [a, b] = ends.map((end) => inUnit(end, layout));
   return { min: Math.min(a!, b!), max: Math.max(a!, b!) };
 }
 
+function integerOf(layout: Layout): { bits: number; signed: boolean } | null {
+  if (layout.kind === 'bits') return layout;
+  const storage = layout.kind === 'number' ? storageByFormat.get(layout.format) : undefined;
+  if (storage?.kind !== 'unsigned' && storage?.kind !== 'signed') return null;
+  return { bits: storage.bits, signed: storage.kind === 'signed' };
+}
+
+/** Where in a packet a layout finds its number: the first byte, and how many; null to the end. */
+export function placeOf(layout: Layout): { from: number; count: number | null } {
+  switch (layout.kind) {
+    case 'number':
+      return { from: layout.byteOffset, count: octetsOfFormat(layout.format) };
+    case 'bits': {
+      const from = Math.floor(layout.firstBit / 8);
+      return { from, count: Math.ceil((layout.firstBit + layout.bits) / 8) - from };
+    }
+    case 'text':
+      return { from: layout.byteOffset, count: null };
+  }
+}
+
+/** What is known of bytes beside their layout. */
+interface ReadAs {
+  /** A text with another unit than this behind the number is refused. */
+  unit?: MeterDescription['unit'];
+  /** There is nothing but the value: anything more is refused. */
+  isWhole?: boolean;
+}
+
 /**
- * The number that a meter sent, in the unit of its description: integer × 10^exponent × scale + offset.
+ * The number that a meter sent, in the unit of its description. A characteristic that describes itself holds nothing
+ * but the value; a packet set up by hand may go on after it. Whether the packet is of the kind that has the value is
+ * for `decodePacket`.
+ * @returns as `decodeLayout`
+ */
+export const decodeValue = (
+  bytes: Uint8Array,
+  { value, unit, origin }: Pick<MeterDescription, 'value' | 'unit' | 'origin'>,
+): DecodedValue => decodeLayout(bytes, value, { unit, isWhole: origin === 'self-described' });
+
+/**
+ * The number that a layout finds: what is stored × 10^exponent × scale + offset.
  * Never throws, whatever the bytes: they come from the air. An integer of more than 53 bits is rounded to the nearest
  * double. The range of the meter is not checked: that is for those who judge the reading.
  * @returns the value, or why these bytes are none
  */
-export function decodeValue(
-  bytes: Uint8Array,
-  description: Pick<MeterDescription, 'layout' | 'unit' | 'origin'>,
-): DecodedValue {
-  const { layout } = description;
+export function decodeLayout(bytes: Uint8Array, layout: Layout, as: ReadAs = {}): DecodedValue {
+  const stored = readStored(bytes, layout, as);
+  if (!stored.ok) return stored;
+  const value = inUnit(stored.value, layout);
+  return Number.isFinite(value) ? { ok: true, value } : refused(message('meter.value.too-large'));
+}
+
+function readStored(bytes: Uint8Array, layout: Layout, { unit, isWhole = false }: ReadAs): DecodedValue {
+  switch (layout.kind) {
+    case 'number':
+      return readNumber(bytes, layout, isWhole);
+    case 'bits':
+      return readBits(bytes, layout);
+    case 'text':
+      return readText(bytes, layout, unit, isWhole);
+  }
+}
+
+const tooShort = (bytes: Uint8Array, needed: number): NoValue =>
+  refused(message('meter.value.bytes-missing', { sent: bytes.length, needed }));
+
+function readNumber(bytes: Uint8Array, layout: NumberLayout, isWhole: boolean): DecodedValue {
   const storage = storageByFormat.get(layout.format);
   if (storage === undefined) {
     return refused(message('meter.value.format-unreadable', { format: layout.format }));
   }
   const needed = layout.byteOffset + storage.octets;
-  if (bytes.length < needed) {
-    return refused(message('meter.value.bytes-missing', { sent: bytes.length, needed }));
-  }
-  // A characteristic that describes itself holds nothing but the value. A frame set up by hand may go on after it.
-  if (description.origin === 'self-described' && storage.kind !== 'text' && bytes.length !== needed) {
+  if (bytes.length < needed) return tooShort(bytes, needed);
+  if (isWhole && bytes.length !== needed) {
     return refused(message('meter.value.bytes-extra', { sent: bytes.length, needed }));
   }
-  const own = bytes.slice(layout.byteOffset, storage.kind === 'text' ? undefined : needed);
-  if (layout.byteOrder === 'high-first' && storage.kind !== 'text') own.reverse();
-  const stored = readStored(own, storage, description);
-  if (!stored.ok) return stored;
-  const value = inUnit(stored.value, layout, storage);
-  return Number.isFinite(value) ? { ok: true, value } : refused(message('meter.value.too-large'));
-}
-
-function readStored(
-  own: Uint8Array,
-  storage: Storage,
-  description: Pick<MeterDescription, 'unit'>,
-): DecodedValue {
+  const own = bytes.slice(layout.byteOffset, needed);
+  if (layout.byteOrder === 'high-first') own.reverse();
   switch (storage.kind) {
     case 'unsigned':
       return { ok: true, value: Number(BigInt.asUintN(storage.bits, littleEndian(own))) };
@@ -139,9 +170,22 @@ function readStored(
     }
     case 'medfloat':
       return readMedicalFloat(own, storage.bits);
-    case 'text':
-      return readText(own, description.unit);
   }
+}
+
+function readBits(bytes: Uint8Array, { firstBit, bits, signed, byteOrder }: BitsLayout): DecodedValue {
+  const end = firstBit + bits;
+  const needed = Math.ceil(end / 8);
+  if (bytes.length < needed) return tooShort(bytes, needed);
+  const from = Math.floor(firstBit / 8);
+  const own = bytes.slice(from, needed);
+  let shift = firstBit - 8 * from;
+  if (byteOrder === 'high-first') {
+    own.reverse();
+    shift = 8 * needed - end;
+  }
+  const whole = littleEndian(own) >> BigInt(shift);
+  return { ok: true, value: Number(signed ? BigInt.asIntN(bits, whole) : BigInt.asUintN(bits, whole)) };
 }
 
 /**
@@ -192,52 +236,10 @@ function timesPowerOfTen(value: number, exponent: number): number {
   return exponent < 0 ? value / 10 ** -exponent : value * 10 ** exponent;
 }
 
-function inUnit(stored: number, layout: ValueLayout, storage: Storage): number {
-  const exponent = storage.takesExponent ? layout.exponent : 0;
+function inUnit(stored: number, layout: Layout): number {
+  const exponent = layout.kind === 'number' && !formatTakesExponent(layout.format) ? 0 : layout.exponent;
   const plain = timesPowerOfTen(stored, exponent);
   if (layout.scale === 1 && layout.offset === 0) return plain;
   // 137 times 0.1 is 13.7, not 13.700000000000001: any decimal of 15 digits comes through a double unchanged (IEEE 754).
   return Number((plain * layout.scale + layout.offset).toPrecision(15));
-}
-
-/** Number, then nothing or one unit: "12.6 %", "12,6%", "470 kΩ", "1.2e6 ohm". */
-const textPattern =
-  /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d{1,3})?)\s*(%|[kMG]?(?:\u03a9|\u2126|[oO]hms?))?(?:\s*(?:MC|mc))?$/u;
-const ohmsOfPrefix: Readonly<Record<string, number>> = { k: 1e3, M: 1e6, G: 1e9 };
-
-function readText(own: Uint8Array, unit: MeterDescription['unit']): DecodedValue {
-  const text = utf8Text(own)?.replace(/\0+$/, '').trim();
-  if (text === undefined) return refused(message('meter.value.not-text'));
-  const shown = printable(text);
-  const match = textPattern.exec(text);
-  // Whatever a meter's own word for none is ("OL", dashes, nothing at all), it holds no digit.
-  if (match === null) return (/\d/.test(text) ? refused : none)(message('meter.value.shows-none', { shown }));
-  const [, number, unitText] = match;
-  // "1,234" is a thousand to some and one and a bit to others.
-  if (/^[+-]?\d{1,3},\d{3}$/.test(number!)) {
-    return refused(message('meter.value.shows-ambiguous', { shown }));
-  }
-  if (unitText !== undefined && (unitText === '%') !== (unit === 'pct')) {
-    return refused(message('meter.value.shows-other-unit', { shown, unit }));
-  }
-  const factor = (unitText !== undefined && ohmsOfPrefix[unitText[0]!]) || 1;
-  return { ok: true, value: Number(number!.replace(',', '.')) * factor };
-}
-
-/** @returns undefined when the bytes are not UTF-8 */
-function utf8Text(bytes: Uint8Array): string | undefined {
-  let escaped = '';
-  for (const byte of bytes) escaped += `%${byte.toString(16).padStart(2, '0')}`;
-  try {
-    // The language's own UTF-8 decoder: this core has no DOM to borrow one from.
-    return decodeURIComponent(escaped);
-  } catch {
-    return undefined;
-  }
-}
-
-/** Text from the air, made safe to put into a sentence: printable and short. */
-function printable(text: string): string {
-  const safe = text.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '·');
-  return safe.length > 20 ? `${safe.slice(0, 20)}…` : safe;
 }

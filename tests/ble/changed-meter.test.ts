@@ -18,8 +18,8 @@ test('a meter that comes back counting in tenths is to be confirmed, and then re
   meter.tell({ type: 'drop-link' });
   await untilPhase(link, 'reconnecting');
   await untilPhase(link, 'live');
-  expect(link.described?.description?.layout.exponent).toBe(-1);
-  expect(link.described?.toConfirm?.before).toMatchObject({ layout: before?.layout });
+  expect(link.described?.description?.value.exponent).toBe(-1);
+  expect(link.described?.toConfirm?.before).toMatchObject({ value: before?.value });
 
   const received = record(link);
   meter.tell({ type: 'rate', hz: 0 });
@@ -34,7 +34,7 @@ test('a meter that comes back counting in tenths is to be confirmed, and then re
   meter.tell({ type: 'drop-link' });
   await untilPhase(link, 'reconnecting');
   await untilPhase(link, 'live');
-  expect(link.described).toMatchObject({ description: { layout: before!.layout } });
+  expect(link.described).toMatchObject({ description: { value: before!.value } });
   expect(link.described?.toConfirm).toBeUndefined();
 });
 
@@ -45,5 +45,5 @@ test('a meter that another Pintally knew is to be confirmed at the first connect
   meter.tell({ type: 'exponent', exponent: -1 });
   newLink().connect(deviceId, known);
   await untilPhase(link, 'live');
-  expect(link.described?.toConfirm?.before?.layout.exponent).toBe(-2);
+  expect(link.described?.toConfirm?.before?.value.exponent).toBe(-2);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import { plainDescription } from '../../shared-core/gatt/meter-description.ts';
 import { find, record, untilPhase, untilTrue } from './link-watch.ts';
 import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
 import { meterServiceUuid, meterValueUuid } from './meter-server.ts';
@@ -70,6 +70,7 @@ describe('notifications', () => {
       received: before + received.length,
       decoded: before + received.length,
       noReading: 0,
+      other: 0,
       refused: 0,
       lastRefusal: null,
     });
@@ -162,14 +163,18 @@ describe('leaving', () => {
 });
 
 describe('a meter that does not describe itself', () => {
-  const mapped: MeterDescription = {
+  const source = {
+    kind: 'sent',
     serviceUuid: meterServiceUuid,
     characteristicUuid: meterValueUuid,
-    layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+  } as const;
+  const mapped = plainDescription({
+    source,
+    value: { kind: 'number', format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
     unit: 'pct',
     range: { min: 5, max: 60 },
     origin: 'mapped-by-hand',
-  };
+  });
 
   test('shows its live bytes, is set up on them, and is read that way the next time', async () => {
     const mute = await radio.startMeter({ name: 'Mute meter', selfDescribed: false });
@@ -181,13 +186,13 @@ describe('a meter that does not describe itself', () => {
     expect(asking.message).toEqual({ code: 'meter.state.needs-setup', facts: { meterName: mute.name } });
     await untilTrue(link, 'bytes', () => received.length > 2);
     expect(received.at(-1)).toMatchObject({
-      characteristicUuid: meterValueUuid,
+      from: { kind: 'characteristic', characteristicUuid: meterValueUuid },
       value: null,
       problem: { code: 'meter.value.undescribed' },
     });
     expect(received.at(-1)!.bytes).toHaveLength(2);
 
-    link.describe({ ...mapped, characteristicUuid: '2a6f' });
+    link.describe({ ...mapped, source: { ...source, characteristicUuid: '2a6f' } });
     expect(link.described!.remarks).toEqual([
       { code: 'meter.self.not-offered', facts: { meterName: mute.name } },
     ]);

@@ -1,4 +1,5 @@
 import { TRACE_LENGTH } from '../../../shared-core/contract/round.ts';
+import { isFrom } from '../../../shared-core/gatt/source.ts';
 import {
   type SettlingResult,
   type SettlingState,
@@ -37,13 +38,11 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const settled = createSignal<LiveValue>();
   const lost = createSignal<LiveValue>();
 
-  function take({ serviceUuid, characteristicUuid, receivedAtMs, value: sent }: MeterNotification): void {
+  function take({ from, receivedAtMs, value: sent, isOther }: MeterNotification): void {
     const { description = null, toConfirm } = link.current().described ?? {};
     const meterId = memory.meterId();
     if (description === null || settling === null || meterId === null) return;
-    const isItsOwn =
-      serviceUuid === description.serviceUuid && characteristicUuid === description.characteristicUuid;
-    if (!isItsOwn) return;
+    if (isOther || !isFrom(description.source, from)) return;
 
     const before = settling.phase;
     const { state, phase, settledNow, spread, value } = step(settling, { atMs: receivedAtMs, value: sent });

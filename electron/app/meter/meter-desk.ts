@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { keyOfFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
@@ -27,7 +28,7 @@ export function createMeterDesk(
   const memory = createMeterMemory(context, link);
   const values = createLiveValues(link, memory);
   const holder = createMeterHolder(windows);
-  /** By service and characteristic, hex. */
+  /** By the place they came from, hex. */
   const lastBytes = new Map<string, string>();
   let stateTimer: NodeJS.Timeout | null = null;
 
@@ -64,7 +65,7 @@ export function createMeterDesk(
         characteristicUuid: each.characteristicUuid,
         canNotify: each.canNotify,
         userDescription: each.userDescription,
-        lastBytesHex: lastBytes.get(`${each.serviceUuid} ${each.characteristicUuid}`) ?? null,
+        lastBytesHex: lastBytes.get(keyOfFrom({ kind: 'characteristic', ...each })) ?? null,
       })),
       remarks: described?.remarks ?? [],
       toConfirm: described?.toConfirm ?? null,
@@ -91,9 +92,8 @@ export function createMeterDesk(
 
   link.changed.follow(tellState);
   link.deviceFound.follow(tellStateSoon);
-  link.notified.follow(({ serviceUuid, characteristicUuid, bytes }) => {
-    if (bytes.length > 0)
-      lastBytes.set(`${serviceUuid} ${characteristicUuid}`, Buffer.from(bytes).toString('hex'));
+  link.notified.follow(({ from, bytes }) => {
+    if (bytes.length > 0) lastBytes.set(keyOfFrom(from), Buffer.from(bytes).toString('hex'));
     tellStateSoon();
   });
   link.left.follow(() => lastBytes.clear());

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-import { decodeValue } from '../../../shared-core/gatt/value.ts';
+import { decodePacket } from '../../../shared-core/gatt/packet.ts';
+import { isFrom } from '../../../shared-core/gatt/source.ts';
 import { bridge } from '../../data/bridge.ts';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
@@ -13,13 +14,12 @@ import { bytesOfHex } from './Bytes.tsx';
 
 /** What a meter shows now, read by a description; null with the pins out. */
 function shownBy(description: MeterDescription, { characteristics }: MeterState): number | null {
-  const read = characteristics.find(
-    ({ serviceUuid, characteristicUuid }) =>
-      serviceUuid === description.serviceUuid && characteristicUuid === description.characteristicUuid,
+  const read = characteristics.find(({ serviceUuid, characteristicUuid }) =>
+    isFrom(description.source, { kind: 'characteristic', serviceUuid, characteristicUuid }),
   );
   if (!read?.lastBytesHex) return null;
-  const decoded = decodeValue(bytesOfHex(read.lastBytesHex), description);
-  return decoded.ok && decoded.value > 0 ? decoded.value : null;
+  const decoded = decodePacket(bytesOfHex(read.lastBytesHex), description).value;
+  return decoded?.ok && decoded.value > 0 ? decoded.value : null;
 }
 
 /**

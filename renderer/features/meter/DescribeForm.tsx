@@ -1,15 +1,17 @@
+import { z } from 'zod';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { type Layout, numberLayoutSchema, TEXT_FORMAT } from '../../../shared-core/gatt/layout.ts';
 import {
   type MeterDescription,
   meterDescriptionSchema,
   meterRangeSchema,
-  type ValueLayout,
-  valueLayoutSchema,
+  plainDescription,
 } from '../../../shared-core/gatt/meter-description.ts';
+import { uuidSchema } from '../../../shared-core/gatt/source.ts';
 import {
-  decodeValue,
+  decodeLayout,
   formatTakesExponent,
-  octetsOfFormat,
+  placeOf,
   readableFormats,
 } from '../../../shared-core/gatt/value.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -25,12 +27,33 @@ import { useWords } from '../../words.ts';
 import { Bytes, bytesOfHex } from './Bytes.tsx';
 import { formatName } from './formats.ts';
 
-const valueSchema = meterDescriptionSchema.pick({ serviceUuid: true, characteristicUuid: true, unit: true });
+const sourceSchema = z.object({ serviceUuid: uuidSchema, characteristicUuid: uuidSchema });
+type Source = z.infer<typeof sourceSchema>;
+const valueSchema = meterDescriptionSchema.pick({ unit: true }).extend(sourceSchema.shape);
+
+/** A number, or text as one more format. */
+const layoutSchema = numberLayoutSchema.omit({ kind: true }).extend({ format: z.number().int() });
+type Draft = z.infer<typeof layoutSchema>;
+const formatsOffered = [...readableFormats, TEXT_FORMAT];
 
 /** A plain 16-bit value in tenths, to begin with. */
-const usualLayout = { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 };
+const usualLayout: Draft = { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 };
 
-type Source = Pick<MeterDescription, 'serviceUuid' | 'characteristicUuid'>;
+function layoutOf({ format, byteOrder, ...rest }: Draft): Layout {
+  if (format === TEXT_FORMAT) return { kind: 'text', nth: 1, ...rest };
+  return { kind: 'number', format, ...(byteOrder && { byteOrder }), ...rest };
+}
+
+function draftOf(description: MeterDescription | null): Draft {
+  const value = description?.value;
+  if (value?.kind === 'text') return { format: TEXT_FORMAT, ...value };
+  return value?.kind === 'number' ? value : usualLayout;
+}
+
+function sourceOf(state: MeterState): Source {
+  const source = state.description?.source;
+  return source?.kind === 'sent' ? source : firstSending(state);
+}
 
 const keyOf = ({ serviceUuid, characteristicUuid }: Source) => `${serviceUuid} ${characteristicUuid}`;
 
@@ -45,8 +68,8 @@ function firstSending({ characteristics }: MeterState): Source {
 export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () => void }) {
   const { say } = useWords();
   const { description } = state;
-  const value = useDraft(valueSchema, description ?? { ...firstSending(state), unit: 'pct' });
-  const layout = useDraft(valueLayoutSchema, description?.layout ?? usualLayout);
+  const value = useDraft(valueSchema, { ...sourceOf(state), unit: description?.unit ?? 'pct' });
+  const layout = useDraft(layoutSchema, draftOf(description));
   const range = useDraft(meterRangeSchema, description?.range ?? { min: 0, max: 100 });
   const { unit } = value.draft;
   const format = layout.draft.format ?? usualLayout.format;
@@ -56,12 +79,20 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
     for (const part of [value, layout, range]) part.show();
     if (!value.made || !layout.made || !range.made) return;
     const described = await attempt(
-      bridge().command('meter.describe', {
-        ...value.made,
-        layout: layout.made,
-        range: range.made,
-        origin: 'mapped-by-hand',
-      }),
+      bridge().command(
+        'meter.describe',
+        plainDescription({
+          source: {
+            kind: 'sent',
+            serviceUuid: value.made.serviceUuid,
+            characteristicUuid: value.made.characteristicUuid,
+          },
+          value: layoutOf(layout.made),
+          unit: value.made.unit,
+          range: range.made,
+          origin: 'mapped-by-hand',
+        }),
+      ),
     );
     if (!described) return;
     showMeter(described);
@@ -79,7 +110,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
       }}
     >
       <p>{say('meter.form.how')}</p>
-      <Preview hex={chosen?.lastBytesHex ?? null} layout={layout.made} unit={unit} />
+      <Preview hex={chosen?.lastBytesHex ?? null} layout={layout.made && layoutOf(layout.made)} unit={unit} />
       <div className="form-grid">
         <Select
           label={say('meter.form.characteristic')}
@@ -105,7 +136,7 @@ export function DescribeForm({ state, onDone }: { state: MeterState; onDone: () 
         <Select
           label={say('meter.reading.format')}
           value={format}
-          options={readableFormats.map((code) => ({ value: code, label: say(formatName(code)) }))}
+          options={formatsOffered.map((code) => ({ value: code, label: say(formatName(code)) }))}
           onValue={(code) => layout.set({ format: code, ...(!formatTakesExponent(code) && { exponent: 0 }) })}
         />
         <NumberField
@@ -158,15 +189,15 @@ function Preview({
   unit,
 }: {
   hex: string | null;
-  layout: ValueLayout | undefined;
+  layout: Layout | undefined;
   unit: ReadingUnit;
 }) {
   const { say, formats } = useWords();
   if (!layout || !hex) return <Banner>{say('meter.form.preview-none')}</Banner>;
-  const preview = decodeValue(bytesOfHex(hex), { layout, unit, origin: 'mapped-by-hand' });
+  const preview = decodeLayout(bytesOfHex(hex), layout, { unit });
   return (
     <div className="marked preview" role="status" aria-label={say('meter.form.preview')}>
-      <Bytes hex={hex} from={layout.byteOffset} count={octetsOfFormat(layout.format)} />
+      <Bytes hex={hex} {...placeOf(layout)} />
       <span aria-hidden="true">→</span>
       {preview.ok ? (
         <strong>{rawText(preview.value, unit, formats)}</strong>

@@ -1,12 +1,13 @@
 import type { MeterState, OfferedCharacteristic } from '../../../shared-core/contract/meter.ts';
-import type { ValueLayout } from '../../../shared-core/gatt/meter-description.ts';
-import { octetsOfFormat } from '../../../shared-core/gatt/value.ts';
+import type { Layout } from '../../../shared-core/gatt/layout.ts';
+import { isFrom } from '../../../shared-core/gatt/source.ts';
+import { placeOf } from '../../../shared-core/gatt/value.ts';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { Bytes } from './Bytes.tsx';
-import { formatName } from './formats.ts';
+import { layoutName } from './formats.ts';
 
 /** Bytes, numbers and counters, for whoever sets a meter up by hand. */
 export function MeterDetails({ state }: { state: MeterState }) {
@@ -14,7 +15,7 @@ export function MeterDetails({ state }: { state: MeterState }) {
   return (
     <Unfold words={say('meter.details')}>
       <div className="column">
-        {state.description && <Layout layout={state.description.layout} />}
+        {state.description && <Reading layout={state.description.value} />}
         <Counts counts={state.counts} />
         <Offered state={state} />
       </div>
@@ -23,14 +24,21 @@ export function MeterDetails({ state }: { state: MeterState }) {
 }
 
 /** How its bytes become a number. */
-function Layout({ layout }: { layout: ValueLayout }) {
+function Reading({ layout }: { layout: Layout }) {
   const { say, formats } = useWords();
-  const { byteOffset, byteOrder, exponent, scale, offset } = layout;
+  const { kind, exponent, scale, offset } = layout;
+  const byteOrder = kind === 'text' ? undefined : layout.byteOrder;
   return (
     <Facts
       of={[
-        [say('meter.reading.format'), say(formatName(layout.format))],
-        [say('meter.reading.first-byte'), byteOffset > 0 ? formats.number(byteOffset) : null],
+        [say('meter.reading.format'), say(layoutName(layout))],
+        kind === 'bits'
+          ? [say('meter.reading.first-bit'), formats.number(layout.firstBit)]
+          : [
+              say('meter.reading.first-byte'),
+              layout.byteOffset > 0 ? formats.number(layout.byteOffset) : null,
+            ],
+        [say('meter.reading.nth'), kind === 'text' && layout.nth > 1 ? formats.number(layout.nth) : null],
         [say('meter.reading.byte-order'), byteOrder ? say(`meter.reading.${byteOrder}`) : null],
         [say('meter.reading.power'), exponent === 0 ? null : formats.number(exponent)],
         [say('meter.reading.times'), scale === 1 ? null : formats.raw(scale)],
@@ -50,6 +58,7 @@ function Counts({ counts }: { counts: MeterState['counts'] }) {
           [say('meter.live.received'), formats.number(counts.received)],
           [say('meter.live.decoded'), formats.number(counts.decoded)],
           [say('meter.live.no-reading'), formats.number(counts.noReading)],
+          [say('meter.live.other'), counts.other === 0 ? null : formats.number(counts.other)],
           [say('meter.live.refused'), formats.number(counts.refused)],
         ]}
       />
@@ -61,7 +70,8 @@ function Counts({ counts }: { counts: MeterState['counts'] }) {
 function Offered({ state: { description, characteristics } }: { state: MeterState }) {
   const { say } = useWords();
   const isRead = ({ serviceUuid, characteristicUuid }: OfferedCharacteristic) =>
-    description?.serviceUuid === serviceUuid && description.characteristicUuid === characteristicUuid;
+    description !== null &&
+    isFrom(description.source, { kind: 'characteristic', serviceUuid, characteristicUuid });
   return (
     <DataTable
       name={say('meter.offered.caption')}
@@ -99,8 +109,7 @@ function Offered({ state: { description, characteristics } }: { state: MeterStat
             ) : (
               <Bytes
                 hex={offered.lastBytesHex}
-                from={description && isRead(offered) ? description.layout.byteOffset : 0}
-                count={description && isRead(offered) ? octetsOfFormat(description.layout.format) : 0}
+                {...(description && isRead(offered) ? placeOf(description.value) : { from: 0, count: 0 })}
               />
             ),
         },

@@ -147,6 +147,8 @@ export const meter = {
   'meter.live.received': 'Received',
   'meter.live.decoded': 'Decoded',
   'meter.live.no-reading': 'Pins out',
+  /** Packets that say something else than the value, as that a button was pressed. */
+  'meter.live.other': 'Without a value',
   'meter.live.refused': 'Unreadable',
   'meter.live.last-refused': 'Last unreadable: {why}',
   'meter.live.battery-at': 'Battery {batteryPct}.',
@@ -157,6 +159,10 @@ export const meter = {
   'meter.reading.by-hand': 'Set up by hand.',
   'meter.reading.format': 'Format',
   'meter.reading.first-byte': 'First byte',
+  'meter.reading.first-bit': 'First bit',
+  'meter.reading.bits':
+    '{bits, plural, one {# bit} other {# bits}}, {sign, select, signed {signed} other {unsigned}}',
+  'meter.reading.nth': 'Number in the text',
   'meter.reading.byte-order': 'Byte order',
   'meter.reading.low-first': 'Low byte first (usual)',
   'meter.reading.high-first': 'High byte first',

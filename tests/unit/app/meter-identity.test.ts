@@ -15,7 +15,7 @@ async function changedInRound() {
   await yard.command('meter.scan', {});
   await yard.command('meter.connect', { deviceId: 'hand' });
   const before = yard.meter.described!.description!;
-  const now: MeterDescription = { ...before, layout: { ...before.layout, exponent: -1 } };
+  const now: MeterDescription = { ...before, value: { ...before.value, exponent: -1 } };
   yard.meter.described = { ...yard.meter.described!, description: now, toConfirm: { before } };
   yard.meter.emit('described', yard.meter.described);
   yard.meter.lift();
@@ -64,8 +64,8 @@ test('what the yard knows of the meter stays as it was until it is confirmed', a
     await yard.command('meter.connect', { deviceId: 'hand' });
     return known as MeterDescription | null;
   };
-  expect((await connect())?.layout.exponent).toBe(-2);
-  expect(now.layout.exponent).toBe(-1);
+  expect((await connect())?.value.exponent).toBe(-2);
+  expect(now.value.exponent).toBe(-1);
 });
 
 test('a spot keeps waiting for the value of a meter that is to be confirmed', async () => {

@@ -9,7 +9,7 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow, say } from './a-window.ts';
 import { aimAt, aimedSpot, aimOf, saveLive, type } from './in-round.ts';
-import { withYardOfTwo, yard } from './yard-of-two.ts';
+import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
@@ -412,12 +412,8 @@ describe('a round with a live meter', () => {
     async (sent) => {
       await withMeter();
       yard.meter.describe({
-        serviceUuid: '181a',
-        characteristicUuid: '2a6f',
-        layout: { format: 21, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
-        unit: 'pct',
-        range: { min: 4, max: 60 },
-        origin: 'self-described',
+        ...handHeld,
+        value: { kind: 'number', format: 21, byteOffset: 0, exponent: 0, scale: 1, offset: 0 },
       });
       const roundId = await begin();
       const send = (pct: number) => yard.meter.sendRubbish(new Uint8Array(new Float64Array([pct]).buffer));

@@ -6,7 +6,8 @@ import { threadSources } from '../../../electron/app/thread-files.ts';
 import { MeterLink } from '../../../electron/meter/meter-link.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
-import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { type MeterDescription, plainDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { fromOf } from '../../../shared-core/gatt/source.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
@@ -27,7 +28,7 @@ export class HandHeldMeter extends MeterLink {
       deviceId,
       deviceName: 'Hand-held',
     });
-    this.describe(description);
+    this.describe(handHeld);
   }
   override describe(described: MeterDescription): void {
     this.setDescribed({ description: described, characteristics: [], remarks: [] });
@@ -40,8 +41,7 @@ export class HandHeldMeter extends MeterLink {
   private send(bytes: Uint8Array): void {
     this.atMs += 100;
     this.receive({
-      serviceUuid: description.serviceUuid,
-      characteristicUuid: description.characteristicUuid,
+      from: fromOf(handHeld.source),
       bytes,
       receivedAtMs: this.atMs,
     });
@@ -59,14 +59,13 @@ export class HandHeldMeter extends MeterLink {
   }
 }
 
-const description: MeterDescription = {
-  serviceUuid: '181a',
-  characteristicUuid: '2a6f',
-  layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+export const handHeld = plainDescription({
+  source: { kind: 'sent', serviceUuid: '181a', characteristicUuid: '2a6f' },
+  value: { kind: 'number', format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
   unit: 'pct',
   range: { min: 4, max: 60 },
   origin: 'self-described',
-};
+});
 
 type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'> & {
   /** With boards of 27 mm, values are typed from a meter whose pins reach their middle. */

@@ -30,9 +30,12 @@ describe('a meter that describes itself', () => {
     const found = [battery, characteristic({ userDescription: 'Moisture content' })];
     expect(describeMeter(found)).toEqual({
       description: {
-        serviceUuid: ownService,
-        characteristicUuid: ownValue,
-        layout: { format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+        version: 2,
+        source: { kind: 'sent', serviceUuid: ownService, characteristicUuid: ownValue },
+        start: null,
+        match: null,
+        value: { kind: 'number', format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+        fields: { hold: null, batteryPct: null, tempC: null, species: null },
         unit: 'pct',
         range: { min: 0, max: 200 },
         origin: 'self-described',
@@ -44,7 +47,7 @@ describe('a meter that describes itself', () => {
 
   test('ohms are recognized by the unit 0x272A; the exponent multiplies', () => {
     const { description } = describeMeter([characteristic({ presentationFormat: ohmUint32 })]);
-    expect(description).toMatchObject({ unit: 'ohm', layout: { format: 8, exponent: 3 }, range: { min: 0 } });
+    expect(description).toMatchObject({ unit: 'ohm', value: { format: 8, exponent: 3 }, range: { min: 0 } });
   });
 
   // Bluetooth SIG, Valid Range: lower then upper inclusive value, in the characteristic's format and exponent.
@@ -67,7 +70,7 @@ describe('a meter that describes itself', () => {
   test('the exponent of a float is not used', () => {
     const float32 = Uint8Array.of(0x14, 0x7f, 0xad, 0x27, 1, 0, 0);
     const { description } = describeMeter([characteristic({ presentationFormat: float32 })]);
-    expect(description?.layout).toMatchObject({ format: 20, exponent: 0 });
+    expect(description?.value).toMatchObject({ format: 20, exponent: 0 });
   });
 });
 
@@ -94,7 +97,7 @@ describe('a percentage is not yet moisture content', () => {
     const found = [
       characteristic({ serviceUuid: '181a', characteristicUuid: '2a6f', userDescription: 'Wood moisture' }),
     ];
-    expect(describeMeter(found).description?.characteristicUuid).toBe('2a6f');
+    expect(describeMeter(found).description?.source).toMatchObject({ characteristicUuid: '2a6f' });
   });
 
   test.each(['Relative humidity', 'RH', 'Battery charge', 'Air'])(
@@ -111,9 +114,11 @@ describe('a choice', () => {
   const ohms = characteristic({ characteristicUuid: 'aa02', presentationFormat: ohmUint32 });
 
   test('named percentage before ohms before unnamed percentage', () => {
-    expect(describeMeter([unnamed, ohms, named]).description?.characteristicUuid).toBe(ownValue);
+    expect(describeMeter([unnamed, ohms, named]).description?.source).toMatchObject({
+      characteristicUuid: ownValue,
+    });
     expect(describeMeter([unnamed, ohms]).description?.unit).toBe('ohm');
-    expect(describeMeter([unnamed]).description?.characteristicUuid).toBe('aa01');
+    expect(describeMeter([unnamed]).description?.source).toMatchObject({ characteristicUuid: 'aa01' });
   });
 
   test('two of the same rank are left to the person', () => {

@@ -74,7 +74,7 @@ test('a meter with another service is confirmed first, by the one number that it
 
 test('a meter that sends another characteristic is confirmed first', () => {
   const changed = recognizeMeter([value({ characteristicUuid: 'aa02' })], met(value()));
-  expect(changed.description?.characteristicUuid).toBe('aa02');
+  expect(changed.description?.source).toMatchObject({ characteristicUuid: 'aa02' });
   expect(changed.toConfirm).toEqual({ before: null });
   expect(changed.remarks).toEqual([{ code: 'meter.self.changed' }]);
 });

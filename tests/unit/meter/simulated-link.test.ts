@@ -64,6 +64,7 @@ describe('the simulated meter', () => {
       received: 5,
       decoded: 0,
       noReading: 5,
+      other: 0,
       refused: 0,
       lastRefusal: null,
     });

@@ -218,7 +218,7 @@ test('a meter that does not describe itself is set up on its live bytes', async 
   await user.click(within(form).getByRole('button', { name: 'Save' }));
   expect(machine.inputsOf('meter.describe')).toMatchObject([
     {
-      layout: { format: 6, byteOrder: 'high-first', exponent: -2 },
+      value: { format: 6, byteOrder: 'high-first', exponent: -2 },
       range: { min: 0, max: 60 },
       origin: 'mapped-by-hand',
     },
@@ -284,7 +284,7 @@ test.each([
 
 describe('a meter that is not as it was', () => {
   const now = aLiveMeter();
-  const before = { ...now.description!, layout: { ...now.description!.layout, exponent: -2 } };
+  const before = { ...now.description!, value: { ...now.description!.value, exponent: -2 } };
   const changed = { ...now, toConfirm: { before } };
 
   test.each([

@@ -182,7 +182,7 @@ describe('a window that does not have the meter', () => {
 
 describe('a meter that is not as it was', () => {
   const now = aLiveMeter();
-  const before = { ...now.description!, layout: { ...now.description!.layout, exponent: -2 } };
+  const before = { ...now.description!, value: { ...now.description!.value, exponent: -2 } };
 
   test('is confirmed in the round by one press, and readings can be typed meanwhile', async () => {
     const { machine, user } = await open();

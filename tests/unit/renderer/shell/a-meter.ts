@@ -1,5 +1,6 @@
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
 import type { Live } from '../../../../shared-core/contract/round.ts';
+import { plainDescription } from '../../../../shared-core/gatt/meter-description.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 
 /** No meter, and what a test makes of it. */
@@ -19,7 +20,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     remarks: [],
     toConfirm: null,
     batteryPct: null,
-    counts: { received: 0, decoded: 0, noReading: 0, refused: 0, lastRefusal: null },
+    counts: { received: 0, decoded: 0, noReading: 0, other: 0, refused: 0, lastRefusal: null },
     ...changes,
   };
 }
@@ -42,19 +43,19 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
         lastBytesHex: '7e00',
       },
     ],
-    description: {
-      serviceUuid: '181a',
-      characteristicUuid: '2a6f',
-      layout: { format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 },
+    description: plainDescription({
+      source: { kind: 'sent', serviceUuid: '181a', characteristicUuid: '2a6f' },
+      value: { kind: 'number', format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 },
       unit: 'pct',
       range: { min: 5, max: 60 },
       origin: 'self-described',
-    },
+    }),
     batteryPct: 76,
     counts: {
       received: 1200,
       decoded: 1058,
       noReading: 140,
+      other: 0,
       refused: 2,
       lastRefusal: message('meter.value.bytes-missing', { sent: 1, needed: 2 }),
     },
