@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import type { Layout } from '../../../shared-core/gatt/layout.ts';
+import type { Packet } from '../../../shared-core/gatt/movement.ts';
+import { proposeBattery, proposeHold, proposeTemperature } from '../../../shared-core/gatt/propose-fields.ts';
+import { insertions, watched } from './watched-meter.ts';
+
+const course = insertions(13.4, 25.7);
+const plain = { exponent: 0, scale: 1, offset: 0 };
+const ascii = (text: string) => new TextEncoder().encode(text);
+
+/** Counter, tenths of %, tenths of °C, battery, flags: bit 2 is hold. */
+const binary = (isHeldAt: (ms: number) => boolean): Packet[] =>
+  watched(course, 2, (shown, index) => {
+    const tenths = Math.round((shown ?? 0) * 10);
+    const temp = 214 + Math.floor(index / 60);
+    return Uint8Array.of(
+      index & 255,
+      tenths & 255,
+      tenths >> 8,
+      temp & 255,
+      temp >> 8,
+      76,
+      isHeldAt(index * 100) ? 0x14 : 0x10,
+    );
+  });
+const inBinary: Layout = { kind: 'number', format: 6, byteOffset: 1, ...plain, exponent: -1 };
+/** "MC= 13,4 % H T21": a letter while it holds, and a temperature behind it. */
+const text = (isHeldAt: (ms: number) => boolean): Packet[] =>
+  watched(course, 2, (shown, index) =>
+    ascii(
+      `MC=${(shown ?? 0).toFixed(1).replace('.', ',').padStart(5)} % ${isHeldAt(index * 100) ? 'H' : ' '} T21 B76`,
+    ),
+  );
+const inText: Layout = { kind: 'text', byteOffset: 0, nth: 1, ...plain };
+
+const never = () => false;
+const pressedMs = 12_000;
+const pressed = (ms: number) => ms > 12_500 && ms < 13_500;
+
+describe('a temperature', () => {
+  test('in tenths beside the reading is among the first', () => {
+    const found = proposeTemperature(binary(never), inBinary);
+    expect(found[0]).toMatchObject({ layout: { format: 14, byteOffset: 3, exponent: -1 }, now: 21.6 });
+    for (const { layout } of found) expect(layout).not.toMatchObject({ byteOffset: 1 });
+  });
+  test('in text is another of its numbers, and the reading is none', () => {
+    expect(proposeTemperature(text(never), inText).map(({ now }) => now)).toEqual([21]);
+  });
+});
+
+describe('a battery', () => {
+  test('is a byte of 1 to 100 that hardly moves, and no part of the reading or of a counter', () => {
+    expect(proposeBattery(binary(never), inBinary).map(({ now }) => now)).toContain(76);
+    expect(proposeBattery(binary(never), inBinary).map(({ layout }) => layout)).not.toContainEqual(
+      expect.objectContaining({ byteOffset: 0 }),
+    );
+  });
+  test('in text is another of its numbers', () => {
+    expect(proposeBattery(text(never), inText).map(({ now }) => now)).toEqual([21, 76]);
+  });
+});
+
+describe('the button', () => {
+  test('is the bit that changed once it was pressed', () => {
+    expect(proposeHold(binary(pressed), inBinary, pressedMs)).toEqual([
+      { layout: { kind: 'bits', firstBit: 50, bits: 1, signed: false, ...plain }, equals: 1 },
+    ]);
+  });
+  test('is the letter that came in a text', () => {
+    expect(proposeHold(text(pressed), inText, pressedMs)).toEqual([
+      { layout: { kind: 'number', format: 4, byteOffset: 11, ...plain }, equals: 0x48 },
+    ]);
+  });
+  test('is not found where nothing was pressed, or nothing came since', () => {
+    expect(proposeHold(binary(never), inBinary, pressedMs)).toEqual([]);
+    expect(proposeHold(binary(pressed), inBinary, 99_000)).toEqual([]);
+  });
+});
