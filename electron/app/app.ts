@@ -32,6 +32,7 @@ import { sampleBoardCommands, sampleBoardQueries } from './judging/sample-boards
 import { createLongWork } from './long-work.ts';
 import type { LinkMakers } from './meter/chosen-link.ts';
 import { createLiveTelling } from './meter/live-telling.ts';
+import { meterCheckCommands, meterCheckQueries } from './meter/meter-checks.ts';
 import { createMeterDesk } from './meter/meter-desk.ts';
 import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
@@ -262,6 +263,7 @@ export function createApp({
     ...sampleBoardQueries(queryContext),
     ...meter.queries,
     ...metersQueries(queryContext, queryAssessing),
+    ...meterCheckQueries(queryContext),
     ...depthQueries(queryContext),
     ...movingToBoardQueries(queryContext, queryView),
     ...rounds.queries,
@@ -318,6 +320,7 @@ export function createApp({
     ...sampleBoardCommands(context, judging, assessing.learning),
     ...meter.commands,
     ...metersCommands(context, rounds.moving),
+    ...meterCheckCommands(context, rounds.moving),
     ...rounds.commands,
     ...redatingCommands(context, judging),
     ...undoing,

@@ -20,6 +20,7 @@ const LEFT_BY: Partial<Record<YardTableName, readonly [string, ...string[]]>> = 
   stacks: ['closedAt'],
   places: ['closedAt'],
   projects: ['closedAt'],
+  testBlocks: ['closedAt'],
   rounds: ['undoneAt'],
   meters: ['undoneAt'],
   species: ['undoneAt'],

@@ -40,6 +40,7 @@ const DETAILED = new Set([
   'amendment',
   'wood_temperature',
   'meter_profile',
+  'meter_check',
   'oven_check',
   'oven_weight',
   'own_fit_choice',

@@ -37,6 +37,7 @@ export const HIDDEN_BY: Readonly<Partial<Record<string, string>>> = {
   project: 'closed_at',
   round: 'undone_at',
   meter: 'undone_at',
+  test_block: 'closed_at',
   species: 'undone_at',
   end_use: 'undone_at',
 };

@@ -26,10 +26,12 @@ export interface MeterRecord {
   description: MeterDescription | null;
   /** What its values mean; null where it was not asked. */
   profile: MeterProfile | null;
+  /** What a check found it to be off by, points or decades of ohms; 0 where its values are not corrected for that. */
+  off: number;
 }
 
 /** The unit of a meter's values, whether it sends them or they are typed. */
-export const unitOf = ({ description, profile }: MeterRecord): ReadingUnit =>
+export const unitOf = ({ description, profile }: Pick<MeterRecord, 'description' | 'profile'>): ReadingUnit =>
   description?.unit ?? typedUnit(profile);
 
 /** A meter by the newest version of its profile. */
@@ -58,17 +60,26 @@ const profileColumns: Columns<NewProfile> = {
 };
 
 /** Nobody knows anything. */
-export const NO_RECORD: MeterRecord = { description: null, profile: null };
+export const NO_RECORD: MeterRecord = { description: null, profile: null, off: 0 };
 
 /** Earlier, a version was the description alone, with the species and temperature that the scale was made for. */
 const earlierSchema = version1Schema
   .extend({ basis: meterBasisSchema.nullable() })
   .transform(({ basis, ...description }): MeterRecord => {
     const scale = basis && ({ kind: 'species', speciesId: null, ...basis } as const);
-    return { description: ofVersion1(description), profile: scale && { ...unknownProfile, scale } };
+    return {
+      ...NO_RECORD,
+      description: ofVersion1(description),
+      profile: scale && { ...unknownProfile, scale },
+    };
   });
 const recordSchema = z.union([
-  z.object({ description: savedDescriptionSchema.nullable(), profile: meterProfileSchema.nullable() }),
+  z.object({
+    description: savedDescriptionSchema.nullable(),
+    profile: meterProfileSchema.nullable(),
+    // Left out before meters were checked.
+    off: z.number().default(0),
+  }),
   earlierSchema,
   z.null().transform(() => NO_RECORD),
 ]);
@@ -112,11 +123,12 @@ export function meterReads(db: Db) {
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
-  /** Whether oven checks refer to it, or readings of which this holds. */
+  /** Whether a test block or oven checks refer to it, or readings of which this holds. */
   const used = (where: string) =>
     db
       .prepare<{ meterId: number }, number>(
         `SELECT EXISTS (SELECT 1 FROM oven_check WHERE meter_profile_id IN (${VERSIONS}))
+          OR EXISTS (SELECT 1 FROM test_block WHERE meter_id = @meterId AND closed_at IS NULL)
           OR EXISTS (SELECT 1 FROM reading g ${where})`,
       )
       .pluck();
@@ -169,6 +181,11 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   const newest = db.prepare<[number], Pick<NewProfile, 'record'>>(
     `SELECT p.record FROM meter_profile p WHERE ${newestOf('?')}`,
   );
+  const versions = db.prepare<[number], { id: number; record: string }>(
+    `SELECT v.id, v.record FROM meter_profile v WHERE v.meter_id = ? AND ${holds('v')} ORDER BY v.version DESC`,
+  );
+  /** The same, however it was made, is the same text. */
+  const textOf = (record: string): string => JSON.stringify(recordOf(record));
   /** Of those that were undone, too. */
   const lastVersion = db
     .prepare<[number], number | null>('SELECT max(version) FROM meter_profile WHERE meter_id = ?')
@@ -179,7 +196,6 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   function change(meterId: number, changed: Partial<MeterRecord>, at: string): void {
     const before = newest.get(meterId);
     const known = before ? recordOf(before.record) : NO_RECORD;
-    // The same, however it was made, is the same text.
     const record = JSON.stringify(recordSchema.parse({ ...known, ...changed }));
     if (record === JSON.stringify(known)) return;
     addProfile({ meterId, version: (lastVersion.get(meterId) ?? 0) + 1, record, madeAt: at });
@@ -208,5 +224,19 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
     edit: recordEditor<Pick<MeterRow, 'name'>, MeterRow>(db, 'meter', { name: 'name' }, get),
     setProfile: (meterId: number, profile: MeterProfile, at: string): void =>
       change(meterId, { profile }, at),
+    /** What its values are corrected by from now on, points or decades of ohms. */
+    setOff: (meterId: number, off: number, at: string): void => change(meterId, { off }, at),
+    /** The version that says what the newest does, but for `off`; the newest stays the newest. */
+    versionWithOff: (meterId: number, off: number, at: string): number | null => {
+      const before = newest.get(meterId);
+      const known = before ? recordOf(before.record) : NO_RECORD;
+      const text = JSON.stringify({ ...known, off });
+      const same = () => versions.all(meterId).find(({ record }) => textOf(record) === text)?.id ?? null;
+      if (same() === null) {
+        change(meterId, { off }, at);
+        change(meterId, { off: known.off }, at);
+      }
+      return same();
+    },
   };
 }

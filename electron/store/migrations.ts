@@ -34,6 +34,7 @@ import * as dueOnce from './migrations/0033-due-once.ts';
 import * as mergedBy from './migrations/0034-merged-by.ts';
 import * as nextProbe from './migrations/0035-next-probe.ts';
 import * as placeOfRound from './migrations/0036-place-of-round.ts';
+import * as meterChecks from './migrations/0037-meter-checks.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -83,4 +84,5 @@ export const migrations: readonly Migration[] = [
   mergedBy,
   nextProbe,
   placeOfRound,
+  meterChecks,
 ];

@@ -7,7 +7,7 @@ import {
 import { amended, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import type { meterReads } from './meter-table.ts';
-import { readJson } from './read-json.ts';
+import { readJson, valueIn } from './read-json.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -37,13 +37,19 @@ const weightColumns: Columns<{ checkId: number; grams: number; at: string }> = {
   at: 'weighed_at',
 };
 
-type CheckRecord = CheckFields & { id: number; meterId: number | null; amendments: string };
+type CheckRecord = CheckFields & {
+  id: number;
+  meterId: number | null;
+  meterOff: number;
+  amendments: string;
+};
 type WeightRecord = Omit<OvenWeight, 'excluded'> & { amendments: string };
 
 /** Pieces that were read, weighed and dried. What was measured is only ever added to. */
 export function ovenCheckReads(db: Db) {
   const select = `
-    SELECT c.id, ${selected(columns, 'c')}, p.meter_id AS meterId, ${amended('ovenCheck', 'c')} AS amendments
+    SELECT c.id, ${selected(columns, 'c')}, p.meter_id AS meterId,
+      coalesce(${valueIn('p.record', '$.off')}, 0) AS meterOff, ${amended('ovenCheck', 'c')} AS amendments
     FROM oven_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;
   const one = db.prepare<[number], CheckRecord>(`${select} WHERE c.id = ? AND ${holds('c')}`);
   const ofSpecies = db.prepare<[string], CheckRecord>(

@@ -265,11 +265,13 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      FROM reading g LEFT JOIN board b ON b.id = g.board_id
      WHERE g.id IN (SELECT value FROM json_each(?)) ORDER BY b.code, g.id`,
   );
-  const recordOf = (id: string) => `(SELECT record FROM meter_profile WHERE id = ${id})`;
+  /** But for what a check corrects its values by, which each reading keeps. */
+  const said = (record: string) => `iif(json_valid(${record}), json_remove(${record}, '$.off'), ${record})`;
   const ofEarlier = db.prepare<{ meterId: number; newestId: number | null }, ReadingOwnerRow>(
     `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
      WHERE g.id IN (${EVER_OF_METER})
-       AND ${PROFILE_NOW} IN (${VERSIONS}) AND ${recordOf(PROFILE_NOW)} <> ${recordOf('@newestId')} ORDER BY g.id`,
+       AND ${PROFILE_NOW} IN (${VERSIONS} AND ${said('record')} <>
+         (SELECT ${said('n.record')} FROM meter_profile n WHERE n.id = @newestId)) ORDER BY g.id`,
   );
   const givenDepths = db
     .prepare<[number], number>(

@@ -14,6 +14,7 @@ import { findingReads, findingWrites } from './finding-table.ts';
 import { labelPrintReads, labelPrintWrites } from './label-print-table.ts';
 import { likeBoardReads } from './like-boards.ts';
 import { originReads, originWrites } from './lineage.ts';
+import { meterCheckReads, meterCheckWrites } from './meter-check-table.ts';
 import { meterReads, meterWrites } from './meter-table.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { missingActs, rememberingNewestAct } from './newest-act.ts';
@@ -215,6 +216,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
     coreHistories: coreHistoryReads(db, badCaches),
     comparisons: roundComparisonReads(db, badCaches),
     meters,
+    meterChecks: meterCheckReads(db),
     ovenChecks: ovenCheckReads(db),
     samples: sampleBoardReads(db),
     species: speciesReads(db),
@@ -255,6 +257,7 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
     coreHistories: { ...reads.coreHistories, ...coreHistoryWrites(db) },
     comparisons: { ...reads.comparisons, ...roundComparisonWrites(db) },
     meters: { ...reads.meters, ...meterWrites(db, reads.meters) },
+    meterChecks: { ...reads.meterChecks, ...meterCheckWrites(db, reads.meterChecks, reads.meters) },
     ovenChecks: { ...reads.ovenChecks, ...ovenCheckWrites(db, reads.meters) },
     samples: { ...reads.samples, ...sampleBoardWrites(db) },
     species: { ...reads.species, ...speciesWrites(db, reads.species) },

@@ -61,6 +61,8 @@ export const ovenCheckSchema = newOvenCheckSchema.extend({
   wetGrams: gramsSchema,
   id: rowIdSchema,
   at: instantSchema,
+  /** What the meter's values were corrected by then after a check of it, points or decades of ohms. */
+  meterOff: z.number(),
   /** In the order weighed. */
   weights: z.array(ovenWeightSchema),
   excluded: exclusionSchema.nullable(),

@@ -10,6 +10,7 @@ import { labelRequests } from './requests/labels.ts';
 import { lifeRequests } from './requests/life.ts';
 import { logRequests } from './requests/log.ts';
 import { meterRequests } from './requests/meter.ts';
+import { meterCheckRequests } from './requests/meter-checks.ts';
 import { metersRequests } from './requests/meters.ts';
 import { moveRequests } from './requests/moves.ts';
 import { noteRequests } from './requests/notes.ts';
@@ -46,6 +47,7 @@ export const requests = {
   ...sampleRequests,
   ...meterRequests,
   ...metersRequests,
+  ...meterCheckRequests,
   ...roundRequests,
   ...noteRequests,
   ...pictureRequests,

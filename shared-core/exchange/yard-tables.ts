@@ -4,6 +4,7 @@
  * that came with the program, and were not edited, are not among them.
  */
 import { z } from 'zod';
+import { checkEverySchema } from '../contract/meter-checks.ts';
 import { contentHashSchema } from '../contract/pictures.ts';
 import { boardSchema, placeSchema, stackSchema } from '../contract/yard.ts';
 import { mediaTypeSchema } from '../pictures/picture.ts';
@@ -291,7 +292,15 @@ export const yardTables = {
   testBlocks: {
     table: 'test_block',
     way: 'edited',
-    fields: { name, expected: number, tolerance: number, unit },
+    fields: {
+      name,
+      expected: number,
+      tolerance: number,
+      unit,
+      meter: uuidOrAbsent('meter'),
+      checkEvery: plain(checkEverySchema.default('day')),
+      closedAt: plain(instantSchema.nullable().default(null)),
+    },
   },
   meterChecks: {
     table: 'meter_check',
@@ -303,6 +312,7 @@ export const yardTables = {
       expected: number,
       tolerance: number,
       shown: number,
+      tempC: plain(z.number().nullable().default(null)),
       checkedAt: instant,
     },
   },

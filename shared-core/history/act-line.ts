@@ -18,6 +18,8 @@ const ORDER = [
   'reservation',
   'meter',
   'meter_profile',
+  'test_block',
+  'meter_check',
   'round',
   'reading',
   'move',
@@ -129,6 +131,10 @@ function told(change: TableChange, all: Changes): Told[] {
       return [message('act.meter.added', some)];
     case 'meter_profile:added':
       return [message('act.meter.profile', some)];
+    case 'test_block:added':
+      return [message('act.test-block.added', some)];
+    case 'meter_check:added':
+      return [message('act.meter-check.added', some)];
     case 'move:added':
       return [message('act.moved', { ...some, placeName: first?.whereName ?? '…' })];
     case 'move:edited':
@@ -381,6 +387,7 @@ const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
   planned_move: 'act.what.planned-move',
   round: 'act.what.round',
   project: 'act.what.project',
+  test_block: 'act.what.test-block',
 };
 
 /** For so many fields of an edit, the line says what they became. */
@@ -416,6 +423,11 @@ function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
     at !== null &&
     /"code":"(sold|used|scrapped|deleted)"/.exec(String(values.archived_why))?.[1];
   if (why) return message('act.left', { why, what });
+  if (inTable === 'test_block') {
+    return message(at === null ? 'act.test-block.back' : 'act.test-block.removed', {
+      recordName: records[0]?.name ?? '…',
+    });
+  }
   if (inTable === 'stack' || inTable === 'place') {
     return at === null ? message('act.reopened', { what }) : message('act.closed', { what });
   }

@@ -73,6 +73,12 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
   species: [['name', 'act.field.name', asText]],
   end_use: [['name', 'act.field.name', asText]],
   meter: [['name', 'act.field.name', asText]],
+  test_block: [
+    ['name', 'act.field.name', asText],
+    ['expected', 'test-block.value', untold],
+    ['tolerance', 'test-block.tolerance', untold],
+    ['check_every', 'test-block.every', asWord('test-block.every')],
+  ],
   planned_move: [
     ['place_id', 'act.field.place', asText],
     ['planned_on', 'dates.move-day', asDay],

@@ -1,4 +1,5 @@
 import { CORE_FROM, WETTEST_CORE_PCT, WIDEST_ESTIMATE_POINTS } from '../probing/readings/estimate.ts';
+import { MOST_OFF } from '../probing/readings/meter-check.ts';
 import { ENTERED_AT_ONCE_DAYS, NEW_HERE_DAYS } from '../probing/readings/new-here.ts';
 import { ASSUMED_PIN_MM, AVERAGE_FROM, AVERAGE_TO } from '../probing/readings/plan-basis.ts';
 import {
@@ -71,6 +72,8 @@ export const readingNumbers: readonly NumberUsed[] = [
   ['PRIOR_SD_PCT', 'bias-species', PRIOR_SD_PCT.species],
   ['PRIOR_SD_PCT', 'bias-both', PRIOR_SD_PCT.both],
   ['PRIOR_SD_PCT', 'bias-board', PRIOR_SD_PCT.board],
+  ['MOST_OFF', 'most-off', MOST_OFF.pct],
+  ['MOST_OFF', 'most-off-ohms', MOST_OFF.ohm],
   ['CORE_FROM', 'middle-counts', CORE_FROM],
   ['WIDEST_ESTIMATE_POINTS', 'widest-estimate', WIDEST_ESTIMATE_POINTS],
   ['WETTEST_CORE_PCT', 'wettest-estimate', WETTEST_CORE_PCT],

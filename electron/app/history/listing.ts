@@ -47,6 +47,7 @@ const MEASURED: Readonly<Record<string, string>> = {
   oven_check_id: 'oven_check',
   oven_weight_id: 'oven_weight',
   check_id: 'oven_check',
+  test_block_id: 'test_block',
   sample_cut_id: 'sample_cut',
   sample_weight_id: 'sample_weight',
   section_id: 'sample_section',
@@ -110,6 +111,12 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
       .flatMap(({ records }) => records.map(({ values }) => meterIn(values.value)))
       .find(Boolean);
     return message(ofMeter, { recordName: acts.nameThen('meter', id, place) ?? '…' });
+  }
+  if (request === 'meterChecks.correct') {
+    const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
+    const [version] = of('meter_profile')?.records ?? [];
+    const facts = { readings: of('amendment')?.rows ?? 0, recordName: version?.name ?? '…' };
+    return message('act.meter-check.corrected', facts);
   }
   return actLine(changes, MERGING.has(request) ? acts.outcomeName(place) : null);
 }

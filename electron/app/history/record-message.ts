@@ -19,6 +19,8 @@ export function recordMessage({ inTable, name }: Pick<UndoConflict, 'inTable' | 
       return message('act.record.use', facts);
     case 'meter':
       return message('act.record.meter', facts);
+    case 'test_block':
+      return message('act.record.test-block', facts);
     case 'project':
       return message('act.record.project', facts);
     case 'move':

@@ -465,6 +465,7 @@ const meaningOf = (meter: MeterRecord) => ({
   scale: scaleOf(unitOf(meter), meter.profile),
   compensatesTemp: meter.profile?.compensatesTemp ?? null,
   meterSdPct: meter.profile?.sdPct ?? null,
+  meterOff: meter.off,
 });
 
 /** With the air of that month. */

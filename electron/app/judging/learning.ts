@@ -20,7 +20,7 @@ import type { OwnFits } from './own-fits.ts';
 import { sampleBoardState } from './sample-boards.ts';
 
 /** What a meter's values mean. */
-export type MeterMeaning = Pick<MeterFacts, 'scale' | 'compensatesTemp' | 'meterSdPct'>;
+export type MeterMeaning = Pick<MeterFacts, 'scale' | 'compensatesTemp' | 'meterSdPct' | 'meterOff'>;
 
 /** What oven-drying leaves open: resin that goes too, the balance, the way to it, % MC. Common practice, no source. */
 const OVEN_SD_PCT = 0.2;
@@ -65,11 +65,11 @@ export function createLearning(
   }
 
   function meterOnSpecies(meterId: number | null, speciesId: string, meaning: MeterMeaning): MeterOnSpecies {
-    const { scale, meterSdPct } = meaning;
+    const { scale, meterSdPct, meterOff = 0 } = meaning;
     const species = orRefuse(context.yard().species.get(speciesId), 'species');
     const unit = scale.kind === 'ohms' ? 'ohm' : 'pct';
     const meterScale = (meterSdPct ?? USUAL_METER_SD_PCT) / USUAL_METER_SD_PCT;
-    return { meterId, speciesId, meterScale, ...openShares({ unit, scale, species }) };
+    return { meterId, meterOff, speciesId, meterScale, ...openShares({ unit, scale, species }) };
   }
 
   function ovenDried(): KnownMoisture[] {
@@ -78,9 +78,10 @@ export function createLearning(
       .ovenChecks.speciesIds()
       .flatMap((speciesId) =>
         ownFits.ofSpecies(speciesId).flatMap(({ meterId, checks }) => {
-          const meaning = meaningOf(meterId);
-          const whose = meterOnSpecies(meterId, speciesId, meaning);
-          return checks.flatMap((check) => knownPiece(check, whose, meaning) ?? []);
+          return checks.flatMap((check) => {
+            const meaning = { ...meaningOf(meterId), meterOff: check.meterOff };
+            return knownPiece(check, meterOnSpecies(meterId, speciesId, meaning), meaning) ?? [];
+          });
         }),
       );
   }
@@ -136,9 +137,15 @@ export function createLearning(
     if (reliable === null || at === undefined || meterIds.size !== 1) return null;
     const weight = weightNear(boardId, at);
     if (weight === null || weight.mcPct > FIBER_SATURATION_PCT) return null;
-    const { speciesId } = orRefuse(context.yard().boards.get(boardId), 'board');
+    const { boards, meters } = context.yard();
+    const { speciesId } = orRefuse(boards.get(boardId), 'board');
+    const offs = new Set(
+      readings.map(({ meterProfileId: id }) => (id === null ? 0 : (meters.version(id)?.off ?? 0))),
+    );
+    const [meterOff = 0] = offs;
+    if (offs.size > 1) return null;
     return {
-      ...meterOnSpecies(meterId, speciesId, meaningOf(meterId)),
+      ...meterOnSpecies(meterId, speciesId, { ...meaningOf(meterId), meterOff }),
       boardId: `board ${boardId}`,
       mcPct: weight.mcPct,
       offPct: reliable.averagePct - weight.mcPct,

@@ -131,6 +131,7 @@ function judgedCheck(check: OvenCheck, species: Species, meaning: Meaning): Judg
     woodTempC: check.woodTempC,
     species,
     ...meaning,
+    meterOff: check.meterOff,
   }));
   return {
     ...check,

@@ -158,6 +158,7 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
         earlier.filter((each) => roundId === null || each.roundId === roundId),
         meterId,
         roundId,
+        true,
       );
     },
 

@@ -86,7 +86,32 @@ export function createMovingReadings(
     return { act: context.yard().acts.now(), readings: readings.length, boardIds, roundIds };
   }
 
+  /** Gives readings another version of a meter's profile. @returns those of which it is another */
+  function give(found: readonly Reading[], to: (reading: Reading) => number | null): ReadingOwnerRow[] {
+    const { amendments } = context.yard();
+    const toMove = found
+      .map((reading) => ({ reading, profileId: to(reading) }))
+      .filter(({ reading, profileId }) => reading.meterProfileId !== profileId && !reading.isDamaged);
+    for (const { reading, profileId } of toMove)
+      amendments.amendReading(reading.id, 'meterProfileId', profileId, context.now());
+    const owners = toMove.map(({ reading: { id, boardId, roundId } }) => ({ id, boardId, roundId }));
+    judging.judgeAgain(boardsOf(owners));
+    return owners;
+  }
+
   return {
+    /** To the version that says what the meter's newest does, and corrects values by `off`. */
+    *corrected(asked: readonly ReadingOwnerRow[], meterId: number, off: number): Slices<ReadingsMoved> {
+      const { readings, meters } = context.yard();
+      const profileId = meters.versionWithOff(meterId, off, context.now());
+      const all: ReadingOwnerRow[] = [];
+      yield* inSlices(asked, (slice) => {
+        const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));
+        all.push(...give(found, () => profileId));
+      });
+      return moved(all);
+    },
+
     /** @param amend  writes what a person corrected of a reading */
     *amended(all: readonly ReadingOwnerRow[], amend: (readingId: number) => void): Slices<ReadingsMoved> {
       yield* inSlices(all, (slice) => {
@@ -103,27 +128,30 @@ export function createMovingReadings(
      * To the meter's newest profile.
      * @param answeredIn the round in which it was said how long its pins are: boards planned for pins of unknown length
      *                   follow those, also the one in hand and those read in part
+     * @param keepsOff   each reading stays corrected by what it was corrected by after a check
      */
     *toMeter(
       asked: readonly ReadingOwnerRow[],
       meterId: number,
       answeredIn: number | null = null,
+      keepsOff = false,
     ): Slices<ReadingsMoved> {
-      const { readings, meters, amendments, spotPlans } = context.yard();
+      const { readings, meters, spotPlans } = context.yard();
       const meter = orRefuse(meters.get(meterId), 'meter');
-      const profileId = meters.profileIdOf(meterId);
+      const newestId = meters.profileIdOf(meterId);
       const unit = unitOf(meter);
+      const to = ({ meterProfileId }: Reading): number | null => {
+        const off = meterProfileId === null ? undefined : meters.version(meterProfileId)?.off;
+        if (!keepsOff || off === undefined || off === meter.off) return newestId;
+        return meters.versionWithOff(meterId, off, context.now());
+      };
       const all: ReadingOwnerRow[] = [];
       yield* inSlices(asked, (slice) => {
-        const toMove = slice
-          .map(({ id }) => orRefuse(readings.get(id), 'reading'))
-          .filter(({ meterProfileId, isDamaged }) => meterProfileId !== profileId && !isDamaged);
-        if (toMove.some((reading) => rawIn(unit, reading) === null)) {
+        const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));
+        if (found.some((reading) => !reading.isDamaged && rawIn(unit, reading) === null)) {
           throw new Refusal(message('refusal.meter-other-unit', { meterName: meter.name }));
         }
-        for (const { id } of toMove) amendments.amendReading(id, 'meterProfileId', profileId, context.now());
-        judging.judgeAgain(boardsOf(toMove));
-        all.push(...toMove.map(({ id, boardId, roundId }) => ({ id, boardId, roundId })));
+        all.push(...give(found, to));
       });
       const pins = meter.profile?.pins ?? null;
       if (answeredIn === null || pins?.lengthMm == null) return moved(all);

@@ -13,7 +13,8 @@ export function CorrectionSteps({
   const words = useWords();
   const { say, formats } = words;
   if (corrected.mcPct === null) return <p>{say('correction.none')}</p>;
-  const { fromOhmsPct, scale, temperature, species, ownChecks } = correctionParts({ raw, unit, corrected });
+  const parts = correctionParts({ raw, unit, corrected });
+  const { fromOhmsPct, meterCheck, scale, temperature, species, ownChecks } = parts;
   // A line through the person's own checks takes the place of the species' correction.
   const isForSpecies = fromOhmsPct === null && (species !== null || ownChecks === null);
   const effect = (points: number | null) =>
@@ -23,6 +24,7 @@ export function CorrectionSteps({
       of={[
         [say('correction.raw'), shownText({ raw, unit, isAbove }, words)],
         [say('correction.from-ohms'), fromOhmsPct === null ? null : formats.mc(fromOhmsPct)],
+        [say('correction.meter-check'), meterCheck === null ? null : effect(meterCheck)],
         [say('correction.scale'), fromOhmsPct === null ? effect(scale) : null],
         [
           woodTempC === null

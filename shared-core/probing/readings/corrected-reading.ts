@@ -18,7 +18,10 @@ export const correctedByEachIn = (reading: Reading, evidence: BoardEvidence): nu
   correctedByEach(toCorrect(reading, evidence));
 
 function toCorrect(reading: Reading, evidence: BoardEvidence): ReadingToCorrect {
-  const { scale, compensatesTemp, meterSdPct, ownCalibration, learned } = meterOf(reading, evidence);
+  const { scale, compensatesTemp, meterSdPct, meterOff, ownCalibration, learned } = meterOf(
+    reading,
+    evidence,
+  );
   return {
     value: reading.raw,
     unit: reading.unit,
@@ -28,6 +31,7 @@ function toCorrect(reading: Reading, evidence: BoardEvidence): ReadingToCorrect 
     scale,
     compensatesTemp,
     meterSdPct,
+    ...(meterOff !== undefined && { meterOff }),
     ownCalibration,
     learned,
   };

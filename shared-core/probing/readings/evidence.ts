@@ -20,6 +20,8 @@ export type MeterFacts = {
   pins?: Pins | null;
   /** Its standard uncertainty from one board to the next, % MC; left out or null: the usual one. */
   meterSdPct?: number | null;
+  /** What a check found it to be off by, points or decades of ohms; left out: 0. */
+  meterOff?: number;
   /** Smallest and largest value that its scale shows, in its unit. */
   range: { min: number; max: number } | null;
   /** The person's own oven-dry checks of the board's species with this meter; left out where they are not to be used. */

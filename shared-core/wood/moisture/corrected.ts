@@ -33,6 +33,8 @@ export type MeterScale = z.infer<typeof meterScaleSchema>;
 
 /** One step that turned the raw value into MC, in the order it was applied. */
 export const correctionStepSchema = z.enum([
+  /** What a check of the meter found it to be off by was taken off. */
+  'meter-check',
   /** Ohms of a species without a curve were turned into % on the meter's own curve, or the usual one. */
   'scale-curve',
   /** A % of the species that the meter is set to was turned into what the usual scale would show. */

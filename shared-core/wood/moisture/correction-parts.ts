@@ -4,6 +4,7 @@ import type { Corrected, CorrectionStep, ReadingUnit } from './corrected.ts';
 export interface CorrectionParts {
   /** What the ohms are on the curve they were read on, before anything else; null for a value in %. */
   fromOhmsPct: number | null;
+  meterCheck: number | null;
   scale: number | null;
   temperature: number | null;
   species: number | null;
@@ -11,6 +12,7 @@ export interface CorrectionParts {
 }
 
 const PART_OF: Record<CorrectionStep, Exclude<keyof CorrectionParts, 'fromOhmsPct'>> = {
+  'meter-check': 'meterCheck',
   'scale-curve': 'scale',
   'usual-scale': 'scale',
   temperature: 'temperature',
@@ -37,6 +39,7 @@ export function correctionParts({
   const fromOhmsPct = unit === 'ohm' ? (first?.pct ?? null) : null;
   const parts: CorrectionParts = {
     fromOhmsPct,
+    meterCheck: null,
     scale: null,
     temperature: null,
     species: null,

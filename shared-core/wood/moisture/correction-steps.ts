@@ -70,9 +70,12 @@ function ofOhms(input: ReadingToCorrect, woodTempC: number | null, published: Pu
   const curve =
     speciesCurve ?? curveOrNull(basisOfScale(input.scale).curveId) ?? curveOf(USUAL_SCALE.curveId);
   const { mcPct } = mcAtLog10Ohms(curve, Math.log10(input.value));
-  const onCurve = withStep({ mcPct, ...NO_STEP }, speciesCurve ? 'species-curve' : 'scale-curve', mcPct);
+  const asShown = withStep({ mcPct, ...NO_STEP }, speciesCurve ? 'species-curve' : 'scale-curve', mcPct);
+  const onCurve = input.meterOff
+    ? withStep(asShown, 'meter-check', mcAtLog10Ohms(curve, Math.log10(input.value) - input.meterOff).mcPct)
+    : asShown;
   return atTemperature(
-    { ...onCurve, beyondCurvePct: beyond(curve, mcPct) },
+    { ...onCurve, beyondCurvePct: beyond(curve, onCurve.mcPct) },
     published,
     woodTempC,
     curve.tempC,
@@ -87,7 +90,8 @@ function ofShown(
 ): Estimate {
   const { species, ownCalibration, scale, compensatesTemp } = input;
   const { curveId, tempC } = basisOfScale(scale);
-  const shown: Estimate = { mcPct: input.value, ...NO_STEP };
+  const raw: Estimate = { mcPct: input.value, ...NO_STEP };
+  const shown = input.meterOff ? withStep(raw, 'meter-check', input.value - input.meterOff) : raw;
   const corrected = atTemperature(shown, published, woodTempC, tempC);
   // A meter that corrects for temperature itself has done the same, by one correction or another.
   const atTemp =

@@ -40,6 +40,8 @@ export interface ReadingToCorrect {
   scale: MeterScale;
   /** The meter measures the wood's temperature, or asks for it, and shows a % corrected for it; null: not known. */
   compensatesTemp?: boolean | null;
+  /** What a check found the meter to be off by: points, or decades of ohms; above 0 where it shows more. Left out: 0. */
+  meterOff?: number;
   /** Standard uncertainty of the meter from one board to the next, % MC; null: the usual one. */
   meterSdPct?: number | null;
   ownCalibration?: OwnCalibration | null;
@@ -73,7 +75,7 @@ const REFUSED: Corrected = {
  * 5. no curve: temperature, then the species' linear coefficients a and b of the usual scale: MC = (M - b) / a (ohms
  *    are first read on the scale's curve);
  * 6. nothing known of the species: temperature only, with a warning.
- * After 2 to 6, what boards of known moisture content taught of the meter and the species (`meter-bias.ts`).
+ * Before all, what a check of the meter found it to be off by is taken off. After 2 to 6, what boards of known moisture content taught of the meter and the species (`meter-bias.ts`).
  *
  * Nothing is clamped: a value outside a range is given with a warning. Only what cannot be a moisture content (not
  * a number, negative, more than this species can hold, a resistance that wood cannot have) is refused, with null.

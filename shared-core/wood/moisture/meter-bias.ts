@@ -14,6 +14,8 @@ export const PRIOR_BOARDS = 8;
 export interface MeterOnSpecies {
   /** Null: typed readings, which name no meter. */
   meterId: number | null;
+  /** What its values were corrected by after a check, points or decades: it is another meter since. Left out: 0. */
+  meterOff?: number;
   speciesId: string;
   /** How uncertain its profile says that the meter is, as a part of the usual. */
   meterScale: number;
@@ -67,9 +69,9 @@ export interface LearnedBias {
  * @throws  RangeError where an uncertainty is not above 0
  */
 export function learnedBias(of: MeterOnSpecies, known: readonly KnownMoisture[]): LearnedBias | null {
-  const boards = known.filter(
-    ({ meterId, speciesId }) => meterId === of.meterId || speciesId === of.speciesId,
-  ).length;
+  const boards = known
+    .map((one) => same(one, of))
+    .filter(({ sameMeter, sameSpecies }) => sameMeter || sameSpecies).length;
   if (boards === 0) return null;
   const covariance = known.map((one, i) => known.map((other, j) => together(one, other, i === j)));
   const offs = known.map(({ offPct }) => offPct);
@@ -137,7 +139,7 @@ function shareTogether(one: MeterOnSpecies, other: MeterOnSpecies): number {
 }
 
 const same = (one: MeterOnSpecies, other: MeterOnSpecies) => ({
-  sameMeter: one.meterId === other.meterId,
+  sameMeter: one.meterId === other.meterId && (one.meterOff ?? 0) === (other.meterOff ?? 0),
   sameSpecies: one.speciesId === other.speciesId,
 });
 

@@ -69,6 +69,7 @@ export const common = {
   'correction.none': 'This value cannot be a moisture content, so it was not corrected.',
   'correction.raw': 'Meter shows',
   'correction.from-ohms': 'These ohms on its curve',
+  'correction.meter-check': 'Meter check',
   'correction.scale': 'Scale',
   'correction.temperature': 'Temperature, wood {woodTempC}',
   'correction.temperature-unknown': 'Temperature unknown',

@@ -19,6 +19,7 @@ import { labels } from './labels.ts';
 import { life } from './life.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
+import { meterCheck } from './meter-check.ts';
 import { methods } from './methods.ts';
 import { missing } from './missing.ts';
 import { movement } from './movement.ts';
@@ -117,6 +118,7 @@ export const english = {
   ...life,
   ...log,
   ...meter,
+  ...meterCheck,
   ...methods,
   ...missing,
   ...movement,

@@ -323,6 +323,8 @@ export const methods = {
   'methods.numbers.value': 'Value',
   'methods.numbers.fiber-saturation': 'Fiber saturation, %',
   'methods.numbers.frozen': 'Wet enough to freeze, from %',
+  'methods.numbers.most-off': 'A meter off by more at its check is not corrected, points',
+  'methods.numbers.most-off-ohms': 'The same of a meter in ohms, powers of ten',
   'methods.numbers.least-meter': 'Lowest MC that a pin meter can measure, %',
   'methods.numbers.neutral-temp': 'Temperature of the default scale',
   'methods.numbers.range-least': 'Corrections meant for wood of at least',

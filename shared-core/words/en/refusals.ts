@@ -265,6 +265,10 @@ export const refusals = {
     '{boardCode} is only {boardThickness} thick: pins that deep reach its other face. Nothing was saved. Correct the depth.',
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
+  'refusal.test-block-unknown':
+    'Nobody can say what {meterName} should show on that. Nothing was saved. Type the value of its label in the unit that the meter shows.',
+  'refusal.meter-too-far-off':
+    '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, its pins and its setting, then check it again.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
   'refusal.meter-unconfirmed':
     'This meter has changed, or is another one. Nothing was saved. Choose what its display shows, or type the value.',

@@ -80,6 +80,7 @@ export const reports = {
   'report.layer-column': '{layer} · {column}',
   'report.layer-and-column': 'Layer {layer}, column {column}',
 
+  'report.step.meter-check': 'meter check',
   'report.step.scale-curve': 'meter scale',
   'report.step.usual-scale': 'meter scale',
   'report.step.temperature': 'temperature',

@@ -77,6 +77,20 @@ const plannedMove = () => ({
   plannedOn: '2026-06-20',
   note: '',
 });
+const testBlock = (of: number) => ({
+  meterId: of,
+  name: 'Block',
+  expected: 12,
+  unit: 'pct' as const,
+  tolerance: 0.5,
+  checkEvery: 'day' as const,
+});
+/** Of a meter that was a point off. */
+async function checkedBlock() {
+  const block = await yard.command('testBlocks.add', testBlock(await meterId()));
+  await yard.command('meterChecks.add', { blockId: block.id, shown: 13, tempC: null });
+  return block;
+}
 const project = { name: 'Table', neededBy: '2026-09-01', note: '' };
 /** Of one that the other board is reserved for. */
 async function projectId(): Promise<number> {
@@ -269,6 +283,18 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     changed: { ...meter('Pin meter'), profile: unknownProfile },
   }),
   'meters.delete': async () => ({ meterId: await meterId() }),
+  'testBlocks.add': async () => testBlock(await meterId()),
+  'testBlocks.edit': async () => ({ id: (await checkedBlock()).id, basedOn: 1, changed: { expected: 12.5 } }),
+  'testBlocks.close': async () => ({ id: (await checkedBlock()).id, basedOn: 1 }),
+  'meterChecks.add': async () => ({ blockId: (await checkedBlock()).id, shown: 12.4, tempC: 20 }),
+  'meterChecks.correct': async () => {
+    await readingId();
+    const { meterId: of } = await checkedBlock();
+    const { id: checkId } = (await yard.query('meterChecks.list', {})).find(
+      ({ block }) => block.meterId === of,
+    )!.checks[0]!;
+    return { checkId };
+  },
   'meters.typeFrom': async () => {
     await meterId('One');
     const two = await meterId('Two');

@@ -53,6 +53,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'samples.get': { boardId: 1 },
   'meter.state': {},
   'rounds.get': { roundId: 1 },
+  'meterChecks.list': {},
+  'meterChecks.ofRound': { roundId: 1 },
   'rounds.clock': {},
   'pastRounds.page': { stackId: 1, startedAt: '2026-05-02T17:00:00.000Z' },
   'pastRounds.boardOf': { code: 'WAL-01' },

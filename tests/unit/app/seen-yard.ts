@@ -100,6 +100,9 @@ export async function seen() {
     species: unversioned(await yard.query('species.list', {})),
     endUses: unversioned(await yard.query('endUses.list', {})),
     meters: unversioned(await yard.query('meters.list', {})),
+    tested: unversioned(
+      (await yard.query('meterChecks.list', {})).map(({ block, ...more }) => ({ ...more, ...block })),
+    ),
     planned: (await yard.query('dates.list', {})).dates.flatMap((date) =>
       date.kind === 'move' ? [{ ...date, move: { ...date.move, version: 0 } }] : [],
     ),

@@ -47,6 +47,8 @@ const steps = [
   'change-meter',
   'warm',
   'check',
+  'test-block',
+  'check-meter',
   'weigh',
   'cut',
   'species',
@@ -219,6 +221,27 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
     case 'profile':
       if (meter) yard.meters.setProfile(meter.id, { ...unknownProfile, sdPct: 0.5 + (b % 30) / 10 }, at);
       return;
+    case 'test-block':
+      if (meter) {
+        const tenths = { expected: 10 + (a % 40) / 10, tolerance: 0.1 + (b % 9) / 10 };
+        yard.meterChecks.addBlock({
+          ...tenths,
+          meterId: meter.id,
+          name: uniqueName(),
+          unit: 'pct',
+          checkEvery: 'day',
+        });
+      }
+      return;
+    case 'check-meter': {
+      const tested = pick(yard.meterChecks.blocks(), a);
+      if (tested === undefined) return;
+      const { id: blockId, expected: right, tolerance, meterId } = tested;
+      const shown = 8 + (b % 80) / 10;
+      yard.meterChecks.addCheck({ blockId, right, tolerance, shown, tempC: b % 30, at }, meterId);
+      if (b % 3 === 0) yard.meters.setOff(meterId, shown - right, at);
+      return;
+    }
     case 'round':
       if (stack) yard.rounds.add({ stackId: stack.id, startedAt: at, datedBy: 'clock' });
       return;

@@ -30,6 +30,7 @@ describe('the parts of a correction', () => {
   test('a meter that is set to the board’s species and corrects for temperature changes nothing', () => {
     expect(partsOf(14.2, setToWalnut, true)).toEqual({
       fromOhmsPct: null,
+      meterCheck: null,
       scale: null,
       temperature: null,
       species: null,

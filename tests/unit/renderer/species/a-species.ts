@@ -25,6 +25,7 @@ export const aCheck = (id: number, more: Partial<JudgedOvenCheck> = {}): JudgedO
     { id: 10 * id + 1, grams: 100.28, at: new Date(2026, 4, 4, 12).toISOString(), excluded: null },
   ],
   excluded: null,
+  meterOff: 0,
   ovenDryMcPct: 11 + id,
   dry: true,
   status: message('oven-check.dry', {

@@ -1,0 +1,164 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type {
+  CheckedMeter,
+  MeterCheck,
+  NewTestBlock,
+  QuestionableMeter,
+  TestBlock,
+} from '../../../shared-core/contract/meter-checks.ts';
+import { checkState, offBy, rightValue } from '../../../shared-core/probing/readings/meter-check.ts';
+import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { CheckRow } from '../../store/meter-check-table.ts';
+import { type MeterRow, unitOf } from '../../store/meter-table.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import { dayOf } from '../forecast/judging-board.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { MovingReadings } from '../rounds/moving-readings.ts';
+
+const MONTH_DAYS = 30;
+
+/** What a meter shows on a block if it is right; null where nobody can say. */
+const rightOn = (block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow): number | null => {
+  const unit = unitOf(meter);
+  return rightValue(block, { unit, scale: scaleOf(unit, meter.profile) });
+};
+
+/** What a version of a profile corrects its values by; nothing where it is lost. */
+const correctedBy = ({ meters }: YardReader, profileId: number | null): number =>
+  (profileId === null ? undefined : meters.version(profileId))?.off ?? 0;
+
+function judged(row: CheckRow, unit: ReadingUnit, by: number): MeterCheck {
+  const { meterProfileId: _, meterId: __, ...check } = row;
+  return { ...check, off: offBy(unit, row), correctedBy: by, state: checkState(unit, row, by) };
+}
+
+function isDue(
+  { checkEvery }: TestBlock,
+  last: CheckRow | undefined,
+  yard: YardReader,
+  now: string,
+): boolean {
+  if (checkEvery === 'never') return false;
+  if (last === undefined) return true;
+  switch (checkEvery) {
+    case 'round':
+      return Date.parse(last.at) < Date.parse(yard.meterChecks.lastRoundAt() ?? '');
+    case 'day':
+      return dayOf(last.at) !== dayOf(now);
+    case 'month':
+      return Date.parse(now) - Date.parse(last.at) > MONTH_DAYS * DAY_MS;
+  }
+}
+
+/** What a meter would still be corrected by, as its newest check says; null for nothing. */
+function toCorrect(yard: YardReader, meter: MeterRow, unit: ReadingUnit): CheckedMeter['toCorrect'] {
+  const newest = yard.meterChecks.newestOfMeter(meter.id);
+  if (newest === undefined || checkState(unit, newest, meter.off) !== 'off') return null;
+  const { id: checkId, at } = newest;
+  return { checkId, readings: yard.meterChecks.readingsSince(checkId, meter.id, at).length };
+}
+
+export const meterCheckQueries = (context: QueryContext) =>
+  ({
+    'meterChecks.list': () => {
+      const yard = context.yard();
+      return yard.meterChecks.blocks().map((block): CheckedMeter => {
+        const meter = orRefuse(yard.meters.get(block.meterId), 'meter');
+        const unit = unitOf(meter);
+        const rows = yard.meterChecks.ofBlock(block.id);
+        return {
+          block,
+          meterName: meter.name,
+          unit,
+          right: rightOn(block, meter),
+          checks: rows.map((row) => judged(row, unit, correctedBy(yard, row.meterProfileId))),
+          isDue: isDue(block, rows[0], yard, context.now()),
+          toCorrect: toCorrect(yard, meter, unit),
+        };
+      });
+    },
+
+    'meterChecks.ofRound': ({ roundId }) => {
+      const yard = context.yard();
+      return yard.meterChecks
+        .inRound(roundId)
+        .flatMap(({ checkId, profileId, readings }): QuestionableMeter[] => {
+          const row = orRefuse(yard.meterChecks.check(checkId), 'check');
+          const meter = row.meterId === null ? undefined : yard.meters.get(row.meterId);
+          if (meter === undefined) return [];
+          const unit = unitOf(meter);
+          const check = judged(row, unit, correctedBy(yard, profileId));
+          if (check.state === 'right') return [];
+          const since =
+            check.state === 'off' ? yard.meterChecks.readingsSince(checkId, meter.id, row.at) : [];
+          return [{ meterName: meter.name, unit, check, readings, toCorrect: since.length || null }];
+        });
+    },
+  }) satisfies Partial<Queries>;
+
+/** Test blocks, checks by them, and what is corrected by a check. */
+export function meterCheckCommands(context: AppContext, moving: MovingReadings) {
+  const meterOf = (id: number) => orRefuse(context.yard().meters.get(id), 'meter');
+  const blockOf = (id: number) => orRefuse(context.yard().meterChecks.block(id), 'test-block');
+
+  /** @returns what the meter shows on it if it is right */
+  function rightOrRefuse(block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow): number {
+    const right = rightOn(block, meter);
+    if (right === null) throw new Refusal(message('refusal.test-block-unknown', { meterName: meter.name }));
+    return right;
+  }
+
+  return {
+    'testBlocks.add': (block) => {
+      rightOrRefuse(block, meterOf(block.meterId));
+      return blockOf(context.yard().meterChecks.addBlock(block));
+    },
+
+    'testBlocks.edit': (edit) => {
+      const before = blockOf(edit.id);
+      rightOrRefuse({ ...before, ...edit.changed }, meterOf(before.meterId));
+      orConflict(context.yard().meterChecks.editBlock(edit));
+      return blockOf(edit.id);
+    },
+
+    'testBlocks.close': ({ id, basedOn }) => {
+      blockOf(id);
+      const { acts, meterChecks } = context.yard();
+      orConflict(meterChecks.editBlock({ id, basedOn, changed: { closedAt: context.now() } }));
+      return { act: acts.now() };
+    },
+
+    'meterChecks.add': ({ blockId, shown, tempC }) => {
+      const block = blockOf(blockId);
+      const meter = meterOf(block.meterId);
+      const right = rightOrRefuse(block, meter);
+      const { tolerance } = block;
+      const yard = context.yard();
+      const id = yard.meterChecks.addCheck(
+        { blockId, right, tolerance, shown, tempC, at: context.now() },
+        meter.id,
+      );
+      return judged(orRefuse(yard.meterChecks.check(id), 'check'), unitOf(meter), meter.off);
+    },
+
+    *'meterChecks.correct'({ checkId }) {
+      const yard = context.yard();
+      const check = orRefuse(yard.meterChecks.check(checkId), 'check');
+      const meter = meterOf(orRefuse(check.meterId ?? undefined, 'meter'));
+      const unit = unitOf(meter);
+      const state = checkState(unit, check, 0);
+      if (state === 'too-far')
+        throw new Refusal(message('refusal.meter-too-far-off', { meterName: meter.name }));
+      const off = state === 'right' ? 0 : offBy(unit, check);
+      const readings = yard.meterChecks.readingsSince(checkId, meter.id, check.at);
+      // What is read after a later check is not to be corrected by this one.
+      if (yard.meterChecks.newestOfMeter(meter.id)?.id === checkId)
+        yard.meters.setOff(meter.id, off, context.now());
+      return yield* moving.corrected(readings, meter.id, off);
+    },
+  } satisfies Partial<Commands>;
+}

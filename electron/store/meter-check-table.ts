@@ -1,0 +1,125 @@
+import type { NewTestBlock, TestBlock } from '../../shared-core/contract/meter-checks.ts';
+import { isNoSlip } from './amendment-table.ts';
+import { type Columns, recordAdder, recordEditor, rowAppender, selected } from './columns.ts';
+import { type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
+import type { ReadingOwnerRow } from './reading-table.ts';
+import { holds } from './undone-rows.ts';
+import type { Db } from './yard-file.ts';
+
+const newColumns: Columns<NewTestBlock> = {
+  meterId: 'meter_id',
+  name: 'name',
+  expected: 'expected',
+  unit: 'unit',
+  tolerance: 'tolerance',
+  checkEvery: 'check_every',
+};
+const columns: Columns<TestBlock> = { id: 'id', version: 'version', ...newColumns };
+
+interface NewCheck {
+  blockId: number;
+  meterProfileId: number | null;
+  /** What the meter should have shown, in its unit. */
+  right: number;
+  tolerance: number;
+  shown: number;
+  tempC: number | null;
+  at: string;
+}
+const checkColumns: Columns<NewCheck> = {
+  blockId: 'test_block_id',
+  meterProfileId: 'meter_profile_id',
+  right: 'expected',
+  tolerance: 'tolerance',
+  shown: 'shown',
+  tempC: 'temp_c',
+  at: 'checked_at',
+};
+export interface CheckRow extends NewCheck {
+  id: number;
+  /** Null where its version is lost. */
+  meterId: number | null;
+}
+
+/** So many checks of a block are listed. */
+const MOST_LISTED = 200;
+
+/** SQL for the ids of checks of the meter `meter`, the newest first. */
+const checksOfMeter = (meter: string, where = ''): string =>
+  `(SELECT k.id FROM meter_check k JOIN meter_profile q ON q.id = k.meter_profile_id
+    WHERE q.meter_id = ${meter} ${where} AND ${holds('k')} ORDER BY k.checked_at DESC, k.id DESC LIMIT 1)`;
+
+/** Test blocks and resistors, and the checks of meters by them. */
+export function meterCheckReads(db: Db) {
+  const select = `SELECT ${selected(columns, 'b')} FROM test_block b`;
+  const one = db.prepare<[number], TestBlock>(`${select} WHERE b.id = ?`);
+  const all = db.prepare<[], TestBlock>(
+    `${select} JOIN meter m ON m.id = b.meter_id
+     WHERE b.closed_at IS NULL AND m.undone_at IS NULL ORDER BY b.meter_id, b.id`,
+  );
+  const selectCheck = `SELECT c.id, ${selected(checkColumns, 'c')}, p.meter_id AS meterId
+    FROM meter_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;
+  const check = db.prepare<[number], CheckRow>(`${selectCheck} WHERE c.id = ? AND ${holds('c')}`);
+  const ofBlock = db.prepare<[number], CheckRow>(
+    `${selectCheck} WHERE c.test_block_id = ? AND ${holds('c')}
+     ORDER BY c.checked_at DESC, c.id DESC LIMIT ${MOST_LISTED}`,
+  );
+  const newest = db.prepare<{ meterId: number }, CheckRow>(
+    `${selectCheck} WHERE c.id = ${checksOfMeter('@meterId')}`,
+  );
+  const inRound = db.prepare<[number], { checkId: number; profileId: number; readings: number }>(
+    `SELECT ${checksOfMeter('p.meter_id', 'AND k.checked_at <= g.taken_at')} AS checkId,
+       p.id AS profileId, COUNT(*) AS readings
+     FROM reading g JOIN meter_profile p ON p.id = ${PROFILE_NOW}
+     WHERE g.round_id = ? AND ${holds('g')} AND ${isNoSlip('g')}
+     GROUP BY 1, 2 HAVING checkId IS NOT NULL ORDER BY 1, 2`,
+  );
+  const isAny = db.prepare<[], number>(`SELECT EXISTS (SELECT 1 FROM meter_check c)`).pluck();
+  const since = db.prepare<{ checkId: number; meterId: number; at: string }, ReadingOwnerRow>(
+    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId
+     FROM round r JOIN reading g ON g.round_id = r.id
+     WHERE coalesce(r.finished_at, @at) >= @at AND g.taken_at >= @at AND ${holds('g')} AND ${isNoSlip('g')}
+       AND ${PROFILE_NOW} IN (${VERSIONS})
+       AND ${checksOfMeter('@meterId', 'AND k.checked_at <= g.taken_at')} = @checkId
+     ORDER BY g.id`,
+  );
+  const lastStart = db
+    .prepare<[], string | null>('SELECT max(started_at) FROM round WHERE undone_at IS NULL')
+    .pluck();
+  return {
+    block: (id: number): TestBlock | undefined => one.get(id),
+    /** Those in use, by meter. */
+    blocks: (): TestBlock[] => all.all(),
+    check: (id: number): CheckRow | undefined => check.get(id),
+    /** Newest first. */
+    ofBlock: (blockId: number): CheckRow[] => ofBlock.all(blockId),
+    newestOfMeter: (meterId: number): CheckRow | undefined => newest.get({ meterId }),
+    /** Of a round's readings, how many were taken after which check of their meter, by the profile that holds for them. */
+    inRound: (roundId: number) => (isAny.get() === 1 ? inRound.all(roundId) : []),
+    /** Readings of the meter that were taken after a check, and before the next one. */
+    readingsSince: (checkId: number, meterId: number, at: string): ReadingOwnerRow[] =>
+      since.all({ checkId, meterId, at }),
+    /** When the newest round began; null before the first. */
+    lastRoundAt: (): string | null => lastStart.get() ?? null,
+  };
+}
+
+export function meterCheckWrites(
+  db: Db,
+  { block }: ReturnType<typeof meterCheckReads>,
+  { profileIdOf }: ReturnType<typeof meterReads>,
+) {
+  const append = rowAppender(db, 'meter_check', checkColumns);
+  const edit = recordEditor<NewTestBlock & { closedAt: string }, TestBlock>(
+    db,
+    'test_block',
+    { ...newColumns, closedAt: 'closed_at' },
+    block,
+  );
+  return {
+    addBlock: recordAdder(db, 'test_block', newColumns),
+    editBlock: edit,
+    addCheck: (check: Omit<NewCheck, 'meterProfileId'>, meterId: number): number =>
+      append({ ...check, meterProfileId: profileIdOf(meterId) }),
+  };
+}

@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { instantSchema } from '../time.ts';
+import { readingUnitSchema } from '../wood/moisture/corrected.ts';
+import { woodTempSchema } from './round.ts';
+import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
+
+/** When the start of a round asks for a check of its meter. */
+export const checkEverySchema = z.enum(['round', 'day', 'month', 'never']);
+export type CheckEvery = z.infer<typeof checkEverySchema>;
+
+/** What a person tells of a test block or a resistor. */
+export const newTestBlockSchema = z.object({
+  meterId: rowIdSchema,
+  name: nameSchema,
+  /** % as the label says, up to 100, or Ω. */
+  expected: z.number().positive().max(1e13),
+  unit: readingUnitSchema,
+  /** How far off the meter may show: points, or of one that shows ohms a share of them (0.01 is 1 %). */
+  tolerance: z.number().positive().max(10),
+  checkEvery: checkEverySchema,
+});
+export type NewTestBlock = z.infer<typeof newTestBlockSchema>;
+
+export const testBlockSchema = newTestBlockSchema.extend({ id: rowIdSchema, version: versionSchema });
+export type TestBlock = z.infer<typeof testBlockSchema>;
+
+/** One check of a meter, and what it says. */
+export const meterCheckSchema = z.object({
+  id: rowIdSchema,
+  blockId: rowIdSchema,
+  at: instantSchema,
+  /** What the meter should have shown, in its unit. */
+  right: z.number(),
+  /** As of the block. */
+  tolerance: z.number(),
+  shown: z.number(),
+  /** Of the air there, °C; null where it was not given. */
+  tempC: woodTempSchema,
+  /** How far off it shows: points, or decades of ohms; above 0 where it shows more. */
+  off: z.number(),
+  /** What its values were corrected by when it was checked, points or decades. */
+  correctedBy: z.number(),
+  /** `right`: off by no more than the tolerance once that is taken off. `too-far`: too far off to be corrected. */
+  state: z.enum(['right', 'off', 'too-far']),
+});
+export type MeterCheck = z.infer<typeof meterCheckSchema>;
+
+/** A meter with its test block, and how it was checked. */
+export const checkedMeterSchema = z.object({
+  block: testBlockSchema,
+  meterName: z.string(),
+  /** The meter's unit. */
+  unit: readingUnitSchema,
+  /** What it shows on the block if it is right; null where nobody can say. */
+  right: z.number().nullable(),
+  /** Newest first, at most 200. */
+  checks: z.array(meterCheckSchema),
+  /** By how often it is to be checked, it is to be checked before a round that starts now. */
+  isDue: z.boolean(),
+  /**
+   * By the newest check the meter is off, and its values are not corrected for that yet. `readings` were taken since, in
+   * any round. Null where there is nothing to correct.
+   */
+  toCorrect: z.object({ checkId: rowIdSchema, readings: z.number().int().min(0) }).nullable(),
+});
+export type CheckedMeter = z.infer<typeof checkedMeterSchema>;
+
+/** Readings of a round that were taken after a check which found their meter off. */
+export const questionableMeterSchema = z.object({
+  meterName: z.string(),
+  unit: readingUnitSchema,
+  check: meterCheckSchema,
+  /** Of the round. */
+  readings: z.number().int().min(1),
+  /** How many are corrected together, in all rounds since that check; null where it is too far off. */
+  toCorrect: z.number().int().min(1).nullable(),
+});
+export type QuestionableMeter = z.infer<typeof questionableMeterSchema>;

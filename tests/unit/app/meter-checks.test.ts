@@ -1,0 +1,205 @@
+import { describe, expect, test } from 'vitest';
+import type { NewTestBlock } from '../../../shared-core/contract/meter-checks.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { aimAt, aimedSpot, type } from './in-round.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const setToWalnut = {
+  ...unknownProfile,
+  scale: { kind: 'species', speciesId: 'walnut-black', curveId: 'walnut-black', tempC: 21 },
+  compensatesTemp: true,
+} as const;
+
+async function addMeter(profile: typeof unknownProfile = setToWalnut): Promise<number> {
+  return (await yard.command('meters.add', { name: 'Old one', profile, roundId: null })).meterId;
+}
+const block = (meterId: number): NewTestBlock => ({
+  meterId,
+  name: 'Block',
+  expected: 12,
+  unit: 'pct',
+  tolerance: 0.5,
+  checkEvery: 'day',
+});
+const addBlock = async (more: Partial<NewTestBlock> = {}, meterId?: number) =>
+  yard.command('testBlocks.add', { ...block(meterId ?? (await addMeter())), ...more });
+function check(blockId: number, shown: number) {
+  yard.later(60_000);
+  return yard.command('meterChecks.add', { blockId, shown, tempC: null });
+}
+const listed = async () => (await yard.query('meterChecks.list', {}))[0]!;
+async function begin(): Promise<number> {
+  yard.later(60_000);
+  return (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 21 })).id;
+}
+const readings = async () => (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+const ofRound = (roundId: number) => yard.query('meterChecks.ofRound', { roundId });
+
+test('a check within the tolerance says that the meter is right, one beyond that it is off', async () => {
+  const { id } = await addBlock();
+  expect(await check(id, 12.5)).toMatchObject({ state: 'right', right: 12, tolerance: 0.5 });
+  expect(await check(id, 11.4)).toMatchObject({ state: 'off' });
+  expect(await check(id, 15.1)).toMatchObject({ state: 'too-far' });
+  expect((await listed()).checks.map(({ shown }) => shown)).toEqual([15.1, 11.4, 12.5]);
+});
+
+test('a meter in % shows on a resistor what its species has at that resistance', async () => {
+  // W. L. James, FPL-GTR-6 (1988), Table 1, black walnut: 155 megohms at 12 % and 26.7 °C; from memory.
+  const scale = { ...setToWalnut.scale, tempC: 26.7 };
+  const meterId = await addMeter({ ...setToWalnut, scale });
+  const { id } = await addBlock({ expected: 155e6, unit: 'ohm' }, meterId);
+  expect((await listed()).right).toBeCloseTo(12, 6);
+  expect((await check(id, 12.1)).state).toBe('right');
+});
+
+test('nobody can say what a meter of unknown setting shows on a resistor, so it is refused', async () => {
+  const meterId = await addMeter(unknownProfile);
+  await expect(addBlock({ expected: 51e6, unit: 'ohm' }, meterId)).rejects.toThrow(
+    'Nobody can say what Old one should show on that.',
+  );
+  expect(await yard.query('meterChecks.list', {})).toEqual([]);
+});
+
+test('of a meter in ohms, the tolerance is a share of the ohms', async () => {
+  const meterId = await addMeter({ ...unknownProfile, scale: { kind: 'ohms' } });
+  const { id } = await addBlock({ expected: 10e6, unit: 'ohm', tolerance: 0.01 }, meterId);
+  expect((await check(id, 10.05e6)).state).toBe('right');
+  expect((await check(id, 10.2e6)).state).toBe('off');
+});
+
+describe('when a check is asked for', () => {
+  const due = async () => (await listed()).isDue;
+  test('before the first check of a block, and then by how often a person chose', async () => {
+    const { id, version } = await addBlock();
+    expect(await due()).toBe(true);
+    await check(id, 12);
+    expect(await due()).toBe(false);
+    await yard.command('testBlocks.edit', { id, basedOn: version, changed: { checkEvery: 'round' } });
+    expect(await due()).toBe(false);
+    await begin();
+    expect(await due()).toBe(true);
+    await yard.command('testBlocks.edit', { id, basedOn: version + 1, changed: { checkEvery: 'never' } });
+    expect(await due()).toBe(false);
+  });
+});
+
+describe('a round after a check that found its meter off', () => {
+  async function roundAfter(shown: number) {
+    const { id } = await addBlock();
+    const checked = await check(id, shown);
+    const roundId = await begin();
+    await type(roundId, 14.2);
+    return { roundId, blockId: id, checkId: checked.id };
+  }
+
+  test('is questionable, and its readings stay as they are until a person corrects them', async () => {
+    const { roundId, checkId } = await roundAfter(13);
+    expect(await ofRound(roundId)).toMatchObject([
+      { meterName: 'Old one', readings: 1, toCorrect: 1, check: { id: checkId, state: 'off' } },
+    ]);
+    expect((await readings())[0]).toMatchObject({ raw: 14.2, corrected: { mcPct: 14.2 } });
+  });
+
+  test('is no longer once they are: what the meter showed stays, and the effect of the check is a step', async () => {
+    const { roundId, checkId } = await roundAfter(13);
+    const { readings: corrected } = await yard.command('meterChecks.correct', { checkId });
+    expect(corrected).toBe(1);
+    const [reading] = await readings();
+    expect(reading!.raw).toBe(14.2);
+    expect(reading!.corrected.mcPct).toBeCloseTo(13.2, 9);
+    expect(reading!.corrected.steps[0]).toMatchObject({ step: 'meter-check' });
+    expect(await ofRound(roundId)).toEqual([]);
+    expect((await listed()).toCorrect).toBeNull();
+  });
+
+  test('readings that follow are corrected, too, and a check by then says whether that is right', async () => {
+    const { roundId, checkId, blockId } = await roundAfter(13);
+    await yard.command('meterChecks.correct', { checkId });
+    await aimAt(roundId, 0, 1);
+    await type(roundId, 14);
+    expect((await readings()).map(({ corrected }) => corrected.mcPct)).toEqual([
+      expect.closeTo(13.2, 9),
+      expect.closeTo(13, 9),
+    ]);
+    expect(await check(blockId, 13.2)).toMatchObject({ state: 'right', correctedBy: 1 });
+    // It was adjusted meanwhile: now the correction is what is wrong.
+    const again = await check(blockId, 12);
+    expect(again.state).toBe('off');
+    await yard.command('meterChecks.correct', { checkId: again.id });
+    expect(await check(blockId, 12)).toMatchObject({ state: 'right', correctedBy: 0 });
+  });
+
+  test('a later check that is right says nothing of it, and only its own readings are corrected', async () => {
+    const { roundId, checkId, blockId } = await roundAfter(13);
+    await check(blockId, 12);
+    yard.later(60_000);
+    await aimAt(roundId, 0, 1);
+    await type(roundId, 14);
+    expect((await ofRound(roundId)).map((each) => each.readings)).toEqual([1]);
+    await yard.command('meterChecks.correct', { checkId });
+    const all = (await readings()).map(({ corrected }) => corrected.mcPct!);
+    expect(all.toSorted()).toEqual([expect.closeTo(13.2, 9), expect.closeTo(14, 9)]);
+    expect(await check(blockId, 12)).toMatchObject({ state: 'right', correctedBy: 0 });
+  });
+
+  test('where its profile is changed later, what a check corrects is not lost', async () => {
+    const { checkId } = await roundAfter(13);
+    await yard.command('meterChecks.correct', { checkId });
+    const meter = (await yard.query('meters.list', {}))[0]!;
+    const profile = { ...setToWalnut, sdPct: 0.5 };
+    await yard.command('meters.edit', { id: meter.id, basedOn: meter.version, changed: { profile } });
+    expect(await yard.query('meters.use', { meterId: meter.id })).toMatchObject({ earlierReadings: 1 });
+    await yard.command('meters.updateEarlier', { meterId: meter.id });
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
+  });
+
+  test('readings from before the check keep what they were, also where the profile is brought to them', async () => {
+    const meterId = await addMeter();
+    const roundId = await begin();
+    await type(roundId, 14.2);
+    const { id } = await addBlock({}, meterId);
+    const { id: checkId } = await check(id, 13);
+    expect((await yard.command('meterChecks.correct', { checkId })).readings).toBe(0);
+    expect(await yard.query('meters.use', { meterId })).toMatchObject({ earlierReadings: 0 });
+    const [meter] = await yard.query('meters.list', {});
+    const profile = { ...setToWalnut, sdPct: 0.5 };
+    await yard.command('meters.edit', { id: meterId, basedOn: meter!.version, changed: { profile } });
+    await yard.command('meters.updateEarlier', { meterId });
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(14.2, 9);
+  });
+
+  test('one that is too far off is not corrected', async () => {
+    const { roundId, checkId } = await roundAfter(16);
+    expect(await ofRound(roundId)).toMatchObject([{ toCorrect: null, check: { state: 'too-far' } }]);
+    await expect(yard.command('meterChecks.correct', { checkId })).rejects.toThrow(
+      'Old one is too far off to be corrected.',
+    );
+  });
+
+  test('undoing the correction takes it back, redoing makes it again', async () => {
+    const { checkId } = await roundAfter(13);
+    const { act } = await yard.command('meterChecks.correct', { checkId });
+    await yard.command('acts.undo', { act });
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(14.2, 9);
+    expect((await listed()).toCorrect).toEqual({ checkId, readings: 1 });
+    await yard.command('acts.redo', { act });
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
+  });
+});
+
+test('ohms are corrected by the same factor at any value', async () => {
+  // 20 megohms shown of 10: half of what is shown is right, at any value.
+  const meterId = await addMeter({ ...unknownProfile, scale: { kind: 'ohms' } });
+  const { id } = await addBlock({ expected: 10e6, unit: 'ohm', tolerance: 0.01 }, meterId);
+  const { id: checkId } = await check(id, 20e6);
+  const roundId = await begin();
+  const typed = await aimedSpot(roundId);
+  await yard.command('rounds.saveTyped', { ...typed, raw: 100e6, unit: 'ohm' });
+  const before = (await readings())[0]!.corrected;
+  await yard.command('meterChecks.correct', { checkId });
+  const after = (await readings())[0]!.corrected;
+  expect(after.steps.map(({ step }) => step)).toEqual(['species-curve', 'meter-check', 'temperature']);
+  expect(after.mcPct!).toBeGreaterThan(before.mcPct!);
+});
