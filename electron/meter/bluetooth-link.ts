@@ -1,6 +1,7 @@
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
-import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
-import { confirmed, isReadBy, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
+import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
+import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
+import { isAdvertised } from '../../shared-core/gatt/source.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import { monotonicMs } from '../monotonic.ts';
@@ -11,6 +12,7 @@ import { MeterLink, noMeter } from './meter-link.ts';
 import { RadioChild } from './radio-child.ts';
 import { type AdapterReason, type FromRadio, longestValueBytes } from './radio-messages.ts';
 import type { RadioRuntime } from './radio-port.ts';
+import { watchedOf, watchedOfUnknown } from './watched.ts';
 
 export interface BluetoothLinkOptions extends RadioRuntime {
   timing?: Partial<BluetoothTiming>;
@@ -29,10 +31,11 @@ interface Target {
   everLive: boolean;
   /** Whether the connect order for this attempt has gone out (it waits for the adapter). */
   ordered: boolean;
+  /** It is only listened to: what it advertises holds its values, or it lets nobody connect. */
+  listens: boolean;
+  /** What a person tries to make an undescribed meter begin with. */
+  tried: Start | null;
 }
-
-/** Watching everything while a person sets a meter up by hand must not overrun it. */
-const mostWatched = 16;
 
 /**
  * The link through a real adapter. noble runs in a separate process (`radio-process.ts`). This side owns time limits,
@@ -92,6 +95,14 @@ export class BluetoothLink extends MeterLink {
   }
 
   override connect(deviceId: string, description: MeterDescription | null): void {
+    this.#begin(deviceId, description, description !== null && isAdvertised(description.source));
+  }
+
+  override listen(deviceId: string): void {
+    this.#begin(deviceId, null, true);
+  }
+
+  #begin(deviceId: string, description: MeterDescription | null, listens: boolean): void {
     if (this.#closed) return;
     this.#scanWanted = false;
     const before = this.disconnect();
@@ -104,6 +115,8 @@ export class BluetoothLink extends MeterLink {
       tries: 0,
       everLive: false,
       ordered: false,
+      listens,
+      tried: null,
     };
     void before.then(() => {
       if (order !== this.#connectOrders) return;
@@ -115,7 +128,10 @@ export class BluetoothLink extends MeterLink {
   override describe(description: MeterDescription): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
-    if (!offers(this.described.characteristics, description)) {
+    const isOffered = target.listens
+      ? isAdvertised(description.source)
+      : offers(this.described.characteristics, description);
+    if (!isOffered) {
       this.setDescribed({
         ...this.described,
         remarks: [message('meter.self.not-offered', { meterName: nameOf(target) })],
@@ -125,14 +141,29 @@ export class BluetoothLink extends MeterLink {
     const { characteristics } = this.described;
     target.description = confirmed(characteristics, description);
     this.setDescribed({ description: target.description, characteristics, remarks: [] });
-    this.#subscribe(target);
+    if (target.listens) this.#showLive(target);
+    else this.#watch(target);
+  }
+
+  override tryStart(start: Start): void {
+    const target = this.#target;
+    if (target === null || target.listens || this.described?.description !== null) return;
+    target.tried = start;
+    this.setDescribed({ ...this.described, remarks: [] });
+    this.#watch(target);
   }
 
   override recall(known: MeterDescription): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
+    if (target.listens !== isAdvertised(known.source)) return;
     target.description = known;
-    this.#recognize(target, this.described.characteristics);
+    if (target.listens) this.#knowByAdverts(target);
+    else this.#recognize(target, this.described.characteristics);
+  }
+
+  override get listening(): boolean {
+    return this.#target?.listens ?? false;
   }
 
   override async disconnect(): Promise<void> {
@@ -227,13 +258,13 @@ export class BluetoothLink extends MeterLink {
       case 'discovered':
         this.#recognize(target, heard.characteristics);
         return;
-      case 'subscribed':
-        clearTimeout(this.#stepTimer);
-        target.tries = 0;
-        target.everLive = true;
-        this.#radioFaults = 0;
-        this.#showLive(target);
-        this.#watchSilence(target);
+      case 'heard':
+        target.name = heard.name || target.name;
+        this.#knowByAdverts(target);
+        this.#begun(target);
+        return;
+      case 'watching':
+        this.#begun(target);
         return;
       case 'notifications':
         this.#watchSilence(target);
@@ -249,10 +280,40 @@ export class BluetoothLink extends MeterLink {
         this.#attemptFailed(target, { why: 'meter.why.dropped' });
         return;
       case 'failed':
-        if (heard.step === 'search') this.#attemptFailed(target, { why: 'meter.why.not-found' });
-        else this.#freshStart(target, whyStepFailed[heard.step]);
+        this.#stepFailed(target, heard.step);
         return;
     }
+  }
+
+  #stepFailed(target: Target, step: Extract<FromRadio, { type: 'failed' }>['step']): void {
+    if (step === 'search') this.#attemptFailed(target, { why: 'meter.why.not-found' });
+    else if (step === 'listen-only') {
+      target.listens = true;
+      this.#attempt(target);
+    } else if (step === 'start' && this.described?.description === null) {
+      // What a person tried is not how it begins; everything is watched all the same.
+      target.tried = null;
+      this.setDescribed({
+        ...this.described,
+        remarks: [message('meter.self.start-refused', { meterName: nameOf(target) })],
+      });
+      this.#watch(target);
+    } else this.#freshStart(target, whyStepFailed[step]);
+  }
+
+  /** Its values come in from now on. */
+  #begun(target: Target): void {
+    clearTimeout(this.#stepTimer);
+    target.tries = 0;
+    target.everLive = true;
+    this.#radioFaults = 0;
+    this.#showLive(target);
+    this.#watchSilence(target);
+  }
+
+  /** A meter that is only listened to says nothing of itself that could have changed. */
+  #knowByAdverts({ description }: Target): void {
+    this.setDescribed({ description, characteristics: [], remarks: [] });
   }
 
   #hearAdapter(reason: AdapterReason): void {
@@ -282,12 +343,11 @@ export class BluetoothLink extends MeterLink {
     // A meter that comes back is compared with what it was, also where it describes itself.
     if (!recognized.toConfirm) target.description = recognized.description;
     this.setDescribed({ ...recognized, characteristics });
-    this.#subscribe(target);
+    this.#watch(target);
   }
 
   #hearNotifications({ items, overrun }: Extract<FromRadio, { type: 'notifications' }>): void {
-    for (const { bytes, lengthBytes, serviceUuid, characteristicUuid, receivedAtMs } of items) {
-      const from = { kind: 'characteristic', serviceUuid, characteristicUuid } as const;
+    for (const { bytes, lengthBytes, from, receivedAtMs } of items) {
       if (bytes !== null) this.receive({ from, bytes, receivedAtMs });
       else {
         this.refuse(
@@ -307,7 +367,8 @@ export class BluetoothLink extends MeterLink {
     this.#clearTimers();
     target.attempt = ++this.#attempts;
     target.ordered = false;
-    if (!target.everLive) this.#show(target, 'connecting', 'meter.state.connecting');
+    if (!target.everLive)
+      this.#show(target, 'connecting', target.listens ? 'meter.state.listening' : 'meter.state.connecting');
     const { attempt } = target;
     void this.#radio.free.then(() => {
       if (target !== this.#target || attempt !== target.attempt) return;
@@ -320,7 +381,7 @@ export class BluetoothLink extends MeterLink {
   #orderConnect(target: Target): void {
     target.ordered = true;
     this.#radio.order({
-      type: 'connect',
+      type: target.listens ? 'listen' : 'connect',
       attempt: target.attempt,
       deviceId: target.deviceId,
       searchMs: this.#timing.searchMs,
@@ -328,20 +389,14 @@ export class BluetoothLink extends MeterLink {
     this.#limitStep(target, this.#timing.searchMs + this.#timing.connectMs);
   }
 
-  #subscribe(target: Target): void {
-    const described = this.described!;
-    const { description } = described;
-    const watched =
-      description === null
-        ? described.characteristics.filter((each) => each.canNotify).slice(0, mostWatched)
-        : described.characteristics.filter((each) => isReadBy(each, description));
+  #watch(target: Target): void {
+    const { description, characteristics } = this.described!;
+    const start = description === null ? target.tried : description.start;
     this.#radio.order({
-      type: 'subscribe',
+      type: 'watch',
       attempt: target.attempt,
-      characteristics: watched.map(({ serviceUuid, characteristicUuid }) => ({
-        serviceUuid,
-        characteristicUuid,
-      })),
+      ...(description === null ? watchedOfUnknown(characteristics) : watchedOf(description.source)),
+      start: start && { ...start, bytes: Buffer.from(start.bytesHex, 'hex') },
     });
     this.#limitStep(target, this.#timing.subscribeMs);
   }
@@ -353,6 +408,11 @@ export class BluetoothLink extends MeterLink {
 
   #watchSilence(target: Target): void {
     clearTimeout(this.#silenceTimer);
+    if (target.listens) {
+      const away = () => this.#attemptFailed(target, { why: 'meter.why.unheard' });
+      this.#silenceTimer = setTimeout(away, this.#timing.unheardMs);
+      return;
+    }
     this.#silenceTimer = setTimeout(() => {
       this.#radio.order({ type: 'prove', attempt: target.attempt });
       this.#silenceTimer = setTimeout(
@@ -374,7 +434,7 @@ export class BluetoothLink extends MeterLink {
     target.attempt = ++this.#attempts;
     target.ordered = true;
     const device = { deviceId: target.deviceId, deviceName: target.name };
-    const inWords = (code: 'meter.state.failed' | 'meter.state.lost') =>
+    const inWords = (code: `meter.state.${'failed' | 'lost' | 'unheard'}`) =>
       'adapter' in trouble
         ? trouble.adapter
         : message(code, { meterName: nameOf(target), why: message(trouble.why) });
@@ -386,7 +446,9 @@ export class BluetoothLink extends MeterLink {
     target.tries++;
     this.setState(
       'reconnecting',
-      message('meter.state.reconnecting', { trouble: inWords('meter.state.lost') }),
+      message('meter.state.reconnecting', {
+        trouble: inWords(target.listens ? 'meter.state.unheard' : 'meter.state.lost'),
+      }),
       device,
     );
     this.#retryTimer = setTimeout(() => this.#attempt(target), this.#backOff(target.tries));
@@ -410,10 +472,12 @@ export class BluetoothLink extends MeterLink {
   }
 
   #showLive(target: Target): void {
+    const { listens } = target;
     if (this.described?.description == null) {
-      this.#show(target, 'needs-description', 'meter.state.needs-setup');
+      const code = listens ? 'meter.state.heard-needs-setup' : 'meter.state.needs-setup';
+      this.#show(target, 'needs-description', code);
     } else {
-      this.#show(target, 'live', 'meter.state.live');
+      this.#show(target, 'live', listens ? 'meter.state.heard' : 'meter.state.live');
     }
   }
 
@@ -421,7 +485,15 @@ export class BluetoothLink extends MeterLink {
   #show(
     target: Target,
     phase: 'connecting' | 'discovering' | 'reconnecting' | 'needs-description' | 'live',
-    code: `meter.state.${'connecting' | 'discovering' | 'back' | 'needs-setup' | 'live'}`,
+    code: `meter.state.${
+      | 'connecting'
+      | 'listening'
+      | 'discovering'
+      | 'back'
+      | 'needs-setup'
+      | 'heard-needs-setup'
+      | 'live'
+      | 'heard'}`,
   ): void {
     this.setState(phase, message(code, { meterName: nameOf(target) }), {
       deviceId: target.deviceId,
@@ -442,7 +514,9 @@ const noDevice = { deviceId: null, deviceName: null };
 const whyStepFailed = {
   connect: 'meter.why.refused',
   discover: 'meter.why.not-listed',
-  subscribe: 'meter.why.not-started',
+  watch: 'meter.why.not-started',
+  start: 'meter.why.start-refused',
+  pairing: 'meter.why.pairing',
 } as const;
 
 type WhyCode = Extract<Code, `meter.why.${string}`>;

@@ -9,6 +9,8 @@ export interface BluetoothTiming {
   silenceMs: number;
   /** How long it may take to show it. */
   proofMs: number;
+  /** Without an advert for so long, a meter that is only listened to is away. The slowest send one each 10.24 s. */
+  unheardMs: number;
   /** How long a polite goodbye to the meter may take before the radio process is ended. */
   goodbyeMs: number;
   /** How long the radio process may take to end by itself. */
@@ -28,6 +30,7 @@ export const usualTiming: BluetoothTiming = {
   subscribeMs: 8000,
   silenceMs: 5000,
   proofMs: 5000,
+  unheardMs: 25_000,
   goodbyeMs: 4000,
   quitMs: 1000,
   startMs: 30_000,

@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
-import type { MeterDescription } from '../../shared-core/gatt/meter-description.ts';
+import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../shared-core/gatt/packet.ts';
 import type { RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import { isFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
@@ -110,6 +110,14 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
    * @param description how to read it, if that is known from before; null lets it describe itself
    */
   abstract connect(deviceId: string, description: MeterDescription | null): void;
+  /** Shows what a meter advertises, without connecting, so that it can be described. */
+  listen(_deviceId: string): void {}
+  /** Whether the meter is only listened to. */
+  get listening(): boolean {
+    return false;
+  }
+  /** Writes this to a connected meter that nobody described yet: it may begin to send. */
+  tryStart(_start: Start): void {}
   /** Reads the connected meter by this description from now on: a person confirmed it. */
   abstract describe(description: MeterDescription): void;
   /** Another yard knows the connected meter by this description. One that never changes is read as it is. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { longestValueBytes, uuidSchema } from '../../shared-core/gatt/source.ts';
+import { longestValueBytes, packetFromSchema, uuidSchema } from '../../shared-core/gatt/source.ts';
 
 export { longestValueBytes };
 
@@ -13,14 +13,29 @@ const deviceId = z.string().min(1).max(200);
 const attempt = z.number().int();
 const characteristicRef = z.object({ serviceUuid: uuidSchema, characteristicUuid: uuidSchema });
 
+/** Watching everything while a person sets a meter up must not overrun it. */
+export const mostWatched = 16;
 const valueBytes = z.instanceof(Uint8Array).refine((bytes) => bytes.length <= longestValueBytes);
 
 export const toRadioSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('scan'), on: z.boolean() }),
   /** Waits until the meter is heard, then connects and discovers. */
   z.object({ type: z.literal('connect'), attempt, deviceId, searchMs: z.number().positive() }),
+  /** Waits until the meter is heard, then passes on what it advertises. It is never connected to. */
+  z.object({ type: z.literal('listen'), attempt, deviceId, searchMs: z.number().positive() }),
   /** Watches exactly these from now on. */
-  z.object({ type: z.literal('subscribe'), attempt, characteristics: z.array(characteristicRef).max(16) }),
+  z.object({
+    type: z.literal('watch'),
+    attempt,
+    /** Those that it sends by itself. */
+    sent: z.array(characteristicRef).max(mostWatched),
+    /** Those that are read again and again. */
+    read: z
+      .array(characteristicRef.extend({ everyMs: z.number().int().min(200).max(5000) }))
+      .max(mostWatched),
+    /** Written once the others are watched: it makes the meter begin. */
+    start: characteristicRef.extend({ bytes: valueBytes, withResponse: z.boolean() }).nullable(),
+  }),
   /** Makes the meter show that it is there. */
   z.object({ type: z.literal('prove'), attempt }),
   z.object({ type: z.literal('disconnect'), attempt }),
@@ -56,6 +71,8 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
       )
       .max(500),
   }),
+  /** The meter that is listened to. */
+  z.object({ type: z.literal('heard'), attempt, name: z.string().max(248) }),
   z.object({ type: z.literal('connected'), attempt, name: z.string().max(248) }),
   z.object({
     type: z.literal('discovered'),
@@ -65,6 +82,7 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
         characteristicRef.extend({
           canNotify: z.boolean(),
           canRead: z.boolean(),
+          canWrite: z.boolean(),
           presentationFormat: valueBytes.nullable(),
           userDescription: z.string().max(longestValueBytes).nullable(),
           validRange: valueBytes.nullable(),
@@ -72,19 +90,21 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
       )
       .max(128),
   }),
-  z.object({ type: z.literal('subscribed'), attempt }),
+  z.object({ type: z.literal('watching'), attempt }),
   z.object({ type: z.literal('proof'), attempt }),
   z.object({ type: z.literal('disconnected'), attempt }),
   z.object({
     type: z.literal('failed'),
     attempt,
-    step: z.enum(['search', 'connect', 'discover', 'subscribe']),
+    /** `listen-only`: it lets nobody connect. `pairing`: it asked for pairing, which failed. */
+    step: z.enum(['search', 'listen-only', 'connect', 'discover', 'watch', 'start', 'pairing']),
   }),
   z.object({
     type: z.literal('notifications'),
     attempt,
     items: z.array(
-      characteristicRef.extend({
+      z.object({
+        from: packetFromSchema,
         receivedAtMs: z.number(),
         /** Null when it was longer than the standard allows and was dropped. */
         bytes: valueBytes.nullable(),

@@ -25,8 +25,10 @@ async function obey(order: ToRadio): Promise<void> {
       return radio.scan(order.on);
     case 'connect':
       return radio.connect(order);
-    case 'subscribe':
-      return radio.subscribe(order);
+    case 'listen':
+      return radio.listen(order);
+    case 'watch':
+      return radio.watch(order);
     case 'prove':
       return radio.prove(order.attempt);
     case 'disconnect':

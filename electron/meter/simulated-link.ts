@@ -134,6 +134,7 @@ export class SimulatedLink extends MeterLink {
           ...characteristic,
           canNotify: true,
           canRead: false,
+          canWrite: false,
           presentationFormat: null,
           userDescription: 'Moisture',
           validRange: null,

@@ -25,6 +25,7 @@ export interface DiscoveredCharacteristic {
   /** It can send values by itself, as notifications or indications. */
   canNotify: boolean;
   canRead: boolean;
+  canWrite: boolean;
   /** The bytes of descriptor 0x2904; null when there is none. */
   presentationFormat: Uint8Array | null;
   /** The text of descriptor 0x2901; null when there is none. */

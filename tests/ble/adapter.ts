@@ -4,10 +4,9 @@
  * see to with a real adapter; btvirt would keep them forever.
  */
 import { connect, createServer, type Socket } from 'node:net';
-import { commandPacket, eventPacket, H4Framing, leMetaEvent } from './h4-framing.ts';
+import { commandPacket, eventPacket, H4Framing, handleOfLink } from './h4-framing.ts';
 
 const disconnectionComplete = 0x05;
-const connectionComplete = 0x01;
 
 /** HCI Disconnect, "remote user terminated connection" (Core Specification, Vol 4 Part E 7.1.6). */
 const disconnectCommand = (handle: number) =>
@@ -17,8 +16,8 @@ const disconnectCommand = (handle: number) =>
 function trackLinks(packet: Buffer, links: Set<number>): void {
   if (packet[0] !== eventPacket) return;
   if (packet[1] === disconnectionComplete) links.delete(packet.readUInt16LE(4));
-  const madeOne = packet[1] === leMetaEvent && packet[3] === connectionComplete && packet[4] === 0;
-  if (madeOne) links.add(packet.readUInt16LE(5));
+  const made = handleOfLink(packet);
+  if (made !== null) links.add(made);
 }
 
 function relay(host: Socket, btvirtPath: string): void {

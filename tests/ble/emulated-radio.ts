@@ -21,6 +21,18 @@ const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 /** The radio process as it is in the sources, for `BluetoothLink` in tests. */
 export const radioScript = here('../../electron/meter/radio-process.ts');
 
+const usualMeter: MeterServerOptions = {
+  name: 'Test pin meter',
+  library: 'bleno',
+  gives: 'notify',
+  startHex: null,
+  isLocked: false,
+  isConnectable: true,
+  address: null,
+  selfDescribed: true,
+  batteryPct: 76,
+};
+
 export class EmulatedRadio {
   readonly #btvirt: ChildProcess;
   readonly #folder: string;
@@ -78,7 +90,7 @@ export class EmulatedRadio {
 
   /** A meter that advertises and can be connected to when the promise resolves. */
   async startMeter(options: Partial<MeterServerOptions> = {}): Promise<EmulatedMeter> {
-    const full = { name: 'Test pin meter', selfDescribed: true, batteryPct: 76, ...options };
+    const full: MeterServerOptions = { ...usualMeter, ...options };
     const server = fork(here('meter-server.ts'), [JSON.stringify(full)], {
       execArgv: [],
       // The control is of the app's adapter; its own is always on.
@@ -87,10 +99,11 @@ export class EmulatedRadio {
         ...this.env,
         H4_PATH: this.#btvirtPath,
         RADIO_CONTROL: '',
-        BLENO_DEVICE_NAME: full.name,
       },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
       serialization: 'advanced',
+      // ble-host keeps what it knows of others in the folder that it runs in.
+      cwd: this.#folder,
     });
     const meter = new EmulatedMeter(server, full.name);
     this.#meters.push(meter);

@@ -5,6 +5,17 @@ export const scoPacket = 3;
 export const eventPacket = 4;
 export const leMetaEvent = 0x3e;
 
+const connectionComplete = 0x01;
+
+/** Handle of the link that this event says is up (Core Specification, Vol 4 Part E 7.7.65.1); null for any other packet. */
+export const handleOfLink = (packet: Buffer): number | null =>
+  packet[0] === eventPacket &&
+  packet[1] === leMetaEvent &&
+  packet[3] === connectionComplete &&
+  packet[4] === 0
+    ? packet.readUInt16LE(5)
+    : null;
+
 /** Cuts a stream of bytes into packets. */
 export class H4Framing {
   #rest = Buffer.alloc(0);

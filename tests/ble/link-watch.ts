@@ -9,6 +9,7 @@ export const shortTiming: Partial<BluetoothTiming> = {
   subscribeMs: 6000,
   silenceMs: 1500,
   proofMs: 3000,
+  unheardMs: 3000,
   goodbyeMs: 2500,
   quitMs: 800,
   backOffMs: [200, 400, 800],

@@ -6,14 +6,15 @@ import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import { BluetoothLink, type BluetoothLinkOptions } from '../../electron/meter/bluetooth-link.ts';
 import { type EmulatedMeter, type EmulatedRadio, radioScript, startMeterServer } from './emulated-radio.ts';
 import { find, shortTiming, untilPhase } from './link-watch.ts';
+import type { MeterServerOptions } from './meter-server.ts';
 
 export let radio: EmulatedRadio;
 export let meter: EmulatedMeter;
 export let link: BluetoothLink;
 
-export function withMeterInReach(): void {
+export function withMeterInReach(options: Partial<MeterServerOptions> = {}): void {
   beforeAll(async () => {
-    ({ radio, meter } = await startMeterServer());
+    ({ radio, meter } = await startMeterServer(options));
   });
   afterAll(() => radio.stop());
   beforeEach(() => {

@@ -1,12 +1,27 @@
 /**
- * A pin meter as a real GATT server (bleno over an emulated controller), run as a separate process by
- * `emulated-radio.ts`, which sends it orders over Node's channel. It describes itself by 0x2904 and 0x2901 unless it is
- * started without. Its values are our own invention.
+ * A pin meter as a real GATT server over an emulated controller, run as a separate process by `emulated-radio.ts`, which
+ * sends it orders over Node's channel. It describes itself by 0x2904 and 0x2901 unless it is started without. Its values
+ * are our own invention.
  */
-import { createRequire } from 'node:module';
+import { serveWithBleHost } from './ble-host-server.ts';
+import { serveWithBleno } from './bleno-server.ts';
+import { advertOf, type ServedCharacteristic, type ServedService } from './gatt-server.ts';
+
+export type GattLibrary = 'bleno' | 'ble-host';
 
 export interface MeterServerOptions {
   name: string;
+  library: GattLibrary;
+  /** How its value is had: it sends it, with or without wanting an answer, or it is read; or it is advertised. */
+  gives: 'notify' | 'indicate' | 'read' | 'service-data' | 'manufacturer-data';
+  /** What is to be written before it sends anything, hex; null for nothing. */
+  startHex: string | null;
+  /** Only to a link that is paired, and it refuses to pair. */
+  isLocked: boolean;
+  /** One that only advertises. */
+  isConnectable: boolean;
+  /** Its address, as of 6 octets with colons from C0 on; null for the address of its controller. */
+  address: string | null;
   /** Without 0x2904 and 0x2901 a person has to set it up. */
   selfDescribed: boolean;
   /** Null for a meter without a battery service. */
@@ -26,6 +41,8 @@ export type MeterOrder =
   | { type: 'att'; bytes: Uint8Array }
   /** From now on it says that its number counts in this power of ten, as after new firmware. */
   | { type: 'exponent'; exponent: number }
+  /** From the next link on it offers this service beside the others. */
+  | { type: 'more-services'; uuid: string }
   | { type: 'drop-link' }
   | { type: 'advertise'; on: boolean };
 
@@ -33,40 +50,22 @@ export type MeterNews =
   | { type: 'advertising' }
   | { type: 'link'; up: boolean }
   | { type: 'subscribed'; on: boolean }
-  | { type: 'streamed'; count: number };
+  | { type: 'streamed'; count: number }
+  | { type: 'started'; bytes: Uint8Array };
 
-/** Service and characteristic of our own, made up for these tests. */
+/** Service and characteristics of our own, made up for these tests. */
 export const meterServiceUuid = '7d0a1f00b2c94a6e8f5317c2a4e9d010';
 export const meterValueUuid = '7d0a1f01b2c94a6e8f5317c2a4e9d010';
+export const meterStartUuid = '7d0a1f02b2c94a6e8f5317c2a4e9d010';
+/** For adverts: 16 bits that the SIG has not assigned, and its company id for tests (both from memory). */
+export const advertServiceUuid = 'fdff';
+export const advertCompanyId = 0xffff;
 
-/** What bleno does not export: the L2CAP side of the link, and the controller. */
-interface Inside {
-  _bindings: {
-    _aclStream: { write(channel: number, bytes: Buffer): void } | null;
-    _hci: { setAdvertiseEnable(on: boolean): void };
-  };
-}
-const advertiseEveryMs = 200;
-const attChannel = 4;
-
-function serve(options: MeterServerOptions): void {
-  type Bleno = import('events').EventEmitter &
-    Inside & {
-      // biome-ignore lint/suspicious/noExplicitAny: bleno's types describe another version of it
-      PrimaryService: any;
-      // biome-ignore lint/suspicious/noExplicitAny: as above
-      Characteristic: any;
-      // biome-ignore lint/suspicious/noExplicitAny: as above
-      Descriptor: any;
-      startAdvertising(name: string, serviceUuids: string[]): void;
-      stopAdvertising(): void;
-      setServices(services: unknown[]): void;
-      disconnect(): void;
-    };
-  const bleno = createRequire(import.meta.url)('@abandonware/bleno') as Bleno;
+async function serve(options: MeterServerOptions): Promise<void> {
   const tell = (news: MeterNews) => process.send?.(news);
 
-  let notify: ((bytes: Buffer) => void) | null = null;
+  let send: ((bytes: Buffer) => void) | null = null;
+  let isStarted = options.startHex === null;
   let pins: { pct: number; sinceMs: number } | null = null;
   let ticks = 0;
   let ticking: NodeJS.Timeout | undefined;
@@ -84,68 +83,88 @@ function serve(options: MeterServerOptions): void {
     bytes.writeUInt16LE(hundredths);
     return bytes;
   };
+  const isAdvertised = options.gives === 'service-data' || options.gives === 'manufacturer-data';
+  let isAdvertising = true;
+  const give = (bytes: Buffer) => {
+    if (isAdvertised && isAdvertising) server.advertise(advert(bytes));
+    else if (isStarted) send?.(bytes);
+  };
   const setRate = (hz: number) => {
     clearInterval(ticking);
-    if (hz > 0) ticking = setInterval(() => notify?.(bytesOf(shown())), 1000 / hz);
+    if (hz > 0) ticking = setInterval(() => give(bytesOf(shown())), 1000 / hz);
   };
 
   // uint16, 10^-2, percentage (0x27AD), namespace SIG.
   const presentationFormat = Buffer.from([0x06, 0xfe, 0xad, 0x27, 1, 0, 0]);
-  const { PrimaryService, Characteristic, Descriptor } = bleno;
-  const value = new Characteristic({
+  const value: ServedCharacteristic = {
     uuid: meterValueUuid,
-    properties: ['read', 'notify'],
+    properties:
+      options.gives === 'notify' || options.gives === 'indicate' ? ['read', options.gives] : ['read'],
     descriptors: options.selfDescribed
       ? [
-          new Descriptor({ uuid: '2904', value: presentationFormat }),
-          new Descriptor({ uuid: '2901', value: Buffer.from('Moisture content') }),
+          { uuid: '2904', value: presentationFormat },
+          { uuid: '2901', value: Buffer.from('Moisture content') },
         ]
       : [],
-    onReadRequest: (_offset: number, answer: (result: number, bytes: Buffer) => void) =>
-      answer(0, bytesOf(shown())),
-    onSubscribe: (_longest: number, update: (bytes: Buffer) => void) => {
-      notify = update;
-      tell({ type: 'subscribed', on: true });
+    isLocked: options.isLocked,
+    read: () => bytesOf(shown()),
+    write: () => false,
+    subscribe: (to) => {
+      send = to;
+      tell({ type: 'subscribed', on: to !== null });
     },
-    onUnsubscribe: () => {
-      notify = null;
-      tell({ type: 'subscribed', on: false });
+  };
+  const start: ServedCharacteristic = {
+    ...value,
+    uuid: meterStartUuid,
+    properties: ['write'],
+    descriptors: [],
+    write: (bytes) => {
+      if (bytes.toString('hex') !== options.startHex) return false;
+      isStarted = true;
+      tell({ type: 'started', bytes });
+      return true;
     },
+  };
+  const own: ServedService = {
+    uuid: meterServiceUuid,
+    characteristics: options.startHex === null ? [value] : [value, start],
+  };
+  const readOnly = (uuid: string, of: string, bytes: Buffer): ServedService => ({
+    uuid,
+    characteristics: [{ ...value, uuid: of, properties: ['read'], descriptors: [], read: () => bytes }],
   });
-  const services = [new PrimaryService({ uuid: meterServiceUuid, characteristics: [value] })];
+  const services = [own];
   if (options.batteryPct !== null) {
-    const battery = new Characteristic({
-      uuid: '2a19',
-      properties: ['read'],
-      value: Buffer.from([options.batteryPct]),
-    });
-    services.push(new PrimaryService({ uuid: '180f', characteristics: [battery] }));
+    services.push(readOnly('180f', '2a19', Buffer.from([options.batteryPct])));
   }
 
-  let linked = false;
-  let advertised = true;
-  const advertise = () => bleno.startAdvertising(options.name, [meterServiceUuid]);
-  // A real meter advertises several times a second; btvirt passes it on only when it is switched on.
-  setInterval(() => {
-    if (linked || !advertised) return;
-    bleno._bindings._hci.setAdvertiseEnable(false);
-    bleno._bindings._hci.setAdvertiseEnable(true);
-  }, advertiseEveryMs);
-  bleno.on('stateChange', (state) => {
-    if (state === 'poweredOn') advertise();
-  });
-  bleno.once('advertisingStart', () => bleno.setServices(services));
-  bleno.on('advertisingStart', () => tell({ type: 'advertising' }));
-  bleno.on('accept', () => {
-    linked = true;
-    tell({ type: 'link', up: true });
-  });
-  bleno.on('disconnect', () => {
-    linked = false;
-    notify = null;
-    tell({ type: 'link', up: false });
-  });
-  setRate(10);
+  const advert = (bytes: Buffer) =>
+    advertOf(
+      options.name,
+      meterServiceUuid,
+      options.gives === 'service-data'
+        ? { kind: options.gives, id: advertServiceUuid, bytes }
+        : options.gives === 'manufacturer-data'
+          ? { kind: options.gives, id: advertCompanyId.toString(16).padStart(4, '0'), bytes }
+          : null,
+    );
+  const { name, isConnectable, address } = options;
+  const server = await (options.library === 'bleno' ? serveWithBleno : serveWithBleHost)(
+    { name, services, isConnectable, address },
+    {
+      advertising: () => tell({ type: 'advertising' }),
+      link: (up) => {
+        if (!up) {
+          send = null;
+          isStarted = options.startHex === null;
+        }
+        tell({ type: 'link', up });
+      },
+    },
+  );
+  server.advertise(advert(bytesOf(0)));
+  setRate(isAdvertised ? 4 : 10);
 
   process.on('message', (order: MeterOrder) => {
     switch (order.type) {
@@ -163,7 +182,7 @@ function serve(options: MeterServerOptions): void {
         // By the clock and not by the tick, so that the rate holds on a busy machine.
         streaming = setInterval(() => {
           const due = Math.min(order.count, Math.floor(((Date.now() - beganMs) * order.hz) / 1000));
-          while (sent < due) notify?.(bytesOf(sent++));
+          while (sent < due) give(bytesOf(sent++ % 0x10000));
           if (sent < order.count) return;
           clearInterval(streaming);
           tell({ type: 'streamed', count: sent });
@@ -171,25 +190,28 @@ function serve(options: MeterServerOptions): void {
         return;
       }
       case 'notify':
-        notify?.(Buffer.from(order.bytes));
+        give(Buffer.from(order.bytes));
         return;
       case 'att':
-        bleno._bindings._aclStream?.write(attChannel, Buffer.from(order.bytes));
+        server.sendAtt(Buffer.from(order.bytes));
         return;
       case 'exponent':
         presentationFormat.writeInt8(order.exponent, 1);
         return;
+      case 'more-services':
+        server.setServices([...services, readOnly(order.uuid, '2a6e', Buffer.from([0, 0]))]);
+        return;
       case 'drop-link':
-        bleno.disconnect();
+        server.dropLink();
         return;
       case 'advertise':
-        advertised = order.on;
-        if (order.on) advertise();
-        else bleno.stopAdvertising();
+        isAdvertising = order.on;
+        if (order.on) server.advertise(advert(bytesOf(shown())));
+        else server.stopAdvertising();
         return;
     }
   });
   process.on('disconnect', () => process.exit(0));
 }
 
-if (import.meta.main) serve(JSON.parse(process.argv[2]!) as MeterServerOptions);
+if (import.meta.main) await serve(JSON.parse(process.argv[2]!) as MeterServerOptions);

@@ -37,12 +37,17 @@ export async function discover(
       const canNotify =
         (characteristic.properties.includes('notify') || characteristic.properties.includes('indicate')) &&
         characteristicUuid !== serviceChangedUuid;
-      const described = canNotify ? await readDescriptors(characteristic) : new Map<string, Buffer>();
+      const canRead = characteristic.properties.includes('read');
+      const described =
+        canNotify || canRead ? await readDescriptors(characteristic) : new Map<string, Buffer>();
       list.push({
         serviceUuid,
         characteristicUuid,
         canNotify,
-        canRead: characteristic.properties.includes('read'),
+        canRead,
+        canWrite:
+          characteristic.properties.includes('write') ||
+          characteristic.properties.includes('writeWithoutResponse'),
         presentationFormat: sendable(described.get(presentationFormatUuid)),
         userDescription:
           described.get(userDescriptionUuid)?.toString('utf8').slice(0, longestValueBytes) ?? null,

@@ -7,6 +7,7 @@ import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
 import { type Heard, HeardDevices } from '../heard-devices.ts';
 import type { AdapterReason, FromRadio } from '../radio-messages.ts';
+import { LinkEar, type NobleLinks } from './inside-noble.ts';
 import { type NobleMemory, trimNoble } from './noble-memory.ts';
 import { messageOf, printable, send } from './outbox.ts';
 import { within } from './within.ts';
@@ -24,6 +25,8 @@ let noble: Noble | null = null;
 let adapterOn = false;
 let scanWanted = false;
 let searching: { deviceId: string; onHeard: () => void } | null = null;
+/** The meter that is listened to without connecting. */
+let followed: { deviceId: string; onHeard: (peripheral: Peripheral) => void } | null = null;
 let listening = false;
 /** The meter that was searched for last: it may be connected. */
 let meantId: string | null = null;
@@ -92,9 +95,16 @@ export function setScan(on: boolean): void {
 
 export function giveUpSearch(): void {
   searching = null;
+  followed = null;
 }
 
-const wantsToListen = () => scanWanted || searching !== null;
+/** Hands out this meter each time that it is heard, until the next search or `giveUpSearch`. */
+export function follow(deviceId: string, onHeard: (peripheral: Peripheral) => void): void {
+  followed = { deviceId, onHeard };
+  listenAsWanted();
+}
+
+const wantsToListen = () => scanWanted || searching !== null || followed !== null;
 
 export function listenAsWanted(): void {
   if (noble === null || !adapterOn) return;
@@ -114,6 +124,7 @@ function onHeard(peripheral: Peripheral): void {
   const rssiDbm = peripheral.rssi === rssiNotAvailable ? null : peripheral.rssi;
   heard.hear(peripheral.id, { peripheral, rssiDbm, atMs: monotonicMs() });
   if (searching?.deviceId === peripheral.id) searching.onHeard();
+  if (followed?.deviceId === peripheral.id) followed.onHeard(peripheral);
   if (scanWanted) news.add(peripheral.id);
 }
 
@@ -138,6 +149,7 @@ export function sendFound(): void {
 /** Listens until this meter is heard, unless it was heard just now. */
 export async function search(deviceId: string, searchMs: number): Promise<Peripheral> {
   meantId = deviceId;
+  followed = null;
   const known = heard.get(deviceId);
   if (known !== undefined && monotonicMs() - known.atMs < heardJustNowMs) return known.peripheral;
   let own: typeof searching = null;
@@ -153,6 +165,9 @@ export async function search(deviceId: string, searchMs: number): Promise<Periph
     if (searching === own) searching = null;
   }
 }
+
+/** Hears what noble does not pass on of a link to this meter that is up. */
+export const earOf = (peripheral: Peripheral): LinkEar => new LinkEar(noble as NobleLinks, peripheral);
 
 /** Many adapters cannot listen and connect at once. */
 export async function stopListening(): Promise<void> {

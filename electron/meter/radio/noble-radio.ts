@@ -1,6 +1,6 @@
 import { listenAsWanted, sendFound, setScan, startRadio } from './listening.ts';
 import type { Radio } from './radio.ts';
-import { connect, hangUp, leave, prove, subscribe } from './session.ts';
+import { connect, hangUp, leave, listen, prove, watch } from './session.ts';
 
 /** The adapter as noble reaches it: by a raw socket on Linux, through the system on macOS and Windows. */
 export const nobleRadio: Radio = {
@@ -11,7 +11,8 @@ export const nobleRadio: Radio = {
   },
   sendFound,
   connect,
-  subscribe,
+  listen,
+  watch,
   prove,
   disconnect: async () => {
     await leave();

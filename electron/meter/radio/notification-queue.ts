@@ -1,3 +1,4 @@
+import type { PacketFrom } from '../../../shared-core/gatt/source.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { createPaced } from '../../paced.ts';
 import type { FromRadio } from '../radio-messages.ts';
@@ -23,14 +24,13 @@ export function beginQueue(attempt: number): void {
   queueAttempt = attempt;
 }
 
-export function enqueue(serviceUuid: string, characteristicUuid: string, data: Buffer): void {
+export function enqueue(from: PacketFrom, data: Buffer): void {
   if (queue.length >= longestQueue) {
     overrun++;
     return;
   }
   queue.push({
-    serviceUuid,
-    characteristicUuid,
+    from,
     receivedAtMs: monotonicMs(),
     bytes: sendable(data),
     lengthBytes: data.length,

@@ -14,7 +14,10 @@ export interface Radio {
   /** Sends the meters heard since the last time. Called every so often. */
   sendFound(): void;
   connect(order: Order<'connect'>): Promise<void>;
-  subscribe(order: Order<'subscribe'>): Promise<void>;
+  /** Passes on what the meter advertises, each packet once, without connecting. */
+  listen(order: Order<'listen'>): Promise<void>;
+  /** Lasts as long as anything is read again and again. */
+  watch(order: Order<'watch'>): Promise<void>;
   prove(attempt: number): Promise<void>;
   /** Leaves the meter politely, as far as it lets us. */
   disconnect(): Promise<void>;

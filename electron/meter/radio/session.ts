@@ -3,10 +3,13 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { Characteristic, Peripheral } from '@abandonware/noble';
 import { batteryLevelUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
 import type { FromRadio, ToRadio } from '../radio-messages.ts';
+import { AdvertReader } from './adverts.ts';
 import { discover, keyOf } from './discovery.ts';
-import { giveUpSearch, search, setScan, stopListening } from './listening.ts';
+import type { LinkEar } from './inside-noble.ts';
+import { earOf, follow, giveUpSearch, search, setScan, stopListening } from './listening.ts';
 import { beginQueue, enqueue, flush } from './notification-queue.ts';
 import { messageOf, printable, send } from './outbox.ts';
+import { poll } from './polling.ts';
 import { readAnswersWithinMs, within } from './within.ts';
 
 const mostConnectTries = 3;
@@ -22,8 +25,22 @@ interface Session {
     string,
     { characteristic: Characteristic; onData: (data: Buffer, isNotification: boolean) => void }
   >;
+  ear: LinkEar | null;
+  /** The newest order to watch: an earlier one reads no more. */
+  watching: Extract<ToRadio, { type: 'watch' }> | null;
   onGone: (() => void) | null;
 }
+
+const newSession = (attempt: number): Session => ({
+  attempt,
+  peripheral: null,
+  connected: false,
+  offered: new Map(),
+  watched: new Map(),
+  ear: null,
+  watching: null,
+  onGone: null,
+});
 
 let session: Session | null = null;
 
@@ -31,25 +48,24 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
   await leave();
   setScan(false);
   beginQueue(order.attempt);
-  const own: Session = {
-    attempt: order.attempt,
-    peripheral: null,
-    connected: false,
-    offered: new Map(),
-    watched: new Map(),
-    onGone: null,
-  };
+  const own = newSession(order.attempt);
   session = own;
   let step: Extract<FromRadio, { type: 'failed' }>['step'] = 'search';
   try {
     const peripheral = await search(order.deviceId, order.searchMs);
     if (session !== own) return;
+    if (peripheral.connectable === false) {
+      session = null;
+      send({ type: 'failed', attempt: own.attempt, step: 'listen-only' });
+      return;
+    }
     step = 'connect';
     await stopListening();
     own.peripheral = peripheral;
     await connectTo(own, peripheral);
     if (session !== own) return;
     own.connected = true;
+    own.ear = earOf(peripheral);
     own.onGone = () => {
       if (session === own) session = null;
       own.connected = false;
@@ -70,7 +86,33 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
   } catch (error) {
     if (session !== own) return;
     console.error(`${step}: ${messageOf(error)}`);
-    send({ type: 'failed', attempt: own.attempt, step });
+    send({ type: 'failed', attempt: own.attempt, step: own.ear?.pairingFailed ? 'pairing' : step });
+  }
+}
+
+/** Passes on what the meter advertises, without connecting. */
+export async function listen(order: Extract<ToRadio, { type: 'listen' }>): Promise<void> {
+  await leave();
+  setScan(false);
+  beginQueue(order.attempt);
+  const own = newSession(order.attempt);
+  session = own;
+  const adverts = new AdvertReader();
+  const take = (peripheral: Peripheral) => {
+    if (session !== own) return;
+    for (const { from, bytes } of adverts.read(peripheral)) enqueue(from, bytes);
+  };
+  try {
+    const peripheral = await search(order.deviceId, order.searchMs);
+    if (session !== own) return;
+    const name = printable(peripheral.advertisement.localName ?? '');
+    send({ type: 'heard', attempt: own.attempt, name });
+    follow(order.deviceId, take);
+    take(peripheral);
+  } catch (error) {
+    if (session !== own) return;
+    console.error(`listen: ${messageOf(error)}`);
+    send({ type: 'failed', attempt: own.attempt, step: 'search' });
   }
 }
 
@@ -107,35 +149,109 @@ async function watchBattery(own: Session): Promise<void> {
   }
 }
 
-export async function subscribe(order: Extract<ToRadio, { type: 'subscribe' }>): Promise<void> {
+/** ATT requests of noble's: for a value, to find the switch of notifications, to write (Core Specification, Vol 3 Part F 3.4.8). */
+const readRequest = 0x0a;
+const readByTypeRequest = 0x08;
+const writeRequest = 0x12;
+
+export async function watch(order: Extract<ToRadio, { type: 'watch' }>): Promise<void> {
   const own = session;
   if (own === null || own.attempt !== order.attempt) return;
-  const wanted = new Set(order.characteristics.map((c) => keyOf(c.serviceUuid, c.characteristicUuid)));
+  own.watching = order;
+  const isWanted = () => session === own && own.watching === order;
+  let step: Extract<FromRadio, { type: 'failed' }>['step'] = 'watch';
   try {
-    for (const [key, { characteristic, onData }] of own.watched) {
-      if (wanted.has(key)) continue;
-      own.watched.delete(key);
-      characteristic.removeListener('data', onData);
-      await within(characteristic.unsubscribeAsync(), readAnswersWithinMs, `unsubscribe ${key}`);
+    const wanted = new Set(order.sent.map((c) => keyOf(c.serviceUuid, c.characteristicUuid)));
+    for (const key of own.watched.keys()) if (!wanted.has(key)) await unsubscribe(own, key);
+    let refused: unknown = null;
+    for (const each of order.sent) {
+      if (!isWanted()) return;
+      // Of several, those that refuse are passed over.
+      await subscribe(own, each).catch((error) => {
+        refused = error;
+        console.error(`subscribe: ${messageOf(error)}`);
+      });
     }
-    for (const { serviceUuid, characteristicUuid } of order.characteristics) {
-      const key = keyOf(serviceUuid, characteristicUuid);
-      const characteristic = own.offered.get(key);
-      if (characteristic === undefined) throw new Error(`the meter has no ${key}`);
-      if (own.watched.has(key)) continue;
-      const onData = (data: Buffer, isNotification: boolean) => {
-        if (isNotification && session === own) enqueue(serviceUuid, characteristicUuid, data);
-      };
-      characteristic.on('data', onData);
-      own.watched.set(key, { characteristic, onData });
-      await within(characteristic.subscribeAsync(), readAnswersWithinMs, `subscribe ${key}`);
+    if (refused !== null && own.watched.size === 0 && order.read.length === 0) throw refused;
+    const read = order.read.map((each) => ({ everyMs: each.everyMs, read: reader(own, each, isWanted) }));
+    if (order.start !== null) {
+      step = 'start';
+      await writeStart(own, order.start);
     }
-    if (session === own) send({ type: 'subscribed', attempt: own.attempt });
+    if (!isWanted()) return;
+    send({ type: 'watching', attempt: own.attempt });
+    await poll(read, isWanted);
   } catch (error) {
-    console.error(`subscribe: ${messageOf(error)}`);
-    if (session === own) send({ type: 'failed', attempt: own.attempt, step: 'subscribe' });
+    console.error(`${step}: ${messageOf(error)}`);
+    const failed = own.ear?.pairingFailed ? 'pairing' : step;
+    if (isWanted()) send({ type: 'failed', attempt: own.attempt, step: failed });
   }
 }
+
+interface CharacteristicRef {
+  serviceUuid: string;
+  characteristicUuid: string;
+}
+
+function characteristicOf(own: Session, { serviceUuid, characteristicUuid }: CharacteristicRef) {
+  const key = keyOf(serviceUuid, characteristicUuid);
+  const characteristic = own.offered.get(key);
+  if (characteristic === undefined) throw new Error(`the meter has no ${key}`);
+  return { key, characteristic };
+}
+
+async function subscribe(own: Session, { serviceUuid, characteristicUuid }: CharacteristicRef) {
+  const { key, characteristic } = characteristicOf(own, { serviceUuid, characteristicUuid });
+  if (own.watched.has(key)) return;
+  const from = { kind: 'characteristic', serviceUuid, characteristicUuid } as const;
+  const onData = (data: Buffer, isNotification: boolean) => {
+    if (isNotification && session === own) enqueue(from, data);
+  };
+  characteristic.on('data', onData);
+  own.watched.set(key, { characteristic, onData });
+  try {
+    await ask(own, characteristic.subscribeAsync(), [readByTypeRequest, writeRequest], `subscribe ${key}`);
+  } catch (error) {
+    own.watched.delete(key);
+    characteristic.removeListener('data', onData);
+    throw error;
+  }
+}
+
+async function unsubscribe(own: Session, key: string) {
+  const { characteristic, onData } = own.watched.get(key)!;
+  own.watched.delete(key);
+  characteristic.removeListener('data', onData);
+  await within(characteristic.unsubscribeAsync(), readAnswersWithinMs, `unsubscribe ${key}`);
+}
+
+/** Reads a value once and passes it on; one that is refused or late is passed over. */
+function reader(
+  own: Session,
+  { serviceUuid, characteristicUuid }: CharacteristicRef,
+  isWanted: () => boolean,
+) {
+  const { key, characteristic } = characteristicOf(own, { serviceUuid, characteristicUuid });
+  const from = { kind: 'characteristic', serviceUuid, characteristicUuid } as const;
+  return async () => {
+    try {
+      const data = await ask(own, characteristic.readAsync(), [readRequest], `read ${key}`);
+      if (isWanted()) enqueue(from, data);
+    } catch (error) {
+      if (isWanted()) console.error(messageOf(error));
+    }
+  };
+}
+
+async function writeStart(own: Session, start: NonNullable<Extract<ToRadio, { type: 'watch' }>['start']>) {
+  const { characteristic } = characteristicOf(own, start);
+  const written = characteristic.writeAsync(Buffer.from(start.bytes), !start.withResponse);
+  await ask(own, written, [writeRequest], 'start');
+}
+
+/** Waits for an answer of the meter's until it refuses, or for as long as an answer may take. */
+const ask = <T>(own: Session, answer: Promise<T>, requests: readonly number[], what: string): Promise<T> =>
+  within(own.ear!.unlessRefused(answer, requests), readAnswersWithinMs, what);
 
 /** Any answer will do: a readable value if there is one, else the signal strength. */
 export async function prove(attempt: number): Promise<void> {

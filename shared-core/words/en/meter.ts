@@ -11,13 +11,18 @@ export const meter = {
   'meter.state.typed-only': 'No meter is used. Type the readings.',
   'meter.state.looking': 'Looking for meters. Turn yours on and keep it close.',
   'meter.state.connecting': 'Connecting to {meterName} …',
+  'meter.state.listening': 'Listening for {meterName} …',
   'meter.state.discovering': 'Asking {meterName} what it sends …',
   'meter.state.live': 'Connected to {meterName}.',
+  'meter.state.heard': 'Listening to {meterName}. It sends its values without a connection.',
   'meter.state.back': 'Connected to {meterName} again. Starting its readings …',
   'meter.state.needs-setup': 'Connected to {meterName}. Show on the Meter page which bytes are the reading.',
+  'meter.state.heard-needs-setup':
+    'Listening to {meterName}. Show on the Meter page which bytes are the reading.',
   'meter.state.failed':
     'Could not connect to {meterName}. {why} Turn the meter on, bring it close, and connect again.',
   'meter.state.lost': 'Lost the connection to {meterName}. {why}',
+  'meter.state.unheard': '{meterName} is out of reach. {why}',
   'meter.state.reconnecting':
     '{trouble} Saved readings are safe. Pintally keeps trying; you can type readings meanwhile.',
   'meter.state.simulated-ready': 'The simulated meter is ready.',
@@ -28,6 +33,10 @@ export const meter = {
   'meter.why.refused': 'The meter refused the connection.',
   'meter.why.not-listed': 'The meter did not list its values.',
   'meter.why.not-started': 'The meter did not start sending.',
+  'meter.why.start-refused': 'The meter refused its start command.',
+  'meter.why.pairing':
+    'The meter asks for pairing, and that failed. Put it in pairing mode, or pair it in the system settings.',
+  'meter.why.unheard': 'Nothing was heard of it for a while.',
   'meter.why.no-answer': 'The meter does not answer.',
   'meter.why.stopped-answering': 'The meter stopped answering.',
   'meter.why.dropped': 'The connection dropped.',
@@ -62,6 +71,7 @@ export const meter = {
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   'meter.self.several': 'The meter offers {values} values that could be the reading. Choose one below.',
   'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
+  'meter.self.start-refused': 'That command was refused by {meterName}. Try another one.',
   'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',
 
   // Why bytes are no value.

@@ -55,10 +55,11 @@ test.each(settings)(
 
 test.each(settings)('the clock is set $how: what the radio hears still comes in its order', ({ byMs }) => {
   beginQueue(1);
-  enqueue('181a', '2a6f', Buffer.of(1));
+  const from = { kind: 'characteristic', serviceUuid: '181a', characteristicUuid: '2a6f' } as const;
+  enqueue(from, Buffer.of(1));
   vi.advanceTimersByTime(100);
   setClock(byMs);
-  enqueue('181a', '2a6f', Buffer.of(2));
+  enqueue(from, Buffer.of(2));
   flush();
   const sent = vi.mocked(send).mock.calls.map(([message]) => message);
   const [first, second] = sent.flatMap((each) => (each.type === 'notifications' ? each.items : []));

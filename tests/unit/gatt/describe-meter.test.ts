@@ -14,6 +14,7 @@ const characteristic = (differences: Partial<DiscoveredCharacteristic>): Discove
   characteristicUuid: ownValue,
   canNotify: true,
   canRead: true,
+  canWrite: false,
   presentationFormat: percentUint16,
   userDescription: null,
   validRange: null,
@@ -165,6 +166,7 @@ describe('a choice', () => {
       characteristicUuid: fc.constantFrom(ownValue, '2a6f', '2a19', '2a05'),
       canNotify: fc.boolean(),
       canRead: fc.boolean(),
+      canWrite: fc.boolean(),
       presentationFormat: fc.option(
         fc.oneof(
           fc.uint8Array({ maxLength: 9 }),

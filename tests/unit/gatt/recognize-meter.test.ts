@@ -17,6 +17,7 @@ const value = (changes: Partial<DiscoveredCharacteristic> = {}): DiscoveredChara
   characteristicUuid: 'aa01',
   canNotify: true,
   canRead: false,
+  canWrite: false,
   presentationFormat: format(-2),
   userDescription: 'Moisture content',
   validRange: null,

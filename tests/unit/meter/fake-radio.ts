@@ -19,8 +19,7 @@ const notifications = (attempt: number, values: number[][], overrun = 0) =>
     type: 'notifications',
     attempt,
     items: values.map((bytes) => ({
-      serviceUuid: service,
-      characteristicUuid: value,
+      from: { kind: 'characteristic', serviceUuid: service, characteristicUuid: value },
       receivedAtMs: 1,
       bytes: Uint8Array.from(bytes),
       lengthBytes: bytes.length,
@@ -56,6 +55,7 @@ process.on('message', (order: ToRadio) => {
             characteristicUuid: value,
             canNotify: true,
             canRead: false,
+            canWrite: false,
             presentationFormat: Uint8Array.of(0x06, 0xfe, 0xad, 0x27, 1, 0, 0),
             userDescription: 'Moisture content',
             validRange: null,
@@ -63,8 +63,8 @@ process.on('message', (order: ToRadio) => {
         ],
       });
       return;
-    case 'subscribe':
-      send({ type: 'subscribed', attempt: order.attempt });
+    case 'watch':
+      send({ type: 'watching', attempt: order.attempt });
       notifications(order.attempt - 1, [[0x01, 0x00]]);
       notifications(
         order.attempt,
