@@ -47,5 +47,11 @@ function wordsFor(units: DisplayUnits): Words {
 /** The sentences and formats of the person at this window. */
 export const useWords = (): Words => wordsFor(useUnits());
 
-/** The same where no component is, as in stores. */
+/** Those for a voice, where no component is. */
+export function spokenWordsNow(): Words {
+  const display = { ...region(), units: unitsNow(), today: dayOf(new Date()), isSpoken: true };
+  return createWords({ catalog, ...display });
+}
+
+/** The same as on screen where no component is, as in stores. */
 export const wordsNow = (): Words => wordsFor(unitsNow());

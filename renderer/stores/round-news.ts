@@ -18,7 +18,7 @@ import { isShown } from './yard.ts';
 function stillSaved(saved: Saved | null, changed: ProbedBoard): Saved | null {
   if (saved?.board.boardId !== changed.boardId) return saved;
   const reading = changed.assessment?.readings.find((each) => each.id === saved.reading.id);
-  return reading && reading.excluded === null ? { reading, board: changed } : null;
+  return reading && reading.excluded === null ? { ...saved, reading, board: changed } : null;
 }
 
 /** Merges what happened into the round on screen; news of another round changes nothing. */
@@ -27,6 +27,8 @@ export function mergeChange(change: RoundChange): void {
     if (store.round?.id !== change.roundId) return store;
     const { board, summary, savedReadingId } = change;
     const reading = board.assessment?.readings.find((each) => each.id === savedReadingId);
+    const before = store.round.boards.find(({ boardId }) => boardId === board.boardId)?.finding;
+    const wasDone = before?.openSpot === null;
     const boards = store.round.boards.map((each) => (each.boardId === board.boardId ? board : each));
     const isAimedAt = board.boardId === store.round.aim?.boardId;
     return {
@@ -34,7 +36,7 @@ export function mergeChange(change: RoundChange): void {
       trouble: reading ? null : store.trouble,
       done: reading ? null : store.done,
       offersReplacing: reading ? false : store.offersReplacing,
-      saved: reading ? { reading, board } : stillSaved(store.saved, board),
+      saved: reading ? { reading, board, wasDone } : stillSaved(store.saved, board),
     };
   });
   followWhenSettled(change);

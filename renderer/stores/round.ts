@@ -9,6 +9,8 @@ import { sentenceOf } from './notices.ts';
 export interface Saved {
   reading: JudgedReading;
   board: RoundBoard;
+  /** Whether all spots of the board were read before it. */
+  wasDone: boolean;
 }
 
 interface RoundStore {

@@ -21,6 +21,8 @@ export interface Display {
   units: DisplayUnits;
   /** The local ISO day; a year is shown only where it is not this one's. Null shows it always. */
   today: string | null;
+  /** For a voice: units are words, "13.4 percent". */
+  isSpoken?: boolean;
 }
 
 /** Days promise more than is known where a date is less certain than this; months do. */
@@ -34,7 +36,8 @@ export type Formats = ReturnType<typeof createFormats>;
  *
  * @param say  makes the few words that go with a number, as in "4.2 points"
  */
-export function createFormats({ locale, timeZone, units, today }: Display, say: Say) {
+export function createFormats({ locale, timeZone, units, today, isSpoken }: Display, say: Say) {
+  const unitDisplay = isSpoken ? 'long' : 'short';
   const metric = units === 'metric';
   const numbers = new Map<string, Intl.NumberFormat>();
   const dates = new Map<string, Intl.DateTimeFormat>();
@@ -49,7 +52,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
     // Nothing is shown as "−0".
     tidy(numberFormat({ ...options, signDisplay: options.signDisplay ?? 'negative' }).format(value));
   const inUnit = (value: number, unit: string, options: Intl.NumberFormatOptions = {}): string =>
-    shown(value, { style: 'unit', unit, unitDisplay: 'short', ...options });
+    shown(value, { style: 'unit', unit, unitDisplay, ...options });
 
   function dateFormat(options: Intl.DateTimeFormatOptions, writtenIn = locale): Intl.DateTimeFormat {
     const key = `${writtenIn} ${JSON.stringify(options)}`;
@@ -76,7 +79,7 @@ export function createFormats({ locale, timeZone, units, today }: Display, say: 
   /** A number with the unit's own words around it where Intl cannot write the number, as for fractions. */
   const textInUnit = (text: string, unit: string): string =>
     tidy(
-      numberFormat({ style: 'unit', unit, unitDisplay: 'short' })
+      numberFormat({ style: 'unit', unit, unitDisplay })
         .formatToParts(2)
         .map((part) => (part.type === 'integer' ? text : part.value))
         .join(''),

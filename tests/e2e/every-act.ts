@@ -51,6 +51,8 @@ const choose = (on: Page | Locator, label: string, option: string): Promise<unkn
 /** What a form saves. */
 const save = (page: Page, words = 'Save'): Promise<void> => press(dialog(page), words);
 const tab = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('tab', { name }).click();
+const soundChoice = (page: Page, level: string): Locator =>
+  page.getByRole('group', { name: 'Sounds in a round' }).getByRole('radio', { name: level });
 const region = (page: Page, name: string): Locator => page.getByRole('region', { name });
 
 export const steps: readonly Step[] = [
@@ -304,8 +306,8 @@ export const steps: readonly Step[] = [
   {
     act: 'settings.edit',
     at: 'settings',
-    do: (page) => page.getByRole('checkbox', { name: 'Sound when a reading is saved' }).click(),
-    sign: (page) => page.getByRole('checkbox', { name: 'Sound when a reading is saved', checked: true }),
+    do: (page) => soundChoice(page, 'Off').check(),
+    sign: (page) => soundChoice(page, 'Normal').and(page.getByRole('radio', { checked: true })),
   },
   {
     act: 'notes.set',

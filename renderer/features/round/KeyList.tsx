@@ -1,7 +1,10 @@
+import { pedalActions } from '../../../shared-core/hands-free/pedal-keys.ts';
 import type { Code } from '../../../shared-core/words/en/index.ts';
+import { useSettings } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
+import { keyName } from '../settings/key-name.ts';
 import { NextBoardChoice } from '../settings/NextBoardChoice.tsx';
 import css from './KeyList.module.css';
 import { roundKeys } from './round-keys.ts';
@@ -12,8 +15,21 @@ const hasName = (key: string): key is Extract<Code, `key.${string}`> => key.star
 /** Keys of a round, each with what it does; all of them, or as many as a newcomer needs. */
 export function KeyList({ most }: { most?: number }) {
   const { say } = useWords();
+  const pedalKeys = useSettings(({ settings }) => settings.pedalKeys);
   return (
     <dl className={css.keys}>
+      {pedalActions.map((action) => {
+        const key = pedalKeys[action];
+        if (key === null) return null;
+        return (
+          <div key={action}>
+            <dt>
+              <kbd>{say('pedal.key', { keyName: keyName(key) })}</kbd>
+            </dt>
+            <dd>{say(`pedal.${action}`)}</dd>
+          </div>
+        );
+      })}
       {roundKeys.slice(0, most).map(({ key, does }) => (
         <div key={key}>
           <dt>

@@ -17,7 +17,7 @@ import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { useKeysHome } from './useKeysHome.ts';
 import { useProbing } from './useProbing.ts';
 import { useRoundKeys } from './useRoundKeys.ts';
-import { useSavedSound } from './useSavedSound.ts';
+import { useRoundSignals } from './useRoundSignals.ts';
 import { ValuePanel } from './ValuePanel.tsx';
 
 const dialogs = {
@@ -38,7 +38,7 @@ export function Probe({ round, board }: { round: RoundState; board: RoundBoard }
   const probing = useProbing(round, board, field);
   useRoundKeys(probing);
   useKeysHome(region, field);
-  useSavedSound();
+  useRoundSignals(probing);
   const Asking = probing.dialog && dialogs[probing.dialog];
   return (
     <section className={css.probe} ref={region} tabIndex={-1} aria-label={say('round.title')}>

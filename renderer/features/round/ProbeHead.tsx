@@ -1,5 +1,6 @@
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
+import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { ScreenHeading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -19,11 +20,13 @@ export function ProbeHead({
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
+  const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
     <header className={css.head}>
       <small>
         {say('round.progress', { stackName, board: boardIndex + 1, boards: boards.length })}
+        {isScreenLeft && <> {say('wake.refused')}</>}
         {isDated && <strong> {say('round.dated', { startedOn: startedAt })}</strong>}
       </small>
       <div className={css.board}>
@@ -46,6 +49,10 @@ export function ProbeHead({
           {output.note}
         </p>
       )}
+      {/* Also where it comes by itself. */}
+      <p className="spoken-only" aria-live="polite">
+        {say('round.now-on', { boardCode: board.code })}
+      </p>
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
         {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft, savesFor }))}

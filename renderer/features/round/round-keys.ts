@@ -1,7 +1,10 @@
+import { type PedalKeys, pedalActionOf } from '../../../shared-core/hands-free/pedal-keys.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 
 /** What a key or a button does in a round. */
 export type RoundAction =
+  | 'go-on'
+  | 'go-back'
   | 'take'
   | 'save-typed'
   | 'replace'
@@ -98,19 +101,27 @@ const letters: Partial<Record<string, RoundAction>> = {
   '?': 'help',
 };
 
+/** What was pressed of a key. */
+type Press = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'repeat'>;
+
 /**
  * The action of a key, null where it has none.
  * @param typing the value typed so far; null where the meter's values are taken
  * @param unit   in which it is typed
+ * @param pedals what a pedal or a presenter sends, which comes before what the key does otherwise
  */
 export function actionOf(
-  event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'repeat'>,
+  event: Press,
   typing: string | null,
   unit: ReadingUnit = 'pct',
+  pedals: PedalKeys | null = null,
 ): RoundAction | null {
   const { key, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
   if (ctrlKey || altKey || metaKey) return null;
   const isEmpty = typing === null || typing.trim() === '';
+  const pedal = pedals && pedalActionOf(key, pedals, typing !== null);
+  // A foot that stays on it means it once.
+  if (pedal) return repeat ? null : pedal;
   const walk = walking[key] ?? (isEmpty ? walkingOutsideText[key] : undefined);
   if (walk !== undefined || repeat) return walk ?? null;
   if (key === 'Enter' && shiftKey) return 'previous-board';
@@ -119,4 +130,37 @@ export function actionOf(
   if (action !== undefined) return action;
   if (typing === null) return key === ' ' ? 'take' : /^\d$/.test(key) ? 'start-typing' : null;
   return { Enter: 'save-typed' as const, Escape: 'stop-typing' as const }[key] ?? null;
+}
+
+/** What the help says of an action, where keys lead to it. */
+const words: Partial<Record<RoundAction, (typeof roundKeys)[number]['does']>> = {
+  take: 'round-keys.save',
+  'save-typed': 'round-keys.type',
+  'start-typing': 'round-keys.type',
+  'stop-typing': 'round-keys.type',
+  'undo-last': 'round-keys.undo',
+  'exclude-last': 'round-keys.exclude',
+  'leave-board': 'round-keys.next',
+  'next-board': 'round-keys.skip',
+  'previous-board': 'round-keys.back',
+  'first-board': 'round-keys.ends',
+  'last-board': 'round-keys.ends',
+  'go-to-board': 'round-keys.go-to',
+  'spot-up': 'round-keys.spot',
+  'spot-down': 'round-keys.spot',
+  temperature: 'round-keys.wood-temp',
+  core: 'round-keys.core',
+  note: 'round-keys.note',
+  meter: 'round-keys.meter',
+  'use-meant': 'round-keys.use-meant',
+  replace: 'round-keys.replace',
+  'save-at-next': 'round-keys.save-at-next',
+  help: 'round-keys.help',
+};
+
+/** What a key does in a round unless a pedal sends it; null for nothing. */
+export function usualWords(key: string): (typeof roundKeys)[number]['does'] | null {
+  const press = { key, shiftKey: false, ctrlKey: false, altKey: false, metaKey: false, repeat: false };
+  const action = actionOf(press, null) ?? actionOf(press, '');
+  return (action && words[action]) ?? null;
 }

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 /**
  * Counts down once for each occasion, and then acts; any key or press before that stops it.
  * @param occasion null where there is none, or not any more
- * @param seconds  null where nothing is to happen by itself
+ * @param seconds  0 for at once; null where nothing is to happen by itself
  * @returns the seconds left; null where it is not counting
  */
 export function useCountdown(
@@ -22,6 +22,11 @@ export function useCountdown(
     if (!isCounting) return;
     let now = seconds;
     const stop = () => setDone(occasion);
+    if (now === 0) {
+      stop();
+      end.current();
+      return;
+    }
     const timer = setInterval(() => {
       now -= 1;
       setLeft(now);
@@ -38,5 +43,5 @@ export function useCountdown(
       removeEventListener('pointerdown', stop);
     };
   }, [isCounting, occasion, seconds]);
-  return isCounting ? left : null;
+  return isCounting && seconds !== 0 ? left : null;
 }

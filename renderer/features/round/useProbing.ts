@@ -6,7 +6,7 @@ import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
-import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
+import { asksToProbeAgain } from '../../../shared-core/probing/suspicions/probe-again.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
@@ -81,7 +81,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     saved?.board.boardId === boardId &&
     spotIndex === null &&
     probed?.finding?.openSpot === null &&
-    readings.every(({ excluded, suspicions }) => excluded !== null || !isQuestionable(suspicions));
+    !asksToProbeAgain(readings);
   const mayGoOn =
     next && !isLost && fieldIsEmpty && !pinsIn && phase === 'pins-out' && !dialog && trouble === null;
   const secondsLeft = useCountdown(isDone && mayGoOn ? saved.reading.id : null, nextBoardAfterS, () => {
@@ -119,6 +119,23 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     goTo(board, Math.min(Math.max(from + by, 0), plan.length - 1));
   }
 
+  /** By one pedal alone: saves what is there to save, and goes to the next spot, or board, where nothing is. */
+  function goOn(): void {
+    if (!fieldIsEmpty) actions['save-typed']();
+    else if (pinsIn) useRound.setState({ done: message('round.pull-pins') });
+    else if (typing === null && phase !== 'pins-out') void saveLive();
+    else {
+      const later = spotIndex === null ? undefined : spotsToRead(board, spotIndex + 1)[0];
+      if (later === undefined || later === spotIndex) leaveBoard();
+      else goTo(board, later);
+    }
+  }
+
+  function goBack(): void {
+    if (spotIndex === 0 || plan.length === 0) goTo(boards[boardIndex - 1]);
+    else chooseSpot(-1);
+  }
+
   /** Hands the number typed to what saves it. Anything else stays in the field, and the next key takes its place. */
   function withTyped(save: (value: TypedReading, draft: Draft) => Promise<void>): void {
     if (!draft || fieldIsEmpty) return;
@@ -151,6 +168,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   }
 
   const actions: Record<RoundAction, () => void> = {
+    'go-on': goOn,
+    'go-back': goBack,
     take: () => void saveLive(),
     // Where the spot was filled meanwhile, the person says what is meant.
     'save-typed': () => {
@@ -242,7 +261,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
         sayLinkLost();
         return;
       }
-      if (action !== 'leave-board') setAsked(null);
+      if (action !== 'leave-board' && action !== 'go-on') setAsked(null);
       actions[action]();
     },
     goTo,

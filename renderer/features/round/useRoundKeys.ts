@@ -5,6 +5,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { giveHeldKeys } from '../../stores/held-keys.ts';
 import { sentenceOf } from '../../stores/notices.ts';
 import { useRound } from '../../stores/round.ts';
+import { useSettings } from '../../stores/settings.ts';
 import { actionOf, isOfValue } from './round-keys.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import type { Probing } from './useProbing.ts';
@@ -43,13 +44,17 @@ export function useRoundKeys(probing: Probing): void {
       const isWithinBurst = now !== null && now.text.length > 1;
       const isPress = key === 'Enter' || key === ' ';
       if (isPress && !isWithinBurst && target.closest('button, a, summary')) return;
-      const action = isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing, typedUnit);
+      const { pedalKeys } = useSettings.getState().settings;
+      const action =
+        isWithinBurst && !/^\d$/.test(key) ? null : actionOf(event, typing, typedUnit, pedalKeys);
       if (key === 'Backspace' || key === 'Delete') {
         const isErasing = timeStamp - erasedMs.current < ERASED_MS;
         erasedMs.current = timeStamp;
         if (action !== null && isErasing) return;
       }
       if (action === null) {
+        // Presenters send it, and the browser would load the window again.
+        if (key === 'F5') event.preventDefault();
         if (target === field.current) return;
         if (typing !== null && isOfValue(key, typing, typedUnit)) {
           // Not left to the browser, which would put it wherever the caret was.

@@ -3,7 +3,7 @@ import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 
-const waits = { off: null, '2': 2, '5': 5 } as const;
+const waits = { off: null, '0': 0, '2': 2, '5': 5 } as const;
 
 /** Whether a round goes on to the next board by itself, and after how long. */
 export function NextBoardChoice() {
@@ -15,6 +15,7 @@ export function NextBoardChoice() {
       value={String(settings.nextBoardAfterS ?? 'off') as keyof typeof waits}
       options={[
         { value: 'off', label: say('round.by-itself-off') },
+        { value: '0', label: say('round.by-itself-at-once') },
         { value: '2', label: say('round.by-itself-after', { seconds: 2 }) },
         { value: '5', label: say('round.by-itself-after', { seconds: 5 }) },
       ]}

@@ -13,6 +13,7 @@ import { Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { OpenLog } from '../log/OpenLog.tsx';
 import { SalvageReportButton } from '../recovery/SalvageReportButton.tsx';
+import { HandsFree } from './HandsFree.tsx';
 import { NextBoardChoice } from './NextBoardChoice.tsx';
 import './settings.css';
 
@@ -26,6 +27,7 @@ export function SettingsScreen() {
     <Screen title={say('settings.title')}>
       <Showing settings={settings} onSettings={save} />
       <Probing settings={settings} onSettings={save} />
+      <HandsFree />
       <Labels />
       {info && <Yard info={info} />}
       <Log />
@@ -68,11 +70,6 @@ function Probing({ settings, onSettings }: SettingsPart) {
   const { say } = useWords();
   return (
     <Sheet title={say('settings.probing')}>
-      <Checkbox
-        label={say('settings.sound')}
-        checked={settings.sound}
-        onChecked={(sound) => onSettings({ ...settings, sound })}
-      />
       <Checkbox
         label={say('settings.save-when-settled')}
         hint={say('settings.save-when-settled-hint')}

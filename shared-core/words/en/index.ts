@@ -13,6 +13,7 @@ import { exchange } from './exchange.ts';
 import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
+import { handsFree } from './hands-free.ts';
 import { history } from './history.ts';
 import { importing } from './import.ts';
 import { labels } from './labels.ts';
@@ -63,6 +64,7 @@ export const areas = {
   forecast,
   forecastReasons,
   frame,
+  handsFree,
   history,
   importing,
   labels,
@@ -112,6 +114,7 @@ export const english = {
   ...forecast,
   ...forecastReasons,
   ...frame,
+  ...handsFree,
   ...history,
   ...importing,
   ...labels,

@@ -58,6 +58,8 @@ export const round = {
   'round.two-numbers':
     '“{typedText}” could mean two different numbers. Nothing was saved. Type it with at most two decimals, like {rawExample}.',
   'round.is-board': '{boardCode} is a board ID. This is board {boardCode}; no reading was saved.',
+  'round.pull-pins': 'This reading is saved. Pull the pins.',
+  'round.now-on': 'Now on {boardCode}.',
   'round.undone':
     '{depth, select, core {Core} average {Average} other {Shell}} {reading} undone. Probe this spot again.',
   'round.excluded':
@@ -74,6 +76,7 @@ export const round = {
     '{spots, plural, one {# spot is} other {# spots are}} open. Press Enter again to leave {spots, plural, one {it} other {them}}.',
   'round.by-itself': 'Go to the next board',
   'round.by-itself-off': 'When I press a key',
+  'round.by-itself-at-once': 'At once',
   'round.by-itself-after': 'After {seconds} s',
   'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
   'round.pins-saved':
@@ -303,10 +306,19 @@ export const round = {
   'key.enter': 'Enter',
   'key.escape': 'Esc',
   'key.page-down': 'Page ↓',
+  'key.page-up': 'Page ↑',
   'key.skip': 'Page ↓, →',
   'key.scan': 'Label scanner',
   'key.back': 'Page ↑, ←, Shift Enter',
   'key.ends': 'Home, End',
+  'key.as-is': '{key}',
+  'key.point': 'Point',
+  'key.play': 'Play',
+  'key.stop': 'Stop',
+  'key.next-track': 'Next track',
+  'key.previous-track': 'Previous track',
+  'key.louder': 'Volume up',
+  'key.quieter': 'Volume down',
   'key.arrows': '↑ ↓',
   'round-keys.title': 'Keys and options',
   'round-keys.save': 'Save the live reading now, settled or not',

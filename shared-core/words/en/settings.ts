@@ -17,7 +17,6 @@ export const settings = {
   'settings.probing': 'Probing',
   'settings.save-when-settled': 'Save a reading as soon as it settles',
   'settings.save-when-settled-hint': 'Otherwise, press Space or a pedal set to Space to save.',
-  'settings.sound': 'Sound when a reading is saved',
 
   'settings.label-papers': 'Labels',
   'settings.edit-papers': 'Edit label papers in Labels',

@@ -8,7 +8,7 @@ import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
-import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
+import type { RoundState } from '../../../../shared-core/contract/round.ts';
 import type { Settings } from '../../../../shared-core/contract/settings.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
@@ -662,80 +662,6 @@ describe('a reading that was saved', () => {
       }),
     );
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
-  });
-});
-
-describe('the sound of saving', () => {
-  const tones: number[] = [];
-  beforeEach(() => {
-    tones.length = 0;
-    const audio = {
-      currentTime: 0,
-      destination: {},
-      resume: async () => undefined,
-      createGain: () => ({
-        gain: { setValueAtTime: () => undefined, linearRampToValueAtTime: () => undefined },
-        connect: () => undefined,
-      }),
-      createOscillator: () => {
-        const frequency = { value: 0 };
-        return {
-          frequency,
-          connect: (next: unknown) => next,
-          start: () => tones.push(frequency.value),
-          stop: () => undefined,
-        };
-      },
-    };
-    // Called with `new`, which gives back the object that a function returns.
-    vi.stubGlobal(
-      'AudioContext',
-      vi.fn(function make() {
-        return audio;
-      }),
-    );
-  });
-  afterEach(() => vi.unstubAllGlobals());
-
-  const withSound = (sound: boolean) =>
-    useSettings.setState({ settings: { units: 'metric', sound, saveWhenSettled: true } as never });
-
-  test('is one high tone for a sound reading, two lower ones for one to look at', async () => {
-    withSound(true);
-    const { machine } = await open();
-    save(machine, aReading(1));
-    expect(tones).toHaveLength(1);
-    const [high = 0] = tones.splice(0);
-    save(machine, { ...questionable, id: 2 });
-    expect(tones).toHaveLength(2);
-    expect(Math.max(...tones)).toBeLessThan(high);
-  });
-
-  test('is not heard again when another spot is chosen; one that is questionable later is', async () => {
-    withSound(true);
-    const { machine } = await open();
-    save(machine, aReading(1));
-    const choose = (board: ProbedBoard) =>
-      act(() =>
-        machine.tell('round.changed', {
-          roundId: 12,
-          aim: { boardId: 101, spotIndex: 2 },
-          board,
-          summary: aRound().summary,
-          savedReadingId: null,
-        }),
-      );
-    choose(read(aBoard(1), [aReading(1)]));
-    expect(tones).toHaveLength(1);
-    choose(read(aBoard(1), [questionable]));
-    expect(tones).toHaveLength(3);
-  });
-
-  test('is not heard where the settings say so', async () => {
-    withSound(false);
-    const { machine } = await open();
-    save(machine, aReading(1));
-    expect(tones).toEqual([]);
   });
 });
 

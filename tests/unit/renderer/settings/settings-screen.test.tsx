@@ -37,11 +37,14 @@ describe('Settings', () => {
     const { machine, user } = open();
     await expectNoBarriers();
     await user.click(screen.getByRole('radio', { name: 'US (in, lb, °F)' }));
-    await user.click(screen.getByLabelText('Sound when a reading is saved'));
+    const sounds = screen.getByRole('group', { name: 'Sounds in a round' });
+    await user.click(within(sounds).getByRole('radio', { name: 'Loud' }));
+    await user.click(within(sounds).getByRole('radio', { name: 'Off' }));
     await user.click(screen.getByLabelText('Save a reading as soon as it settles'));
     await user.click(screen.getByRole('radio', { name: 'After 5 s' }));
     expect(machine.inputsOf('settings.edit')).toEqual([
       { units: 'imperial' },
+      { soundLevel: 'loud' },
       { sound: false },
       { saveWhenSettled: false },
       { nextBoardAfterS: 5 },
