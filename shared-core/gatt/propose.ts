@@ -45,8 +45,8 @@ export interface Proposal {
 const BEFORE_TYPING_MS = 3000;
 /** The pins may be out again by then. */
 const LATE_MS = 20_000;
-const MOST_DISTINCT = 80;
-const MOST_SCORED = 200;
+const MOST_DISTINCT = 60;
+const MOST_SCORED = 60;
 const MOST_JUDGED_PACKETS = 300;
 const MOST_PROPOSALS = 5;
 
@@ -177,13 +177,13 @@ function lookAt({ packets }: Kind, shown: ShownNumber): Look {
 }
 
 /** The newest that differ, with how often each came. */
-function distinct(packets: readonly Packet[]): Seen[] {
+function distinct(packets: readonly Packet[], most = MOST_DISTINCT): Seen[] {
   const seen = new Map<string, Seen>();
   for (const { bytes } of packets.toReversed()) {
     const key = bytes.join();
     const known = seen.get(key);
     if (known) known.times++;
-    else if (seen.size < MOST_DISTINCT) seen.set(key, { bytes, times: 1 });
+    else if (seen.size < most) seen.set(key, { bytes, times: 1 });
   }
   return [...seen.values()];
 }
@@ -338,28 +338,28 @@ function movementBonus(layout: Layout, length: number, { motions, size }: Moveme
 
 /** What a candidate makes of every packet, as text, and what that says for it or against it, in bits. */
 function judge({ kind, layout }: Candidate, unit: ReadingUnit): { meaning: string; bonus: number } {
-  const seen = distinctOf(kind.packets);
-  const values = seen.map(({ bytes }) => storedIn(bytes, layout, unit));
-  const strange = new Map<number, number>();
-  let all = 0;
-  let unread = 0;
-  let odd = 0;
-  for (const [at, { times }] of seen.entries()) {
-    const value = values[at]!;
-    all += times;
-    if (value === null) unread += times;
-    else if (value < 0 || value > MOST_VALUE[unit]) {
-      odd += times;
-      strange.set(value, times);
-    }
-  }
+  const packets = kind.packets.slice(-MOST_JUDGED_PACKETS);
+  const read = new Map(
+    distinct(packets, MOST_JUDGED_PACKETS).map(({ bytes }) => [bytes.join(), storedIn(bytes, layout, unit)]),
+  );
+  const values = packets.map(({ bytes }) => read.get(bytes.join()) ?? null);
+  const known = values.filter((value) => value !== null);
+  const isPossible = (value: number) => value >= 0 && value <= MOST_VALUE[unit];
+  const likely = new Set(known.filter(isPossible));
+  const odd = known.filter((value) => !isPossible(value));
   // One number that no wood has may be the meter's own sign for its pins in the air.
-  const oddShare = strange.size > 1 ? odd / all : 0;
+  const oddShare = new Set(odd).size > 1 ? odd.length / values.length : 0;
+  const unread = 1 - known.length / values.length;
   return {
-    meaning: `${JSON.stringify(kind.source)} ${values.map((value) => value?.toPrecision(9)).join()}`,
+    meaning: `${JSON.stringify(kind.source)} ${[...read.values()].map((value) => value?.toPrecision(9)).join()}`,
     // One that leaves out the last bit of the number follows it half of the time, with half as many numbers.
-    bonus: 1.5 * Math.log2(1 + new Set(values).size) - 10 * oddShare - 3 * (unread / all),
+    bonus: 1.5 * Math.log2(1 + likely.size) - 10 * oddShare - 3 * unread - 10 * restlessness(known),
   };
 }
 
-const distinctOf = (packets: readonly Packet[]): Seen[] => distinct(packets.slice(-MOST_JUDGED_PACKETS));
+/** Share of the steps that go far through the whole range, beyond those of pins that go in and out. */
+function restlessness(values: readonly number[]): number {
+  const range = Math.max(...values) - Math.min(...values);
+  const far = values.filter((value, at) => at > 0 && Math.abs(value - values[at - 1]!) > range / 4);
+  return Math.max(0, far.length / values.length - 0.1);
+}
