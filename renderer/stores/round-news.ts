@@ -12,6 +12,7 @@ import { sentenceOf, tellProblem } from './notices.ts';
 import { type Saved, useRound } from './round.ts';
 import { followWhenSettled } from './round-aim.ts';
 import { openRound, refreshRound } from './round-opening.ts';
+import { saveLive } from './round-saving.ts';
 import { isShown } from './yard.ts';
 
 /** The reading saved last, as long as it is not excluded. */
@@ -72,6 +73,7 @@ export function followRound(): () => void {
   const unfollow = [
     bridge().on('round.changed', mergeChange),
     bridge().on('round.outdated', takeIn),
+    bridge().on('meter.pressed', () => void saveLive()),
     bridge().on('changed', ({ yard, topics }) => isShown(yard) && askAgain(topics)),
   ];
   return () => {

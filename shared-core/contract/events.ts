@@ -17,6 +17,8 @@ export const events = {
   'meter.live': liveSchema,
   /** Likewise; null once the pins go in again, or the reading is undone. */
   'meter.insertion': z.object({ reading: insertionReadingSchema.nullable() }),
+  /** Likewise; the button on the meter was pressed, which saves what it shows. */
+  'meter.pressed': z.object({}),
   'round.changed': roundChangeSchema,
   'round.outdated': roundOutdatedSchema,
   'round.notSaved': valueNotSavedSchema,

@@ -85,8 +85,17 @@ export const layoutSchema = z.discriminatedUnion('kind', [
 ]);
 export type Layout = z.infer<typeof layoutSchema>;
 
-/** Something that a packet says by a number, such as its kind or that the meter holds its value. */
-export const conditionSchema = z.object({ layout: layoutSchema, equals: z.number().min(-MOST).max(MOST) });
+/** Something that a packet says, such as its kind or that the meter holds its value. */
+export const conditionSchema = z.union([
+  z.object({ layout: layoutSchema, equals: z.number().min(-MOST).max(MOST) }),
+  /** By a word of its text, such as the "H" of "12.6 % H", with no letter or digit beside it. */
+  z.object({
+    word: z
+      .string()
+      .max(16)
+      .regex(/^[\p{L}\p{N}]+$/u),
+  }),
+]);
 export type Condition = z.infer<typeof conditionSchema>;
 
 /** Text in a packet, shown as it is. */

@@ -1,7 +1,7 @@
 import type { DecodedValue } from './decoded.ts';
 import type { Condition, Layout, Letters } from './layout.ts';
 import type { MeterDescription } from './meter-description.ts';
-import { readLetters } from './text-value.ts';
+import { hasWord, readLetters } from './text-value.ts';
 import { decodeLayout, decodeValue } from './value.ts';
 
 /** What one packet of a meter says. */
@@ -43,9 +43,10 @@ export function decodePacket(bytes: Uint8Array, description: MeterDescription): 
 }
 
 /** @returns null where the packet does not say */
-function meets(bytes: Uint8Array, { layout, equals }: Condition): boolean | null {
-  const decoded = decodeLayout(bytes, layout);
-  return decoded.ok ? decoded.value === equals : null;
+function meets(bytes: Uint8Array, condition: Condition): boolean | null {
+  if ('word' in condition) return bytes.length === 0 ? null : hasWord(bytes, condition.word);
+  const decoded = decodeLayout(bytes, condition.layout);
+  return decoded.ok ? decoded.value === condition.equals : null;
 }
 
 function within(bytes: Uint8Array, layout: Layout | null, least: number, most: number): number | null {

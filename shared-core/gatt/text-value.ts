@@ -94,6 +94,10 @@ export function numbersInText(bytes: Uint8Array): number {
   return text === undefined ? 0 : slotsOf(text).length;
 }
 
+/** Whether a text has this word, with no letter or digit beside it. */
+export const hasWord = (bytes: Uint8Array, word: string): boolean =>
+  (textOf(bytes, false) ?? '').split(/[^\p{L}\p{N}]+/u).includes(word);
+
 /** The text that letters hold, safe to show; null where the packet ends before it. */
 export function readLetters(bytes: Uint8Array, { byteOffset, octets }: Letters): string | null {
   const own = bytes.slice(byteOffset, byteOffset + octets);

@@ -1,4 +1,5 @@
 import { TRACE_LENGTH } from '../../../shared-core/contract/round.ts';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { isFrom } from '../../../shared-core/gatt/source.ts';
 import {
   type SettlingResult,
@@ -25,6 +26,8 @@ export interface LiveValue {
   /** True for one sample of an insertion: the pins have just gone in, or moved. */
   inserted: boolean;
   meterId: number;
+  /** Temperature of the wood or of its probe, as the meter last said since it is live, °C; null before it did. */
+  tempC: number | null;
   /** The meter is not as it was, and a person has to confirm it first: the value is only shown. */
   isUnconfirmed: boolean;
 }
@@ -37,35 +40,64 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const values = createSignal<LiveValue>();
   const settled = createSignal<LiveValue>();
   const lost = createSignal<LiveValue>();
+  const pressed = createSignal();
+  /** Whether the meter holds its value; null until it said so. */
+  let isHeld: boolean | null = null;
+  let tempC: number | null = null;
 
-  function take({ from, receivedAtMs, value: sent, isOther }: MeterNotification): void {
-    const { description = null, toConfirm } = link.current().described ?? {};
+  function take(packet: MeterNotification): void {
+    const { description = null } = link.current().described ?? {};
+    if (description === null || !isFrom(description.source, packet.from)) return;
+    tempC = packet.tempC ?? tempC;
+    const wasHeld = isHeld;
+    isHeld = packet.isHeld ?? isHeld;
+    if (!packet.isOther) {
+      // That a held value stays the same says nothing of the pins.
+      if (isHeld && wasHeld) showHeld(packet);
+      else takeValue(packet, description);
+    }
+    if (isHeld && wasHeld === false) pressed.give();
+  }
+
+  function takeValue({ receivedAtMs, value: sent }: MeterNotification, { unit }: MeterDescription): void {
     const meterId = memory.meterId();
-    if (description === null || settling === null || meterId === null) return;
-    if (isOther || !isFrom(description.source, from)) return;
-
+    if (settling === null || meterId === null) return;
     const before = settling.phase;
     const { state, phase, settledNow, spread, value } = step(settling, { atMs: receivedAtMs, value: sent });
     settling = state;
     live = {
       // What is steady is the window's value; until then the newest one is what a person would read off.
       value: phase === 'pins-out' ? null : phase === 'settled' ? value : sent,
-      unit: description.unit,
+      unit,
       phase,
       spread,
       settledNow,
       inserted: phase === 'drifting' && before !== 'drifting',
       meterId,
-      isUnconfirmed: toConfirm !== undefined,
+      tempC,
+      isUnconfirmed: link.current().described?.toConfirm !== undefined,
     };
-    trace.push(sent);
-    if (trace.length > TRACE_LENGTH) trace.shift();
+    addToTrace(sent);
     values.give(live);
     if (settledNow) settled.give(live);
   }
 
+  function showHeld({ value: sent }: MeterNotification): void {
+    if (live === null) return;
+    live = { ...live, tempC, settledNow: false, inserted: false };
+    addToTrace(sent);
+    values.give(live);
+  }
+
+  function addToTrace(sent: number | null): void {
+    trace.push(sent);
+    if (trace.length > TRACE_LENGTH) trace.shift();
+  }
+
   /** The meter is away: whatever it showed, the pins are in nothing that anybody reads. */
   function lose(): void {
+    isHeld = null;
+    tempC = null;
     if (live === null) return;
     const description = link.current().described?.description;
     settling = description ? startSettling(description.unit, description.range) : null;
@@ -81,6 +113,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   }
 
   memory.remembered.follow(({ unit, range }) => {
+    isHeld = null;
     settling = startSettling(unit, range);
   });
   link.notified.follow(take);
@@ -88,6 +121,8 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     if (phase !== 'live') lose();
   });
   link.left.follow(() => {
+    isHeld = null;
+    tempC = null;
     settling = null;
     live = null;
     trace = [];
@@ -97,6 +132,8 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     values,
     /** The value has just become steady. Given once everyone has the value itself, so that it is shown before it is saved. */
     settled,
+    /** The meter began to hold its value: its button was pressed. Given after the value that came with it. */
+    pressed,
     /** The meter is away; the value given has the pins out. */
     lost,
     newest: (): LiveValue | null => live,

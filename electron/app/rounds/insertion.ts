@@ -5,6 +5,8 @@ import type { MeterDesk } from '../meter/meter-desk.ts';
 /** Which reading the pins that are in were saved as: one insertion is one reading. */
 export function createInsertion(context: AppContext, { values, holder }: MeterDesk) {
   let isTaken = false;
+  /** The button on the meter was pressed for these pins before anything was saved of them. */
+  let isPressed = false;
   let reading: InsertionReading | null = null;
 
   function tell(): void {
@@ -18,12 +20,20 @@ export function createInsertion(context: AppContext, { values, holder }: MeterDe
   }
   function end(): void {
     isTaken = false;
+    isPressed = false;
     show(null);
   }
   values.values.follow(({ inserted, phase }) => {
     if (inserted || phase === 'pins-out') end();
   });
   values.lost.follow(end);
+  values.pressed.follow(() => {
+    // A meter that holds its value does not show the pins going elsewhere: pressed again, it is another insertion.
+    if (isTaken && isPressed) end();
+    isPressed = !isTaken;
+    const window = holder.window();
+    if (window !== null) context.emitTo(window, 'meter.pressed', {});
+  });
   holder.changed.follow(tell);
 
   return {

@@ -169,6 +169,17 @@ describe('the fields of a packet', () => {
     expect(decodePacket(new Uint8Array(0), full)).toMatchObject({ value: null, isHeld: null });
   });
 
+  test.each([
+    ['12.6 % H 21.5', true],
+    ['9.4 %H', true],
+    ['12.6 % 21.5', false],
+    ['12.6 % HI', false],
+    ['', null],
+  ])('by a word, %j holds: %s', (shown, isHeld) => {
+    const hold = { word: 'H' };
+    expect(decodePacket(text(shown), described({ fields: { ...NO_FIELDS, hold } })).isHeld).toBe(isHeld);
+  });
+
   test('a field that cannot be takes nothing from the value', () => {
     expect(decodePacket(packet(1, 0, 255), full)).toMatchObject({
       value: { ok: true, value: 12.6 },

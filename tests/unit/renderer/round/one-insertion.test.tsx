@@ -2,7 +2,7 @@
 import '../ui/drawing-room.ts';
 import { act, cleanup, render, screen, within } from '@testing-library/react';
 import type { ReactNode } from 'react';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
@@ -92,6 +92,28 @@ describe('Space with the pins still in', () => {
     expect(machine.inputsOf('rounds.saveLive')).toEqual([
       { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null },
     ]);
+  });
+});
+
+describe('the button on the meter', () => {
+  const press = (machine: ReturnType<typeof playMachine>) => act(() => machine.tell('meter.pressed', {}));
+
+  test('saves the value at the spot aimed at, as Space does', async () => {
+    const { machine } = await open();
+    press(machine);
+    await vi.waitFor(() =>
+      expect(machine.inputsOf('rounds.saveLive')).toEqual([
+        { roundId: 12, boardId: 101, spotIndex: 0, newestReadingId: null },
+      ]),
+    );
+  });
+
+  test('with the pins still in, saves nothing at the next spot and says so', async () => {
+    const { machine } = await open();
+    meterSaves(machine);
+    press(machine);
+    expect(inReading().getByText(PINS_STILL_IN)).toBeTruthy();
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([]);
   });
 });
 

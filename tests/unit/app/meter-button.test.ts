@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest';
+import { NO_FIELDS } from '../../../shared-core/gatt/meter-description.ts';
+import { openWindow } from './a-window.ts';
+import { aimedSpot, saveLive } from './in-round.ts';
+import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+/** A meter of our own invention: hundredths of a percent, then a byte whose lowest bit is set while it holds. */
+const withButton = {
+  ...handHeld,
+  origin: 'mapped-by-hand' as const,
+  fields: {
+    ...NO_FIELDS,
+    hold: {
+      layout: {
+        kind: 'bits' as const,
+        firstBit: 16,
+        bits: 1,
+        signed: false,
+        exponent: 0,
+        scale: 1,
+        offset: 0,
+      },
+      equals: 1,
+    },
+  },
+};
+
+function send(pct: number, isHeld: boolean, times = 1): void {
+  for (let n = 0; n < times; n++)
+    yard.meter.sendRubbish(Uint8Array.of((pct * 100) & 0xff, (pct * 100) >> 8, isHeld ? 1 : 0));
+}
+const presses = () => yard.heard('meter.pressed').length;
+
+/** In a round, with the setting, and the meter connected. */
+async function inRound(saveWhenSettled: boolean): Promise<number> {
+  await yard.command('settings.edit', { saveWhenSettled });
+  const { id } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
+  yard.meter.describe(withButton);
+  return id;
+}
+const readings = async (roundId: number) => {
+  const { probed } = await yard.query('rounds.get', { roundId });
+  return (probed?.assessment?.readings ?? []).filter(({ excluded }) => excluded === null);
+};
+
+test('one press is told once, however often the meter repeats that it holds, and again after it let go', async () => {
+  await inRound(false);
+  send(12.6, false, 3);
+  send(12.6, true, 20);
+  expect(presses()).toBe(1);
+  send(12.6, false);
+  send(12.6, true);
+  expect(presses()).toBe(2);
+});
+
+test('a meter that holds already when it is met, or comes back, was not pressed', async () => {
+  await inRound(false);
+  send(12.6, true, 3);
+  expect(presses()).toBe(0);
+  send(12.6, false);
+  yard.meter.state = { ...yard.meter.state, phase: 'reconnecting' };
+  yard.meter.emit('state', yard.meter.state);
+  send(12.6, true);
+  expect(presses()).toBe(0);
+});
+
+test('what is saved before it settled is questionable, as by a key', async () => {
+  const roundId = await inRound(true);
+  send(0, false, 10);
+  send(12.6, false);
+  send(12.8, true);
+  await saveLive(roundId);
+  const [reading, ...others] = await readings(roundId);
+  expect(others).toEqual([]);
+  expect(reading).toMatchObject({ raw: 12.8, how: 'at-once', settled: false });
+  expect(reading?.suspicions.map(({ rule }) => rule)).toContain('not-settled');
+});
+
+test('a held value that stays the same does not settle, and nothing is saved by itself', async () => {
+  const roundId = await inRound(true);
+  send(12.6, true, 100);
+  expect(await readings(roundId)).toEqual([]);
+  expect(yard.heard('round.notSaved')).toEqual([]);
+});
+
+test('pressed again, the same number is another reading at the next spot', async () => {
+  const roundId = await inRound(false);
+  send(12.6, false, 30);
+  send(12.6, true);
+  await saveLive(roundId);
+  const second = await aimedSpot(roundId);
+  send(12.6, true, 30);
+  send(12.6, false, 30);
+  send(12.6, true);
+  await saveLive(roundId);
+  expect(await readings(roundId)).toMatchObject([{ raw: 12.6 }, { raw: 12.6, spotIndex: second.spotIndex }]);
+});
+
+test('after a reading that saved itself, a press is not another one', async () => {
+  const roundId = await inRound(true);
+  send(0, false, 10);
+  send(12.6, false, 60);
+  await expect.poll(() => readings(roundId)).toHaveLength(1);
+  send(12.6, true);
+  expect(presses()).toBe(1);
+  await expect(saveLive(roundId)).rejects.toThrow('WAL-01');
+});
+
+test('only the window that holds the meter hears of it', async () => {
+  await inRound(false);
+  const other = openWindow(yard.app, 'window-2');
+  send(12.6, false);
+  send(12.6, true);
+  expect(other.heard('meter.pressed')).toEqual([]);
+  expect(presses()).toBe(1);
+});
