@@ -43,6 +43,8 @@ export const foundDeviceSchema = z.object({
   name: z.string(),
   /** Signal strength; null when the adapter does not report it. */
   rssiDbm: z.number().nullable(),
+  /** A meter of the yard, by its address. */
+  isKnown: z.boolean(),
 });
 export type FoundDevice = z.infer<typeof foundDeviceSchema>;
 

@@ -136,6 +136,8 @@ describe.each<GattLibrary>(['bleno', 'ble-host'])('a meter built on %s', (librar
   describe('leaving', () => {
     test('disconnect unsubscribes, then ends the link, then shows that', async () => {
       await liveMeter();
+      // What the server says of it comes by another way than the values.
+      await untilTrue(link, 'the subscription', () => meter.subscribed);
       const order: string[] = [];
       const unsubscribed = meter.until('subscribed').then(({ on }) => order.push(`subscribed ${on}`));
       const down = meter.until('link').then(({ up }) => order.push(`link ${up}`));

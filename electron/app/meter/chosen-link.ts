@@ -30,7 +30,7 @@ export function createChosenLink(
 ) {
   let link: MeterLink = make.none();
   let simulated: SimulatedLink | null = null;
-  const devices = new HeardDevices<FoundDevice & Heard & { isKnown: boolean }>((_, device) => device.isKnown);
+  const devices = new HeardDevices<FoundDevice & Heard>((_, device) => device.isKnown);
 
   const phaseChanged = createSignal<MeterState['phase']>();
   const described = createSignal();
@@ -76,7 +76,7 @@ export function createChosenLink(
       devices
         .all()
         .toSorted(strongestFirst)
-        .map(({ deviceId, name, rssiDbm }) => ({ deviceId, name, rssiDbm })),
+        .map(({ deviceId, name, rssiDbm, isKnown }) => ({ deviceId, name, rssiDbm, isKnown })),
     forgetDevices: (): void => devices.clear(),
     use: (kind: MeterState['kind']): void => {
       if (link.kind === kind) return;

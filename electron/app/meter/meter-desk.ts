@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { keyOfFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
@@ -30,6 +31,8 @@ export function createMeterDesk(
   const holder = createMeterHolder(windows);
   /** By the place they came from, hex. */
   const lastBytes = new Map<string, string>();
+  /** Whether the meter is read as another of its name is, whose address it does not have. */
+  let isNamesake = false;
   let stateTimer: NodeJS.Timeout | null = null;
 
   /** None is where no yard can be read. */
@@ -39,6 +42,14 @@ export function createMeterDesk(
     } catch {
       return false;
     }
+  }
+
+  /** How another meter of this name is read: one that came back under another address is read the same way. */
+  function describedNamesake(deviceId: string): MeterDescription | null {
+    const name = link.devices().find((each) => each.deviceId === deviceId)?.name;
+    const others = context.yard().meters.all();
+    const same = others.filter((each) => each.kind === 'bluetooth' && each.name === name);
+    return same.length === 1 ? same[0]!.description : null;
   }
 
   function heldBy(window: string): MeterState['heldBy'] {
@@ -67,7 +78,10 @@ export function createMeterDesk(
         userDescription: each.userDescription,
         lastBytesHex: lastBytes.get(keyOfFrom({ kind: 'characteristic', ...each })) ?? null,
       })),
-      remarks: described?.remarks ?? [],
+      remarks: [
+        ...(isNamesake && described !== null ? [message('meter.self.other-address')] : []),
+        ...(described?.remarks ?? []),
+      ],
       toConfirm: described?.toConfirm ?? null,
       batteryPct,
       counts,
@@ -96,7 +110,10 @@ export function createMeterDesk(
     if (bytes.length > 0) lastBytes.set(keyOfFrom(from), Buffer.from(bytes).toString('hex'));
     tellStateSoon();
   });
-  link.left.follow(() => lastBytes.clear());
+  link.left.follow(() => {
+    lastBytes.clear();
+    isNamesake = false;
+  });
   holder.changed.follow(tellState);
 
   return {
@@ -132,7 +149,9 @@ export function createMeterDesk(
         link.left.give();
         holder.holdIfFree(window);
         const known = context.yard().meters.find('bluetooth', deviceId)?.description ?? null;
-        link.current().connect(deviceId, known);
+        const namesake = known === null ? describedNamesake(deviceId) : null;
+        isNamesake = namesake !== null;
+        link.current().connect(deviceId, known ?? namesake);
         return state(window);
       },
       'meter.simulate': (_, window) => {

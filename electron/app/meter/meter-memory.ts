@@ -1,3 +1,4 @@
+import { withAddressEnd } from '../../../shared-core/gatt/address-end.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { simulatedProfile } from '../../meter/simulated-link.ts';
@@ -43,7 +44,10 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       return;
     }
     const found = link.devices().find((each) => each.deviceId === deviceId);
-    const name = deviceName || found?.name || deviceId;
+    const ownName = deviceName || found?.name || deviceId;
+    // Two of one name could not be told apart where one is chosen.
+    const isTaken = meters.all().some((each) => each.name === ownName && each.deviceId !== deviceId);
+    const name = isTaken ? withAddressEnd(ownName, deviceId) : ownName;
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
     if (kind === 'simulated' && !known?.profile) meters.setProfile(meterId, simulatedProfile, context.now());
     context.changed(['meters']);

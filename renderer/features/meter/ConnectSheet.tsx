@@ -1,4 +1,5 @@
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
+import { withAddressEnd } from '../../../shared-core/gatt/address-end.ts';
 import { bridge } from '../../data/bridge.ts';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt } from '../../stores/notices.ts';
@@ -63,16 +64,19 @@ export function ConnectSheet({ state }: { state: MeterState }) {
 
 function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
   const { say } = useWords();
-  const nameOf = (device: FoundDevice) => device.name || say('meter.nameless');
+  /** Two of one name are told apart by the end of their addresses. */
+  const nameOf = ({ name, deviceId }: FoundDevice) => {
+    const isOne = devices.filter((other) => other.name === name).length === 1;
+    const shown = name || say('meter.nameless');
+    return isOne ? shown : withAddressEnd(shown, deviceId);
+  };
   return (
     <ul className="device-list" aria-label={say('meter.connect.devices')}>
       {devices.map((device) => (
         <li key={device.deviceId}>
-          <span className="device-name" translate="no">
-            {nameOf(device)}
-            {devices.filter(({ name }) => name === device.name).length > 1 && (
-              <small>{device.deviceId}</small>
-            )}
+          <span className="device-name">
+            <span translate="no">{nameOf(device)}</span>
+            {device.isKnown && <small>{say('meter.connect.used-before')}</small>}
           </span>
           <Signal rssiDbm={device.rssiDbm} />
           <Button

@@ -70,6 +70,8 @@ export const meter = {
   'meter.self.humidity-unconfirmed':
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   'meter.self.several': 'The meter offers {values} values that could be the reading. Choose one below.',
+  'meter.self.other-address':
+    'A meter of this name had another address. This one counts as another meter, read the same way. Check it.',
   'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
   'meter.self.start-refused': 'That command was refused by {meterName}. Try another one.',
   'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',
@@ -140,6 +142,8 @@ export const meter = {
   'meter.connect.disconnect': 'Disconnect',
   'meter.connect.stop': 'Stop',
   'meter.connect.devices': 'Bluetooth devices found',
+  /** Of a meter in that list. */
+  'meter.connect.used-before': 'used before',
   'meter.connect.none-found':
     'Nothing found yet. Turn the meter on and hold it close. Some wake only while a button is held.',
 

@@ -75,9 +75,9 @@ describe('looking for meters', () => {
     phase: 'scanning',
     message: message('meter.state.looking'),
     devices: [
-      { deviceId: 'aa:bb', name: 'Yard meter', rssiDbm: -58 },
-      { deviceId: 'cc:dd', name: '', rssiDbm: -91 },
-      { deviceId: 'ee:ff', name: 'Far shed', rssiDbm: null },
+      { deviceId: 'aa:bb', name: 'Yard meter', rssiDbm: -58, isKnown: true },
+      { deviceId: 'cc:dd', name: '', rssiDbm: -91, isKnown: false },
+      { deviceId: 'ee:ff', name: 'Far shed', rssiDbm: null, isKnown: false },
     ],
   });
 
@@ -86,7 +86,7 @@ describe('looking for meters', () => {
     const items = within(screen.getByRole('list', { name: 'Bluetooth devices found' })).getAllByRole(
       'listitem',
     );
-    expect(items[0]!.textContent).toMatch(/Yard meter.*strong, −58 dBm/);
+    expect(items[0]!.textContent).toMatch(/Yard meter.*used before.*strong, −58 dBm/);
     expect(items[1]!.textContent).toMatch(/Unnamed device.*very weak, −91 dBm/);
     expect(items[2]!.textContent).toBe('Far shedsignal strength unknownConnect');
     await expectNoBarriers();
@@ -95,10 +95,13 @@ describe('looking for meters', () => {
     expect(screen.getByRole('button', { name: 'Disconnect' })).toBeTruthy();
   });
 
-  test('two of the same name are told apart by their addresses', () => {
+  test('two of the same name are told apart by the end of their addresses, also by name of the button', () => {
     const twins = found.devices.map((device) => ({ ...device, name: 'Yard meter' }));
     open({ ...found, devices: twins });
-    for (const { deviceId } of twins) expect(screen.getByText(deviceId)).toBeTruthy();
+    for (const end of ['aabb', 'ccdd', 'eeff']) {
+      expect(screen.getByText(`Yard meter ${end}`)).toBeTruthy();
+      expect(screen.getByRole('button', { name: `Connect Yard meter ${end}` })).toBeTruthy();
+    }
   });
 
   test('while nothing is found, it shows what to try, and it can be stopped', async () => {
