@@ -1,3 +1,4 @@
+import { setPriority } from 'node:os';
 import { type MessagePort, Worker } from 'node:worker_threads';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
@@ -146,12 +147,18 @@ async function noLongerThan(ms: number, work: Promise<unknown>): Promise<void> {
 
 export type OwnThread<Question, Answer> = ReturnType<typeof createOwnThread<Question, Answer>>;
 
+/** Below everything that a person waits for at the next frame: what the meter shows, and what is saved. */
+const NICENESS = 5;
+
 /** The thread's side: answers every question that is asked of it; one that throws fails alone. */
 export function answerQuestions<Question, Answer>(
   port: MessagePort | null,
   answer: (question: Question, tell: Tell) => Answer | Promise<Answer>,
 ): void {
-  port?.on('message', async ({ id, question }: Asked<Question>) => {
+  if (port === null) return;
+  // On Linux a thread has its own priority. Elsewhere this would be the whole program's.
+  if (process.platform === 'linux') setPriority(0, NICENESS);
+  port.on('message', async ({ id, question }: Asked<Question>) => {
     let reply: Reply<Answer>;
     try {
       const tell: Tell = (done, total) => port.postMessage({ id, done, total });
@@ -161,5 +168,5 @@ export function answerQuestions<Question, Answer>(
     }
     port.postMessage(reply);
   });
-  port?.postMessage(READY);
+  port.postMessage(READY);
 }

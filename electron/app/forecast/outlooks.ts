@@ -5,7 +5,7 @@ import type { DueOutlook } from '../../store/outlook-table.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import type { Assessing } from '../judging/assessing.ts';
-import { createBacklog } from '../judging/backlog.ts';
+import { createBacklog, MOST_AT_A_TIME_MS } from '../judging/backlog.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { Signal } from '../signal.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
@@ -15,7 +15,7 @@ import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast
 import { dayOf, judgementOf } from './judging-board.ts';
 import { learnerOfPlaces, learnOfPlaces } from './learned-of-places.ts';
 
-/** Forecast and saved at a time. */
+/** Forecast at a time. */
 const AT_A_TIME = 16;
 /** Windows ask again for their lists no more often than this while many forecasts are made. */
 const TELL_EVERY_MS = 1000;
@@ -74,7 +74,10 @@ export function createOutlooks(
       const answers = asked.length > 0 ? await forecaster.ask({ boards: [...boards], boardIds: asked }) : [];
       if (!(await yieldIfDue())) return [];
       const made = new Map(answers.map(({ boardId, made }) => [boardId, made]));
-      if (save(some, prepared, made, now)) stacks.add(context.yard().outlooks.stacksDue());
+      for (let left: readonly DueOutlook[] = some; left.length > 0; ) {
+        left = save(left, prepared, made, now);
+        if (!(await yieldIfDue())) return [];
+      }
       if (performance.now() - toldMs >= TELL_EVERY_MS) {
         toldMs = performance.now();
         context.changed(['outlooks']);
@@ -83,17 +86,20 @@ export function createOutlooks(
     return ['outlooks'];
   });
 
-  /** @returns whether a place came out differently, so that boards are due again */
+  /** Saves as many as there is time for, one at least. @returns the others */
   function save(
-    some: readonly DueOutlook[],
+    due: readonly DueOutlook[],
     prepared: (boardId: number) => PreparedBoard | null,
     made: ReadonlyMap<number, Awaited<ReturnType<Forecaster['ask']>>[number]['made']>,
     now: string,
-  ): boolean {
+  ): readonly DueOutlook[] {
     const yard = context.yard();
     const { boards, outlooks, coreHistories, transaction } = yard;
-    return transaction(() => {
-      for (const each of some) {
+    const beganMs = performance.now();
+    const { left, isLearned } = transaction(() => {
+      for (const [done, each] of due.entries()) {
+        if (done > 0 && performance.now() - beganMs >= MOST_AT_A_TIME_MS)
+          return { left: due.slice(done), isLearned: false };
         const answer = made.get(each.boardId);
         const board = answer?.ok ? boards.get(each.boardId) : undefined;
         const outlook =
@@ -122,8 +128,11 @@ export function createOutlooks(
         coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(basis, forecast));
       }
       // Only once all boards have told, so that they are made again once.
-      return outlooks.stacksDue().length === 0 && learnOfPlaces(yard);
+      return { left: [], isLearned: outlooks.stacksDue().length === 0 && learnOfPlaces(yard) };
     });
+    // A place came out differently: its boards are due again.
+    if (isLearned) stacks.add(outlooks.stacksDue());
+    return left;
   }
 
   function takeUp(): void {

@@ -3,8 +3,11 @@ import type { Topic } from '../../../shared-core/contract/topics.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 
-/** Work in the background holds up the window, and the meter, by no more than this at a time. */
-const MOST_AT_A_TIME_MS = 8;
+/**
+ * Work in the background holds up the window, and the meter, by hardly more than this at a time: with a commit, which waits
+ * for the disk, it is within the frame in which a live value is drawn.
+ */
+export const MOST_AT_A_TIME_MS = 4;
 /** With more topics than this, everything may have changed. */
 const MOST_TOPICS = 200;
 

@@ -77,7 +77,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       tempC,
       isUnconfirmed: link.current().described?.toConfirm !== undefined,
     };
-    addToTrace(sent);
+    addToTrace(phase === 'pins-out' ? null : sent);
     values.give(live);
     if (settledNow) settled.give(live);
   }
