@@ -12,6 +12,7 @@ import {
   typedLongLengthText,
   typedQuarters,
 } from '../../shared-core/units/typed-length.ts';
+import { megohmsOf, parseOhms } from '../../shared-core/units/typed-ohms.ts';
 import { kgFromWeight, weightFromKg, weightUnit } from '../../shared-core/units/weight.ts';
 import { useUnits } from '../stores/settings.ts';
 import { useWords } from '../words.ts';
@@ -41,6 +42,20 @@ export const WeightField = inUnits(weightUnit, weightFromKg, kgFromWeight);
 
 /** A temperature; the value is in °C. */
 export const TempField = inUnits(temperatureUnit, temperatureFromC, celsiusFromTemperature);
+
+/** A resistance, as "350" megohms, "2.2G" or "800k"; the value is in Ω. */
+export function OhmsField(props: NumberFieldProps) {
+  const { say } = useWords();
+  return (
+    <TypedNumberField
+      unit="MΩ"
+      {...props}
+      read={parseOhms}
+      write={(ohms) => String(megohmsOf(ohms))}
+      unreadable={(typedText) => say('validation.not-a-number', { typedText })}
+    />
+  );
+}
 
 /** A length along a board, as "2.4", "7 ft 3 in" or "220 cm"; the value is in mm. */
 export function BoardLengthField(props: NumberFieldProps) {

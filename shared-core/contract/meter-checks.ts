@@ -34,7 +34,7 @@ export const meterCheckSchema = z.object({
   /** As of the block. */
   tolerance: z.number(),
   shown: z.number(),
-  /** Of the air there, °C; null where it was not given. */
+  /** Of the block, °C; null where it was not given. */
   tempC: woodTempSchema,
   /** How far off it shows: points, or decades of ohms; above 0 where it shows more. */
   off: z.number(),

@@ -574,6 +574,53 @@ export const steps: readonly Step[] = [
     by: 'notice',
   },
   {
+    act: 'testBlocks.add',
+    at: 'meter',
+    do: async (page) => {
+      await press(page, 'Add a test block for Hand meter');
+      await field(dialog(page), 'It should show').fill('12');
+      await save(page);
+    },
+    sign: (page) => text(page, 'Test block: 12.0%, 0.5 points either way.'),
+    by: 'notice',
+  },
+  {
+    act: 'testBlocks.edit',
+    at: 'meter',
+    do: async (page) => {
+      await press(page, 'Edit Test block');
+      await field(dialog(page), 'It may be off by').fill('0.4');
+      await save(page);
+    },
+    sign: (page) => text(page, 'Test block: 12.0%, 0.4 points either way.'),
+    by: 'notice',
+  },
+  {
+    act: 'meterChecks.add',
+    at: 'meter',
+    do: async (page) => {
+      await press(page, 'Check Hand meter');
+      await field(dialog(page), 'The meter shows').fill('13');
+      await save(page, 'Save the check');
+      await press(dialog(page), 'Close');
+    },
+    sign: (page) => text(page, '13.0%: off by 1.0 points. It should show 12.0%.'),
+  },
+  {
+    act: 'meterChecks.correct',
+    at: 'meter',
+    do: (page) => press(page, 'Correct from now on'),
+    sign: (page) => text(page, 'Readings are corrected for it.'),
+    by: 'notice',
+  },
+  {
+    act: 'testBlocks.close',
+    at: 'meter',
+    do: (page) => press(page, 'Remove Test block'),
+    sign: (page) => text(page, 'Test block: 12.0%, 0.4 points either way.'),
+    by: 'notice',
+  },
+  {
     act: 'rounds.finish',
     at: 'round/1',
     do: async (page) => {

@@ -9,6 +9,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
+import { MeterChecks } from '../meter-check/MeterChecks.tsx';
 import { ProfileFacts } from './ProfileFacts.tsx';
 import { ProfileForm } from './ProfileForm.tsx';
 
@@ -16,6 +17,7 @@ import { ProfileForm } from './ProfileForm.tsx';
 export function MetersSheet() {
   const { say } = useWords();
   const asked = useQuery('meters.list', {});
+  const checked = useQuery('meterChecks.list', {});
   const [open, setOpen] = useState<MeterOfYard | 'new' | null>(null);
   if (asked.loading) return null;
   return (
@@ -29,6 +31,7 @@ export function MetersSheet() {
               {meters.map((meter) => (
                 <li key={meter.id} className="column">
                   <Meter meter={meter} onEdit={() => setOpen(meter)} />
+                  {checked.output && <MeterChecks meter={meter} checked={checked.output} />}
                 </li>
               ))}
             </ul>

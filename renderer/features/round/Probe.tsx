@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { useWords } from '../../words.ts';
+import { QuestionableMeter } from '../meter-check/QuestionableMeter.tsx';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
 import { CoreDialog } from './CoreDialog.tsx';
@@ -46,6 +47,7 @@ export function Probe({ round, board }: { round: RoundState; board: RoundBoard }
       <ValuePanel {...probing} />
       <ProbeActions {...probing} />
       <div className={css.side}>
+        <QuestionableMeter roundId={round.id} hasOffer={false} />
         <BoardCall {...probing} />
         <SpotList {...probing} />
       </div>

@@ -22,6 +22,7 @@ import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
+import { CheckOffer } from '../meter-check/CheckOffer.tsx';
 import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { KeyList } from './KeyList.tsx';
 
@@ -225,6 +226,7 @@ function Start({
           <Banner kind="caution">{say('round-start.caution')}</Banner>
           <p>{say('round-start.pins-along')}</p>
           <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
+          <CheckOffer />
           <h2>{say('round-start.keys')}</h2>
           <KeyList most={4} />
         </div>

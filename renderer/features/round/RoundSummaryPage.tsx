@@ -9,6 +9,7 @@ import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { CallShape, callsInOrder, groundOf, inkOf } from '../../ui/CallBadge.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { QuestionableMeter } from '../meter-check/QuestionableMeter.tsx';
 import { NoteSheet } from '../notes/NoteSheet.tsx';
 import { PicturesSheet } from '../pictures/PicturesSheet.tsx';
 import { ChangeDate } from './ChangeDate.tsx';
@@ -72,6 +73,7 @@ export function RoundSummaryPage({ round }: { round: RoundState }) {
       {unsavedOf(useDraftsOf(round.id)).map((draft) => (
         <UnsavedValue key={`${draft.boardId} ${draft.spotIndex}`} draft={draft} isFinished />
       ))}
+      <QuestionableMeter roundId={round.id} />
       <ul className={css.counts}>
         {callsInOrder.map((call) => (
           <li key={call} className={css.count} style={{ ...inkOf(call), ...groundOf(call) }}>

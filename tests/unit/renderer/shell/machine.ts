@@ -49,6 +49,8 @@ export function playMachine(given: Answers) {
     'recovery.report': () => null,
     // Every round asks this; where it matters, the test answers.
     'meters.list': () => new Promise(() => undefined),
+    'meterChecks.list': () => [],
+    'meterChecks.ofRound': () => [],
     // Boards, stacks and rounds show them.
     'notes.get': () => ({ note: '' }),
     'pictures.list': () => [],
