@@ -35,6 +35,7 @@ import { createLiveTelling } from './meter/live-telling.ts';
 import { meterCheckCommands, meterCheckQueries } from './meter/meter-checks.ts';
 import { createMeterDesk } from './meter/meter-desk.ts';
 import { metersCommands, metersQueries } from './meter/meters.ts';
+import { createPacketTelling } from './meter/packet-telling.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
@@ -207,6 +208,7 @@ export function createApp({
     clockCheck.problem,
   );
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
+  const packetTelling = createPacketTelling(context, meter);
   createSimulatedAim(context, meter, rounds);
 
   const verifying = createVerifying(context, yards, verifyThread, backups, judging, verifyAfterMs);
@@ -437,6 +439,7 @@ export function createApp({
     }),
     close: async (): Promise<void> => {
       liveTelling.close();
+      packetTelling.close();
       longWork.stop();
       await meter.close();
       // What it tells at its end is followed up while the yard is still open.

@@ -8,6 +8,7 @@ import { followNotSaved } from '../stores/round-news.ts';
 import { followScans } from '../stores/scans.ts';
 import { useSettings } from '../stores/settings.ts';
 import { followUndoKeys } from '../stores/undoing.ts';
+import { followWatching } from '../stores/watching.ts';
 import { followWorkOfOther } from '../stores/work-of-other.ts';
 import { followYard, loadYard, useYard } from '../stores/yard.ts';
 import { Failed, Loading } from '../ui/Screen.tsx';
@@ -38,6 +39,7 @@ export function App() {
       followAddress(),
       followYard(),
       followMeter(),
+      followWatching(),
       followNotSaved(),
       followDelays(),
       followLeaving(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { bytesHexSchema, packetFromSchema } from '../gatt/source.ts';
 import { messageSchema } from '../words/message.ts';
 import { meterStateSchema } from './meter.ts';
 import {
@@ -19,6 +20,12 @@ export const events = {
   'meter.insertion': z.object({ reading: insertionReadingSchema.nullable() }),
   /** Likewise; the button on the meter was pressed, which saves what it shows. */
   'meter.pressed': z.object({}),
+  /** Likewise, while the meter waits to be described: what it sent since the last time, by place and oldest first. */
+  'meter.packets': z.object({
+    /** Now, on the clock of `atMs`, which only runs forward. */
+    nowMs: z.number(),
+    packets: z.array(z.object({ from: packetFromSchema, bytesHex: bytesHexSchema, atMs: z.number() })),
+  }),
   'round.changed': roundChangeSchema,
   'round.outdated': roundOutdatedSchema,
   'round.notSaved': valueNotSavedSchema,

@@ -4,7 +4,7 @@
  */
 
 /** Bytes as they came, `atMs` on a clock that only runs forward. */
-export interface Packet {
+export interface WatchedPacket {
   atMs: number;
   bytes: Uint8Array;
 }
@@ -15,7 +15,9 @@ export type ByteMotion = 'still' | 'counts' | 'moves';
 export interface Movement {
   /** Of each byte, from the first. */
   motions: ByteMotion[];
-  /** How far the most lively byte that moves goes beyond its own noise, in bits: 0 where none moves. */
+  /** The byte that goes furthest beyond its own noise; null where none moves. */
+  liveliest: number | null;
+  /** How far that is, in bits: 0 where none moves. */
   size: number;
 }
 
@@ -25,7 +27,7 @@ const FEWEST_STEPS = 5;
 const ODD_SHARE = 0.15;
 
 /** @param packets  of one place, oldest first */
-export function movementOf(packets: readonly Packet[]): Movement {
+export function movementOf(packets: readonly WatchedPacket[]): Movement {
   const length = Math.max(0, ...packets.map(({ bytes }) => bytes.length));
   const columns = Array.from({ length }, (_, at) =>
     packets.flatMap(({ bytes }) => (at < bytes.length ? [bytes[at]!] : [])),
@@ -34,7 +36,8 @@ export function movementOf(packets: readonly Packet[]): Movement {
   // A packet that is shorter now and then would shift the steps of two bytes against each other.
   if (packets.every(({ bytes }) => bytes.length === length)) spreadCounts(columns, motions);
   const sizes = columns.map((column, at) => (motions[at] === 'moves' ? sizeOf(column) : 0));
-  return { motions, size: Math.max(0, ...sizes) };
+  const size = Math.max(0, ...sizes);
+  return { motions, liveliest: size === 0 ? null : sizes.indexOf(size), size };
 }
 
 /** Steps from each value to the next, 0 to 255: a byte goes on from 255 with 0. */

@@ -1,6 +1,6 @@
 import type { BitsLayout, Layout, NumberLayout, TextLayout } from './layout.ts';
 import { numbersInText } from './text-value.ts';
-import { octetsOfFormat, readableFormats, storageOfFormat } from './value.ts';
+import { octetsOfFormat, placeOf, readableFormats, storageOfFormat } from './value.ts';
 
 /**
  * Every way in which a packet may hold a number, before any scale, and how likely each is beforehand. What it costs is
@@ -96,19 +96,10 @@ function textLayouts(packet: Uint8Array): PossibleLayout[] {
 /** ASCII that can be seen, and space. */
 const isText = (byte: number | undefined): boolean => byte !== undefined && byte >= 0x20 && byte < 0x7f;
 
-/** The bytes of a packet that a layout reads; a text is read as far as it goes. */
+/** The bytes of a packet of some length that a layout reads. */
 export function bytesOfLayout(layout: Layout, length: number): { from: number; to: number } {
-  switch (layout.kind) {
-    case 'number':
-      return { from: layout.byteOffset, to: layout.byteOffset + octetsOfFormat(layout.format)! };
-    case 'bits':
-      return {
-        from: Math.floor(layout.firstBit / 8),
-        to: Math.ceil((layout.firstBit + layout.bits) / 8),
-      };
-    case 'text':
-      return { from: layout.byteOffset, to: length };
-  }
+  const { from, count } = placeOf(layout);
+  return { from, to: count === null ? length : from + count };
 }
 
 /** Whether it holds whole numbers, which only a scale makes a reading. */

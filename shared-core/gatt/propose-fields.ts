@@ -1,5 +1,5 @@
 import type { Condition, Layout } from './layout.ts';
-import { movementOf, type Packet } from './movement.ts';
+import { movementOf, type WatchedPacket } from './movement.ts';
 import { bytesOfLayout } from './possible-layouts.ts';
 import { numbersInText } from './text-value.ts';
 import { decodeLayout } from './value.ts';
@@ -32,7 +32,7 @@ const number = (format: number, byteOffset: number, exponent = 0, byteOrder?: 'h
 });
 
 /** Temperatures in °C that the packets may hold, the likeliest first. @param value  where the reading is */
-export const proposeTemperature = (packets: readonly Packet[], value: Layout): ProposedField[] =>
+export const proposeTemperature = (packets: readonly WatchedPacket[], value: Layout): ProposedField[] =>
   slowNumbers(packets, value, (length) => {
     const at = Array.from({ length }, (_, byteOffset) => byteOffset);
     return [
@@ -46,7 +46,7 @@ export const proposeTemperature = (packets: readonly Packet[], value: Layout): P
   }).filter(({ least, most }) => least >= COLDEST_C && most <= HOTTEST_C && most - least <= MOST_CHANGE_C);
 
 /** Charges of a battery in % that the packets may hold. @param value  where the reading is */
-export const proposeBattery = (packets: readonly Packet[], value: Layout): ProposedField[] =>
+export const proposeBattery = (packets: readonly WatchedPacket[], value: Layout): ProposedField[] =>
   slowNumbers(packets, value, (length) => Array.from({ length }, (_, at) => number(4, at))).filter(
     ({ least, most }) => least > 0 && most <= 100 && most - least <= MOST_CHANGE_BATTERY,
   );
@@ -58,7 +58,7 @@ interface SlowNumber extends ProposedField {
 
 /** Numbers beside the value that could be read in every packet, one for each that it reads now. */
 function slowNumbers(
-  packets: readonly Packet[],
+  packets: readonly WatchedPacket[],
   value: Layout,
   ofBytes: (length: number) => Layout[],
 ): SlowNumber[] {
@@ -103,7 +103,11 @@ const otherNumbers = (newest: Uint8Array, value: Extract<Layout, { kind: 'text' 
  * @param value     where the reading is, whose bits do not count
  * @param pressedMs  on the packets' clock; the button was pressed after it
  */
-export function proposeHold(packets: readonly Packet[], value: Layout, pressedMs: number): Condition[] {
+export function proposeHold(
+  packets: readonly WatchedPacket[],
+  value: Layout,
+  pressedMs: number,
+): Condition[] {
   const before = packets.filter(({ atMs }) => atMs < pressedMs);
   const after = packets.filter(({ atMs }) => atMs >= pressedMs);
   const newest = after.at(-1)?.bytes;

@@ -1,6 +1,6 @@
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import type { Condition, Layout } from './layout.ts';
-import { type Movement, movementOf, type Packet } from './movement.ts';
+import { type Movement, movementOf, type WatchedPacket } from './movement.ts';
 import { bytesOfLayout, isInteger, type PossibleLayout, possibleLayouts } from './possible-layouts.ts';
 import { fitScales } from './scale-fit.ts';
 import type { Source } from './source.ts';
@@ -15,7 +15,7 @@ import { decodeLayout, formatTakesExponent } from './value.ts';
 /** What was watched of one place, oldest first. */
 export interface WatchedPlace {
   source: Source;
-  packets: readonly Packet[];
+  packets: readonly WatchedPacket[];
 }
 
 /** A number that a person typed off the meter's display. */
@@ -74,7 +74,7 @@ interface Look {
 interface Kind {
   source: Source;
   match: Condition | null;
-  packets: readonly Packet[];
+  packets: readonly WatchedPacket[];
 }
 
 interface Candidate {
@@ -111,7 +111,8 @@ export function propose(
     if (known === undefined || likelierFirst(candidate, known) < 0) meanings.set(meaning, candidate);
   }
   const ranked = [...meanings.values()].toSorted(likelierFirst);
-  return ranked.slice(0, MOST_PROPOSALS).map((candidate, place) => ({
+  const best = ranked.filter(({ followed }) => followed === ranked[0]!.followed);
+  return best.slice(0, MOST_PROPOSALS).map((candidate, place) => ({
     source: candidate.kind.source,
     match: candidate.kind.match,
     value: candidate.layout,
@@ -140,7 +141,7 @@ function differentNumbers(shown: readonly ShownNumber[]): number {
 /** The place as it is, and its packets by kind where their first byte says the kind. */
 function kindsOf({ source, packets }: WatchedPlace): Kind[] {
   const whole: Kind = { source, match: null, packets };
-  const byFirst = new Map<number | undefined, Packet[]>();
+  const byFirst = new Map<number | undefined, WatchedPacket[]>();
   for (const packet of packets) {
     const own = byFirst.get(packet.bytes[0]);
     if (own) own.push(packet);
@@ -177,7 +178,7 @@ function lookAt({ packets }: Kind, shown: ShownNumber): Look {
 }
 
 /** The newest that differ, with how often each came. */
-function distinct(packets: readonly Packet[], most = MOST_DISTINCT): Seen[] {
+function distinct(packets: readonly WatchedPacket[], most = MOST_DISTINCT): Seen[] {
   const seen = new Map<string, Seen>();
   for (const { bytes } of packets.toReversed()) {
     const key = bytes.join();

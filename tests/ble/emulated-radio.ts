@@ -31,6 +31,7 @@ const usualMeter: MeterServerOptions = {
   address: null,
   selfDescribed: true,
   batteryPct: 76,
+  packet: 'hundredths',
 };
 
 export class EmulatedRadio {
@@ -169,6 +170,10 @@ export class EmulatedMeter {
 
   lift(): void {
     this.tell({ type: 'pins', pct: null });
+  }
+
+  hold(isPressed: boolean): void {
+    this.tell({ type: 'button', isPressed });
   }
 
   /** Goes silent without a goodbye, as with an empty battery; `wake` goes on where it stopped. */

@@ -26,11 +26,18 @@ export interface MeterServerOptions {
   selfDescribed: boolean;
   /** Null for a meter without a battery service. */
   batteryPct: number | null;
+  /**
+   * `hundredths`: the number alone. `text`: a count, the number with its unit, a letter while the button is pressed and a
+   * temperature, as "7 MC= 13,4 % H T21". No standard has it: it is made up for these tests.
+   */
+  packet: 'hundredths' | 'text';
 }
 
 export type MeterOrder =
   /** Pins into wood where the scale comes to rest at `pct`, or out into the air (sends 0). */
   | { type: 'pins'; pct: number | null }
+  /** The button on the meter. */
+  | { type: 'button'; isPressed: boolean }
   /** Values a second while subscribed; 0 sends none but goes on answering reads. */
   | { type: 'rate'; hz: number }
   /** `count` values, each the number of its place in hundredths from 0: every one can be accounted for. */
@@ -67,6 +74,7 @@ async function serve(options: MeterServerOptions): Promise<void> {
   let send: ((bytes: Buffer) => void) | null = null;
   let isStarted = options.startHex === null;
   let pins: { pct: number; sinceMs: number } | null = null;
+  let isPressed = false;
   let ticks = 0;
   let ticking: NodeJS.Timeout | undefined;
   let streaming: NodeJS.Timeout | undefined;
@@ -79,6 +87,10 @@ async function serve(options: MeterServerOptions): Promise<void> {
     return Math.max(0, Math.round(100 * (pins.pct + off)));
   };
   const bytesOf = (hundredths: number) => {
+    if (options.packet === 'text') {
+      const number = hundredths === 0 ? '--,-' : (hundredths / 100).toFixed(1).replace('.', ',');
+      return Buffer.from(`${ticks % 10} MC=${number.padStart(5)} % ${isPressed ? 'H' : ' '} T21`);
+    }
     const bytes = Buffer.alloc(2);
     bytes.writeUInt16LE(hundredths);
     return bytes;
@@ -170,6 +182,9 @@ async function serve(options: MeterServerOptions): Promise<void> {
     switch (order.type) {
       case 'pins':
         pins = order.pct === null ? null : { pct: order.pct, sinceMs: Date.now() };
+        return;
+      case 'button':
+        isPressed = order.isPressed;
         return;
       case 'rate':
         setRate(order.hz);

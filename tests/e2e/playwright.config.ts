@@ -7,7 +7,7 @@ export default defineConfig({
   testDir: '.',
   outputDir: '../../artifacts/e2e',
   globalSetup: ['../own-temp-folder.ts', './ready-demo.ts'],
-  // Each test has its own host, yard and browser. Only `round-live` uses the emulated radio, in one test.
+  // Each test has its own host, yard and browser. `round-live` and `describe-meter` use the emulated radio, one test each.
   fullyParallel: true,
   // One more than the cores of our build machine: each waits for its hands, its host and its browser in turn.
   workers: 3,

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { bytesOfHex } from '../../../shared-core/gatt/bytes-of-hex.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
 import { isFrom } from '../../../shared-core/gatt/source.ts';
@@ -10,7 +11,6 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { bytesOfHex } from './Bytes.tsx';
 
 /** What a meter shows now, read by a description; null with the pins out. */
 function shownBy(description: MeterDescription, { characteristics }: MeterState): number | null {

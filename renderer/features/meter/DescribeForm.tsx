@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { bytesOfHex } from '../../../shared-core/gatt/bytes-of-hex.ts';
 import { type Layout, numberLayoutSchema, TEXT_FORMAT } from '../../../shared-core/gatt/layout.ts';
 import {
   type MeterDescription,
@@ -24,7 +25,7 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { Bytes, bytesOfHex } from './Bytes.tsx';
+import { Bytes, isIn } from './Bytes.tsx';
 import { formatName } from './formats.ts';
 
 const sourceSchema = z.object({ serviceUuid: uuidSchema, characteristicUuid: uuidSchema });
@@ -197,7 +198,7 @@ function Preview({
   const preview = decodeLayout(bytesOfHex(hex), layout, { unit });
   return (
     <div className="marked preview" role="status" aria-label={say('meter.form.preview')}>
-      <Bytes hex={hex} {...placeOf(layout)} />
+      <Bytes hex={hex} marked={isIn(placeOf(layout))} />
       <span aria-hidden="true">→</span>
       {preview.ok ? (
         <strong>{rawText(preview.value, unit, formats)}</strong>

@@ -6,7 +6,7 @@ import { DataTable } from '../../ui/DataTable.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
-import { Bytes } from './Bytes.tsx';
+import { Bytes, isIn } from './Bytes.tsx';
 import { layoutName } from './formats.ts';
 
 /** Bytes, numbers and counters, for whoever sets a meter up by hand. */
@@ -109,7 +109,7 @@ function Offered({ state: { description, characteristics } }: { state: MeterStat
             ) : (
               <Bytes
                 hex={offered.lastBytesHex}
-                {...(description && isRead(offered) ? placeOf(description.value) : { from: 0, count: 0 })}
+                marked={description && isRead(offered) ? isIn(placeOf(description.value)) : () => false}
               />
             ),
         },

@@ -5,9 +5,12 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
+import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { DescribeForm } from './DescribeForm.tsx';
 import { MeterDetails } from './MeterDetails.tsx';
+import { MeterElsewhere } from './MeterElsewhere.tsx';
+import { WatchForm } from './WatchForm.tsx';
 
 /** How the meter's values are read: as it describes itself or as a person set it up; its bytes behind Details. */
 export function ReadingSheet({ state }: { state: MeterState }) {
@@ -22,7 +25,18 @@ export function ReadingSheet({ state }: { state: MeterState }) {
           {say(remark)}
         </Banner>
       ))}
-      {describing || state.phase === 'needs-description' ? (
+      {state.phase === 'needs-description' ? (
+        <>
+          {state.heldBy === 'this-window' ? (
+            <WatchForm key={state.deviceId} state={state} />
+          ) : (
+            <MeterElsewhere />
+          )}
+          <Unfold words={say('watch.by-hand')}>
+            <DescribeForm state={state} onDone={() => setDescribing(false)} />
+          </Unfold>
+        </>
+      ) : describing ? (
         <DescribeForm state={state} onDone={() => setDescribing(false)} />
       ) : (
         <Actions>

@@ -44,6 +44,7 @@ import { suspicions } from './suspicions.ts';
 import { table } from './table.ts';
 import { tally } from './tally.ts';
 import { validation } from './validation.ts';
+import { watch } from './watch.ts';
 import { weights } from './weights.ts';
 import { yardFile } from './yard-file.ts';
 
@@ -93,6 +94,7 @@ export const areas = {
   table,
   tally,
   validation,
+  watch,
   weights,
   yardFile,
 };
@@ -145,6 +147,7 @@ export const english = {
   ...table,
   ...tally,
   ...validation,
+  ...watch,
   ...weights,
   ...yardFile,
 };

@@ -16,9 +16,8 @@ export const meter = {
   'meter.state.live': 'Connected to {meterName}.',
   'meter.state.heard': 'Listening to {meterName}. It sends its values without a connection.',
   'meter.state.back': 'Connected to {meterName} again. Starting its readings …',
-  'meter.state.needs-setup': 'Connected to {meterName}. Show on the Meter page which bytes are the reading.',
-  'meter.state.heard-needs-setup':
-    'Listening to {meterName}. Show on the Meter page which bytes are the reading.',
+  'meter.state.needs-setup': 'Connected to {meterName}. Set it up on the Meter page.',
+  'meter.state.heard-needs-setup': 'Listening to {meterName}. Set it up on the Meter page.',
   'meter.state.failed':
     'Could not connect to {meterName}. {why} Turn the meter on, bring it close, and connect again.',
   'meter.state.lost': 'Lost the connection to {meterName}. {why}',

@@ -33,6 +33,11 @@ export class HandHeldMeter extends MeterLink {
   override describe(described: MeterDescription): void {
     this.setDescribed({ description: described, characteristics: [], remarks: [] });
   }
+  /** Nobody knows how it is read. */
+  beUnknown(): void {
+    const hand = { deviceId: 'hand', deviceName: 'Hand-held' };
+    this.setState('needs-description', message('meter.state.needs-setup', { meterName: 'Hand-held' }), hand);
+  }
   override async disconnect(): Promise<void> {
     this.setState('idle', message('meter.state.none'), { deviceId: null, deviceName: null });
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { movementOf, type Packet } from '../../../shared-core/gatt/movement.ts';
+import { movementOf, type WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 
 /** Tenths of a percent with a little noise: in the air, in wood from 1 s to 4 s, in the air, in wetter wood from 6 s. */
 function tenthsAt(ms: number): number {
@@ -9,7 +9,7 @@ function tenthsAt(ms: number): number {
 }
 
 /** Ten packets a second for 9 s. */
-const packets = (bytesAt: (ms: number, index: number) => number[]): Packet[] =>
+const packets = (bytesAt: (ms: number, index: number) => number[]): WatchedPacket[] =>
   Array.from({ length: 90 }, (_, index) => ({
     atMs: index * 100,
     bytes: Uint8Array.from(bytesAt(index * 100, index)),
@@ -18,7 +18,8 @@ const text = (shown: string) => [...new TextEncoder().encode(shown)];
 
 describe('which bytes go with the pins', () => {
   test('a reading moves, a constant is still', () => {
-    const { motions, size } = movementOf(packets((ms) => [7, tenthsAt(ms)]));
+    const { motions, liveliest, size } = movementOf(packets((ms) => [7, tenthsAt(ms)]));
+    expect(liveliest).toBe(1);
     expect(motions).toEqual(['still', 'moves']);
     expect(size).toBeGreaterThan(5);
   });
@@ -51,7 +52,7 @@ describe('which bytes go with the pins', () => {
 
   test('a lost packet makes no reading of a counter', () => {
     const lossy = packets((_, index) => [index]).filter((_, index) => index % 11 !== 5);
-    expect(movementOf(lossy)).toEqual({ motions: ['counts'], size: 0 });
+    expect(movementOf(lossy)).toEqual({ motions: ['counts'], liveliest: null, size: 0 });
   });
 });
 
@@ -67,6 +68,6 @@ describe('what moves most', () => {
   });
   test('a counter and nothing at all have none', () => {
     expect(size((_, index) => [index])).toBe(0);
-    expect(movementOf([])).toEqual({ motions: [], size: 0 });
+    expect(movementOf([])).toEqual({ motions: [], liveliest: null, size: 0 });
   });
 });

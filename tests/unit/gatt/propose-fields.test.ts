@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';
-import type { Packet } from '../../../shared-core/gatt/movement.ts';
+import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import { proposeBattery, proposeHold, proposeTemperature } from '../../../shared-core/gatt/propose-fields.ts';
 import { insertions, watched } from './watched-meter.ts';
 
@@ -9,7 +9,7 @@ const plain = { exponent: 0, scale: 1, offset: 0 };
 const ascii = (text: string) => new TextEncoder().encode(text);
 
 /** Counter, tenths of %, tenths of °C, battery, flags: bit 2 is hold. */
-const binary = (isHeldAt: (ms: number) => boolean): Packet[] =>
+const binary = (isHeldAt: (ms: number) => boolean): WatchedPacket[] =>
   watched(course, 2, (shown, index) => {
     const tenths = Math.round((shown ?? 0) * 10);
     const temp = 214 + Math.floor(index / 60);
@@ -25,7 +25,7 @@ const binary = (isHeldAt: (ms: number) => boolean): Packet[] =>
   });
 const inBinary: Layout = { kind: 'number', format: 6, byteOffset: 1, ...plain, exponent: -1 };
 /** "MC= 13,4 % H T21": a letter while it holds, and a temperature behind it. */
-const text = (isHeldAt: (ms: number) => boolean): Packet[] =>
+const text = (isHeldAt: (ms: number) => boolean): WatchedPacket[] =>
   watched(course, 2, (shown, index) =>
     ascii(
       `MC=${(shown ?? 0).toFixed(1).replace('.', ',').padStart(5)} % ${isHeldAt(index * 100) ? 'H' : ' '} T21 B76`,

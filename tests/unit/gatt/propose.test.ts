@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';
-import type { Packet } from '../../../shared-core/gatt/movement.ts';
+import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import { type Proposal, propose } from '../../../shared-core/gatt/propose.ts';
 import { decodeLayout, octetsOfFormat } from '../../../shared-core/gatt/value.ts';
 import { insertions, typedAt, watched } from './watched-meter.ts';
@@ -18,14 +18,14 @@ const integer = (value: number, octets: number, isHighFirst = false): number[] =
   return isHighFirst ? bytes.reverse() : bytes;
 };
 
-const numbersOf = (packets: readonly Packet[], layout: Layout) =>
+const numbersOf = (packets: readonly WatchedPacket[], layout: Layout) =>
   packets.map(({ bytes }) => {
     const decoded = decodeLayout(bytes, layout, { unit: 'pct' });
     return decoded.ok ? Number(decoded.value.toPrecision(9)) : null;
   });
 
 /** What the first proposal makes of the packets must be what the true layout makes of them. */
-function expectFound(packets: readonly Packet[], truth: Layout, proposals: readonly Proposal[]): void {
+function expectFound(packets: readonly WatchedPacket[], truth: Layout, proposals: readonly Proposal[]): void {
   expect(proposals[0], 'a proposal').toBeDefined();
   expect(numbersOf(packets, proposals[0]!.value)).toEqual(numbersOf(packets, truth));
 }

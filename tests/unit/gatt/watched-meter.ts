@@ -1,4 +1,4 @@
-import type { Packet } from '../../../shared-core/gatt/movement.ts';
+import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 
 /** What the meter shows at a moment, %: null with its pins in the air. */
@@ -19,7 +19,7 @@ export const watched = (
   course: Course,
   insertionCount: number,
   pack: (shown: number | null, index: number) => Uint8Array,
-): Packet[] =>
+): WatchedPacket[] =>
   Array.from({ length: insertionCount * 80 }, (_, index) => ({
     atMs: index * 100,
     bytes: pack(course(index * 100), index),

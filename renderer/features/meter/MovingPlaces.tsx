@@ -1,0 +1,54 @@
+import { Trace } from '../../chart/Trace.tsx';
+import { Banner } from '../../ui/Banner.tsx';
+import { useWords } from '../../words.ts';
+import { Bytes, hexOf } from './Bytes.tsx';
+import { motionOf, type ShownPlace } from './watched-places.ts';
+
+const TRACE_SLOTS = 80;
+const signs = { moves: '↕', hardly: '~', counts: '↑', still: '–', silent: '·' };
+
+/** What the meter sends, what moves with the pins first. */
+export function MovingPlaces({ places, showsBytes }: { places: readonly ShownPlace[]; showsBytes: boolean }) {
+  const { say } = useWords();
+  return (
+    <>
+      <ul className="moving-places" aria-label={say('watch.places')}>
+        {places.map((place) => (
+          <Place key={place.key} place={place} showsBytes={showsBytes} />
+        ))}
+      </ul>
+      {!places.some((place) => motionOf(place) === 'moves') && <Banner>{say('watch.nothing-moves')}</Banner>}
+    </>
+  );
+}
+
+function Place({ place, showsBytes }: { place: ShownPlace; showsBytes: boolean }) {
+  const { say } = useWords();
+  const { key, name, packets, movement } = place;
+  const motion = motionOf(place);
+  const { liveliest } = movement;
+  const newest = packets.at(-1)?.bytes;
+  return (
+    <li data-motion={motion}>
+      <span className="place-name">
+        {typeof name === 'string' ? <span translate="no">{name}</span> : say(name)}
+      </span>
+      <span className="place-motion">
+        <span aria-hidden="true">{signs[motion]}</span> {say(`watch.motion.${motion}`)}
+      </span>
+      {motion === 'moves' && liveliest !== null && (
+        <Trace
+          values={packets.slice(-TRACE_SLOTS).map(({ bytes }) => bytes[liveliest] ?? null)}
+          unit="pct"
+          slots={TRACE_SLOTS}
+        />
+      )}
+      {showsBytes && (
+        <span className="place-bytes">
+          <code translate="no">{key}</code>
+          {newest && <Bytes hex={hexOf(newest)} marked={(at) => movement.motions[at] === 'moves'} />}
+        </span>
+      )}
+    </li>
+  );
+}

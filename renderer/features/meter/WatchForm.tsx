@@ -1,0 +1,98 @@
+import { useCallback, useState } from 'react';
+import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import { type MeterFields, NO_FIELDS } from '../../../shared-core/gatt/meter-description.ts';
+import { type Proposal, propose, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import { bridge } from '../../data/bridge.ts';
+import { Checkbox } from '../../form/Field.tsx';
+import { showMeter } from '../../stores/meter.ts';
+import { attempt, tellDone } from '../../stores/notices.ts';
+import { useWatching } from '../../stores/watching.ts';
+import { Actions, Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import { BesideValue } from './BesideValue.tsx';
+import { descriptionOf, foundOf } from './found.ts';
+import { MovingPlaces } from './MovingPlaces.tsx';
+import { Proposals } from './Proposals.tsx';
+import { ShownNumbers } from './ShownNumbers.tsx';
+import { type DisplayUnit, readingUnitOf } from './shown-number.ts';
+import { shownPlaces } from './watched-places.ts';
+
+/** Sets up an unknown meter from what moves with its pins and the numbers on its display. */
+export function WatchForm({ state }: { state: MeterState }) {
+  const { say } = useWords();
+  const heard = useWatching((watching) => watching.places);
+  const [showsBytes, setShowsBytes] = useState(false);
+  const [unit, setUnit] = useState<DisplayUnit>('pct');
+  const [numbers, setNumbers] = useState<readonly ShownNumber[]>([]);
+  const [proposals, setProposals] = useState<readonly Proposal[]>([]);
+  const [chosenKey, setChosenKey] = useState<string | null>(null);
+  const [fields, setFields] = useState<MeterFields>(NO_FIELDS);
+  const onFields = useCallback(
+    (changed: Partial<MeterFields>) => setFields((before) => ({ ...before, ...changed })),
+    [],
+  );
+
+  const places = shownPlaces(state, heard);
+  const found = proposals.map((proposal) => foundOf(proposal, heard));
+  const chosen = found.find(({ key }) => key === chosenKey) ?? found[0] ?? null;
+
+  function choose(key: string | null): void {
+    // What else is in the packets was found beside another number.
+    if (key !== (chosen?.key ?? null)) setFields(NO_FIELDS);
+    setChosenKey(key);
+  }
+
+  function find(typed: readonly ShownNumber[], by: DisplayUnit): void {
+    const proposed = propose(places, typed, readingUnitOf(by));
+    const first = proposed[0] && foundOf(proposed[0], heard).key;
+    setNumbers(typed);
+    setProposals(proposed);
+    choose(first ?? null);
+  }
+
+  async function save(): Promise<void> {
+    if (chosen === null) return;
+    const described = await attempt(
+      bridge().command('meter.describe', descriptionOf(chosen.proposal, fields)),
+    );
+    if (!described) return;
+    showMeter(described);
+    tellDone(say('meter.form.saved'));
+  }
+
+  return (
+    <div className="column watch-form">
+      <p>{say('watch.how')}</p>
+      <MovingPlaces places={places} showsBytes={showsBytes} />
+      <ShownNumbers
+        numbers={numbers}
+        unit={unit}
+        onUnit={(chosenUnit) => {
+          setUnit(chosenUnit);
+          find([], chosenUnit);
+        }}
+        onAdd={(number) => find([...numbers, number], unit)}
+        onDelete={(number) =>
+          find(
+            numbers.filter((each) => each !== number),
+            unit,
+          )
+        }
+      />
+      {numbers.length > 0 && (
+        <Proposals found={found} chosen={chosen} showsBytes={showsBytes} onChoose={choose} />
+      )}
+      {chosen !== null && (
+        <>
+          <BesideValue found={chosen} fields={fields} onFields={onFields} />
+          <Actions>
+            <Button kind="main" onClick={save}>
+              {say('common.save')}
+            </Button>
+          </Actions>
+        </>
+      )}
+      <Checkbox label={say('watch.show-bytes')} checked={showsBytes} onChecked={setShowsBytes} />
+    </div>
+  );
+}

@@ -1,0 +1,48 @@
+import { create } from 'zustand';
+import type { EventData } from '../../shared-core/contract/events.ts';
+import { bytesOfHex } from '../../shared-core/gatt/bytes-of-hex.ts';
+import type { WatchedPacket } from '../../shared-core/gatt/movement.ts';
+import { keyOfFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
+import { bridge } from '../data/bridge.ts';
+import { useMeter } from './meter.ts';
+
+/** What came from one place since the meter was connected, oldest first, on this window's clock. */
+export interface HeardPlace {
+  from: PacketFrom;
+  packets: readonly WatchedPacket[];
+}
+
+/** Of one place: a minute and a half of a lively meter. */
+const MOST_PACKETS = 900;
+
+/** By place, while a meter waits to be described. */
+export const useWatching = create<{ places: ReadonlyMap<string, HeardPlace> }>()(() => ({
+  places: new Map(),
+}));
+
+function hear({ nowMs, packets }: EventData<'meter.packets'>): void {
+  const ahead = nowMs - performance.now();
+  const places = new Map(useWatching.getState().places);
+  for (const { from, bytesHex, atMs } of packets) {
+    const key = keyOfFrom(from);
+    const packet = { atMs: atMs - ahead, bytes: bytesOfHex(bytesHex) };
+    const before = places.get(key)?.packets ?? [];
+    places.set(key, { from, packets: [...before, packet].slice(-MOST_PACKETS) });
+  }
+  useWatching.setState({ places });
+}
+
+/** Listens to what is to be described from now on. */
+export function followWatching(): () => void {
+  const stops = [
+    bridge().on('meter.packets', hear),
+    // Another meter, or none, or one that is described: nothing of it counts for the next.
+    useMeter.subscribe(({ state }, before) => {
+      const isOther = state?.deviceId !== before.state?.deviceId;
+      if (isOther || state?.phase === 'live') useWatching.setState({ places: new Map() });
+    }),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}

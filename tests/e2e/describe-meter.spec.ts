@@ -1,0 +1,78 @@
+import { expect, type Locator, test } from '@playwright/test';
+import { startMeterServer } from '../ble/emulated-radio.ts';
+import { startPintally } from './pintally.ts';
+import { excludeButtons, openDemoYard, picture, startRound } from './walk.ts';
+
+/**
+ * A meter that nobody described before, with a packet made up for this test: text with a count, a comma, a unit, a letter
+ * while its button is pressed, and a temperature. It is set up in the window, over a real link.
+ */
+test('an unknown meter is set up by watching it, in under ten clicks, and its button takes a reading', async ({
+  page,
+}) => {
+  const { radio, meter, stop } = await startMeterServer({
+    name: 'Odd meter',
+    selfDescribed: false,
+    batteryPct: null,
+    packet: 'text',
+  });
+  const pintally = await startPintally(page, { env: radio.env });
+  await openDemoYard(page);
+
+  let clicks = 0;
+  const click = async (target: Locator): Promise<void> => {
+    clicks++;
+    await target.click({ timeout: 20_000 });
+  };
+  await click(page.getByRole('navigation').getByRole('link', { name: 'Meter' }));
+  await click(page.getByRole('button', { name: 'Look for Bluetooth meters' }));
+  await click(page.getByRole('button', { name: 'Connect Odd meter' }));
+
+  // What moves with the pins comes first.
+  const places = page.getByRole('list', { name: 'What the meter sends' });
+  await expect(places.getByRole('listitem').first()).toBeVisible({ timeout: 20_000 });
+  await page.waitForTimeout(1500);
+  meter.press(13.4);
+  await expect(places.getByRole('listitem').first()).toContainText('Moves', { timeout: 15_000 });
+  await page.waitForTimeout(3000);
+
+  const shown = page.getByRole('textbox', { name: 'Number on its display' });
+  await click(shown);
+  await page.keyboard.type('13.4');
+  await page.keyboard.press('Enter');
+  const proposals = page.getByRole('group', { name: 'Which one does its display show now?' });
+  await expect(proposals.getByRole('radio').first()).toBeChecked();
+  await picture(page, 'describe-first', { fullPage: true });
+  meter.lift();
+  await page.waitForTimeout(1000);
+  meter.press(21.7);
+  await page.waitForTimeout(3500);
+  await page.keyboard.type('21.7');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Found. It follows your numbers.')).toBeVisible();
+  await expect(proposals.getByRole('radio').first()).toBeChecked();
+  await expect(proposals).toContainText('21.7%');
+
+  await click(page.getByRole('button', { name: 'Find the meter’s button' }));
+  meter.hold(true);
+  await expect(page.getByText('Button found. Pressed now: yes.')).toBeVisible();
+  meter.hold(false);
+  await expect(page.getByText('Button found. Pressed now: no.')).toBeVisible();
+  clicks += 2; // A list is opened, and one of it chosen.
+  const temperature = page.getByLabel('Temperature');
+  await expect(temperature.locator('option').nth(1)).toHaveText(/^21\D*°C$/);
+  await temperature.selectOption({ index: 1 });
+  await picture(page, 'describe-found', { fullPage: true });
+  await click(page.getByRole('button', { name: 'Save' }));
+  await expect(page.getByRole('region', { name: 'Live' })).toContainText('21.7%');
+  expect(clicks).toBeLessThan(10);
+  meter.lift();
+
+  await startRound(page, 'Walnut from the lane', 9);
+  meter.press(12.5);
+  await page.waitForTimeout(400);
+  meter.hold(true);
+  await expect(excludeButtons(page)).toHaveCount(1, { timeout: 15_000 });
+  await pintally.stop();
+  await stop();
+});

@@ -1,0 +1,159 @@
+// @vitest-environment jsdom
+import { act, cleanup, render, screen, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
+import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { followWatching } from '../../../../renderer/stores/watching.ts';
+import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import type { PacketFrom } from '../../../../shared-core/gatt/source.ts';
+import { message } from '../../../../shared-core/words/message.ts';
+import { aLiveMeter, aMeter } from '../shell/a-meter.ts';
+import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
+
+const offered = (characteristicUuid: string, userDescription: string | null) => ({
+  serviceUuid: 'fff0',
+  characteristicUuid,
+  canNotify: true,
+  userDescription,
+  lastBytesHex: null,
+});
+const unknown = aMeter({
+  kind: 'bluetooth',
+  phase: 'needs-description',
+  message: message('meter.state.needs-setup', { meterName: 'Odd meter' }),
+  deviceId: 'aa:bb',
+  deviceName: 'Odd meter',
+  characteristics: [offered('fff1', 'Uptime'), offered('fff2', null), offered('fff3', null)],
+});
+const value: PacketFrom = { kind: 'characteristic', serviceUuid: 'fff0', characteristicUuid: 'fff2' };
+const uptime: PacketFrom = { ...value, characteristicUuid: 'fff1' };
+
+const stops: (() => void)[] = [];
+function open(state: MeterState = unknown) {
+  const machine = playMachine({
+    'stacks.list': () => [],
+    'meters.list': () => [],
+    'meter.describe': () => aLiveMeter(),
+    'meter.hold': () => unknown,
+  });
+  stops.push(followMeter(), followWatching());
+  showMeter(state);
+  render(
+    <main>
+      <MeterScreen />
+    </main>,
+  );
+  return { machine, user: userEvent.setup({ delay: null }) };
+}
+
+type Machine = ReturnType<typeof open>['machine'];
+const hex = (bytes: number[]) => Buffer.from(bytes).toString('hex');
+
+/** Tenths of a percent and a flag, ten a second for 3 s up to now, and an uptime that counts. */
+function send(machine: Machine, tenths: (at: number) => number, isHeld = false): void {
+  const nowMs = performance.now();
+  const packets = Array.from({ length: 30 }, (_, at) => {
+    const atMs = nowMs - 100 * (29 - at);
+    return [
+      { from: uptime, atMs, bytesHex: hex([at]) },
+      { from: value, atMs, bytesHex: hex([tenths(at) & 255, tenths(at) >> 8, isHeld ? 1 : 0]) },
+    ];
+  });
+  act(() => machine.tell('meter.packets', { nowMs, packets: packets.flat() }));
+}
+const pushedIn = (at: number) => (at < 5 ? 0 : 134);
+
+const places = () =>
+  within(screen.getByRole('list', { name: 'What the meter sends' }))
+    .getAllByRole('listitem')
+    .map(({ textContent }) => textContent);
+
+beforeEach(forgetEverything);
+afterEach(() => {
+  cleanup();
+  for (const stop of stops.splice(0)) stop();
+});
+
+test('what moves with the pins comes first, a counter and what is silent after it', async () => {
+  const { machine } = open();
+  expect(screen.getByText(/^Nothing moves yet/)).toBeTruthy();
+  send(machine, pushedIn);
+  expect(places()).toEqual(['Value 2↕ Moves', 'Uptime↑ Counts up', 'Value 3· Nothing yet']);
+  expect(screen.queryByText(/^Nothing moves yet/)).toBeNull();
+  await expectNoBarriers();
+});
+
+test('bytes are shown when asked for', async () => {
+  const { machine, user } = open();
+  send(machine, pushedIn);
+  expect(places()[0]).not.toContain('8600');
+  await user.click(screen.getByRole('checkbox', { name: 'Show bytes' }));
+  expect(places()[0]).toContain('fff0 fff2860000');
+});
+
+test('the number on its display finds how it is read, live, and Save says so', async () => {
+  const { machine, user } = open();
+  send(machine, pushedIn);
+  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
+  const first = screen.getAllByRole('radio')[0] as HTMLInputElement;
+  expect(first.checked).toBe(true);
+  expect(first.closest('label')!.textContent).toBe('13.4% fits your number');
+  expect(screen.getByText('To be sure, type a number from wetter or drier wood.')).toBeTruthy();
+  await expectNoBarriers();
+
+  send(machine, () => 217);
+  expect(first.closest('label')!.textContent).toContain('21.7%');
+  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  expect(machine.inputsOf('meter.describe')).toMatchObject([
+    {
+      source: { kind: 'sent', serviceUuid: 'fff0', characteristicUuid: 'fff2' },
+      value: { kind: 'number', format: 6, byteOffset: 0, exponent: -1 },
+      match: null,
+      fields: { hold: null },
+      unit: 'pct',
+      origin: 'mapped-by-hand',
+    },
+  ]);
+});
+
+test('a number that nothing fits can be deleted, and one that is none is asked for', async () => {
+  const { machine, user } = open();
+  send(machine, pushedIn);
+  const field = screen.getByRole('textbox', { name: 'Number on its display' });
+  await user.click(screen.getByRole('button', { name: 'Find it' }));
+  expect(screen.getByRole('alert').textContent).toBe('Type the number on the meter’s display.');
+  await user.type(field, '99.93{Enter}');
+  expect(screen.getByText(/^Nothing that it sent fits/)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Delete 99.93%' }));
+  expect(screen.queryByText(/^Nothing that it sent fits/)).toBeNull();
+});
+
+test('its button is found by pressing it, and saved with the rest', async () => {
+  const { machine, user } = open();
+  send(machine, pushedIn);
+  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
+  await user.click(screen.getByRole('button', { name: 'Find the meter’s button' }));
+  expect(screen.getByText('Press the button on the meter now.')).toBeTruthy();
+  const nowMs = performance.now();
+  act(() =>
+    machine.tell('meter.packets', {
+      nowMs,
+      packets: [{ from: value, atMs: nowMs + 1, bytesHex: '860001' }],
+    }),
+  );
+  expect(screen.getByText('Button found. Pressed now: yes.')).toBeTruthy();
+  await expectNoBarriers();
+  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  expect(machine.inputsOf('meter.describe')).toMatchObject([
+    { fields: { hold: { layout: { kind: 'bits', firstBit: 16, bits: 1 }, equals: 1 } } },
+  ]);
+});
+
+test('a meter that another window uses is set up there, or here after one press', async () => {
+  const { machine, user } = open({ ...unknown, heldBy: 'another-window' });
+  expect(screen.queryByRole('textbox', { name: 'Number on its display' })).toBeNull();
+  await user.click(screen.getByRole('button', { name: 'Use it here' }));
+  expect(machine.inputsOf('meter.hold')).toEqual([{}]);
+  expect(screen.getByRole('textbox', { name: 'Number on its display' })).toBeTruthy();
+});
