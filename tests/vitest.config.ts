@@ -56,12 +56,11 @@ export default defineConfig({
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
         root,
-        // One emulated radio at a time: the files of this project take turns.
+        // Each file has an emulated radio of its own, and mostly waits for it.
         test: {
           name: 'ble',
           include: ['tests/ble/**/*.test.ts'],
           globalSetup,
-          fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

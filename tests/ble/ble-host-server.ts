@@ -93,15 +93,18 @@ export const serveWithBleHost: Serve = async (served, news) => {
     }));
   }
   function hostCharacteristic(each: ServedCharacteristic) {
-    const locked = each.isLocked ? { readPerm: 'encrypted', writePerm: 'encrypted' } : {};
+    const isLockedTo = (what: 'read' | 'write') => each.isLocked && each.properties.includes(what);
     const made: HostCharacteristic = {};
     return Object.assign(made, {
       uuid: hostUuid(each.uuid),
       properties: each.properties,
-      ...(each.properties.includes('read') && locked),
+      ...(isLockedTo('read') && { readPerm: 'encrypted' }),
+      ...(isLockedTo('write') && { writePerm: 'encrypted' }),
       descriptors: [
         ...each.descriptors.map(({ uuid, value }) => ({ uuid: hostUuid(uuid), value })),
-        ...(each.isLocked ? [{ uuid: 0x2902, writePerm: 'encrypted' }] : []),
+        ...(each.isLocked && each.properties.includes('notify')
+          ? [{ uuid: 0x2902, writePerm: 'encrypted' }]
+          : []),
       ],
       onRead: (_: Connection, answer: (result: number, bytes: Buffer) => void) =>
         answer(AttErrors.SUCCESS, each.read()),

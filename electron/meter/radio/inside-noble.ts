@@ -1,5 +1,4 @@
 import type { Peripheral } from '@abandonware/noble';
-import { monotonicMs } from '../../monotonic.ts';
 
 /** What noble's HCI bindings hold of a link and do not pass on. Those for Windows and macOS have none of it. */
 export interface NobleLinks {
@@ -29,8 +28,8 @@ const pairingWithinMs = 5000;
 
 /** What a connected meter refuses, which noble takes for no answer. */
 export class LinkEar {
-  /** It asked for pairing, and pairing did not come about. */
-  pairingFailed = false;
+  /** It asked for pairing, which has not come about. */
+  isUnpaired = false;
   readonly #waiting = new Set<{ opcodes: readonly number[]; reject: (error: Error) => void }>();
 
   constructor(noble: NobleLinks, peripheral: Peripheral) {
@@ -74,20 +73,21 @@ export class LinkEar {
     const fail = () => {
       clearTimeout(waiting);
       if (gatt._security === 'medium') return;
-      this.pairingFailed = true;
       gatt._security = 'medium';
       if (gatt._currentCommand !== null) gatt.writeAtt(gatt._currentCommand.buffer);
     };
     const encrypt = stream.encrypt.bind(stream);
     stream.encrypt = () => {
-      console.error(`pairing asked for at ${Math.round(monotonicMs())}`);
+      this.isUnpaired = true;
       clearTimeout(waiting);
       waiting = setTimeout(fail, pairingWithinMs);
       encrypt();
     };
     stream.on('encryptFail', fail);
     stream.on('encrypt', (isEncrypted) => {
-      if (isEncrypted) clearTimeout(waiting);
+      if (!isEncrypted) return;
+      this.isUnpaired = false;
+      clearTimeout(waiting);
     });
   }
 }

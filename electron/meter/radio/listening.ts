@@ -28,6 +28,8 @@ let searching: { deviceId: string; onHeard: () => void } | null = null;
 /** The meter that is listened to without connecting. */
 let followed: { deviceId: string; onHeard: (peripheral: Peripheral) => void } | null = null;
 let listening = false;
+/** What the adapter was asked for and has not done yet. noble says that it stopped while it starts, too. */
+let asked: 'start' | 'stop' | null = null;
 /** The meter that was searched for last: it may be connected. */
 let meantId: string | null = null;
 const isMeant = (id: string): boolean => id === meantId;
@@ -69,6 +71,7 @@ export function startRadio(): void {
   noble.on('stateChange', (state) => {
     clearTimeout(silence);
     listening = false;
+    asked = null;
     sendAdapter(reasonOfState(state, adaptersPresent()));
     listenAsWanted();
   });
@@ -82,9 +85,11 @@ export function startRadio(): void {
   noble.on('discover', onHeard);
   noble.on('scanStart', () => {
     listening = true;
+    if (asked === 'start') doneAsAsked();
   });
   noble.on('scanStop', () => {
     listening = false;
+    if (asked === 'stop') doneAsAsked();
   });
 }
 
@@ -106,13 +111,21 @@ export function follow(deviceId: string, onHeard: (peripheral: Peripheral) => vo
 
 const wantsToListen = () => scanWanted || searching !== null || followed !== null;
 
+/** Another order may have come meanwhile. */
+function doneAsAsked(): void {
+  asked = null;
+  listenAsWanted();
+}
+
 export function listenAsWanted(): void {
   if (noble === null || !adapterOn) return;
   if (wantsToListen() === listening) return;
   if (listening) {
+    asked = 'stop';
     noble.stopScanning();
     return;
   }
+  asked = 'start';
   noble.startScanning([], true);
   // noble can go on saying "powered on" after the adapter went: only an answer counts.
   setTimeout(() => {
@@ -172,6 +185,7 @@ export const earOf = (peripheral: Peripheral): LinkEar => new LinkEar(noble as N
 /** Many adapters cannot listen and connect at once. */
 export async function stopListening(): Promise<void> {
   if (noble === null || !listening) return;
+  asked = 'stop';
   await within(noble.stopScanningAsync(), 1000, 'stop-listening').catch(() => undefined);
   listening = false;
 }

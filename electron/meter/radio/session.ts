@@ -86,7 +86,7 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
   } catch (error) {
     if (session !== own) return;
     console.error(`${step}: ${messageOf(error)}`);
-    send({ type: 'failed', attempt: own.attempt, step: own.ear?.pairingFailed ? 'pairing' : step });
+    send({ type: 'failed', attempt: own.attempt, step: own.ear?.isUnpaired ? 'pairing' : step });
   }
 }
 
@@ -183,7 +183,7 @@ export async function watch(order: Extract<ToRadio, { type: 'watch' }>): Promise
     await poll(read, isWanted);
   } catch (error) {
     console.error(`${step}: ${messageOf(error)}`);
-    const failed = own.ear?.pairingFailed ? 'pairing' : step;
+    const failed = own.ear?.isUnpaired ? 'pairing' : step;
     if (isWanted()) send({ type: 'failed', attempt: own.attempt, step: failed });
   }
 }

@@ -1,0 +1,140 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import type { EmulatedMeter } from './emulated-radio.ts';
+import { find, record, untilPhase, untilTrue } from './link-watch.ts';
+import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
+
+withMeterInReach();
+
+const others: EmulatedMeter[] = [];
+afterEach(async () => {
+  for (const other of others.splice(0)) await other.quit();
+});
+async function another(options: Parameters<typeof radio.startMeter>[0]): Promise<EmulatedMeter> {
+  const other = await radio.startMeter(options);
+  others.push(other);
+  return other;
+}
+/** 1260 hundredths. */
+const soundValue = Uint8Array.of(0xec, 0x04);
+const accountedFor = () => {
+  const { received, decoded, noReading, other, refused } = link.counts;
+  return { received, sum: decoded + noReading + other + refused };
+};
+
+describe('a meter that starts again', () => {
+  const options = { name: 'Starts again', library: 'ble-host', address: 'c1:00:00:00:00:01' } as const;
+
+  test('with the address that it had is live again, and read as before', async () => {
+    const first = await another(options);
+    const { deviceId } = await find(newLink(), first.name);
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+    const { description } = link.described!;
+    first.tell({ type: 'drop-link' });
+    await untilPhase(link, 'reconnecting');
+    await first.quit();
+    await another(options);
+    await untilPhase(link, 'live', 40_000);
+    expect(link.described).toMatchObject({ description });
+    const received = record(link);
+    await untilTrue(link, 'values', () => received.length > 2);
+  });
+
+  test('with another address is not taken for it: the link waits, and lists the other as another', async () => {
+    const first = await another(options);
+    const { deviceId } = await find(newLink(), first.name);
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+    first.tell({ type: 'drop-link' });
+    await untilPhase(link, 'reconnecting');
+    await first.quit();
+    const second = await another({ ...options, address: 'c1:00:00:00:00:02' });
+    // Longer than a search lasts.
+    await new Promise((resolve) => setTimeout(resolve, 5000));
+    expect(link.state.phase).toBe('reconnecting');
+    expect(second.links).toBe(0);
+    await link.disconnect();
+    expect((await find(link, second.name)).deviceId).toBe('c10000000002');
+  });
+});
+
+test('services that changed while it was away are to be confirmed, and its values are shown meanwhile', async () => {
+  const other = await another({ name: 'New firmware', library: 'ble-host' });
+  const { deviceId } = await find(newLink(), other.name);
+  link.connect(deviceId, null);
+  await untilPhase(link, 'live');
+  expect(link.described?.toConfirm).toBeUndefined();
+  other.tell({ type: 'more-services', uuid: '181a' });
+  other.tell({ type: 'drop-link' });
+  await untilPhase(link, 'reconnecting');
+  await untilPhase(link, 'live');
+  expect(link.described?.toConfirm).toEqual({ before: null });
+  const received = record(link);
+  await untilTrue(link, 'values', () => received.some(({ value }) => value !== null));
+});
+
+test('of two meters of one name the one that was chosen is connected, and no other', async () => {
+  const twins = [
+    await another({ name: 'Twin', library: 'ble-host', address: 'c2:00:00:00:00:01' }),
+    await another({ name: 'Twin', library: 'ble-host', address: 'c2:00:00:00:00:02' }),
+  ];
+  const ids = new Set<string>();
+  newLink().on('found', ({ name, deviceId }) => {
+    if (name === 'Twin') ids.add(deviceId);
+  });
+  await find(link, 'Twin');
+  await expect.poll(() => ids.size, { timeout: 20_000 }).toBe(2);
+  link.connect('c20000000002', null);
+  await untilPhase(link, 'live');
+  expect(twins.map(({ links }) => links)).toEqual([0, 1]);
+});
+
+describe('what comes in', () => {
+  test('twice is counted twice, and times and numbers only go up', async () => {
+    await liveMeter();
+    meter.tell({ type: 'rate', hz: 0 });
+    const received = record(link);
+    for (let times = 0; times < 20; times++) meter.tell({ type: 'notify', bytes: soundValue });
+    await untilTrue(link, 'all', () => received.filter(({ value }) => value === 12.6).length === 20);
+    const rising = (values: number[]) => values.every((value, i) => i === 0 || value >= values[i - 1]!);
+    expect(rising(received.map(({ receivedAtMs }) => receivedAtMs))).toBe(true);
+    expect(new Set(received.map(({ sequence }) => sequence)).size).toBe(received.length);
+  });
+
+  test('as a flood, a minute of 1,000 a second at once: each of 60,000 is received or counted as missed', async () => {
+    await liveMeter();
+    meter.tell({ type: 'rate', hz: 0 });
+    const before = link.counts.received;
+    const received = record(link);
+    meter.tell({ type: 'stream', count: 60_000, hz: 6000 });
+    // Its last value is 599.99, which is above the meter's scale, and refused with that reason.
+    const isLast = () => received.at(-1)?.bytes.toString() === Uint8Array.of(0x5f, 0xea).toString();
+    await untilTrue(link, 'the last', isLast, 50_000);
+    const { received: all, sum } = accountedFor();
+    expect(all).toBe(sum);
+    expect(all - before).toBeGreaterThanOrEqual(60_000);
+    expect(all - before).toBeLessThan(60_020);
+    expect(link.state.phase).toBe('live');
+  });
+});
+
+describe('a meter that asks for pairing', () => {
+  test('and refuses it: the reason is shown, with what to do', async () => {
+    const locked = await another({ name: 'Locked', library: 'ble-host', isLocked: true });
+    const { deviceId } = await find(newLink(), locked.name);
+    link.connect(deviceId, null);
+    const why = { code: 'meter.why.pairing' };
+    expect((await untilPhase(link, 'failed')).message).toMatchObject({ facts: { why } });
+    // The radio is none the worse for it.
+    await find(link, meter.name);
+  });
+
+  // The emulated controllers cannot encrypt.
+  test('and never finishes it: the same', async () => {
+    const locked = await another({ name: 'Pairs', library: 'bleno', isLocked: true });
+    const { deviceId } = await find(newLink(), locked.name);
+    link.connect(deviceId, null);
+    const why = { code: 'meter.why.pairing' };
+    expect((await untilPhase(link, 'failed')).message).toMatchObject({ facts: { why } });
+  });
+});
