@@ -1,3 +1,4 @@
+import type { RadioWay } from '../../shared-core/contract/radio-way.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 import type { AdapterState } from './meter-link.ts';
 import type { AdapterReason } from './radio-messages.ts';
@@ -11,11 +12,34 @@ const messages: Readonly<Record<AdapterReason, Message>> = {
   unsupported: message('meter.adapter.unsupported'),
   'module-missing': message('meter.adapter.module-missing'),
   'no-answer': message('meter.adapter.no-answer'),
+  'service-stopped': message('meter.adapter.service-stopped'),
 };
 
-export const adapterState = (reason: AdapterReason): AdapterState => ({
+/** Where what to do depends on the system. */
+const bySystem: Readonly<Record<RadioWay, Partial<Record<AdapterReason, Message>>>> = {
+  bluez: {
+    refused: message('meter.adapter.refused-bluez'),
+    off: message('meter.adapter.off-linux'),
+    'no-answer': message('meter.adapter.no-answer-bluez'),
+  },
+  'hci-beside-bluez': {
+    refused: message('meter.adapter.refused-bluez'),
+    off: message('meter.adapter.off-linux'),
+  },
+  hci: { refused: message('meter.adapter.refused-hci'), off: message('meter.adapter.off-linux') },
+  macos: { refused: message('meter.adapter.refused-macos'), off: message('meter.adapter.off-macos') },
+  windows: {
+    refused: message('meter.adapter.refused-windows'),
+    off: message('meter.adapter.off-windows'),
+    unsupported: message('meter.adapter.unsupported-windows'),
+  },
+};
+
+/** @param way  how the radio is reached; null until that is known */
+export const adapterState = (reason: AdapterReason, way: RadioWay | null): AdapterState => ({
   usable: reason === 'on',
-  message: messages[reason],
+  message: (way !== null && bySystem[way][reason]) || messages[reason],
+  way,
 });
 
 /**

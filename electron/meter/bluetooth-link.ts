@@ -10,7 +10,7 @@ import { type BluetoothTiming, usualTiming } from './bluetooth-timing.ts';
 import { type Heard, HeardDevices } from './heard-devices.ts';
 import { MeterLink, noMeter } from './meter-link.ts';
 import { RadioChild } from './radio-child.ts';
-import { type AdapterReason, type FromRadio, longestValueBytes } from './radio-messages.ts';
+import { type FromRadio, longestValueBytes } from './radio-messages.ts';
 import type { RadioRuntime } from './radio-port.ts';
 import { watchedOf, watchedOfUnknown } from './watched.ts';
 
@@ -193,7 +193,7 @@ export class BluetoothLink extends MeterLink {
   #startRadio(): void {
     if (this.#radio.running) return;
     this.#radio.start();
-    this.setAdapter(adapterState('starting'));
+    this.setAdapter(adapterState('starting', null));
   }
 
   #endRadio(): void {
@@ -205,7 +205,8 @@ export class BluetoothLink extends MeterLink {
     this.#onGoodbye?.();
     if (this.#closed) return;
     this.#radioFaults++;
-    this.setAdapter({ usable: false, message: message('meter.adapter.stopped') });
+    const way = this.adapter?.way ?? null;
+    this.setAdapter({ usable: false, message: message('meter.adapter.stopped'), way });
     if (this.#target !== null) {
       this.#attemptFailed(this.#target, { why: 'meter.why.bluetooth-stopped' });
     } else if (this.#scanWanted) {
@@ -228,7 +229,7 @@ export class BluetoothLink extends MeterLink {
       case 'alive':
         return;
       case 'adapter':
-        this.#hearAdapter(heard.reason);
+        this.#hearAdapter(heard);
         return;
       case 'found':
         for (const device of heard.devices) {
@@ -316,8 +317,8 @@ export class BluetoothLink extends MeterLink {
     this.setDescribed({ description, characteristics: [], remarks: [] });
   }
 
-  #hearAdapter(reason: AdapterReason): void {
-    const adapter = adapterState(reason);
+  #hearAdapter({ reason, way }: Extract<FromRadio, { type: 'adapter' }>): void {
+    const adapter = adapterState(reason, way);
     this.setAdapter(adapter);
     if (adapter.usable) {
       if (this.#target !== null && !this.#target.ordered) this.#orderConnect(this.#target);

@@ -1,5 +1,6 @@
 import { EventEmitter } from 'node:events';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
+import type { RadioWay } from '../../shared-core/contract/radio-way.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../shared-core/gatt/packet.ts';
@@ -11,6 +12,8 @@ import { type Message, message } from '../../shared-core/words/message.ts';
 export interface AdapterState {
   usable: boolean;
   message: Message;
+  /** How the radio is reached; null until that is known. */
+  way: RadioWay | null;
 }
 
 export interface LinkState {
@@ -128,7 +131,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   abstract close(): Promise<void>;
 
   protected setAdapter(adapter: AdapterState): void {
-    if (adapter.message.code === this.adapter?.message.code) return;
+    if (adapter.message.code === this.adapter?.message.code && adapter.way === this.adapter.way) return;
     this.adapter = adapter;
     this.emit('adapter', adapter);
   }

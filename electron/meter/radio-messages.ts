@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { radioWaySchema } from '../../shared-core/contract/radio-way.ts';
 import { longestValueBytes, packetFromSchema, uuidSchema } from '../../shared-core/gatt/source.ts';
 
 export { longestValueBytes };
@@ -52,12 +53,18 @@ export const adapterReasonSchema = z.enum([
   'unsupported',
   'module-missing',
   'no-answer',
+  'service-stopped',
 ]);
 export type AdapterReason = z.infer<typeof adapterReasonSchema>;
 
 export const fromRadioSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('alive') }),
-  z.object({ type: z.literal('adapter'), reason: adapterReasonSchema }),
+  z.object({
+    type: z.literal('adapter'),
+    reason: adapterReasonSchema,
+    /** Null until it is chosen. */
+    way: radioWaySchema.nullable(),
+  }),
   z.object({
     type: z.literal('found'),
     devices: z

@@ -4,15 +4,14 @@
  * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
 import { monotonicMs } from '../monotonic.ts';
-import { nobleRadio } from './radio/noble-radio.ts';
+import { chooseRadio } from './radio/choose-radio.ts';
 import { followOrders, send } from './radio/outbox.ts';
-import type { Radio } from './radio/radio.ts';
 import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 
 const aliveEveryMs = 1000;
 const foundEveryMs = 250;
 
-const radio: Radio = nobleRadio;
+const radio = chooseRadio();
 
 async function quit(): Promise<void> {
   await radio.hangUp();

@@ -35,6 +35,9 @@ export function bridge(): Bridge {
   return installed;
 }
 
+/** Whether the window runs in a browser, on the same computer as the machine. */
+export const isInBrowser = (): boolean => window.pintally === undefined;
+
 /** The bridge that this window has: Electron's, or a socket to the host that served the page. */
 export function makeBridge(onLink: (state: LinkState) => void): Bridge {
   if (window.pintally) {

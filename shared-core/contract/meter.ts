@@ -3,6 +3,7 @@ import { meterDescriptionSchema } from '../gatt/meter-description.ts';
 import { meterProfileSchema } from '../probing/readings/meter-profile.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { messageSchema } from '../words/message.ts';
+import { radioWaySchema } from './radio-way.ts';
 import { says } from './validation.ts';
 import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
 
@@ -73,6 +74,8 @@ export const meterStateSchema = z.object({
   ]),
   /** What is going on, for a person. */
   message: messageSchema,
+  /** How the radio is reached; null where none is used. */
+  radio: radioWaySchema.nullable(),
   /** Whether the simulated meter may be used: its values are made up, so only in the demo yard. */
   canSimulate: z.boolean(),
   /** The window that its values go to. */

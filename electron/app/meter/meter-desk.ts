@@ -59,11 +59,12 @@ export function createMeterDesk(
   }
 
   function state(window: string): MeterState {
-    const { kind, state: now, described, batteryPct, counts } = link.current();
+    const { kind, adapter, state: now, described, batteryPct, counts } = link.current();
     return {
       kind,
       phase: now.phase,
       message: now.message,
+      radio: adapter?.way ?? null,
       canSimulate: canSimulate(),
       heldBy: heldBy(window),
       devices: link.devices(),

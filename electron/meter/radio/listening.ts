@@ -2,6 +2,7 @@
 import { readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Peripheral } from '@abandonware/noble';
+import type { RadioWay } from '../../../shared-core/contract/radio-way.ts';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
@@ -22,6 +23,7 @@ const heardJustNowMs = 3000;
 const rssiNotAvailable = 127;
 
 let noble: Noble | null = null;
+let way: RadioWay | null = null;
 let adapterOn = false;
 let scanWanted = false;
 let searching: { deviceId: string; onHeard: () => void } | null = null;
@@ -39,7 +41,7 @@ const news = new Set<string>();
 
 function sendAdapter(reason: AdapterReason): void {
   adapterOn = reason === 'on';
-  send({ type: 'adapter', reason });
+  send({ type: 'adapter', reason, way });
 }
 
 function sendNoAnswer(to: 'start' | 'scan'): void {
@@ -58,7 +60,8 @@ function adaptersPresent(): number | null {
 }
 
 /** Loads noble, which looks for the adapter. From then on the app gets every change of the adapter. */
-export function startRadio(): void {
+export function startRadio(ownWay: RadioWay): void {
+  way = ownWay;
   sendAdapter('starting');
   try {
     noble = createRequire(import.meta.url)('@abandonware/noble') as Noble;

@@ -1,10 +1,11 @@
+import type { RadioWay } from '../../../shared-core/contract/radio-way.ts';
 import { listenAsWanted, sendFound, setScan, startRadio } from './listening.ts';
 import type { Radio } from './radio.ts';
 import { connect, hangUp, leave, listen, prove, watch } from './session.ts';
 
 /** The adapter as noble reaches it: by a raw socket on Linux, through the system on macOS and Windows. */
-export const nobleRadio: Radio = {
-  start: startRadio,
+export const nobleRadio = (way: RadioWay): Radio => ({
+  start: () => startRadio(way),
   scan: (on) => {
     setScan(on);
     listenAsWanted();
@@ -19,4 +20,4 @@ export const nobleRadio: Radio = {
     listenAsWanted();
   },
   hangUp,
-};
+});

@@ -1,6 +1,6 @@
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
 import { withAddressEnd } from '../../../shared-core/gatt/address-end.ts';
-import { bridge } from '../../data/bridge.ts';
+import { bridge, isInBrowser } from '../../data/bridge.ts';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
@@ -58,7 +58,19 @@ export function ConnectSheet({ state }: { state: MeterState }) {
       {!isConnected && state.phase === 'scanning' && state.devices.length === 0 && (
         <p>{say('meter.connect.none-found')}</p>
       )}
+      <RadioInUse state={state} />
     </Sheet>
+  );
+}
+
+/** Whose radio a meter is connected with, and by what way. */
+function RadioInUse({ state: { kind, radio } }: { state: MeterState }) {
+  const { say } = useWords();
+  if (kind === 'simulated') return null;
+  return (
+    <p className="soft">
+      {radio !== null && say(`meter.radio.${radio}`)} {isInBrowser() && say('meter.radio.in-browser')}
+    </p>
   );
 }
 

@@ -47,15 +47,45 @@ export const meter = {
   'meter.adapter.missing':
     'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings work without it.',
   'meter.adapter.off': 'Bluetooth is off. Turn it on in the system settings. Typed readings work without it.',
+  'meter.adapter.off-linux':
+    'Bluetooth is off. Turn it on in the system settings, or type in a terminal: bluetoothctl power on. Typed readings work without it.',
+  'meter.adapter.off-macos':
+    'Bluetooth is off. Turn it on in Control Center. Typed readings work without it.',
+  'meter.adapter.off-windows':
+    'Bluetooth is off. Turn it on in Settings, Bluetooth & devices. Typed readings work without it.',
   'meter.adapter.refused':
-    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings (on Linux, grant cap_net_raw), then look for meters again. Typed readings work without it.',
+    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings, then look for meters again. Typed readings work without it.',
+  'meter.adapter.refused-bluez':
+    'Your user may not use the Bluetooth service. Type in a terminal: sudo usermod -aG bluetooth $USER. Then log out and in. Typed readings work without it.',
+  'meter.adapter.refused-hci':
+    'Pintally may not use the Bluetooth adapter, and no Bluetooth service runs. Type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
+  'meter.adapter.refused-macos':
+    'Pintally may not use Bluetooth. Open System Settings, Privacy & Security, Bluetooth. Turn on Pintally, or the program it was started from. Then start Pintally again. Typed readings work without it.',
+  'meter.adapter.refused-windows':
+    'Windows does not let Pintally use Bluetooth. Open Settings, Privacy & security, Radios, and allow it. Then look for meters again. Typed readings work without it.',
   'meter.adapter.unsupported':
     'This Bluetooth adapter is too old for Low Energy meters. Use another one. Typed readings work without it.',
+  'meter.adapter.unsupported-windows':
+    'Windows finds no Bluetooth adapter for Low Energy meters. Install the driver of yours, or use another one. Typed readings work without it.',
   'meter.adapter.module-missing':
     'Bluetooth support is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally’s folder, then look for meters again. Typed readings work without it.',
   'meter.adapter.no-answer':
     'The Bluetooth adapter does not answer. Turn Bluetooth off and on, or unplug the adapter and plug it in again. Typed readings work without it.',
+  'meter.adapter.no-answer-bluez':
+    'The Bluetooth service does not answer. Type in a terminal: sudo systemctl restart bluetooth. Then look for meters again. Typed readings work without it.',
+  'meter.adapter.service-stopped':
+    'The Bluetooth service of this computer stopped. Type in a terminal: sudo systemctl start bluetooth. Then look for meters again. Typed readings work without it.',
   'meter.adapter.stopped': 'Bluetooth stopped unexpectedly. It restarts by itself. Saved readings are safe.',
+
+  // How the radio is reached.
+  'meter.radio.bluez': 'Bluetooth runs over the Bluetooth service of this computer (BlueZ).',
+  'meter.radio.hci': 'Bluetooth runs straight over the adapter, as no Bluetooth service runs.',
+  'meter.radio.hci-beside-bluez':
+    'Bluetooth runs straight over the adapter, as your user may not use the Bluetooth service.',
+  'meter.radio.macos': 'Bluetooth runs over macOS.',
+  'meter.radio.windows': 'Bluetooth runs over Windows.',
+  'meter.radio.in-browser':
+    'Pintally uses the radio of this computer. The browser needs no permission for it.',
 
   // What a meter says about its own values.
   'meter.self.format-length':

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { adapterState, reasonOfError, reasonOfState } from '../../../electron/meter/adapter-reason.ts';
 import { adapterReasonSchema } from '../../../electron/meter/radio-messages.ts';
+import { type RadioWay, radioWaySchema } from '../../../shared-core/contract/radio-way.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 
@@ -48,10 +49,21 @@ const { say } = createWords({
 
 test('every adapter state is whole sentences, and every trouble ends with what still works', () => {
   for (const reason of adapterReasonSchema.options) {
-    const { usable, message } = adapterState(reason);
-    const sentence = say(message);
-    expect(sentence).toMatch(/^[A-Z].*\.$/);
-    expect(usable).toBe(reason === 'on');
-    if (!usable && reason !== 'starting') expect(sentence).toMatch(/ Typed readings work without it\.$/);
+    for (const way of [null, ...radioWaySchema.options]) {
+      const { usable, message } = adapterState(reason, way);
+      const sentence = say(message);
+      expect(sentence).toMatch(/^[A-Z].*\.$/);
+      expect(usable).toBe(reason === 'on');
+      if (!usable && reason !== 'starting') expect(sentence).toMatch(/ Typed readings work without it\.$/);
+    }
   }
+});
+
+test('where Bluetooth is not allowed, the sentence says what to do on this system', () => {
+  const refused = (way: RadioWay) => say(adapterState('refused', way).message);
+  expect(refused('bluez')).toContain('sudo usermod -aG bluetooth $USER.');
+  expect(refused('hci-beside-bluez')).toBe(refused('bluez'));
+  expect(refused('hci')).toContain('sudo systemctl enable --now bluetooth.');
+  expect(refused('macos')).toContain('System Settings, Privacy & Security, Bluetooth.');
+  expect(refused('windows')).toContain('Settings, Privacy & security, Radios,');
 });

@@ -62,14 +62,14 @@ describe('messages of the radio process are believed only as far as they make se
 describe('the adapter', () => {
   test('a scan begun with Bluetooth off shows that, and goes on when it is turned on', async () => {
     linkTo('off-then-on').startScan();
-    await untilState('scanning', 'meter.adapter.off');
+    await untilState('scanning', 'meter.adapter.off-linux');
     await untilState('scanning', 'meter.state.looking');
-    expect(link.adapter).toEqual({ usable: true, message: { code: 'meter.adapter.on' } });
+    expect(link.adapter).toEqual({ usable: true, message: { code: 'meter.adapter.on' }, way: 'bluez' });
   });
 
   test('connecting with Bluetooth off fails with that reason', async () => {
     linkTo('off-then-on').connect('aabbccddeeff', null);
-    await untilState('failed', 'meter.adapter.off');
+    await untilState('failed', 'meter.adapter.off-linux');
     expect(link.state.deviceId).toBe('aabbccddeeff');
   });
 });

@@ -28,10 +28,10 @@ const notifications = (attempt: number, values: number[][], overrun = 0) =>
   });
 
 if (scenario === 'off-then-on') {
-  send({ type: 'adapter', reason: 'off' });
-  setTimeout(() => send({ type: 'adapter', reason: 'on' }), 300);
+  send({ type: 'adapter', reason: 'off', way: 'bluez' });
+  setTimeout(() => send({ type: 'adapter', reason: 'on', way: 'bluez' }), 300);
 } else {
-  send({ type: 'adapter', reason: 'on' });
+  send({ type: 'adapter', reason: 'on', way: 'bluez' });
 }
 
 process.on('message', (order: ToRadio) => {

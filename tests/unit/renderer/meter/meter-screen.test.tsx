@@ -69,6 +69,33 @@ test('in the demo yard with no meter: look for one, or take the simulated one, o
   expect(screen.getByRole('heading', { name: 'Simulated meter' })).toBeTruthy();
 });
 
+describe('whose radio is used', () => {
+  const searching = aMeter({ kind: 'bluetooth', phase: 'scanning', radio: 'bluez' });
+  const ofComputer = /Pintally uses the radio of this computer\. The browser needs no permission for it\./;
+  const ofSystem = /Bluetooth runs over the Bluetooth service of this computer \(BlueZ\)\./;
+  afterEach(() => delete window.pintally);
+
+  test('in a browser it is that of the computer, before and while it is used', () => {
+    open(aMeter());
+    expect(screen.getByText(ofComputer)).toBeTruthy();
+    expect(screen.queryByText(ofSystem)).toBeNull();
+    act(() => showMeter(searching));
+    expect(screen.getByText(ofComputer).textContent).toMatch(ofSystem);
+  });
+
+  test('the app’s own window says only by what way it is reached', () => {
+    window.pintally = { request: () => Promise.reject(new Error('unused')), on: () => () => undefined };
+    open(searching);
+    expect(screen.getByText(ofSystem)).toBeTruthy();
+    expect(screen.queryByText(ofComputer)).toBeNull();
+  });
+
+  test('the simulated meter needs none', () => {
+    open(aLiveMeter({ kind: 'simulated' }));
+    expect(screen.queryByText(ofComputer)).toBeNull();
+  });
+});
+
 describe('looking for meters', () => {
   const found = aMeter({
     kind: 'bluetooth',

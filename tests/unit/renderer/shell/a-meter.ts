@@ -9,6 +9,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     kind: 'none',
     phase: 'idle',
     message: message('meter.state.none'),
+    radio: null,
     canSimulate: false,
     heldBy: 'this-window',
     devices: [],
