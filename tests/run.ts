@@ -29,6 +29,12 @@ process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 installSystemTools([
   { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
+  { command: 'dbus-daemon', debianPackage: 'dbus', why: 'the Bluetooth tests' },
+  {
+    file: '/usr/lib/python3/dist-packages/dbusmock/templates/bluez5.py',
+    debianPackage: 'python3-dbusmock',
+    why: 'the Bluetooth tests',
+  },
 ]);
 
 const took: Took[] = [];
@@ -187,9 +193,12 @@ async function run(
   return endedWell;
 }
 
+type SystemTool = ({ command: string } | { file: string }) & { debianPackage: string; why: string };
+
 /** Installs what is missing when root on Debian; otherwise says what is missing and how to get it. */
-function installSystemTools(tools: { command: string; debianPackage: string; why: string }[]): void {
-  const missing = tools.filter(({ command }) => !isOnPath(command));
+function installSystemTools(tools: SystemTool[]): void {
+  const isThere = (tool: SystemTool) => ('command' in tool ? isOnPath(tool.command) : existsSync(tool.file));
+  const missing = tools.filter((tool) => !isThere(tool));
   if (missing.length === 0) return;
   const packages = missing.map(({ debianPackage }) => debianPackage);
   const canInstall = process.getuid?.() === 0 && existsSync('/etc/debian_version');
@@ -200,11 +209,12 @@ function installSystemTools(tools: { command: string; debianPackage: string; why
     aptGet('update', '-qq');
     aptGet('install', '-y', '-qq', '--no-install-recommends', ...packages);
   }
-  const still = missing.filter(({ command }) => !isOnPath(command));
+  const still = missing.filter((tool) => !isThere(tool));
   if (still.length === 0) return;
-  for (const { command, debianPackage, why } of still) {
+  for (const tool of still) {
+    const { debianPackage, why } = tool;
     console.error(
-      `Missing: ${command}, for ${why}. On Debian or Ubuntu: sudo apt-get install ${debianPackage}`,
+      `Missing: ${'command' in tool ? tool.command : debianPackage}, for ${why}. On Debian or Ubuntu: sudo apt-get install ${debianPackage}`,
     );
   }
   process.exit(1);

@@ -26,7 +26,11 @@ const bySystem: Readonly<Record<RadioWay, Partial<Record<AdapterReason, Message>
     refused: message('meter.adapter.refused-bluez'),
     off: message('meter.adapter.off-linux'),
   },
-  hci: { refused: message('meter.adapter.refused-hci'), off: message('meter.adapter.off-linux') },
+  hci: {
+    'no-adapter': message('meter.adapter.missing-hci'),
+    refused: message('meter.adapter.refused-hci'),
+    off: message('meter.adapter.off-linux'),
+  },
   macos: { refused: message('meter.adapter.refused-macos'), off: message('meter.adapter.off-macos') },
   windows: {
     refused: message('meter.adapter.refused-windows'),

@@ -288,7 +288,7 @@ export class BluetoothLink extends MeterLink {
 
   #stepFailed(target: Target, step: Extract<FromRadio, { type: 'failed' }>['step']): void {
     if (step === 'search') this.#attemptFailed(target, { why: 'meter.why.not-found' });
-    else if (step === 'listen-only') {
+    else if (step === 'listen-only' && target.description === null) {
       target.listens = true;
       this.#attempt(target);
     } else if (step === 'start' && this.described?.description === null) {
@@ -513,6 +513,7 @@ const lookingForMeters = message('meter.state.looking');
 const noDevice = { deviceId: null, deviceName: null };
 
 const whyStepFailed = {
+  'listen-only': 'meter.why.refused',
   connect: 'meter.why.refused',
   discover: 'meter.why.not-listed',
   watch: 'meter.why.not-started',

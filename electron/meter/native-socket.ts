@@ -58,7 +58,7 @@ export async function ensureNativeSocket(runtime: Runtime): Promise<NativeSocket
 /** For whoever started the app at a terminal. */
 export function reportNotReady(): void {
   console.error(
-    'Bluetooth cannot be used: its native part could not be built for this Node. Typed readings still work. Install a C++ compiler, make and Python 3, then start Pintally again.',
+    'Bluetooth works only where the Bluetooth service (BlueZ) runs: the part without it could not be built for this Node. Typed readings still work. To build it, install a C++ compiler, make and Python 3, then start Pintally again.',
   );
 }
 

@@ -1,5 +1,5 @@
 /**
- * The radio, in a separate process: noble and its native parts can end or hang only this one, and "a fresh start of
+ * The radio, in a separate process: a library, or what it talks to, can end or hang only this one, and "a fresh start of
  * the link" is this process ended and a new one started. `radio-port.ts` starts it; both speak `radio-messages.ts`.
  * It does little by itself: the app's side owns the time limits, the retries and every message to a person.
  */
@@ -11,14 +11,16 @@ import { type ToRadio, toRadioSchema } from './radio-messages.ts';
 const aliveEveryMs = 1000;
 const foundEveryMs = 250;
 
-const radio = chooseRadio();
+send({ type: 'adapter', reason: 'starting', way: null });
+const chosen = chooseRadio();
 
 async function quit(): Promise<void> {
-  await radio.hangUp();
+  await (await chosen).hangUp();
   process.exit(0);
 }
 
 async function obey(order: ToRadio): Promise<void> {
+  const radio = await chosen;
   switch (order.type) {
     case 'scan':
       return radio.scan(order.on);
@@ -73,5 +75,6 @@ followOrders(
 );
 
 setInterval(() => send({ type: 'alive' }), aliveEveryMs);
+const radio = await chosen;
 setInterval(radio.sendFound, foundEveryMs);
 radio.start();

@@ -44,7 +44,12 @@ export class EmulatedRadio {
   /**
    * What a process needs in its environment to reach this world through noble. Node 24 only: the preload is TypeScript.
    */
-  readonly env: { NODE_OPTIONS: string; H4_PATH: string; RADIO_CONTROL: string };
+  readonly env: {
+    NODE_OPTIONS: string;
+    H4_PATH: string;
+    RADIO_CONTROL: string;
+    DBUS_SYSTEM_BUS_ADDRESS: string;
+  };
 
   private constructor(btvirt: ChildProcess, folder: string) {
     this.#btvirt = btvirt;
@@ -56,6 +61,8 @@ export class EmulatedRadio {
       NODE_OPTIONS: `--import ${new URL('./swap-hci-socket.ts', import.meta.url).href}`,
       H4_PATH: adapterPath,
       RADIO_CONTROL: join(folder, 'control.json'),
+      // The computer's own Bluetooth service must not be asked.
+      DBUS_SYSTEM_BUS_ADDRESS: `unix:path=${join(folder, 'no-bus')}`,
     };
     this.setAdapter({});
   }

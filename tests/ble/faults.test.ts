@@ -63,7 +63,7 @@ describe('the adapter', () => {
     // noble calls both "powered off"; the system's list of adapters tells them apart.
     const list = '/sys/class/bluetooth';
     const any = existsSync(list) && readdirSync(list).length > 0;
-    const code = any ? 'meter.adapter.off' : 'meter.adapter.missing';
+    const code = any ? 'meter.adapter.off-linux' : 'meter.adapter.missing-hci';
     await untilTrue(link, 'the reason', () => link.adapter?.message.code === code);
     expect(link.adapter?.usable).toBe(false);
     expect(link.state.message).toEqual({ code });
@@ -75,7 +75,7 @@ describe('the adapter', () => {
     radio.setAdapter({ adapter: 'refused' });
     newLink().connect('001122334455', null);
     const failed = await untilPhase(link, 'failed');
-    expect(failed.message).toEqual({ code: 'meter.adapter.refused' });
+    expect(failed.message).toEqual({ code: 'meter.adapter.refused-hci' });
   });
 
   test('unplugged while live: the link reconnects, and the meter comes back with the adapter', async () => {

@@ -10,7 +10,7 @@ import { type FromRadio, longestValueBytes } from '../radio-messages.ts';
 import { sendable } from './outbox.ts';
 import { readAnswersWithinMs, within } from './within.ts';
 
-const mostCharacteristics = 128;
+export const mostCharacteristics = 128;
 
 export const keyOf = (serviceUuid: string, characteristicUuid: string) =>
   `${serviceUuid}/${characteristicUuid}`;

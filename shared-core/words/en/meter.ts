@@ -46,6 +46,8 @@ export const meter = {
   'meter.adapter.starting': 'Bluetooth is starting.',
   'meter.adapter.missing':
     'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings work without it.',
+  'meter.adapter.missing-hci':
+    'No Bluetooth adapter found, and no Bluetooth service runs. Plug one in, or type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
   'meter.adapter.off': 'Bluetooth is off. Turn it on in the system settings. Typed readings work without it.',
   'meter.adapter.off-linux':
     'Bluetooth is off. Turn it on in the system settings, or type in a terminal: bluetoothctl power on. Typed readings work without it.',
@@ -78,14 +80,13 @@ export const meter = {
   'meter.adapter.stopped': 'Bluetooth stopped unexpectedly. It restarts by itself. Saved readings are safe.',
 
   // How the radio is reached.
-  'meter.radio.bluez': 'Bluetooth runs over the Bluetooth service of this computer (BlueZ).',
-  'meter.radio.hci': 'Bluetooth runs straight over the adapter, as no Bluetooth service runs.',
+  'meter.radio.bluez': 'Meters connect through the Bluetooth service of this computer (BlueZ).',
+  'meter.radio.hci': 'Meters connect straight through the adapter. No Bluetooth service runs.',
   'meter.radio.hci-beside-bluez':
-    'Bluetooth runs straight over the adapter, as your user may not use the Bluetooth service.',
-  'meter.radio.macos': 'Bluetooth runs over macOS.',
-  'meter.radio.windows': 'Bluetooth runs over Windows.',
-  'meter.radio.in-browser':
-    'Pintally uses the radio of this computer. The browser needs no permission for it.',
+    'Meters connect straight through the adapter. Your user may not use the Bluetooth service.',
+  'meter.radio.macos': 'Meters connect through macOS.',
+  'meter.radio.windows': 'Meters connect through Windows.',
+  'meter.radio.in-browser': 'The radio of this computer is used. The browser needs no permission for it.',
 
   // What a meter says about its own values.
   'meter.self.format-length':

@@ -71,8 +71,8 @@ test('in the demo yard with no meter: look for one, or take the simulated one, o
 
 describe('whose radio is used', () => {
   const searching = aMeter({ kind: 'bluetooth', phase: 'scanning', radio: 'bluez' });
-  const ofComputer = /Pintally uses the radio of this computer\. The browser needs no permission for it\./;
-  const ofSystem = /Bluetooth runs over the Bluetooth service of this computer \(BlueZ\)\./;
+  const ofComputer = /The radio of this computer is used\. The browser needs no permission for it\./;
+  const ofSystem = /Meters connect through the Bluetooth service of this computer \(BlueZ\)\./;
   afterEach(() => delete window.pintally);
 
   test('in a browser it is that of the computer, before and while it is used', () => {
