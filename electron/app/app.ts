@@ -11,6 +11,8 @@ import { createPrintQueue, type PrintQueue } from '../print/print-queue.ts';
 import { createActing } from './acting.ts';
 import { createActingInSlices } from './acting-in-slices.ts';
 import { createAfterwards } from './afterwards.ts';
+import { placeAirCommands, placeAirQueries } from './air/place-air.ts';
+import { sensorCommands, sensorQueries } from './air/sensors.ts';
 import { createAnswering } from './answering.ts';
 import { type ChooseFile, choosingCommands } from './choosing-files.ts';
 import type { AppContext, QueryContext } from './context.ts';
@@ -258,6 +260,8 @@ export function createApp({
     ...boardsTogetherQueries(queryContext),
     ...reportQueries(queryContext, stockQueries, longWork, reports),
     ...placeQueries(queryContext),
+    ...sensorQueries(queryContext),
+    ...placeAirQueries(queryContext),
     ...listingQueries(queryContext),
     ...stationQueries,
     ...catalogQueries(queryContext),
@@ -317,6 +321,8 @@ export function createApp({
     ...labelCommands(context),
     ...printing.commands,
     ...placeCommands(context, judging),
+    ...sensorCommands(context),
+    ...placeAirCommands(context),
     ...catalogCommands(context, judging),
     ...ovenCheckCommands(context, judging, ownFits, assessing.learning),
     ...sampleBoardCommands(context, judging, assessing.learning),

@@ -48,6 +48,7 @@ const DETAILED = new Set([
   'sample_section_dry',
   'sample_weight',
   'label_print',
+  'air_log',
 ]);
 
 /** What was done in the yard, the newest first. */
@@ -233,6 +234,7 @@ export function actHistory(db: Db) {
             board_id: row?.board_id,
             stack_id: row?.stack_id,
             place_id: row?.place_id,
+            sensor_id: row?.sensor_id,
             dated_by: row?.dated_by,
           };
           return { inTable, how, row: JSON.parse(after as string), before: was, of };

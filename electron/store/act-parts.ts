@@ -40,6 +40,7 @@ export const HIDDEN_BY: Readonly<Partial<Record<string, string>>> = {
   test_block: 'closed_at',
   species: 'undone_at',
   end_use: 'undone_at',
+  air_sensor: 'closed_at',
 };
 
 /** SQL for a board that is hidden, and not sold or used. */
@@ -100,7 +101,9 @@ export function actParts(db: Db) {
   const usersOf = (table: string) =>
     (references().get(table) ?? []).map(({ table: child, column }) => {
       const isAppended = appended.includes(child);
-      const isThere = `${isAppended ? `AND ${holds('c')}` : ''} ${shown(child)}`;
+      // What a sensor logs by itself keeps no act of a person from being undone.
+      const byPerson = child === 'air_log' ? 'AND c.act_id IS NOT NULL' : '';
+      const isThere = `${isAppended ? `AND ${holds('c')}` : ''} ${shown(child)} ${byPerson}`;
       const act = isAppended ? 'c.act_id' : actOfAdding('c.uuid');
       return {
         child,

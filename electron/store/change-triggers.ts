@@ -8,7 +8,7 @@ import type { Db } from './yard-file.ts';
 const recordedTables: Record<string, readonly string[]> = {
   species: [],
   end_use: [],
-  place: ['air_offset_pct'],
+  place: ['air_offset_pct', 'air_act'],
   stack: [],
   board: [
     'latest_round_id',
@@ -39,6 +39,8 @@ const recordedTables: Record<string, readonly string[]> = {
   reservation: [],
   test_block: [],
   picture: [],
+  air_sensor: [],
+  air_sensor_stay: [],
   undone_row: [],
 };
 

@@ -35,6 +35,7 @@ import * as mergedBy from './migrations/0034-merged-by.ts';
 import * as nextProbe from './migrations/0035-next-probe.ts';
 import * as placeOfRound from './migrations/0036-place-of-round.ts';
 import * as meterChecks from './migrations/0037-meter-checks.ts';
+import * as airLogs from './migrations/0038-air-logs.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -85,4 +86,5 @@ export const migrations: readonly Migration[] = [
   nextProbe,
   placeOfRound,
   meterChecks,
+  airLogs,
 ];

@@ -142,12 +142,19 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
   const remove = db.prepare('DELETE FROM place WHERE id = ?');
   const unneeded = db
     .prepare<[number], number>(
-      `SELECT id FROM place WHERE id = ? AND ${['stack', 'move', 'planned_move', 'air_log', 'round']
+      `SELECT id FROM place WHERE id = ? AND ${[
+        'stack',
+        'move',
+        'planned_move',
+        'air_log',
+        'air_sensor_stay',
+        'round',
+      ]
         .map((table) => `id NOT IN (SELECT place_id FROM ${table} WHERE place_id IS NOT NULL)`)
         .join(' AND ')}`,
     )
     .pluck();
-  const ofOther = ['stack', 'planned_move', 'round'].map((table) =>
+  const ofOther = ['stack', 'planned_move', 'round', 'air_sensor_stay'].map((table) =>
     db.prepare(`UPDATE ${table} SET place_id = ?, version = version + 1 WHERE place_id = ?`),
   );
   const inUse = db.prepare<[], number>(`SELECT p.id FROM place p ${CLOSED_PLACE_IN_USE}`).pluck();

@@ -4,6 +4,8 @@ import { actSlices } from './act-slices.ts';
 import { actReads, actWrites } from './act-table.ts';
 import { actTakingBack } from './act-taking-back.ts';
 import { actUndo } from './act-undo.ts';
+import { airLogReads, airLogWrites } from './air-log-table.ts';
+import { airSensorReads, airSensorWrites } from './air-sensor-table.ts';
 import { amendmentWrites } from './amendment-table.ts';
 import { type BadCacheCollector, createBadCaches } from './bad-caches.ts';
 import { boardReads, boardWrites } from './board-table.ts';
@@ -202,6 +204,8 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
   return {
     acts: { ...actReads(db), ...actHistory(db) },
     places: placeReads(db),
+    airSensors: airSensorReads(db),
+    airLogs: airLogReads(db),
     stacks: stackReads(db, badCaches, endUses),
     boards: boardReads(db, badCaches),
     origins: originReads(db),
@@ -241,6 +245,8 @@ function tablesOf(db: Db, badCaches: BadCacheCollector) {
       ...actUndo(db),
     },
     places: { ...reads.places, ...placeWrites(db, reads.places) },
+    airSensors: { ...reads.airSensors, ...airSensorWrites(db, reads.airSensors) },
+    airLogs: { ...reads.airLogs, ...airLogWrites(db) },
     stacks: { ...reads.stacks, ...stackWrites(db, reads.stacks) },
     boards: { ...reads.boards, ...boardWrites(db, reads.boards) },
     confirmedSpecies: confirmedSpeciesWrites(db),

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { actRequests } from './requests/acts.ts';
+import { airRequests } from './requests/air.ts';
 import { backupRequests } from './requests/backups.ts';
 import { boardRequests } from './requests/boards.ts';
 import { catalogRequests } from './requests/catalog.ts';
@@ -41,6 +42,7 @@ export const requests = {
   ...lifeRequests,
   ...moveRequests,
   ...placeRequests,
+  ...airRequests,
   ...stationRequests,
   ...catalogRequests,
   ...ovenCheckRequests,

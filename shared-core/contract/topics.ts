@@ -5,6 +5,7 @@ import { z } from 'zod';
  *
  * `yard`: everything, as where another yard was opened. `boards`, `stacks` …: the list, and any of its records.
  * `meter`: what the connected one does; `meters`: those of the yard.
+ * `sensors`: thermometers and hygrometers, and what they measure.
  * `acts`: what was done, which every act changes.
  * `dates`: planned moves, projects, and what is reserved for them.
  * `outlooks`: what forecasts say of boards in lists, made in the background. `stack:3`: that stack and what is in it; `board:7` and `round:9`: that one alone.
@@ -25,6 +26,7 @@ export type Topic =
   | 'acts'
   | 'meter'
   | 'meters'
+  | 'sensors'
   | 'yardNotes'
   | `stack:${number}`
   | `board:${number}`

@@ -4,6 +4,7 @@
  * that came with the program, and were not edited, are not among them.
  */
 import { z } from 'zod';
+import { sensorKindSchema } from '../contract/air.ts';
 import { checkEverySchema } from '../contract/meter-checks.ts';
 import { contentHashSchema } from '../contract/pictures.ts';
 import { boardSchema, placeSchema, stackSchema } from '../contract/yard.ts';
@@ -350,6 +351,28 @@ export const yardTables = {
       bytes: plain(z.int().positive()),
       caption: text,
       addedAt: instant,
+    },
+  },
+  /** Thermometers and hygrometers, and where each was since when. */
+  airSensors: {
+    table: 'air_sensor',
+    way: 'edited',
+    fields: { name, deviceId: text, kind: plain(sensorKindSchema), closedAt: instantOrNull },
+  },
+  airSensorStays: {
+    table: 'air_sensor_stay',
+    way: 'edited',
+    fields: { sensor: uuidOf('air_sensor'), place: uuidOrNull('place'), since: instant },
+  },
+  airLogs: {
+    table: 'air_log',
+    way: 'added',
+    fields: {
+      place: uuidOrNull('place'),
+      sensor: uuidOrNull('air_sensor'),
+      at: instant,
+      tempC: number,
+      rh: plain(z.number().min(0).max(1)),
     },
   },
   /** What a person chose. Meters in the values of `typing-meter` and `deleted-meters` are named by their UUIDs. */

@@ -34,6 +34,9 @@ const ORDER = [
   'sample_section_dry',
   'sample_weight',
   'label_print',
+  'air_sensor',
+  'air_sensor_stay',
+  'air_log',
   'picture',
   'setting',
 ];
@@ -60,6 +63,8 @@ const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
   'meter:edited': (all) =>
     all.has('meter_profile:added') &&
     all.get('meter:edited')?.records.every(({ values }) => !('name' in values)) === true,
+  air_sensor_stay: (all) => all.has('air_sensor:added'),
+  'air_sensor_stay:edited': (all) => all.has('air_sensor_stay:added'),
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
   amendment: (all) => (all.has('reading:added') && !isReadingMoved(all)) || all.has('round:edited'),
@@ -186,6 +191,15 @@ function told(change: TableChange, all: Changes): Told[] {
       return [message('act.sample.weighed', some)];
     case 'label_print:added':
       return [message('act.labels-printed', some)];
+    case 'air_sensor:added':
+      return [message('act.sensor.added', some)];
+    case 'air_sensor:edited':
+      return first?.values.closed_at == null ? edited(change) : [message('act.sensor.removed', some)];
+    case 'air_sensor_stay:added':
+    case 'air_sensor_stay:edited':
+      return [sensorMoved(change)];
+    case 'air_log:added':
+      return [airMeasured(change)];
     case 'setting:added':
     case 'setting:edited':
       return [message('act.settings')];
@@ -271,6 +285,24 @@ function roundEdited(change: TableChange, { values, before, name, isDayOnly }: C
     ];
   }
   return edited(change);
+}
+
+function sensorMoved(change: TableChange): Told {
+  const [first] = change.records;
+  const recordName = nameOf(change);
+  const placeName = first?.whereName ?? first?.values.place_id;
+  return typeof placeName === 'string'
+    ? message('act.sensor.moved', { recordName, placeName })
+    : message('act.sensor.nowhere', { recordName });
+}
+
+function airMeasured({ rows, records }: TableChange): Told {
+  const [first] = records;
+  const placeName = first?.whereName ?? '…';
+  const { at, temp_c: tempC, rh } = first?.values ?? {};
+  if (rows > 1 || typeof at !== 'string' || typeof tempC !== 'number' || typeof rh !== 'number')
+    return message('act.air.measured-often', { rows, placeName });
+  return message('act.air.measured', { placeName, measuredOn: at, airTempC: tempC, humidityRhPct: 100 * rh });
 }
 
 /** A choice of a person whether readings of a species are corrected by their own checks. */
@@ -388,6 +420,7 @@ const WHAT: Readonly<Record<string, Extract<Code, `act.what.${string}`>>> = {
   round: 'act.what.round',
   project: 'act.what.project',
   test_block: 'act.what.test-block',
+  air_sensor: 'act.what.sensor',
 };
 
 /** For so many fields of an edit, the line says what they became. */

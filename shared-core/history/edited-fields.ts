@@ -72,6 +72,7 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
   ],
   species: [['name', 'act.field.name', asText]],
   end_use: [['name', 'act.field.name', asText]],
+  air_sensor: [['name', 'act.field.name', asText]],
   meter: [['name', 'act.field.name', asText]],
   test_block: [
     ['name', 'act.field.name', asText],

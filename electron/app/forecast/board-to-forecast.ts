@@ -7,7 +7,7 @@ import { depthOf } from '../../../shared-core/probing/readings/estimate.ts';
 import { ENTERED_AT_ONCE_DAYS } from '../../../shared-core/probing/readings/new-here.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
-import { DAY_MS } from '../../../shared-core/time.ts';
+import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
 import { SWINGS_OUTDOORS } from '../../../shared-core/wood/climate/swings.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
@@ -24,6 +24,7 @@ import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.t
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { type MeasuredPlace, measuredAt } from '../air/measured-places.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { BoardToForecast } from './forecast-messages.ts';
@@ -72,6 +73,10 @@ export function boardToForecast(
   const places = new Map(yard.places.list().map((place) => [place.id, place]));
   // Boards stood at places that are closed now.
   const placeOf = (id: number): Place => orRefuse(places.get(id) ?? yard.places.get(id), 'place');
+  const airAt = (place: Place): Pick<Stay, 'air' | 'measured'> => {
+    const { air, stretches: measured } = measuredAt(yard, place);
+    return measured.length === 0 ? { air } : { air, measured };
+  };
   const moves = yard.moves.ofBoard(row.id);
   const assessments = rounds.map((roundId) => assessing.assess(row.id, roundId));
   const { used, unusedOn, isByQuestionable } = readingsToUse(assessments, row.sawnOn !== null);
@@ -109,7 +114,7 @@ export function boardToForecast(
       ...(isByQuestionable ? [message('forecast.assumed.readings-questionable')] : []),
       ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
       ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
-      ...assumptionsOfAir(orRefuse(stays.at(-1), 'move').place.airSource, placeOf(row.placeId).name),
+      ...assumptionsOfAir(placeOf(row.placeId), measuredAt(yard, placeOf(row.placeId))),
       ...(species.basicSpecificGravity === null
         ? [message('forecast.assumed.average-density', { speciesName: species.name })]
         : []),
@@ -129,7 +134,7 @@ export function boardToForecast(
           const isBarkOffWithin = barkOffMs !== null && barkOffMs > fromMs && barkOffMs < untilMs;
           return (isBarkOffWithin ? [fromMs, barkOffMs] : [fromMs]).map((atMs) => ({
             fromMs: atMs,
-            air: place.air,
+            ...airAt(place),
             days: dayToDayOf(place.airSource),
             movement: movementIn(place),
             faces: facesIn(sideAt(atMs), exposure(stay)),
@@ -148,7 +153,7 @@ export function boardToForecast(
         .slice(0, MOST_ELSEWHERE)
         .map((place) => ({
           placeId: place.id,
-          air: place.air,
+          air: measuredAt(yard, place).air,
           days: dayToDayOf(place.airSource),
           movement: movementIn(place),
           faces: facesIn(row.barkSide, laidFree),
@@ -290,10 +295,34 @@ function dayToDayOf(source: AirSource | null): DayToDay | null {
   }
 }
 
-/** What is assumed of the air where it was not entered. */
-function assumptionsOfAir(source: AirSource | null, placeName: string): Message[] {
+/** What is assumed of the air where it was not entered; where it was measured, since when, and what holds else. */
+function assumptionsOfAir(place: Place, { days }: MeasuredPlace): Message[] {
+  const { airSource: source, name: placeName } = place;
+  const used = days.filter(({ doubt }) => doubt === null);
+  const [first] = used;
+  if (first) {
+    const otherAir = airElse(source);
+    const sinceOn = isoOf(first.dayMs + DAY_MS / 2);
+    return [message('forecast.air.measured', { placeName, sinceOn, days: used.length, otherAir })];
+  }
   if (source?.kind === 'region') return [message('forecast.assumed.regional-air', { placeName })];
   return source?.kind === 'room' ? [message('forecast.assumed.room-air', { placeName })] : [];
+}
+
+/** What air a place has where none was measured. */
+function airElse(source: AirSource | null): Message {
+  switch (source?.kind) {
+    case 'station':
+      return message('forecast.air.station', { stationName: source.station.name });
+    case 'file':
+      return message('forecast.air.file', { siteName: source.siteName });
+    case 'region':
+      return message('forecast.air.region');
+    case 'room':
+      return message('forecast.air.room');
+    default:
+      return message('forecast.air.months');
+  }
 }
 
 /** Local midnight of a day "2026-11-03". */

@@ -11,6 +11,7 @@ import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import { measuredAt } from '../air/measured-places.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -56,7 +57,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       learnedFrom,
       isByQuestionable,
       assumptions: [
-        ...airToCheck(place, offsetOf(place.id)),
+        ...airToCheck(place, offsetOf(place.id) - measuredAt(yard, place).shiftPct),
         ...assumptions,
         ...airInDoubt(here, place, endUse),
       ],
@@ -136,7 +137,8 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
 
 /**
  * A place's months are worth checking where they are further off than usual.
- * @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months, % MC
+ * @param offsetPct  how far the readings of its boards put the EMC of a place from that of its months and of what was
+ *                   measured, % MC
  */
 const airToCheck = ({ name: placeName, air }: Place, offsetPct: number): Message[] =>
   Math.abs(offsetPct) < airSdPct(air) ? [] : [message('forecast.assumed.check-air', { placeName })];

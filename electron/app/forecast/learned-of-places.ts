@@ -11,6 +11,7 @@ import {
 import type { LearnedOfPlace } from '../../../shared-core/wood/drying/forecast.ts';
 import { PLACE_SURFACE_LOG_SD, SURFACE_SPREADS } from '../../../shared-core/wood/drying/learned-surface.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
+import { measuredAt } from '../air/measured-places.ts';
 import { type BoardToForecast, MOST_SIBLINGS } from './forecast-messages.ts';
 
 /** A number of places that readings teach. */
@@ -23,16 +24,22 @@ type Lesson = {
 /** … or its doubt by this share. Then boards are forecast again. */
 const MOVED_SHARE = 0.1;
 
-const lessonsOf = ({ places }: Pick<YardReader, 'places'>): Record<keyof LearnedOfPlace, Lesson> => ({
+type LearnedFrom = Pick<YardReader, 'places' | 'airLogs'>;
+
+const lessonsOf = (yard: LearnedFrom): Record<keyof LearnedOfPlace, Lesson> => ({
   air: {
     spreads: AIR_SPREADS,
-    places: places.list().map(({ id, kind, air }) => ({ placeId: id, kind, sd: placeSdPct(air) })),
+    places: yard.places.list().map((place) => ({
+      placeId: place.id,
+      kind: place.kind,
+      sd: placeSdPct(measuredAt(yard, place).air),
+    })),
     moved: 0.1,
   },
   surface: {
     spreads: SURFACE_SPREADS,
     // A fan's air is not like that of other sheds.
-    places: places.list().map((place) => ({
+    places: yard.places.list().map((place) => ({
       placeId: place.id,
       kind: `${place.kind} ${movementIn(place)}`,
       sd: PLACE_SURFACE_LOG_SD,
@@ -76,13 +83,16 @@ function without(all: readonly Evidence[], some: readonly Evidence[]): Evidence[
 }
 
 /**
- * Lets forecasts go by what all readings tell of places, and saves with each place how far they put its EMC from that of its
- * months: the one number that is stated of it.
+ * Lets forecasts go by what all readings tell of places, and saves with each place how far they, and what was measured there,
+ * put its EMC from that of its months: the one number that is stated of it.
  *
  * @returns whether anything changed enough for that
  */
-export function learnOfPlaces({ places }: Pick<Yard, 'places'>): boolean {
-  const lessons = lessonsOf({ places });
+export function learnOfPlaces({ places, airLogs }: Pick<Yard, 'places' | 'airLogs'>): boolean {
+  const lessons = lessonsOf({ places, airLogs });
+  const shifts = new Map(
+    places.list().map((place) => [place.id, measuredAt({ airLogs }, place).shiftPct] as const),
+  );
   const change = (what: keyof LearnedOfPlace) => {
     const lesson = lessons[what];
     const [before, after] = [places.told(what), places.newlyTold(what)];
@@ -95,8 +105,8 @@ export function learnOfPlaces({ places }: Pick<Yard, 'places'>): boolean {
   };
   const airs = change('air').map((air) => {
     const stated = places.airOffsetPct(air.placeId);
-    const offset = air.learned?.offset ?? 0;
-    const isForgotten = air.learned === null && stated !== null;
+    const offset = (shifts.get(air.placeId) ?? 0) + (air.learned?.offset ?? 0);
+    const isForgotten = Math.abs(offset) < SAME_EMC_PCT && stated !== null;
     const hasMoved = air.hasMoved || isForgotten || Math.abs(offset - (stated ?? 0)) >= lessons.air.moved;
     return { placeId: air.placeId, offsetPct: Math.abs(offset) >= SAME_EMC_PCT ? offset : null, hasMoved };
   });

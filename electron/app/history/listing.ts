@@ -29,9 +29,17 @@ function meterIn(value: SavedValue | undefined): number | null {
   return (Array.isArray(setting) ? setting.at(-1) : setting?.meterId) ?? null;
 }
 /** What is at a place, or goes there. */
-const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack']);
+const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack', 'air_sensor_stay', 'air_log']);
 /** What a row without a name belongs to, the nearest first. */
-const OWNERS = ['board_id', 'child_id', 'stack_id', 'species_id', 'project_id', 'meter_id'] as const;
+const OWNERS = [
+  'board_id',
+  'child_id',
+  'stack_id',
+  'species_id',
+  'project_id',
+  'meter_id',
+  'sensor_id',
+] as const;
 const OWNER_TABLES: Readonly<Record<string, string>> = {
   board_id: 'board',
   child_id: 'board',
@@ -39,6 +47,7 @@ const OWNER_TABLES: Readonly<Record<string, string>> = {
   species_id: 'species',
   project_id: 'project',
   meter_id: 'meter',
+  sensor_id: 'air_sensor',
 };
 
 /** What else was measured a row is of, and its table. */

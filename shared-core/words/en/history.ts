@@ -64,6 +64,13 @@ export const history = {
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',
   'act.meter.typing': 'Meter {recordName} in use for typed readings.',
+  'act.sensor.added': '{rows, plural, one {Sensor {recordName} added.} other {# sensors added.}}',
+  'act.sensor.removed': '{rows, plural, one {Sensor {recordName} removed.} other {# sensors removed.}}',
+  'act.sensor.moved': 'Sensor {recordName} is in {placeName}.',
+  'act.sensor.nowhere': 'Sensor {recordName} is at no place.',
+  'act.air.measured': 'Air in {placeName} on {measuredOn}: {airTempC}, {humidityRhPct} humidity.',
+  'act.air.measured-often':
+    '{rows, plural, one {A value of the air in {placeName} saved.} other {# values of the air in {placeName} saved.}}',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',
   'act.moved':
     '{rows, plural, one {Board {recordName} moved to {placeName}.} other {# boards moved to {placeName}.}}',
@@ -165,6 +172,7 @@ export const history = {
   'act.what.use': '{rows, plural, one {use {recordName}} other {# uses}}',
   'act.what.meter': '{rows, plural, one {meter {recordName}} other {# meters}}',
   'act.what.test-block': '{rows, plural, one {test block {recordName}} other {# test blocks}}',
+  'act.what.sensor': '{rows, plural, one {sensor {recordName}} other {# sensors}}',
   'act.what.project': '{rows, plural, one {project {recordName}} other {# projects}}',
   'act.what.planned-move': '{rows, plural, one {the planned move of {recordName}} other {# planned moves}}',
   'act.what.round': '{rows, plural, one {a round of stack {recordName}} other {# rounds}}',

@@ -70,6 +70,14 @@ const emptyStackId = async (placeId = yard.place.id): Promise<number> =>
   ).id;
 const placeId = async (): Promise<number> => (await yard.command('places.add', place('Shed'))).id;
 
+const sensor = () => ({
+  name: 'Shed wall',
+  deviceId: 'made-up-1',
+  kind: 'air' as const,
+  placeId: yard.place.id,
+});
+const sensorId = async (): Promise<number> => (await yard.command('sensors.add', sensor())).id;
+
 const plannedMove = () => ({
   stackId: yard.stack.id,
   boardId: null,
@@ -236,6 +244,11 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
   'stacks.move': async () => ({ id: yard.stack.id, placeId: await placeId(), since: yard.now() }),
   'places.add': () => place('Shed'),
   'places.edit': () => ({ id: yard.place.id, basedOn: 1, changed: { name: 'Workshop' } }),
+  'sensors.add': () => sensor(),
+  'sensors.edit': async () => ({ id: await sensorId(), basedOn: 1, changed: { name: 'North wall' } }),
+  'sensors.move': async () => ({ id: await sensorId(), placeId: await placeId(), sinceOn: '2026-05-01' }),
+  'sensors.remove': async () => ({ id: await sensorId(), basedOn: 1 }),
+  'air.type': () => ({ placeId: yard.place.id, measuredOn: '2026-05-01', tempC: 18, rh: 0.6 }),
   'species.add': species,
   'species.edit': async () => {
     const own = await species();

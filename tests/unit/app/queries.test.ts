@@ -100,6 +100,8 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
     region: { locale: 'en-US', timeZone: 'America/Chicago' },
   },
   'reports.check': { checkCode: 'WAL-01/B39E-0R01-2345-6ABS' },
+  'sensors.list': {},
+  'air.ofPlace': { placeId: 1 },
   'dates.list': {},
   'plannedMoves.of': { stackId: 1, boardId: null },
   'projects.list': {},

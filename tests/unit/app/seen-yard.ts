@@ -93,6 +93,10 @@ export async function seen() {
       kind,
       air,
     })),
+    sensors: unversioned(await yard.query('sensors.list', {})),
+    air: await Promise.all(
+      (await yard.query('places.list', {})).map(({ id: placeId }) => yard.query('air.ofPlace', { placeId })),
+    ),
     closed: {
       stacks: unversioned(await yard.query('stacks.closed', {})),
       places: unversioned(await yard.query('places.closed', {})),

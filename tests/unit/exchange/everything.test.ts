@@ -193,7 +193,7 @@ test('every column that a person fills is exported', () => {
   expect(missing).toEqual([]);
   // What the program makes again, and what is about the file and its acts.
   const others = [
-    ...['act', 'act_change', 'act_now', 'unfinished_act', 'yard', 'air_log', 'used_id', 'merged_act'],
+    ...['act', 'act_change', 'act_now', 'unfinished_act', 'yard', 'used_id', 'merged_act'],
     ...[
       'core_history',
       'finding',

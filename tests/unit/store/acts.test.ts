@@ -186,8 +186,7 @@ test('every table is recorded, only added to, or a cache', () => {
     const columns = names(`SELECT name FROM pragma_table_info('${table}')`);
     if (triggers.includes(`${table}_is_never_edited`)) {
       expect(triggers).toContain(`${table}_is_never_deleted`);
-      // A line of an air log is known by its place, sensor and instant.
-      if (table !== 'air_log') expect(columns).toEqual(expect.arrayContaining(['uuid', 'act_id']));
+      expect(columns).toEqual(expect.arrayContaining(['uuid', 'act_id']));
     } else {
       expect(columns).toEqual(expect.arrayContaining(['uuid', 'version']));
       for (const what of ['added', 'edited', 'deleted']) expect(triggers).toContain(`${table}_${what}`);

@@ -40,8 +40,11 @@ const columnsOf = (db: Database.Database, table: string): string[] =>
 /** A finding's call is in its record since layout 19. */
 const keptColumnsOf = (db: Database.Database, table: string): string[] =>
   columnsOf(db, table).filter((name) => table !== 'finding' || name !== 'call');
+/** Nothing ever wrote to the air log of earlier layouts, and layout 38 has another. */
 const tablesOf = (db: Database.Database): string[] =>
-  rows(db, "SELECT name FROM sqlite_schema WHERE type = 'table'").map((table) => String(table.name));
+  rows(db, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name <> 'air_log'").map((table) =>
+    String(table.name),
+  );
 
 /** A file of that layout before and after it is opened. */
 function migrated(layout: number) {

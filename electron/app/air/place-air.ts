@@ -1,0 +1,46 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { DAY_MS, HOUR_MS, isoOf } from '../../../shared-core/time.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import { startOfDay } from '../stock/board-days.ts';
+import { openPlace } from '../stock/open-ones.ts';
+import { measuredAt } from './measured-places.ts';
+
+/** A chart shows no more. */
+const MOST_DAYS_SHOWN = 400;
+/** A value of a day counts at this hour. */
+const HOUR_OF_DAY = 12;
+
+/** The instant that a value of a local day counts at. */
+export const noonOf = (day: string): string => isoOf(startOfDay(day) + HOUR_OF_DAY * HOUR_MS);
+
+export const placeAirQueries = (context: QueryContext) =>
+  ({
+    'air.ofPlace': ({ placeId }) => {
+      const yard = context.yard();
+      const { days, shiftPct } = measuredAt(yard, orRefuse(yard.places.get(placeId), 'place'));
+      const used = days.filter(({ doubt }) => doubt === null);
+      const [first] = used;
+      return {
+        days: days.slice(-MOST_DAYS_SHOWN),
+        from: first ? isoOf(first.dayMs + DAY_MS / 2) : null,
+        usedDays: used.length,
+        last: yard.airLogs.newestAt(placeId) ?? null,
+        shiftPct,
+      };
+    },
+  }) satisfies Partial<Queries>;
+
+export const placeAirCommands = (context: AppContext) =>
+  ({
+    'air.type': ({ placeId, measuredOn, tempC, rh }) => {
+      const { acts, airLogs } = context.yard();
+      const { name: placeName } = openPlace(context, placeId);
+      if (startOfDay(measuredOn) > Date.parse(context.now())) throw new Refusal(message('refusal.air-later'));
+      const row = { placeId, at: noonOf(measuredOn), tempC, rh };
+      if (airLogs.isTyped(row)) throw new Refusal(message('refusal.air-known', { placeName, measuredOn }));
+      airLogs.add({ ...row, sensorId: null });
+      return { act: acts.now() };
+    },
+  }) satisfies Partial<Commands>;

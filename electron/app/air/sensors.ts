@@ -1,0 +1,72 @@
+import type { Sensor } from '../../../shared-core/contract/air.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import type { SensorRow } from '../../store/air-sensor-table.ts';
+import type { YardReader } from '../../store/yard.ts';
+import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import { startOfDay } from '../stock/board-days.ts';
+import { openPlace } from '../stock/open-ones.ts';
+
+type Reads = Pick<YardReader, 'airSensors' | 'airLogs'>;
+
+function sensorOf({ airSensors, airLogs }: Reads, { closedAt: _, ...row }: SensorRow): Sensor {
+  const stay = airSensors.stay(row.id);
+  return {
+    ...row,
+    placeId: stay?.placeId ?? null,
+    since: stay?.since ?? null,
+    last: airLogs.newestOf(row.id) ?? null,
+  };
+}
+
+export const sensorQueries = (context: QueryContext) =>
+  ({
+    'sensors.list': () => {
+      const yard = context.yard();
+      return yard.airSensors.list().map((row) => sensorOf(yard, row));
+    },
+  }) satisfies Partial<Queries>;
+
+export function sensorCommands(context: AppContext) {
+  const rowOf = (id: number): SensorRow => orRefuse(context.yard().airSensors.get(id), 'sensor');
+  const get = (id: number): Sensor => sensorOf(context.yard(), rowOf(id));
+  /** From then on it is there, also where it was elsewhere later. */
+  function place(sensorId: number, placeId: number | null, since: string): void {
+    const { airSensors } = context.yard();
+    const later = airSensors.staysFrom(sensorId, since);
+    for (const { id, version } of later.filter((stay) => stay.placeId !== placeId))
+      airSensors.editStay({ id, basedOn: version, changed: { placeId } });
+    if (later[0]?.since !== since) airSensors.addStay({ sensorId, placeId, since });
+  }
+  return {
+    'sensors.add': ({ placeId, ...sensor }) => {
+      const { airSensors } = context.yard();
+      const known = airSensors.list().find(({ deviceId }) => deviceId === sensor.deviceId);
+      if (known) throw new Refusal(message('refusal.sensor-known', { sensorName: known.name }));
+      if (placeId !== null) openPlace(context, placeId);
+      const id = airSensors.add({ ...sensor, closedAt: null });
+      if (placeId !== null) place(id, placeId, context.now());
+      return get(id);
+    },
+    'sensors.edit': (edit) => {
+      const before = context.yard().airSensors.edit(edit);
+      orConflict(before && sensorOf(context.yard(), before));
+      return get(edit.id);
+    },
+    'sensors.move': ({ id, placeId, sinceOn }) => {
+      rowOf(id);
+      if (placeId !== null) openPlace(context, placeId);
+      const sinceMs = startOfDay(sinceOn);
+      if (sinceMs > Date.parse(context.now())) throw new Refusal(message('refusal.sensor-later'));
+      place(id, placeId, new Date(sinceMs).toISOString());
+      return get(id);
+    },
+    'sensors.remove': ({ id, basedOn }) => {
+      const { acts, airSensors } = context.yard();
+      const before = airSensors.edit({ id, basedOn, changed: { closedAt: context.now() } });
+      orConflict(before && sensorOf(context.yard(), before));
+      return { act: acts.now() };
+    },
+  } satisfies Partial<Commands>;
+}

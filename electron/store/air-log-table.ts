@@ -1,0 +1,97 @@
+import type { LoggedAir } from '../../shared-core/wood/climate/measured-air.ts';
+import { type Columns, rowAppender } from './columns.ts';
+import { holds } from './undone-rows.ts';
+import type { Db } from './yard-file.ts';
+
+interface AirLog {
+  placeId: number | null;
+  sensorId: number | null;
+  at: string;
+  tempC: number;
+  rh: number;
+}
+
+const columns: Columns<AirLog> = {
+  placeId: 'place_id',
+  sensorId: 'sensor_id',
+  at: 'at',
+  tempC: 'temp_c',
+  rh: 'rh',
+};
+
+/** SQL for what was logged at a place since an instant: by sensors while they were there, and by hand. */
+const AT_PLACE = `
+  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfDay
+    FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
+      FROM air_sensor_stay) t
+    JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at >= t.since AND (t.until IS NULL OR l.at < t.until)
+    WHERE t.place_id = @placeId AND l.at >= @from
+  UNION ALL SELECT l.at, l.temp_c, l.rh, 1 FROM air_log l
+    WHERE l.place_id = @placeId AND l.at >= @from AND ${holds('l')}
+  ORDER BY 1`;
+
+/** What was measured of the air of places. Rows are only ever added. */
+export function airLogReads(db: Db) {
+  const atPlace = db.prepare<
+    { placeId: number; from: string },
+    { at: string; tempC: number; rh: number; isOfDay: 0 | 1 }
+  >(AT_PLACE);
+  const stamp = db
+    .prepare<[], string>(
+      `SELECT (SELECT coalesce(sum(version), 0) || '.' || count(*) || '.' || coalesce(max(id), 0) FROM air_sensor_stay) ||
+         '/' || (SELECT coalesce(group_concat(air_act), '') FROM place)`,
+    )
+    .pluck();
+  const newest = db.prepare<[], number>('SELECT coalesce(max(id), 0) FROM air_log').pluck();
+  const since = db.prepare<[number], string | null>('SELECT min(at) FROM air_log WHERE id > ?').pluck();
+  const newestAt = db.prepare<{ placeId: number; from: string }, { at: string; tempC: number; rh: number }>(
+    `SELECT at, tempC, rh FROM (${AT_PLACE}) ORDER BY at DESC LIMIT 1`,
+  );
+  const ofSensor = db.prepare<[number], { at: string; tempC: number; rh: number }>(
+    'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? ORDER BY at DESC LIMIT 1',
+  );
+  const has = db
+    .prepare<[number, string], number>('SELECT 1 FROM air_log WHERE sensor_id = ? AND at = ?')
+    .pluck();
+  const onDay = db.prepare<[number, string], { tempC: number; rh: number }>(
+    `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${holds('l')}`,
+  );
+  return {
+    /** Rising in time. @param from  UTC, ISO 8601; '' for all */
+    atPlace: (placeId: number, from: string): LoggedAir[] =>
+      atPlace
+        .all({ placeId, from })
+        .map(({ at, isOfDay, ...air }) => ({ ...air, atMs: Date.parse(at), isOfDay: isOfDay === 1 })),
+    /** Another one wherever rows of earlier days may count elsewhere, or no longer. */
+    stamp: (): string => stamp.get() as string,
+    /** The id of the newest row; 0 without any. */
+    newestId: (): number => newest.get() ?? 0,
+    /** The earliest instant of the rows added since; null where there are none. */
+    earliestSince: (id: number): string | null => since.get(id) ?? null,
+    /** The newest value at a place. */
+    newestAt: (placeId: number) => newestAt.get({ placeId, from: '' }),
+    newestOf: (sensorId: number) => ofSensor.get(sensorId),
+    isLogged: (sensorId: number, at: string): boolean => has.get(sensorId, at) !== undefined,
+    /** Whether a person gave the same for a place and instant. */
+    isTyped: ({
+      placeId,
+      at,
+      tempC,
+      rh,
+    }: {
+      placeId: number;
+      at: string;
+      tempC: number;
+      rh: number;
+    }): boolean => onDay.all(placeId, at).some((known) => known.tempC === tempC && known.rh === rh),
+  };
+}
+
+export function airLogWrites(db: Db) {
+  const add = rowAppender(db, 'air_log', columns);
+  return {
+    add: (row: AirLog): void => {
+      add(row);
+    },
+  };
+}

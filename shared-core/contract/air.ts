@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { instantSchema } from '../time.ts';
+import { measuredDaySchema } from '../wood/climate/measured-air.ts';
+import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
+
+/** `air`: a hygrometer with a thermometer, at a place. `probe`: a thermometer whose probe is in the wood. */
+export const sensorKindSchema = z.enum(['air', 'probe']);
+export type SensorKind = z.infer<typeof sensorKindSchema>;
+
+/** What a sensor said at an instant; null where it says nothing of it. */
+export const sensedSchema = z.object({
+  at: instantSchema,
+  tempC: z.number().nullable(),
+  rh: z.number().nullable(),
+});
+export type Sensed = z.infer<typeof sensedSchema>;
+
+export const sensorSchema = z.object({
+  id: rowIdSchema,
+  version: versionSchema,
+  name: nameSchema,
+  deviceId: z.string().min(1).max(80),
+  kind: sensorKindSchema,
+  /** Where it is; null at no place. */
+  placeId: rowIdSchema.nullable(),
+  /** Null of one that was never at a place. */
+  since: instantSchema.nullable(),
+  /** The newest that it logged or that was heard of it. */
+  last: sensedSchema.nullable(),
+});
+export type Sensor = z.infer<typeof sensorSchema>;
+
+/** A thermometer in reach. */
+export const nearSensorSchema = z.object({
+  deviceId: z.string(),
+  /** Empty where it gives itself none. */
+  name: z.string(),
+  rssiDbm: z.number().nullable(),
+  /** What it says in its adverts; null of one that is only read over a connection. */
+  sensed: sensedSchema.nullable(),
+});
+export type NearSensor = z.infer<typeof nearSensorSchema>;
+
+/** The air of a place as it was measured there. */
+export const placeAirLogSchema = z.object({
+  /** Rising in time; the newest `MOST_DAYS_SHOWN`. */
+  days: z.array(measuredDaySchema),
+  /** Of the whole log: the first day that is used, and how many are. */
+  from: instantSchema.nullable(),
+  usedDays: z.number().int(),
+  /** The newest value. */
+  last: sensedSchema.nullable(),
+  /** How far it puts the months of the place, % MC of EMC; 0 where nothing is used. */
+  shiftPct: z.number(),
+});
+export type PlaceAirLog = z.infer<typeof placeAirLogSchema>;

@@ -1,0 +1,91 @@
+import { describe, expect, test } from 'vitest';
+import { say } from './a-window.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo({ forecastAfterMs: 600_000 });
+
+const DAY = 86_400_000;
+const ofPlace = (placeId = yard.place.id) => yard.query('air.ofPlace', { placeId });
+const type = (measuredOn: string, rh: number, placeId = yard.place.id) =>
+  yard.command('air.type', { placeId, measuredOn, tempC: 20, rh });
+const dayBefore = (days: number) => new Date(Date.parse(yard.now()) - days * DAY).toISOString().slice(0, 10);
+
+describe('the air that a person reads from a hygrometer', () => {
+  test('is that of its day at its place', async () => {
+    await type('2026-05-30', 0.6);
+    const { days, usedDays, last, from } = await ofPlace();
+    expect(days).toMatchObject([{ values: 1, tempC: 20, rh: 0.6, doubt: null }]);
+    // Wood Handbook, Table 4-2: 70 °F and 60 %.
+    expect(days[0]!.emcPct).toBeCloseTo(11, 0);
+    expect(usedDays).toBe(1);
+    expect(last).toMatchObject({ tempC: 20, rh: 0.6 });
+    expect(from).toMatch(/^2026-05-30/);
+  });
+
+  test('is refused twice, and of a day to come', async () => {
+    await type('2026-05-30', 0.6);
+    await expect(type('2026-05-30', 0.6)).rejects.toThrow('saved already');
+    await expect(type('2026-06-03', 0.6)).rejects.toThrow('still to come');
+  });
+
+  test('is not used where it can only be other air', async () => {
+    await yard.command('air.type', {
+      placeId: yard.place.id,
+      measuredOn: '2026-05-30',
+      tempC: 48,
+      rh: 0.1,
+    });
+    expect(await ofPlace()).toMatchObject({ usedDays: 0, shiftPct: 0, days: [{ doubt: 'unlike' }] });
+  });
+
+  test('moves the months of the place, the more the longer it was measured', async () => {
+    for (let day = 1; day <= 3; day++) await type(dayBefore(day), 0.6);
+    const few = (await ofPlace()).shiftPct;
+    for (let day = 4; day <= 60; day++) await type(dayBefore(day), 0.6);
+    const many = (await ofPlace()).shiftPct;
+    expect(few).toBeGreaterThan(0);
+    expect(many).toBeGreaterThan(few);
+  });
+
+  test('is what a board there dried in, and the forecast says so', async () => {
+    await yard.beginRound();
+    const forecast = async () => (await yard.query('boards.forecast', { id: yard.boards[0]!.id })).details!;
+    const before = await forecast();
+    for (let day = 0; day <= 40; day++) await type(dayBefore(day), 0.75);
+    const after = await forecast();
+    expect(after.assumptions.map(say).join(' ')).toContain('Air in Shop: measured since Apr 22');
+    expect(before.assumptions.map(say).join(' ')).not.toContain('measured');
+    expect(after.forecast.places[0]!.floorPct.median).toBeGreaterThan(
+      before.forecast.places[0]!.floorPct.median + 1,
+    );
+  });
+});
+
+describe('a sensor', () => {
+  const add = (placeId: number | null = yard.place.id) =>
+    yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId });
+
+  test('is added once', async () => {
+    await add();
+    await expect(add()).rejects.toThrow('added already, as Wall');
+  });
+
+  test('that was moved from a day on is there since then', async () => {
+    const { id } = await add();
+    const shed = await yard.command('places.add', {
+      name: 'Shed',
+      kind: 'open-shed',
+      air: Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.7 })),
+    });
+    await yard.command('sensors.move', { id, placeId: shed.id, sinceOn: '2026-05-20' });
+    expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: shed.id }]);
+    await yard.command('sensors.move', { id, placeId: null, sinceOn: '2026-05-25' });
+    expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: null }]);
+  });
+
+  test('that was removed is not in the list', async () => {
+    const { id, version } = await add();
+    await yard.command('sensors.remove', { id, basedOn: version });
+    expect(await yard.query('sensors.list', {})).toEqual([]);
+  });
+});
