@@ -110,7 +110,14 @@ export const placeRowSchema = placeSchema.extend({
    * How far readings put its EMC from that of its months, % MC: those of so many boards here, and of boards at places of its
    * kind. Null where there are none, or both agree.
    */
-  airOffset: z.object({ offsetPct: z.number(), boards: z.number().int().nonnegative() }).nullable(),
+  airOffset: z
+    .object({
+      offsetPct: z.number(),
+      boards: z.number().int().nonnegative(),
+      /** What was measured there says so, too. */
+      isMeasured: z.boolean().optional(),
+    })
+    .nullable(),
   /** The stacks with boards here. */
   stacks: z.array(z.object({ id: rowIdSchema, name: z.string(), boards: z.number().int().positive() })),
 });

@@ -157,6 +157,18 @@ export const steps: readonly Step[] = [
     sign: (page) => page.getByRole('heading', { name: 'Long shed' }),
   },
   {
+    act: 'air.type',
+    at: 'places',
+    do: async (page) => {
+      await press(page, 'Enter measured air at Long shed');
+      await field(dialog(page), 'Temperature').fill('60');
+      await field(dialog(page), 'Relative humidity').fill('65');
+      await save(page);
+    },
+    sign: (page) => text(page, /65% humidity/),
+    by: 'notice',
+  },
+  {
     act: 'boards.move',
     at: 'boards/2',
     do: async (page) => {

@@ -1,6 +1,7 @@
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
+import { measuredAt } from '../air/measured-places.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -10,9 +11,13 @@ type Place = NonNullable<ReturnType<YardReader['places']['get']>>;
 export const placeQueries = (context: QueryContext) =>
   ({
     'places.list': () => {
-      const { list, holdings } = context.yard().places;
-      const holdingsOf = holdings();
-      return list().map((place) => ({ ...place, ...holdingsOf(place.id) }));
+      const yard = context.yard();
+      const holdingsOf = yard.places.holdings();
+      return yard.places.list().map((place) => {
+        const { airOffset, stacks } = holdingsOf(place.id);
+        const isMeasured = airOffset !== null && measuredAt(yard, place).days.length > 0;
+        return { ...place, stacks, airOffset: isMeasured ? { ...airOffset, isMeasured } : airOffset };
+      });
     },
   }) satisfies Partial<Queries>;
 

@@ -10,6 +10,7 @@ import { Facts } from '../../ui/Facts.tsx';
 import { Menu } from '../../ui/Menu.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { MeasuredAir } from './MeasuredAir.tsx';
 import { type Ending, PlaceEnding } from './PlaceEnding.tsx';
 import { airSourceText, movementCaution } from './place-words.ts';
 import css from './places.module.css';
@@ -41,6 +42,11 @@ export function PlaceCard({
   const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
   const offsetPct = airOffset?.offsetPct ?? 0;
   const { monthlyEmcPct, driestEmcPct, driestMonth } = emcOfYear(air, offsetPct);
+  const off = {
+    typicalPct: driestEmcPct - offsetPct,
+    offPoints: Math.abs(shownPoints(driestEmcPct, driestEmcPct - offsetPct)),
+    direction: offsetPct > 0 ? ('damper' as const) : ('drier' as const),
+  };
   return (
     <Sheet
       title={placeName}
@@ -98,15 +104,17 @@ export function PlaceCard({
       </div>
       {airOffset && (
         <p>
-          {say('places.other-air', {
-            typicalPct: driestEmcPct - offsetPct,
-            boards: airOffset.boards,
-            offPoints: Math.abs(shownPoints(driestEmcPct, driestEmcPct - offsetPct)),
-            direction: offsetPct > 0 ? 'damper' : 'drier',
-          })}
+          {airOffset.isMeasured
+            ? say('places.other-air-measured', off)
+            : say('places.other-air', { ...off, boards: airOffset.boards })}
         </p>
       )}
-      <YearChart {...{ placeName, air, offsetPct }} reachesPct={highestPct} />
+      <YearChart
+        {...{ placeName, air, offsetPct }}
+        isMeasured={airOffset?.isMeasured === true}
+        reachesPct={highestPct}
+      />
+      <MeasuredAir place={place} />
       {stacks.length === 0 ? (
         <p className="soft">{say('places.no-boards')}</p>
       ) : (

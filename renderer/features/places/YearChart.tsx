@@ -12,6 +12,7 @@ export function YearChart({
   placeName,
   air,
   offsetPct = 0,
+  isMeasured = false,
   reachesPct,
 }: {
   /** Null while it has none. */
@@ -19,6 +20,8 @@ export function YearChart({
   air: MonthlyAir;
   /** What readings there say of that air, % MC. */
   offsetPct?: number;
+  /** Whether what was measured there says so as well. */
+  isMeasured?: boolean;
   /** How high the axis reaches where several places are beside each other, % MC. */
   reachesPct?: number;
 }) {
@@ -63,7 +66,9 @@ export function YearChart({
         },
         {
           kind: 'points',
-          name: say(offsetPct === 0 ? 'places.emc' : 'places.by-readings'),
+          name: say(
+            offsetPct === 0 ? 'places.emc' : isMeasured ? 'places.by-measured' : 'places.by-readings',
+          ),
           color: 'accent',
           shape: 'ring',
           isJoined: true,

@@ -33,6 +33,7 @@ import { printing } from './printing.ts';
 import { refusals } from './refusals.ts';
 import { reports } from './reports.ts';
 import { round } from './round.ts';
+import { sensors } from './sensors.ts';
 import { settings } from './settings.ts';
 import { shell } from './shell.ts';
 import { species } from './species.ts';
@@ -84,6 +85,7 @@ export const areas = {
   refusals,
   reports,
   round,
+  sensors,
   settings,
   shell,
   species,

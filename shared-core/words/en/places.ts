@@ -18,6 +18,37 @@ export const places = {
   'places.in-month': 'in {monthName}',
   'places.other-air':
     'Lowest EMC in typical air: {typicalPct}. Readings {boards, plural, =0 {at other places of this kind} one {of # board} other {of # boards}} put it {offPoints} {direction, select, damper {higher} other {lower}}.',
+  'places.other-air-measured':
+    'Lowest EMC in typical air: {typicalPct}. What was measured here puts it {offPoints} {direction, select, damper {higher} other {lower}}.',
+  'places.by-measured': 'EMC by measured air',
+  'places.measured': 'EMC measured here',
+  'places.measured-unused': 'Not used',
+  'places.measured-chart': 'EMC measured at {placeName}, by day',
+  'places.measured-summary': '{days, plural, one {# day} other {# days}} measured. The newest: {emcPct}.',
+  'places.newest-air':
+    'Measured {measuredAt}: {airTempC}, {humidityRhPct} humidity. EMC in this air: {emcPct}.',
+  'places.measured-since': '{days, plural, one {# day} other {# days}} measured since {sinceOn}.',
+  'places.silent':
+    'No value for {days, plural, one {# day} other {# days}}. Check the sensor’s battery and its distance.',
+  'places.no-value-yet': 'No value yet. Sensors are read once an hour while Pintally is open.',
+  'places.sensors-at': 'Sensors at {placeName}',
+  'places.type-air': 'Enter measured air',
+  'places.type-air-at': 'Enter measured air at {placeName}',
+  'places.type-air-title': 'Air in {placeName}',
+  'places.type-air-how':
+    'Read a hygrometer that has hung there for some hours. The value counts for its day.',
+  'places.measured-on': 'Measured on',
+  'places.air-typed': 'Air in {placeName} saved.',
+  'places.unused.stuck':
+    '{days, plural, one {# day} other {# days}} not used: every value was the same. Check the sensor.',
+  'places.unused.saturated':
+    '{days, plural, one {# day} other {# days}} not used: 0 or 100% humidity for days. The sensor may be wet.',
+  'places.unused.jump':
+    '{days, plural, one {# day} other {# days}} not used: the temperature jumped, as in a truck.',
+  'places.unused.unlike':
+    '{days, plural, one {# day} other {# days}} not used: this is not like the air here. Was the sensor elsewhere?',
+  'places.unused.part-of-day':
+    '{days, plural, one {# day} other {# days}} not used: only a part of the day was measured. Nights are damper.',
   'places.stacks-at': 'Stacks at {placeName}',
   'places.boards': '({boards, plural, one {# board} other {# boards}})',
   'places.no-boards': 'No boards here.',

@@ -1,0 +1,90 @@
+import { useState } from 'react';
+import type { PlaceAirLog } from '../../../shared-core/contract/air.ts';
+import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { DAY_MS } from '../../../shared-core/time.ts';
+import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
+import type { AirDoubt } from '../../../shared-core/wood/climate/measured-air.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import { Await } from '../../ui/Await.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+import { MeasuredAirChart } from './MeasuredAirChart.tsx';
+import { SensorLine } from './SensorLine.tsx';
+import { TypeAirForm } from './TypeAirForm.tsx';
+
+/** The formula ends there. */
+const DAMPEST_RH = 0.99;
+/** A sensor that says nothing for so long is worth a look. */
+const SILENT_DAYS = 3;
+
+/** The air of a place as it is measured there: the newest value, its days beside typical ones, and the sensors there. */
+export function MeasuredAir({ place }: { place: PlaceRow }) {
+  const { say } = useWords();
+  const asked = useQuery('air.ofPlace', { placeId: place.id });
+  const sensors = useQuery('sensors.list', {});
+  const [isTyping, setTyping] = useState(false);
+  const { name: placeName } = place;
+  return (
+    <>
+      <Await of={[asked, sensors]}>
+        {(log, all) => {
+          const here = all.filter(({ placeId }) => placeId === place.id);
+          return (
+            <>
+              <Newest log={log} isLogged={here.length > 0} />
+              {log.days.length > 1 && <MeasuredAirChart place={place} days={log.days} />}
+              <Unused days={log.days} />
+              {here.length > 0 && (
+                <ul className="list" aria-label={say('places.sensors-at', { placeName })}>
+                  {here.map((sensor) => (
+                    <SensorLine key={sensor.id} sensor={sensor} />
+                  ))}
+                </ul>
+              )}
+            </>
+          );
+        }}
+      </Await>
+      <p>
+        <Button onClick={() => setTyping(true)} aria-label={say('places.type-air-at', { placeName })}>
+          {say('places.type-air')}
+        </Button>
+      </p>
+      {isTyping && <TypeAirForm place={place} onClose={() => setTyping(false)} />}
+    </>
+  );
+}
+
+function Newest({ log: { last, usedDays, from }, isLogged }: { log: PlaceAirLog; isLogged: boolean }) {
+  const { say } = useWords();
+  if (last?.tempC == null || last.rh === null) return isLogged ? <p>{say('places.no-value-yet')}</p> : null;
+  const silentDays = Math.floor((Date.now() - Date.parse(last.at)) / DAY_MS);
+  return (
+    <>
+      <p>
+        {say('places.newest-air', {
+          measuredAt: last.at,
+          airTempC: last.tempC,
+          humidityRhPct: 100 * last.rh,
+          emcPct: emcPct(last.tempC, Math.min(DAMPEST_RH, last.rh)),
+        })}
+      </p>
+      {isLogged && silentDays >= SILENT_DAYS && <p>{say('places.silent', { days: silentDays })}</p>}
+      {from !== null && (
+        <p className="soft">{say('places.measured-since', { sinceOn: from, days: usedDays })}</p>
+      )}
+    </>
+  );
+}
+
+/** Why some days are not used, each reason once. */
+function Unused({ days }: Pick<PlaceAirLog, 'days'>) {
+  const { say } = useWords();
+  const counts = new Map<AirDoubt, number>();
+  for (const { doubt } of days) if (doubt !== null) counts.set(doubt, (counts.get(doubt) ?? 0) + 1);
+  return [...counts].map(([doubt, count]) => (
+    <p key={doubt} className="soft">
+      {say(`places.unused.${doubt}`, { days: count })}
+    </p>
+  ));
+}
