@@ -4,7 +4,9 @@ import type { LinkMakers } from './app/meter/chosen-link.ts';
 import { BluetoothLink } from './meter/bluetooth-link.ts';
 import { NoLink } from './meter/no-link.ts';
 import type { StartRadio } from './meter/radio-port.ts';
+import { BluetoothSensorRadio } from './meter/sensor-radio.ts';
 import { SimulatedLink } from './meter/simulated-link.ts';
+import { SimulatedSensors } from './meter/simulated-sensors.ts';
 
 /**
  * The links as the built app makes them; `builtDir` is where the bundled radio process lies.
@@ -15,4 +17,12 @@ export const linkMakers = (builtDir: string, startPort?: StartRadio): LinkMakers
   bluetooth: () =>
     new BluetoothLink({ radioScript: join(builtDir, 'radio-process.js'), ...(startPort && { startPort }) }),
   simulated: () => new SimulatedLink({ seed: randomInt(2 ** 32) }),
+  sensors: {
+    real: () =>
+      new BluetoothSensorRadio({
+        radioScript: join(builtDir, 'radio-process.js'),
+        ...(startPort && { startPort }),
+      }),
+    simulated: () => new SimulatedSensors(),
+  },
 });

@@ -12,6 +12,7 @@ import { createActing } from './acting.ts';
 import { createActingInSlices } from './acting-in-slices.ts';
 import { createAfterwards } from './afterwards.ts';
 import { placeAirCommands, placeAirQueries } from './air/place-air.ts';
+import { createSensorDesk } from './air/sensor-desk.ts';
 import { sensorCommands, sensorQueries } from './air/sensors.ts';
 import { createAnswering } from './answering.ts';
 import { type ChooseFile, choosingCommands } from './choosing-files.ts';
@@ -195,7 +196,8 @@ export function createApp({
   const comparing = createComparing(context, assessing, judging, roundThread);
   const outlooks = createOutlooks(context, assessing, judging, forecaster, changes, forecastAfterMs);
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
-  const meter = createMeterDesk(context, links, windows, canSimulate);
+  const meter = createMeterDesk(context, links, windows, canSimulate, () => sensorDesk.giveWay());
+  const sensorDesk = createSensorDesk(context, links.sensors ?? null, meter.link, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
   const planBases = createPlanBases(() => pinsInUse(queryContext.yard(), meter.meterId()));
   const queryView = createRoundView(queryContext, queryAssessing, planBases);
@@ -260,7 +262,8 @@ export function createApp({
     ...boardsTogetherQueries(queryContext),
     ...reportQueries(queryContext, stockQueries, longWork, reports),
     ...placeQueries(queryContext),
-    ...sensorQueries(queryContext),
+    ...sensorQueries(queryContext, sensorDesk),
+    ...sensorDesk.queries,
     ...placeAirQueries(queryContext),
     ...listingQueries(queryContext),
     ...stationQueries,
@@ -321,7 +324,8 @@ export function createApp({
     ...labelCommands(context),
     ...printing.commands,
     ...placeCommands(context, judging),
-    ...sensorCommands(context),
+    ...sensorCommands(context, sensorDesk),
+    ...sensorDesk.commands,
     ...placeAirCommands(context),
     ...catalogCommands(context, judging),
     ...ovenCheckCommands(context, judging, ownFits, assessing.learning),
@@ -447,7 +451,7 @@ export function createApp({
       liveTelling.close();
       packetTelling.close();
       longWork.stop();
-      await meter.close();
+      await Promise.all([meter.close(), sensorDesk.close()]);
       // What it tells at its end is followed up while the yard is still open.
       await backups.close();
       await imports.close();

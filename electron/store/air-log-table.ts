@@ -51,7 +51,7 @@ export function airLogReads(db: Db) {
     'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? ORDER BY at DESC LIMIT 1',
   );
   const has = db
-    .prepare<[number, string], number>('SELECT 1 FROM air_log WHERE sensor_id = ? AND at = ?')
+    .prepare<[number, string], number>('SELECT 1 FROM air_log WHERE sensor_id = ? AND at >= ? LIMIT 1')
     .pluck();
   const onDay = db.prepare<[number, string], { tempC: number; rh: number }>(
     `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${holds('l')}`,
@@ -71,7 +71,7 @@ export function airLogReads(db: Db) {
     /** The newest value at a place. */
     newestAt: (placeId: number) => newestAt.get({ placeId, from: '' }),
     newestOf: (sensorId: number) => ofSensor.get(sensorId),
-    isLogged: (sensorId: number, at: string): boolean => has.get(sensorId, at) !== undefined,
+    isLoggedSince: (sensorId: number, since: string): boolean => has.get(sensorId, since) !== undefined,
     /** Whether a person gave the same for a place and instant. */
     isTyped: ({
       placeId,

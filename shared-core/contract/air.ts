@@ -31,15 +31,22 @@ export const sensorSchema = z.object({
 export type Sensor = z.infer<typeof sensorSchema>;
 
 /** A thermometer in reach. */
-export const nearSensorSchema = z.object({
+const nearSensorSchema = z.object({
   deviceId: z.string(),
   /** Empty where it gives itself none. */
   name: z.string(),
   rssiDbm: z.number().nullable(),
-  /** What it says in its adverts; null of one that is only read over a connection. */
-  sensed: sensedSchema.nullable(),
 });
-export type NearSensor = z.infer<typeof nearSensorSchema>;
+
+/** What is in reach, as far as it was looked for. */
+export const nearSensorsSchema = z.object({
+  isSearching: z.boolean(),
+  /** A meter has the radio, so that nothing can be looked for. */
+  isBusy: z.boolean(),
+  /** The strongest first. */
+  sensors: z.array(nearSensorSchema),
+});
+export type NearSensors = z.infer<typeof nearSensorsSchema>;
 
 /** The air of a place as it was measured there. */
 export const placeAirLogSchema = z.object({

@@ -704,6 +704,48 @@ export const steps: readonly Step[] = [
 /** In the demo yard: what takes a meter, oven checks that are worth using, or a stack that was probed. */
 export const demoSteps: readonly Step[] = [
   {
+    act: 'sensors.add',
+    at: 'places',
+    do: async (page) => {
+      await press(page, 'Add a sensor at Shop');
+      await choose(dialog(page), 'Sensor', 'Simulated hygrometer');
+      await save(page, 'Add a sensor');
+    },
+    sign: (page) => text(page, 'Simulated hygrometer'),
+    by: 'notice',
+  },
+  {
+    act: 'sensors.edit',
+    at: 'places',
+    do: async (page) => {
+      await pick(page, 'More: Simulated hygrometer', 'Rename');
+      await field(dialog(page), 'Name').fill('North wall');
+      await save(page);
+    },
+    sign: (page) => text(page, 'North wall'),
+  },
+  {
+    act: 'sensors.move',
+    at: 'places',
+    do: async (page) => {
+      await pick(page, 'More: North wall', 'Move');
+      await choose(dialog(page), 'Place', 'Bench room');
+      await save(page, 'Move');
+    },
+    sign: (page) => page.getByRole('list', { name: 'Sensors at Bench room' }),
+    by: 'notice',
+  },
+  {
+    act: 'sensors.remove',
+    at: 'places',
+    do: async (page) => {
+      await pick(page, 'More: North wall', 'Remove');
+      await save(page, 'Remove');
+    },
+    sign: (page) => text(page, 'North wall'),
+    by: 'notice',
+  },
+  {
     act: 'ovenChecks.useFit',
     at: 'species/pine-eastern-white',
     do: (page) => press(page, 'Use them'),

@@ -7,30 +7,39 @@ import { type AppContext, orConflict, orRefuse, type QueryContext } from '../con
 import type { Commands, Queries } from '../handlers.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { openPlace } from '../stock/open-ones.ts';
+import type { SensorDesk } from './sensor-desk.ts';
 
 type Reads = Pick<YardReader, 'airSensors' | 'airLogs'>;
 
-function sensorOf({ airSensors, airLogs }: Reads, { closedAt: _, ...row }: SensorRow): Sensor {
+function sensorOf(
+  { airSensors, airLogs }: Reads,
+  { closedAt: _, ...row }: SensorRow,
+  newestOf: SensorDesk['newestOf'],
+): Sensor {
   const stay = airSensors.stay(row.id);
   return {
     ...row,
     placeId: stay?.placeId ?? null,
     since: stay?.since ?? null,
-    last: airLogs.newestOf(row.id) ?? null,
+    last: newestOf(row.id) ?? airLogs.newestOf(row.id) ?? null,
   };
 }
 
-export const sensorQueries = (context: QueryContext) =>
+export const sensorQueries = (context: QueryContext, { newestOf }: Pick<SensorDesk, 'newestOf'>) =>
   ({
     'sensors.list': () => {
       const yard = context.yard();
-      return yard.airSensors.list().map((row) => sensorOf(yard, row));
+      return yard.airSensors.list().map((row) => sensorOf(yard, row, newestOf));
     },
   }) satisfies Partial<Queries>;
 
-export function sensorCommands(context: AppContext) {
+export function sensorCommands(
+  context: AppContext,
+  { newestOf, check }: Pick<SensorDesk, 'newestOf' | 'check'>,
+) {
+  const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf);
   const rowOf = (id: number): SensorRow => orRefuse(context.yard().airSensors.get(id), 'sensor');
-  const get = (id: number): Sensor => sensorOf(context.yard(), rowOf(id));
+  const get = (id: number): Sensor => asShown(rowOf(id));
   /** From then on it is there, also where it was elsewhere later. */
   function place(sensorId: number, placeId: number | null, since: string): void {
     const { airSensors } = context.yard();
@@ -47,11 +56,12 @@ export function sensorCommands(context: AppContext) {
       if (placeId !== null) openPlace(context, placeId);
       const id = airSensors.add({ ...sensor, closedAt: null });
       if (placeId !== null) place(id, placeId, context.now());
+      context.afterwards(check);
       return get(id);
     },
     'sensors.edit': (edit) => {
       const before = context.yard().airSensors.edit(edit);
-      orConflict(before && sensorOf(context.yard(), before));
+      orConflict(before && asShown(before));
       return get(edit.id);
     },
     'sensors.move': ({ id, placeId, sinceOn }) => {
@@ -65,7 +75,7 @@ export function sensorCommands(context: AppContext) {
     'sensors.remove': ({ id, basedOn }) => {
       const { acts, airSensors } = context.yard();
       const before = airSensors.edit({ id, basedOn, changed: { closedAt: context.now() } });
-      orConflict(before && sensorOf(context.yard(), before));
+      orConflict(before && asShown(before));
       return { act: acts.now() };
     },
   } satisfies Partial<Commands>;

@@ -3,6 +3,7 @@ import { type Heard, HeardDevices } from '../../meter/heard-devices.ts';
 import type { MeterLink, MeterNotification } from '../../meter/meter-link.ts';
 import type { SimulatedLink } from '../../meter/simulated-link.ts';
 import { monotonicMs } from '../../monotonic.ts';
+import type { SensorRadios } from '../air/sensor-desk.ts';
 import { createSignal } from '../signal.ts';
 
 /** How a link of each kind is made; a fresh one each time the kind is chosen. */
@@ -10,6 +11,8 @@ export interface LinkMakers {
   none(): MeterLink;
   bluetooth(): MeterLink;
   simulated(): SimulatedLink;
+  /** Of thermometers and hygrometers; left out where there is no radio for them. */
+  sensors?: SensorRadios;
 }
 
 /** Those of unknown strength last. */

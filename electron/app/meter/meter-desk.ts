@@ -18,12 +18,14 @@ const SIMULATED_ID = 'simulated';
 /**
  * The meter as the app sees it, whichever link it comes over, and the window that uses it.
  * @param canSimulate  in the yard that is open
+ * @param giveWay      has others let go of the adapter; resolves once it is free
  */
 export function createMeterDesk(
   context: AppContext,
   make: LinkMakers,
   windows: Windows,
   canSimulate: () => boolean,
+  giveWay: () => Promise<void>,
 ) {
   const link = createChosenLink(make, context.reportFault, isKnown);
   const memory = createMeterMemory(context, link);
@@ -137,7 +139,8 @@ export function createMeterDesk(
     },
     queries: { 'meter.state': (_, window) => state(window) } satisfies Partial<Queries>,
     commands: {
-      'meter.scan': (_, window) => {
+      'meter.scan': async (_, window) => {
+        await giveWay();
         link.use('bluetooth');
         link.forgetDevices();
         link.current().startScan();

@@ -145,7 +145,9 @@ function onHeard(peripheral: Peripheral): void {
 }
 
 function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): FoundDevice {
-  const uuids = (peripheral.advertisement.serviceUuids ?? []).map(plainUuid);
+  const { serviceUuids = [], serviceData = [] } = peripheral.advertisement;
+  // A sensor may name its service by its data alone.
+  const uuids = [...new Set([...serviceUuids, ...serviceData.map(({ uuid }) => uuid)])].map(plainUuid);
   return {
     deviceId: peripheral.id,
     name: printable(peripheral.advertisement.localName ?? ''),

@@ -8,6 +8,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { AddSensorForm } from './AddSensorForm.tsx';
 import { MeasuredAirChart } from './MeasuredAirChart.tsx';
 import { SensorLine } from './SensorLine.tsx';
 import { TypeAirForm } from './TypeAirForm.tsx';
@@ -22,7 +23,7 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
   const { say } = useWords();
   const asked = useQuery('air.ofPlace', { placeId: place.id });
   const sensors = useQuery('sensors.list', {});
-  const [isTyping, setTyping] = useState(false);
+  const [form, setForm] = useState<'typed' | 'sensor' | null>(null);
   const { name: placeName } = place;
   return (
     <>
@@ -45,12 +46,16 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
           );
         }}
       </Await>
-      <p>
-        <Button onClick={() => setTyping(true)} aria-label={say('places.type-air-at', { placeName })}>
+      <p className="beside">
+        <Button onClick={() => setForm('sensor')} aria-label={say('sensors.add-at', { placeName })}>
+          {say('sensors.add')}
+        </Button>
+        <Button onClick={() => setForm('typed')} aria-label={say('places.type-air-at', { placeName })}>
           {say('places.type-air')}
         </Button>
       </p>
-      {isTyping && <TypeAirForm place={place} onClose={() => setTyping(false)} />}
+      {form === 'typed' && <TypeAirForm place={place} onClose={() => setForm(null)} />}
+      {form === 'sensor' && <AddSensorForm place={place} onClose={() => setForm(null)} />}
     </>
   );
 }

@@ -11,6 +11,7 @@ import { ClosedPlaces } from './ClosedPlaces.tsx';
 import { PlaceCard } from './PlaceCard.tsx';
 import { PlaceForm } from './PlaceForm.tsx';
 import css from './places.module.css';
+import { SensorsElsewhere } from './SensorsElsewhere.tsx';
 
 /** Where stacks are, with the air there and the EMC in it. */
 export function PlacesScreen() {
@@ -53,6 +54,7 @@ export function PlacesScreen() {
           )
         }
       </Await>
+      <SensorsElsewhere />
       <ClosedPlaces />
       <SourcesLink part="air" />
       {form !== 'closed' && (

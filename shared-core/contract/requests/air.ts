@@ -1,6 +1,12 @@
 import { z } from 'zod';
-import { placeAirLogSchema, sensorKindSchema, sensorSchema } from '../air.ts';
-import { command, nothingSchema, query } from '../request-kinds.ts';
+import {
+  nearSensorsSchema,
+  placeAirLogSchema,
+  sensedSchema,
+  sensorKindSchema,
+  sensorSchema,
+} from '../air.ts';
+import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { daySchema, editOf, nameSchema, rowIdSchema, versionSchema } from '../yard.ts';
 
@@ -14,6 +20,28 @@ export const airRequests = {
     output: z.array(sensorSchema),
     topics: () => ['sensors', 'places'],
   }),
+  /** Thermometers and hygrometers in reach. */
+  'sensors.near': query({
+    input: nothingSchema,
+    output: nearSensorsSchema,
+    topics: () => ['sensors'],
+  }),
+  /** Looks for some, for two minutes at most. */
+  'sensors.search': ofWindow(
+    command({
+      input: z.object({ isOn: z.boolean() }),
+      output: nearSensorsSchema,
+      topics: () => ['sensors'],
+    }),
+  ),
+  /** What one says now; refused where it says nothing, or a meter has the radio. */
+  'sensors.read': ofWindow(
+    command({
+      input: z.object({ id: rowIdSchema }),
+      output: sensedSchema,
+      topics: () => ['sensors'],
+    }),
+  ),
   'sensors.add': command({
     input: z.object({
       name: nameSchema,

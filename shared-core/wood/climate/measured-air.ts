@@ -13,7 +13,7 @@ import { withinYear } from './within-year.ts';
 
 /** One value of a log. */
 export interface LoggedAir {
-  /** UTC, ms. Of a sensor, the hour that it is the mean of begins then. */
+  /** UTC, ms. */
   atMs: number;
   tempC: number;
   /** Fraction, 0 to 1. */

@@ -138,6 +138,7 @@ export const english = {
   ...refusals,
   ...reports,
   ...round,
+  ...sensors,
   ...settings,
   ...shell,
   ...species,

@@ -249,6 +249,9 @@ export const refusals = {
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.sensor-known': 'This sensor is added already, as {sensorName}. Nothing was saved.',
+  'refusal.sensor-radio-busy':
+    'The meter has the radio, so {sensorName} cannot be read. Disconnect the meter, and read again.',
+  'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-known': 'This value of the air in {placeName} on {measuredOn} is saved already.',

@@ -1,0 +1,174 @@
+import type { NearSensors, Sensed } from '../../../shared-core/contract/air.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { HeardDevices } from '../../meter/heard-devices.ts';
+import type { HeardSensor, SensorRadio } from '../../meter/sensor-radio.ts';
+import { type AppContext, orRefuse } from '../context.ts';
+import { isDisturbance } from '../fault-message.ts';
+import type { Commands, Queries } from '../handlers.ts';
+import type { ChosenLink } from '../meter/chosen-link.ts';
+
+/** How often it is checked which sensors are due. */
+const CHECK_EVERY_MS = 60_000;
+/** One that did not answer is tried again after this. */
+const RETRY_AFTER_MS = 10 * 60_000;
+/** A search that nobody ended goes on for so long. */
+const SEARCH_MS = 2 * 60_000;
+/** What was heard reaches the windows at most this often. */
+const TELL_EVERY_MS = 500;
+
+/** How the radios for sensors are made: the real one, and that of the demo yard. */
+export interface SensorRadios {
+  real(): SensorRadio;
+  simulated(): SensorRadio;
+}
+
+/**
+ * Reads the sensors of the yard once an hour, and one when a person asks. The adapter is a meter's first: while one is
+ * used over Bluetooth, no sensor is read.
+ *
+ * @param radios  null where there are none
+ */
+export function createSensorDesk(
+  context: AppContext,
+  radios: SensorRadios | null,
+  link: Pick<ChosenLink, 'current'>,
+  canSimulate: () => boolean,
+  checkEveryMs = CHECK_EVERY_MS,
+) {
+  const made = new Map<boolean, SensorRadio>();
+  const near = new HeardDevices<HeardSensor & { atMs: number }>();
+  /** By the sensor's id: what it said last, also where that is not logged. */
+  const newest = new Map<number, Sensed>();
+  /** By the sensor's id, on the clock that only runs forward. */
+  const triedMs = new Map<number, number>();
+  let isReading = false;
+  let searchTimer: NodeJS.Timeout | null = null;
+  let tellTimer: NodeJS.Timeout | null = null;
+
+  function radio(): SensorRadio | null {
+    if (radios === null) return null;
+    const isSimulated = canSimulate();
+    const known = made.get(isSimulated);
+    if (known) return known;
+    const fresh = isSimulated ? radios.simulated() : radios.real();
+    fresh.on('heard', (sensor) => {
+      near.hear(sensor.deviceId, { ...sensor, atMs: context.monotonicMs() });
+      tellTimer ??= setTimeout(tell, TELL_EVERY_MS);
+    });
+    made.set(isSimulated, fresh);
+    return fresh;
+  }
+
+  function tell(): void {
+    tellTimer = null;
+    context.changed(['sensors']);
+  }
+
+  const isFree = (): boolean => link.current().kind !== 'bluetooth';
+
+  function stopSearch(): void {
+    if (searchTimer === null) return;
+    clearTimeout(searchTimer);
+    searchTimer = null;
+    radio()?.scan(false);
+    context.changed(['sensors']);
+  }
+
+  /** @returns null where it says nothing, or the adapter is in use */
+  async function read(id: number, deviceId: string): Promise<Sensed | null> {
+    const with_ = radio();
+    if (with_ === null || !isFree() || isReading) return null;
+    isReading = true;
+    try {
+      const sensed = await with_.read(deviceId);
+      if (sensed === null) return null;
+      const said = { at: context.now(), ...sensed };
+      newest.set(id, said);
+      return said;
+    } finally {
+      isReading = false;
+    }
+  }
+
+  /** Reads those that were not logged in this hour. */
+  async function readDue(): Promise<void> {
+    if (!context.mayWrite() || !isFree() || searchTimer !== null) return;
+    const yard = context.yard();
+    const hour = isoOf(Math.floor(Date.parse(context.now()) / HOUR_MS) * HOUR_MS);
+    for (const { id, deviceId, kind } of yard.airSensors.list()) {
+      if (kind !== 'air' || yard.airSensors.stay(id)?.placeId == null) continue;
+      const tried = triedMs.get(id);
+      if (tried !== undefined && context.monotonicMs() - tried < RETRY_AFTER_MS) continue;
+      if (yard.airLogs.isLoggedSince(id, hour)) continue;
+      triedMs.set(id, context.monotonicMs());
+      const said = await read(id, deviceId);
+      if (context.yard() !== yard || !context.mayWrite()) return;
+      if (said?.tempC == null || said.rh === null) continue;
+      triedMs.delete(id);
+      const row = { sensorId: id, placeId: null, at: said.at, tempC: said.tempC, rh: said.rh };
+      yard.transaction(() => yard.airLogs.add(row));
+      context.changed(['sensors']);
+    }
+  }
+
+  function check(): void {
+    readDue().catch((error: unknown) => {
+      // The disk may be full, or the yard be closed: what is due is read at the next check.
+      if (!isDisturbance(error)) context.reportFault(error);
+    });
+  }
+  const timer = setInterval(check, checkEveryMs);
+  timer.unref();
+
+  const nearSensors = (): NearSensors => ({
+    isSearching: searchTimer !== null,
+    isBusy: !isFree(),
+    sensors: near
+      .all()
+      .map(({ deviceId, name, rssiDbm }) => ({ deviceId, name, rssiDbm }))
+      .toSorted((a, b) => (b.rssiDbm ?? -200) - (a.rssiDbm ?? -200)),
+  });
+
+  return {
+    newestOf: (id: number): Sensed | undefined => newest.get(id),
+    check,
+    /** A meter is to have the adapter now. */
+    giveWay: async (): Promise<void> => {
+      stopSearch();
+      await Promise.all([...made.values()].map((each) => each.release()));
+    },
+    close: async (): Promise<void> => {
+      clearInterval(timer);
+      if (tellTimer !== null) clearTimeout(tellTimer);
+      if (searchTimer !== null) clearTimeout(searchTimer);
+      await Promise.all([...made.values()].map((each) => each.release()));
+    },
+    queries: { 'sensors.near': nearSensors } satisfies Partial<Queries>,
+    commands: {
+      'sensors.search': ({ isOn }) => {
+        if (!isOn) stopSearch();
+        else if (isFree() && radio() !== null) {
+          near.clear();
+          if (searchTimer !== null) clearTimeout(searchTimer);
+          searchTimer = setTimeout(stopSearch, SEARCH_MS);
+          searchTimer.unref();
+          radio()?.scan(true);
+        }
+        return nearSensors();
+      },
+      'sensors.read': async ({ id }) => {
+        const { deviceId, name: sensorName } = orRefuse(context.yard().airSensors.get(id), 'sensor');
+        if (!isFree()) throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
+        stopSearch();
+        const said = await read(id, deviceId);
+        if (said === null) throw new Refusal(message('refusal.sensor-silent', { sensorName }));
+        context.changed(['sensors']);
+        check();
+        return said;
+      },
+    } satisfies Partial<Commands>,
+  };
+}
+export type SensorDesk = ReturnType<typeof createSensorDesk>;

@@ -1,0 +1,118 @@
+import { EventEmitter } from 'node:events';
+import { afterEach, expect, test, vi } from 'vitest';
+import { createApp } from '../../../electron/app/app.ts';
+import { threadSources } from '../../../electron/app/thread-files.ts';
+import { NoLink } from '../../../electron/meter/no-link.ts';
+import type { SensorRadio, SensorRadioEvents } from '../../../electron/meter/sensor-radio.ts';
+import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
+import { SimulatedSensors } from '../../../electron/meter/simulated-sensors.ts';
+import type { SensedAir } from '../../../shared-core/gatt/environment.ts';
+import { openWindow } from './a-window.ts';
+import { folderWithNewYard } from './new-yard.ts';
+import { HandHeldMeter } from './yard-of-two.ts';
+
+/** Says what the test says, and counts how often it was read. */
+class TestSensors extends EventEmitter<SensorRadioEvents> implements SensorRadio {
+  says: SensedAir | null = { tempC: 18, rh: 0.6 };
+  reads = 0;
+  releases = 0;
+  scan(on: boolean): void {
+    if (on) this.emit('heard', { deviceId: 's1', name: 'Wall', rssiDbm: -60 });
+  }
+  async read(): Promise<SensedAir | null> {
+    this.reads++;
+    return this.says;
+  }
+  async release(): Promise<void> {
+    this.releases++;
+  }
+}
+
+let close: (() => Promise<unknown>) | undefined;
+afterEach(async () => {
+  await close?.();
+  close = undefined;
+});
+
+async function yardWithSensors() {
+  const radio = new TestSensors();
+  const app = createApp({
+    dataDir: folderWithNewYard(),
+    links: {
+      none: () => new NoLink(),
+      bluetooth: () => new HandHeldMeter(),
+      simulated: () => new SimulatedLink({ seed: 1 }),
+      sensors: { real: () => radio, simulated: () => new SimulatedSensors() },
+    },
+    threads: threadSources,
+    clock: () => new Date('2026-06-01T08:20:00.000Z'),
+    forecastAfterMs: 600_000,
+  });
+  close = () => app.close();
+  const window = openWindow(app);
+  const place = await window.command('places.add', {
+    name: 'Shop',
+    kind: 'shop',
+    air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),
+  });
+  const add = (kind: 'air' | 'probe' = 'air') =>
+    window.command('sensors.add', {
+      name: 'Wall',
+      deviceId: 's1',
+      kind,
+      placeId: kind === 'air' ? place.id : null,
+    });
+  const days = async () => (await window.query('air.ofPlace', { placeId: place.id })).days;
+  return { ...window, radio, place, add, days };
+}
+
+test('a sensor that was just added is read at once, and logged once in its hour', async () => {
+  const { add, days, radio, command } = await yardWithSensors();
+  const { id } = await add();
+  await vi.waitFor(async () => expect(await days()).toMatchObject([{ values: 1, tempC: 18, rh: 0.6 }]));
+  await command('sensors.read', { id });
+  expect(radio.reads).toBe(2);
+  expect(await days()).toMatchObject([{ values: 1 }]);
+});
+
+test('its log counts at the place where it was moved to, from that day on', async () => {
+  const { add, days, command } = await yardWithSensors();
+  const { id } = await add();
+  await vi.waitFor(async () => expect(await days()).toHaveLength(1));
+  await command('sensors.move', { id, placeId: null, sinceOn: '2026-06-01' });
+  expect(await days()).toEqual([]);
+});
+
+test('adding it is undone and redone, with what it logged meanwhile', async () => {
+  const { add, days, query, command } = await yardWithSensors();
+  await add();
+  await vi.waitFor(async () => expect(await days()).toHaveLength(1));
+  const [newest] = (await query('acts.list', { before: null, limit: 1, boardId: null })).acts;
+  await command('acts.undo', { act: newest!.id, work: null });
+  expect(await query('sensors.list', {})).toEqual([]);
+  expect(await days()).toEqual([]);
+  await command('acts.redo', { act: newest!.id, work: null });
+  expect(await query('sensors.list', {})).toMatchObject([{ name: 'Wall' }]);
+  expect(await days()).toHaveLength(1);
+});
+
+test('a probe is read when a person asks, and never logged', async () => {
+  const { add, command, days, radio } = await yardWithSensors();
+  const { id } = await add('probe');
+  radio.says = { tempC: 12, rh: null };
+  expect(await command('sensors.read', { id })).toMatchObject({ tempC: 12, rh: null });
+  radio.says = null;
+  await expect(command('sensors.read', { id })).rejects.toThrow('Wall did not answer');
+  expect(await days()).toEqual([]);
+});
+
+test('a meter has the radio first', async () => {
+  const { add, command, query, radio } = await yardWithSensors();
+  const { id } = await add('probe');
+  await command('sensors.search', { isOn: true });
+  expect(await query('sensors.near', {})).toMatchObject({ isSearching: true, sensors: [{ name: 'Wall' }] });
+  await command('meter.scan', {});
+  expect(radio.releases).toBeGreaterThan(0);
+  expect(await query('sensors.near', {})).toMatchObject({ isSearching: false, isBusy: true });
+  await expect(command('sensors.read', { id })).rejects.toThrow('The meter has the radio');
+});
