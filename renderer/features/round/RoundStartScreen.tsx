@@ -25,6 +25,7 @@ import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
 import { CheckOffer } from '../meter-check/CheckOffer.tsx';
 import { DayOrderChoice } from '../stacks/DayOrderChoice.tsx';
 import { KeyList } from './KeyList.tsx';
+import { MeasuredTemp } from './MeasuredTemp.tsx';
 
 /** Asks for the stack and the wood temperature, then starts. */
 export function RoundStartScreen({
@@ -191,6 +192,10 @@ function Start({
             <>
               {problem === null && <ClockProblem />}
               <TemperatureField answer={answer} />
+              <MeasuredTemp
+                answer={answer}
+                placeId={choice ? (choice.placeId ?? choice.stack.placeId) : null}
+              />
               <Unfold words={say('round-start.other-date')}>
                 <DateField
                   label={say('round-start.date')}

@@ -4,6 +4,7 @@ import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { setWoodTemp } from '../../stores/round-opening.ts';
 import { useWords } from '../../words.ts';
+import { MeasuredTemp } from './MeasuredTemp.tsx';
 import type { Probing } from './useProbing.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
@@ -19,6 +20,7 @@ export function TemperatureDialog({ board, onClose }: Probing) {
       onClose={onClose}
     >
       <TemperatureField answer={answer} autoFocus />
+      <MeasuredTemp answer={answer} placeId={null} />
       <Checkbox
         label={say('round-temp.for-round')}
         hint={say('round-temp.for-round-hint')}

@@ -1,6 +1,7 @@
 /** Probing a stack, board by board. */
 export const round = {
   'round-start.title': 'Start a round',
+  'round-start.air-here': 'Air here, {measuredAt}: {airTempC}, {humidityRhPct} humidity. Wood may be colder.',
   'round-start.lead': 'Probe the boards of a stack, one after another.',
   'round-start.no-boards': 'No stack has boards yet. Add a stack and its boards first.',
   'round-start.stack': 'Stack',

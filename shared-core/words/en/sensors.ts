@@ -19,6 +19,8 @@ export const sensors = {
   'sensors.what': 'What it measures',
   'sensors.what.air': 'The air here',
   'sensors.what.probe': 'Wood, by a probe',
+  'sensors.reading': 'Reading {name}…',
+  'sensors.read-named': 'Read {name}',
   'sensors.elsewhere': 'Sensors at no place',
   'sensors.name': 'Name',
   'sensors.place': 'Place',

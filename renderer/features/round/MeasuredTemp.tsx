@@ -1,0 +1,64 @@
+import type { Sensor } from '../../../shared-core/contract/air.ts';
+import { HOUR_MS } from '../../../shared-core/time.ts';
+import { bridge } from '../../data/bridge.ts';
+import { useQuery } from '../../data/useQuery.ts';
+import type { useWoodTemp } from '../../form/TemperatureField.tsx';
+import { useSaving } from '../../form/useSaving.ts';
+import { Banner } from '../../ui/Banner.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+
+type Answer = ReturnType<typeof useWoodTemp>;
+
+/** A probe thermometer is read into the wood's temperature. The air at the boards is only shown: wood may be colder. */
+export function MeasuredTemp({ answer, placeId }: { answer: Answer; placeId: number | null }) {
+  const sensors = useQuery('sensors.list', {}).output ?? [];
+  return (
+    <>
+      {sensors
+        .filter(({ kind }) => kind === 'probe')
+        .map((probe) => (
+          <ReadProbe key={probe.id} probe={probe} answer={answer} />
+        ))}
+      {placeId !== null && <AirHere placeId={placeId} />}
+    </>
+  );
+}
+
+function ReadProbe({ probe, answer }: { probe: Sensor; answer: Answer }) {
+  const { say } = useWords();
+  const { busy, problem, save } = useSaving(() => undefined);
+  const read = () =>
+    save(async () => {
+      const { tempC } = await bridge().command('sensors.read', { id: probe.id });
+      if (tempC !== null) answer.set({ woodTempC: tempC, unknown: false });
+    });
+  return (
+    <>
+      <p>
+        <Button onClick={() => void read()}>
+          {say(busy ? 'sensors.reading' : 'sensors.read-named', { name: probe.name })}
+        </Button>
+      </p>
+      {problem && <Banner kind="problem">{problem.sentence}</Banner>}
+    </>
+  );
+}
+
+/** Older values say nothing of the air now. */
+const FRESH_MS = 3 * HOUR_MS;
+
+function AirHere({ placeId }: { placeId: number }) {
+  const { say } = useWords();
+  const last = useQuery('air.ofPlace', { placeId }).output?.last;
+  if (last?.tempC == null || last.rh === null || Date.now() - Date.parse(last.at) > FRESH_MS) return null;
+  return (
+    <p className="soft">
+      {say('round-start.air-here', {
+        measuredAt: last.at,
+        airTempC: last.tempC,
+        humidityRhPct: 100 * last.rh,
+      })}
+    </p>
+  );
+}
