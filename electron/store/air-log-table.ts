@@ -24,7 +24,8 @@ const AT_PLACE = `
   SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfDay
     FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
       FROM air_sensor_stay) t
-    JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at >= t.since AND (t.until IS NULL OR l.at < t.until)
+    JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at BETWEEN t.since AND coalesce(t.until, '9999')
+      AND l.at IS NOT t.until
     WHERE t.place_id = @placeId AND l.at >= @from
   UNION ALL SELECT l.at, l.temp_c, l.rh, 1 FROM air_log l
     WHERE l.place_id = @placeId AND l.at >= @from AND ${holds('l')}

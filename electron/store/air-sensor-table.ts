@@ -37,7 +37,7 @@ export function airSensorReads(db: Db) {
   );
   const staysFrom = db.prepare<[number, string], Stay & { id: number; version: number }>(
     `SELECT t.id, t.version, ${selected(stayColumns, 't')} FROM air_sensor_stay t
-     WHERE t.sensor_id = ? AND t.since >= ? ORDER BY t.since`,
+     WHERE t.sensor_id = ? AND t.since BETWEEN ? AND '9999' ORDER BY t.since`,
   );
   return {
     /** Those that were not removed. */

@@ -30,6 +30,7 @@ const usualMeter: MeterServerOptions = {
   isConnectable: true,
   address: null,
   selfDescribed: true,
+  air: null,
   batteryPct: 76,
   packet: 'hundredths',
 };

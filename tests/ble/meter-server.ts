@@ -3,6 +3,8 @@
  * sends it orders over Node's channel. It describes itself by 0x2904 and 0x2901 unless it is started without. Its values
  * are our own invention.
  */
+import { environmentUuid, humidityUuid, temperatureUuid } from '../../shared-core/gatt/assigned-numbers.ts';
+import { openSensorUuid } from '../../shared-core/gatt/environment.ts';
 import { serveWithBleHost } from './ble-host-server.ts';
 import { serveWithBleno } from './bleno-server.ts';
 import { advertOf, type ServedCharacteristic, type ServedService } from './gatt-server.ts';
@@ -24,6 +26,8 @@ export interface MeterServerOptions {
   address: string | null;
   /** Without 0x2904 and 0x2901 a person has to set it up. */
   selfDescribed: boolean;
+  /** Of a hygrometer instead of a meter: °C, and humidity as a fraction; null for a meter. */
+  air: { tempC: number; rh: number } | null;
   /** Null for a meter without a battery service. */
   batteryPct: number | null;
   /**
@@ -146,7 +150,17 @@ async function serve(options: MeterServerOptions): Promise<void> {
     uuid,
     characteristics: [{ ...value, uuid: of, properties: ['read'], descriptors: [], read: () => bytes }],
   });
-  const services = [own];
+  const { air } = options;
+  // As sint16 and as uint16, the numbers that occur are the same bytes.
+  const hundredths = (number: number) => bytesOf(Math.round(100 * number) & 0xffff);
+  const services: ServedService[] = [own];
+  if (air !== null) {
+    const [temp] = readOnly(environmentUuid, temperatureUuid, hundredths(air.tempC)).characteristics;
+    const [humidity] = readOnly(environmentUuid, humidityUuid, hundredths(100 * air.rh)).characteristics;
+    services.push({ uuid: environmentUuid, characteristics: [temp!, humidity!] });
+  }
+  const openAdvert = (of: { tempC: number; rh: number }) =>
+    Buffer.from([0x40, 0x02, ...hundredths(of.tempC), 0x03, ...hundredths(100 * of.rh)]);
   if (options.batteryPct !== null) {
     services.push(readOnly('180f', '2a19', Buffer.from([options.batteryPct])));
   }
@@ -154,9 +168,11 @@ async function serve(options: MeterServerOptions): Promise<void> {
   const advert = (bytes: Buffer) =>
     advertOf(
       options.name,
-      meterServiceUuid,
+      air === null ? meterServiceUuid : environmentUuid,
       options.gives === 'service-data'
-        ? { kind: options.gives, id: advertServiceUuid, bytes }
+        ? air === null
+          ? { kind: options.gives, id: advertServiceUuid, bytes }
+          : { kind: options.gives, id: openSensorUuid, bytes: openAdvert(air) }
         : options.gives === 'manufacturer-data'
           ? { kind: options.gives, id: advertCompanyId.toString(16).padStart(4, '0'), bytes }
           : null,

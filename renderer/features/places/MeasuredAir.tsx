@@ -6,7 +6,7 @@ import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import type { AirDoubt } from '../../../shared-core/wood/climate/measured-air.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Await } from '../../ui/Await.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { AddSensorForm } from './AddSensorForm.tsx';
 import { MeasuredAirChart } from './MeasuredAirChart.tsx';
@@ -46,14 +46,14 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
           );
         }}
       </Await>
-      <p className="beside">
+      <Actions>
         <Button onClick={() => setForm('sensor')} aria-label={say('sensors.add-at', { placeName })}>
           {say('sensors.add')}
         </Button>
         <Button onClick={() => setForm('typed')} aria-label={say('places.type-air-at', { placeName })}>
           {say('places.type-air')}
         </Button>
-      </p>
+      </Actions>
       {form === 'typed' && <TypeAirForm place={place} onClose={() => setForm(null)} />}
       {form === 'sensor' && <AddSensorForm place={place} onClose={() => setForm(null)} />}
     </>
@@ -63,7 +63,7 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
 function Newest({ log: { last, usedDays, from }, isLogged }: { log: PlaceAirLog; isLogged: boolean }) {
   const { say } = useWords();
   if (last?.tempC == null || last.rh === null) return isLogged ? <p>{say('places.no-value-yet')}</p> : null;
-  const silentDays = Math.floor((Date.now() - Date.parse(last.at)) / DAY_MS);
+  const silentDays = Math.floor((Date.parse(new Date().toISOString()) - Date.parse(last.at)) / DAY_MS);
   return (
     <>
       <p>

@@ -46,11 +46,10 @@ export function MeasuredAirChart({
           values: days.map((day) => ({ x: noon(day), y: withinYear(monthlyEmcPct, noon(day)) })),
         },
         {
-          kind: 'points',
+          kind: 'line',
           name: say('places.measured'),
           color: 'accent',
-          shape: 'disc',
-          isJoined: true,
+          stroke: 'solid',
           values: used.map(pointOf),
         },
         {

@@ -5,6 +5,7 @@ import { Menu } from '../../ui/Menu.tsx';
 import { useWords } from '../../words.ts';
 import { ConfirmDialog } from '../closing/ConfirmDialog.tsx';
 import { MoveSensorForm } from './MoveSensorForm.tsx';
+import css from './places.module.css';
 import { RenameSensorForm } from './RenameSensorForm.tsx';
 
 /** A sensor by its name, and what can be done with it. */
@@ -14,9 +15,9 @@ export function SensorLine({ sensor }: { sensor: Sensor }) {
   const { id, version: basedOn, name, kind } = sensor;
   const onClose = () => setDoing(null);
   return (
-    <li className="beside">
+    <li className={css.sensor}>
       <span>
-        {say(`sensors.kind.${kind}`)} <span translate="no">{name}</span>
+        <span translate="no">{name}</span> <span className="soft">{say(`sensors.kind.${kind}`)}</span>
       </span>
       <Menu
         title={say('life.more')}

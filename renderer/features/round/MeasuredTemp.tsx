@@ -51,7 +51,12 @@ const FRESH_MS = 3 * HOUR_MS;
 function AirHere({ placeId }: { placeId: number }) {
   const { say } = useWords();
   const last = useQuery('air.ofPlace', { placeId }).output?.last;
-  if (last?.tempC == null || last.rh === null || Date.now() - Date.parse(last.at) > FRESH_MS) return null;
+  if (
+    last?.tempC == null ||
+    last.rh === null ||
+    Date.parse(new Date().toISOString()) - Date.parse(last.at) > FRESH_MS
+  )
+    return null;
   return (
     <p className="soft">
       {say('round-start.air-here', {

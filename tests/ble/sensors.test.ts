@@ -1,0 +1,68 @@
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { BluetoothSensorRadio, type HeardSensor } from '../../electron/meter/sensor-radio.ts';
+import { type EmulatedMeter, type EmulatedRadio, radioScript, startMeterServer } from './emulated-radio.ts';
+import { shortTiming } from './link-watch.ts';
+
+// A hygrometer beside a meter, over the real radio process. Formats: `tests/unit/gatt/environment.test.ts`.
+let radio: EmulatedRadio;
+let meter: EmulatedMeter;
+beforeAll(async () => {
+  ({ radio, meter } = await startMeterServer());
+});
+afterAll(() => radio.stop());
+
+let sensors: BluetoothSensorRadio;
+let hygrometer: EmulatedMeter;
+afterEach(async () => {
+  await sensors.release();
+  await hygrometer.quit();
+});
+
+async function heardOf(name: string): Promise<HeardSensor> {
+  sensors = new BluetoothSensorRadio({ radioScript, env: radio.env, timing: shortTiming });
+  const heard = new Promise<HeardSensor>((resolve) => {
+    sensors.on('heard', (sensor) => {
+      expect(sensor.name).not.toBe(meter.name);
+      if (sensor.name === name) resolve(sensor);
+    });
+  });
+  sensors.scan(true);
+  const found = await heard;
+  sensors.scan(false);
+  return found;
+}
+
+describe('a hygrometer', () => {
+  const air = { tempC: -3.5, rh: 0.815 };
+
+  test('is found among others, read over a connection, and left', async () => {
+    hygrometer = await radio.startMeter({ name: 'Wall', air, batteryPct: null });
+    const { deviceId } = await heardOf('Wall');
+    expect(await sensors.read(deviceId)).toEqual(air);
+    // Again, as in the next hour.
+    expect(await sensors.read(deviceId)).toEqual(air);
+  });
+
+  test('that only advertises is heard without a connection', async () => {
+    hygrometer = await radio.startMeter({
+      name: 'Beam',
+      air,
+      gives: 'service-data',
+      library: 'ble-host',
+      isConnectable: false,
+      batteryPct: null,
+    });
+    const { deviceId } = await heardOf('Beam');
+    expect(await sensors.read(deviceId)).toEqual(air);
+    expect(hygrometer.links).toBe(0);
+  });
+
+  test('out of reach says nothing, and a release ends a visit', async () => {
+    hygrometer = await radio.startMeter({ name: 'Far', air, batteryPct: null });
+    const { deviceId } = await heardOf('Far');
+    hygrometer.tell({ type: 'advertise', on: false });
+    const reading = sensors.read(deviceId);
+    await sensors.release();
+    expect(await reading).toBeNull();
+  });
+});
