@@ -226,7 +226,7 @@ export function createApp({
 
   const transfers = createTransfers(yards, backupThread, windows, { dataDir, now });
 
-  const undoing = undoingCommands(context, judging, comparing, rounds);
+  const undoing = undoingCommands(context, judging, comparing, rounds, meter);
   const imports = createImports(
     context,
     { judging, comparing, longWork },
@@ -331,7 +331,7 @@ export function createApp({
     ...ovenCheckCommands(context, judging, ownFits, assessing.learning),
     ...sampleBoardCommands(context, judging, assessing.learning),
     ...meter.commands,
-    ...metersCommands(context, rounds.moving),
+    ...metersCommands(context, rounds.moving, meter),
     ...meterCheckCommands(context, rounds.moving),
     ...rounds.commands,
     ...redatingCommands(context, judging),

@@ -59,8 +59,6 @@ export interface MeterNotification extends Packet {
   isHeld: boolean | null;
   /** Temperature of the wood or of its probe, °C; null where the packet does not say. */
   tempC: number | null;
-  /** What the meter is set to for the species, as it says it; null where the packet does not say. */
-  species: string | null;
   /** 1 for the first that this link received; none is skipped but those that `counts` reports as refused unseen. */
   sequence: number;
 }
@@ -77,8 +75,8 @@ const NO_COUNTS: NotificationCounts = {
   lastRefusal: null,
 };
 
-type Fields = Pick<MeterNotification, 'isHeld' | 'tempC' | 'species'>;
-const NOTHING_BESIDE: Fields = { isHeld: null, tempC: null, species: null };
+type Fields = Pick<MeterNotification, 'isHeld' | 'tempC'>;
+const NOTHING_BESIDE: Fields = { isHeld: null, tempC: null };
 
 export interface MeterLinkEvents {
   adapter: [AdapterState];
@@ -89,6 +87,8 @@ export interface MeterLinkEvents {
   notification: [MeterNotification];
   /** Charge of the meter's battery, %, 0 to 100. */
   battery: [number];
+  /** What the meter is set to for the species, as it says it. */
+  setting: [string];
 }
 
 /**
@@ -103,6 +103,8 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   state: LinkState = { phase: 'idle', message: noMeter, deviceId: null, deviceName: null };
   described: DescribedMeter | null = null;
   batteryPct: number | null = null;
+  /** What the meter is set to for the species, as it last said it. */
+  speciesSetting: string | null = null;
   counts: NotificationCounts = NO_COUNTS;
 
   /** Listens for meters until told to stop or to connect. */
@@ -159,6 +161,7 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   protected forgetMeter(): void {
     this.described = null;
     this.batteryPct = null;
+    this.speciesSetting = null;
     this.counts = NO_COUNTS;
   }
 
@@ -169,8 +172,12 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
       this.refuse(packet, message('meter.value.undescribed'));
       return;
     }
-    const { value: decoded, batteryPct, ...fields } = decodePacket(packet.bytes, description);
+    const { value: decoded, batteryPct, species, ...fields } = decodePacket(packet.bytes, description);
     if (batteryPct !== null && batteryPct !== this.batteryPct) this.setBattery(batteryPct);
+    if (species !== null && species !== this.speciesSetting) {
+      this.speciesSetting = species;
+      this.emit('setting', species);
+    }
     if (decoded && !decoded.ok && !decoded.noReading) {
       this.refuse(packet, decoded.problem, fields);
       return;

@@ -224,6 +224,9 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
     edit: recordEditor<Pick<MeterRow, 'name'>, MeterRow>(db, 'meter', { name: 'name' }, get),
     setProfile: (meterId: number, profile: MeterProfile, at: string): void =>
       change(meterId, { profile }, at),
+    /** By a file of a meter. */
+    setUp: (meterId: number, by: Pick<MeterRecord, 'description' | 'profile'>, at: string): void =>
+      change(meterId, by, at),
     /** What its values are corrected by from now on, points or decades of ohms. */
     setOff: (meterId: number, off: number, at: string): void => change(meterId, { off }, at),
     /** The version that says what the newest does, but for `off`; the newest stays the newest. */

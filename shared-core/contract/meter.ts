@@ -95,6 +95,8 @@ export const meterStateSchema = z.object({
    */
   toConfirm: z.object({ before: meterDescriptionSchema.nullable() }).nullable(),
   batteryPct: z.number().min(0).max(100).nullable(),
+  /** What it is set to for the species, its own number or word; null where it does not say. */
+  speciesSetting: z.string().nullable(),
   /** Every notification accounted for: received = decoded + noReading + other + refused. */
   counts: z.object({
     received: z.number().int(),

@@ -196,6 +196,8 @@ export const liveSchema = z.object({
   phase: z.enum(['pins-out', 'drifting', 'settled']),
   /** Spread of the values in the settling window, in the meter's unit; null with pins out. */
   spread: z.number().nullable(),
+  /** Temperature of the wood or of its probe, as the meter last sent it, °C; null where it sends none. */
+  tempC: z.number().nullable(),
   /** Every value since the last event, oldest first, for the trace. */
   trace: z.array(z.number().nullable()).max(TRACE_LENGTH),
 });

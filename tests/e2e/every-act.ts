@@ -1,6 +1,8 @@
 import { join } from 'node:path';
 import { expect, type Locator, type Page } from '@playwright/test';
+import { meterFileOf, meterFileText } from '../../shared-core/contract/meter-file.ts';
 import type { ActName } from '../../shared-core/contract/requests.ts';
+import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import type { ActsSeen } from './acts-seen.ts';
 import { settled } from './everywhere.ts';
 import { excludeButtons, startRound, typeReading } from './walk.ts';
@@ -505,6 +507,20 @@ export const steps: readonly Step[] = [
       await save(page);
     },
     sign: (page) => text(page, /^8.mm/),
+    by: 'notice',
+  },
+  {
+    act: 'meters.useFile',
+    at: 'meter',
+    do: async (page) => {
+      const file = meterFileText(
+        meterFileOf(null, { ...unknownProfile, pins: { lengthMm: 19, insulated: true } }),
+      );
+      await page
+        .getByLabel('Use a meter file for Hand meter', { exact: true })
+        .setInputFiles({ name: 'other.meter.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+    },
+    sign: (page) => text(page, /^19.mm/),
     by: 'notice',
   },
   {

@@ -121,10 +121,12 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
       .find(Boolean);
     return message(ofMeter, { recordName: acts.nameThen('meter', id, place) ?? '…' });
   }
+  const profileOf = () => changes.find(({ inTable }) => inTable === 'meter_profile')?.records[0]?.name ?? '…';
+  if (request === 'meters.useFile' && changes.length > 0)
+    return message('act.meter.file', { recordName: profileOf() });
   if (request === 'meterChecks.correct') {
     const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
-    const [version] = of('meter_profile')?.records ?? [];
-    const facts = { readings: of('amendment')?.rows ?? 0, recordName: version?.name ?? '…' };
+    const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };
     return message('act.meter-check.corrected', facts);
   }
   return actLine(changes, MERGING.has(request) ? acts.outcomeName(place) : null);

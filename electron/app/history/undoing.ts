@@ -7,6 +7,7 @@ import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
+import type { MeterDesk } from '../meter/meter-desk.ts';
 import { sameNamed } from '../meter/meters.ts';
 import type { Rounds } from '../rounds/rounds.ts';
 import { inSlices, paced, type Slices } from '../slices.ts';
@@ -20,6 +21,7 @@ export function undoingCommands(
   judging: Judging,
   comparing: Comparing,
   rounds: Pick<Rounds, 'takeAgain'>,
+  meter: Pick<MeterDesk, 'readAsSaved'>,
 ) {
   function whyNot(what: 'undo' | 'redo', conflict: UndoConflict | 'known'): Message {
     if (conflict === 'known') {
@@ -68,9 +70,9 @@ export function undoingCommands(
     const { touched } = undoing;
     reopenThoseInUse(context);
     // A deleted meter is only left out of the lists, so its name may be another's now.
-    const meter = sameNamed(context.yard());
-    if (meter) {
-      const record = recordMessage({ inTable: 'meter', name: meter.name });
+    const twin = sameNamed(context.yard());
+    if (twin) {
+      const record = recordMessage({ inTable: 'meter', name: twin.name });
       throw new Refusal(message('refusal.undo-taken', { record, what }));
     }
     const boardIds = yield* boardsOf(touched);
@@ -79,6 +81,7 @@ export function undoingCommands(
       judging.takeUp();
       comparing.compare([...touched.roundIds]);
       rounds.takeAgain([...touched.roundIds]);
+      meter.readAsSaved();
     });
     const act = orRefuse(acts.listed(of), 'act');
     return { id: act.id, at: act.at, isUndone: what === 'undo', line: lineOf({ acts }, act) };

@@ -45,6 +45,7 @@ export function createChosenLink(
   function listen(): void {
     link.on('adapter', () => changed.give());
     link.on('battery', () => changed.give());
+    link.on('setting', () => changed.give());
     link.on('state', ({ phase }) => {
       phaseChanged.give(phase);
       changed.give();

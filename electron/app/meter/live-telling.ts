@@ -19,9 +19,9 @@ export function createLiveTelling(
     const window = holder.window();
     const trace = values.takeTrace();
     if (live === null || window === null) return;
-    const { value, unit, phase, spread } = live;
+    const { value, unit, phase, spread, tempC } = live;
     const corrected = value === null ? null : correct(live, window);
-    context.emitTo(window, 'meter.live', { raw: value, unit, corrected, phase, spread, trace });
+    context.emitTo(window, 'meter.live', { raw: value, unit, corrected, phase, spread, tempC, trace });
   }
   let isFailing = false;
   /** What cannot be shown, as where the file is gone, is saved or refused all the same. A meter does not fill the log with it. */

@@ -61,7 +61,7 @@ export function createMeterDesk(
   }
 
   function state(window: string): MeterState {
-    const { kind, adapter, state: now, described, batteryPct, counts } = link.current();
+    const { kind, adapter, state: now, described, batteryPct, speciesSetting, counts } = link.current();
     return {
       kind,
       phase: now.phase,
@@ -87,6 +87,7 @@ export function createMeterDesk(
       ],
       toConfirm: described?.toConfirm ?? null,
       batteryPct,
+      speciesSetting,
       counts,
     };
   }
@@ -126,6 +127,8 @@ export function createMeterDesk(
     /** Of the yard, that is connected; null for none. */
     meterId: memory.meterId,
     remembered: memory.remembered,
+    asOffered: memory.asOffered,
+    readAsSaved: memory.readAsSaved,
     /** Another yard was opened, or can be written to now. */
     yardOpened: (): void => {
       if (link.simulated() !== null && !canSimulate()) stopUsing();

@@ -1,7 +1,14 @@
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { withAddressEnd } from '../../../shared-core/gatt/address-end.ts';
-import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import {
+  type MeterDescription,
+  meterDescriptionSchema,
+} from '../../../shared-core/gatt/meter-description.ts';
+import { confirmed, offers } from '../../../shared-core/gatt/recognize-meter.ts';
+import { fromOf, isFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { simulatedProfile } from '../../meter/simulated-link.ts';
+import type { MeterRow } from '../../store/meter-table.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import { createSignal } from '../signal.ts';
@@ -70,6 +77,33 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     close: (): void => clearTimeout(retry),
     /** Null until the meter has its row. */
     meterId: (): number | null => meterId,
+    /**
+     * A description of a meter, with what it says of itself where it is the one that is connected.
+     * @throws Refusal where that one does not send what is described
+     */
+    asOffered: (
+      { id, name: meterName, description: before }: MeterRow,
+      description: MeterDescription,
+    ): MeterDescription => {
+      const { described } = link.current();
+      if (id !== meterId || described === null) {
+        const isSameSource = before !== null && isFrom(before.source, fromOf(description.source));
+        return { ...description, ...(isSameSource && before.identity && { identity: before.identity }) };
+      }
+      if (!offers(described.characteristics, description)) {
+        throw new Refusal(message('refusal.meter-file-not-offered', { meterName }));
+      }
+      return confirmed(described.characteristics, description);
+    },
+    /** The meter's row may say otherwise now how it is read, as where a file was used for it, or that was undone. */
+    readAsSaved: (): void => {
+      const { described } = link.current();
+      if (meterId === null || described === null || described.toConfirm) return;
+      const saved = context.yard().meters.get(meterId)?.description ?? null;
+      const now = meterDescriptionSchema.nullable().parse(described.description);
+      // Both are in the order of the schema.
+      if (saved !== null && JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
+    },
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain: (): void => {
       meterId = null;

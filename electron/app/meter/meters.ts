@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
+import { descriptionIn, meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
 import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -12,6 +13,7 @@ import type { Assessing } from '../judging/assessing.ts';
 import { checkIsHere } from '../rounds/moved-away.ts';
 import { type MovingReadings, rawIn } from '../rounds/moving-readings.ts';
 import { checkCurve } from '../stock/known-curve.ts';
+import type { MeterDesk } from './meter-desk.ts';
 
 const KEY = 'typing-meter';
 const DELETED = 'deleted-meters';
@@ -58,6 +60,10 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
       const yard = context.yard();
       return metersThere(yard).map((meter) => shown(meter, yard));
     },
+    'meters.file': ({ meterId }) => {
+      const { description, profile } = orRefuse(context.yard().meters.get(meterId), 'meter');
+      return meterFileOf(description, profile);
+    },
     'meters.use': ({ meterId }) => {
       const { readings, meters } = context.yard();
       return {
@@ -79,7 +85,11 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
   }) satisfies Partial<Queries>;
 
 /** What a person tells of meters, and which readings it holds for. */
-export function metersCommands(context: AppContext, moving: MovingReadings) {
+export function metersCommands(
+  context: AppContext,
+  moving: MovingReadings,
+  desk: Pick<MeterDesk, 'asOffered' | 'readAsSaved'>,
+) {
   function checkScale({ scale }: MeterProfile): void {
     if (scale.kind !== 'species') return;
     checkCurve(scale.curveId, message('refusal.meter-as-before'));
@@ -134,6 +144,21 @@ export function metersCommands(context: AppContext, moving: MovingReadings) {
       orConflict(current && shown(current, yard));
       if (profile) yard.meters.setProfile(id, profile, context.now());
       return shown(get(id), yard);
+    },
+
+    'meters.useFile': ({ meterId, file }) => {
+      const yard = context.yard();
+      const before = get(meterId);
+      const given = before.kind === 'typed' ? null : descriptionIn(file);
+      const description = given ? desk.asOffered(before, given) : before.description;
+      const profile = file.profile ?? before.profile;
+      if (profile) {
+        checkScale(profile);
+        checkUnit({ ...before, description }, profile);
+      }
+      yard.meters.setUp(meterId, { description, profile }, context.now());
+      context.afterwards(desk.readAsSaved);
+      return shown(get(meterId), yard);
     },
 
     'meters.delete': ({ meterId }) => {

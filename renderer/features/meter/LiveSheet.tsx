@@ -7,6 +7,7 @@ import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from './MeterElsewhere.tsx';
+import { SpeciesSetting } from './SpeciesSetting.tsx';
 
 /** What the meter sends now. */
 export function LiveSheet({ state }: { state: MeterState }) {
@@ -14,6 +15,7 @@ export function LiveSheet({ state }: { state: MeterState }) {
   return (
     <Sheet title={say('meter.live.title')}>
       {state.heldBy === 'this-window' ? <LiveValue /> : <MeterElsewhere />}
+      <SpeciesSetting state={state} />
       {state.batteryPct !== null && <p>{say('meter.live.battery-at', { batteryPct: state.batteryPct })}</p>}
     </Sheet>
   );
@@ -40,6 +42,7 @@ function LiveValue() {
             : say('meter.live.spread-ohm', { spreadOhm: spread })}
         </p>
       )}
+      {live?.tempC != null && <p>{say('meter.live.temp', { woodTempC: live.tempC })}</p>}
       <Trace values={trace} unit={unit} slots={TRACE_LENGTH} />
     </>
   );

@@ -10,6 +10,7 @@ import { Sheet } from '../../ui/Screen.tsx';
 import { WorkUnderWay } from '../../ui/WorkUnderWay.tsx';
 import { useWords } from '../../words.ts';
 import { MeterChecks } from '../meter-check/MeterChecks.tsx';
+import { MeterMore } from './MeterMore.tsx';
 import { ProfileFacts } from './ProfileFacts.tsx';
 import { ProfileForm } from './ProfileForm.tsx';
 
@@ -78,6 +79,7 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
             {say('meters.delete')}
           </Button>
         )}
+        {kind !== 'simulated' && <MeterMore meter={meter} />}
       </Actions>
       {usage && usage.earlierReadings > 0 && (
         <EarlierReadings meterId={meterId} readings={usage.earlierReadings} />

@@ -10,6 +10,7 @@ import { useWords } from '../../words.ts';
 import { DescribeForm } from './DescribeForm.tsx';
 import { MeterDetails } from './MeterDetails.tsx';
 import { MeterElsewhere } from './MeterElsewhere.tsx';
+import { NewMeterFile } from './NewMeterFile.tsx';
 import { WatchForm } from './WatchForm.tsx';
 
 /** How the meter's values are read: as it describes itself or as a person set it up; its bytes behind Details. */
@@ -41,6 +42,11 @@ export function ReadingSheet({ state }: { state: MeterState }) {
       ) : (
         <Actions>
           <Button onClick={() => setDescribing(true)}>{say('meter.reading.set-up')}</Button>
+        </Actions>
+      )}
+      {state.phase === 'needs-description' && (
+        <Actions>
+          <NewMeterFile />
         </Actions>
       )}
       <MeterDetails state={state} />

@@ -11,6 +11,7 @@ import { shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { AskProfile } from '../meter/AskProfile.tsx';
 import { ConfirmMeter } from '../meter/ConfirmMeter.tsx';
+import { SpeciesSetting } from '../meter/SpeciesSetting.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { SavedNote } from './SavedNote.tsx';
 import { TypedPanel } from './TypedPanel.tsx';
@@ -72,13 +73,18 @@ export function ValuePanel(probing: Probing) {
   );
 }
 
-/** A meter that is not as it was; where its display shows neither number, it is set up on its page. */
+/** A meter that is not as it was, or not set as it was; where its display shows neither number, it is set up on its page. */
 function MeterToConfirm() {
   const { say } = useWords();
   const state = useMeter((meter) => meter.state);
   if (state === null) return null;
   const otherwise = <Button onClick={() => go({ name: 'meter' })}>{say('meter.confirm.other')}</Button>;
-  return <ConfirmMeter state={state} otherwise={otherwise} />;
+  return (
+    <>
+      <ConfirmMeter state={state} otherwise={otherwise} />
+      <SpeciesSetting state={state} onlyWrong />
+    </>
+  );
 }
 
 /** What the meter is set to, asked once: at the first value that is typed, or when one is connected. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { correctedSchema, readingUnitSchema } from '../../wood/moisture/corrected.ts';
 import { meterOfYardSchema, typedMeterSchema } from '../meter.ts';
+import { meterFileSchema } from '../meter-file.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import { boardTopics, type Topic } from '../topics.ts';
 import { editOf, rowIdSchema } from '../yard.ts';
@@ -50,6 +51,18 @@ export const metersRequests = {
     input: editOf(typedMeterSchema),
     output: meterOfYardSchema,
     topics: () => ['meters'],
+  }),
+  /** How it is read and what its values mean, as a file to share. */
+  'meters.file': query({
+    input: z.object({ meterId: rowIdSchema }),
+    output: meterFileSchema,
+    topics: () => ['meters'],
+  }),
+  /** Reads a meter as a file says, from now on. Of a hand meter only what its values mean is taken. */
+  'meters.useFile': command({
+    input: z.object({ meterId: rowIdSchema, file: meterFileSchema }),
+    output: meterOfYardSchema,
+    topics: () => ['meters', 'meter'],
   }),
   /** A hand meter that no reading or oven check refers to; refused for any other. */
   'meters.delete': command({

@@ -63,6 +63,7 @@ export const history = {
   'act.meter-check.corrected':
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',
+  'act.meter.file': 'Meter file used for {recordName}.',
   'act.meter.typing': 'Meter {recordName} in use for typed readings.',
   'act.sensor.added': '{rows, plural, one {Sensor {recordName} added.} other {# sensors added.}}',
   'act.sensor.removed': '{rows, plural, one {Sensor {recordName} removed.} other {# sensors removed.}}',

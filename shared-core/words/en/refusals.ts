@@ -294,6 +294,8 @@ export const refusals = {
     '{meterName} reads in another unit. Nothing was changed. Choose a meter of the same unit.',
   'refusal.meter-keeps-unit':
     '{meterName} has readings in {unit, select, pct {%} other {ohms}}. Nothing was changed. Add another hand meter for {unit, select, pct {ohms} other {%}}.',
+  'refusal.meter-file-not-offered':
+    '{meterName} does not send the value that this file describes. Nothing was changed.',
   'refusal.meter-sends-percent':
     '{meterName} sends %, not ohms. Nothing was changed. Choose what it is set to.',
   'refusal.typed-other-unit':

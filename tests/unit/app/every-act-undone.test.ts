@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import type { ActName, RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { addPicture, pictureFile, takePicture } from './a-picture.ts';
@@ -294,6 +295,10 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     id: await meterId(),
     basedOn: 1,
     changed: { ...meter('Pin meter'), profile: unknownProfile },
+  }),
+  'meters.useFile': async () => ({
+    meterId: await meterId(),
+    file: meterFileOf(null, { ...unknownProfile, sdPct: 2 }),
   }),
   'meters.delete': async () => ({ meterId: await meterId() }),
   'testBlocks.add': async () => testBlock(await meterId()),

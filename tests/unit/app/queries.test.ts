@@ -6,6 +6,7 @@ import type { AppContext } from '../../../electron/app/context.ts';
 import { placeCommands } from '../../../electron/app/stock/places.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import type { QueryName, RequestInput } from '../../../shared-core/contract/requests.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { addPicture } from './a-picture.ts';
 import { type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -112,6 +113,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'readings.givenDepths': { readingId: 1 },
   'readings.onBoard': { readingId: 1, boardId: 1 },
   'meters.use': { meterId: 1 },
+  'meters.file': { meterId: 1 },
   'readings.asReadWith': { readingId: 1, meterId: 1 },
 };
 
@@ -124,6 +126,7 @@ beforeEach(async () => {
   await setImmediate();
   const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   await type(roundId, 12.4);
+  await yard.command('meters.add', { name: 'Hand meter', profile: unknownProfile });
   await addPicture(yard, { kind: 'board', id: 1 });
   outside = new Database(join(yard.dataDir, 'yard.sqlite'));
 });

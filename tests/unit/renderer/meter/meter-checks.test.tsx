@@ -90,7 +90,14 @@ describe('before a round', () => {
     expect(await screen.findByText(/Press both pins onto the contacts of Block/)).toBeTruthy();
     expect(screen.getByText(/^No number yet/)).toBeTruthy();
     await expectNoBarriers();
-    const live = { raw: 12.2, unit: 'pct' as const, corrected: null, spread: 0.1, trace: [12.2] };
+    const live = {
+      raw: 12.2,
+      unit: 'pct' as const,
+      corrected: null,
+      spread: 0.1,
+      tempC: null,
+      trace: [12.2],
+    };
     act(() => useMeter.setState({ live: { ...live, phase: 'drifting' } }));
     expect(machine.inputsOf('meterChecks.add')).toEqual([]);
     act(() => useMeter.setState({ live: { ...live, phase: 'settled' } }));

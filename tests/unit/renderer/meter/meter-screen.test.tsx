@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent, { type UserEvent } from '@testing-library/user-event';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -10,6 +10,9 @@ import { useRound } from '../../../../renderer/stores/round.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { meterFileOf, meterFileText } from '../../../../shared-core/contract/meter-file.ts';
+import { NO_FIELDS } from '../../../../shared-core/gatt/meter-description.ts';
+import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from '../shell/a-meter.ts';
@@ -253,6 +256,30 @@ test('a meter that does not describe itself is set up on its live bytes', async 
       origin: 'mapped-by-hand',
     },
   ]);
+});
+
+test('a meter that does not describe itself is set up by the file of one like it', async () => {
+  const silent = aLiveMeter({ phase: 'needs-description', description: null, meterId: null });
+  const described = aLiveMeter();
+  const profile = { ...unknownProfile, sdPct: 2 };
+  const { machine, user } = open(silent, {
+    'meter.describe': () => described,
+    'meters.useFile': () => ({}) as never,
+  });
+  const file = meterFileOf(described.description, profile);
+  const given = new File([meterFileText(file)], 'like.meter.json', { type: 'application/json' });
+  await user.upload(screen.getByLabelText('Use a meter file'), given);
+  await waitFor(() => expect(machine.inputsOf('meters.useFile')).toEqual([{ meterId: 1, file }]));
+  expect(machine.inputsOf('meter.describe')).toEqual([described.description]);
+});
+
+test('a meter that is set to another species than it was described at says so', async () => {
+  const { description } = aLiveMeter();
+  const at = { kind: 'letters' as const, byteOffset: 2, octets: 1 };
+  const fields = { ...NO_FIELDS, species: { at, expected: '7' } };
+  open(aLiveMeter({ description: { ...description!, fields }, speciesSetting: '12' }), {});
+  expect(screen.getByText(/The meter is set to 12. It was described at 7./)).toBeTruthy();
+  await expectNoBarriers();
 });
 
 describe('the description that is saved', () => {

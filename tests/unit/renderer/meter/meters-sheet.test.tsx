@@ -8,6 +8,7 @@ import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
+import { meterFileOf, meterFileText } from '../../../../shared-core/contract/meter-file.ts';
 import type { ReadingsMoved } from '../../../../shared-core/contract/requests/meters.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
@@ -39,6 +40,8 @@ function play(meters: MeterOfYard[], earlier = 0) {
     'meters.updateEarlier': () => moved,
     'meters.typeFrom': () => ({}),
     'meters.delete': () => ({}),
+    'meters.file': () => meterFileOf(null, unknownProfile),
+    'meters.useFile': () => handMeter,
     'species.list': () =>
       builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })) as never,
   });
@@ -110,6 +113,36 @@ describe('the question at the first reading', () => {
     expect(machine.inputsOf('meters.edit')).toEqual([
       { id: 4, basedOn: 1, changed: { profile: unknownProfile } },
     ]);
+  });
+});
+
+describe('the file of a meter', () => {
+  const file = meterFileOf(null, { ...unknownProfile, sdPct: 2 });
+  const picker = () => screen.getByLabelText('Use a meter file for Old one');
+  async function give(text: string) {
+    const machine = play([handMeter]);
+    render(<MetersSheet />);
+    await screen.findByRole('heading', { name: 'Old one' });
+    await userEvent.upload(picker(), new File([text], 'other.meter.json', { type: 'application/json' }));
+    return machine;
+  }
+
+  test('is used as it is, and the notice says so', async () => {
+    const machine = await give(meterFileText(file));
+    await waitFor(() => expect(machine.inputsOf('meters.useFile')).toEqual([{ meterId: 4, file }]));
+    await waitFor(() =>
+      expect(useNotices.getState().notices.at(-1)?.sentence).toBe('Old one is set up as in the file.'),
+    );
+  });
+
+  test('is refused with what is wrong, and nothing is sent', async () => {
+    const machine = await give(meterFileText(file).replace('"version": 2', '"version": 9'));
+    await waitFor(() =>
+      expect(useNotices.getState().notices.at(-1)?.sentence).toBe(
+        'other.meter.json was not used. Its version is 9. This Pintally reads version 2. Nothing was changed.',
+      ),
+    );
+    expect(machine.inputsOf('meters.useFile')).toEqual([]);
   });
 });
 

@@ -21,6 +21,7 @@ export function aMeter(changes: Partial<MeterState> = {}): MeterState {
     remarks: [],
     toConfirm: null,
     batteryPct: null,
+    speciesSetting: null,
     counts: { received: 0, decoded: 0, noReading: 0, other: 0, refused: 0, lastRefusal: null },
     ...changes,
   };
@@ -76,6 +77,7 @@ export function aLiveValue(changes: Partial<Live> = {}): Live {
     },
     phase: 'settled',
     spread: 0.1,
+    tempC: null,
     trace: [12.9, 12.7, 12.6],
     ...changes,
   };
