@@ -60,6 +60,8 @@ interface Session {
   attempt: number;
   /** Path of the device; null until it is heard. */
   path: string | null;
+  /** It is ours to hang up on: one that is only listened to may be connected to another program. */
+  connecting: boolean;
   connected: boolean;
   /** By `keyOf`. */
   offered: Map<string, Offered>;
@@ -103,6 +105,7 @@ export class Sessions {
       await this.#scan.stop();
       if (this.#session !== own) return;
       own.path = path;
+      own.connecting = true;
       await this.#connectTo(own, path);
       if (this.#session !== own) return;
       own.connected = true;
@@ -151,6 +154,7 @@ export class Sessions {
     const own: Session = {
       attempt,
       path: null,
+      connecting: false,
       connected: false,
       offered: new Map(),
       watched: new Map(),
@@ -517,7 +521,7 @@ export class Sessions {
     this.#session = null;
     this.#scan.giveUpSearch();
     flush();
-    if (own === null || own.path === null || !this.#bluez.isRunning) return;
+    if (own === null || own.path === null || !own.connecting || !this.#bluez.isRunning) return;
     if (own.connected) {
       const stopped = [...own.watched.keys()].map((path) => this.#stopNotify(path));
       await within(Promise.all(stopped), goodbyeWithinMs, 'unsubscribe').catch(() => undefined);
@@ -530,7 +534,7 @@ export class Sessions {
   async hangUp(): Promise<void> {
     const own = this.#session;
     this.#session = null;
-    if (own?.path != null && this.#bluez.isRunning) {
+    if (own?.path != null && own.connecting && this.#bluez.isRunning) {
       await within(this.#hangUpOn(own.path, goodbyeWithinMs), 500, 'hang-up').catch(() => undefined);
     }
   }
