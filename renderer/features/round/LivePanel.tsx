@@ -1,4 +1,5 @@
 import { newestInsertion } from '../../../shared-core/probing/readings/insertion.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { Trace } from '../../chart/Trace.tsx';
 import { isLinkLost, useLink } from '../../stores/link.ts';
@@ -38,7 +39,7 @@ export function LivePanel({ board: { boardId } }: Probing) {
         )}
         {shown && (
           <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
-            {say(shown.counts ? 'live.saved' : 'live.not-used', { depth: shown.spot.depth })}
+            {say(stateOf(shown), { depth: shown.spot.depth })}
           </span>
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
@@ -54,4 +55,12 @@ export function LivePanel({ board: { boardId } }: Probing) {
       <Trace values={newestInsertion(trace)} unit={unit} slots={LEAST_SLOTS} />
     </div>
   );
+}
+
+function stateOf({
+  counts,
+  suspicions,
+}: JudgedReading): 'live.saved' | 'live.questionable' | 'live.not-used' {
+  if (!counts) return 'live.not-used';
+  return isQuestionable(suspicions) ? 'live.questionable' : 'live.saved';
 }

@@ -13,6 +13,7 @@ import css from './Probe.module.css';
 import { ProbeActions } from './ProbeActions.tsx';
 import { ProbeHead } from './ProbeHead.tsx';
 import { RoundNoteDialog } from './RoundNoteDialog.tsx';
+import { SpotDrawing } from './SpotDrawing.tsx';
 import { SpotList } from './SpotList.tsx';
 import { TemperatureDialog } from './TemperatureDialog.tsx';
 import { useKeysHome } from './useKeysHome.ts';
@@ -42,16 +43,28 @@ export function Probe({ round, board }: { round: RoundState; board: RoundBoard }
   useRoundSignals(probing);
   const Asking = probing.dialog && dialogs[probing.dialog];
   return (
-    <section className={css.probe} ref={region} tabIndex={-1} aria-label={say('round.title')}>
+    <section
+      data-far={probing.isFar || undefined}
+      className={probing.isFar ? `${css.probe} ${css.far}` : css.probe}
+      ref={region}
+      tabIndex={-1}
+      aria-label={say('round.title')}
+    >
       <ProbeHead {...probing} />
       <ValuePanel {...probing} />
       <ProbeActions {...probing} />
-      <div className={css.side}>
-        <QuestionableMeter roundId={round.id} hasOffer={false} />
-        <BoardCall {...probing} />
-        <SpotList {...probing} />
-      </div>
-      <BoardStrip {...probing} />
+      {probing.isFar ? (
+        <SpotDrawing {...probing} />
+      ) : (
+        <>
+          <div className={css.side}>
+            <QuestionableMeter roundId={round.id} hasOffer={false} />
+            <BoardCall {...probing} />
+            <SpotList {...probing} />
+          </div>
+          <BoardStrip {...probing} />
+        </>
+      )}
       {Asking && <Asking {...probing} />}
     </section>
   );

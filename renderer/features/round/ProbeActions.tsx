@@ -15,6 +15,7 @@ export function ProbeActions({
   meterIsLive,
   can,
   savesFor,
+  isFar,
   act,
 }: Probing) {
   const { say } = useWords();
@@ -28,10 +29,13 @@ export function ProbeActions({
     ['go-to-board', say('round.go-to'), 'G'],
     ['temperature', temperature, 'T'],
     ['note', say('round.note'), '*'],
+    ['far-view', say('round.far-view'), 'F'],
     ['help', say('round.keys'), '?'],
   ];
   if (meterIsLive && typing === null) more.push(['start-typing', say('round.type')]);
   if (!isLast) more.push(['finish', say('round.finish')]);
+  // All keys work from far away as well.
+  if (isFar) more.splice(0, more.length, ['far-view', say('round.near-view'), 'F']);
   const isTyped = typing !== null && !fieldIsEmpty;
   return (
     <div className={css.actions}>

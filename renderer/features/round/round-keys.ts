@@ -25,13 +25,14 @@ export type RoundAction =
   | 'note'
   | 'meter'
   | 'help'
+  | 'far-view'
   | 'finish'
   | 'start-typing'
   | 'stop-typing';
 
 /** What works without the machine as well. */
 export const needsNoMachine = (action: RoundAction): boolean =>
-  ['help', 'start-typing', 'stop-typing'].includes(action);
+  ['help', 'far-view', 'start-typing', 'stop-typing'].includes(action);
 
 /** The keys, as the help lists them; the first four are all that a newcomer needs. */
 export const roundKeys = [
@@ -50,6 +51,7 @@ export const roundKeys = [
   { key: 'C', does: 'round-keys.core' },
   { key: '*', does: 'round-keys.note' },
   { key: 'M', does: 'round-keys.meter' },
+  { key: 'F', does: 'round-keys.far' },
   { key: 'key.delete', does: 'round-keys.exclude' },
   { key: 'U', does: 'round-keys.use-meant' },
   { key: 'R', does: 'round-keys.replace' },
@@ -95,6 +97,7 @@ const letters: Partial<Record<string, RoundAction>> = {
   n: 'save-at-next',
   t: 'temperature',
   c: 'core',
+  f: 'far-view',
   u: 'use-meant',
   // No ID begins with it, and a number pad has it.
   '*': 'note',
@@ -156,6 +159,7 @@ const words: Partial<Record<RoundAction, (typeof roundKeys)[number]['does']>> = 
   replace: 'round-keys.replace',
   'save-at-next': 'round-keys.save-at-next',
   help: 'round-keys.help',
+  'far-view': 'round-keys.far',
 };
 
 /** What a key does in a round unless a pedal sends it; null for nothing. */

@@ -20,6 +20,7 @@ import { useSettings } from '../../stores/settings.ts';
 import { useWords } from '../../words.ts';
 import { needsNoMachine, type RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
+import { useFarView } from './useFarView.ts';
 import { isDialogOpen } from './useKeysHome.ts';
 import { useTypedValue } from './useTypedValue.ts';
 
@@ -46,6 +47,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     'go-to-board' | 'temperature' | 'core' | 'note' | 'meter' | 'keys' | 'finish' | null
   >(null);
   const typedFrom = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom);
+  const [isFar, toggleFar] = useFarView();
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const { boards } = round;
@@ -220,6 +222,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
       if (typedFrom) setDialog('meter');
     },
     help: () => setDialog('keys'),
+    'far-view': toggleFar,
     finish: () => setDialog('finish'),
     'start-typing': () => drafting.type(''),
     'stop-typing': drafting.stop,
@@ -254,6 +257,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     savedBoard,
     /** How many spots a second press leaves open; null where none was pressed. */
     leaves: fieldIsEmpty && asked?.boardId === boardId ? open || null : null,
+    /** Shown so that it can be read from two meters away. */
+    isFar,
     /** Until the next board comes by itself. */
     secondsLeft,
     act: (action: RoundAction): void => {

@@ -49,6 +49,8 @@ export const round = {
   'round.wood-temp-own': 'Wood {woodTempC}, this board',
   'round.wood-temp-unknown': 'Wood temperature unknown',
   'round.note': 'Note',
+  'round.far-view': 'Far view',
+  'round.near-view': 'Close view',
   'round.keys': 'Keys and options',
   'round.type': 'Type',
   'round.finish': 'Finish',
@@ -244,6 +246,7 @@ export const round = {
   'board-call.core': 'Core',
 
   'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
+  'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
@@ -340,6 +343,7 @@ export const round = {
   'round-keys.note': 'Add a note or a picture',
   'round-keys.meter': 'Meter for typed readings',
   'round-keys.wood-temp': 'Wood temperature of this board',
+  'round-keys.far': 'Show the round for 2 meters away, or close up',
   'round-keys.help': 'All keys',
 
   'round-page.title': 'Round on {stackName}',

@@ -17,7 +17,7 @@ export const settings = {
   'settings.probing': 'Probing',
   'settings.save-when-settled': 'Save a reading as soon as it settles',
   'settings.save-when-settled-hint':
-    'Otherwise, press Space or a pedal set to Space. A meter’s hold button always saves.',
+    'Otherwise, press Space or your pedal. A meter’s hold button always saves.',
 
   'settings.label-papers': 'Labels',
   'settings.edit-papers': 'Edit label papers in Labels',
