@@ -19,7 +19,7 @@ export function PhaseMark({ phase }: { phase: Live['phase'] }) {
           </>
         )}
       </svg>
-      {say(`pins.${phase}`)}
+      <span className={css.words}>{say(`pins.${phase}`)}</span>
     </span>
   );
 }

@@ -65,6 +65,10 @@ export function Probe({ round, board }: { round: RoundState; board: RoundBoard }
           <BoardStrip {...probing} />
         </>
       )}
+      {/* A board may come by itself. */}
+      <p className="spoken-only" aria-live="polite">
+        {say('round.now-on', { boardCode: board.code })}
+      </p>
       {Asking && <Asking {...probing} />}
     </section>
   );

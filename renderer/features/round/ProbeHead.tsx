@@ -49,10 +49,6 @@ export function ProbeHead({
           {output.note}
         </p>
       )}
-      {/* Also where it comes by itself. */}
-      <p className="spoken-only" aria-live="polite">
-        {say('round.now-on', { boardCode: board.code })}
-      </p>
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
         {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft, savesFor }))}
