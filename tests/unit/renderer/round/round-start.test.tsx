@@ -156,7 +156,7 @@ describe('what it says of the live meter is so', () => {
 });
 
 test('in Fahrenheit for whom that is the unit', async () => {
-  useSettings.setState({ settings: { units: 'imperial' } as never });
+  useSettings.setState({ settings: { ...usualSettings, units: 'imperial' } });
   const { machine, user } = await open([aStack(1)]);
   await user.type(screen.getByLabelText('Wood temperature'), '59{Enter}');
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: 15, startedOn: null }]);
