@@ -50,8 +50,8 @@ export async function settled(page: Page): Promise<void> {
 /** Words of a button without numbers and IDs, so that those of several rows are of one kind. */
 const kindOf = (words: string): string => words.replaceAll(/[A-Z]+-\d+|\d[\d.,]*/g, '#').trim();
 
-/** Not pressed: what leaves the yard, prints or saves a file, or connects a meter, which comes later. */
-const isLeftAlone = /own yard|demo yard|^Print$|PDF|CSV|Export \w|simulated|Look for/i;
+/** Not pressed: what leaves the yard, prints or saves a file, or connects a meter or goes far away, which comes later. */
+const isLeftAlone = /own yard|demo yard|^Print$|PDF|CSV|Export \w|simulated|Look for|^Far view/i;
 
 async function layerOn(page: Page): Promise<Locator | null> {
   const open = page.locator(layers);
@@ -232,6 +232,9 @@ export async function everywhere(page: Page, look: Look): Promise<string[]> {
   await page.getByRole('button', { name: /simulated/ }).click();
   await look('meter, live', null);
   await visit(round);
+  await page.keyboard.press('f');
+  await look(`${round}, far view`, null);
+  await page.keyboard.press('f');
   await page.getByRole('button', { name: 'Finish' }).click();
   await page.getByRole('button', { name: 'Finish the round' }).click();
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
