@@ -8,6 +8,7 @@ import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { ProbedBoard, RoundState } from '../../../../shared-core/contract/round.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
+import { noPedalKeys } from '../../../../shared-core/hands-free/pedal-keys.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
@@ -247,6 +248,13 @@ test('while the pins are in, the spot they are at is named and stands out', asyn
   expect(current().textContent).toContain('Core, 60 cm from the left end');
 });
 
+const jump = {
+  rule: 'jump-since-last-round',
+  severity: 'questionable',
+  why: message('suspicion.jump.wetter', { depth: 'core', beforePct: 8, mcPct: 12.1, days: 3 }),
+  whatToDo: message('suspicion.jump.do'),
+} as const;
+
 describe('the next board by itself', () => {
   const COUNTING = /Next board in \d s\. Any key stops this\./;
   const board = () => screen.getByRole('heading', { level: 1 }).textContent;
@@ -299,18 +307,26 @@ describe('the next board by itself', () => {
 
   test('does not come while a questionable reading asks for attention', async () => {
     await finishBoard({
-      suspicions: [
-        {
-          rule: 'jump-since-last-round',
-          severity: 'questionable',
-          why: message('suspicion.jump.wetter', { depth: 'core', beforePct: 8, mcPct: 12.1, days: 3 }),
-          whatToDo: message('suspicion.jump.do'),
-        },
-      ],
+      suspicions: [jump],
     });
     expect(screen.queryByText(COUNTING)).toBeNull();
     await pass(9);
     expect(board()).toBe('Board WAL-01');
+  });
+
+  test('comes once that spot was probed again', async () => {
+    const { machine } = await open(aRound([aBoard(1), aBoard(2)]));
+    const again = aReading(5, { spotIndex: 3 });
+    tell(machine, read(aBoard(1), [...allSpots({ suspicions: [jump] }), again]), null, 5);
+    await pass(2);
+    expect(board()).toBe('Board WAL-02');
+  });
+
+  test('comes at once where that was chosen', async () => {
+    useSettings.setState({ settings: { ...usualSettings, sound: false, nextBoardAfterS: 0 } });
+    await finishBoard();
+    expect(board()).toBe('Board WAL-02');
+    expect(screen.getByText('Now on WAL-02.').getAttribute('aria-live')).toBe('polite');
   });
 
   test('waits until the pins are out', async () => {
@@ -387,4 +403,46 @@ describe('a finished round', () => {
     );
     await expectNoBarriers();
   });
+});
+
+describe('a pedal', () => {
+  const withPedal = () =>
+    useSettings.setState({
+      settings: { ...usualSettings, pedalKeys: { ...noPedalKeys, 'go-on': 'PageDown' } },
+    });
+  const board = () => screen.getByRole('heading', { level: 1 }).textContent;
+
+  test('saves the live value, and nothing twice where the pins are still in', async () => {
+    withPedal();
+    const { machine, user } = await open();
+    liveMeter(machine);
+    await user.keyboard('{PageDown}');
+    expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
+    const reading = { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 };
+    act(() => machine.tell('meter.insertion', { reading }));
+    await user.keyboard('{PageDown}');
+    expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
+    expect(screen.getByText('This reading is saved. Pull the pins.')).toBeTruthy();
+    expect(board()).toBe('Board WAL-01');
+  });
+
+  test('asks before it leaves open spots, and does nothing to a question on screen', async () => {
+    withPedal();
+    const half = read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1 }), aReading(3, { spotIndex: 2 })]);
+    const { user } = await open({ ...aRound([half, aBoard(2)]), aim: { boardId: 101, spotIndex: 3 } });
+    await user.keyboard('{PageDown}');
+    expect(board()).toBe('Board WAL-01');
+    expect(screen.getByText('1 spot is open. Press Enter again to leave it.')).toBeTruthy();
+    await user.keyboard('?');
+    expect(screen.getByText('Pedal: Page ↓')).toBeTruthy();
+    await new Promise((wait) => setTimeout(wait, 320));
+    await user.keyboard('{PageDown}');
+    expect(screen.getByRole('dialog')).toBeTruthy();
+    expect(document.querySelector('h1')?.textContent).toBe('Board WAL-01');
+  });
+});
+
+test('where the screen may turn off, one line says so', async () => {
+  await open();
+  expect(await screen.findByText(/The screen may turn off during the round\./)).toBeTruthy();
 });
