@@ -7,7 +7,9 @@ import {
   sensedInAdvert,
   temperatureOf,
 } from '../../shared-core/gatt/environment.ts';
+import { adapterState } from './adapter-reason.ts';
 import { type BluetoothTiming, usualTiming } from './bluetooth-timing.ts';
+import type { AdapterState } from './meter-link.ts';
 import { RadioChild } from './radio-child.ts';
 import type { FromRadio } from './radio-messages.ts';
 import type { RadioRuntime } from './radio-port.ts';
@@ -21,6 +23,8 @@ export interface HeardSensor {
 
 export interface SensorRadioEvents {
   heard: [HeardSensor];
+  /** Whether there is a radio to talk through, and if not, what a person can do about it. */
+  adapter: [AdapterState];
 }
 
 /** Reads thermometers and hygrometers, one at a time, each for some seconds. Nothing here throws for what happens on the air. */
@@ -125,6 +129,12 @@ export class BluetoothSensorRadio extends EventEmitter<SensorRadioEvents> implem
       for (const { deviceId, name, rssiDbm, serviceUuids } of heard.devices)
         if (serviceUuids.some((uuid) => ofSensors.includes(uuid)))
           this.emit('heard', { deviceId, name, rssiDbm });
+      return;
+    }
+    if (heard.type === 'adapter') {
+      const adapter = adapterState(heard.reason, heard.way);
+      this.emit('adapter', adapter);
+      if (!adapter.usable && heard.reason !== 'starting') this.#finish(null);
       return;
     }
     const visit = this.#visit;

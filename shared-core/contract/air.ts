@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { instantSchema } from '../time.ts';
 import { measuredDaySchema } from '../wood/climate/measured-air.ts';
+import { messageSchema } from '../words/message.ts';
 import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
 
 /** `air`: a hygrometer with a thermometer, at a place. `probe`: a thermometer whose probe is in the wood. */
@@ -43,6 +44,8 @@ export const nearSensorsSchema = z.object({
   isSearching: z.boolean(),
   /** A meter has the radio, so that nothing can be looked for. */
   isBusy: z.boolean(),
+  /** Why nothing can be heard, as without Bluetooth; null where nothing speaks against it. */
+  problem: messageSchema.nullable(),
   /** The strongest first. */
   sensors: z.array(nearSensorSchema),
 });

@@ -1,7 +1,7 @@
 import type { NearSensors, Sensed } from '../../../shared-core/contract/air.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import { HeardDevices } from '../../meter/heard-devices.ts';
 import type { HeardSensor, SensorRadio } from '../../meter/sensor-radio.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -43,6 +43,8 @@ export function createSensorDesk(
   const newest = new Map<number, Sensed>();
   /** By the sensor's id, on the clock that only runs forward. */
   const triedMs = new Map<number, number>();
+  /** Why nothing can be heard now; null where nothing speaks against it. */
+  let problem: Message | null = null;
   let isReading = false;
   let searchTimer: NodeJS.Timeout | null = null;
   let tellTimer: NodeJS.Timeout | null = null;
@@ -55,6 +57,10 @@ export function createSensorDesk(
     const fresh = isSimulated ? radios.simulated() : radios.real();
     fresh.on('heard', (sensor) => {
       near.hear(sensor.deviceId, { ...sensor, atMs: context.monotonicMs() });
+      tellTimer ??= setTimeout(tell, TELL_EVERY_MS);
+    });
+    fresh.on('adapter', ({ usable, message: said }) => {
+      problem = usable ? null : said;
       tellTimer ??= setTimeout(tell, TELL_EVERY_MS);
     });
     made.set(isSimulated, fresh);
@@ -125,6 +131,7 @@ export function createSensorDesk(
   const nearSensors = (): NearSensors => ({
     isSearching: searchTimer !== null,
     isBusy: !isFree(),
+    problem: searchTimer === null ? null : problem,
     sensors: near
       .all()
       .map(({ deviceId, name, rssiDbm }) => ({ deviceId, name, rssiDbm }))
@@ -151,6 +158,7 @@ export function createSensorDesk(
         if (!isOn) stopSearch();
         else if (isFree() && radio() !== null) {
           near.clear();
+          problem = null;
           if (searchTimer !== null) clearTimeout(searchTimer);
           searchTimer = setTimeout(stopSearch, SEARCH_MS);
           searchTimer.unref();

@@ -63,13 +63,14 @@ export function AddSensorForm({
       onClose={onClose}
     >
       <Await of={[near, known]}>
-        {({ sensors, isBusy, isSearching }, added) => {
+        {({ sensors, isBusy, isSearching, problem }, added) => {
           const fresh = sensors.filter(
             ({ deviceId }) => !added.some((sensor) => sensor.deviceId === deviceId),
           );
           return (
             <>
               {isBusy && <Banner kind="caution">{say('sensors.busy')}</Banner>}
+              {problem && <Banner kind="caution">{say(problem)}</Banner>}
               <p aria-live="polite">
                 {say(isSearching ? 'sensors.searching' : 'sensors.searched', { sensors: fresh.length })}
               </p>

@@ -7,6 +7,7 @@ import type { SensorRadio, SensorRadioEvents } from '../../../electron/meter/sen
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
 import { SimulatedSensors } from '../../../electron/meter/simulated-sensors.ts';
 import type { SensedAir } from '../../../shared-core/gatt/environment.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
 import { folderWithNewYard } from './new-yard.ts';
 import { HandHeldMeter } from './yard-of-two.ts';
@@ -104,6 +105,14 @@ test('a probe is read when a person asks, and never logged', async () => {
   radio.says = null;
   await expect(command('sensors.read', { id })).rejects.toThrow('Wall did not answer');
   expect(await days()).toEqual([]);
+});
+
+test('a search says why nothing can be heard', async () => {
+  const { command, query, radio } = await yardWithSensors();
+  await command('sensors.search', { isOn: true });
+  expect(await query('sensors.near', {})).toMatchObject({ problem: null });
+  radio.emit('adapter', { usable: false, message: message('meter.adapter.stopped'), way: null });
+  expect(await query('sensors.near', {})).toMatchObject({ problem: { code: 'meter.adapter.stopped' } });
 });
 
 test('a meter has the radio first', async () => {
