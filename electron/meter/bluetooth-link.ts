@@ -153,6 +153,15 @@ export class BluetoothLink extends MeterLink {
     this.#watch(target);
   }
 
+  override undescribe(): void {
+    const target = this.#target;
+    if (target === null || this.described === null) return;
+    target.description = null;
+    this.setDescribed({ description: null, characteristics: this.described.characteristics, remarks: [] });
+    if (target.listens) this.#showLive(target);
+    else this.#watch(target);
+  }
+
   override recall(known: MeterDescription): void {
     const target = this.#target;
     if (target === null || this.described === null) return;

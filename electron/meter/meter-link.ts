@@ -123,6 +123,8 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   }
   /** Writes this to a connected meter that nobody described yet: it may begin to send. */
   tryStart(_start: Start): void {}
+  /** Forgets how the connected meter is read, until it is described again: everything that it sends comes. */
+  undescribe(): void {}
   /** Reads the connected meter by this description from now on: a person confirmed it. */
   abstract describe(description: MeterDescription): void;
   /** Another yard knows the connected meter by this description. One that never changes is read as it is. */

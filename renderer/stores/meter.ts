@@ -4,7 +4,7 @@ import { type InsertionReading, type Live, TRACE_LENGTH } from '../../shared-cor
 import { bridge } from '../data/bridge.ts';
 import { inFrames } from '../data/in-frames.ts';
 import { useLink } from './link.ts';
-import { sentenceOf } from './notices.ts';
+import { attempt, sentenceOf } from './notices.ts';
 
 interface MeterStore {
   /** Null until it was asked for. */
@@ -36,6 +36,13 @@ function showLive(came: readonly Live[]): void {
 
 export function showMeter(state: MeterState): void {
   useMeter.setState((store) => ({ state, error: null, ...(!isLiveHere({ ...store, state }) && nothing) }));
+}
+
+/** Shows what the meter came to by an order; false where it was refused. */
+export async function askMeter(order: Promise<MeterState>): Promise<boolean> {
+  const state = await attempt(order);
+  if (state) showMeter(state);
+  return state !== undefined;
 }
 
 /** From now on the meter's values come to this window. */

@@ -54,6 +54,7 @@ export const offeredCharacteristicSchema = z.object({
   serviceUuid: z.string(),
   characteristicUuid: z.string(),
   canNotify: z.boolean(),
+  canWrite: z.boolean(),
   userDescription: z.string().nullable(),
   /** The newest bytes seen, hex; null when none yet. */
   lastBytesHex: z.string().nullable(),

@@ -29,7 +29,7 @@ export const meterIdentitySchema = z.object({
 export type MeterIdentity = z.infer<typeof meterIdentitySchema>;
 
 /** A write that makes the meter send, once it is connected. */
-const startSchema = z.object({
+export const startSchema = z.object({
   serviceUuid: uuidSchema,
   characteristicUuid: uuidSchema,
   bytesHex: bytesHexSchema,

@@ -1,7 +1,7 @@
 import type { Condition, Layout } from './layout.ts';
 import { movementOf, type WatchedPacket } from './movement.ts';
 import { bytesOfLayout } from './possible-layouts.ts';
-import { numbersInText } from './text-value.ts';
+import { numbersInText, wordsOf } from './text-value.ts';
 import { decodeLayout } from './value.ts';
 
 /**
@@ -97,8 +97,8 @@ const otherNumbers = (newest: Uint8Array, value: Extract<Layout, { kind: 'text' 
   ).filter((layout) => layout.kind === 'text' && layout.nth !== value.nth);
 
 /**
- * What in the packets says that the meter holds its value, where its button was pressed at a moment: bits that never
- * changed before, the one that changed with the fewest others first.
+ * What in the packets says that the meter holds its value, where its button was pressed at a moment: a word of its text
+ * that was never there before, or bits that never changed before, the one that changed with the fewest others first.
  *
  * @param value     where the reading is, whose bits do not count
  * @param pressedMs  on the packets' clock; the button was pressed after it
@@ -112,8 +112,13 @@ export function proposeHold(
   const after = packets.filter(({ atMs }) => atMs >= pressedMs);
   const newest = after.at(-1)?.bytes;
   if (before.length === 0 || newest === undefined) return [];
+  if (value.kind === 'text') {
+    const known = new Set(before.flatMap(({ bytes }) => wordsOf(bytes)));
+    const words = new Set(after.flatMap(({ bytes }) => wordsOf(bytes)).filter((word) => !known.has(word)));
+    return [...words].map((word) => ({ word }));
+  }
   const { motions } = movementOf(packets);
-  const own = value.kind === 'text' ? { from: 0, to: 0 } : bytesOfLayout(value, newest.length);
+  const own = bytesOfLayout(value, newest.length);
   const found: { condition: Condition; bits: number }[] = [];
   for (let at = 0; at < newest.length; at++) {
     if ((at >= own.from && at < own.to) || motions[at] === 'counts') continue;
@@ -128,7 +133,7 @@ export function proposeHold(
   return found.toSorted((a, b) => a.bits - b.bits).map(({ condition }) => condition);
 }
 
-/** One bit where one changed; the byte where it is a letter. */
+/** The lowest bit that changed; the byte where it is a letter. */
 function heldWhere(at: number, bits: readonly number[], held: number, usual: number): Condition {
   if (isLetter(held) || isLetter(usual)) return { layout: number(4, at), equals: held };
   const firstBit = 8 * at + bits[0]!;

@@ -94,6 +94,10 @@ export function numbersInText(bytes: Uint8Array): number {
   return text === undefined ? 0 : slotsOf(text).length;
 }
 
+/** The words of a text that have no digit. */
+export const wordsOf = (bytes: Uint8Array): string[] =>
+  (textOf(bytes, false) ?? '').split(/[^\p{L}\p{N}]+/u).filter((word) => /^\p{L}+$/u.test(word));
+
 /** Whether a text has this word, with no letter or digit beside it. */
 export const hasWord = (bytes: Uint8Array, word: string): boolean =>
   (textOf(bytes, false) ?? '').split(/[^\p{L}\p{N}]+/u).includes(word);

@@ -102,6 +102,12 @@ describe.each<GattLibrary>(['bleno', 'ble-host'])('a meter built on %s', (librar
       };
       link.describe(description);
       await untilPhase(link, 'live');
+      // To be described again, it sends on, and nothing of it is a value.
+      link.undescribe();
+      await untilPhase(link, 'needs-description');
+      await untilTrue(link, 'no value', () => received.at(-1)!.value === null);
+      link.describe(description);
+      await untilPhase(link, 'live');
       meter.tell({ type: 'drop-link' });
       await untilPhase(link, 'reconnecting');
       await untilPhase(link, 'live');

@@ -78,6 +78,7 @@ export function createMeterDesk(
         serviceUuid: each.serviceUuid,
         characteristicUuid: each.characteristicUuid,
         canNotify: each.canNotify,
+        canWrite: each.canWrite,
         userDescription: each.userDescription,
         lastBytesHex: lastBytes.get(keyOfFrom({ kind: 'characteristic', ...each })) ?? null,
       })),
@@ -159,6 +160,23 @@ export function createMeterDesk(
         const namesake = known === null ? describedNamesake(deviceId) : null;
         isNamesake = namesake !== null;
         link.current().connect(deviceId, known ?? namesake);
+        return state(window);
+      },
+      'meter.listen': ({ deviceId }, window) => {
+        if (link.current().kind !== 'bluetooth') {
+          throw new Refusal(message('refusal.meter-not-found'));
+        }
+        link.left.give();
+        holder.holdIfFree(window);
+        link.current().listen(deviceId);
+        return state(window);
+      },
+      'meter.tryStart': (start, window) => {
+        link.current().tryStart(start);
+        return state(window);
+      },
+      'meter.watch': (_, window) => {
+        link.current().undescribe();
         return state(window);
       },
       'meter.simulate': (_, window) => {

@@ -1,18 +1,12 @@
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
 import { withAddressEnd } from '../../../shared-core/gatt/address-end.ts';
 import { bridge, isInBrowser } from '../../data/bridge.ts';
-import { showMeter } from '../../stores/meter.ts';
-import { attempt } from '../../stores/notices.ts';
+import { askMeter } from '../../stores/meter.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { Signal } from './Signal.tsx';
-
-async function ask(work: Promise<MeterState>): Promise<void> {
-  const state = await attempt(work);
-  if (state) showMeter(state);
-}
 
 const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caution'>> = {
   live: 'done',
@@ -33,7 +27,7 @@ export function ConnectSheet({ state }: { state: MeterState }) {
       <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
       <Actions>
         {isConnected || state.kind !== 'none' ? (
-          <Button onClick={() => ask(bridge().command('meter.disconnect', {}))}>
+          <Button onClick={() => askMeter(bridge().command('meter.disconnect', {}))}>
             {say(isConnected ? 'meter.connect.disconnect' : 'meter.connect.stop')}
           </Button>
         ) : null}
@@ -42,12 +36,12 @@ export function ConnectSheet({ state }: { state: MeterState }) {
             <Button
               kind="main"
               disabled={state.phase === 'scanning'}
-              onClick={() => ask(bridge().command('meter.scan', {}))}
+              onClick={() => askMeter(bridge().command('meter.scan', {}))}
             >
               {say(state.phase === 'scanning' ? 'meter.connect.looking' : 'meter.connect.look')}
             </Button>
             {state.canSimulate && (
-              <Button onClick={() => ask(bridge().command('meter.simulate', {}))}>
+              <Button onClick={() => askMeter(bridge().command('meter.simulate', {}))}>
                 {say('meter.connect.simulate')}
               </Button>
             )}
@@ -93,7 +87,7 @@ function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
           <Signal rssiDbm={device.rssiDbm} />
           <Button
             aria-label={say('meter.connect.connect-to', { meterName: nameOf(device) })}
-            onClick={() => ask(bridge().command('meter.connect', { deviceId: device.deviceId }))}
+            onClick={() => askMeter(bridge().command('meter.connect', { deviceId: device.deviceId }))}
           >
             {say('meter.connect.connect')}
           </Button>

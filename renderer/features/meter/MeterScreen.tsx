@@ -28,11 +28,10 @@ export function MeterScreen() {
             <ConfirmMeter state={state} otherwise={<span>{say('meter.confirm.set-up')}</span>} />
             {state.phase === 'live' && <AskOfLive meterId={state.meterId} />}
             {state.phase === 'live' && <LiveSheet state={state} />}
-            {state.phase === 'needs-description' && <ReadingSheet state={state} />}
-            <MetersSheet />
-            {state.phase !== 'needs-description' && state.characteristics.length > 0 && (
+            {(state.phase === 'needs-description' || state.characteristics.length > 0) && (
               <ReadingSheet state={state} />
             )}
+            <MetersSheet />
           </>
         )}
       </Await>

@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { bridge } from '../../data/bridge.ts';
+import { askMeter } from '../../stores/meter.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
@@ -16,6 +18,8 @@ import { WatchForm } from './WatchForm.tsx';
 /** How the meter's values are read: as it describes itself or as a person set it up; its bytes behind Details. */
 export function ReadingSheet({ state }: { state: MeterState }) {
   const [describing, setDescribing] = useState(false);
+  /** As it was read before it was to be described again. */
+  const [before, setBefore] = useState<MeterDescription | null>(null);
   const { say } = useWords();
   const { description } = state;
   return (
@@ -33,7 +37,14 @@ export function ReadingSheet({ state }: { state: MeterState }) {
           ) : (
             <MeterElsewhere />
           )}
-          <Unfold words={say('watch.by-hand')}>
+          {before !== null && (
+            <Actions>
+              <Button onClick={() => void askMeter(bridge().command('meter.describe', before))}>
+                {say('watch.cancel')}
+              </Button>
+            </Actions>
+          )}
+          <Unfold words={say('meter.reading.set-up')}>
             <DescribeForm state={state} onDone={() => setDescribing(false)} />
           </Unfold>
         </>
@@ -41,6 +52,16 @@ export function ReadingSheet({ state }: { state: MeterState }) {
         <DescribeForm state={state} onDone={() => setDescribing(false)} />
       ) : (
         <Actions>
+          {state.kind === 'bluetooth' && (
+            <Button
+              onClick={() => {
+                setBefore(description);
+                void askMeter(bridge().command('meter.watch', {}));
+              }}
+            >
+              {say('watch.title')}
+            </Button>
+          )}
           <Button onClick={() => setDescribing(true)}>{say('meter.reading.set-up')}</Button>
         </Actions>
       )}

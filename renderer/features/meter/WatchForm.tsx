@@ -1,11 +1,11 @@
 import { useCallback, useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import { type MeterFields, NO_FIELDS } from '../../../shared-core/gatt/meter-description.ts';
+import { type MeterFields, NO_FIELDS, type Start } from '../../../shared-core/gatt/meter-description.ts';
 import { type Proposal, propose, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import { bridge } from '../../data/bridge.ts';
 import { Checkbox } from '../../form/Field.tsx';
-import { showMeter } from '../../stores/meter.ts';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { askMeter } from '../../stores/meter.ts';
+import { tellDone } from '../../stores/notices.ts';
 import { useWatching } from '../../stores/watching.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -14,8 +14,9 @@ import { descriptionOf, foundOf } from './found.ts';
 import { MovingPlaces } from './MovingPlaces.tsx';
 import { Proposals } from './Proposals.tsx';
 import { ShownNumbers } from './ShownNumbers.tsx';
+import { StartCommand } from './StartCommand.tsx';
 import { type DisplayUnit, readingUnitOf } from './shown-number.ts';
-import { shownPlaces } from './watched-places.ts';
+import { motionOf, shownPlaces } from './watched-places.ts';
 
 /** Sets up an unknown meter from what moves with its pins and the numbers on its display. */
 export function WatchForm({ state }: { state: MeterState }) {
@@ -27,6 +28,7 @@ export function WatchForm({ state }: { state: MeterState }) {
   const [proposals, setProposals] = useState<readonly Proposal[]>([]);
   const [chosenKey, setChosenKey] = useState<string | null>(null);
   const [fields, setFields] = useState<MeterFields>(NO_FIELDS);
+  const [start, setStart] = useState<Start | null>(null);
   const onFields = useCallback(
     (changed: Partial<MeterFields>) => setFields((before) => ({ ...before, ...changed })),
     [],
@@ -52,18 +54,36 @@ export function WatchForm({ state }: { state: MeterState }) {
 
   async function save(): Promise<void> {
     if (chosen === null) return;
-    const described = await attempt(
-      bridge().command('meter.describe', descriptionOf(chosen.proposal, fields)),
-    );
-    if (!described) return;
-    showMeter(described);
-    tellDone(say('meter.form.saved'));
+    const description = { ...descriptionOf(chosen.proposal, fields), start };
+    if (await askMeter(bridge().command('meter.describe', description))) tellDone(say('meter.form.saved'));
   }
+
+  const canBeWritten = state.characteristics.filter(({ canWrite }) => canWrite);
+  const isQuiet = !places.some((place) => motionOf(place) === 'moves');
+  const { deviceId } = state;
 
   return (
     <div className="column watch-form">
       <p>{say('watch.how')}</p>
       <MovingPlaces places={places} showsBytes={showsBytes} />
+      {isQuiet && deviceId !== null && (
+        <>
+          <Actions>
+            <Button onClick={() => void askMeter(bridge().command('meter.listen', { deviceId }))}>
+              {say('watch.listen')}
+            </Button>
+          </Actions>
+          {canBeWritten.length > 0 && (
+            <StartCommand
+              places={canBeWritten}
+              onStart={(tried) => {
+                setStart(tried);
+                void askMeter(bridge().command('meter.tryStart', tried));
+              }}
+            />
+          )}
+        </>
+      )}
       <ShownNumbers
         numbers={numbers}
         unit={unit}

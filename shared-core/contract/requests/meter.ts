@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { meterDescriptionSchema } from '../../gatt/meter-description.ts';
+import { meterDescriptionSchema, startSchema } from '../../gatt/meter-description.ts';
 import { meterStateSchema } from '../meter.ts';
 import { command, nothingSchema, ofMachine, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
@@ -15,6 +15,12 @@ export const meterRequests = {
   'meter.disconnect': ofMachine(command({ input: nothingSchema, output, topics })),
   /** From now on its values go to the window that asks. */
   'meter.hold': ofMachine(command({ input: nothingSchema, output, topics })),
+  /** Watches what it advertises, without a connection. */
+  'meter.listen': ofMachine(command({ input: z.object({ deviceId: z.string().max(200) }), output, topics })),
+  /** Writes what may make a meter send that is not described yet. */
+  'meter.tryStart': ofMachine(command({ input: startSchema, output, topics })),
+  /** Everything that the connected meter sends is watched again, to describe it anew; what is saved of it stays. */
+  'meter.watch': ofMachine(command({ input: nothingSchema, output, topics })),
   /** How to read the connected meter; saved for the next time. */
   'meter.describe': ofMachine(command({ input: meterDescriptionSchema, output, topics })),
 };

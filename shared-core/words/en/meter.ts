@@ -223,7 +223,7 @@ export const meter = {
   'meter.reading.range': 'Can show',
   'meter.reading.range-pct': '{rawLowest}–{rawHighestPct}',
   'meter.reading.range-ohm': '{rawLowestOhm} to {rawHighestOhm}',
-  'meter.reading.set-up': 'Set up by hand',
+  'meter.reading.set-up': 'Set it yourself',
 
   'meter.offered.caption': 'Values the meter offers, with their latest bytes',
   'meter.offered.characteristic': 'Characteristic',
@@ -358,7 +358,7 @@ export const meter = {
   'meter.confirm.ask': 'What does its display show?',
   'meter.confirm.as-before': '{shown}, as before',
   'meter.confirm.other': 'Another number',
-  'meter.confirm.set-up': 'If it shows another number, set it up by hand below.',
+  'meter.confirm.set-up': 'If it shows another number, set it up below.',
   'meter.confirm.done': 'Readings of this meter are saved again.',
 
   'meter.held-elsewhere': 'Another window is using the meter.',

@@ -12,6 +12,16 @@ export const watch = {
   'watch.motion.silent': 'Nothing yet',
   'watch.nothing-moves':
     'Nothing moves yet. Wake the meter, or press its button. Some need a start command: see the meter’s papers.',
+  'watch.cancel': 'Keep it as it was',
+  'watch.start': 'Start command',
+  'watch.start-how': 'Copy it from the meter’s papers. A wrong one can change the meter’s settings.',
+  'watch.start-at': 'Where it is written',
+  'watch.start-bytes': 'Bytes',
+  'watch.start-hint': 'In pairs of 0–9 and A–F, such as 01 A0.',
+  'watch.start-wrong': 'Type pairs of 0–9 and A–F.',
+  'watch.start-confirmed': 'The meter confirms it',
+  'watch.start-send': 'Send it',
+  'watch.listen': 'Watch what it advertises',
   'watch.show-bytes': 'Show bytes',
 
   'watch.shown': 'Number on its display',
@@ -42,5 +52,4 @@ export const watch = {
   'watch.not-used': 'Not used',
   'watch.temperature': 'Temperature',
   'watch.battery': 'Battery',
-  'watch.by-hand': 'Set it yourself',
 } as const;

@@ -15,6 +15,7 @@ const offered = (characteristicUuid: string, userDescription: string | null) => 
   serviceUuid: 'fff0',
   characteristicUuid,
   canNotify: true,
+  canWrite: characteristicUuid === 'fff1',
   userDescription,
   lastBytesHex: null,
 });
@@ -36,6 +37,9 @@ function open(state: MeterState = unknown) {
     'meters.list': () => [],
     'meter.describe': () => aLiveMeter(),
     'meter.hold': () => unknown,
+    'meter.listen': () => unknown,
+    'meter.tryStart': () => unknown,
+    'meter.watch': () => unknown,
   });
   stops.push(followMeter(), followWatching());
   showMeter(state);
@@ -156,4 +160,37 @@ test('a meter that another window uses is set up there, or here after one press'
   await user.click(screen.getByRole('button', { name: 'Use it here' }));
   expect(machine.inputsOf('meter.hold')).toEqual([{}]);
   expect(screen.getByRole('textbox', { name: 'Number on its display' })).toBeTruthy();
+});
+
+test('while nothing moves, what it advertises can be watched, and a start command sent', async () => {
+  const { machine, user } = open();
+  await user.click(screen.getByRole('button', { name: 'Watch what it advertises' }));
+  expect(machine.inputsOf('meter.listen')).toEqual([{ deviceId: 'aa:bb' }]);
+  const form = screen.getByRole('form', { name: 'Start command' });
+  await user.type(within(form).getByLabelText('Bytes'), '01 A');
+  await user.click(within(form).getByRole('button', { name: 'Send it' }));
+  expect(within(form).getByRole('alert').textContent).toBe('Type pairs of 0–9 and A–F.');
+  expect(machine.inputsOf('meter.tryStart')).toEqual([]);
+
+  await user.type(within(form).getByLabelText('Bytes'), '0{Enter}');
+  const start = { serviceUuid: 'fff0', characteristicUuid: 'fff1', bytesHex: '01a0', withResponse: true };
+  expect(machine.inputsOf('meter.tryStart')).toEqual([start]);
+  await expectNoBarriers();
+
+  // It is part of how the meter is read.
+  send(machine, pushedIn);
+  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
+  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  expect(machine.inputsOf('meter.describe')).toMatchObject([{ start }]);
+});
+
+test('a meter that is read already is watched again when asked for, and can stay as it was', async () => {
+  const before = aLiveMeter();
+  const { machine, user } = open(before);
+  await user.click(screen.getByRole('button', { name: 'Set up by watching' }));
+  expect(machine.inputsOf('meter.watch')).toEqual([{}]);
+  expect(screen.getByRole('textbox', { name: 'Number on its display' })).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Keep it as it was' }));
+  expect(machine.inputsOf('meter.describe')).toEqual([before.description]);
+  expect(screen.queryByRole('textbox', { name: 'Number on its display' })).toBeNull();
 });

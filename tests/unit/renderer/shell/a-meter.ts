@@ -41,6 +41,7 @@ export function aLiveMeter(changes: Partial<MeterState> = {}): MeterState {
         serviceUuid: '181a',
         characteristicUuid: '2a6f',
         canNotify: true,
+        canWrite: false,
         userDescription: 'Moisture of wood',
         lastBytesHex: '7e00',
       },
