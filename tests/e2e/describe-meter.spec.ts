@@ -1,4 +1,5 @@
 import { expect, type Locator, test } from '@playwright/test';
+import Database from 'better-sqlite3';
 import { startMeterServer } from '../ble/emulated-radio.ts';
 import { startPintally } from './pintally.ts';
 import { excludeButtons, openDemoYard, picture, startRound } from './walk.ts';
@@ -70,9 +71,16 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
 
   await startRound(page, 'Walnut from the lane', 9);
   meter.press(12.5);
-  await page.waitForTimeout(400);
   meter.hold(true);
   await expect(excludeButtons(page)).toHaveCount(1, { timeout: 15_000 });
   await pintally.stop();
   await stop();
+
+  // The button took it before the scale came to rest.
+  const disk = new Database(`${pintally.dataDir}/demo-yard.sqlite`, { readonly: true });
+  const saved = disk
+    .prepare('SELECT raw, how, settled FROM reading WHERE round_id = (SELECT max(id) FROM round)')
+    .all();
+  disk.close();
+  expect(saved).toEqual([{ raw: expect.any(Number), how: 'at-once', settled: 0 }]);
 });
