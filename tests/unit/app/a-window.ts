@@ -54,6 +54,10 @@ export function openWindow(app: App, id = 'window-1') {
     query: <N extends QueryName>(name: N, input: RequestInput<N>) => request(name, input),
     command: <N extends CommandName>(name: N, input: RequestInput<N>, act?: string) =>
       request(name, input, act),
+    /** Lets go of the events that came until now. */
+    forgetEvents: (): void => {
+      events.length = 0;
+    },
     /** The sentence with which a request is refused. */
     refusal: async (name: RequestName, input: unknown): Promise<string> => {
       const given = await answer(name, input);

@@ -30,6 +30,18 @@ export class HandHeldMeter extends MeterLink {
     });
     this.describe(handHeld);
   }
+  /** Out of reach for so long, and back. */
+  leaveReach(seconds: number): void {
+    const device = { deviceId: 'hand', deviceName: 'Hand-held' };
+    const meterName = 'Hand-held';
+    this.setState(
+      'reconnecting',
+      message('meter.state.lost', { meterName, why: message('meter.why.dropped') }),
+      device,
+    );
+    this.atMs += seconds * 1000;
+    this.setState('live', message('meter.state.live', { meterName }), device);
+  }
   override describe(described: MeterDescription): void {
     this.setDescribed({ description: described, characteristics: [], remarks: [] });
   }
