@@ -80,6 +80,8 @@ export function createSensorDesk(
     searchTimer = null;
     radio()?.scan(false);
     context.changed(['sensors']);
+    // One that was added meanwhile is not read before.
+    check();
   }
 
   /** @returns null where it says nothing, or the adapter is in use */

@@ -76,6 +76,15 @@ test('a sensor that was just added is read at once, and logged once in its hour'
   expect(await days()).toMatchObject([{ values: 1 }]);
 });
 
+test('one that was added in a search is read once that ends', async () => {
+  const { add, days, command } = await yardWithSensors();
+  await command('sensors.search', { isOn: true });
+  await add();
+  expect(await days()).toEqual([]);
+  await command('sensors.search', { isOn: false });
+  await vi.waitFor(async () => expect(await days()).toHaveLength(1));
+});
+
 test('its log counts at the place where it was moved to, from that day on', async () => {
   const { add, days, command } = await yardWithSensors();
   const { id } = await add();
