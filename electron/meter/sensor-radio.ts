@@ -105,6 +105,8 @@ export class BluetoothSensorRadio extends EventEmitter<SensorRadioEvents> implem
   /** The process may still be ending, and its adapter starting. */
   async #whenOn(then: () => void): Promise<void> {
     await this.#radio.free;
+    // Released meanwhile: the adapter is a meter's.
+    if (this.#visit === null && !this.#scanWanted) return;
     if (!this.#radio.running) this.#radio.start();
     then();
   }

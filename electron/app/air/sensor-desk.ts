@@ -80,8 +80,6 @@ export function createSensorDesk(
     searchTimer = null;
     radio()?.scan(false);
     context.changed(['sensors']);
-    // One that was added meanwhile is not read before.
-    check();
   }
 
   /** @returns null where it says nothing, or the adapter is in use */
@@ -157,8 +155,11 @@ export function createSensorDesk(
     queries: { 'sensors.near': nearSensors } satisfies Partial<Queries>,
     commands: {
       'sensors.search': ({ isOn }) => {
-        if (!isOn) stopSearch();
-        else if (isFree() && radio() !== null) {
+        if (!isOn) {
+          stopSearch();
+          // One that was added meanwhile is not read before.
+          check();
+        } else if (isFree() && radio() !== null) {
           near.clear();
           problem = null;
           if (searchTimer !== null) clearTimeout(searchTimer);
