@@ -4,6 +4,7 @@ import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import type { useWoodTemp } from '../../form/TemperatureField.tsx';
 import { useSaving } from '../../form/useSaving.ts';
+import { useMeter } from '../../stores/meter.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -15,6 +16,7 @@ export function MeasuredTemp({ answer, placeId }: { answer: Answer; placeId: num
   const sensors = useQuery('sensors.list', {}).output ?? [];
   return (
     <>
+      <FromMeter answer={answer} />
       {sensors
         .filter(({ kind }) => kind === 'probe')
         .map((probe) => (
@@ -22,6 +24,20 @@ export function MeasuredTemp({ answer, placeId }: { answer: Answer; placeId: num
         ))}
       {placeId !== null && <AirHere placeId={placeId} />}
     </>
+  );
+}
+
+/** What the connected meter sends with its values. */
+function FromMeter({ answer }: { answer: Answer }) {
+  const { say } = useWords();
+  const woodTempC = useMeter(({ live }) => live?.tempC ?? null);
+  if (woodTempC === null) return null;
+  return (
+    <p>
+      <Button onClick={() => answer.set({ woodTempC, unknown: false })}>
+        {say('round-temp.from-meter', { woodTempC })}
+      </Button>
+    </p>
   );
 }
 

@@ -300,6 +300,7 @@ export const round = {
   'round-temp.correct': 'Correct',
   'round-temp.confirmed': 'Wood at {woodTempC}, as entered.',
   'round-temp.title': 'Wood temperature of {boardCode}',
+  'round-temp.from-meter': 'Use {woodTempC}, from the meter',
   'round-temp.for-round': 'For the whole round',
   'round-temp.for-round-hint': 'Boards with their own temperature keep it.',
 

@@ -681,6 +681,18 @@ describe('round and about', () => {
     expect(document.activeElement).toBe(screen.getByLabelText('Reading on the meter, %'));
   });
 
+  test('a meter that sends the wood temperature offers it, and it is saved once it is taken', async () => {
+    const { machine, user } = await open(aRound(), { 'rounds.setTemperature': () => ({}) });
+    meterIsLive(machine, aLiveValue({ tempC: 9.5 }));
+    await user.keyboard('t');
+    const dialog = screen.getByRole('dialog', { name: 'Wood temperature of WAL-01' });
+    await user.click(within(dialog).getByRole('button', { name: /from the meter$/ }));
+    await user.click(within(dialog).getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('rounds.setTemperature')).toEqual([
+      { roundId: 12, boardId: 101, woodTempC: 9.5 },
+    ]);
+  });
+
   test('G goes to the board whose ID is typed or whose label is scanned; one that is not there changes nothing', async () => {
     const { machine, user } = await open(aRound([aBoard(1), aBoard(2)]), { 'rounds.aim': () => ({}) });
     await user.keyboard('g');
