@@ -1,13 +1,15 @@
 import { median } from '../../wood/maths/robust.ts';
 import type { ReadingUnit } from '../../wood/moisture/corrected.ts';
+import { mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
+import { resistanceCurves } from '../../wood/moisture/resistance-curves.ts';
+import { USUAL_SCALE } from '../../wood/moisture/scale.ts';
 
 /**
  * Turns the live stream of a pin meter into at most one reading per insertion. Pins drift for a second or two after
  * they go in; the value is saved when it has stopped drifting, and no other is saved until the pins have been out or
  * the value has jumped, as it does when the pins move faster than the meter sends.
  *
- * The thresholds are common practice, no source: a hand-held meter shows 0.1 %, and 0.2 % of MC per second is where
- * a person watching the display would call it steady.
+ * The thresholds are ours, chosen by `tests/bench/settling.bench.ts` on made-up insertions.
  */
 
 /** One live value, `atMs` on a clock that only runs forward; `value` null where the meter says open circuit or sent something unreadable. */
@@ -21,16 +23,18 @@ export type SettlingState = {
   /** Values outside this are an open circuit or a short, not wood; in the meter's unit. */
   readonly range: { readonly min: number; readonly max: number };
   readonly phase: SettlingPhase;
-  /** The newest values, oldest first, on the detector's scale. */
+  /** The newest values since the pins went in, or moved, oldest first. */
   readonly window: readonly Point[];
   /** Values far from the window, not yet believed. */
   readonly strays: readonly Point[];
   readonly lastAtMs: number | null;
   /** When the last value arrived, for telling a bounce of the contacts from pins lifted. */
   readonly lastValueAtMs: number | null;
+  /** The coarsest steps that all values so far are multiples of: 1, 0.5, or 0 for finer ones. */
+  readonly steps: number;
 };
 
-/** `sent` as it came, `y` on the detector's scale. */
+/** `sent` as it came, `y` on the detector's scale, % MC or about as much. */
 type Point = { readonly atMs: number; readonly sent: number; readonly y: number };
 
 export type SettlingResult = {
@@ -38,7 +42,7 @@ export type SettlingResult = {
   phase: SettlingPhase;
   /** True for one sample only: the reading of this insertion is `value`, now. */
   settledNow: boolean;
-  /** Width of the middle four fifths of the window's values, in the meter's unit; null with pins out. */
+  /** Width of the middle four fifths of the newest values, in the meter's unit; null with pins out. */
   spread: number | null;
   /**
    * The middle one of the values in the newer half of the window, so that it is one the meter sent; in the meter's
@@ -48,49 +52,44 @@ export type SettlingResult = {
 };
 
 /** A value in % that moves by less than this each second is at rest, more in wet wood. */
-export const STEADY_PCT = 0.2;
-/** Length of the window, ms; the pins are watched for at least four fifths of it. */
-export const WINDOW_MS = 1500;
+export const STEADY_PCT = 0.05;
+/** The pins are watched for so long at least, ms. */
+export const WINDOW_MS = 1400;
+/** The longest that a value is watched before it counts as at rest, ms. */
+const LONGEST_MS = 5000;
 /** However slow the meter, so many values are needed before one is saved. */
-const FEWEST = 4;
+const FEWEST = 6;
 /** Values nearer together than this in time are passed over: 250 a second is more than enough. */
 const SHORTEST_GAP_MS = 4;
 /** No value for so long, and at least one open circuit in it, means that the pins are out. A bounce is shorter. */
 const OUT_MS = 250;
 /** A stray value must last this long, and be more than one, before it counts as a new insertion. */
 const STRAY_MS = 150;
+/** By how many standard errors the rate may be larger than it looks. */
+const SURE = 2;
+/** A display in such steps must not change for so long, ms: it shows only now and then that the value moves. */
+const COARSE_MS = (steps: number): number => (steps === 1 ? 3000 : steps === 0.5 ? 2600 : 0);
+/** And for so many times as long as it showed the value before. */
+const LONGER_THAN_BEFORE = 2.5;
+/** Each turn back and forth adds so much, ms. */
+const PER_TURN_MS = 1500;
 
-/**
- * A meter in % is judged on a scale of %, with room growing in proportion in wet wood; one in ohms on log10 ohms,
- * where 1 % of MC is about 0.3 of a decade around 12 %
- * (FPL-GTR-6, Table 1, commercial red oak: 125 MΩ at 12 %, 63 MΩ at 13 %).
- */
+const usualCurve = resistanceCurves.get(USUAL_SCALE.curveId)!;
+
 const SCALES = {
-  pct: {
-    toScale: (value: number) => value,
-    fromScale: (y: number) => y,
-    steadyPerSecond: (y: number) => Math.max(STEADY_PCT, 0.015 * y),
-    widest: (y: number) => Math.max(0.8, 0.06 * y),
-    jump: (y: number) => Math.max(1.5, 0.12 * y),
-  },
-  ohm: {
-    toScale: Math.log10,
-    fromScale: (y: number) => 10 ** y,
-    steadyPerSecond: () => 0.05,
-    widest: () => 0.2,
-    jump: () => 0.45,
-  },
+  pct: (value: number) => value,
+  /** What a meter of the usual scale would show: the same thresholds hold for both. */
+  ohm: (value: number) => mcAtLog10Ohms(usualCurve, Math.log10(value)).mcPct,
 } as const;
+const wetter = (y: number): number => Math.max(1, y / 15);
+const widest = (y: number, steps: number): number => Math.max(0.55 * wetter(y), 1.01 * steps);
+const jump = (y: number): number => Math.max(1.5, 0.12 * y);
+/** A turn of the value by more than this is no noise. */
+const turn = (y: number, steps: number): number => Math.max(0.5 * wetter(y), 1.01 * steps);
 
 /** Range of live values that can come from wood, where a meter does not say its own. */
 const WIDEST_RANGE = { pct: { min: 0.1, max: 200 }, ohm: { min: 1e3, max: 1e12 } } as const;
 
-/**
- * The state before the first sample.
- *
- * @param unit  what the meter sends
- * @param range smallest and largest value that the meter can show of wood, in its unit, above 0; null when not known
- */
 export function startSettling(
   unit: ReadingUnit,
   range: { min: number; max: number } | null = null,
@@ -103,6 +102,7 @@ export function startSettling(
     strays: [],
     lastAtMs: null,
     lastValueAtMs: null,
+    steps: unit === 'pct' ? 1 : 0,
   };
 }
 
@@ -115,10 +115,16 @@ export function step(state: SettlingState, sample: Sample): SettlingResult {
   const value = readable(sample.value, state);
   if (value === null) return resultOf(withoutContact(state, atMs), false);
 
-  const point: Point = { atMs, sent: value, y: SCALES[state.unit].toScale(value) };
-  const next = withValue({ ...state, lastAtMs: atMs, lastValueAtMs: atMs }, point);
+  const point: Point = { atMs, sent: value, y: SCALES[state.unit](value) };
+  const steps = stepsOf(state.steps, value);
+  const next = withValue({ ...state, steps, lastAtMs: atMs, lastValueAtMs: atMs }, point);
   if (next.phase === 'drifting' && isSteady(next)) return resultOf({ ...next, phase: 'settled' }, true);
   return resultOf(next, false);
+}
+
+function stepsOf(before: number, value: number): number {
+  const isMultiple = (steps: number) => Math.abs(value / steps - Math.round(value / steps)) < 1e-6;
+  return [1, 0.5].find((steps) => steps <= before && isMultiple(steps)) ?? 0;
 }
 
 function readable(value: number | null, { range }: SettlingState): number | null {
@@ -139,46 +145,121 @@ function withValue(state: SettlingState, point: Point): SettlingState {
     const moved = strays.length > 1 && point.atMs - strays[0]!.atMs >= STRAY_MS;
     return moved ? { ...state, phase: 'drifting', window: strays, strays: [] } : { ...state, strays };
   }
-  return { ...state, window: recent([...state.window, point]), strays: [] };
+  return { ...state, window: recent([...state.window, point], LONGEST_MS), strays: [] };
 }
 
-function isStray({ window, unit }: SettlingState, point: Point): boolean {
-  const center = median(window.map((each) => each.y));
-  return Math.abs(point.y - center) > SCALES[unit].jump(center);
+function isStray({ window }: SettlingState, point: Point): boolean {
+  const center = median(recent(window, WINDOW_MS).map((each) => each.y));
+  return Math.abs(point.y - center) > jump(center);
 }
 
-function recent(points: Point[]): Point[] {
+function recent(points: readonly Point[], ms: number): Point[] {
   const newest = points.at(-1)!.atMs;
-  return points.filter((each, index) => newest - each.atMs <= WINDOW_MS || points.length - index <= FEWEST);
+  return points.filter((each, index) => newest - each.atMs <= ms || points.length - index <= FEWEST);
 }
 
-/** Whether the window is long and full enough, has stopped moving, and is not wider than noise should make it. */
-function isSteady({ window, unit }: SettlingState): boolean {
+/** How long it must be at rest, by what it did before. */
+function neededMs(window: readonly Point[], steps: number): number {
+  const values = calmed(window);
+  const center = values.at(-1)!.y;
+  const most = turn(center, steps);
+  let turns = 0;
+  let way = 0;
+  let from = values[0]!.y;
+  for (const { y } of values) {
+    const by = y - from;
+    if (way !== 0 && Math.sign(by) === -way && Math.abs(by) > most) {
+      turns += 1;
+      way = Math.sign(by);
+      from = y;
+    } else if (way === 0 ? Math.abs(by) > most : Math.sign(by) === way) {
+      way = Math.sign(by);
+      from = y;
+    }
+  }
+  const before = steps > 0 ? plateauBefore(values) : 0;
+  return Math.min(
+    0.92 * LONGEST_MS,
+    Math.max(WINDOW_MS, COARSE_MS(steps), LONGER_THAN_BEFORE * before) + PER_TURN_MS * turns,
+  );
+}
+
+/** How long the display showed one value before the one that it shows now, ms; 0 where it flickers between them. */
+function plateauBefore(values: readonly Point[]): number {
+  let index = values.length - 1;
+  const now = values[index]!.y;
+  while (index >= 0 && values[index]!.y === now) index -= 1;
+  if (index < 0) return 0;
+  const before = values[index]!.y;
+  const to = values[index]!.atMs;
+  while (index > 0 && values[index - 1]!.y === before) index -= 1;
+  return to - values[index]!.atMs;
+}
+
+/** Without lone spikes: each value is the middle one of three. */
+function calmed(window: readonly Point[]): Point[] {
+  if (window.length < 3) return [...window];
+  return window.map((point, index) => {
+    const at = Math.min(window.length - 2, Math.max(1, index));
+    const y = median([window[at - 1]!.y, window[at]!.y, window[at + 1]!.y]);
+    return { ...point, y };
+  });
+}
+
+/** Whether the values of the window, or of its end, surely moved slowly enough, and lie close enough together. */
+function isSteady({ window, steps }: SettlingState): boolean {
   const first = window[0]!;
   const last = window.at(-1)!;
-  if (window.length < FEWEST || last.atMs - first.atMs < 0.8 * WINDOW_MS) return false;
-  const half = Math.floor(window.length / 2);
-  const older = window.slice(0, half);
-  const newer = window.slice(window.length - half);
-  const center = median(newer.map((each) => each.y));
-  const seconds = (median(newer.map((each) => each.atMs)) - median(older.map((each) => each.atMs))) / 1000;
-  const perSecond = Math.abs(center - median(older.map((each) => each.y))) / seconds;
-  const { low, high } = middle(window);
-  const scale = SCALES[unit];
-  return perSecond <= scale.steadyPerSecond(center) && high - low <= scale.widest(center);
+  const spanMs = last.atMs - first.atMs;
+  if (window.length < FEWEST || spanMs < WINDOW_MS) return false;
+  const needed = neededMs(window, steps);
+  if (spanMs < needed) return false;
+  for (let ms = needed; ms <= LONGEST_MS; ms *= 1.3) {
+    if (ms > spanMs + 1) break;
+    const part = recent(window, ms);
+    if (part.length >= FEWEST && isRest(part, steps)) return true;
+  }
+  return false;
+}
+
+function isRest(part: readonly Point[], steps: number): boolean {
+  const points = calmed(part);
+  const { low, high } = middle(part);
+  const center = median(points.map(({ y }) => y));
+  if (high - low > widest(center, steps)) return false;
+  // A coarse display that flickers between two values is at rest between them.
+  if (steps > 0) return Math.abs(points.at(-1)!.y - points[0]!.y) <= 1.01 * steps;
+  const whole = rateOf(points);
+  const newer = rateOf(points.slice(Math.floor(points.length / 2)));
+  // Where it turns back, the value seems at rest as a whole.
+  return (
+    Math.abs(whole.perSecond) + SURE * whole.error <= STEADY_PCT && Math.abs(newer.perSecond) <= STEADY_PCT
+  );
+}
+
+/** The slope of a straight line through values, and its standard error, points a second. */
+function rateOf(points: readonly Point[]): { perSecond: number; error: number } {
+  const n = points.length;
+  const meanMs = points.reduce((sum, { atMs }) => sum + atMs, 0) / n;
+  const mean = points.reduce((sum, { y }) => sum + y, 0) / n;
+  const squares = points.reduce((sum, { atMs }) => sum + (atMs - meanMs) ** 2, 0);
+  const perMs = points.reduce((sum, { atMs, y }) => sum + (atMs - meanMs) * (y - mean), 0) / squares;
+  const left = points.reduce((sum, { atMs, y }) => sum + (y - mean - perMs * (atMs - meanMs)) ** 2, 0);
+  const error = Math.sqrt(left / Math.max(1, n - 2) / squares);
+  return { perSecond: 1000 * perMs, error: 1000 * error };
 }
 
 function resultOf(state: SettlingState, settledNow: boolean): SettlingResult {
   if (state.phase === 'pins-out') return { state, phase: 'pins-out', settledNow, spread: null, value: null };
-  const { window, phase, unit } = state;
-  const { fromScale } = SCALES[unit];
-  const { low, high } = middle(window);
-  const newer = window.slice(Math.floor(window.length / 2)).sort((a, b) => a.y - b.y);
+  const window = recent(state.window, WINDOW_MS);
+  const sorted = window.map(({ sent }) => sent).sort((a, b) => a - b);
+  const cut = Math.floor(sorted.length / 10);
+  const newer = window.slice(-Math.max(3, Math.ceil(window.length / 2))).sort((a, b) => a.y - b.y);
   return {
     state,
-    phase,
+    phase: state.phase,
     settledNow,
-    spread: fromScale(high) - fromScale(low),
+    spread: sorted[sorted.length - 1 - cut]! - sorted[cut]!,
     value: newer[Math.floor((newer.length - 1) / 2)]!.sent,
   };
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Sample, startSettling, step } from '../../../shared-core/probing/readings/settle.ts';
+import { isWrong, makeInsertions } from './insertions.ts';
 
 /*
  * The streams here are synthetic: an exponential drift `end + (start - end) e^(-t/τ)` with normal noise, made by the
@@ -83,7 +84,7 @@ describe('one insertion yields one reading', () => {
   });
 
   test('pins moved between two values of a slow meter are found by the jump', () => {
-    const values = [12.5, 12.6, 12.6, 12.6, 12.6, 16.1, 16.2, 16.2, 16.2, 16.2, 16.2];
+    const values = [12.5, ...Array(8).fill(12.6), 16.1, ...Array(9).fill(16.2)];
     const saved = save(values.map((value, index) => ({ atMs: index * 1000, value })));
     expect(saved.map((each) => each.value)).toEqual([12.6, 16.2]);
   });
@@ -107,7 +108,8 @@ describe('one insertion yields one reading', () => {
   test('creeping on after it has settled, as pins in damp wood do, is not a new insertion', () => {
     const samples = Array.from({ length: 600 }, (_, index) => ({
       atMs: index * 100,
-      value: 12 + index * 0.01,
+      // At rest for five seconds first.
+      value: 12.1 + Math.max(0, index - 50) * 0.01,
     }));
     expect(save(samples)).toHaveLength(1);
   });
@@ -208,6 +210,14 @@ test('for any drift, rate and modest noise: exactly one reading per insertion, c
     ),
     { numRuns: 60 },
   );
+});
+
+/** A small sample of `tests/bench/settling.bench.ts`, whose goal is one of 1,000. */
+test('of 300 insertions of all kinds, nothing wrong is saved', () => {
+  const wrong = makeInsertions(300, 20).filter((insertion) =>
+    isWrong(insertion, save(insertion.samples, insertion.unit)),
+  );
+  expect(wrong.map(({ kind, hz }) => `${kind} at ${hz}`)).toEqual([]);
 });
 
 test('the reducer never changes the state it was given', () => {
