@@ -184,8 +184,8 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   const versions = db.prepare<[number], { id: number; record: string }>(
     `SELECT v.id, v.record FROM meter_profile v WHERE v.meter_id = ? AND ${holds('v')} ORDER BY v.version DESC`,
   );
-  /** The same, however it was made, is the same text. */
-  const textOf = (record: string): string => JSON.stringify(recordOf(record));
+  /** The same, however it was made and by whichever Pintally it was saved, is the same text. */
+  const textOf = (record: MeterRecord): string => JSON.stringify(recordSchema.parse(record));
   /** Of those that were undone, too. */
   const lastVersion = db
     .prepare<[number], number | null>('SELECT max(version) FROM meter_profile WHERE meter_id = ?')
@@ -196,8 +196,8 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   function change(meterId: number, changed: Partial<MeterRecord>, at: string): void {
     const before = newest.get(meterId);
     const known = before ? recordOf(before.record) : NO_RECORD;
-    const record = JSON.stringify(recordSchema.parse({ ...known, ...changed }));
-    if (record === JSON.stringify(known)) return;
+    const record = textOf({ ...known, ...changed });
+    if (record === textOf(known)) return;
     addProfile({ meterId, version: (lastVersion.get(meterId) ?? 0) + 1, record, madeAt: at });
   }
 
@@ -233,8 +233,9 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
     versionWithOff: (meterId: number, off: number, at: string): number | null => {
       const before = newest.get(meterId);
       const known = before ? recordOf(before.record) : NO_RECORD;
-      const text = JSON.stringify({ ...known, off });
-      const same = () => versions.all(meterId).find(({ record }) => textOf(record) === text)?.id ?? null;
+      const text = textOf({ ...known, off });
+      const same = () =>
+        versions.all(meterId).find(({ record }) => textOf(recordOf(record)) === text)?.id ?? null;
       if (same() === null) {
         change(meterId, { off }, at);
         change(meterId, { off: known.off }, at);
