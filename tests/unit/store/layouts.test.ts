@@ -7,6 +7,7 @@ import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/re
 import { openYard } from '../../../electron/store/yard.ts';
 import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { usualSettings } from '../../../shared-core/contract/settings.ts';
+import { plainDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { papersOfEarlier } from '../../../shared-core/labels/paper.ts';
 import { basisNow } from '../../../shared-core/probing/readings/plan-basis.ts';
 import { isReadAt, planSpots } from '../../../shared-core/probing/readings/spots.ts';
@@ -213,10 +214,22 @@ describe.each(earlier)('a yard file of layout %i', (layout) => {
       }),
     ).toEqual(
       meters.map(({ description }) => {
-        const { basis, ...rest } = JSON.parse(String(description)) ?? {};
+        const {
+          basis,
+          serviceUuid,
+          characteristicUuid,
+          layout: value,
+          ...rest
+        } = JSON.parse(String(description)) ?? {};
         // What the scale was made for is a part of its profile now.
         const scale = basis && { kind: 'species', speciesId: null, ...basis };
-        return description && { ...rest, scale };
+        const source = { kind: 'sent', serviceUuid, characteristicUuid } as const;
+        return (
+          description && {
+            ...plainDescription({ source, value: { kind: 'number', ...value }, ...rest }),
+            scale,
+          }
+        );
       }),
     );
     const places = rows(before, 'SELECT id, air FROM place ORDER BY id');
