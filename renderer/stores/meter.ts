@@ -17,11 +17,18 @@ interface MeterStore {
   trace: (number | null)[];
   /** The reading that the pins which are in were saved as. */
   insertion: InsertionReading | null;
+  /** The meter was away since these pins were saved: none saves itself before it has shown them out. */
+  wasAway: boolean;
 }
 
 const nothing = { live: null, trace: [], insertion: null };
 
-export const useMeter = create<MeterStore>()(() => ({ state: null, error: null, ...nothing }));
+export const useMeter = create<MeterStore>()(() => ({
+  state: null,
+  error: null,
+  wasAway: false,
+  ...nothing,
+}));
 
 /** Whether a meter is live, and its values come to this window. */
 export const isLiveHere = ({ state }: MeterStore): boolean =>
@@ -63,10 +70,12 @@ export function followMeter(): () => void {
   const lives = inFrames(showLive);
   const stops = [
     // What the meter showed before the link was lost is not what it shows.
-    useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState(nothing)),
+    useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState({ ...nothing, wasAway: false })),
     useMeter.subscribe(({ live }) => live === null && lives.drop()),
     bridge().on('meter.state', showMeter),
-    bridge().on('meter.insertion', ({ reading }) => useMeter.setState({ insertion: reading })),
+    bridge().on('meter.insertion', ({ reading, wasAway }) =>
+      useMeter.setState({ insertion: reading, wasAway }),
+    ),
     bridge().on('meter.live', lives.take),
   ];
   return () => {

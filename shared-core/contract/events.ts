@@ -16,8 +16,11 @@ export const events = {
   'meter.state': meterStateSchema,
   /** Only to the window that holds the meter. */
   'meter.live': liveSchema,
-  /** Likewise; null once the pins go in again, or the reading is undone. */
-  'meter.insertion': z.object({ reading: insertionReadingSchema.nullable() }),
+  /**
+   * Likewise; null once the pins go in again, or the reading is undone. `wasAway`: the meter was away since it was
+   * saved, so the pins may be elsewhere, and nothing saves itself before the meter has shown them out.
+   */
+  'meter.insertion': z.object({ reading: insertionReadingSchema.nullable(), wasAway: z.boolean() }),
   /** Likewise; the button on the meter was pressed, which saves what it shows. */
   'meter.pressed': z.object({}),
   /** Likewise, while the meter waits to be described: what it sent since the last time, by place and oldest first. */

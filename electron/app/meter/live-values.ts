@@ -44,6 +44,8 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   /** Whether the meter holds its value; null until it said so. */
   let isHeld: boolean | null = null;
   let tempC: number | null = null;
+  /** Settling began again with the pins in, so that the next value is no sign that they went in. */
+  let wasIn = false;
 
   function take(packet: MeterNotification): void {
     const { description = null } = link.current().described ?? {};
@@ -72,11 +74,12 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       phase,
       spread,
       settledNow,
-      inserted: phase === 'drifting' && before !== 'drifting',
+      inserted: phase === 'drifting' && before !== 'drifting' && !wasIn,
       meterId,
       tempC,
       isUnconfirmed: link.current().described?.toConfirm !== undefined,
     };
+    wasIn = false;
     addToTrace(phase === 'pins-out' ? null : sent);
     values.give(live);
     if (settledNow) settled.give(live);
@@ -94,13 +97,19 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     if (trace.length > TRACE_LENGTH) trace.shift();
   }
 
+  function startAgain({ unit, range }: MeterDescription): void {
+    wasIn ||= live !== null && live.phase !== 'pins-out';
+    settling = startSettling(unit, range);
+  }
+
   /** The meter is away: whatever it showed, the pins are in nothing that anybody reads. */
   function lose(): void {
     isHeld = null;
     tempC = null;
     if (live === null) return;
     const description = link.current().described?.description;
-    settling = description ? startSettling(description.unit, description.range) : null;
+    if (description) startAgain(description);
+    else settling = null;
     const gone = {
       value: null,
       phase: 'pins-out',
@@ -112,9 +121,9 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     lost.give(live);
   }
 
-  memory.remembered.follow(({ unit, range }) => {
+  memory.remembered.follow((description) => {
     isHeld = null;
-    settling = startSettling(unit, range);
+    startAgain(description);
   });
   link.notified.follow(take);
   link.phaseChanged.follow((phase) => {
@@ -125,6 +134,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     tempC = null;
     settling = null;
     live = null;
+    wasIn = false;
     trace = [];
   });
 

@@ -3,19 +3,22 @@ import type { AppContext } from '../context.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
 
 /** Which reading the pins that are in were saved as: one insertion is one reading. */
-export function createInsertion(context: AppContext, { values, holder }: MeterDesk) {
+export function createInsertion(context: AppContext, { values, holder, link }: MeterDesk) {
   let isTaken = false;
+  /** The meter was away since these pins were saved: nobody knows whether they are still where they were. */
+  let wasAway = false;
   /** The button on the meter was pressed for these pins before anything was saved of them. */
   let isPressed = false;
   let reading: InsertionReading | null = null;
 
   function tell(): void {
     const window = holder.window();
-    if (window !== null) context.emitTo(window, 'meter.insertion', { reading });
+    if (window !== null) context.emitTo(window, 'meter.insertion', { reading, wasAway });
   }
-  function show(next: InsertionReading | null): void {
-    if (reading === null && next === null) return;
+  function show(next: InsertionReading | null, isAfterLoss = false): void {
+    if (reading === null && next === null && wasAway === isAfterLoss) return;
     reading = next;
+    wasAway = isAfterLoss;
     tell();
   }
   function end(): void {
@@ -26,7 +29,9 @@ export function createInsertion(context: AppContext, { values, holder }: MeterDe
   values.values.follow(({ inserted, phase }) => {
     if (inserted || phase === 'pins-out') end();
   });
-  values.lost.follow(end);
+  // A person may save what the meter shows then; by itself it could be the same push at the next spot.
+  values.lost.follow(() => show(null, isTaken));
+  link.left.follow(end);
   values.pressed.follow(() => {
     // A meter that holds its value does not show the pins going elsewhere: pressed again, it is another insertion.
     if (isTaken && isPressed) end();
@@ -37,7 +42,10 @@ export function createInsertion(context: AppContext, { values, holder }: MeterDe
   holder.changed.follow(tell);
 
   return {
-    /** A value was saved since the pins last went in, so none saves itself before they go in again. */
+    /**
+     * A value was saved since the pins last went in, so none saves itself before they go in again: where the meter was
+     * away, before it has shown them out.
+     */
     isTaken: (): boolean => isTaken,
     /** Null once that reading was undone. */
     reading: (): InsertionReading | null => reading,

@@ -5,6 +5,7 @@ import { Trace } from '../../chart/Trace.tsx';
 import { isLinkLost, useLink } from '../../stores/link.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { useRound } from '../../stores/round.ts';
+import { useSettings } from '../../stores/settings.ts';
 import { McValue } from '../../ui/McValue.tsx';
 import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { useWords } from '../../words.ts';
@@ -24,6 +25,8 @@ export function LivePanel({ board: { boardId } }: Probing) {
   const trace = useMeter((meter) => meter.trace);
   const isLost = useLink(isLinkLost);
   const saved = useRound((store) => store.saved);
+  const wasAway = useMeter((meter) => meter.wasAway);
+  const savesItself = useSettings(({ settings }) => settings?.saveWhenSettled ?? false);
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
   const unit = shown?.unit ?? live?.unit ?? 'pct';
@@ -41,6 +44,9 @@ export function LivePanel({ board: { boardId } }: Probing) {
           <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
             {say(stateOf(shown), { depth: shown.spot.depth })}
           </span>
+        )}
+        {wasAway && savesItself && phase !== 'pins-out' && (
+          <span className={css.warning}>{say('live.was-away')}</span>
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>

@@ -248,6 +248,7 @@ export const round = {
   'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
   'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
+  'live.was-away': 'The meter was away. Lift the pins once, or press Space to save.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
   'live.warning.temperature-of-air': 'Wood temperature unknown. Corrected for the usual air here.',

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { aimedSpot, aimOf, saveLive, type } from './in-round.ts';
-import { withYardOfTwo, yard } from './yard-of-two.ts';
+import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
@@ -88,6 +88,58 @@ describe('one insertion is one reading', () => {
     await saveLive(roundId);
     expect(await rawBySpot()).toEqual([[0, 11.8]]);
   });
+});
+
+describe('the meter away with the pins in, after their reading was saved', () => {
+  const wasAway = () => yard.heard('meter.insertion').at(-1)?.wasAway;
+
+  test('nothing saves itself at the next spot before the meter has shown the pins out', async () => {
+    yard.meter.show(12.6, 4);
+    yard.meter.leaveReach(20);
+    yard.meter.show(12.6, 6);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+    expect(wasAway()).toBe(true);
+    yard.meter.lift();
+    expect(wasAway()).toBe(false);
+    yard.meter.show(12.6, 6);
+    expect(await rawBySpot()).toEqual([
+      [0, 12.6],
+      [1, 12.6],
+    ]);
+  });
+
+  test('away twice, still nothing saves itself; a person saves it by Space', async () => {
+    yard.meter.show(12.6, 4);
+    yard.meter.leaveReach(20);
+    yard.meter.show(12.6, 1);
+    yard.meter.leaveReach(20);
+    yard.meter.show(12.6, 6);
+    await saveLive(roundId);
+    expect(await rawBySpot()).toEqual([
+      [0, 12.6],
+      [1, 12.6],
+    ]);
+    expect(wasAway()).toBe(false);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/pins are still in/);
+  });
+
+  test('away before anything was saved of the push, it saves itself once', async () => {
+    yard.meter.show(12.6, 0.5);
+    yard.meter.leaveReach(20);
+    yard.meter.show(12.6, 6);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+  });
+});
+
+test('read otherwise with the pins in, the meter saves their value no second time', async () => {
+  yard.meter.show(12.6, 4);
+  await yard.command('meter.describe', { ...handHeld, range: { min: 4, max: 61 } });
+  yard.meter.show(12.6, 6);
+  expect(await rawBySpot()).toEqual([[0, 12.6]]);
+  expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/pins are still in/);
+  yard.meter.lift();
+  yard.meter.show(12.8, 6);
+  expect(await rawBySpot()).toHaveLength(2);
 });
 
 describe('a value typed while the meter saves its own', () => {

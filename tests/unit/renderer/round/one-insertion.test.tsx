@@ -39,7 +39,10 @@ async function open(heldBy: MeterState['heldBy'] = 'this-window') {
 /** The meter saved 11.4% by itself at the first spot of the first board, and the pins are still in. */
 function meterSaves(machine: ReturnType<typeof playMachine>) {
   act(() => {
-    machine.tell('meter.insertion', { reading: { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 } });
+    machine.tell('meter.insertion', {
+      reading: { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 },
+      wasAway: false,
+    });
     machine.tell('round.changed', {
       roundId: 12,
       aim: { boardId: 101, spotIndex: 1 },
@@ -55,6 +58,24 @@ const PINS_STILL_IN =
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
+
+test('after the meter was away with the pins in, it says what to do, until they are out', async () => {
+  const { machine } = await open();
+  meterSaves(machine);
+  act(() => {
+    machine.tell('meter.insertion', { reading: null, wasAway: true });
+    showMeter(aLiveMeter({ phase: 'reconnecting' }));
+    showMeter(aLiveMeter());
+    machine.tell('meter.live', aLiveValue());
+  });
+  const said = 'The meter was away. Lift the pins once, or press Space to save.';
+  expect(inReading().getByText(said)).toBeTruthy();
+  act(() => {
+    machine.tell('meter.insertion', { reading: null, wasAway: false });
+    machine.tell('meter.live', aLiveValue());
+  });
+  expect(inReading().queryByText(said)).toBeNull();
+});
 
 describe('Space with the pins still in', () => {
   test('saves nothing at the next spot, says so, and R replaces the reading at its own', async () => {
@@ -86,7 +107,7 @@ describe('Space with the pins still in', () => {
     const { machine, user } = await open();
     meterSaves(machine);
     await user.keyboard(' ');
-    act(() => machine.tell('meter.insertion', { reading: null }));
+    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false }));
     expect(inReading().queryByText(PINS_STILL_IN)).toBeNull();
     await user.keyboard('r ');
     expect(machine.inputsOf('rounds.saveLive')).toEqual([
