@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { EventData } from '../../shared-core/contract/events.ts';
 import { bytesOfHex } from '../../shared-core/gatt/bytes-of-hex.ts';
 import type { WatchedPacket } from '../../shared-core/gatt/movement.ts';
+import { isBeside, type ShownNumber } from '../../shared-core/gatt/propose.ts';
 import { keyOfFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
 import { bridge } from '../data/bridge.ts';
 import { useMeter } from './meter.ts';
@@ -15,19 +16,29 @@ export interface HeardPlace {
 /** Of one place: a minute and a half of a lively meter. */
 const MOST_PACKETS = 900;
 
-/** By place, while a meter waits to be described. */
-export const useWatching = create<{ places: ReadonlyMap<string, HeardPlace> }>()(() => ({
-  places: new Map(),
-}));
+interface Watching {
+  /** By place, while a meter waits to be described. */
+  places: ReadonlyMap<string, HeardPlace>;
+  /** Typed off its display: what came beside them is kept while a person walks to other wood. */
+  numbers: readonly ShownNumber[];
+}
+
+const nothing: Watching = { places: new Map(), numbers: [] };
+
+export const useWatching = create<Watching>()(() => nothing);
 
 function hear({ nowMs, packets }: EventData<'meter.packets'>): void {
   const ahead = nowMs - performance.now();
-  const places = new Map(useWatching.getState().places);
+  const { places: known, numbers } = useWatching.getState();
+  const places = new Map(known);
   for (const { from, bytesHex, atMs } of packets) {
     const key = keyOfFrom(from);
     const packet = { atMs: atMs - ahead, bytes: bytesOfHex(bytesHex) };
     const before = places.get(key)?.packets ?? [];
-    places.set(key, { from, packets: [...before, packet].slice(-MOST_PACKETS) });
+    const kept = before
+      .slice(0, 1 - MOST_PACKETS)
+      .filter((each) => numbers.some((number) => isBeside(each.atMs, number)));
+    places.set(key, { from, packets: [...kept, ...before.slice(1 - MOST_PACKETS), packet] });
   }
   useWatching.setState({ places });
 }
@@ -39,7 +50,7 @@ export function followWatching(): () => void {
     // Another meter, or none, or one that is described: nothing of it counts for the next.
     useMeter.subscribe(({ state }, before) => {
       const isOther = state?.deviceId !== before.state?.deviceId;
-      if (isOther || state?.phase === 'live') useWatching.setState({ places: new Map() });
+      if (isOther || state?.phase === 'live') useWatching.setState(nothing);
     }),
   ];
   return () => {

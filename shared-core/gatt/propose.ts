@@ -37,7 +37,9 @@ export interface Proposal {
   unit: ReadingUnit;
   /** Of each typed number, whether its packets agree. */
   follows: boolean[];
-  /** It follows numbers different enough that chance is out, and nothing else does so as well. */
+  /** It follows all numbers, and they are so different that no constant could. */
+  isEnough: boolean;
+  /** Nothing else follows them as well, too. */
   isSure: boolean;
 }
 
@@ -45,6 +47,10 @@ export interface Proposal {
 const BEFORE_TYPING_MS = 3000;
 /** The pins may be out again by then. */
 const LATE_MS = 20_000;
+
+/** Whether what came then says something of a typed number, however long ago that was. */
+export const isBeside = (atMs: number, { fromMs, toMs }: Pick<ShownNumber, 'fromMs' | 'toMs'>): boolean =>
+  atMs >= fromMs - LATE_MS && atMs <= toMs;
 const MOST_DISTINCT = 60;
 const MOST_SCORED = 60;
 const MOST_JUDGED_PACKETS = 300;
@@ -87,7 +93,7 @@ interface Candidate {
   fitted: number;
 }
 
-/** @returns the likeliest first; those that mean the same number on every packet are one */
+/** @returns those that moved, the likeliest first; those that mean the same number on every packet are one */
 export function propose(
   places: readonly WatchedPlace[],
   shown: readonly ShownNumber[],
@@ -118,16 +124,18 @@ export function propose(
     value: candidate.layout,
     unit,
     follows: candidate.follows,
-    isSure: place === 0 && isSure(candidate, ranked[1], shown),
+    isEnough: isEnough(candidate, shown),
+    isSure: place === 0 && isEnough(candidate, shown) && isClear(candidate, ranked[1]),
   }));
 }
 
 const likelierFirst = (a: Candidate, b: Candidate): number => b.followed - a.followed || b.score - a.score;
 
-function isSure(best: Candidate, next: Candidate | undefined, shown: readonly ShownNumber[]): boolean {
-  if (best.followed < shown.length || differentNumbers(shown) < 2 + best.fitted) return false;
-  return next === undefined || next.followed < best.followed || best.score - next.score >= CLEAR_LEAD;
-}
+const isEnough = ({ followed, fitted }: Candidate, shown: readonly ShownNumber[]): boolean =>
+  followed === shown.length && differentNumbers(shown) >= 2 + fitted;
+
+const isClear = (best: Candidate, next: Candidate | undefined): boolean =>
+  next === undefined || next.followed < best.followed || best.score - next.score >= CLEAR_LEAD;
 
 /** How many of the numbers are so different that no two can be the same bytes. */
 function differentNumbers(shown: readonly ShownNumber[]): number {
@@ -208,13 +216,12 @@ function candidatesIn(
   const looks = shown.map((each) => lookAt(kind, each));
   if (looks.some(({ late }) => late.length === 0)) return [];
   const movement = movementOf(kind.packets);
-  const mustMove = differentNumbers(shown) > 1;
   const longest = looks
     .flatMap(({ near }) => near.map(({ bytes }) => bytes))
     .toSorted((a, b) => b.length - a.length)[0]!;
   return possibleLayouts(longest).flatMap((possible) => {
     const { from, to } = bytesOfLayout(possible.layout, longest.length);
-    if (mustMove && !movement.motions.slice(from, to).includes('moves')) return [];
+    if (!movement.motions.slice(from, to).includes('moves')) return [];
     const read = (seen: Seen[]) => seen.map(({ bytes }) => storedIn(bytes, possible.layout, unit));
     const stored = looks.map(({ near, late }) => ({ near: read(near), late: read(late) }));
     const scaled = scaling(
@@ -223,10 +230,13 @@ function candidatesIn(
       shown,
       unit,
     );
+    let isMoving: boolean | undefined;
     return scaled.flatMap(({ layout, cost, factor, plus, fitted }) => {
       const agreements = looks.map((look, at) => agreement(look, stored[at]!, factor, plus));
       const followed = agreements.filter((each) => each !== null).length;
       if (followed < Math.max(1, shown.length - 1)) return [];
+      isMoving ??= hasMoved(kind, possible.layout, unit);
+      if (!isMoving) return [];
       const evidence = agreements.reduce<number>((sum, each) => sum + (each ?? 0), 0);
       const score =
         evidence - cost - (kind.match ? MATCH_COST : 0) + movementBonus(layout, longest.length, movement);
@@ -239,6 +249,12 @@ function candidatesIn(
 function storedIn(bytes: Uint8Array, layout: Layout, unit: ReadingUnit): number | null {
   const decoded = decodeLayout(bytes, layout, { unit });
   return decoded.ok ? decoded.value : null;
+}
+
+/** Whether the number in there was ever another one: its bytes may have moved in bits that are not of it. */
+function hasMoved({ packets }: Kind, layout: Layout, unit: ReadingUnit): boolean {
+  const first = packets[0] && storedIn(packets[0].bytes, layout, unit);
+  return packets.some(({ bytes }) => storedIn(bytes, layout, unit) !== first);
 }
 
 interface Scaled {
@@ -326,13 +342,12 @@ function closeness(value: number, { value: shown, resolution }: ShownNumber): nu
   return off > 0 && off < 1 ? 0.4 : 0;
 }
 
-function movementBonus(layout: Layout, length: number, { motions, size }: Movement): number {
+function movementBonus(layout: Layout, length: number, { motions }: Movement): number {
   const { from, to } = bytesOfLayout(layout, length);
   const own = motions.slice(from, to);
   if (layout.kind !== 'text' && own.includes('counts')) return -4;
   // The byte beside it may be its higher one, which few numbers need.
-  if (own.includes('moves')) return motions[from - 1] === 'moves' || motions[to] === 'moves' ? 1.5 : 2;
-  return size > 0 ? -4 : 0;
+  return motions[from - 1] === 'moves' || motions[to] === 'moves' ? 1.5 : 2;
 }
 
 // --- over all packets

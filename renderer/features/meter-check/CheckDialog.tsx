@@ -86,12 +86,18 @@ export function CheckDialog({ of, onClose }: { of: CheckedMeter; onClose: () => 
   );
 }
 
-/** The live value, until it has settled. */
+/**
+ * The live value, until it has settled. Pins that were in already may be in a board: only what they show after they were
+ * out, or once a person says where they are, is of the block.
+ */
 function Live({ onSettled }: { onSettled: (shown: number) => void }) {
   const { say, formats } = useWords();
   const live = useMeter((meter) => meter.live);
   const isTaken = useRef(false);
-  const settled = live?.phase === 'settled' ? live.raw : null;
+  const phase = live?.phase ?? 'pins-out';
+  const [isOnBlock, setOnBlock] = useState(false);
+  if (live?.phase === 'pins-out' && !isOnBlock) setOnBlock(true);
+  const settled = isOnBlock && live?.phase === 'settled' ? live.raw : null;
   const told = useRef(onSettled);
   told.current = onSettled;
   useEffect(() => {
@@ -99,7 +105,6 @@ function Live({ onSettled }: { onSettled: (shown: number) => void }) {
     isTaken.current = true;
     told.current(settled);
   }, [settled]);
-  const phase = live?.phase ?? 'pins-out';
   return (
     <>
       <PhaseMark phase={phase} />
@@ -107,6 +112,11 @@ function Live({ onSettled }: { onSettled: (shown: number) => void }) {
         <strong>{live?.raw === null || live === null ? '–' : rawText(live.raw, live.unit, formats)}</strong>
       </p>
       {phase === 'pins-out' && <p>{say('meter-check.no-number')}</p>}
+      {phase !== 'pins-out' && !isOnBlock && (
+        <Banner actions={<Button onClick={() => setOnBlock(true)}>{say('meter-check.is-on')}</Button>}>
+          {say('meter-check.lift')}
+        </Banner>
+      )}
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import { placeOf } from '../../../shared-core/gatt/value.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Banner } from '../../ui/Banner.tsx';
@@ -12,30 +13,42 @@ import { type Found, newestOf } from './found.ts';
 export function Proposals({
   found,
   chosen,
+  numbers,
+  textOf,
   showsBytes,
   onChoose,
 }: {
   found: readonly Found[];
   chosen: Found | null;
+  /** As they were typed. */
+  numbers: readonly ShownNumber[];
+  textOf: (number: ShownNumber) => string;
   showsBytes: boolean;
   onChoose: (key: string) => void;
 }) {
   const { say } = useWords();
-  if (found.length === 0) return <Banner kind="caution">{say('watch.none-fits')}</Banner>;
-  const isSure = found[0]!.proposal.isSure;
+  if (chosen === null) return <Banner kind="caution">{say('watch.none-fits')}</Banner>;
+  const { isSure, isEnough, follows } = chosen.proposal;
+  const misfit = numbers.find((_, at) => follows[at] === false);
   return (
     <>
       <Choice
         label={say('watch.found')}
         isList
-        value={chosen?.key ?? null}
+        value={chosen.key}
         options={found.map((each) => ({
           value: each.key,
           label: <ProposedNumber found={each} showsBytes={showsBytes} />,
         }))}
         onValue={onChoose}
       />
-      <Banner kind={isSure ? 'done' : 'info'}>{say(isSure ? 'watch.sure' : 'watch.more')}</Banner>
+      {misfit ? (
+        <Banner kind="caution">{say('watch.misfit', { shown: textOf(misfit) })}</Banner>
+      ) : isSure ? (
+        <Banner kind="done">{say('watch.sure')}</Banner>
+      ) : (
+        <Banner>{say(isEnough ? 'watch.compare' : 'watch.more')}</Banner>
+      )}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { type MeterFields, NO_FIELDS, type Start } from '../../../shared-core/gatt/meter-description.ts';
 import { type Proposal, propose, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
@@ -8,6 +8,7 @@ import { askMeter } from '../../stores/meter.ts';
 import { tellDone } from '../../stores/notices.ts';
 import { useWatching } from '../../stores/watching.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
+import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { BesideValue } from './BesideValue.tsx';
 import { descriptionOf, foundOf } from './found.ts';
@@ -20,15 +21,16 @@ import { motionOf, shownPlaces } from './watched-places.ts';
 
 /** Sets up an unknown meter from what moves with its pins and the numbers on its display. */
 export function WatchForm({ state }: { state: MeterState }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const heard = useWatching((watching) => watching.places);
   const [showsBytes, setShowsBytes] = useState(false);
   const [unit, setUnit] = useState<DisplayUnit>('pct');
-  const [numbers, setNumbers] = useState<readonly ShownNumber[]>([]);
+  const numbers = useWatching((watching) => watching.numbers);
   const [proposals, setProposals] = useState<readonly Proposal[]>([]);
   const [chosenKey, setChosenKey] = useState<string | null>(null);
   const [fields, setFields] = useState<MeterFields>(NO_FIELDS);
   const [start, setStart] = useState<Start | null>(null);
+  useEffect(() => () => useWatching.setState({ numbers: [] }), []);
   const onFields = useCallback(
     (changed: Partial<MeterFields>) => setFields((before) => ({ ...before, ...changed })),
     [],
@@ -47,7 +49,7 @@ export function WatchForm({ state }: { state: MeterState }) {
   function find(typed: readonly ShownNumber[], by: DisplayUnit): void {
     const proposed = propose(places, typed, readingUnitOf(by));
     const first = proposed[0] && foundOf(proposed[0], heard).key;
-    setNumbers(typed);
+    useWatching.setState({ numbers: typed });
     setProposals(proposed);
     choose(first ?? null);
   }
@@ -100,9 +102,13 @@ export function WatchForm({ state }: { state: MeterState }) {
         }
       />
       {numbers.length > 0 && (
-        <Proposals found={found} chosen={chosen} showsBytes={showsBytes} onChoose={choose} />
+        <Proposals
+          {...{ found, chosen, numbers, showsBytes }}
+          textOf={({ value }) => rawText(value, readingUnitOf(unit), formats)}
+          onChoose={choose}
+        />
       )}
-      {chosen !== null && (
+      {chosen?.proposal.isEnough && (
         <>
           <BesideValue found={chosen} fields={fields} onFields={onFields} />
           <Actions>

@@ -48,6 +48,8 @@ export const meterCheck = {
   'meter-check.due.first': 'Check {meterName} with {blockName} before you start.',
   'meter-check.due.again': '{meterName} was last checked {lastAt}.',
   'meter-check.hold': 'Press both pins onto the contacts of {blockName}. Hold still.',
+  'meter-check.lift': 'Lift the pins first. Then press them onto the contacts.',
+  'meter-check.is-on': 'They are on the block',
   'meter-check.no-number':
     'No number yet. Clean the contacts and the pins, and press harder. Still none: it may be below the scale of the meter, or a cable may be broken.',
   'meter-check.caution': 'Pins are sharp. Keep fingers off the contacts: skin changes the value.',

@@ -38,10 +38,12 @@ export const watch = {
   'watch.none-fits': 'Nothing that it sent fits. Check the number. Type it while the pins are in.',
   'watch.found': 'Which one does its display show now?',
   'watch.fit.all':
-    '{typed, plural, one {fits your number} =2 {fits both numbers} other {fits all # numbers}}',
-  'watch.fit.some': 'fits {fitting} of {typed} numbers',
+    'now. {typed, plural, one {It fit your number.} =2 {It fit both numbers.} other {It fit all # numbers.}}',
+  'watch.fit.some': 'now. It fit {fitting} of {typed} numbers.',
   'watch.sure': 'Found. It follows your numbers.',
-  'watch.more': 'To be sure, type a number from wetter or drier wood.',
+  'watch.more': 'Before you save, type a number from wetter or drier wood.',
+  'watch.compare': 'Compare it with the display. To be sure, type one more number.',
+  'watch.misfit': '{shown} does not fit. Delete it if it is wrong, or type one more number.',
 
   'watch.beside': 'What else it sends',
   'watch.hold.find': 'Find the meter’s button',

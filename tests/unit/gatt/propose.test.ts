@@ -38,7 +38,7 @@ describe('one typed number', () => {
     const truth: Layout = { kind: 'number', format: 6, byteOffset: 3, ...plain, exponent: -1 };
     const proposals = propose([{ source, packets }], typed.slice(0, 1), 'pct');
     expectFound(packets, truth, proposals);
-    expect(proposals[0]).toMatchObject({ source, follows: [true], isSure: false });
+    expect(proposals[0]).toMatchObject({ source, follows: [true], isEnough: false, isSure: false });
   });
 
   test('finds the number in a text with a unit', () => {
@@ -87,6 +87,16 @@ describe('one typed number', () => {
     expect(best!.value).toMatchObject({ byteOffset: 1, exponent: -1 });
   });
 
+  test('is not found in bytes that never moved, nor in still bits of bytes that did', () => {
+    const packets = watched(course, 1, (shown) =>
+      Uint8Array.from([134, 0, ...integer(1340, 2), 134, shown === null ? 0 : 32]),
+    );
+    const proposals = propose([{ source, packets }], typed.slice(0, 1), 'pct');
+    for (const { value } of proposals) expect(new Set(numbersOf(packets, value)).size).toBeGreaterThan(1);
+    const still = packets.map((packet) => ({ ...packet, bytes: packet.bytes.slice(0, 5) }));
+    expect(propose([{ source, packets: still }], typed.slice(0, 1), 'pct')).toEqual([]);
+  });
+
   test('nothing is proposed where nothing was typed or nothing fits', () => {
     const packets = watched(course, 1, () => ascii('?'));
     expect(propose([{ source, packets }], [], 'pct')).toEqual([]);
@@ -102,12 +112,15 @@ describe('several typed numbers', () => {
 
   test('two different ones make it sure', () => {
     const [best] = propose([{ source, packets: tenths }], typed.slice(0, 2), 'pct');
-    expect(best).toMatchObject({ follows: [true, true], isSure: true });
+    expect(best).toMatchObject({ follows: [true, true], isEnough: true, isSure: true });
   });
 
   test('the same one twice does not', () => {
     const again = [typed[0]!, { ...typed[0]!, fromMs: 5900, toMs: 6900 }];
-    expect(propose([{ source, packets: tenths }], again, 'pct')[0]).toMatchObject({ isSure: false });
+    expect(propose([{ source, packets: tenths }], again, 'pct')[0]).toMatchObject({
+      isEnough: false,
+      isSure: false,
+    });
   });
 
   test('a mistyped one is marked, and the others count', () => {
@@ -116,7 +129,7 @@ describe('several typed numbers', () => {
       [typed[0]!, { ...typed[1]!, value: 57.2 }, typed[2]!],
       'pct',
     );
-    expect(best).toMatchObject({ follows: [true, false, true], isSure: false });
+    expect(best).toMatchObject({ follows: [true, false, true], isEnough: false, isSure: false });
   });
 
   test.each([

@@ -56,6 +56,7 @@ const checkedMeter = (changes: Partial<CheckedMeter> = {}): CheckedMeter => ({
   toCorrect: null,
   ...changes,
 });
+const live = { raw: 12.2, unit: 'pct' as const, corrected: null, spread: 0.1, tempC: null, trace: [12.2] };
 const moved: ReadingsMoved = {
   act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f',
   readings: 2,
@@ -90,19 +91,33 @@ describe('before a round', () => {
     expect(await screen.findByText(/Press both pins onto the contacts of Block/)).toBeTruthy();
     expect(screen.getByText(/^No number yet/)).toBeTruthy();
     await expectNoBarriers();
-    const live = {
-      raw: 12.2,
-      unit: 'pct' as const,
-      corrected: null,
-      spread: 0.1,
-      tempC: null,
-      trace: [12.2],
-    };
+    act(() => useMeter.setState({ live: { ...live, raw: null, phase: 'pins-out' } }));
     act(() => useMeter.setState({ live: { ...live, phase: 'drifting' } }));
     expect(machine.inputsOf('meterChecks.add')).toEqual([]);
     act(() => useMeter.setState({ live: { ...live, phase: 'settled' } }));
     expect(await sentence('12.2%: right. It should show 12.0%.')).toBeTruthy();
     expect(machine.inputsOf('meterChecks.add')).toEqual([{ blockId: 3, shown: 12.2, tempC: null }]);
+  });
+
+  test.each([
+    ['the pins were lifted', () => act(() => useMeter.setState({ live: { ...live, phase: 'pins-out' } }))],
+    [
+      'a person said so',
+      () => userEvent.setup().click(screen.getByRole('button', { name: 'They are on the block' })),
+    ],
+  ])('what pins that were in already show is taken only once %s', async (_, tellOf) => {
+    const machine = play(checkedMeter());
+    showMeter(aLiveMeter());
+    useMeter.setState({ live: { ...live, raw: 18.3, phase: 'settled' } });
+    render(<CheckOffer />);
+    await userEvent.setup().click(await screen.findByRole('button', { name: 'Check Old one' }));
+    expect(await screen.findByText(/^Lift the pins first/)).toBeTruthy();
+    await expectNoBarriers();
+    expect(machine.inputsOf('meterChecks.add')).toEqual([]);
+    await tellOf();
+    act(() => useMeter.setState({ live: { ...live, phase: 'settled' } }));
+    await sentence('12.2%: right. It should show 12.0%.');
+    expect(machine.inputsOf('meterChecks.add')).toHaveLength(1);
   });
 
   test('with no meter connected it is typed, and one that is off is corrected only by a press', async () => {

@@ -68,6 +68,19 @@ function send(machine: Machine, tenths: (at: number) => number, isHeld = false):
 }
 const pushedIn = (at: number) => (at < 5 ? 0 : 134);
 
+type User = ReturnType<typeof open>['user'];
+const field = () => screen.getByRole('textbox', { name: 'Number on its display' });
+/** Of what was watched; setting up by hand has its own. */
+const saves = () =>
+  screen.queryAllByRole('button', { name: 'Save' }).filter((button) => button.closest('form') === null);
+/** What the display shows in one board, and in another. */
+async function typeTwo({ machine, user }: { machine: Machine; user: User }): Promise<void> {
+  send(machine, pushedIn);
+  await user.type(field(), '13.4{Enter}');
+  send(machine, () => 217);
+  await user.type(field(), '21.7{Enter}');
+}
+
 const places = () =>
   within(screen.getByRole('list', { name: 'What the meter sends' }))
     .getAllByRole('listitem')
@@ -96,19 +109,24 @@ test('bytes are shown when asked for', async () => {
   expect(places()[0]).toContain('fff0 fff2860000');
 });
 
-test('the number on its display finds how it is read, live, and Save says so', async () => {
+test('two numbers on its display find how it is read, live, and Save says so', async () => {
   const { machine, user } = open();
   send(machine, pushedIn);
-  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
-  const first = screen.getAllByRole('radio')[0] as HTMLInputElement;
-  expect(first.checked).toBe(true);
-  expect(first.closest('label')!.textContent).toBe('13.4% fits your number');
-  expect(screen.getByText('To be sure, type a number from wetter or drier wood.')).toBeTruthy();
+  await user.type(field(), '13.4{Enter}');
+  const first = () => screen.getAllByRole('radio')[0] as HTMLInputElement;
+  const text = () => first().closest('label')!.textContent;
+  expect(first().checked).toBe(true);
+  expect(text()).toBe('13.4% now. It fit your number.');
+  expect(screen.getByText('Before you save, type a number from wetter or drier wood.')).toBeTruthy();
+  expect(saves()).toEqual([]);
   await expectNoBarriers();
 
   send(machine, () => 217);
-  expect(first.closest('label')!.textContent).toContain('21.7%');
-  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  expect(text()).toBe('21.7% now. It fit your number.');
+  await user.type(field(), '21.7{Enter}');
+  expect(text()).toBe('21.7% now. It fit both numbers.');
+  await expectNoBarriers();
+  await user.click(saves()[0]!);
   expect(machine.inputsOf('meter.describe')).toMatchObject([
     {
       source: { kind: 'sent', serviceUuid: 'fff0', characteristicUuid: 'fff2' },
@@ -121,13 +139,32 @@ test('the number on its display finds how it is read, live, and Save says so', a
   ]);
 });
 
+test('a number that does not fit with the others is named, and nothing is saved until it is deleted', async () => {
+  const { machine, user } = open();
+  await typeTwo({ machine, user });
+  await user.type(field(), '57.2{Enter}');
+  expect(screen.getByText(/^57.2% does not fit/)).toBeTruthy();
+  expect(saves()).toEqual([]);
+  await user.click(screen.getByRole('button', { name: 'Delete 57.2%' }));
+  expect(saves()).toHaveLength(1);
+});
+
+test('a number still fits after a long walk to wetter wood', async () => {
+  const { machine, user } = open();
+  send(machine, pushedIn);
+  await user.type(field(), '13.4{Enter}');
+  for (let times = 0; times < 31; times++) send(machine, () => 0);
+  send(machine, () => 217);
+  await user.type(field(), '21.7{Enter}');
+  expect(saves()).toHaveLength(1);
+});
+
 test('a number that nothing fits can be deleted, and one that is none is asked for', async () => {
   const { machine, user } = open();
   send(machine, pushedIn);
-  const field = screen.getByRole('textbox', { name: 'Number on its display' });
   await user.click(screen.getByRole('button', { name: 'Find it' }));
   expect(screen.getByRole('alert').textContent).toBe('Type the number on the meter’s display.');
-  await user.type(field, '99.93{Enter}');
+  await user.type(field(), '99.93{Enter}');
   expect(screen.getByText(/^Nothing that it sent fits/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Delete 99.93%' }));
   expect(screen.queryByText(/^Nothing that it sent fits/)).toBeNull();
@@ -135,8 +172,7 @@ test('a number that nothing fits can be deleted, and one that is none is asked f
 
 test('its button is found by pressing it, and saved with the rest', async () => {
   const { machine, user } = open();
-  send(machine, pushedIn);
-  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
+  await typeTwo({ machine, user });
   await user.click(screen.getByRole('button', { name: 'Find the meter’s button' }));
   expect(screen.getByText('Press the button on the meter now.')).toBeTruthy();
   const nowMs = performance.now();
@@ -148,7 +184,7 @@ test('its button is found by pressing it, and saved with the rest', async () => 
   );
   expect(screen.getByText('Button found. Pressed now: yes.')).toBeTruthy();
   await expectNoBarriers();
-  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  await user.click(saves()[0]!);
   expect(machine.inputsOf('meter.describe')).toMatchObject([
     { fields: { hold: { layout: { kind: 'bits', firstBit: 16, bits: 1 }, equals: 1 } } },
   ]);
@@ -178,9 +214,8 @@ test('while nothing moves, what it advertises can be watched, and a start comman
   await expectNoBarriers();
 
   // It is part of how the meter is read.
-  send(machine, pushedIn);
-  await user.type(screen.getByRole('textbox', { name: 'Number on its display' }), '13.4{Enter}');
-  await user.click(screen.getAllByRole('button', { name: 'Save' })[0]!);
+  await typeTwo({ machine, user });
+  await user.click(saves()[0]!);
   expect(machine.inputsOf('meter.describe')).toMatchObject([{ start }]);
 });
 
