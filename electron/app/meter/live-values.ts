@@ -13,6 +13,11 @@ import { createSignal } from '../signal.ts';
 import type { ChosenLink } from './chosen-link.ts';
 import type { MeterMemory } from './meter-memory.ts';
 
+/** Off for less than this with the same pins in, a button was not let go: its contact is worn, or a packet was lost. ms. */
+const RELEASED_MS = 1000;
+/** So many packets in a row that are not what a meter holds, and it holds nothing: one alone may be damaged. */
+const OTHERS = 2;
+
 /** The newest value of the meter and what the settling detector makes of it. */
 export interface LiveValue {
   /** In the meter's unit; null with the pins out. */
@@ -43,6 +48,10 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const pressed = createSignal();
   /** Whether the meter holds its value; null until it said so. */
   let isHeld: boolean | null = null;
+  /** What it holds, and how many packets in a row said otherwise. */
+  let held: { value: number | null; others: number } | null = null;
+  /** When it last said that it holds a value of the pins that are in; null where it did not. */
+  let heldAtMs: number | null = null;
   let tempC: number | null = null;
   /** Settling began again with the pins in, so that the next value is no sign that they went in. */
   let wasIn = false;
@@ -54,11 +63,16 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     const wasHeld = isHeld;
     isHeld = packet.isHeld ?? isHeld;
     if (!packet.isOther) {
+      if (!(isHeld && wasHeld) || held === null) held = { value: packet.value, others: 0 };
+      else if (held.others < OTHERS) held.others = packet.value === held.value ? 0 : held.others + 1;
       // That a held value stays the same says nothing of the pins.
-      if (isHeld && wasHeld) showHeld(packet);
+      if (isHeld && wasHeld && held.others < OTHERS) showHeld();
       else takeValue(packet, description);
     }
-    if (isHeld && wasHeld === false) pressed.give();
+    if (!isHeld) return;
+    const isAgain = heldAtMs !== null && packet.receivedAtMs - heldAtMs < RELEASED_MS;
+    heldAtMs = packet.receivedAtMs;
+    if (wasHeld === false && !isAgain) pressed.give();
   }
 
   function takeValue({ receivedAtMs, value: sent }: MeterNotification, { unit }: MeterDescription): void {
@@ -80,21 +94,28 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       isUnconfirmed: link.current().described?.toConfirm !== undefined,
     };
     wasIn = false;
+    if (live.inserted || phase === 'pins-out') heldAtMs = null;
     addToTrace(phase === 'pins-out' ? null : sent);
     values.give(live);
     if (settledNow) settled.give(live);
   }
 
-  function showHeld({ value: sent }: MeterNotification): void {
+  function showHeld(): void {
     if (live === null) return;
     live = { ...live, tempC, settledNow: false, inserted: false };
-    addToTrace(sent);
+    addToTrace(live.value);
     values.give(live);
   }
 
   function addToTrace(sent: number | null): void {
     trace.push(sent);
     if (trace.length > TRACE_LENGTH) trace.shift();
+  }
+
+  function forgetHold(): void {
+    isHeld = null;
+    held = null;
+    heldAtMs = null;
   }
 
   function startAgain({ unit, range }: MeterDescription): void {
@@ -104,7 +125,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
 
   /** The meter is away: whatever it showed, the pins are in nothing that anybody reads. */
   function lose(): void {
-    isHeld = null;
+    forgetHold();
     tempC = null;
     if (live === null) return;
     const description = link.current().described?.description;
@@ -122,7 +143,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   }
 
   memory.remembered.follow((description) => {
-    isHeld = null;
+    forgetHold();
     startAgain(description);
   });
   link.notified.follow(take);
@@ -130,7 +151,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     if (phase !== 'live') lose();
   });
   link.left.follow(() => {
-    isHeld = null;
+    forgetHold();
     tempC = null;
     settling = null;
     live = null;

@@ -52,9 +52,44 @@ test('one press is told once, however often the meter repeats that it holds, and
   send(12.6, false, 3);
   send(12.6, true, 20);
   expect(presses()).toBe(1);
-  send(12.6, false);
+  send(12.6, false, 15);
   send(12.6, true);
   expect(presses()).toBe(2);
+});
+
+test('a worn button that lets go for a packet is pressed once, until the pins were out', async () => {
+  await inRound(false);
+  send(0, false, 10);
+  send(12.6, false, 3);
+  for (let n = 0; n < 20; n++) send(12.6, n % 2 === 0);
+  expect(presses()).toBe(1);
+  send(0, false, 5);
+  send(12.8, false, 3);
+  send(12.8, true);
+  expect(presses()).toBe(2);
+});
+
+test('a meter that says it holds and sends another value is read as it sends', async () => {
+  const roundId = await inRound(false);
+  send(0, false, 10);
+  send(12.6, false, 30);
+  send(12.6, true, 5);
+  await saveLive(roundId);
+  send(0, true, 10);
+  await expect(saveLive(roundId)).rejects.toThrow();
+  send(17.7, true, 30);
+  await saveLive(roundId);
+  expect(await readings(roundId)).toMatchObject([{ raw: 12.6 }, { raw: 17.7 }]);
+});
+
+test('one damaged packet amid what a meter holds is no other push', async () => {
+  const roundId = await inRound(false);
+  send(12.6, false, 30);
+  send(12.6, true, 5);
+  await saveLive(roundId);
+  send(0, true);
+  send(12.6, true, 30);
+  await expect(saveLive(roundId)).rejects.toThrow('WAL-01');
 });
 
 test('a meter that holds already when it is met, or comes back, was not pressed', async () => {
