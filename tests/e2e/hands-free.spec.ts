@@ -281,6 +281,10 @@ test('the far view can be read from two meters away, in each theme', async ({ pi
         }
       }
       await picture(page, `round-far-${size.width}-${colorScheme}`);
+      // Beside the demo's button, nothing of the name is squeezed out of its link.
+      const name = page.getByRole('link', { name: 'Pintally' });
+      expect(await name.evaluate((link) => link.scrollWidth - link.clientWidth)).toBe(0);
+      expect((await name.locator('svg').boundingBox())?.width).toBe(28);
       if (await nextStep(page).getByText('All spots read').isVisible()) await page.keyboard.press('Enter');
     }
   await page.setViewportSize({ width: 400, height: 800 });

@@ -53,8 +53,6 @@ export function useRoundKeys(probing: Probing): void {
         if (action !== null && isErasing) return;
       }
       if (action === null) {
-        // Presenters send it, and the browser would load the window again.
-        if (key === 'F5') event.preventDefault();
         if (target === field.current) return;
         if (typing !== null && isOfValue(key, typing, typedUnit)) {
           // Not left to the browser, which would put it wherever the caret was.
@@ -74,8 +72,18 @@ export function useRoundKeys(probing: Probing): void {
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
   });
+  useEffect(() => {
+    // On its way down: a dialog keeps its keys to itself.
+    addEventListener('keydown', keepWindow, true);
+    return () => removeEventListener('keydown', keepWindow, true);
+  }, []);
   useEffect(() => () => clearTimeout(waiting.current), []);
   useEffect(() => giveHeldKeys(sayNotUsed), []);
+}
+
+/** Presenters send F5, and the browser would load the window again. */
+function keepWindow(event: KeyboardEvent): void {
+  if (event.key === 'F5' && !event.ctrlKey) event.preventDefault();
 }
 
 function sayNotUsed(): void {

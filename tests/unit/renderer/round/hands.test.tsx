@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import type { ReactNode } from 'react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
@@ -231,6 +231,15 @@ describe('a slip of the keys', () => {
       ]),
     );
   });
+});
+
+test('F5 of a presenter does not load the window again, over a dialog neither', async () => {
+  const { user } = await open();
+  const isPrevented = () => !fireEvent.keyDown(document.activeElement ?? document.body, { key: 'F5' });
+  expect(isPrevented()).toBe(true);
+  await user.keyboard('t');
+  expect(screen.getByRole('dialog').contains(document.activeElement)).toBe(true);
+  expect(isPrevented()).toBe(true);
 });
 
 test('while the pins are in, the spot they are at is named and stands out', async () => {
