@@ -41,6 +41,11 @@ export interface CheckRow extends NewCheck {
   meterId: number | null;
 }
 
+/** By the profile that holds for it. */
+interface ReadingSince extends ReadingOwnerRow {
+  profileId: number;
+}
+
 /** So many checks of a block are listed. */
 const MOST_LISTED = 200;
 
@@ -75,8 +80,8 @@ export function meterCheckReads(db: Db) {
      GROUP BY 1, 2 HAVING checkId IS NOT NULL ORDER BY 1, 2`,
   );
   const isAny = db.prepare<[], number>(`SELECT EXISTS (SELECT 1 FROM meter_check c)`).pluck();
-  const since = db.prepare<{ checkId: number; meterId: number; at: string }, ReadingOwnerRow>(
-    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId
+  const since = db.prepare<{ checkId: number; meterId: number; at: string }, ReadingSince>(
+    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId, ${PROFILE_NOW} AS profileId
      FROM round r JOIN reading g ON g.round_id = r.id
      WHERE coalesce(r.finished_at, @at) >= @at AND g.taken_at >= @at AND ${holds('g')} AND ${isNoSlip('g')}
        AND ${PROFILE_NOW} IN (${VERSIONS})
@@ -97,7 +102,7 @@ export function meterCheckReads(db: Db) {
     /** Of a round's readings, how many were taken after which check of their meter, by the profile that holds for them. */
     inRound: (roundId: number) => (isAny.get() === 1 ? inRound.all(roundId) : []),
     /** Readings of the meter that were taken after a check, and before the next one. */
-    readingsSince: (checkId: number, meterId: number, at: string): ReadingOwnerRow[] =>
+    readingsSince: (checkId: number, meterId: number, at: string): ReadingSince[] =>
       since.all({ checkId, meterId, at }),
     /** When the newest round began; null before the first. */
     lastRoundAt: (): string | null => lastStart.get() ?? null,

@@ -196,7 +196,10 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   function change(meterId: number, changed: Partial<MeterRecord>, at: string): void {
     const before = newest.get(meterId);
     const known = before ? recordOf(before.record) : NO_RECORD;
-    const record = textOf({ ...known, ...changed });
+    const next = { ...known, ...changed };
+    // What a check found is in the unit of the values that it found it in.
+    if (unitOf(next) !== unitOf(known)) next.off = 0;
+    const record = textOf(next);
     if (record === textOf(known)) return;
     addProfile({ meterId, version: (lastVersion.get(meterId) ?? 0) + 1, record, madeAt: at });
   }

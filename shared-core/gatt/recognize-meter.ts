@@ -17,19 +17,15 @@ export interface RecognizedMeter {
   toConfirm?: { before: MeterDescription | null };
 }
 
-/** Whether a meter has the value that a description reads, and gives it in that way. */
+/** Whether a connected meter has the value that a description reads, and gives it in that way. */
 export const offers = (
   characteristics: readonly DiscoveredCharacteristic[],
   description: MeterDescription,
-): boolean => {
-  const { source } = description;
-  return (
-    isAdvertised(source) ||
-    characteristics.some(
-      (each) => isReadBy(each, description) && (source.kind === 'read' ? each.canRead : each.canNotify),
-    )
+): boolean =>
+  characteristics.some(
+    (each) =>
+      isReadBy(each, description) && (description.source.kind === 'read' ? each.canRead : each.canNotify),
   );
-};
 
 /** The description, with what the meter says now: a person confirmed it, or the meter was never met. */
 export const confirmed = (
@@ -50,7 +46,7 @@ export function recognizeMeter(
   const own = describeMeter(characteristics);
   const described = own.description && confirmed(characteristics, own.description);
   if (known === null) return { ...own, description: described };
-  if (!offers(characteristics, known)) {
+  if (!isAdvertised(known.source) && !offers(characteristics, known)) {
     const remarks = [message('meter.self.changed'), ...own.remarks];
     return { description: described, remarks, ...(described && { toConfirm: { before: null } }) };
   }

@@ -13,6 +13,7 @@ import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.t
 import { message } from '../../../shared-core/words/message.ts';
 import type { CheckRow } from '../../store/meter-check-table.ts';
 import { type MeterRow, unitOf } from '../../store/meter-table.ts';
+import type { ReadingOwnerRow } from '../../store/reading-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
@@ -30,6 +31,21 @@ const rightOn = (block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow
 /** What a version of a profile corrects its values by; nothing where it is lost. */
 const correctedBy = ({ meters }: YardReader, profileId: number | null): number =>
   (profileId === null ? undefined : meters.version(profileId))?.off ?? 0;
+
+/** What a version of a profile gives its values in; null where it is lost. */
+function unitBy({ meters }: YardReader, profileId: number | null): ReadingUnit | null {
+  const version = profileId === null ? undefined : meters.version(profileId);
+  return version ? unitOf(version) : null;
+}
+
+/** Readings in the unit of a check that were taken after it, and before the next one. */
+function readingsSince(yard: YardReader, { id, meterId, meterProfileId, at }: CheckRow): ReadingOwnerRow[] {
+  if (meterId === null) return [];
+  const unit = unitBy(yard, meterProfileId);
+  return yard.meterChecks
+    .readingsSince(id, meterId, at)
+    .filter(({ profileId }) => unitBy(yard, profileId) === unit);
+}
 
 function judged(row: CheckRow, unit: ReadingUnit, by: number): MeterCheck {
   const { meterProfileId: _, meterId: __, ...check } = row;
@@ -57,9 +73,9 @@ function isDue(
 /** What a meter would still be corrected by, as its newest check says; null for nothing. */
 function toCorrect(yard: YardReader, meter: MeterRow, unit: ReadingUnit): CheckedMeter['toCorrect'] {
   const newest = yard.meterChecks.newestOfMeter(meter.id);
-  if (newest === undefined || checkState(unit, newest, meter.off) !== 'off') return null;
-  const { id: checkId, at } = newest;
-  return { checkId, readings: yard.meterChecks.readingsSince(checkId, meter.id, at).length };
+  if (newest === undefined || unitBy(yard, newest.meterProfileId) !== unit) return null;
+  if (checkState(unit, newest, meter.off) !== 'off') return null;
+  return { checkId: newest.id, readings: readingsSince(yard, newest).length };
 }
 
 export const meterCheckQueries = (context: QueryContext) =>
@@ -69,7 +85,10 @@ export const meterCheckQueries = (context: QueryContext) =>
       return yard.meterChecks.blocks().map((block): CheckedMeter => {
         const meter = orRefuse(yard.meters.get(block.meterId), 'meter');
         const unit = unitOf(meter);
-        const rows = yard.meterChecks.ofBlock(block.id);
+        // Of a meter that gave its values in another unit, a check says nothing of the meter as it is.
+        const rows = yard.meterChecks
+          .ofBlock(block.id)
+          .filter(({ meterProfileId }) => unitBy(yard, meterProfileId) === unit);
         return {
           block,
           meterName: meter.name,
@@ -90,11 +109,11 @@ export const meterCheckQueries = (context: QueryContext) =>
           const row = orRefuse(yard.meterChecks.check(checkId), 'check');
           const meter = row.meterId === null ? undefined : yard.meters.get(row.meterId);
           if (meter === undefined) return [];
-          const unit = unitOf(meter);
+          const unit = unitBy(yard, profileId);
+          if (unit === null || unitBy(yard, row.meterProfileId) !== unit) return [];
           const check = judged(row, unit, correctedBy(yard, profileId));
           if (check.state === 'right') return [];
-          const since =
-            check.state === 'off' ? yard.meterChecks.readingsSince(checkId, meter.id, row.at) : [];
+          const since = check.state === 'off' && unit === unitOf(meter) ? readingsSince(yard, row) : [];
           return [{ meterName: meter.name, unit, check, readings, toCorrect: since.length || null }];
         });
     },
@@ -150,11 +169,13 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
       const check = orRefuse(yard.meterChecks.check(checkId), 'check');
       const meter = meterOf(orRefuse(check.meterId ?? undefined, 'meter'));
       const unit = unitOf(meter);
+      if (unitBy(yard, check.meterProfileId) !== unit)
+        throw new Refusal(message('refusal.check-other-unit', { meterName: meter.name }));
       const state = checkState(unit, check, 0);
       if (state === 'too-far')
         throw new Refusal(message('refusal.meter-too-far-off', { meterName: meter.name }));
       const off = state === 'right' ? 0 : offBy(unit, check);
-      const readings = yard.meterChecks.readingsSince(checkId, meter.id, check.at);
+      const readings = readingsSince(yard, check);
       // What is read after a later check is not to be corrected by this one.
       if (yard.meterChecks.newestOfMeter(meter.id)?.id === checkId)
         yard.meters.setOff(meter.id, off, context.now());

@@ -274,6 +274,8 @@ export const refusals = {
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.test-block-unknown':
     'Nobody can say what {meterName} should show on that. Nothing was saved. Type the value of its label in the unit that the meter shows.',
+  'refusal.check-other-unit':
+    '{meterName} gave its values in another unit when it was checked. Nothing was changed. Check it again.',
   'refusal.meter-too-far-off':
     '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, its pins and its setting, then check it again.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',

@@ -68,6 +68,10 @@ test('a file of a value that the connected meter does not send is refused, and n
   expect(await yard.refusal('meters.useFile', { meterId, file: meterFileOf(other, null) })).toContain(
     'does not send the value',
   );
+  const advertised = { ...tenths, source: { kind: 'manufacturer-data', companyId: 0xffff } } as const;
+  expect(await yard.refusal('meters.useFile', { meterId, file: meterFileOf(advertised, null) })).toContain(
+    'does not send the value',
+  );
   expect(await yard.query('meters.file', { meterId })).toEqual(before);
 });
 
@@ -81,4 +85,32 @@ test('a meter that sends percent is not set up as one that shows ohms', async ()
   const meterId = await connected();
   const file = meterFileOf(handHeld, { ...unknownProfile, scale: { kind: 'ohms' } });
   expect(await yard.refusal('meters.useFile', { meterId, file })).toContain('sends %, not ohms');
+});
+
+test('what a check found in % is not taken off ohms, which the check says nothing of', async () => {
+  const meterId = await connected();
+  const { id: blockId } = await yard.command('testBlocks.add', {
+    meterId,
+    name: 'Block',
+    expected: 12,
+    unit: 'pct',
+    tolerance: 0.5,
+    checkEvery: 'day',
+  });
+  const { id: checkId } = await yard.command('meterChecks.add', { blockId, shown: 14, tempC: null });
+  await yard.command('meterChecks.correct', { checkId });
+  const value = { ...handHeld.value, exponent: 4 };
+  const inOhms = { ...handHeld, value, unit: 'ohm', range: { min: 0, max: 1e12 } } as const;
+  const file = meterFileOf(inOhms, { ...unknownProfile, scale: { kind: 'ohms' } });
+  yard.later(60_000);
+  await yard.command('meters.useFile', { meterId, file });
+  expect(await yard.query('meterChecks.list', {})).toMatchObject([
+    { unit: 'ohm', checks: [], toCorrect: null },
+  ]);
+  expect(await yard.refusal('meterChecks.correct', { checkId })).toContain('in another unit');
+  await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 21 });
+  for (let sent = 0; sent < 40; sent++) yard.meter.sendRubbish(Uint8Array.of(15_500 & 255, 15_500 >> 8));
+  const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+  expect(reading).toMatchObject({ raw: 155e6, unit: 'ohm' });
+  expect(reading!.corrected.steps.map(({ step }) => step)).not.toContain('meter-check');
 });
