@@ -1,3 +1,4 @@
+import { HOUR_MS } from '../../shared-core/time.ts';
 import type { LoggedAir } from '../../shared-core/wood/climate/measured-air.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { holds } from './undone-rows.ts';
@@ -21,7 +22,7 @@ const columns: Columns<AirLog> = {
 
 /** SQL for what was logged at a place since an instant: by sensors while they were there, and by hand. */
 const AT_PLACE = `
-  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfDay
+  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace
     FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
       FROM air_sensor_stay) t
     JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at BETWEEN t.since AND coalesce(t.until, '9999')
@@ -31,12 +32,33 @@ const AT_PLACE = `
     WHERE l.place_id = @placeId AND l.at >= @from AND ${holds('l')}
   ORDER BY 1`;
 
+interface RowAtPlace {
+  at: string;
+  tempC: number;
+  rh: number;
+  /** Typed or imported for the place; else of a sensor. */
+  isOfPlace: 0 | 1;
+}
+
+/** Values that came with others so near are a log. */
+const LOG_WITHIN_MS = 6 * HOUR_MS;
+
+/** @param rows  rising in time */
+function withDays(rows: readonly RowAtPlace[]): LoggedAir[] {
+  const all = rows.map(({ at, ...row }) => ({ ...row, atMs: Date.parse(at) }));
+  const times = [...new Set(all.filter(({ isOfPlace }) => isOfPlace === 1).map(({ atMs }) => atMs))];
+  const alone = new Set(
+    times.filter((atMs, at) => {
+      const [before = -Infinity, after = Infinity] = [times[at - 1], times[at + 1]];
+      return Math.min(atMs - before, after - atMs) > LOG_WITHIN_MS;
+    }),
+  );
+  return all.map(({ isOfPlace, ...air }) => ({ ...air, isOfDay: isOfPlace === 1 && alone.has(air.atMs) }));
+}
+
 /** What was measured of the air of places. Rows are only ever added. */
 export function airLogReads(db: Db) {
-  const atPlace = db.prepare<
-    { placeId: number; from: string },
-    { at: string; tempC: number; rh: number; isOfDay: 0 | 1 }
-  >(AT_PLACE);
+  const atPlace = db.prepare<{ placeId: number; from: string }, RowAtPlace>(AT_PLACE);
   const stamp = db
     .prepare<[], string>(
       `SELECT (SELECT coalesce(sum(version), 0) || '.' || count(*) || '.' || coalesce(max(id), 0) FROM air_sensor_stay) ||
@@ -59,10 +81,7 @@ export function airLogReads(db: Db) {
   );
   return {
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
-    atPlace: (placeId: number, from: string): LoggedAir[] =>
-      atPlace
-        .all({ placeId, from })
-        .map(({ at, isOfDay, ...air }) => ({ ...air, atMs: Date.parse(at), isOfDay: isOfDay === 1 })),
+    atPlace: (placeId: number, from: string): LoggedAir[] => withDays(atPlace.all({ placeId, from })),
     /** Another one wherever rows of earlier days may count elsewhere, or no longer. */
     stamp: (): string => stamp.get() as string,
     /** The id of the newest row; 0 without any. */

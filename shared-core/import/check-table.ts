@@ -9,10 +9,11 @@ import {
   rolesOfReadings,
 } from '../contract/import.ts';
 import { boardCodeSchema, type NewPlace } from '../contract/yard.ts';
+import type { Air } from '../wood/climate/monthly-air.ts';
 import { type Message, message } from '../words/message.ts';
 import { codeOf } from './board-id.ts';
 import type { BoardDay, BoardToAdd, KnownYard } from './boards-of-table.ts';
-import { type AirOfTable, checkAir } from './check-air.ts';
+import { type AirOfTable, checkAir, type DatedAir } from './check-air.ts';
 import { checkBoards } from './check-boards.ts';
 import { checkOven, type OvenCheckOfTable } from './check-oven.ts';
 import { areReadingsLike, ofEachReading } from './column-roles.ts';
@@ -39,6 +40,7 @@ export interface ImportPlan {
   days: BoardDay[];
   meterId: number | null;
   air: (Pick<AirOfTable, 'months'> & { place: PlaceOfPlan })[];
+  airLogs: { place: PlaceOfPlan; values: DatedAir[] }[];
   ovenChecks: OvenCheckOfTable[];
 }
 
@@ -95,6 +97,7 @@ export function checkTable(
     days: [],
     meterId: choices.meterId,
     air: [],
+    airLogs: [],
     ovenChecks: [],
   };
   const rows = rowsOf(table, choices);
@@ -188,7 +191,7 @@ export function checkTable(
       remarks.push(message('import.at-place-since'));
   }
 
-  function planAir({ placeName, months, thin }: AirOfTable): void {
+  function planAir({ placeName, months, dated, thin }: AirOfTable): void {
     const isWhole = months.every((month) => month !== null);
     for (const thinMonth of thin) remarks.push(message('import.month-thin', { thinMonth }));
     const key = placeName === null ? null : nameKey(placeName);
@@ -199,8 +202,12 @@ export function checkTable(
       return;
     }
     const place = placeOf(placeName);
-    if (place === null) problems.push(message('import.choose-place'));
-    else if (months.some((month) => month !== null)) plan.air.push({ place, months });
+    if (place === null) {
+      problems.push(message('import.choose-place'));
+      return;
+    }
+    if (months.some((month) => month !== null)) plan.air.push({ place, months });
+    if (dated.length > 0) plan.airLogs.push({ place, values: dated });
   }
 
   const hasReadings = choices.columns.some(({ role }) => role === 'reading');
@@ -301,3 +308,7 @@ export function withoutKnown<R extends { raw: number; unit: string }>(
     return at < 0;
   });
 }
+
+/** The months of a place with those that a table has. */
+export const withMonths = <M extends Air>(air: readonly M[], months: readonly (Air | null)[]): (M | Air)[] =>
+  air.map((month, index) => months[index] ?? month);

@@ -10,8 +10,15 @@ const importActSchema = z.object({
 });
 
 /** What came in, without what there is none of. */
-export const importedParts = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts): Message[] => {
-  const parts = { boards, readings, stacks, places, 'oven-checks': ovenChecks };
+export const importedParts = ({
+  boards,
+  readings,
+  stacks,
+  places,
+  airValues,
+  ovenChecks,
+}: ImportCounts): Message[] => {
+  const parts = { boards, readings, stacks, places, 'air-values': airValues, 'oven-checks': ovenChecks };
   return (Object.keys(parts) as (keyof typeof parts)[])
     .filter((kind) => parts[kind] > 0)
     .map((kind) => message(`restore.part.${kind}`, { count: parts[kind] }));

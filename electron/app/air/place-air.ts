@@ -12,8 +12,13 @@ const MOST_DAYS_SHOWN = 400;
 /** A value of a day counts at this hour. */
 const HOUR_OF_DAY = 12;
 
-/** The instant that a value of a local day counts at. */
-export const noonOf = (day: string): string => isoOf(startOfDay(day) + HOUR_OF_DAY * HOUR_MS);
+/** The instant that a value of a local day counts at. @param minutes  since midnight; null where only the day is known */
+export function instantOfAir({ day, minutes }: { day: string; minutes: number | null }): string {
+  if (minutes === null) return isoOf(startOfDay(day) + HOUR_OF_DAY * HOUR_MS);
+  const local = new Date(`${day}T00:00`);
+  local.setMinutes(minutes);
+  return isoOf(local.getTime());
+}
 
 export const placeAirQueries = (context: QueryContext) =>
   ({
@@ -38,7 +43,7 @@ export const placeAirCommands = (context: AppContext) =>
       const { acts, airLogs } = context.yard();
       const { name: placeName } = openPlace(context, placeId);
       if (startOfDay(measuredOn) > Date.parse(context.now())) throw new Refusal(message('refusal.air-later'));
-      const row = { placeId, at: noonOf(measuredOn), tempC, rh };
+      const row = { placeId, at: instantOfAir({ day: measuredOn, minutes: null }), tempC, rh };
       if (airLogs.isTyped(row)) throw new Refusal(message('refusal.air-known', { placeName, measuredOn }));
       airLogs.add({ ...row, sensorId: null });
       return { act: acts.now() };

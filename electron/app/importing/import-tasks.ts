@@ -9,6 +9,7 @@ import {
   checkTable,
   type ImportPlan,
   MOST_NAMED,
+  withMonths,
   withoutKnown,
 } from '../../../shared-core/import/check-table.ts';
 import { type GuessedTable, guessColumns, guessTable } from '../../../shared-core/import/guess-columns.ts';
@@ -20,6 +21,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { createBadCaches } from '../../store/bad-caches.ts';
 import { prepareWhenUsed } from '../../store/when-used.ts';
 import { readsOf } from '../../store/yard.ts';
+import { instantOfAir } from '../air/place-air.ts';
 import { unorderedMoves } from '../rounds/page-order.ts';
 import { localDay } from '../yard/backup-tasks.ts';
 import { tableInFile } from './table-file.ts';
@@ -43,6 +45,7 @@ export type PlanPart =
   | Pick<ImportPlan, 'boards'>
   | Pick<ImportPlan, 'days'>
   | Pick<ImportPlan, 'air'>
+  | { airLog: ImportPlan['airLogs'][number] }
   | Pick<ImportPlan, 'ovenChecks'>;
 export interface CheckedAnswer extends Omit<CheckedTable, 'plan' | 'refused'> {
   counts: ImportCounts;
@@ -64,7 +67,7 @@ export interface ImportAnswers {
 const SAMPLE_ROWS = 8;
 /** So many names of species, or of places, are shown. */
 const MOST_NAMES_SHOWN = 100;
-/** Boards, or days of boards, in one part of a plan. */
+/** Boards, days of boards, or values of air in one part of a plan. */
 const IN_PART = 200;
 
 /** The thread's side: it has the table, which no answer carries whole. */
@@ -195,15 +198,29 @@ export function createImportTasks() {
         readings = 0;
         for (const some of [plan.places, plan.stacks, plan.boards, plan.days]) some.length = 0;
       }
+      const isOtherAir = ({ place, months }: ImportPlan['air'][number]): boolean => {
+        const known = 'placeId' in place ? reads.places.get(place.placeId) : undefined;
+        return (
+          known !== undefined && JSON.stringify(known.air) !== JSON.stringify(withMonths(known.air, months))
+        );
+      };
+      const newOfLog = ({ place, values }: ImportPlan['airLogs'][number]): number =>
+        'placeId' in place
+          ? values.filter(
+              ({ tempC, rh, ...when }) =>
+                !reads.airLogs.isTyped({ placeId: place.placeId, at: instantOfAir(when), tempC, rh }),
+            ).length
+          : values.length;
       const parts = partsOf(plan, isOrderAsked ? choices.order : null);
       return {
         ...shownOf(checked),
         isOrderAsked,
         counts: {
-          places: plan.places.length + plan.air.filter(({ place }) => 'placeId' in place).length,
+          places: plan.places.length + plan.air.filter(isOtherAir).length,
           stacks: plan.stacks.length,
           boards: plan.boards.length,
           readings,
+          airValues: plan.airLogs.reduce((sum, log) => sum + newOfLog(log), 0),
           ovenChecks: plan.ovenChecks.length,
         },
         knownReadings,
@@ -279,6 +296,9 @@ function partsOf(plan: ImportPlan, order: ImportChoices['order']): string[] {
     ...sliced(plan.boards).map((boards) => ({ boards })),
     ...sliced(days).map((some) => ({ days: some })),
     ...sliced(plan.air).map((air) => ({ air })),
+    ...plan.airLogs.flatMap(({ place, values }) =>
+      sliced(values).map((some) => ({ airLog: { place, values: some } })),
+    ),
     ...sliced(plan.ovenChecks).map((ovenChecks) => ({ ovenChecks })),
   ];
   return parts.map((part) => JSON.stringify(part));

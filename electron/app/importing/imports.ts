@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import { importCountsSchema } from '../../../shared-core/contract/requests/imports.ts';
 import type { Outcome } from '../../../shared-core/outcome.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -105,8 +106,8 @@ export function createImports(
         const undone = acts.findOutcome('imports.save', 'content', content);
         if (undone !== null && acts.isUndone(undone)) {
           yield* redo(undone);
-          const { counts } = orRefuse(acts.find(undone), 'act').outcome as { counts: never };
-          return { act, fileName, content, counts, isRestored: true };
+          const { counts } = orRefuse(acts.find(undone), 'act').outcome as { counts: unknown };
+          return { act, fileName, content, counts: importCountsSchema.parse(counts), isRestored: true };
         }
         const counts = yield* saveImport(context, judging, comparing, plan.parts);
         return { act, fileName, content, counts, isRestored: false };

@@ -2,13 +2,20 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Archived, becameOf } from '../../../shared-core/contract/archive.ts';
 import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import { newBoardSchema, unknownOfBoard } from '../../../shared-core/contract/yard.ts';
-import { type ImportPlan, type PlaceOfPlan, withoutKnown } from '../../../shared-core/import/check-table.ts';
+import type { DatedAir } from '../../../shared-core/import/check-air.ts';
+import {
+  type ImportPlan,
+  type PlaceOfPlan,
+  withMonths,
+  withoutKnown,
+} from '../../../shared-core/import/check-table.ts';
 import { reachesOtherFace } from '../../../shared-core/probing/readings/depth-read.ts';
 import type { DayOrder } from '../../../shared-core/probing/readings/order-of-day.ts';
 import { type ColumnDepth, pageSpots } from '../../../shared-core/probing/readings/page-spots.ts';
 import type { Depth } from '../../../shared-core/probing/readings/reading.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { instantOfAir } from '../air/place-air.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -48,6 +55,7 @@ export function* saveImport(
 ): Slices<ImportCounts> {
   const yard = context.yard();
   const {
+    airLogs,
     amendments,
     boards,
     meters,
@@ -61,7 +69,7 @@ export function* saveImport(
   } = yard;
   const now = context.now();
   const nowMs = Date.parse(now);
-  const counts: ImportCounts = { places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 };
+  const counts: ImportCounts = { places: 0, stacks: 0, boards: 0, readings: 0, airValues: 0, ovenChecks: 0 };
   // An open one of the same name comes last, and is meant.
   const placeIds = new Map(
     [...places.closed(), ...places.list()].map(({ id, name }) => [name.toLowerCase(), id]),
@@ -224,11 +232,21 @@ export function* saveImport(
   function saveAir({ place, months }: ImportPlan['air'][number]): void {
     const id = placeIdOf(place);
     const before = orRefuse(places.get(id), 'place');
-    const air = before.air.map((month, index) => months[index] ?? month);
+    const air = withMonths(before.air, months);
     if (JSON.stringify(air) === JSON.stringify(before.air)) return;
     places.edit({ id, basedOn: before.version, changed: { air, airSource: null } });
     judging.judgeAgain(yard.moves.boardsEverAt(id));
     counts.places++;
+  }
+
+  function saveAirLog(place: PlaceOfPlan, values: readonly DatedAir[]): void {
+    const placeId = placeIdOf(place);
+    for (const { tempC, rh, ...when } of values) {
+      const row = { placeId, at: instantOfAir(when), tempC, rh };
+      if (airLogs.isTyped(row)) continue;
+      airLogs.add({ ...row, sensorId: null });
+      counts.airValues++;
+    }
   }
 
   function saveOvenCheck(check: ImportPlan['ovenChecks'][number]): void {
@@ -271,7 +289,9 @@ export function* saveImport(
             ? inSlices(part.days, saveDays, pace)
             : 'air' in part
               ? inSlices(part.air, (some) => some.forEach(saveAir), pace)
-              : inSlices(part.ovenChecks, (some) => some.forEach(saveOvenCheck), pace);
+              : 'airLog' in part
+                ? inSlices(part.airLog.values, (some) => saveAirLog(part.airLog.place, some), pace)
+                : inSlices(part.ovenChecks, (some) => some.forEach(saveOvenCheck), pace);
     for (const _ of slices) yield { done: index, total: parts.length };
     // The head has names alone.
     if (index < parts.length - 1 && index > 0) yield { done: index + 1, total: parts.length };

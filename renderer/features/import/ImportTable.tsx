@@ -269,10 +269,11 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
   );
 }
 
-const factsOf = ({ boards, readings, stacks, places, ovenChecks }: ImportCounts) => ({
+const factsOf = ({ boards, readings, stacks, places, airValues, ovenChecks }: ImportCounts) => ({
   boards,
   readings,
   stacks,
   places,
+  airValues,
   ovenChecks,
 });

@@ -38,6 +38,8 @@ export const importCountsSchema = z.object({
   stacks: z.number().int(),
   boards: z.number().int(),
   readings: z.number().int(),
+  /** Dated values of the air of places. Acts of earlier versions do not have them. */
+  airValues: z.number().int().default(0),
   ovenChecks: z.number().int(),
 });
 export type ImportCounts = z.infer<typeof importCountsSchema>;

@@ -18,7 +18,7 @@ export interface LoggedAir {
   tempC: number;
   /** Fraction, 0 to 1. */
   rh: number;
-  /** A person typed or imported it as that of its day; else a sensor logged it. */
+  /** A person typed or imported it as that of its day; else it is one of a log. */
   isOfDay: boolean;
 }
 

@@ -85,6 +85,7 @@ export const backups = {
   'restore.part.boards': '{count, plural, one {# board} other {# boards}}',
   'restore.part.rounds': '{count, plural, one {# round} other {# rounds}}',
   'restore.part.places': '{count, plural, one {# place} other {# places}}',
+  'restore.part.air-values': '{count, plural, one {# value of air} other {# values of air}}',
   'restore.part.oven-checks': '{count, plural, one {# oven-dry check} other {# oven-dry checks}}',
   'restore.part.pictures': '{count, plural, one {# picture} other {# pictures}}',
   'restore.part.corrections': '{count, plural, one {# correction} other {# corrections}}',

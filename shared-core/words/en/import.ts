@@ -114,7 +114,7 @@ export const importing = {
   'import.role-twice': 'Two columns are set to {roleName}. Keep one.',
   'import.choose-place': 'Choose the place of the new stack.',
   'import.months-missing': '{placeName} is new and needs all twelve months. It is not imported.',
-  'import.month-thin': 'Fewer than 20 days in {thinMonth}: that month stays as it is.',
+  'import.month-thin': 'Fewer than 20 days in {thinMonth}: its typical air stays as it is.',
   'import.known-boards':
     '{boards, plural, one {# board is here already. Its sizes stay.} other {# boards are here already. Their sizes stay.}} New readings are added.',
   'import.merged-board': '{boardCode} was merged into {intoCode}. Its readings go there.',
@@ -235,7 +235,7 @@ export const importing = {
   'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',
   'import.reopens-place': 'The place {placeName} is closed. The import reopens it.',
   'import.counts':
-    '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
+    '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{airValues, plural, =0 {} one {, # value of air} other {, # values of air}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
   'import.nothing-new': 'Nothing in this table is new.',
   'import.are-in-yard':
     '{boards, plural, one {It is the board} other {They are the boards}} of this yard. Add their readings; species and thickness stay.',

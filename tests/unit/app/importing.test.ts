@@ -97,7 +97,14 @@ describe('2,000 rows by nine habits come in as they are guessed', () => {
 
       // The same once more adds nothing.
       const again = await check(await readSheet());
-      expect(again.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 });
+      expect(again.counts).toEqual({
+        places: 0,
+        stacks: 0,
+        boards: 0,
+        readings: 0,
+        airValues: 0,
+        ovenChecks: 0,
+      });
       expect(again.knownReadings).toBe(sheet.readings);
     },
     60_000,
@@ -109,7 +116,7 @@ test('an import is undone as one act, and the same file restores it', async () =
     'Board,Species,Thickness,Date,MC\nX-1,walnut,8/4,5/3/2025,14.2\nX-2,walnut,8/4,5/3/2025,15.1\n';
   const first = await check(await read(file));
   const { act, counts } = await save(first.plan);
-  expect(counts).toEqual({ places: 0, stacks: 1, boards: 2, readings: 2, ovenChecks: 0 });
+  expect(counts).toEqual({ places: 0, stacks: 1, boards: 2, readings: 2, airValues: 0, ovenChecks: 0 });
   await yard.command('acts.undo', { act });
   expect(await total()).toBe(2);
   // Its IDs are free.
@@ -242,7 +249,14 @@ test('readings of a known board are added, and those that it has are not', async
   const checked = await check(
     await read('Board,Date,MC 1,MC 2\nWAL-01,6/1/2026,12.4,13.0\nWAL-02,5/1/2026,14.0,14.5\n'),
   );
-  expect(checked.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 3, ovenChecks: 0 });
+  expect(checked.counts).toEqual({
+    places: 0,
+    stacks: 0,
+    boards: 0,
+    readings: 3,
+    airValues: 0,
+    ovenChecks: 0,
+  });
   expect(checked.knownReadings).toBe(1);
   await save(checked.plan);
   const { findings } = await yard.query('boards.get', { id: yard.boards[1]!.id });
@@ -288,7 +302,14 @@ test('readings of a board that was merged go to the one that stayed, and those t
   expect(checked.remarks.map((remark) => say(remark))).toContain(
     'WAL-01 was merged into WAL-02. Its readings go there.',
   );
-  expect(checked.counts).toEqual({ places: 0, stacks: 0, boards: 0, readings: 3, ovenChecks: 0 });
+  expect(checked.counts).toEqual({
+    places: 0,
+    stacks: 0,
+    boards: 0,
+    readings: 3,
+    airValues: 0,
+    ovenChecks: 0,
+  });
   expect(checked.knownReadings).toBe(1);
   await save(checked.plan);
   expect(await total()).toBe(1);
@@ -306,7 +327,7 @@ describe('the same file once more adds nothing after boards became others', () =
     'X-1,walnut,16,5/1/2025,15',
     'X-2,walnut,16,5/1/2025,17',
   ].join('\n');
-  const nothing = { places: 0, stacks: 0, boards: 0, readings: 0, ovenChecks: 0 };
+  const nothing = { places: 0, stacks: 0, boards: 0, readings: 0, airValues: 0, ovenChecks: 0 };
   const DAY_MS = 86_400_000;
   const rowOf = async (search: string) =>
     (await yard.query('boards.list', { stackId: null, search, offset: 0, limit: 1 })).rows[0]!;
@@ -423,6 +444,66 @@ test('the air of a place comes in by months', async () => {
   const [place] = await yard.query('places.list', {});
   expect(place!.air[0]).toEqual({ tempC: 10, rh: 0.6 });
   expect(place!.air[11]!.rh).toBeCloseTo(0.71);
+});
+
+describe('the air of a place by date', () => {
+  const airOfShop = () => yard.query('air.ofPlace', { placeId: yard.place.id });
+  const imported = async (lines: readonly string[]) => {
+    const open = await read(lines.join('\n'), { units: 'metric', order: 'dmy' });
+    expect(open.choices.kind).toBe('air');
+    return check(open);
+  };
+  const hours = (values: number) =>
+    Array.from({ length: values }, (_, at) => {
+      const time = new Date(Date.parse('2026-05-04T00:00') + at * 1_800_000);
+      const clock = `${String(time.getHours()).padStart(2, '0')}:${String(time.getMinutes()).padStart(2, '0')}`;
+      const day = String(time.getDate()).padStart(2, '0');
+      return `2026-05-${day} ${clock},${18 + (at % 2)},${60 + (at % 7)}`;
+    });
+  const hygrometer = ['Date,Temperature (°C),RH (%)', ...hours(4 * 48)];
+
+  test('is saved by the hour, and the same file again adds nothing', async () => {
+    const checked = await imported(hygrometer);
+    expect(checked.counts).toMatchObject({ places: 0, airValues: 96 });
+    expect((await save(checked.plan)).counts).toMatchObject({ airValues: 96 });
+    const { days, usedDays } = await airOfShop();
+    expect(usedDays).toBeGreaterThanOrEqual(3);
+    expect(days.find(({ values }) => values === 24)).toMatchObject({ tempC: 18.5, doubt: null });
+    const again = await imported(hygrometer);
+    expect(again.counts.airValues).toBe(0);
+    await expect(save(again.plan)).rejects.toThrow('new');
+    const longer = await imported(['Date,Temperature (°C),RH (%)', ...hours(4 * 48 + 2)]);
+    expect(longer.counts.airValues).toBe(1);
+  });
+
+  test('is no longer there once its import is undone, and is again once redone', async () => {
+    const before = await airOfShop();
+    const { act } = await save((await imported(hygrometer)).plan);
+    const after = await airOfShop();
+    expect(after.days.length).toBeGreaterThan(before.days.length);
+    await undo(act);
+    expect(await airOfShop()).toEqual(before);
+    await redo(act);
+    expect(await airOfShop()).toEqual(after);
+  });
+
+  test('is that of its day where it has no time, as a typed value is', async () => {
+    await yard.command('air.type', { placeId: yard.place.id, measuredOn: '2026-05-04', tempC: 18, rh: 0.6 });
+    const checked = await imported([
+      'Date,Temperature (°C),RH (%)',
+      '2026-05-04,18,60',
+      '2026-05-05,18,62',
+      '2026-07-05,18,62',
+    ]);
+    expect(checked.counts.airValues).toBe(1);
+    expect(problemsOf(checked)).toEqual([[4, 'Jul 5, 2026 is in the future, or too long ago.']]);
+  });
+
+  test('of a sensor that is stuck is saved, and not used', async () => {
+    const stuck = hours(4 * 48).map((line) => line.replace(/,.*/, ',18,60'));
+    await save((await imported(['Date,Temperature (°C),RH (%)', ...stuck])).plan);
+    expect((await airOfShop()).usedDays).toBe(0);
+  });
 });
 
 test('oven-dry checks come in, once', async () => {
