@@ -197,7 +197,7 @@ export function createApp({
   const outlooks = createOutlooks(context, assessing, judging, forecaster, changes, forecastAfterMs);
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
   const meter = createMeterDesk(context, links, windows, canSimulate, () => sensorDesk.giveWay());
-  const sensorDesk = createSensorDesk(context, links.sensors ?? null, meter.link, canSimulate);
+  const sensorDesk = createSensorDesk(context, links.sensors ?? null, meter.link, meter.values, canSimulate);
   const clockCheck = createClockCheck(queryContext, built);
   const planBases = createPlanBases(() => pinsInUse(queryContext.yard(), meter.meterId()));
   const queryView = createRoundView(queryContext, queryAssessing, planBases);

@@ -1,4 +1,5 @@
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
+import { sensedInAdvert } from '../../shared-core/gatt/environment.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import { isAdvertised } from '../../shared-core/gatt/source.ts';
@@ -153,6 +154,11 @@ export class BluetoothLink extends MeterLink {
     this.#watch(target);
   }
 
+  override overhear(on: boolean): void {
+    const isConnecting = this.state.phase === 'connecting' || this.state.phase === 'discovering';
+    if (!on || !isConnecting) this.#radio.order({ type: 'overhear', on });
+  }
+
   override undescribe(): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
@@ -241,10 +247,13 @@ export class BluetoothLink extends MeterLink {
         this.#hearAdapter(heard);
         return;
       case 'found':
-        for (const device of heard.devices) {
+        for (const { sensorData, ...device } of heard.devices) {
           const { deviceId, name, rssiDbm } = device;
           if (name !== '') this.#named.hear(deviceId, { name, rssiDbm, atMs: monotonicMs() });
-          this.emit('found', { ...device, name: this.#named.get(deviceId)?.name ?? '' });
+          const sensed = sensorData === undefined ? null : sensedInAdvert(sensorData);
+          if (sensed !== null) this.emit('overheard', { deviceId, ...sensed });
+          if (this.#scanWanted)
+            this.emit('found', { ...device, name: this.#named.get(deviceId)?.name ?? '' });
         }
         return;
       case 'malformed':
@@ -424,6 +433,7 @@ export class BluetoothLink extends MeterLink {
       return;
     }
     this.#silenceTimer = setTimeout(() => {
+      this.overhear(false);
       this.#radio.order({ type: 'prove', attempt: target.attempt });
       this.#silenceTimer = setTimeout(
         () => this.#freshStart(target, 'meter.why.stopped-answering'),

@@ -2,6 +2,7 @@ import { EventEmitter } from 'node:events';
 import type { MeterState } from '../../shared-core/contract/meter.ts';
 import type { RadioWay } from '../../shared-core/contract/radio-way.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
+import type { SensedAir } from '../../shared-core/gatt/environment.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../shared-core/gatt/packet.ts';
 import type { RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
@@ -83,6 +84,8 @@ export interface MeterLinkEvents {
   state: [LinkState];
   /** A meter heard while scanning; again and again as its signal changes. */
   found: [FoundMeter];
+  /** A sensor of air that advertises, heard beside the meter. */
+  overheard: [SensedAir & { deviceId: string }];
   described: [DescribedMeter];
   notification: [MeterNotification];
   /** Charge of the meter's battery, %, 0 to 100. */
@@ -123,6 +126,8 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   }
   /** Writes this to a connected meter that nobody described yet: it may begin to send. */
   tryStart(_start: Start): void {}
+  /** Listens for sensors beside the meter, which comes first: a connection that is being made ends it. */
+  overhear(_on: boolean): void {}
   /** Forgets how the connected meter is read, until it is described again: everything that it sends comes. */
   undescribe(): void {}
   /** Reads the connected meter by this description from now on: a person confirmed it. */

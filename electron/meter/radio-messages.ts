@@ -40,6 +40,8 @@ export const toRadioSchema = z.discriminatedUnion('type', [
   /** Makes the meter show that it is there. */
   z.object({ type: z.literal('prove'), attempt }),
   z.object({ type: z.literal('disconnect'), attempt }),
+  /** Listens for sensors beside whatever else is done. Where the adapter cannot, nothing else suffers. */
+  z.object({ type: z.literal('overhear'), on: z.boolean() }),
   z.object({ type: z.literal('quit') }),
 ]);
 export type ToRadio = z.infer<typeof toRadioSchema>;
@@ -74,6 +76,8 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
           name: z.string().max(248),
           rssiDbm: z.number().nullable(),
           serviceUuids: z.array(uuidSchema).max(64),
+          /** What a sensor just advertised as `openSensorUuid`'s service data. */
+          sensorData: valueBytes.optional(),
         }),
       )
       .max(500),

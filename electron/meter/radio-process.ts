@@ -24,6 +24,8 @@ async function obey(order: ToRadio): Promise<void> {
   switch (order.type) {
     case 'scan':
       return radio.scan(order.on);
+    case 'overhear':
+      return radio.overhear(order.on);
     case 'connect':
       return radio.connect(order);
     case 'listen':

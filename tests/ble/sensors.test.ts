@@ -1,7 +1,8 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
 import { BluetoothSensorRadio, type HeardSensor } from '../../electron/meter/sensor-radio.ts';
 import { type EmulatedMeter, type EmulatedRadio, radioScript, startMeterServer } from './emulated-radio.ts';
-import { shortTiming } from './link-watch.ts';
+import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
 
 // A hygrometer beside a meter, over the real radio process. Formats: `tests/unit/gatt/environment.test.ts`.
 let radio: EmulatedRadio;
@@ -55,6 +56,41 @@ describe('a hygrometer', () => {
     const { deviceId } = await heardOf('Beam');
     expect(await sensors.read(deviceId)).toEqual(air);
     expect(hygrometer.links).toBe(0);
+  });
+
+  test('that advertises is heard beside a live meter, which goes on', async () => {
+    hygrometer = await radio.startMeter({
+      name: 'Post',
+      air,
+      gives: 'service-data',
+      library: 'ble-host',
+      isConnectable: false,
+      batteryPct: null,
+    });
+    const { deviceId } = await heardOf('Post');
+    await sensors.release();
+    const link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
+    try {
+      link.connect((await find(link, meter.name)).deviceId, null);
+      await untilPhase(link, 'live');
+      const states = new Set<string>();
+      link.on('state', ({ phase }) => states.add(phase));
+      const received = record(link);
+      const heard = new Promise<unknown>((resolve) => {
+        link.on('overheard', (sensor) => {
+          if (sensor.deviceId === deviceId) resolve(sensor);
+        });
+      });
+      link.overhear(true);
+      expect(await heard).toEqual({ deviceId, ...air });
+      link.overhear(false);
+      const before = received.length;
+      await untilTrue(link, 'more values', () => received.length > before + 10);
+      expect([...states]).toEqual([]);
+      expect(hygrometer.links).toBe(0);
+    } finally {
+      await link.close();
+    }
   });
 
   test('out of reach says nothing, and a release ends a visit', async () => {

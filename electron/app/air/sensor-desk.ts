@@ -1,13 +1,16 @@
 import type { NearSensors, Sensed } from '../../../shared-core/contract/air.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { SensedAir } from '../../../shared-core/gatt/environment.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { HeardDevices } from '../../meter/heard-devices.ts';
 import type { HeardSensor, SensorRadio } from '../../meter/sensor-radio.ts';
+import type { SensorRow } from '../../store/air-sensor-table.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { ChosenLink } from '../meter/chosen-link.ts';
+import type { LiveValues } from '../meter/live-values.ts';
 
 /** How often it is checked which sensors are due. */
 const CHECK_EVERY_MS = 60_000;
@@ -15,6 +18,8 @@ const CHECK_EVERY_MS = 60_000;
 const RETRY_AFTER_MS = 10 * 60_000;
 /** A search that nobody ended goes on for so long. */
 const SEARCH_MS = 2 * 60_000;
+/** Beside a meter, sensors that advertise are listened for no longer than this at a time. */
+const OVERHEAR_MS = 4000;
 /** What was heard reaches the windows at most this often. */
 const TELL_EVERY_MS = 500;
 
@@ -26,14 +31,15 @@ export interface SensorRadios {
 
 /**
  * Reads the sensors of the yard once an hour, and one when a person asks. The adapter is a meter's first: while one is
- * used over Bluetooth, no sensor is read.
+ * used over Bluetooth, only what sensors advertise is heard, and never while a value settles.
  *
  * @param radios  null where there are none
  */
 export function createSensorDesk(
   context: AppContext,
   radios: SensorRadios | null,
-  link: Pick<ChosenLink, 'current'>,
+  link: Pick<ChosenLink, 'current' | 'overheard' | 'phaseChanged'>,
+  live: Pick<LiveValues, 'newest' | 'values'>,
   canSimulate: () => boolean,
   checkEveryMs = CHECK_EVERY_MS,
 ) {
@@ -48,6 +54,9 @@ export function createSensorDesk(
   let isReading = false;
   let searchTimer: NodeJS.Timeout | null = null;
   let tellTimer: NodeJS.Timeout | null = null;
+  let overhearTimer: NodeJS.Timeout | null = null;
+  /** By device, what it said beside a meter so far. */
+  const overheard = new Map<string, SensedAir>();
 
   function radio(): SensorRadio | null {
     if (radios === null) return null;
@@ -98,24 +107,86 @@ export function createSensorDesk(
     }
   }
 
+  /** Those at a place that were not logged in this hour. */
+  function notLogged(): SensorRow[] {
+    const { airLogs, airSensors } = context.yard();
+    const hour = isoOf(Math.floor(Date.parse(context.now()) / HOUR_MS) * HOUR_MS);
+    return airSensors
+      .list()
+      .filter(
+        ({ id, kind }) =>
+          kind === 'air' && airSensors.stay(id)?.placeId != null && !airLogs.isLoggedSince(id, hour),
+      );
+  }
+  function wasJustTried({ id }: SensorRow): boolean {
+    const tried = triedMs.get(id);
+    return tried !== undefined && context.monotonicMs() - tried < RETRY_AFTER_MS;
+  }
+  function log(sensorId: number, at: string, { tempC, rh }: { tempC: number; rh: number }): void {
+    const yard = context.yard();
+    triedMs.delete(sensorId);
+    yard.transaction(() => yard.airLogs.add({ sensorId, placeId: null, at, tempC, rh }));
+    context.changed(['sensors']);
+  }
+
+  const isProbing = (): boolean => live.newest()?.phase === 'drifting';
+
+  function stopOverhearing(): void {
+    if (overhearTimer === null) return;
+    clearTimeout(overhearTimer);
+    overhearTimer = null;
+    link.current().overhear(false);
+  }
+  function overhearDue(): void {
+    const due = notLogged().filter((sensor) => !wasJustTried(sensor));
+    if (due.length === 0 || overhearTimer !== null || isProbing()) return;
+    for (const { id } of due) triedMs.set(id, context.monotonicMs());
+    overheard.clear();
+    overhearTimer = setTimeout(stopOverhearing, OVERHEAR_MS);
+    overhearTimer.unref();
+    link.current().overhear(true);
+  }
+  function takeOverheard({ deviceId, ...said }: SensedAir & { deviceId: string }): void {
+    if (!context.mayWrite()) return;
+    const before = overheard.get(deviceId);
+    const sensed = { tempC: said.tempC ?? before?.tempC ?? null, rh: said.rh ?? before?.rh ?? null };
+    overheard.set(deviceId, sensed);
+    const { tempC, rh } = sensed;
+    const sensor = notLogged().find((each) => each.deviceId === deviceId);
+    if (sensor === undefined || tempC === null || rh === null) return;
+    const at = context.now();
+    newest.set(sensor.id, { at, tempC, rh });
+    log(sensor.id, at, { tempC, rh });
+    if (notLogged().length === 0) stopOverhearing();
+  }
+  link.overheard.follow((said) => {
+    try {
+      takeOverheard(said);
+    } catch (error) {
+      if (!isDisturbance(error)) context.reportFault(error);
+    }
+  });
+  link.phaseChanged.follow(stopOverhearing);
+  live.values.follow(() => {
+    if (isProbing()) stopOverhearing();
+  });
+
   /** Reads those that were not logged in this hour. */
   async function readDue(): Promise<void> {
-    if (!context.mayWrite() || !isFree() || searchTimer !== null) return;
+    if (!context.mayWrite() || searchTimer !== null) return;
+    if (!isFree()) {
+      overhearDue();
+      return;
+    }
     const yard = context.yard();
-    const hour = isoOf(Math.floor(Date.parse(context.now()) / HOUR_MS) * HOUR_MS);
-    for (const { id, deviceId, kind } of yard.airSensors.list()) {
-      if (kind !== 'air' || yard.airSensors.stay(id)?.placeId == null) continue;
-      const tried = triedMs.get(id);
-      if (tried !== undefined && context.monotonicMs() - tried < RETRY_AFTER_MS) continue;
-      if (yard.airLogs.isLoggedSince(id, hour)) continue;
+    for (const sensor of notLogged()) {
+      if (wasJustTried(sensor)) continue;
+      const { id, deviceId } = sensor;
       triedMs.set(id, context.monotonicMs());
       const said = await read(id, deviceId);
       if (context.yard() !== yard || !context.mayWrite()) return;
       if (said?.tempC == null || said.rh === null) continue;
-      triedMs.delete(id);
-      const row = { sensorId: id, placeId: null, at: said.at, tempC: said.tempC, rh: said.rh };
-      yard.transaction(() => yard.airLogs.add(row));
-      context.changed(['sensors']);
+      log(id, said.at, { tempC: said.tempC, rh: said.rh });
     }
   }
 
@@ -148,6 +219,7 @@ export function createSensorDesk(
     },
     close: async (): Promise<void> => {
       clearInterval(timer);
+      stopOverhearing();
       if (tellTimer !== null) clearTimeout(tellTimer);
       if (searchTimer !== null) clearTimeout(searchTimer);
       await Promise.all([...made.values()].map((each) => each.release()));

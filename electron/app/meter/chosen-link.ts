@@ -1,6 +1,6 @@
 import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
 import { type Heard, HeardDevices } from '../../meter/heard-devices.ts';
-import type { MeterLink, MeterNotification } from '../../meter/meter-link.ts';
+import type { MeterLink, MeterLinkEvents, MeterNotification } from '../../meter/meter-link.ts';
 import type { SimulatedLink } from '../../meter/simulated-link.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import type { SensorRadios } from '../air/sensor-desk.ts';
@@ -41,6 +41,7 @@ export function createChosenLink(
   const changed = createSignal();
   const deviceFound = createSignal();
   const left = createSignal();
+  const overheard = createSignal<MeterLinkEvents['overheard'][0]>();
 
   function listen(): void {
     link.on('adapter', () => changed.give());
@@ -60,6 +61,7 @@ export function createChosenLink(
       changed.give();
     });
     link.on('notification', notified.give);
+    link.on('overheard', overheard.give);
   }
   listen();
 
@@ -71,6 +73,8 @@ export function createChosenLink(
     /** What the meter's state shows is another now. */
     changed,
     deviceFound,
+    /** A sensor of air was heard beside the meter. */
+    overheard,
     /** Another meter is meant from now on. */
     left,
     current: (): MeterLink => link,

@@ -177,3 +177,4 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     },
   };
 }
+export type LiveValues = ReturnType<typeof createLiveValues>;

@@ -48,6 +48,7 @@ export function bluezRadio(bluez: Bluez): Radio {
       begin();
     },
     scan: (on) => scan.setWanted(on),
+    overhear: (on) => scan.setOverhear(on),
     sendFound: () => scan.sendFound(),
     connect: (order) => sessions.connect(order),
     listen: (order) => sessions.listen(order),

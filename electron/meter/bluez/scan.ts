@@ -1,10 +1,12 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
+import { openSensorUuid } from '../../../shared-core/gatt/environment.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { type Heard, HeardDevices } from '../heard-devices.ts';
 import { printable, send } from '../radio/outbox.ts';
 import { within } from '../radio/within.ts';
 import type { AdapterReason } from '../radio-messages.ts';
+import { packetsIn } from './adverts.ts';
 import { adapterInterface, type Bluez, deviceInterface, serviceAnswersWithinMs } from './bluez.ts';
 import { isNamed, isNotAllowed, textOfError } from './errors.ts';
 import { isOn, numberOf, textOf, textsOf } from './values.ts';
@@ -24,6 +26,8 @@ export class Scan {
   /** Path of the adapter in use; null while none can be used. */
   adapter: string | null = null;
   #isWanted = false;
+  /** Beside whatever else is done: no trouble with it is told. */
+  #isOverhearWanted = false;
   #searching: { deviceId: string; onHeard: () => void } | null = null;
   /** Path of the device whose adverts are passed on. */
   #followed: string | null = null;
@@ -33,14 +37,16 @@ export class Scan {
   readonly #heard = new HeardDevices<Heard & { path: string }>((id) => id === this.#meantId);
   /** Ids of those heard since the app was told last. */
   readonly #news = new Set<string>();
+  /** By id, what sensors among them just advertised. */
+  readonly #sensorData = new Map<string, Uint8Array<ArrayBuffer>>();
 
   constructor(bluez: Bluez, tellAdapter: (reason: AdapterReason) => void) {
     this.#bluez = bluez;
     this.#tellAdapter = tellAdapter;
-    bluez.on('added', (path) => this.#hear(path));
+    bluez.on('added', (path) => this.#hear(path, { ServiceData: this.#device(path, 'ServiceData') }));
     bluez.on('changed', (path, interfaceName, changed) => {
       const isHeard = 'RSSI' in changed || 'ManufacturerData' in changed || 'ServiceData' in changed;
-      if (interfaceName === deviceInterface && isHeard) this.#hear(path);
+      if (interfaceName === deviceInterface && isHeard) this.#hear(path, changed);
     });
   }
 
@@ -69,6 +75,11 @@ export class Scan {
     void this.listenAsWanted();
   }
 
+  setOverhear(isWanted: boolean): void {
+    this.#isOverhearWanted = isWanted;
+    void this.listenAsWanted();
+  }
+
   /** From now on the adverts of this device are listened for, until `giveUpSearch`. */
   follow(path: string): void {
     this.#followed = path;
@@ -91,9 +102,13 @@ export class Scan {
     return this.#changing;
   }
 
+  #mustListen(): boolean {
+    return this.#isWanted || this.#searching !== null || this.#followed !== null;
+  }
+
   async #listen(): Promise<void> {
     const { adapter } = this;
-    const isWanted = this.#isWanted || this.#searching !== null || this.#followed !== null;
+    const isWanted = this.#mustListen() || this.#isOverhearWanted;
     if (adapter === null || isWanted === this.#isListening) return;
     if (isWanted) await this.#start(adapter);
     else await this.#bluez.call(adapter, adapterInterface, 'StopDiscovery').catch(() => undefined);
@@ -122,6 +137,8 @@ export class Scan {
 
   #cannotListen(error: unknown): void {
     console.error(`listening: ${textOfError(error)}`);
+    this.#isOverhearWanted = false;
+    if (!this.#mustListen()) return;
     // The adapter went off or away meanwhile: that news is on its way.
     if (this.adapter === null || isNamed(error, 'NotReady')) return;
     if (isNotAllowed(error) || isNamed(error, 'NotAuthorized')) this.#tellAdapter('refused');
@@ -133,7 +150,7 @@ export class Scan {
   }
 
   /** Devices of earlier times are in the tree as well: only one with a signal strength is heard now. */
-  #hear(path: string): void {
+  #hear(path: string, { ServiceData }: Record<string, unknown>): void {
     if (this.adapter === null || !path.startsWith(`${this.adapter}/`)) return;
     const rssiDbm = numberOf(this.#device(path, 'RSSI'));
     const address = textOf(this.#device(path, 'Address'));
@@ -141,7 +158,11 @@ export class Scan {
     const id = idOf(address);
     this.#heard.hear(id, { path, rssiDbm, atMs: monotonicMs() });
     if (this.#searching?.deviceId === id) this.#searching.onHeard();
-    if (this.#isWanted) this.#news.add(id);
+    if (!this.#isWanted && !this.#isOverhearWanted) return;
+    this.#news.add(id);
+    for (const { from, bytes } of packetsIn({ ServiceData }))
+      if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)
+        this.#sensorData.set(id, Uint8Array.from(bytes));
   }
 
   /** The device's own name, as it sends it. */
@@ -158,9 +179,11 @@ export class Scan {
       const ofData = Object.keys(this.#device(path, 'ServiceData') ?? {});
       const uuids = [...textsOf(this.#device(path, 'UUIDs')), ...ofData].map(plainUuid);
       const serviceUuids = [...new Set(uuids.filter((uuid) => uuid !== null))].slice(0, 64);
-      return [{ deviceId, name: this.nameOf(path), rssiDbm, serviceUuids }];
+      const sensorData = this.#sensorData.get(deviceId);
+      return [{ deviceId, name: this.nameOf(path), rssiDbm, serviceUuids, sensorData }];
     });
     this.#news.clear();
+    this.#sensorData.clear();
     if (devices.length > 0) send({ type: 'found', devices });
   }
 
@@ -193,6 +216,7 @@ export class Scan {
   /** Many adapters cannot listen and connect at once. */
   async stop(): Promise<void> {
     this.#isWanted = false;
+    this.#isOverhearWanted = false;
     this.#searching = null;
     await within(this.listenAsWanted(), serviceAnswersWithinMs, 'stop-listening').catch(() => undefined);
   }

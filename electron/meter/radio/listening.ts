@@ -4,10 +4,12 @@ import { createRequire } from 'node:module';
 import type { Peripheral } from '@abandonware/noble';
 import type { RadioWay } from '../../../shared-core/contract/radio-way.ts';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
+import { openSensorUuid } from '../../../shared-core/gatt/environment.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
 import { type Heard, HeardDevices } from '../heard-devices.ts';
 import type { AdapterReason, FromRadio } from '../radio-messages.ts';
+import { AdvertReader } from './adverts.ts';
 import { LinkEar, type NobleLinks } from './inside-noble.ts';
 import { type NobleMemory, trimNoble } from './noble-memory.ts';
 import { messageOf, printable, send } from './outbox.ts';
@@ -26,6 +28,8 @@ let noble: Noble | null = null;
 let way: RadioWay | null = null;
 let adapterOn = false;
 let scanWanted = false;
+/** Beside whatever else is done: no trouble with it is told. */
+let overhearWanted = false;
 let searching: { deviceId: string; onHeard: () => void } | null = null;
 /** The meter that is listened to without connecting. */
 let followed: { deviceId: string; onHeard: (peripheral: Peripheral) => void } | null = null;
@@ -38,6 +42,9 @@ const isMeant = (id: string): boolean => id === meantId;
 const heard = new HeardDevices<Heard & { peripheral: Peripheral }>(isMeant);
 /** Ids of those heard since the app was told last. */
 const news = new Set<string>();
+/** By id, what sensors among them just advertised. */
+const sensorData = new Map<string, Uint8Array<ArrayBuffer>>();
+const adverts = new AdvertReader();
 
 function sendAdapter(reason: AdapterReason): void {
   adapterOn = reason === 'on';
@@ -101,6 +108,11 @@ export function setScan(on: boolean): void {
   scanWanted = on;
 }
 
+export function setOverhear(on: boolean): void {
+  overhearWanted = on;
+  listenAsWanted();
+}
+
 export function giveUpSearch(): void {
   searching = null;
   followed = null;
@@ -112,7 +124,8 @@ export function follow(deviceId: string, onHeard: (peripheral: Peripheral) => vo
   listenAsWanted();
 }
 
-const wantsToListen = () => scanWanted || searching !== null || followed !== null;
+const mustListen = () => scanWanted || searching !== null || followed !== null;
+const wantsToListen = () => mustListen() || overhearWanted;
 
 /** Another order may have come meanwhile. */
 function doneAsAsked(): void {
@@ -132,7 +145,7 @@ export function listenAsWanted(): void {
   noble.startScanning([], true);
   // noble can go on saying "powered on" after the adapter went: only an answer counts.
   setTimeout(() => {
-    if (adapterOn && wantsToListen() && !listening) sendNoAnswer('scan');
+    if (adapterOn && mustListen() && !listening) sendNoAnswer('scan');
   }, adapterAnswersWithinMs);
 }
 
@@ -141,7 +154,11 @@ function onHeard(peripheral: Peripheral): void {
   heard.hear(peripheral.id, { peripheral, rssiDbm, atMs: monotonicMs() });
   if (searching?.deviceId === peripheral.id) searching.onHeard();
   if (followed?.deviceId === peripheral.id) followed.onHeard(peripheral);
-  if (scanWanted) news.add(peripheral.id);
+  if (!scanWanted && !overhearWanted) return;
+  news.add(peripheral.id);
+  for (const { from, bytes } of adverts.read(peripheral))
+    if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)
+      sensorData.set(peripheral.id, Uint8Array.from(bytes));
 }
 
 function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): FoundDevice {
@@ -153,6 +170,7 @@ function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): F
     name: printable(peripheral.advertisement.localName ?? ''),
     rssiDbm,
     serviceUuids: uuids.filter((uuid) => uuid !== null).slice(0, 64),
+    sensorData: sensorData.get(peripheral.id),
   };
 }
 
@@ -162,6 +180,7 @@ export function sendFound(): void {
   news.clear();
   if (noble !== null) trimNoble(noble as NobleMemory, (id) => heard.has(id) || isMeant(id));
   if (devices.length > 0) send({ type: 'found', devices: devices.map(asFound) });
+  sensorData.clear();
 }
 
 /** Listens until this meter is heard, unless it was heard just now. */
@@ -189,6 +208,7 @@ export const earOf = (peripheral: Peripheral): LinkEar => new LinkEar(noble as N
 
 /** Many adapters cannot listen and connect at once. */
 export async function stopListening(): Promise<void> {
+  overhearWanted = false;
   if (noble === null || !listening) return;
   asked = 'stop';
   await within(noble.stopScanningAsync(), 1000, 'stop-listening').catch(() => undefined);

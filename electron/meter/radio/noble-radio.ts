@@ -1,5 +1,5 @@
 import type { RadioWay } from '../../../shared-core/contract/radio-way.ts';
-import { listenAsWanted, sendFound, setScan, startRadio } from './listening.ts';
+import { listenAsWanted, sendFound, setOverhear, setScan, startRadio } from './listening.ts';
 import type { Radio } from './radio.ts';
 import { connect, hangUp, leave, listen, prove, watch } from './session.ts';
 
@@ -10,6 +10,7 @@ export const nobleRadio = (way: RadioWay): Radio => ({
     setScan(on);
     listenAsWanted();
   },
+  overhear: setOverhear,
   sendFound,
   connect,
   listen,

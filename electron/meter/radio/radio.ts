@@ -11,6 +11,8 @@ export interface Radio {
   start(): void;
   /** Whether the app gets every meter that is heard. */
   scan(on: boolean): void;
+  /** Whether sensors are listened for beside a connection; until the next one is made. */
+  overhear(on: boolean): void;
   /** Sends the meters heard since the last time. Called every so often. */
   sendFound(): void;
   connect(order: Order<'connect'>): Promise<void>;

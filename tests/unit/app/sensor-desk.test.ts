@@ -1,5 +1,5 @@
 import { EventEmitter } from 'node:events';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
@@ -11,6 +11,14 @@ import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
 import { folderWithNewYard } from './new-yard.ts';
 import { HandHeldMeter } from './yard-of-two.ts';
+
+/** Hears what the test says beside its values. */
+class MeterBesideSensors extends HandHeldMeter {
+  overhears = false;
+  override overhear(on: boolean): void {
+    this.overhears = on;
+  }
+}
 
 /** Says what the test says, and counts how often it was read. */
 class TestSensors extends EventEmitter<SensorRadioEvents> implements SensorRadio {
@@ -37,11 +45,12 @@ afterEach(async () => {
 
 async function yardWithSensors() {
   const radio = new TestSensors();
+  const meter = new MeterBesideSensors();
   const app = createApp({
     dataDir: folderWithNewYard(),
     links: {
       none: () => new NoLink(),
-      bluetooth: () => new HandHeldMeter(),
+      bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
       sensors: { real: () => radio, simulated: () => new SimulatedSensors() },
     },
@@ -64,7 +73,7 @@ async function yardWithSensors() {
       placeId: kind === 'air' ? place.id : null,
     });
   const days = async () => (await window.query('air.ofPlace', { placeId: place.id })).days;
-  return { ...window, radio, place, add, days };
+  return { ...window, radio, meter, place, add, days };
 }
 
 test('a sensor that was just added is read at once, and logged once in its hour', async () => {
@@ -133,4 +142,42 @@ test('a meter has the radio first', async () => {
   expect(radio.releases).toBeGreaterThan(0);
   expect(await query('sensors.near', {})).toMatchObject({ isSearching: false, isBusy: true });
   await expect(command('sensors.read', { id })).rejects.toThrow('The meter has the radio');
+});
+
+describe('beside a meter', () => {
+  async function withMeter() {
+    const yard = await yardWithSensors();
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    return yard;
+  }
+
+  test('a sensor that advertises is logged, once it said both values', async () => {
+    const { add, days, meter, radio } = await withMeter();
+    await add();
+    await vi.waitFor(() => expect(meter.overhears).toBe(true));
+    meter.emit('overheard', { deviceId: 's1', tempC: 18, rh: null });
+    meter.emit('overheard', { deviceId: 's2', tempC: 18, rh: 0.9 });
+    expect(await days()).toEqual([]);
+    meter.emit('overheard', { deviceId: 's1', tempC: null, rh: 0.6 });
+    expect(await days()).toMatchObject([{ values: 1, tempC: 18, rh: 0.6 }]);
+    expect(meter.overhears).toBe(false);
+    meter.emit('overheard', { deviceId: 's1', tempC: 19, rh: 0.6 });
+    expect(await days()).toMatchObject([{ values: 1 }]);
+    expect(radio.reads).toBe(0);
+  });
+
+  test('a value that settles, and a link in trouble, end listening at once', async () => {
+    const { add, command, meter } = await withMeter();
+    const { id, version } = await add();
+    await vi.waitFor(() => expect(meter.overhears).toBe(true));
+    meter.show(12, 0.1);
+    expect(meter.overhears).toBe(false);
+    meter.lift();
+    await command('sensors.remove', { id, basedOn: version });
+    await command('sensors.add', { name: 'Wall', deviceId: 's2', kind: 'air', placeId: 1 });
+    await vi.waitFor(() => expect(meter.overhears).toBe(true));
+    meter.leaveReach(1);
+    expect(meter.overhears).toBe(false);
+  });
 });
