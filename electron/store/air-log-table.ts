@@ -79,7 +79,12 @@ export function airLogReads(db: Db) {
   const onDay = db.prepare<[number, string], { tempC: number; rh: number }>(
     `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${holds('l')}`,
   );
+  const ofPlace = db.prepare<[number], { at: string; tempC: number; rh: number }>(
+    `SELECT at, temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND ${holds('l')} ORDER BY at`,
+  );
   return {
+    /** What was typed and imported for a place. */
+    ofPlace: (placeId: number) => ofPlace.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
     atPlace: (placeId: number, from: string): LoggedAir[] => withDays(atPlace.all({ placeId, from })),
     /** Another one wherever rows of earlier days may count elsewhere, or no longer. */

@@ -39,7 +39,12 @@ export function airSensorReads(db: Db) {
     `SELECT t.id, t.version, ${selected(stayColumns, 't')} FROM air_sensor_stay t
      WHERE t.sensor_id = ? AND t.since BETWEEN ? AND '9999' ORDER BY t.since`,
   );
+  const staysAt = db.prepare<[number], { id: number; version: number }>(
+    'SELECT id, version FROM air_sensor_stay WHERE place_id = ?',
+  );
   return {
+    /** Whichever sensor was at a place, now or earlier. */
+    staysAt: (placeId: number) => staysAt.all(placeId),
     /** Those that were not removed. */
     list: (): SensorRow[] => list.all(),
     get: (id: number): SensorRow | undefined => one.get(id),

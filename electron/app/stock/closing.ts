@@ -130,7 +130,7 @@ export function closingCommands(context: AppContext, judging: Judging) {
     },
 
     'places.merge': function* ({ id, basedOn, intoId, air: whose }) {
-      const { moves, places } = context.yard();
+      const { airLogs, airSensors, moves, places } = context.yard();
       const from = asShown(openPlace(context, id), basedOn);
       const into = openPlace(context, intoId);
       orRefuse(id === intoId ? undefined : into, 'place');
@@ -142,6 +142,14 @@ export function closingCommands(context: AppContext, judging: Judging) {
       const boardIds = moves.boardsEverAt(id);
       yield* inSlices(moves.idsTo(id), (slice) => moves.giveAll(slice, intoId));
       yield* inSlices(boardIds, (slice) => slice.forEach(dropRepeated));
+      for (const stay of airSensors.staysAt(id))
+        airSensors.editStay({ id: stay.id, basedOn: stay.version, changed: { placeId: intoId } });
+      yield* inSlices(airLogs.ofPlace(id), (slice) => {
+        for (const air of slice) {
+          const row = { ...air, placeId: intoId };
+          if (!airLogs.isTyped(row)) airLogs.add({ ...row, sensorId: null });
+        }
+      });
       places.give(id, intoId);
       orConflict(places.edit({ id, basedOn, changed: { closedAt: context.now() } }));
       yield* judgeAll(moves.boardsEverAt(intoId));

@@ -61,6 +61,34 @@ describe('the air that a person reads from a hygrometer', () => {
   });
 });
 
+test('the air of a place goes with it into another, and back once that is undone', async () => {
+  const shed = await yard.command('places.add', {
+    name: 'Shed',
+    kind: 'shop',
+    air: Array.from({ length: 12 }, () => ({ tempC: 18, rh: 0.5 })),
+  });
+  await type('2026-05-28', 0.6, shed.id);
+  await type('2026-05-29', 0.6, shed.id);
+  await type('2026-05-29', 0.6);
+  await yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId: shed.id });
+  const before = await ofPlace();
+  expect(before.usedDays).toBe(1);
+  await yard.command('places.merge', {
+    id: shed.id,
+    basedOn: shed.version,
+    intoId: yard.place.id,
+    air: 'into',
+  });
+  expect(await ofPlace()).toMatchObject({ usedDays: 2, days: [{ values: 1 }, { values: 1 }] });
+  expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: yard.place.id }]);
+  const [merge] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
+  expect(say(merge!.line)).toContain('Shed');
+  await yard.command('acts.undo', { act: merge!.id });
+  expect(await ofPlace()).toEqual(before);
+  expect((await ofPlace(shed.id)).usedDays).toBe(2);
+  expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: shed.id }]);
+});
+
 describe('a sensor', () => {
   const add = (placeId: number | null = yard.place.id) =>
     yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId });
