@@ -183,6 +183,12 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
         else ringClashes.set(ring, [...(ringClashes.get(ring) ?? []), clash]);
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
+      // A meter's address is another meter's here.
+      const there = same(their);
+      if (there !== undefined && there.uuid !== own.uuid) {
+        const ownFields = fields.filter((field) => !SAME_BY[named]?.includes(field));
+        fields.splice(0, fields.length, ...ownFields);
+      }
       if (fields.length === 0) continue;
       if (fields.includes('record') && own[WITH_RECORD] !== their[WITH_RECORD]) fields.push(WITH_RECORD);
       if (leaving.isMore(named, own, their, fields)) counts.edited++;

@@ -178,6 +178,11 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
      ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
        WHERE name <> excluded.name`,
   );
+  const isOfOther = db
+    .prepare<[string, string], number>(
+      'SELECT EXISTS (SELECT 1 FROM meter WHERE uuid = ? AND device_id <> ?)',
+    )
+    .pluck();
   const newest = db.prepare<[number], Pick<NewProfile, 'record'>>(
     `SELECT p.record FROM meter_profile p WHERE ${newestOf('?')}`,
   );
@@ -211,8 +216,10 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
         { kind, deviceId, name, description }: Pick<MeterRow, 'kind' | 'deviceId' | 'name' | 'description'>,
         at: string,
       ): MeterRow => {
-        // The same device is the same record in every yard.
-        put.run(uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`), kind, deviceId, name);
+        // The same device is the same record in every yard. A meter that has another address now keeps that of its first.
+        const ofDevice = uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`);
+        const uuid = isOfOther.get(ofDevice, deviceId) === 1 ? randomUUID() : ofDevice;
+        put.run(uuid, kind, deviceId, name);
         change(find(kind, deviceId)!.id, { description }, at);
         return find(kind, deviceId)!;
       },
@@ -224,7 +231,12 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
       change(id, { profile }, at);
       return id;
     },
-    edit: recordEditor<Pick<MeterRow, 'name'>, MeterRow>(db, 'meter', { name: 'name' }, get),
+    edit: recordEditor<Pick<MeterRow, 'name' | 'deviceId'>, MeterRow>(
+      db,
+      'meter',
+      { name: 'name', deviceId: 'device_id' },
+      get,
+    ),
     setProfile: (meterId: number, profile: MeterProfile, at: string): void =>
       change(meterId, { profile }, at),
     /** By a file of a meter. */

@@ -90,11 +90,21 @@ export const meterStateSchema = z.object({
   characteristics: z.array(offeredCharacteristicSchema),
   /** What was passed over among them, and why. */
   remarks: z.array(messageSchema),
-  /**
-   * The meter is not as it was, and nothing of it is saved until a person says what its display shows: as read by
-   * `description`, or by `before` where that is another number. Null where there is nothing to confirm.
-   */
-  toConfirm: z.object({ before: meterDescriptionSchema.nullable() }).nullable(),
+  /** What a person has to say before anything of the meter is saved; null for nothing. */
+  toConfirm: z
+    .discriminatedUnion('what', [
+      /**
+       * It is not as it was. What does its display show: as read by `description`, or by `before` where that is another
+       * number?
+       */
+      z.object({ what: z.literal('value'), before: meterDescriptionSchema.nullable() }),
+      /** No meter has its address, but these have its name and are read like it. Which of them is it, if any? */
+      z.object({
+        what: z.literal('meter'),
+        sameAs: z.array(z.object({ meterId: rowIdSchema, meterName: z.string() })).min(1),
+      }),
+    ])
+    .nullable(),
   batteryPct: z.number().min(0).max(100).nullable(),
   /** What it is set to for the species, its own number or word; null where it does not say. */
   speciesSetting: z.string().nullable(),

@@ -17,6 +17,7 @@ const elsewhere: Partial<Record<ActName, string>> = {
   'boards.merge': 'life',
   'imports.save': 'import',
   'labels.recordPrint': 'labels',
+  'meters.recognize': 'same-meter',
   'moves.delete': 'stands',
   'moves.edit': 'stands',
   'pastRounds.save': 'past-round',

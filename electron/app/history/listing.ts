@@ -124,6 +124,8 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
   const profileOf = () => changes.find(({ inTable }) => inTable === 'meter_profile')?.records[0]?.name ?? '…';
   if (request === 'meters.useFile' && changes.length > 0)
     return message('act.meter.file', { recordName: profileOf() });
+  const meter = changes.find(({ inTable }) => inTable === 'meter')?.records[0]?.name;
+  if (request === 'meters.recognize' && meter) return message('act.meter.recognized', { recordName: meter });
   if (request === 'meterChecks.correct') {
     const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
     const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };

@@ -33,7 +33,7 @@ export interface LiveValue {
   meterId: number;
   /** Temperature of the wood or of its probe, as the meter last said since it is live, °C; null before it did. */
   tempC: number | null;
-  /** The meter is not as it was, and a person has to confirm it first: the value is only shown. */
+  /** A person has to say first which meter it is, or what its display shows: the value is only shown. */
   isUnconfirmed: boolean;
 }
 
@@ -91,7 +91,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       inserted: phase === 'drifting' && before !== 'drifting' && !wasIn,
       meterId,
       tempC,
-      isUnconfirmed: link.current().described?.toConfirm !== undefined,
+      isUnconfirmed: memory.mayBe().length > 0 || link.current().described?.toConfirm !== undefined,
     };
     wasIn = false;
     if (live.inserted || phase === 'pins-out') heldAtMs = null;

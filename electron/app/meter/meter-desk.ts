@@ -1,6 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { keyOfFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
@@ -33,8 +32,6 @@ export function createMeterDesk(
   const holder = createMeterHolder(windows);
   /** By the place they came from, hex. */
   const lastBytes = new Map<string, string>();
-  /** Whether the meter is read as another of its name is, whose address it does not have. */
-  let isNamesake = false;
   let stateTimer: NodeJS.Timeout | null = null;
 
   /** None is where no yard can be read. */
@@ -46,12 +43,12 @@ export function createMeterDesk(
     }
   }
 
-  /** How another meter of this name is read: one that came back under another address is read the same way. */
-  function describedNamesake(deviceId: string): MeterDescription | null {
-    const name = link.devices().find((each) => each.deviceId === deviceId)?.name;
-    const others = context.yard().meters.all();
-    const same = others.filter((each) => each.kind === 'bluetooth' && each.name === name);
-    return same.length === 1 ? same[0]!.description : null;
+  /** Which meter it is comes first, and then what its display shows. */
+  function toConfirm(): MeterState['toConfirm'] {
+    const sameAs = memory.mayBe().map(({ id: meterId, name: meterName }) => ({ meterId, meterName }));
+    if (sameAs.length > 0) return { what: 'meter', sameAs };
+    const changed = link.current().described?.toConfirm;
+    return changed ? { what: 'value', ...changed } : null;
   }
 
   function heldBy(window: string): MeterState['heldBy'] {
@@ -82,11 +79,8 @@ export function createMeterDesk(
         userDescription: each.userDescription,
         lastBytesHex: lastBytes.get(keyOfFrom({ kind: 'characteristic', ...each })) ?? null,
       })),
-      remarks: [
-        ...(isNamesake && described !== null ? [message('meter.self.other-address')] : []),
-        ...(described?.remarks ?? []),
-      ],
-      toConfirm: described?.toConfirm ?? null,
+      remarks: described?.remarks ?? [],
+      toConfirm: toConfirm(),
       batteryPct,
       speciesSetting,
       counts,
@@ -109,16 +103,19 @@ export function createMeterDesk(
     tellState();
   }
 
+  let phaseBefore: MeterState['phase'] = 'idle';
+  link.phaseChanged.follow((phase) => {
+    // What was heard before the meter got lost says nothing of what is in reach now.
+    if (phase === 'reconnecting' && phaseBefore !== phase) link.forgetDevices();
+    phaseBefore = phase;
+  });
   link.changed.follow(tellState);
   link.deviceFound.follow(tellStateSoon);
   link.notified.follow(({ from, bytes }) => {
     if (bytes.length > 0) lastBytes.set(keyOfFrom(from), Buffer.from(bytes).toString('hex'));
     tellStateSoon();
   });
-  link.left.follow(() => {
-    lastBytes.clear();
-    isNamesake = false;
-  });
+  link.left.follow(() => lastBytes.clear());
   holder.changed.follow(tellState);
 
   return {
@@ -129,7 +126,12 @@ export function createMeterDesk(
     meterId: memory.meterId,
     remembered: memory.remembered,
     asOffered: memory.asOffered,
-    readAsSaved: memory.readAsSaved,
+    checkMayBe: memory.checkMayBe,
+    /** The meter's row may say something else now: of how it is read, or of its address. */
+    readAsSaved: (): void => {
+      memory.readAsSaved();
+      tellState();
+    },
     /** Another yard was opened, or can be written to now. */
     yardOpened: (): void => {
       if (link.simulated() !== null && !canSimulate()) stopUsing();
@@ -157,9 +159,7 @@ export function createMeterDesk(
         link.left.give();
         holder.holdIfFree(window);
         const known = context.yard().meters.find('bluetooth', deviceId)?.description ?? null;
-        const namesake = known === null ? describedNamesake(deviceId) : null;
-        isNamesake = namesake !== null;
-        link.current().connect(deviceId, known ?? namesake);
+        link.current().connect(deviceId, known ?? memory.readAsNamesakes(deviceId));
         return state(window);
       },
       'meter.listen': ({ deviceId }, window) => {
@@ -193,6 +193,12 @@ export function createMeterDesk(
       },
       'meter.hold': (_, window) => {
         holder.hold(window);
+        return state(window);
+      },
+      'meter.isAnother': ({ deviceId }, window) => {
+        memory.checkMayBe(deviceId);
+        memory.isAnother(deviceId);
+        tellState();
         return state(window);
       },
       'meter.describe': (description, window) => {

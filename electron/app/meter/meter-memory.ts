@@ -4,6 +4,7 @@ import {
   type MeterDescription,
   meterDescriptionSchema,
 } from '../../../shared-core/gatt/meter-description.ts';
+import { isReadAlike, namesakes } from '../../../shared-core/gatt/namesakes.ts';
 import { confirmed, offers } from '../../../shared-core/gatt/recognize-meter.ts';
 import { fromOf, isAdvertised, isFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -17,6 +18,10 @@ import type { ChosenLink } from './chosen-link.ts';
 /** Gives the connected meter its row in the open yard, with how it is read. */
 export function createMeterMemory(context: AppContext, link: ChosenLink) {
   let meterId: number | null = null;
+  /** Of the yard, each of which the connected one may be: a person has to say which. */
+  let mayBe: MeterRow[] = [];
+  /** The address of the connected one, where a person said that it is another than those. */
+  let another: string | null = null;
   let retry: NodeJS.Timeout | undefined;
   const remembered = createSignal<MeterDescription>();
 
@@ -35,7 +40,20 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     }
   }
 
+  /** A device that no meter of the yard has the address of, but whose name some have. */
+  function namesakesOf(deviceId: string): MeterRow[] {
+    const found = link.devices().find((each) => each.deviceId === deviceId);
+    const { state } = link.current();
+    const own = state.deviceId === deviceId ? state.deviceName : null;
+    const ofKind = context
+      .yard()
+      .meters.all()
+      .filter(({ kind }) => kind === 'bluetooth');
+    return namesakes({ deviceId, ownName: own || found?.name || '' }, ofKind);
+  }
+
   function remember(): void {
+    mayBe = [];
     const { kind, described, state } = link.current();
     const description = described?.description ?? null;
     const { deviceId, deviceName } = state;
@@ -44,6 +62,15 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     if (!context.mayWrite()) return;
     const { meters } = context.yard();
     const known = meters.find(kind, deviceId);
+    if (kind === 'bluetooth' && known === undefined && another !== deviceId) {
+      mayBe = namesakesOf(deviceId).filter((each) => isReadAlike(each.description!, description));
+      if (mayBe.length > 0) {
+        // Shown as one of them would show it, and not saved.
+        meterId = mayBe[0]!.id;
+        remembered.give(description);
+        return;
+      }
+    }
     if (described?.toConfirm) {
       // Its values are shown, and what is saved of it stays as it was confirmed.
       meterId = known?.id ?? null;
@@ -61,8 +88,22 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     remembered.give(description);
   }
 
+  /** What is saved of the connected meter, and which it is, is asked of the yard again. */
+  function rememberAgain(): void {
+    meterId = null;
+    mayBe = [];
+    another = null;
+    const { kind, described, state } = link.current();
+    if (described === null || kind === 'none' || state.deviceId === null || !context.mayWrite()) return;
+    const known = context.yard().meters.find(kind, state.deviceId)?.description ?? null;
+    if (known !== null) link.current().recall(known);
+    if (meterId === null) rememberOrLater();
+  }
+
   link.left.follow(() => {
     meterId = null;
+    mayBe = [];
+    another = null;
     clearTimeout(retry);
     context.delays.end(link);
   });
@@ -75,8 +116,27 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
   return {
     remembered,
     close: (): void => clearTimeout(retry),
-    /** Null until the meter has its row. */
+    /** Null until the meter has its row; the first of those that it may be, where a person has to say which. */
     meterId: (): number | null => meterId,
+    mayBe: (): readonly MeterRow[] => mayBe,
+    /**
+     * How to read a device that no meter of the yard has the address of: as all of its name are read. Null where there are
+     * none, or they differ.
+     */
+    readAsNamesakes: (deviceId: string): MeterDescription | null => {
+      const [first, ...others] = namesakesOf(deviceId).map(({ description }) => description!);
+      return first && others.every((each) => isReadAlike(each, first)) ? first : null;
+    },
+    /** @throws Refusal where nobody is to say any more whether the connected meter is this one */
+    checkMayBe: (deviceId: string, ofYard: number | null = null): void => {
+      const isAsked = mayBe.length > 0 && link.current().state.deviceId === deviceId;
+      if (!isAsked || (ofYard !== null && mayBe.every(({ id }) => id !== ofYard)))
+        throw new Refusal(message('refusal.meter-said'));
+    },
+    isAnother: (deviceId: string): void => {
+      another = deviceId;
+      rememberOrLater();
+    },
     /**
      * A description of a meter, with what it says of itself where it is the one that is connected.
      * @throws Refusal where that one does not send what is described
@@ -100,22 +160,19 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     },
     /** The meter's row may say otherwise now how it is read, as where a file was used for it, or that was undone. */
     readAsSaved: (): void => {
-      const { described } = link.current();
-      if (meterId === null || described === null || described.toConfirm) return;
+      const { kind, described, state } = link.current();
+      if (kind === 'none' || described === null || state.deviceId === null) return;
+      const ofAddress = context.yard().meters.find(kind, state.deviceId)?.id ?? null;
+      // It was recognized, or that was undone.
+      if (ofAddress !== (mayBe.length > 0 ? null : meterId)) rememberAgain();
+      if (mayBe.length > 0 || meterId === null || described.toConfirm) return;
       const saved = context.yard().meters.get(meterId)?.description ?? null;
       const now = meterDescriptionSchema.nullable().parse(described.description);
       // Both are in the order of the schema.
       if (saved !== null && JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
     },
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
-    rememberAgain: (): void => {
-      meterId = null;
-      const { kind, described, state } = link.current();
-      if (described === null || kind === 'none' || state.deviceId === null || !context.mayWrite()) return;
-      const known = context.yard().meters.find(kind, state.deviceId)?.description ?? null;
-      if (known !== null) link.current().recall(known);
-      if (meterId === null) rememberOrLater();
-    },
+    rememberAgain,
   };
 }
 export type MeterMemory = ReturnType<typeof createMeterMemory>;

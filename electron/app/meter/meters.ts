@@ -88,7 +88,7 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
 export function metersCommands(
   context: AppContext,
   moving: MovingReadings,
-  desk: Pick<MeterDesk, 'asOffered' | 'readAsSaved'>,
+  desk: Pick<MeterDesk, 'asOffered' | 'checkMayBe' | 'readAsSaved'>,
 ) {
   function checkScale({ scale }: MeterProfile): void {
     if (scale.kind !== 'species') return;
@@ -159,6 +159,15 @@ export function metersCommands(
       yard.meters.setUp(meterId, { description, profile }, context.now());
       context.afterwards(desk.readAsSaved);
       return shown(get(meterId), yard);
+    },
+
+    'meters.recognize': ({ meterId, deviceId }) => {
+      const { meters, acts } = context.yard();
+      const { version: basedOn } = get(meterId);
+      desk.checkMayBe(deviceId, meterId);
+      meters.edit({ id: meterId, basedOn, changed: { deviceId } });
+      context.afterwards(desk.readAsSaved);
+      return { act: acts.now() };
     },
 
     'meters.delete': ({ meterId }) => {

@@ -158,7 +158,8 @@ export class Scan {
     const id = idOf(address);
     this.#heard.hear(id, { path, rssiDbm, atMs: monotonicMs() });
     if (this.#searching?.deviceId === id) this.#searching.onHeard();
-    if (!this.#isWanted && !this.#isOverhearWanted) return;
+    // One that a search does not find may have another address now.
+    if (!this.#isWanted && !this.#isOverhearWanted && this.#searching === null) return;
     this.#news.add(id);
     for (const { from, bytes } of packetsIn({ ServiceData }))
       if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)

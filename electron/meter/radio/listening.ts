@@ -154,7 +154,8 @@ function onHeard(peripheral: Peripheral): void {
   heard.hear(peripheral.id, { peripheral, rssiDbm, atMs: monotonicMs() });
   if (searching?.deviceId === peripheral.id) searching.onHeard();
   if (followed?.deviceId === peripheral.id) followed.onHeard(peripheral);
-  if (!scanWanted && !overhearWanted) return;
+  // One that a search does not find may have another address now.
+  if (!scanWanted && !overhearWanted && searching === null) return;
   news.add(peripheral.id);
   for (const { from, bytes } of adverts.read(peripheral))
     if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)

@@ -5,8 +5,8 @@ import type { MeterDescription } from '../../../shared-core/gatt/meter-descripti
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
 import { isFrom } from '../../../shared-core/gatt/source.ts';
 import { bridge } from '../../data/bridge.ts';
-import { showMeter } from '../../stores/meter.ts';
-import { attempt, tellDone } from '../../stores/notices.ts';
+import { askMeter, showMeter } from '../../stores/meter.ts';
+import { attempt, tellDone, tellUndoable } from '../../stores/notices.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
@@ -23,16 +23,77 @@ function shownBy(description: MeterDescription, { characteristics }: MeterState)
 }
 
 /**
- * Asks what the display of a meter shows that is not as it was: the number read now, or the one read as before. One
- * press answers, and its readings are saved again. Nothing where there is nothing to confirm.
+ * Asks which meter it is, where it may be a known one with a new address, and then what its display shows, where that may
+ * be another number than before. Nothing where there is nothing to confirm.
  *
- * @param otherwise  the way on where its display shows neither
+ * @param otherwise  the way on where its display shows no number that is offered
  */
 export function ConfirmMeter({ state, otherwise }: { state: MeterState; otherwise: ReactNode }) {
+  const { deviceId, description, phase, toConfirm } = state;
+  if (deviceId === null || description === null || toConfirm === null || phase !== 'live') return null;
+  return toConfirm.what === 'meter' ? (
+    <WhichMeter deviceId={deviceId} sameAs={toConfirm.sameAs} />
+  ) : (
+    <WhatItShows state={state} description={description} before={toConfirm.before} otherwise={otherwise} />
+  );
+}
+
+type SameAs = Extract<MeterState['toConfirm'], { what: 'meter' }>['sameAs'];
+
+/** Never answered by itself: two meters of one make have one name. */
+function WhichMeter({ deviceId, sameAs }: { deviceId: string; sameAs: SameAs }) {
+  const { say } = useWords();
+
+  async function recognize(meterId: number, meterName: string): Promise<void> {
+    const done = await attempt(bridge().command('meters.recognize', { meterId, deviceId }));
+    if (done)
+      tellUndoable(say('meter.same.done', { meterName }), (work) =>
+        bridge().command('acts.undo', { act: done.act, work }),
+      );
+  }
+  async function another(): Promise<void> {
+    if (await askMeter(bridge().command('meter.isAnother', { deviceId })))
+      tellDone(say('meter.same.is-another'));
+  }
+
+  const [only, ...others] = sameAs;
+  const isOne = others.length === 0;
+  const choices = (
+    <>
+      {sameAs.map(({ meterId, meterName }) => (
+        <Button key={meterId} kind={isOne ? 'main' : undefined} onClick={() => recognize(meterId, meterName)}>
+          {isOne ? say('meter.same.it-is') : <span translate="no">{meterName}</span>}
+        </Button>
+      ))}
+      <Button onClick={another}>{say('meter.same.another')}</Button>
+    </>
+  );
+  return (
+    <Banner kind="caution" actions={choices}>
+      <strong>
+        {only && isOne ? say('meter.same.one', { meterName: only.meterName }) : say('meter.same.several')}
+      </strong>{' '}
+      {say(isOne ? 'meter.same.ask' : 'meter.same.ask-which')} {say('meter.confirm.not-saved')}
+    </Banner>
+  );
+}
+
+/**
+ * Asks what the display of a meter shows that is not as it was: the number read now, or the one read as before. One
+ * press answers, and its readings are saved again.
+ */
+function WhatItShows({
+  state,
+  description,
+  before,
+  otherwise,
+}: {
+  state: MeterState;
+  description: MeterDescription;
+  before: MeterDescription | null;
+  otherwise: ReactNode;
+}) {
   const { say, formats } = useWords();
-  const { description, toConfirm } = state;
-  if (description === null || toConfirm === null || state.phase !== 'live') return null;
-  const { before } = toConfirm;
   const now = shownBy(description, state);
   const asBefore = before && shownBy(before, state);
 

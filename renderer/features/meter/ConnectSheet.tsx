@@ -6,6 +6,7 @@ import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
+import { SameInReach } from './SameInReach.tsx';
 import { Signal } from './Signal.tsx';
 
 const bannerKind: Partial<Record<MeterState['phase'], 'done' | 'problem' | 'caution'>> = {
@@ -25,6 +26,7 @@ export function ConnectSheet({ state }: { state: MeterState }) {
   return (
     <Sheet title={title} isName={name !== null}>
       <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
+      <SameInReach state={state} />
       <Actions>
         {isConnected || state.kind !== 'none' ? (
           <Button onClick={() => askMeter(bridge().command('meter.disconnect', {}))}>

@@ -26,7 +26,7 @@ export function MeterScreen() {
           <>
             <ConnectSheet state={state} />
             <ConfirmMeter state={state} otherwise={<span>{say('meter.confirm.set-up')}</span>} />
-            {state.phase === 'live' && <AskOfLive meterId={state.meterId} />}
+            {state.phase === 'live' && state.toConfirm === null && <AskOfLive meterId={state.meterId} />}
             {state.phase === 'live' && <LiveSheet state={state} />}
             {(state.phase === 'needs-description' || state.characteristics.length > 0) && (
               <ReadingSheet state={state} />

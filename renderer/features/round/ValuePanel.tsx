@@ -11,6 +11,7 @@ import { shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { AskProfile } from '../meter/AskProfile.tsx';
 import { ConfirmMeter } from '../meter/ConfirmMeter.tsx';
+import { SameInReach } from '../meter/SameInReach.tsx';
 import { SpeciesSetting } from '../meter/SpeciesSetting.tsx';
 import { LivePanel } from './LivePanel.tsx';
 import { SavedNote } from './SavedNote.tsx';
@@ -81,6 +82,7 @@ function MeterToConfirm() {
   const otherwise = <Button onClick={() => go({ name: 'meter' })}>{say('meter.confirm.other')}</Button>;
   return (
     <>
+      <SameInReach state={state} />
       <ConfirmMeter state={state} otherwise={otherwise} />
       <SpeciesSetting state={state} onlyWrong />
     </>
@@ -90,7 +92,7 @@ function MeterToConfirm() {
 /** What the meter is set to, asked once: at the first value that is typed, or when one is connected. */
 function MeterQuestion({ round: { id: roundId }, meterIsLive }: Probing) {
   const { output } = useQuery('meters.list', {});
-  const liveId = useMeter(({ state }) => state?.meterId ?? null);
+  const liveId = useMeter(({ state }) => (state?.toConfirm === null ? state.meterId : null));
   const reading = useRound(({ saved }) => saved?.reading);
   const isNameless = reading?.how === 'typed' && reading.roundId === roundId && reading.meterId === null;
   const isOhms = isNameless && reading.unit === 'pct' && isBeyondScales(reading.raw);

@@ -21,6 +21,10 @@ export const meterRequests = {
   'meter.tryStart': ofMachine(command({ input: startSchema, output, topics })),
   /** Everything that the connected meter sends is watched again, to describe it anew; what is saved of it stays. */
   'meter.watch': ofMachine(command({ input: nothingSchema, output, topics })),
+  /** The connected meter, whose address is unknown, is none of those that it may be. */
+  'meter.isAnother': ofMachine(
+    command({ input: z.object({ deviceId: z.string().max(200) }), output, topics }),
+  ),
   /** How to read the connected meter; saved for the next time. */
   'meter.describe': ofMachine(command({ input: meterDescriptionSchema, output, topics })),
 };

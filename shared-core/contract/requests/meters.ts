@@ -64,6 +64,13 @@ export const metersRequests = {
     output: meterOfYardSchema,
     topics: () => ['meters', 'meter'],
   }),
+  /** The connected meter is this one, which has another address now: its readings and all that is known of it go on. */
+  'meters.recognize': command({
+    input: z.object({ meterId: rowIdSchema, deviceId: z.string().max(200) }),
+    /** To undo it by. */
+    output: z.object({ act: z.uuid() }),
+    topics: () => ['meters', 'meter'],
+  }),
   /** A hand meter that no reading or oven check refers to; refused for any other. */
   'meters.delete': command({
     input: z.object({ meterId: rowIdSchema }),

@@ -64,6 +64,7 @@ export const history = {
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',
   'act.meter.file': 'Meter file used for {recordName}.',
+  'act.meter.recognized': 'Meter {recordName} recognized under a new address.',
   'act.meter.typing': 'Meter {recordName} in use for typed readings.',
   'act.sensor.added': '{rows, plural, one {Sensor {recordName} added.} other {# sensors added.}}',
   'act.sensor.removed': '{rows, plural, one {Sensor {recordName} removed.} other {# sensors removed.}}',

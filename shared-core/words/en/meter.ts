@@ -100,8 +100,6 @@ export const meter = {
   'meter.self.humidity-unconfirmed':
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   'meter.self.several': 'The meter offers {values} values that could be the reading. Choose one below.',
-  'meter.self.other-address':
-    'A meter of this name had another address. This one counts as another meter, read the same way. Check it.',
   'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
   'meter.self.start-refused': 'That command was refused by {meterName}. Try another one.',
   'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',
@@ -352,6 +350,17 @@ export const meter = {
   'meters.updated': '{readings, plural, one {# reading is} other {# readings are}} corrected again.',
 
   // A meter that is not as it was.
+  'meter.same.one': 'This looks like {meterName}, with a new address.',
+  'meter.same.several': 'This looks like one of your meters, with a new address.',
+  'meter.same.ask': 'Is it?',
+  'meter.same.ask-which': 'Which one is it?',
+  'meter.same.it-is': 'It is the same',
+  'meter.same.another': 'Another meter',
+  'meter.same.done': '{meterName} has its new address. Its readings are saved again.',
+  'meter.same.is-another': 'It counts as a meter of its own. Its readings are saved.',
+  /** A device of the name of a meter that does not answer. */
+  'meter.same.in-reach': '{meterName} is in reach. Is it yours, with a new address?',
+
   'meter.confirm.changed': 'This meter has changed, or is another one.',
   'meter.confirm.not-saved': 'Its readings are not saved until you confirm. You can type readings.',
   'meter.confirm.push-in': 'Push the pins into a board to check it.',

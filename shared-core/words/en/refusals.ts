@@ -280,7 +280,7 @@ export const refusals = {
     '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, its pins and its setting, then check it again.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
   'refusal.meter-unconfirmed':
-    'This meter has changed, or is another one. Nothing was saved. Choose what its display shows, or type the value.',
+    'This meter has changed, or is another one. Nothing was saved. Answer what is asked about it, or type the value.',
   'refusal.spot-changed':
     'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
   'refusal.insertion-saved':
@@ -302,5 +302,7 @@ export const refusals = {
     '{meterName} sends %, not ohms. Nothing was changed. Choose what it is set to.',
   'refusal.typed-other-unit':
     'This was typed in {unit, select, pct {%} other {megohms}}, but the meter shows {unit, select, pct {ohms} other {%}} now. Nothing was saved. Type it again, or choose the other meter.',
+  'refusal.meter-said':
+    'Which meter this is was answered already, or it is no longer connected. Nothing was changed.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',
 } as const;

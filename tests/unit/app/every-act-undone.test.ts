@@ -300,6 +300,12 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     meterId: await meterId(),
     file: meterFileOf(null, { ...unknownProfile, sdPct: 2 }),
   }),
+  'meters.recognize': async () => {
+    await yard.command('meter.scan', {});
+    const { meterId: id } = await yard.command('meter.connect', { deviceId: 'hand' });
+    await yard.command('meter.connect', { deviceId: 'c0ffee00beef' });
+    return { meterId: id!, deviceId: 'c0ffee00beef' };
+  },
   'meters.delete': async () => ({ meterId: await meterId() }),
   'testBlocks.add': async () => testBlock(await meterId()),
   'testBlocks.edit': async () => ({ id: (await checkedBlock()).id, basedOn: 1, changed: { expected: 12.5 } }),

@@ -26,9 +26,12 @@ test('a meter that is not as it was saves nothing by itself, and nothing by a pr
   const { roundId, before, now } = await changedInRound();
   yard.meter.show(5, 4);
   expect(await reading(roundId)).toEqual([]);
-  await expect(saveLive(roundId)).rejects.toThrow('Choose what its display shows');
+  await expect(saveLive(roundId)).rejects.toThrow('Answer what is asked about it');
   expect(await reading(roundId)).toEqual([]);
-  expect(await yard.query('meter.state', {})).toMatchObject({ description: now, toConfirm: { before } });
+  expect(await yard.query('meter.state', {})).toMatchObject({
+    description: now,
+    toConfirm: { what: 'value', before },
+  });
   await expect.poll(() => yard.heard('meter.live').at(-1)).toMatchObject({ raw: 50, phase: 'settled' });
 });
 

@@ -103,6 +103,7 @@ export async function seen() {
     },
     species: unversioned(await yard.query('species.list', {})),
     endUses: unversioned(await yard.query('endUses.list', {})),
+    meterToConfirm: (await yard.query('meter.state', {})).toConfirm,
     meters: unversioned(await yard.query('meters.list', {})),
     tested: unversioned(
       (await yard.query('meterChecks.list', {})).map(({ block, ...more }) => ({ ...more, ...block })),

@@ -342,7 +342,7 @@ test.each([
 describe('a meter that is not as it was', () => {
   const now = aLiveMeter();
   const before = { ...now.description!, value: { ...now.description!.value, exponent: -2 } };
-  const changed = { ...now, toConfirm: { before } };
+  const changed = { ...now, toConfirm: { what: 'value', before } as const };
 
   test.each([
     ['12.6%', now.description],
@@ -364,11 +364,72 @@ describe('a meter that is not as it was', () => {
   });
 
   test('where it reads the same as before, there is one number to confirm', () => {
-    open({ ...now, toConfirm: { before: null } });
+    open({ ...now, toConfirm: { what: 'value', before: null } });
     expect(screen.getAllByRole('button', { name: /%/ }).map(({ textContent }) => textContent)).toEqual([
       '12.6%',
     ]);
   });
+});
+
+describe('a meter that may be a known one with a new address', () => {
+  const asks = (...sameAs: { meterId: number; meterName: string }[]) =>
+    aLiveMeter({ toConfirm: { what: 'meter', sameAs } });
+  const act = 'a3e1c1de-7a5a-4a57-9d0c-0d5a0c1b2a3f';
+
+  test('one press says that it is the same, which can be undone', async () => {
+    const { machine, user } = open(asks({ meterId: 4, meterName: 'Yard meter' }), {
+      'meters.recognize': () => ({ act }),
+    });
+    expect(screen.getByText(/This looks like Yard meter, with a new address/)).toBeTruthy();
+    expect(screen.getByText(/Its readings are not saved until you confirm/)).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'It is the same' }));
+    expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 4, deviceId: 'aa:bb' }]);
+    expect(useNotices.getState().notices).toMatchObject([{ kind: 'done', undo: expect.any(Function) }]);
+  });
+
+  test('another press says that it is another', async () => {
+    const { machine, user } = open(asks({ meterId: 4, meterName: 'Yard meter' }), {
+      'meter.isAnother': () => aLiveMeter(),
+    });
+    await user.click(screen.getByRole('button', { name: 'Another meter' }));
+    expect(machine.inputsOf('meter.isAnother')).toEqual([{ deviceId: 'aa:bb' }]);
+    expect(screen.queryByText(/This looks like/)).toBeNull();
+  });
+
+  test('of several it asks which one', async () => {
+    const { machine, user } = open(
+      asks({ meterId: 4, meterName: 'Yard meter' }, { meterId: 5, meterName: 'Yard meter 4f2a' }),
+      { 'meters.recognize': () => ({ act }) },
+    );
+    expect(screen.getByText(/Which one is it\?/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Yard meter 4f2a' }));
+    expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 5, deviceId: 'aa:bb' }]);
+  });
+});
+
+test('while its meter does not answer, a device of its name that no meter has the address of is offered', async () => {
+  const heard = (deviceId: string, changes = {}) => ({
+    deviceId,
+    name: 'Yard meter',
+    rssiDbm: -60,
+    isKnown: false,
+    ...changes,
+  });
+  const away = aLiveMeter({
+    phase: 'reconnecting',
+    devices: [
+      heard('c0:ff:ee:00:4f:2a'),
+      heard('aa:bb', { isKnown: true }),
+      heard('aa:cc', { isKnown: true }),
+      heard('aa:dd', { name: 'Speaker' }),
+    ],
+  });
+  const { machine, user } = open(away, { 'meter.connect': () => aLiveMeter() });
+  expect(screen.getAllByText(/is in reach/)).toHaveLength(1);
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: 'Connect Yard meter 4f2a' }));
+  expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'c0:ff:ee:00:4f:2a' }]);
 });
 
 test('while a round is open, it says that the round waits and leads back to it', async () => {

@@ -230,7 +230,7 @@ describe('a meter that is not as it was', () => {
   test('is confirmed in the round by one press, and readings can be typed meanwhile', async () => {
     const { machine, user } = await open();
     machine.answers['meter.describe'] = () => now;
-    act(() => showMeter({ ...now, toConfirm: { before } }));
+    act(() => showMeter({ ...now, toConfirm: { what: 'value', before } }));
     expect(inReading().getByText(/What does its display show\?/)).toBeTruthy();
     await expectNoBarriers();
     await user.keyboard('12.1{Enter}');

@@ -140,7 +140,7 @@ describe('what it says of the live meter is so', () => {
 
   test('nothing is saved of a meter that is to be confirmed', async () => {
     await open([aStack(1)]);
-    act(() => showMeter(aLiveMeter({ toConfirm: { before: null } })));
+    act(() => showMeter(aLiveMeter({ toConfirm: { what: 'value', before: null } })));
     expect(said()).toContain('Its readings are not saved until you confirm.');
     expect(said()).not.toContain('saved when it settles');
   });
