@@ -6,12 +6,14 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import type { PastPage } from '../../shared-core/contract/requests/past-rounds.ts';
 import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { openWindow } from '../unit/app/a-window.ts';
+import { HandHeldMeter } from '../unit/app/hand-held-meter.ts';
 import { noMeter } from '../unit/app/no-meter.ts';
 import { fillYard } from './filled-yard.ts';
 
@@ -22,7 +24,9 @@ const GOAL_MS = 50;
 const dataDir = mkdtempSync(join(tmpdir(), 'pintally-bench-'));
 const old = { name: 'Old meter', profile: unknownProfile };
 fillYard(join(dataDir, 'yard.sqlite'), BOARDS, 2, old, 2);
-const app = createApp({ dataDir, links: noMeter, threads: threadSources, forecastAfterMs: 3_600_000 });
+const meterInHand = new HandHeldMeter();
+const links = { ...noMeter, bluetooth: () => meterInHand };
+const app = createApp({ dataDir, links, threads: threadSources, forecastAfterMs: 3_600_000 });
 const { command, query } = openWindow(app);
 await command('settings.edit', { sound: true });
 console.log(`${BOARDS} boards, ${BOARDS * 8} readings; the goal is ${GOAL_MS} ms at once`);
@@ -75,6 +79,19 @@ const empty = await command('places.add', { name: 'Loft', kind: 'shop', air: pla
 await busy('places.close, of one that is empty', () =>
   command('places.close', { id: empty.id, basedOn: empty.version }),
 );
+await command('meter.scan', {});
+await command('meter.connect', { deviceId: 'hand' });
+const { rows } = await query('boards.list', { stackId: null, search: '', offset: 0, limit: 1 });
+await command('rounds.start', { stackId: rows[0]!.stackId, woodTempC: 12 });
+// As the radio process passes them on: what came within 8 ms at once.
+const flood = async (aTurn: number): Promise<void> => {
+  for (let turn = 0; turn < 250; turn++) {
+    meterInHand.show(turn % 50 < 5 ? 0 : 12 + (turn % 50) / 100, aTurn / 10);
+    await pause(8);
+  }
+};
+await busy('a meter that sends 1,000 values a second', () => flood(8));
+await busy('a meter that sends 10,000 values a second', () => flood(80));
 await app.close();
 rmSync(dataDir, { recursive: true });
 

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { NO_FIELDS } from '../../../shared-core/gatt/meter-description.ts';
 import { openWindow } from './a-window.ts';
+import { handHeld } from './hand-held-meter.ts';
 import { aimedSpot, saveLive } from './in-round.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 

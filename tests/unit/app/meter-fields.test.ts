@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { NO_FIELDS } from '../../../shared-core/gatt/meter-description.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { handHeld } from './hand-held-meter.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 

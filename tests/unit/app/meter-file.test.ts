@@ -3,8 +3,9 @@ import { meterFileOf, readMeterFile } from '../../../shared-core/contract/meter-
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { handHeld } from './hand-held-meter.ts';
 import { doing, lines, undo } from './seen-yard.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 

@@ -1,8 +1,9 @@
 import { expect, test, vi } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { openWindow } from './a-window.ts';
+import { handHeld } from './hand-held-meter.ts';
 import { saveLive, type } from './in-round.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // The address that a device may make up at each start: a static random address (Core Specification, Vol 6 Part B 1.3.2.1).
 
@@ -163,9 +164,9 @@ test('a meter that is met at an address which another had before is a meter of i
 
 test('a meter of the same name that is read otherwise is another, without a question', async () => {
   await metBefore();
-  const describe = yard.meter.describe.bind(yard.meter);
+  const describeIt = yard.meter.describe.bind(yard.meter);
   vi.spyOn(yard.meter, 'describe').mockImplementation((described) =>
-    describe({ ...described, value: { ...described.value, exponent: -1 } }),
+    describeIt({ ...described, value: { ...described.value, exponent: -1 } }),
   );
   expect((await connectTo(otherId)).toConfirm).toBeNull();
   expect(await names()).toEqual(['Hand-held', 'Hand-held beef']);

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { handHeld } from './hand-held-meter.ts';
 import { aimedSpot, aimOf, saveLive, type } from './in-round.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 

@@ -8,8 +8,9 @@ import type { Live, RoundChange } from '../../../shared-core/contract/round.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow, say } from './a-window.ts';
+import { handHeld } from './hand-held-meter.ts';
 import { aimAt, aimedSpot, aimOf, saveLive, type } from './in-round.ts';
-import { handHeld, withYardOfTwo, yard } from './yard-of-two.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
 
@@ -689,7 +690,7 @@ describe('a damaged yard file', () => {
     await yard.app.close();
     writeFileSync(join(yard.dataDir, 'yard.sqlite'), 'rubbish '.repeat(1000));
     const { createApp } = await import('../../../electron/app/app.ts');
-    const { HandHeldMeter } = await import('./yard-of-two.ts');
+    const { HandHeldMeter } = await import('./hand-held-meter.ts');
     const { threadSources } = await import('../../../electron/app/thread-files.ts');
     const { NoLink } = await import('../../../electron/meter/no-link.ts');
     const { SimulatedLink } = await import('../../../electron/meter/simulated-link.ts');

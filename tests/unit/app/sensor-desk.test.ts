@@ -9,8 +9,8 @@ import { SimulatedSensors } from '../../../electron/meter/simulated-sensors.ts';
 import type { SensedAir } from '../../../shared-core/gatt/environment.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { openWindow } from './a-window.ts';
+import { HandHeldMeter } from './hand-held-meter.ts';
 import { folderWithNewYard } from './new-yard.ts';
-import { HandHeldMeter } from './yard-of-two.ts';
 
 /** Hears what the test says beside its values. */
 class MeterBesideSensors extends HandHeldMeter {

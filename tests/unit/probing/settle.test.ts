@@ -212,6 +212,40 @@ test('for any drift, rate and modest noise: exactly one reading per insertion, c
   );
 });
 
+/** Those that arrive out of their order: each at most `by` places from its own. */
+const shuffled = (samples: readonly Sample[], by: number, seed: number): Sample[] => {
+  const normal = noiseFrom(seed);
+  return samples
+    .map((sample, index) => ({ sample, place: index + Math.max(-by / 2, Math.min(by / 2, normal() * by)) }))
+    .toSorted((a, b) => a.place - b.place)
+    .map(({ sample }) => sample);
+};
+
+describe.each([
+  ['with their own times', false],
+  ['with the times at which they arrive', true],
+] as const)('values out of their order, %s', (_, isTimedAtArrival) => {
+  test('save nothing wrong, nothing twice, and never at an earlier time', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 4 }), fc.integer(), fc.integer(), (by, seed, order) => {
+        const insertions = [13.2, 24.5].map((end) => ({ start: end + 4, end, tauMs: 500, seconds: 8 }));
+        const sent = stream(insertions, { hz: 10, noise: 0.02, seed });
+        const came = shuffled(sent, by, order);
+        const samples = isTimedAtArrival
+          ? came.map(({ value }, index) => ({ atMs: sent[index]!.atMs, value }))
+          : came;
+        const saved = save(samples);
+        expect(saved).toHaveLength(insertions.length);
+        for (const [index, { end }] of insertions.entries())
+          expect(Math.abs(saved[index]!.value - end)).toBeLessThan(0.6);
+        expect(saved[0]!.atMs).toBeLessThan(saved[1]!.atMs);
+        expect(saved[1]!.atMs).toBeGreaterThan(sent.length * 50);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 /** A small sample of `tests/bench/settling.bench.ts`, whose goal is one of 1,000. */
 test('of 300 insertions of all kinds, nothing wrong is saved', () => {
   const wrong = makeInsertions(300, 20).filter((insertion) =>
