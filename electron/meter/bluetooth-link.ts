@@ -252,7 +252,8 @@ export class BluetoothLink extends MeterLink {
           if (name !== '') this.#named.hear(deviceId, { name, rssiDbm, atMs: monotonicMs() });
           const sensed = sensorData === undefined ? null : sensedInAdvert(sensorData);
           if (sensed !== null) this.emit('overheard', { deviceId, ...sensed });
-          if (this.#scanWanted)
+          // One that is searched for in vain may have another address now.
+          if (this.#scanWanted || this.state.phase === 'reconnecting')
             this.emit('found', { ...device, name: this.#named.get(deviceId)?.name ?? '' });
         }
         return;
