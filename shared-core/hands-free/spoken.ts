@@ -25,13 +25,20 @@ export function spokenOfSaved(
   const { mcPct, counts, isQuestionable } = reading;
   const value = counts && mcPct !== null ? message('spoken.value', { mcPct }) : message('spoken.not-used');
   const what = counts && isQuestionable ? [message('spoken.questionable'), value] : [value];
+  const again = counts && isQuestionable ? [message('spoken.go-back')] : [];
   const then = next === null ? after : message('spoken.next-spot', { spot: next });
-  return then === null ? what : [...what, then];
+  return [...what, ...again, ...(then === null ? [] : [then])];
 }
 
-/** What a voice says once all spots of a board are read. @param nextCode null where it says the next board itself, later */
-export function spokenOfBoard(callName: Message | null, nextCode: string | null): Message {
+/**
+ * What a voice says once all spots of a board are read.
+ *
+ * @param nextCode null where it says the next board itself, later
+ * @param waits    a questionable reading of it keeps the next board from coming by itself
+ */
+export function spokenOfBoard(callName: Message | null, nextCode: string | null, waits = false): Message {
   const done = callName === null ? message('spoken.board-done') : message('spoken.board-call', { callName });
+  if (waits) return message('spoken.waits', { done });
   if (nextCode === null) return done;
   return message('spoken.then-board', { done, boardCode: spokenCode(nextCode) });
 }

@@ -86,7 +86,7 @@ test('each sound has the notes that it is described by, and no two are alike in 
     questionable: 'Questionable',
     'board-done': 'Board done',
     'round-done': 'All boards done',
-    'link-lost': 'Meter lost',
+    'link-lost': 'Connection lost',
   };
   const level = (name: string) =>
     page.getByRole('group', { name: 'Sounds in a round' }).getByRole('radio', { name });

@@ -104,14 +104,17 @@ export function PlaceCard({
       </div>
       {airOffset && (
         <p>
-          {airOffset.isMeasured
-            ? say('places.other-air-measured', off)
-            : say('places.other-air', { ...off, boards: airOffset.boards })}
+          {say(airOffset.isMeasured ? 'places.other-air-measured' : 'places.other-air', {
+            ...off,
+            boards: airOffset.boards,
+          })}
         </p>
       )}
       <YearChart
         {...{ placeName, air, offsetPct }}
-        isMeasured={airOffset?.isMeasured === true}
+        offsetFrom={
+          !airOffset?.isMeasured ? 'by-readings' : airOffset.boards === 0 ? 'by-measured' : 'by-both'
+        }
         reachesPct={highestPct}
       />
       <MeasuredAir place={place} />

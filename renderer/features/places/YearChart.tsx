@@ -12,7 +12,7 @@ export function YearChart({
   placeName,
   air,
   offsetPct = 0,
-  isMeasured = false,
+  offsetFrom = 'by-readings',
   reachesPct,
 }: {
   /** Null while it has none. */
@@ -20,8 +20,8 @@ export function YearChart({
   air: MonthlyAir;
   /** What readings there say of that air, % MC. */
   offsetPct?: number;
-  /** Whether what was measured there says so as well. */
-  isMeasured?: boolean;
+  /** What says so. */
+  offsetFrom?: 'by-readings' | 'by-measured' | 'by-both';
   /** How high the axis reaches where several places are beside each other, % MC. */
   reachesPct?: number;
 }) {
@@ -66,9 +66,7 @@ export function YearChart({
         },
         {
           kind: 'points',
-          name: say(
-            offsetPct === 0 ? 'places.emc' : isMeasured ? 'places.by-measured' : 'places.by-readings',
-          ),
+          name: say(offsetPct === 0 ? 'places.emc' : `places.${offsetFrom}`),
           color: 'accent',
           shape: 'ring',
           isJoined: true,

@@ -1,4 +1,6 @@
+import { newestOf } from '../../../shared-core/contract/round.ts';
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -11,6 +13,7 @@ import type { Probing } from './useProbing.ts';
 export function ProbeHead({
   round: { stackName, boards, isDated, startedAt },
   board,
+  probed,
   boardIndex,
   isLast,
   spotIndex,
@@ -20,6 +23,8 @@ export function ProbeHead({
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
+  const pinsReading = pinsAt === null ? undefined : newestOf(probed, pinsAt);
+  const isDoubtful = isQuestionable(pinsReading?.suspicions ?? []);
   const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
@@ -51,7 +56,7 @@ export function ProbeHead({
       )}
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(roundStep({ board, spotIndex, isLast, pinsAt, secondsLeft, savesFor }))}
+        {say(roundStep({ board, spotIndex, isLast, pinsAt, isDoubtful, secondsLeft, savesFor }))}
       </p>
     </header>
   );

@@ -1,6 +1,7 @@
 import { readingsBySpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import { placeAlong } from '../../../shared-core/probing/readings/place-along.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import css from './SpotDrawing.module.css';
 import type { Probing } from './useProbing.ts';
 
@@ -30,7 +31,8 @@ export function SpotDrawing({ board, probed, spotIndex, pinsAt }: Probing) {
         // Those of one place side by side, by their depth.
         const x = share * LENGTH + (planned.spot.depth === 'core' ? PINS_APART * 1.3 : -PINS_APART * 1.3);
         const isCurrent = index === current;
-        const look = isCurrent ? css.current : readings[index] ? css.read : css.open;
+        const reading = readings[index];
+        const look = isCurrent ? css.current : reading ? css.read : css.open;
         return (
           <g key={index} className={look} data-spot={index}>
             {face === 'fresh-cut' && <path className={css.cut} d={`M${x} -6V${THICKNESS + 6}`} />}
@@ -38,7 +40,14 @@ export function SpotDrawing({ board, probed, spotIndex, pinsAt }: Probing) {
               <path key={aside} d={`M${x + aside} -12V${depth}`} />
             ))}
             {isCurrent && <path className={css.arrow} d={`M${x} -16l-12 -16h7v-16h10v16h7z`} />}
-            {readings[index] && <path className={css.check} d={`M${x - 8} ${THICKNESS + 18}l6 7l11 -15`} />}
+            {reading &&
+              (isQuestionable(reading.suspicions) ? (
+                <text className={css.doubt} x={x} y={THICKNESS + 28} data-mark="questionable">
+                  ?
+                </text>
+              ) : (
+                <path className={css.check} d={`M${x - 8} ${THICKNESS + 18}l6 7l11 -15`} data-mark="sound" />
+              ))}
           </g>
         );
       })}

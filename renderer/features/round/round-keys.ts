@@ -122,7 +122,10 @@ export function actionOf(
   const { key, shiftKey, ctrlKey, altKey, metaKey, repeat } = event;
   if (ctrlKey || altKey || metaKey) return null;
   const isEmpty = typing === null || typing.trim() === '';
-  const pedal = pedals && pedalActionOf(key, pedals, typing !== null);
+  // What goes on with a value, puts it right or saves it does so, whatever a pedal sends.
+  const isOfTyped =
+    !isEmpty && (['Enter', 'Backspace', 'Delete'].includes(key) || isOfValue(key, typing, unit));
+  const pedal = pedals && !isOfTyped && pedalActionOf(key, pedals, typing !== null);
   // A foot that stays on it means it once.
   if (pedal) return repeat ? null : pedal;
   const walk = walking[key] ?? (isEmpty ? walkingOutsideText[key] : undefined);

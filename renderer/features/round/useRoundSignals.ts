@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { SoundName } from '../../../shared-core/hands-free/sounds.ts';
 import { spokenCode, spokenOfBoard, spokenOfSaved } from '../../../shared-core/hands-free/spoken.ts';
 import { spotAt, spotName } from '../../../shared-core/probing/readings/spots.ts';
+import { asksToProbeAgain } from '../../../shared-core/probing/suspicions/probe-again.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { playSound } from '../../app/sounds.ts';
@@ -18,7 +19,7 @@ const isMeterLost = ({ state }: ReturnType<typeof useMeter.getState>): boolean =
 
 /** Tells by sounds and by a voice what happens in a round, as far as the settings ask for it. Neither is ever needed. */
 export function useRoundSignals(probing: Probing): void {
-  const { round, board, spotIndex, fieldIsEmpty } = probing;
+  const { round, board, spotIndex, fieldIsEmpty, meterIsLive } = probing;
   const saved = useRound((store) => store.saved);
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   const meterIsLost = useMeter(isMeterLost);
@@ -55,11 +56,12 @@ export function useRoundSignals(probing: Probing): void {
     const before = wasLost.current;
     wasLost.current = { meterIsLost, linkIsLost };
     const isNews = (meterIsLost && !before.meterIsLost) || (linkIsLost && !before.linkIsLost);
+    if (before.meterIsLost && meterIsLive && !linkIsLost) speak(message('spoken.meter-back'));
     if (!isNews) return;
     beep('link-lost');
     stopSpeaking();
     speak(message(linkIsLost ? 'spoken.link-lost' : 'spoken.meter-lost'));
-  }, [meterIsLost, linkIsLost]);
+  }, [meterIsLost, meterIsLive, linkIsLost]);
 
   const isNextValueComing = !fieldIsEmpty || phase === 'drifting';
   useEffect(() => {
@@ -94,7 +96,7 @@ function soundOf({ reading, board, wasDone }: Saved, boards: Probing['round']['b
 function sentencesOf(
   { reading, board }: Saved,
   sound: SoundName,
-  { round, board: here, spotIndex }: Probing,
+  { round, board: here, spotIndex, probed }: Probing,
 ): Message[] {
   const { corrected, counts, suspicions } = reading;
   const value = { mcPct: corrected.mcPct, counts, isQuestionable: isQuestionable(suspicions) };
@@ -107,6 +109,9 @@ function sentencesOf(
   const after = spokenOfBoard(
     call ? message(`call.${call}`) : null,
     nextBoardAfterS === null ? (next?.code ?? null) : null,
+    nextBoardAfterS !== null &&
+      probed?.boardId === board.boardId &&
+      asksToProbeAgain(probed.assessment?.readings ?? []),
   );
   return spokenOfSaved(value, spot ? spotName(spot) : null, sound === 'board-done' ? after : null);
 }

@@ -21,6 +21,7 @@ export function roundStep({
   board,
   spotIndex,
   pinsAt,
+  isDoubtful,
   isLast,
   secondsLeft,
   savesFor,
@@ -30,6 +31,8 @@ export function roundStep({
   spotIndex: number | null;
   /** The spot that the pins which are in were saved at. */
   pinsAt: number | null;
+  /** What was saved there is questionable. */
+  isDoubtful: boolean;
   isLast: boolean;
   /** Until the next board comes by itself; null where it does not. */
   secondsLeft: number | null;
@@ -37,7 +40,10 @@ export function roundStep({
   savesFor?: string | null | undefined;
 }): Message {
   const saved = pinsAt === null ? undefined : spotAt(board, pinsAt);
-  if (saved) return message('round-step.pull-pins', { spot: spotName(saved) });
+  if (saved)
+    return message(isDoubtful ? 'round-step.pull-questionable' : 'round-step.pull-pins', {
+      spot: spotName(saved),
+    });
   const planned = spotIndex === null ? undefined : spotAt(board, spotIndex);
   if (planned) return message('round-step.spot', { spot: spotName(planned), pins: pinsOf(planned) });
   const next =

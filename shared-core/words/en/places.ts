@@ -19,8 +19,9 @@ export const places = {
   'places.other-air':
     'Lowest EMC in typical air: {typicalPct}. Readings {boards, plural, =0 {at other places of this kind} one {of # board} other {of # boards}} put it {offPoints} {direction, select, damper {higher} other {lower}}.',
   'places.other-air-measured':
-    'Lowest EMC in typical air: {typicalPct}. What was measured here puts it {offPoints} {direction, select, damper {higher} other {lower}}.',
+    'Lowest EMC in typical air: {typicalPct}. {boards, plural, =0 {What was measured puts} one {Readings of # board and measured air put} other {Readings of # boards and measured air put}} it {offPoints} {direction, select, damper {higher} other {lower}}.',
   'places.by-measured': 'EMC by measured air',
+  'places.by-both': 'EMC by readings and measured air',
   'places.measured': 'EMC measured here',
   'places.measured-unused': 'Not used',
   'places.measured-chart': 'EMC measured at {placeName}, by day',

@@ -284,7 +284,7 @@ export const refusals = {
   'refusal.spot-changed':
     'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
   'refusal.insertion-saved':
-    'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Lift the pins for the next spot.',
+    'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Pull the pins for the next spot.',
   'refusal.meter-elsewhere':
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':

@@ -83,7 +83,7 @@ export const round = {
   'round.by-itself-after': 'After {seconds} s',
   'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
   'round.pins-saved':
-    'The pins are still in, and their reading of {boardCode} is saved. Lift the pins for the next spot.',
+    'The pins are still in, and their reading of {boardCode} is saved. Pull the pins for the next spot.',
   'round.filled-meanwhile':
     '{how, select, typed {Another window saved {shownValue} here} other {The meter saved {shownValue} at this spot}} while you typed.',
   'round.stack-emptied': '{boardCode} is no longer in this stack. No board is left.',
@@ -138,6 +138,7 @@ export const round = {
 
   'round-step.spot': '{spot}: {pins}.',
   'round-step.pull-pins': '{spot}: saved. Pull the pins.',
+  'round-step.pull-questionable': '{spot}: questionable. Pull the pins.',
   'round-step.by-itself': 'Next board in {seconds} s. Any key stops this.',
   'round-step.next-board': 'Press Enter for the next board.',
   'round-step.finish': 'Last board. Press Enter when you are done.',
@@ -248,7 +249,7 @@ export const round = {
   'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
   'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
-  'live.was-away': 'The meter was away. Lift the pins once, or press Space to save.',
+  'live.was-away': 'The connection was lost. Pull the pins once, or press Space to save.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
   'live.warning.temperature-of-air': 'Wood temperature unknown. Corrected for the usual air here.',

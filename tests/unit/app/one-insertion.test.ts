@@ -25,7 +25,7 @@ describe('one insertion is one reading', () => {
     yard.meter.show(11.8, 4);
     yard.meter.show(11.9, 1);
     expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(
-      /pins are still in.*WAL-01.*Nothing more was saved.*Lift the pins/s,
+      /pins are still in.*WAL-01.*Nothing more was saved.*Pull the pins/s,
     );
     expect(await rawBySpot()).toEqual([[0, 11.8]]);
   });

@@ -23,9 +23,9 @@ describe('A voice', () => {
     );
   });
 
-  test('says first that a value is questionable', () => {
+  test('says first that a value is questionable, and how to probe its spot again', () => {
     expect(heard(spokenOfSaved({ ...used, isQuestionable: true }, spot, null))).toMatch(
-      /^Questionable\. 13\.4 percent\. Next/,
+      /^Questionable\. 13\.4 percent\. To probe it again, go back\. Next/,
     );
   });
 
@@ -41,6 +41,12 @@ describe('A voice', () => {
     const callName = message('call.keep-drying');
     expect(say(spokenOfBoard(callName, 'WAL-03'))).toBe('Board done: Keep drying. Next board: WAL 03.');
     expect(say(spokenOfBoard(null, null))).toBe('Board done.');
+  });
+
+  test('says why the next board does not come by itself', () => {
+    expect(say(spokenOfBoard(message('call.bring-in'), null, true))).toBe(
+      'Board done: Bring in. Waiting, as a reading is questionable.',
+    );
   });
 
   test('reads out no sign of an ID as a word', () => {

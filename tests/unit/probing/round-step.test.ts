@@ -9,7 +9,14 @@ import { aBoard, aReading, read } from '../renderer/round/a-round.ts';
 const textOf = (message: Message, units: DisplayUnits): string =>
   createWords({ catalog: english, locale: 'en-US', timeZone: 'UTC', units, today: null }).say(message);
 
-const first = { board: aBoard(1), spotIndex: 0, pinsAt: null, isLast: false, secondsLeft: null };
+const first = {
+  board: aBoard(1),
+  spotIndex: 0,
+  pinsAt: null,
+  isDoubtful: false,
+  isLast: false,
+  secondsLeft: null,
+};
 
 test('says which depth, where along the board and how deep the pins go', () => {
   expect(textOf(roundStep({ ...first, spotIndex: 1 }), 'metric')).toBe(
@@ -76,6 +83,9 @@ test('with a value typed once every spot is read, says where Enter saves it', ()
 });
 
 test('while the pins are in, names the spot that they are at and not the next one', () => {
+  expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0, isDoubtful: true }), 'metric')).toBe(
+    'Shell, 60 cm from the left end: questionable. Pull the pins.',
+  );
   expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
     'Shell, 60 cm from the left end: saved. Pull the pins.',
   );

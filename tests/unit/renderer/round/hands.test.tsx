@@ -233,6 +233,16 @@ describe('a slip of the keys', () => {
   });
 });
 
+test('the far view marks a questionable reading with another sign than a sound one', async () => {
+  const { machine, user } = await open();
+  await user.keyboard('f');
+  tell(machine, read(aBoard(1), [aReading(1), aReading(2, { spotIndex: 1, suspicions: [jump] })]), 2, 2);
+  const marks = [...document.querySelectorAll('[data-far] [data-mark]')].map((each) =>
+    each.getAttribute('data-mark'),
+  );
+  expect(marks).toEqual(['sound', 'questionable']);
+});
+
 test('F5 of a presenter does not load the window again, over a dialog neither', async () => {
   const { user } = await open();
   const isPrevented = () => !fireEvent.keyDown(document.activeElement ?? document.body, { key: 'F5' });

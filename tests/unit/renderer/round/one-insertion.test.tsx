@@ -54,7 +54,7 @@ function meterSaves(machine: ReturnType<typeof playMachine>) {
 }
 const inReading = () => within(screen.getByRole('region', { name: 'Reading' }));
 const PINS_STILL_IN =
-  'The pins are still in, and their reading of WAL-01 is saved. Lift the pins for the next spot.';
+  'The pins are still in, and their reading of WAL-01 is saved. Pull the pins for the next spot.';
 
 beforeEach(forgetEverything);
 afterEach(cleanup);
@@ -68,7 +68,7 @@ test('after the meter was away with the pins in, it says what to do, until they 
     showMeter(aLiveMeter());
     machine.tell('meter.live', aLiveValue());
   });
-  const said = 'The meter was away. Lift the pins once, or press Space to save.';
+  const said = 'The connection was lost. Pull the pins once, or press Space to save.';
   expect(inReading().getByText(said)).toBeTruthy();
   act(() => {
     machine.tell('meter.insertion', { reading: null, wasAway: false });

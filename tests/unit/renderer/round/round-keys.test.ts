@@ -36,6 +36,16 @@ test.each([
   expect(actionOf(key(name), null)).toBe(action);
 });
 
+test('what a pedal sends does not put right, go on with or save a typed value otherwise than its key', () => {
+  const pedals = { 'go-on': 'Backspace', 'go-back': 'k', 'undo-last': 'Enter', note: null };
+  expect(actionOf(key('Backspace'), '12.7', 'pct', pedals)).toBeNull();
+  expect(actionOf(key('k'), '120', 'ohm', pedals)).toBeNull();
+  expect(actionOf(key('Enter'), '12.6', 'pct', pedals)).toBe('save-typed');
+  expect(actionOf(key('Backspace'), '', 'pct', pedals)).toBe('go-on');
+  expect(actionOf(key('k'), null, 'pct', pedals)).toBe('go-back');
+  expect(actionOf(key('Enter'), null, 'pct', pedals)).toBe('undo-last');
+});
+
 test.each([
   ['Enter', '', 'leave-board'],
   ['Enter', '12.4', 'save-typed'],

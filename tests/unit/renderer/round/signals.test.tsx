@@ -156,6 +156,27 @@ describe('A voice', () => {
     expect(said().at(-1)).toBe('WAL 02. Shell, 60 centimeters from the left end.');
   });
 
+  test('says why the next board does not come by itself', async () => {
+    const { tell, said } = await open({ settings: { voice: 'normal' as const, nextBoardAfterS: 0 } });
+    const readings = [0, 1, 2, 3].map((spotIndex) =>
+      aReading(spotIndex + 1, { spotIndex, ...(spotIndex === 1 ? questionable : {}) }),
+    );
+    tell(read(aBoard(1), readings), null, 4);
+    expect(said()).toEqual(['12.1 percent. Board done: Keep drying. Waiting, as a reading is questionable.']);
+  });
+
+  test('says that the meter is back', async () => {
+    const { said } = await open(speaking);
+    act(() => {
+      followMeter();
+      showMeter(aLiveMeter());
+      showMeter(aLiveMeter({ phase: 'reconnecting' }));
+    });
+    expect(said()).toEqual(['Connection lost.']);
+    act(() => showMeter(aLiveMeter()));
+    expect(said().at(-1)).toBe('Connected again.');
+  });
+
   test('stops when pins go in or a number is typed', async () => {
     const { machine, tell, said } = await open(speaking);
     tell(readTo(1), 1, 1);
