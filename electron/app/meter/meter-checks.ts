@@ -126,6 +126,7 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
 
   /** @returns what the meter shows on it if it is right */
   function rightOrRefuse(block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow): number {
+    if (block.unit === 'pct' && block.expected > 100) throw new Refusal(message('test-block.value-too-high'));
     const right = rightOn(block, meter);
     if (right === null) throw new Refusal(message('refusal.test-block-unknown', { meterName: meter.name }));
     return right;
@@ -152,7 +153,13 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
     },
 
     'meterChecks.add': ({ blockId, shown, tempC }) => {
-      const block = blockOf(blockId);
+      const block = orRefuse(
+        context
+          .yard()
+          .meterChecks.blocks()
+          .find(({ id }) => id === blockId),
+        'test-block',
+      );
       const meter = meterOf(block.meterId);
       const right = rightOrRefuse(block, meter);
       const { tolerance } = block;

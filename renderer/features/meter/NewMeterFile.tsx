@@ -22,8 +22,14 @@ export function NewMeterFile() {
     const state = await bridge().command('meter.describe', description);
     showMeter(state);
     // Where the meter does not send what is described, its state says so.
-    if (state.meterId === null) return;
-    if (file.profile) await bridge().command('meters.useFile', { meterId: state.meterId, file });
+    const { meterId } = state;
+    if (meterId === null) return;
+    const meter = (await bridge().query('meters.list', {})).find(({ id }) => id === meterId);
+    // An edit: undone, it takes back what the values mean, and the meter is read by the file as before.
+    if (file.profile && meter) {
+      const { version: basedOn } = meter;
+      await bridge().command('meters.edit', { id: meterId, basedOn, changed: { profile: file.profile } });
+    }
     tellDone(say('meter-file.used', { meterName: state.deviceName ?? say('meter.nameless') }));
   }
   return (

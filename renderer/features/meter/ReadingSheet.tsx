@@ -76,8 +76,13 @@ export function ReadingSheet({ state }: { state: MeterState }) {
 }
 
 /** Its unit, and what it can show. */
-function Scale({ description: { unit, range, origin } }: { description: MeterDescription }) {
-  const { say } = useWords();
+function Scale({ description: { unit, range, origin, fields } }: { description: MeterDescription }) {
+  const { say, formats } = useWords();
+  const beside = [
+    ...(fields.hold ? [say('meter.reading.hold')] : []),
+    ...(fields.tempC ? [say('meter.reading.temperature')] : []),
+    ...(fields.batteryPct ? [say('meter.reading.battery')] : []),
+  ];
   return (
     <>
       <p>{say(origin === 'self-described' ? 'meter.reading.self-described' : 'meter.reading.by-hand')}</p>
@@ -93,6 +98,7 @@ function Scale({ description: { unit, range, origin } }: { description: MeterDes
               ? say('meter.reading.range-pct', { rawLowest: range.min, rawHighestPct: range.max })
               : say('meter.reading.range-ohm', { rawLowestOhm: range.min, rawHighestOhm: range.max }),
           ],
+          [say('meter.reading.beside'), beside.length === 0 ? null : formats.list(beside)],
         ]}
       />
     </>

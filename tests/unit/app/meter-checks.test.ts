@@ -62,6 +62,14 @@ test('nobody can say what a meter of unknown setting shows on a resistor, so it 
   expect(await yard.query('meterChecks.list', {})).toEqual([]);
 });
 
+test('a block above 100% is refused, and so is a check on one that was removed', async () => {
+  const meterId = await addMeter();
+  await expect(addBlock({ expected: 200 }, meterId)).rejects.toThrow('Enter 100% or less.');
+  const { id, version } = await addBlock({}, meterId);
+  await yard.command('testBlocks.close', { id, basedOn: version });
+  await expect(check(id, 12)).rejects.toThrow('not in this yard');
+});
+
 test('of a meter in ohms, the tolerance is a share of the ohms', async () => {
   const meterId = await addMeter({ ...unknownProfile, scale: { kind: 'ohms' } });
   const { id } = await addBlock({ expected: 10e6, unit: 'ohm', tolerance: 0.01 }, meterId);

@@ -264,21 +264,35 @@ test('a meter that does not describe itself is set up by the file of one like it
   const profile = { ...unknownProfile, sdPct: 2 };
   const { machine, user } = open(silent, {
     'meter.describe': () => described,
-    'meters.useFile': () => ({}) as never,
+    'meters.list': () => [
+      { id: 1, version: 3, kind: 'bluetooth', name: 'Yard meter', unit: 'pct', profile, isTypedFrom: false },
+    ],
+    'meterChecks.list': () => [],
+    'meters.edit': () => ({}) as never,
   });
   const file = meterFileOf(described.description, profile);
   const given = new File([meterFileText(file)], 'like.meter.json', { type: 'application/json' });
   await user.upload(screen.getByLabelText('Use a meter file'), given);
-  await waitFor(() => expect(machine.inputsOf('meters.useFile')).toEqual([{ meterId: 1, file }]));
+  // Undoing that one does not say that the file is no longer used.
+  await waitFor(() =>
+    expect(machine.inputsOf('meters.edit')).toEqual([{ id: 1, basedOn: 3, changed: { profile } }]),
+  );
   expect(machine.inputsOf('meter.describe')).toEqual([described.description]);
 });
 
 test('a meter that is set to another species than it was described at says so', async () => {
   const { description } = aLiveMeter();
   const at = { kind: 'letters' as const, byteOffset: 2, octets: 1 };
-  const fields = { ...NO_FIELDS, species: { at, expected: '7' } };
+  const layout = { kind: 'number' as const, format: 4, byteOffset: 3, exponent: 0, scale: 1, offset: 0 };
+  const fields = {
+    ...NO_FIELDS,
+    species: { at, expected: '7' },
+    hold: { layout, equals: 1 },
+    batteryPct: layout,
+  };
   open(aLiveMeter({ description: { ...description!, fields }, speciesSetting: '12' }), {});
   expect(screen.getByText(/The meter is set to 12. It was described at 7./)).toBeTruthy();
+  expect(screen.getByText('its button and its battery')).toBeTruthy();
   await expectNoBarriers();
 });
 
