@@ -88,11 +88,14 @@ test('what was done is said below the menu and above the heading, at any width',
     await page.getByRole('button', { name: 'Save as PDF' }).click();
     await download;
     const notice = page.getByText(/is ready: 6 labels/);
-    const told = await notice.boundingBox();
-    const bar = await page.getByRole('banner').first().boundingBox();
-    const heading = await page.getByRole('heading', { level: 1 }).boundingBox();
-    expect(told!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
-    expect(heading!.y).toBeGreaterThanOrEqual(told!.y + told!.height);
+    // The page may still be scrolling to where it is told.
+    await expect(async () => {
+      const told = await notice.boundingBox();
+      const bar = await page.getByRole('banner').first().boundingBox();
+      const heading = await page.getByRole('heading', { level: 1 }).boundingBox();
+      expect(told!.y).toBeGreaterThanOrEqual(bar!.y + bar!.height);
+      expect(heading!.y).toBeGreaterThanOrEqual(told!.y + told!.height);
+    }).toPass({ timeout: 10_000 });
     await picture(page, `notice-${width}`);
     await page.getByRole('button', { name: 'Dismiss' }).click();
   }
