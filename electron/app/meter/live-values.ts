@@ -52,6 +52,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   let held: { value: number | null; others: number } | null = null;
   /** When it last said that it holds a value of the pins that are in; null where it did not. */
   let heldAtMs: number | null = null;
+  let holdsNothing = false;
   let tempC: number | null = null;
   /** Settling began again with the pins in, so that the next value is no sign that they went in. */
   let wasIn = false;
@@ -65,6 +66,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     if (!packet.isOther) {
       if (!(isHeld && wasHeld) || held === null) held = { value: packet.value, others: 0 };
       else if (held.others < OTHERS) held.others = packet.value === held.value ? 0 : held.others + 1;
+      if (held.others === OTHERS) holdsNothing = true;
       // That a held value stays the same says nothing of the pins.
       if (isHeld && wasHeld && held.others < OTHERS) showHeld();
       else takeValue(packet, description);
@@ -116,21 +118,12 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     isHeld = null;
     held = null;
     heldAtMs = null;
+    holdsNothing = false;
   }
 
-  function startAgain({ unit, range }: MeterDescription): void {
-    wasIn ||= live !== null && live.phase !== 'pins-out';
-    settling = startSettling(unit, range);
-  }
-
-  /** The meter is away: whatever it showed, the pins are in nothing that anybody reads. */
-  function lose(): void {
-    forgetHold();
-    tempC = null;
+  /** Whatever it showed, the pins are in nothing that anybody reads. */
+  function showNothing(): void {
     if (live === null) return;
-    const description = link.current().described?.description;
-    if (description) startAgain(description);
-    else settling = null;
     const gone = {
       value: null,
       phase: 'pins-out',
@@ -139,12 +132,34 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
       inserted: false,
     } as const;
     live = { ...live, ...gone };
+  }
+
+  function keepIn(): void {
+    wasIn ||= live !== null && live.phase !== 'pins-out';
+  }
+
+  function startAgain({ unit, range }: MeterDescription): void {
+    keepIn();
+    settling = startSettling(unit, range);
+  }
+
+  /** The meter is away. */
+  function lose(): void {
+    forgetHold();
+    tempC = null;
+    if (live === null) return;
+    const description = link.current().described?.description;
+    if (description) startAgain(description);
+    else settling = null;
+    showNothing();
     lost.give(live);
   }
 
   memory.remembered.follow((description) => {
     forgetHold();
     startAgain(description);
+    // Read as it was described before.
+    showNothing();
   });
   link.notified.follow(take);
   link.phaseChanged.follow((phase) => {
@@ -154,8 +169,8 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     forgetHold();
     tempC = null;
     settling = null;
+    keepIn();
     live = null;
-    wasIn = false;
     trace = [];
   });
 
@@ -169,6 +184,8 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     lost,
     newest: (): LiveValue | null => live,
     lose,
+    /** It went on to other values while it said that it holds one. */
+    holdsNothing: (): boolean => holdsNothing,
     /** Every value since it was last asked for, oldest first; the newest where they are more than are drawn. */
     takeTrace: (): (number | null)[] => {
       const taken = trace;

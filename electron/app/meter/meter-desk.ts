@@ -79,7 +79,10 @@ export function createMeterDesk(
         userDescription: each.userDescription,
         lastBytesHex: lastBytes.get(keyOfFrom({ kind: 'characteristic', ...each })) ?? null,
       })),
-      remarks: described?.remarks ?? [],
+      remarks: [
+        ...(values.holdsNothing() ? [message('meter.self.holds-nothing')] : []),
+        ...(described?.remarks ?? []),
+      ],
       toConfirm: toConfirm(),
       batteryPct,
       speciesSetting,

@@ -5,6 +5,8 @@ import type { MeterDesk } from '../meter/meter-desk.ts';
 /** Which reading the pins that are in were saved as: one insertion is one reading. */
 export function createInsertion(context: AppContext, { values, holder, link }: MeterDesk) {
   let isTaken = false;
+  /** The meter that was live then; null for none. */
+  let takenWith: number | null = null;
   /** The meter was away since these pins were saved: nobody knows whether they are still where they were. */
   let wasAway = false;
   /** The button on the meter was pressed for these pins before anything was saved of them. */
@@ -26,12 +28,12 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
     isPressed = false;
     show(null);
   }
-  values.values.follow(({ inserted, phase }) => {
-    if (inserted || phase === 'pins-out') end();
+  values.values.follow(({ inserted, phase, meterId }) => {
+    if (inserted || phase === 'pins-out' || (isTaken && meterId !== takenWith)) end();
   });
   // A person may save what the meter shows then; by itself it could be the same push at the next spot.
   values.lost.follow(() => show(null, isTaken));
-  link.left.follow(end);
+  link.left.follow(() => show(null, isTaken));
   values.pressed.follow(() => {
     // A meter that holds its value does not show the pins going elsewhere: pressed again, it is another insertion.
     if (isTaken && isPressed) end();
@@ -51,6 +53,7 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
     reading: (): InsertionReading | null => reading,
     /** The first reading of an insertion is the one; another only replaces it. */
     take: (saved: InsertionReading): void => {
+      if (!isTaken) takenWith = values.newest()?.meterId ?? null;
       isTaken = true;
       if (reading === null) show(saved);
     },

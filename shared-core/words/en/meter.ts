@@ -100,6 +100,8 @@ export const meter = {
   'meter.self.humidity-unconfirmed':
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   'meter.self.several': 'The meter offers {values} values that could be the reading. Choose one below.',
+  'meter.self.holds-nothing':
+    'The meter says that it holds its value, but the value changes. Check which bits are its button.',
   'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
   'meter.self.start-refused': 'That command was refused by {meterName}. Try another one.',
   'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',

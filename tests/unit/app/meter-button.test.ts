@@ -81,6 +81,8 @@ test('a meter that says it holds and sends another value is read as it sends', a
   send(17.7, true, 30);
   await saveLive(roundId);
   expect(await readings(roundId)).toMatchObject([{ raw: 12.6 }, { raw: 17.7 }]);
+  const { remarks } = await yard.query('meter.state', {});
+  expect(remarks.map(({ code }) => code)).toEqual(['meter.self.holds-nothing']);
 });
 
 test('one damaged packet amid what a meter holds is no other push', async () => {
@@ -91,6 +93,7 @@ test('one damaged packet amid what a meter holds is no other push', async () => 
   send(0, true);
   send(12.6, true, 30);
   await expect(saveLive(roundId)).rejects.toThrow('WAL-01');
+  expect((await yard.query('meter.state', {})).remarks).toEqual([]);
 });
 
 test('a meter that holds already when it is met, or comes back, was not pressed', async () => {
@@ -134,6 +137,17 @@ test('pressed again, the same number is another reading at the next spot', async
   send(12.6, true);
   await saveLive(roundId);
   expect(await readings(roundId)).toMatchObject([{ raw: 12.6 }, { raw: 12.6, spotIndex: second.spotIndex }]);
+});
+
+test('values that come between the press and its reading do not make the next press the same one', async () => {
+  const roundId = await inRound(false);
+  send(12.6, false, 30);
+  send(12.6, true, 5);
+  await saveLive(roundId);
+  send(12.6, false, 30);
+  send(12.6, true);
+  await saveLive(roundId);
+  expect(await readings(roundId)).toHaveLength(2);
 });
 
 test('after a reading that saved itself, a press is not another one', async () => {

@@ -143,6 +143,24 @@ test('read otherwise with the pins in, the meter saves their value no second tim
   expect(await rawBySpot()).toHaveLength(2);
 });
 
+test('disconnected and connected anew with the pins in, the meter saves their value no second time', async () => {
+  yard.meter.show(12.6, 4);
+  await yard.command('meter.disconnect', {});
+  await yard.command('meter.scan', {});
+  await yard.command('meter.connect', { deviceId: 'hand' });
+  yard.meter.show(12.6, 6);
+  expect(await rawBySpot()).toEqual([[0, 12.6]]);
+  yard.meter.lift();
+  yard.meter.show(12.8, 6);
+  expect(await rawBySpot()).toHaveLength(2);
+});
+
+test('a value that was read in another way than now cannot be saved', async () => {
+  yard.meter.show(12.6, 0.5);
+  await yard.command('meter.describe', { ...handHeld, range: { min: 4, max: 61 } });
+  expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/shows no value/);
+});
+
 describe('a value typed while the meter saves its own', () => {
   test('does not land one spot on: the spot it was typed for has another reading now', async () => {
     const typedFor = await aimedSpot(roundId);
