@@ -172,7 +172,7 @@ test('boards are read by a pedal and a voice, with the screen on', async ({ pint
   await page.keyboard.press('7');
   await expect(status).toHaveText('7 types a value. Set the pedal to another key.');
   await page.keyboard.press('PageDown');
-  await expect(status).toHaveText('Page ↓: Save, or go on. Before: Next board, even with open spots.');
+  await expect(status).toHaveText('Page ↓: Save, or go on. No longer: Next board, even with open spots.');
   await page.getByRole('button', { name: 'Set a key: Go back' }).click();
   await page.keyboard.press('Escape');
   await expect(page.getByRole('button', { name: 'Set a key: Go back' })).toBeVisible();

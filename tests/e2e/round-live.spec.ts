@@ -38,7 +38,7 @@ test('a stack of six boards is probed live over Bluetooth and ends with a call f
   await page.getByRole('button', { name: 'Connect Yard meter' }).click({ timeout: 20_000 });
   await expect(page.getByRole('button', { name: 'Disconnect' })).toBeVisible({ timeout: 20_000 });
   await expect(page.getByText('76%').first()).toBeVisible({ timeout: 20_000 });
-  await expect(page.getByText('The radio of this computer is used.')).toBeVisible();
+  await expect(page.getByText('This computer’s Bluetooth is used.')).toBeVisible();
   meter.press(12.5);
   await expect(page.getByText('Settled')).toBeVisible({ timeout: 15_000 });
   await picture(page, 'meter-live');

@@ -18,11 +18,11 @@ export const handsFree = {
   'voice.slow': 'Slow',
   'voice.normal': 'Normal',
   'voice.fast': 'Fast',
-  'voice.none': 'This computer has no English voice. Add one in its settings.',
+  'voice.none': 'No English voice here works offline. Add one in the computer’s settings.',
   'voice.try': 'Hear it',
 
   'pedal.title': 'Pedal or presenter',
-  'pedal.lead': 'A pedal sends a key, like a keyboard. It works in a round.',
+  'pedal.lead': 'A pedal types a key, like a keyboard. It works during a round.',
   'pedal.go-on': 'Save, or go on',
   'pedal.go-back': 'Go back',
   'pedal.undo-last': 'Undo last',
@@ -34,11 +34,11 @@ export const handsFree = {
   'pedal.clear': 'Clear',
   'pedal.clear-for': 'Clear the key: {action}',
   'pedal.learned': '{keyName}: {action}.',
-  'pedal.instead': '{keyName}: {action}. Before: {before}.',
+  'pedal.instead': '{keyName}: {action}. No longer: {before}.',
   'pedal.types-value': '{keyName} types a value. Set the pedal to another key.',
   'pedal.key': 'Pedal: {keyName}',
 
-  'wake.refused': 'The screen may turn off during the round.',
+  'wake.refused': 'The screen may turn off during the round. Change it in the computer’s power settings.',
 
   'spoken.value': '{mcPct}.',
   'spoken.not-used': 'Not used. Probe this spot again.',

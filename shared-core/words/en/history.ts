@@ -69,7 +69,7 @@ export const history = {
   'act.sensor.added': '{rows, plural, one {Sensor {recordName} added.} other {# sensors added.}}',
   'act.sensor.removed': '{rows, plural, one {Sensor {recordName} removed.} other {# sensors removed.}}',
   'act.sensor.moved': 'Sensor {recordName} is in {placeName}.',
-  'act.sensor.nowhere': 'Sensor {recordName} is at no place.',
+  'act.sensor.nowhere': 'Sensor {recordName} removed from its place.',
   'act.air.measured': 'Air in {placeName} on {measuredOn}: {airTempC}, {humidityRhPct} humidity.',
   'act.air.measured-often':
     '{rows, plural, one {A value of the air in {placeName} saved.} other {# values of the air in {placeName} saved.}}',

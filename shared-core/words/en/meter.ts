@@ -86,7 +86,7 @@ export const meter = {
     'Meters connect straight through the adapter. Your user may not use the Bluetooth service.',
   'meter.radio.macos': 'Meters connect through macOS.',
   'meter.radio.windows': 'Meters connect through Windows.',
-  'meter.radio.in-browser': 'The radio of this computer is used. The browser needs no permission for it.',
+  'meter.radio.in-browser': 'This computer’s Bluetooth is used. The browser needs no permission.',
 
   // What a meter says about its own values.
   'meter.self.format-length':

@@ -37,19 +37,19 @@ export const places = {
   'places.type-air-at': 'Enter measured air at {placeName}',
   'places.type-air-title': 'Air in {placeName}',
   'places.type-air-how':
-    'Read a hygrometer that has hung there for some hours. The value counts for its day.',
+    'Read a hygrometer that has hung there for a few hours. It counts for the whole day.',
   'places.measured-on': 'Measured on',
   'places.air-typed': 'Air in {placeName} saved.',
   'places.unused.stuck':
     '{days, plural, one {# day} other {# days}} not used: every value was the same. Check the sensor.',
   'places.unused.saturated':
-    '{days, plural, one {# day} other {# days}} not used: 0 or 100% humidity for days. The sensor may be wet.',
+    '{days, plural, one {# day} other {# days}} not used: 0 or 100% humidity for days. The sensor may be wet or broken.',
   'places.unused.jump':
-    '{days, plural, one {# day} other {# days}} not used: the temperature jumped, as in a truck.',
+    '{days, plural, one {# day} other {# days}} not used: the temperature jumped. Was the sensor carried?',
   'places.unused.unlike':
-    '{days, plural, one {# day} other {# days}} not used: this is not like the air here. Was the sensor elsewhere?',
+    '{days, plural, one {# day} other {# days}} not used: unlike the usual air here. Was the sensor elsewhere?',
   'places.unused.part-of-day':
-    '{days, plural, one {# day} other {# days}} not used: only a part of the day was measured. Nights are damper.',
+    '{days, plural, one {# day} other {# days}} not used: only part of the day was measured. Nights are damper.',
   'places.stacks-at': 'Stacks at {placeName}',
   'places.boards': '({boards, plural, one {# board} other {# boards}})',
   'places.no-boards': 'No boards here.',

@@ -248,13 +248,13 @@ export const refusals = {
     'There is already a project called {projectName}. Nothing was saved. Choose another name.',
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
-  'refusal.sensor-known': 'This sensor is added already, as {sensorName}. Nothing was saved.',
+  'refusal.sensor-known': 'This sensor is already added as {sensorName}. Nothing was saved.',
   'refusal.sensor-radio-busy':
     'The meter has the radio, so {sensorName} cannot be read. Disconnect the meter, and read again.',
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',
-  'refusal.air-known': 'This value of the air in {placeName} on {measuredOn} is saved already.',
+  'refusal.air-known': 'This air value for {placeName} on {measuredOn} is already saved.',
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-board-twice':
     'Two lines of the page are of board {boardCode}. Nothing was saved. Put its readings in one line.',

@@ -346,7 +346,7 @@ export const round = {
   'round-keys.note': 'Add a note or a picture',
   'round-keys.meter': 'Meter for typed readings',
   'round-keys.wood-temp': 'Wood temperature of this board',
-  'round-keys.far': 'Show the round for 2 meters away, or close up',
+  'round-keys.far': 'Switch between the far and the close view',
   'round-keys.help': 'All keys',
 
   'round-page.title': 'Round on {stackName}',

@@ -17,7 +17,7 @@ export const settings = {
   'settings.probing': 'Probing',
   'settings.save-when-settled': 'Save a reading as soon as it settles',
   'settings.save-when-settled-hint':
-    'Otherwise, press Space or your pedal. A meter’s hold button always saves.',
+    'Otherwise, press Space or your pedal. The meter’s own button saves, too, once it is set up.',
 
   'settings.label-papers': 'Labels',
   'settings.edit-papers': 'Edit label papers in Labels',

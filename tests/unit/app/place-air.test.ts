@@ -24,7 +24,7 @@ describe('the air that a person reads from a hygrometer', () => {
 
   test('is refused twice, and of a day to come', async () => {
     await type('2026-05-30', 0.6);
-    await expect(type('2026-05-30', 0.6)).rejects.toThrow('saved already');
+    await expect(type('2026-05-30', 0.6)).rejects.toThrow('already saved');
     await expect(type('2026-06-03', 0.6)).rejects.toThrow('still to come');
   });
 
@@ -95,7 +95,7 @@ describe('a sensor', () => {
 
   test('is added once', async () => {
     await add();
-    await expect(add()).rejects.toThrow('added already, as Wall');
+    await expect(add()).rejects.toThrow('already added as Wall');
   });
 
   test('that was moved from a day on is there since then', async () => {

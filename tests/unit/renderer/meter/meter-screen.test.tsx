@@ -74,7 +74,7 @@ test('in the demo yard with no meter: look for one, or take the simulated one, o
 
 describe('whose radio is used', () => {
   const searching = aMeter({ kind: 'bluetooth', phase: 'scanning', radio: 'bluez' });
-  const ofComputer = /The radio of this computer is used\. The browser needs no permission for it\./;
+  const ofComputer = /This computer’s Bluetooth is used\. The browser needs no permission\./;
   const ofSystem = /Meters connect through the Bluetooth service of this computer \(BlueZ\)\./;
   afterEach(() => delete window.pintally);
 

@@ -57,7 +57,12 @@ const stations: Parameters<typeof playMachine>[0] = {
 };
 
 function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) {
-  const machine = playMachine({ 'places.list': () => places, ...stations, ...more });
+  const machine = playMachine({
+    'places.list': () => places,
+    'sensors.list': () => [],
+    ...stations,
+    ...more,
+  });
   render(
     <main>
       <PlacesScreen />
