@@ -36,10 +36,9 @@ export function PlacesScreen() {
       }
     >
       <Await of={[asked]}>
-        {(places) =>
-          places.length === 0 ? (
-            <EmptyState sentence={say('places.none')} />
-          ) : (
+        {(places) => (
+          <>
+            {places.length === 0 && <EmptyState sentence={say('places.none')} />}
             <div className={css.cards}>
               {places.map((place) => (
                 <PlaceCard
@@ -51,10 +50,10 @@ export function PlacesScreen() {
                 />
               ))}
             </div>
-          )
-        }
+            <SensorsElsewhere />
+          </>
+        )}
       </Await>
-      <SensorsElsewhere />
       <ClosedPlaces />
       <SourcesLink part="air" />
       {form !== 'closed' && (
