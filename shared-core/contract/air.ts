@@ -44,7 +44,7 @@ export const nearSensorsSchema = z.object({
   isSearching: z.boolean(),
   /** A meter has the radio, so that nothing can be looked for. */
   isBusy: z.boolean(),
-  /** Why nothing can be heard, as without Bluetooth; null where nothing speaks against it. */
+  /** Why nothing can be heard, as without Bluetooth; null where it can. */
   problem: messageSchema.nullable(),
   /** The strongest first. */
   sensors: z.array(nearSensorSchema),
@@ -58,8 +58,8 @@ export const placeAirLogSchema = z.object({
   /** Of the whole log: the first day that is used, and how many are. */
   from: instantSchema.nullable(),
   usedDays: z.number().int(),
-  /** The newest value. */
-  last: sensedSchema.nullable(),
+  /** The newest value. Of its day: a person gave it, and maybe no time. */
+  last: sensedSchema.extend({ isOfDay: z.boolean() }).nullable(),
   /** How far it puts the months of the place, % MC of EMC; 0 where nothing is used. */
   shiftPct: z.number(),
 });

@@ -167,10 +167,10 @@ export function createFormats({ locale, timeZone, units, today, isSpoken }: Disp
       }),
     /** Any other percentage, to a tenth where it has one: "90%", "99.9%". */
     percent,
-    /** Humidities, chances: "65%". */
     /** A share with its sign: "+12%". */
     signedPercent: (pct: number): string =>
       inUnit(pct, 'percent', { maximumFractionDigits: 0, signDisplay: 'exceptZero' }),
+    /** Humidities, chances: "65%". */
     wholePercent: (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 0 }),
     /** A percentage as it was typed or sent: "14.25%". */
     rawPercent: (pct: number): string => inUnit(pct, 'percent', { maximumFractionDigits: 20 }),

@@ -92,7 +92,7 @@ describe('finding and connecting', () => {
   });
 });
 
-describe('all that a meter can send by', () => {
+describe('every way a meter can send its value', () => {
   const other = (last: string) => `7d0a1f1${last}-b2c9-4a6e-8f53-17c2a4e9d010`;
   const services: MeterServices[] = [
     {
@@ -224,7 +224,7 @@ describe('faults', () => {
     await untilPhase(link, 'live', 60_000);
   });
 
-  test('the bus goes away while a meter is live: it is said, and the link goes on trying', async () => {
+  test('the bus goes away while a meter is live: it is reported, and the link goes on trying', async () => {
     await liveMeter();
     await world.stopBus();
     await untilPhase(link, 'reconnecting');

@@ -50,7 +50,7 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
   await page.waitForTimeout(3500);
   await page.keyboard.type('21.7');
   await page.keyboard.press('Enter');
-  await expect(page.getByText('Found. It follows your numbers.')).toBeVisible();
+  await expect(page.getByText('Found. It matches your numbers.')).toBeVisible();
   await expect(proposals.getByRole('radio').first()).toBeChecked();
   await expect(proposals).toContainText('21.7%');
 

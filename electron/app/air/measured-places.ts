@@ -26,7 +26,7 @@ interface Known extends MeasuredPlace {
   kind: Place['kind'];
 }
 
-/** A sensor that is stuck or wet is known by some days. */
+/** A sensor that is stuck or wet shows within some days. */
 const LOOK_BACK_MS = 5 * DAY_MS;
 
 type AirOf = Pick<Place, 'id' | 'air' | 'kind'>;

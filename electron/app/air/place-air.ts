@@ -27,11 +27,12 @@ export const placeAirQueries = (context: QueryContext) =>
       const { days, shiftPct } = measuredAt(yard, orRefuse(yard.places.get(placeId), 'place'));
       const used = days.filter(({ doubt }) => doubt === null);
       const [first] = used;
+      const last = yard.airLogs.newestAt(placeId);
       return {
         days: days.slice(-MOST_DAYS_SHOWN),
         from: first ? isoOf(first.dayMs + DAY_MS / 2) : null,
         usedDays: used.length,
-        last: yard.airLogs.newestAt(placeId) ?? null,
+        last: last ? { ...last, isOfDay: yard.airLogs.isTyped({ placeId, ...last }) } : null,
         shiftPct,
       };
     },

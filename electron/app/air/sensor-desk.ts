@@ -49,7 +49,7 @@ export function createSensorDesk(
   const newest = new Map<number, Sensed>();
   /** By the sensor's id, on the clock that only runs forward. */
   const triedMs = new Map<number, number>();
-  /** Why nothing can be heard now; null where nothing speaks against it. */
+  /** Why nothing can be heard now; null where it can. */
   let problem: Message | null = null;
   let isReading = false;
   let searchTimer: NodeJS.Timeout | null = null;

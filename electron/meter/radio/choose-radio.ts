@@ -8,7 +8,7 @@ import type { Radio } from './radio.ts';
  * On Linux that is BlueZ wherever it runs. noble's raw socket needs a right that usual users do not have; and beside
  * BlueZ it drives an adapter that BlueZ drives too, so each ends what the other began: a scan, a connection, the answers
  * of one meter to two who ask. Where BlueZ is not there, or lets this user do nothing, noble has the adapter to itself
- * or is told no in its turn.
+ * or is refused, too.
  */
 export async function chooseRadio(): Promise<Radio> {
   if (process.platform !== 'linux') return nobleRadio(process.platform === 'darwin' ? 'macos' : 'windows');

@@ -59,7 +59,7 @@ export function ConnectSheet({ state }: { state: MeterState }) {
   );
 }
 
-/** Whose radio a meter is connected with, and by what way. */
+/** How the radio is reached, and whose it is. */
 function RadioInUse({ state: { kind, radio } }: { state: MeterState }) {
   const { say } = useWords();
   if (kind === 'simulated') return null;

@@ -72,7 +72,8 @@ export function AddSensorForm({
               {isBusy && <Banner kind="caution">{say('sensors.busy')}</Banner>}
               {problem && <Banner kind="caution">{say(problem)}</Banner>}
               <p aria-live="polite">
-                {say(isSearching ? 'sensors.searching' : 'sensors.searched', { sensors: fresh.length })}
+                {(fresh.length > 0 || !(isBusy || problem)) &&
+                  say(isSearching ? 'sensors.searching' : 'sensors.searched', { sensors: fresh.length })}
               </p>
               <Select
                 label={say('sensors.sensor')}

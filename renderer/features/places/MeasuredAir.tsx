@@ -64,15 +64,17 @@ function Newest({ log: { last, usedDays, from }, isLogged }: { log: PlaceAirLog;
   const { say } = useWords();
   if (last?.tempC == null || last.rh === null) return isLogged ? <p>{say('places.no-value-yet')}</p> : null;
   const silentDays = Math.floor((Date.parse(new Date().toISOString()) - Date.parse(last.at)) / DAY_MS);
+  const air = {
+    airTempC: last.tempC,
+    humidityRhPct: 100 * last.rh,
+    emcPct: emcPct(last.tempC, Math.min(DAMPEST_RH, last.rh)),
+  };
   return (
     <>
       <p>
-        {say('places.newest-air', {
-          measuredAt: last.at,
-          airTempC: last.tempC,
-          humidityRhPct: 100 * last.rh,
-          emcPct: emcPct(last.tempC, Math.min(DAMPEST_RH, last.rh)),
-        })}
+        {last.isOfDay
+          ? say('places.newest-typed', { ...air, measuredOn: last.at })
+          : say('places.newest-air', { ...air, measuredAt: last.at })}
       </p>
       {isLogged && silentDays >= SILENT_DAYS && <p>{say('places.silent', { days: silentDays })}</p>}
       {from !== null && (

@@ -1,5 +1,4 @@
-import { pedalActions } from '../../../shared-core/hands-free/pedal-keys.ts';
-import type { Code } from '../../../shared-core/words/en/index.ts';
+import { pedalActionOf, pedalActions } from '../../../shared-core/hands-free/pedal-keys.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -9,13 +8,12 @@ import { NextBoardChoice } from '../settings/NextBoardChoice.tsx';
 import css from './KeyList.module.css';
 import { roundKeys } from './round-keys.ts';
 
-/** A letter is on its key in every language; Space and Enter have a name. */
-const hasName = (key: string): key is Extract<Code, `key.${string}`> => key.startsWith('key.');
-
 /** Keys of a round, each with what it does; all of them, or as many as a newcomer needs. */
 export function KeyList({ most }: { most?: number }) {
   const { say } = useWords();
   const pedalKeys = useSettings(({ settings }) => settings.pedalKeys);
+  /** A key that a pedal sends does only what the pedal is for. */
+  const isUsual = (key: string): boolean => pedalActionOf(key, pedalKeys, false) === null;
   return (
     <dl className={css.keys}>
       {pedalActions.map((action) => {
@@ -30,14 +28,20 @@ export function KeyList({ most }: { most?: number }) {
           </div>
         );
       })}
-      {roundKeys.slice(0, most).map(({ key, does }) => (
-        <div key={key}>
-          <dt>
-            <kbd>{hasName(key) ? say(key) : key}</kbd>
-          </dt>
-          <dd>{say(does)}</dd>
-        </div>
-      ))}
+      {roundKeys.slice(0, most).map(({ keys, does }) => {
+        const shown =
+          typeof keys === 'string' ? [say(keys)] : keys.filter(isUsual).map((key) => say(keyName(key)));
+        return (
+          shown.length > 0 && (
+            <div key={does}>
+              <dt>
+                <kbd>{shown.join(', ')}</kbd>
+              </dt>
+              <dd>{say(does)}</dd>
+            </div>
+          )
+        );
+      })}
     </dl>
   );
 }

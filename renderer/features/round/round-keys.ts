@@ -34,28 +34,28 @@ export type RoundAction =
 export const needsNoMachine = (action: RoundAction): boolean =>
   ['help', 'far-view', 'start-typing', 'stop-typing'].includes(action);
 
-/** The keys, as the help lists them; the first four are all that a newcomer needs. */
+/** The keys, as the help lists them; the first four are all that a newcomer needs. Some have a word for them all. */
 export const roundKeys = [
-  { key: 'key.space', does: 'round-keys.save' },
-  { key: 'key.backspace', does: 'round-keys.undo' },
-  { key: 'key.enter', does: 'round-keys.next' },
-  { key: '?', does: 'round-keys.help' },
-  { key: 'key.digits', does: 'round-keys.type' },
-  { key: 'key.scan', does: 'round-keys.scan' },
-  { key: 'key.skip', does: 'round-keys.skip' },
-  { key: 'key.back', does: 'round-keys.back' },
-  { key: 'key.ends', does: 'round-keys.ends' },
-  { key: 'G', does: 'round-keys.go-to' },
-  { key: 'key.arrows', does: 'round-keys.spot' },
-  { key: 'T', does: 'round-keys.wood-temp' },
-  { key: 'C', does: 'round-keys.core' },
-  { key: '*', does: 'round-keys.note' },
-  { key: 'M', does: 'round-keys.meter' },
-  { key: 'F', does: 'round-keys.far' },
-  { key: 'key.delete', does: 'round-keys.exclude' },
-  { key: 'U', does: 'round-keys.use-meant' },
-  { key: 'R', does: 'round-keys.replace' },
-  { key: 'N', does: 'round-keys.save-at-next' },
+  { keys: [' '], does: 'round-keys.save' },
+  { keys: ['Backspace'], does: 'round-keys.undo' },
+  { keys: ['Enter'], does: 'round-keys.next' },
+  { keys: ['?'], does: 'round-keys.help' },
+  { keys: 'key.digits', does: 'round-keys.type' },
+  { keys: 'key.scan', does: 'round-keys.scan' },
+  { keys: ['PageDown', 'ArrowRight'], does: 'round-keys.skip' },
+  { keys: ['PageUp', 'ArrowLeft', 'Shift+Enter'], does: 'round-keys.back' },
+  { keys: ['Home', 'End'], does: 'round-keys.ends' },
+  { keys: ['g'], does: 'round-keys.go-to' },
+  { keys: ['ArrowUp', 'ArrowDown'], does: 'round-keys.spot' },
+  { keys: ['t'], does: 'round-keys.wood-temp' },
+  { keys: ['c'], does: 'round-keys.core' },
+  { keys: ['*'], does: 'round-keys.note' },
+  { keys: ['m'], does: 'round-keys.meter' },
+  { keys: ['f'], does: 'round-keys.far' },
+  { keys: ['Delete'], does: 'round-keys.exclude' },
+  { keys: ['u'], does: 'round-keys.use-meant' },
+  { keys: ['r'], does: 'round-keys.replace' },
+  { keys: ['n'], does: 'round-keys.save-at-next' },
 ] as const;
 
 /** Keys that walk along spots and boards for as long as they are held; any other acts once. */

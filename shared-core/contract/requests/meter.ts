@@ -19,7 +19,7 @@ export const meterRequests = {
   'meter.listen': ofMachine(command({ input: z.object({ deviceId: z.string().max(200) }), output, topics })),
   /** Writes what may make a meter send that is not described yet. */
   'meter.tryStart': ofMachine(command({ input: startSchema, output, topics })),
-  /** Everything that the connected meter sends is watched again, to describe it anew; what is saved of it stays. */
+  /** Everything that the connected meter sends is watched again, to set it up again; what is saved of it stays. */
   'meter.watch': ofMachine(command({ input: nothingSchema, output, topics })),
   /** The connected meter, whose address is unknown, is none of those that it may be. */
   'meter.isAnother': ofMachine(

@@ -16,8 +16,8 @@ export const meter = {
   'meter.state.live': 'Connected to {meterName}.',
   'meter.state.heard': 'Listening to {meterName}. It sends its values without a connection.',
   'meter.state.back': 'Connected to {meterName} again. Starting its readings …',
-  'meter.state.needs-setup': 'Connected to {meterName}. Set it up on the Meter page.',
-  'meter.state.heard-needs-setup': 'Listening to {meterName}. Set it up on the Meter page.',
+  'meter.state.needs-setup': 'Connected to {meterName}. It is not set up yet.',
+  'meter.state.heard-needs-setup': 'Listening to {meterName}. It is not set up yet.',
   'meter.state.failed':
     'Could not connect to {meterName}. {why} Turn the meter on, bring it close, and connect again.',
   'meter.state.lost': 'Lost the connection to {meterName}. {why}',
@@ -34,8 +34,8 @@ export const meter = {
   'meter.why.not-started': 'The meter did not start sending.',
   'meter.why.start-refused': 'The meter refused its start command.',
   'meter.why.pairing':
-    'The meter asks for pairing, and that failed. Put it in pairing mode, or pair it in the system settings.',
-  'meter.why.unheard': 'Nothing was heard of it for a while.',
+    'Pairing with the meter failed. Put it in pairing mode, or pair it in the system settings.',
+  'meter.why.unheard': 'Nothing heard from it for a while.',
   'meter.why.no-answer': 'The meter does not answer.',
   'meter.why.stopped-answering': 'The meter stopped answering.',
   'meter.why.dropped': 'The connection dropped.',
@@ -47,7 +47,7 @@ export const meter = {
   'meter.adapter.missing':
     'No Bluetooth adapter found. Plug one in, then look for meters again. Typed readings work without it.',
   'meter.adapter.missing-hci':
-    'No Bluetooth adapter found, and no Bluetooth service runs. Plug one in, or type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
+    'No Bluetooth adapter found, and no Bluetooth service is running. Plug an adapter in, or type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
   'meter.adapter.off': 'Bluetooth is off. Turn it on in the system settings. Typed readings work without it.',
   'meter.adapter.off-linux':
     'Bluetooth is off. Turn it on in the system settings, or type in a terminal: bluetoothctl power on. Typed readings work without it.',
@@ -56,19 +56,19 @@ export const meter = {
   'meter.adapter.off-windows':
     'Bluetooth is off. Turn it on in Settings, Bluetooth & devices. Typed readings work without it.',
   'meter.adapter.refused':
-    'Pintally may not use Bluetooth. Allow it in the system’s privacy settings, then look for meters again. Typed readings work without it.',
+    'Pintally is not allowed to use Bluetooth. Allow it in the system’s privacy settings, then look for meters again. Typed readings work without it.',
   'meter.adapter.refused-bluez':
-    'Your user may not use the Bluetooth service. Type in a terminal: sudo usermod -aG bluetooth $USER. Then log out and in. Typed readings work without it.',
+    'Your account is not allowed to use the Bluetooth service. Type in a terminal: sudo usermod -aG bluetooth $USER. Then log out and back in. Typed readings work without it.',
   'meter.adapter.refused-hci':
-    'Pintally may not use the Bluetooth adapter, and no Bluetooth service runs. Type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
+    'Pintally is not allowed to use the Bluetooth adapter, and no Bluetooth service is running. Type in a terminal: sudo systemctl enable --now bluetooth. Then look for meters again. Typed readings work without it.',
   'meter.adapter.refused-macos':
-    'Pintally may not use Bluetooth. Open System Settings, Privacy & Security, Bluetooth. Turn on Pintally, or the program it was started from. Then start Pintally again. Typed readings work without it.',
+    'Pintally is not allowed to use Bluetooth. Open System Settings, Privacy & Security, Bluetooth. Turn on Pintally, or the program it was started from. Then restart Pintally. Typed readings work without it.',
   'meter.adapter.refused-windows':
     'Windows does not let Pintally use Bluetooth. Open Settings, Privacy & security, Radios, and allow it. Then look for meters again. Typed readings work without it.',
   'meter.adapter.unsupported':
     'This Bluetooth adapter is too old for Low Energy meters. Use another one. Typed readings work without it.',
   'meter.adapter.unsupported-windows':
-    'Windows finds no Bluetooth adapter for Low Energy meters. Install the driver of yours, or use another one. Typed readings work without it.',
+    'Windows finds no Bluetooth adapter for Low Energy meters. Install your adapter’s driver, or use another adapter. Typed readings work without it.',
   'meter.adapter.module-missing':
     'Bluetooth support is missing or was built for another version. Run "npx node electron/meter/native-socket.ts" in Pintally’s folder, then look for meters again. Typed readings work without it.',
   'meter.adapter.no-answer':
@@ -81,9 +81,9 @@ export const meter = {
 
   // How the radio is reached.
   'meter.radio.bluez': 'Meters connect through the Bluetooth service of this computer (BlueZ).',
-  'meter.radio.hci': 'Meters connect straight through the adapter. No Bluetooth service runs.',
+  'meter.radio.hci': 'Meters connect directly through the adapter. No Bluetooth service is running.',
   'meter.radio.hci-beside-bluez':
-    'Meters connect straight through the adapter. Your user may not use the Bluetooth service.',
+    'Meters connect directly through the adapter. Your account is not allowed to use the Bluetooth service.',
   'meter.radio.macos': 'Meters connect through macOS.',
   'meter.radio.windows': 'Meters connect through Windows.',
   'meter.radio.in-browser': 'This computer’s Bluetooth is used. The browser needs no permission.',
@@ -103,7 +103,7 @@ export const meter = {
   'meter.self.holds-nothing':
     'The meter says that it holds its value, but the value changes. Check which bits are its button.',
   'meter.self.changed': 'The meter no longer sends the value it was read by. Check what is read now.',
-  'meter.self.start-refused': 'That command was refused by {meterName}. Try another one.',
+  'meter.self.start-refused': '{meterName} refused that command. Try another one.',
   'meter.self.not-offered': 'That value is not offered by {meterName}. Choose another one.',
 
   // Why bytes are no value.
@@ -136,7 +136,7 @@ export const meter = {
   'meter.format.float': '{bits}-bit floating point (IEEE 754)',
   'meter.format.sfloat': '16-bit SFLOAT (IEEE 11073)',
   'meter.format.medfloat': '32-bit FLOAT (IEEE 11073)',
-  'meter.format.text': 'Text (UTF-8)',
+  'meter.format.text': 'Text',
   'meter.format.other': 'Format {format}',
 
   // The chip in the bar.
@@ -198,7 +198,7 @@ export const meter = {
   'meter.live.temp': 'Wood temperature, from the meter: {woodTempC}.',
   'meter.live.setting': 'Species setting on the meter: {setting}.',
   'meter.live.setting-differs':
-    'The meter is set to {setting}. It was described at {expected}. Set it back before you save readings.',
+    'The meter is set to {setting}. You set it up at {expected}. Set it back before you save readings.',
   'meter.live.battery-at': 'Battery {batteryPct}.',
 
   'meter.details': 'Details',
@@ -345,8 +345,8 @@ export const meter = {
   'meter-file.too-large': 'A meter file is smaller than 100 kB.',
   'meter-file.not-one': 'It is not a meter file of Pintally.',
   'meter-file.version': 'Its version is {version}. This Pintally reads version {readable}.',
-  'meter-file.of-hand-meter': 'It is of a hand meter, so it does not say how bytes are read.',
-  'meter-file.wrong': 'The entry “{entry}” is missing or cannot be right.',
+  'meter-file.of-hand-meter': 'It is for a hand meter. It does not say how to read a Bluetooth meter.',
+  'meter-file.wrong': 'The entry “{entry}” is missing or wrong.',
   'meter-file.unknown': 'The entry “{entry}” is unknown.',
   'meters.earlier':
     '{readings, plural, one {# earlier reading still uses} other {# earlier readings still use}} the old settings.',

@@ -28,7 +28,10 @@ export const places = {
   'places.measured-summary': '{days, plural, one {# day} other {# days}} measured. The newest: {emcPct}.',
   'places.newest-air':
     'Measured {measuredAt}: {airTempC}, {humidityRhPct} humidity. EMC in this air: {emcPct}.',
-  'places.measured-since': '{days, plural, one {# day} other {# days}} measured since {sinceOn}.',
+  'places.newest-typed':
+    'Measured {measuredOn}: {airTempC}, {humidityRhPct} humidity. EMC in this air: {emcPct}.',
+  'places.measured-since':
+    '{days, plural, one {# day measured, {sinceOn}.} other {# days measured since {sinceOn}.}}',
   'places.silent':
     'No value for {days, plural, one {# day} other {# days}}. Check the sensor’s battery and its distance.',
   'places.no-value-yet': 'No value yet. Sensors are read once an hour while Pintally is open.',

@@ -250,7 +250,7 @@ export const refusals = {
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.sensor-known': 'This sensor is already added as {sensorName}. Nothing was saved.',
   'refusal.sensor-radio-busy':
-    'The meter has the radio, so {sensorName} cannot be read. Disconnect the meter, and read again.',
+    'The meter is using Bluetooth, so {sensorName} cannot be read. Disconnect the meter, then read again.',
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',
@@ -273,11 +273,11 @@ export const refusals = {
   'refusal.board-done':
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.test-block-unknown':
-    'Nobody can say what {meterName} should show on that. Nothing was saved. Type the value of its label in the unit that the meter shows.',
+    'What {meterName} should show on that is unknown. Nothing was saved. Use a block with its value in the unit that the meter shows.',
   'refusal.check-other-unit':
     '{meterName} gave its values in another unit when it was checked. Nothing was changed. Check it again.',
   'refusal.meter-too-far-off':
-    '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, its pins and its setting, then check it again.',
+    '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, pins, and setting, then check it again.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
   'refusal.meter-unconfirmed':
     'This meter has changed, or is another one. Nothing was saved. Answer what is asked about it, or type the value.',

@@ -48,7 +48,7 @@ const readings = async (roundId: number) => {
   return (probed?.assessment?.readings ?? []).filter(({ excluded }) => excluded === null);
 };
 
-test('one press is told once, however often the meter repeats that it holds, and again after it let go', async () => {
+test('a button held down counts as one press', async () => {
   await inRound(false);
   send(12.6, false, 3);
   send(12.6, true, 20);
@@ -96,7 +96,7 @@ test('one damaged packet amid what a meter holds is no other push', async () => 
   expect((await yard.query('meter.state', {})).remarks).toEqual([]);
 });
 
-test('a meter that holds already when it is met, or comes back, was not pressed', async () => {
+test('a button already down at connecting is no press', async () => {
   await inRound(false);
   send(12.6, true, 3);
   expect(presses()).toBe(0);

@@ -54,10 +54,10 @@ test('a meter in % shows on a resistor what its species has at that resistance',
   expect((await check(id, 12.1)).state).toBe('right');
 });
 
-test('nobody can say what a meter of unknown setting shows on a resistor, so it is refused', async () => {
+test('a resistor is refused for a meter of unknown setting', async () => {
   const meterId = await addMeter(unknownProfile);
   await expect(addBlock({ expected: 51e6, unit: 'ohm' }, meterId)).rejects.toThrow(
-    'Nobody can say what Old one should show on that.',
+    'What Old one should show on that is unknown.',
   );
   expect(await yard.query('meterChecks.list', {})).toEqual([]);
 });

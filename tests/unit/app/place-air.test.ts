@@ -18,7 +18,7 @@ describe('the air that a person reads from a hygrometer', () => {
     // Wood Handbook, Table 4-2: 70 °F and 60 %.
     expect(days[0]!.emcPct).toBeCloseTo(11, 0);
     expect(usedDays).toBe(1);
-    expect(last).toMatchObject({ tempC: 20, rh: 0.6 });
+    expect(last).toMatchObject({ tempC: 20, rh: 0.6, isOfDay: true });
     expect(from).toMatch(/^2026-05-30/);
   });
 

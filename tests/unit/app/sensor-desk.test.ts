@@ -133,7 +133,7 @@ test('a search says why nothing can be heard', async () => {
   expect(await query('sensors.near', {})).toMatchObject({ problem: { code: 'meter.adapter.stopped' } });
 });
 
-test('a meter has the radio first', async () => {
+test('a meter uses Bluetooth first', async () => {
   const { add, command, query, radio } = await yardWithSensors();
   const { id } = await add('probe');
   await command('sensors.search', { isOn: true });
@@ -141,7 +141,7 @@ test('a meter has the radio first', async () => {
   await command('meter.scan', {});
   expect(radio.releases).toBeGreaterThan(0);
   expect(await query('sensors.near', {})).toMatchObject({ isSearching: false, isBusy: true });
-  await expect(command('sensors.read', { id })).rejects.toThrow('The meter has the radio');
+  await expect(command('sensors.read', { id })).rejects.toThrow('The meter is using Bluetooth');
 });
 
 describe('beside a meter', () => {

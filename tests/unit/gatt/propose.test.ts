@@ -243,7 +243,7 @@ describe('any layout', () => {
     );
   });
 
-  test('of bits is read right after three, and nothing else is sure after two', () => {
+  test('of bits is read correctly after three numbers, and nothing else is sure after two', () => {
     fc.assert(
       fc.property(fc.record({ layout: bitsLayout, ...beside }), (made) => {
         const { packets, numbers } = makePackets(made);

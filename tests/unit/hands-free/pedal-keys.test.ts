@@ -42,7 +42,7 @@ describe('A pedal or a presenter', () => {
       expect(canBePedal(key), key).toBe('yes');
   });
 
-  test('does one thing with a key: setting it anew takes it from the other', () => {
+  test('does one thing with a key: setting it again takes it from the other', () => {
     expect(withPedalKey(pedals, 'note', 'PAGEDOWN')).toEqual({
       ...pedals,
       'go-on': null,

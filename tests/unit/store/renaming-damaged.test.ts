@@ -33,7 +33,7 @@ test.each(['-wal', '-shm'])(
   },
 );
 
-test('a damaged file that goes away itself is said to be missing', () => {
+test('a damaged file that disappears is reported missing', () => {
   const file = join(newFolder(), 'yard.sqlite');
   writeFileSync(file, 'damaged');
   goes = 'yard.sqlite';

@@ -111,7 +111,7 @@ describe('before a round', () => {
     useMeter.setState({ live: { ...live, raw: 18.3, phase: 'settled' } });
     render(<CheckOffer />);
     await userEvent.setup().click(await screen.findByRole('button', { name: 'Check Old one' }));
-    expect(await screen.findByText(/^Lift the pins first/)).toBeTruthy();
+    expect(await screen.findByText(/^Pull the pins first/)).toBeTruthy();
     await expectNoBarriers();
     expect(machine.inputsOf('meterChecks.add')).toEqual([]);
     await tellOf();
@@ -131,7 +131,7 @@ describe('before a round', () => {
     await user.type(await screen.findByLabelText('The meter shows'), '13');
     await user.click(screen.getByRole('button', { name: 'Save the check' }));
     expect(await sentence('13.0%: off by 1.0 points. It should show 12.0%.')).toBeTruthy();
-    expect(screen.getByText('Readings that follow will be questionable.')).toBeTruthy();
+    expect(screen.getByText('Later readings will be questionable until you correct them.')).toBeTruthy();
     expect(machine.inputsOf('meterChecks.correct')).toEqual([]);
     await user.click(screen.getByRole('button', { name: 'Correct from now on' }));
     expect(await screen.findByText('Readings are corrected for it.')).toBeTruthy();

@@ -280,7 +280,7 @@ test('a meter that does not describe itself is set up by the file of one like it
   expect(machine.inputsOf('meter.describe')).toEqual([described.description]);
 });
 
-test('a meter that is set to another species than it was described at says so', async () => {
+test('a meter that is set to another species than it was set up at says so', async () => {
   const { description } = aLiveMeter();
   const at = { kind: 'letters' as const, byteOffset: 2, octets: 1 };
   const layout = { kind: 'number' as const, format: 4, byteOffset: 3, exponent: 0, scale: 1, offset: 0 };
@@ -291,7 +291,7 @@ test('a meter that is set to another species than it was described at says so', 
     batteryPct: layout,
   };
   open(aLiveMeter({ description: { ...description!, fields }, speciesSetting: '12' }), {});
-  expect(screen.getByText(/The meter is set to 12. It was described at 7./)).toBeTruthy();
+  expect(screen.getByText(/The meter is set to 12. You set it up at 7./)).toBeTruthy();
   expect(screen.getByText('its button and its battery')).toBeTruthy();
   await expectNoBarriers();
 });

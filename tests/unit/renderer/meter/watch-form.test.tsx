@@ -200,7 +200,7 @@ test('a meter that another window uses is set up there, or here after one press'
 
 test('while nothing moves, what it advertises can be watched, and a start command sent', async () => {
   const { machine, user } = open();
-  await user.click(screen.getByRole('button', { name: 'Watch what it advertises' }));
+  await user.click(screen.getByRole('button', { name: 'Watch what it broadcasts' }));
   expect(machine.inputsOf('meter.listen')).toEqual([{ deviceId: 'aa:bb' }]);
   const form = screen.getByRole('form', { name: 'Start command' });
   await user.type(within(form).getByLabelText('Bytes'), '01 A');

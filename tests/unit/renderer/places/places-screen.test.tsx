@@ -60,6 +60,7 @@ function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) 
   const machine = playMachine({
     'places.list': () => places,
     'sensors.list': () => [],
+    'air.ofPlace': () => ({ days: [], from: null, usedDays: 0, last: null, shiftPct: 0 }),
     ...stations,
     ...more,
   });
@@ -108,6 +109,26 @@ describe('Places', () => {
     expect(Math.max(...ticks.filter((text) => /^\d+%$/.test(text)).map(Number.parseFloat))).toBeGreaterThan(
       highestPct - 5,
     );
+  });
+
+  test('air that a person typed has a day and no time', async () => {
+    const last = { at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.6, isOfDay: true };
+    open([aPlace('Pole shed', 60)], {
+      'air.ofPlace': () => ({ days: [], from: last.at, usedDays: 1, last, shiftPct: 0 }),
+    });
+    expect(await screen.findByText(/^Measured May 30(, 2026)?: /)).toBeTruthy();
+    expect(screen.getByText(/^1 day measured, May 30(, 2026)?\.$/)).toBeTruthy();
+  });
+
+  test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
+    const near = { isSearching: false, isBusy: true, problem: null, sensors: [] };
+    const { user } = open([aPlace('Pole shed', 60)], {
+      'sensors.search': () => near,
+      'sensors.near': () => near,
+    });
+    await user.click(await screen.findByRole('button', { name: 'Add a sensor at Pole shed' }));
+    expect(await screen.findByText(/^The meter is using Bluetooth\./)).toBeTruthy();
+    expect(screen.queryByText(/in reach/)).toBeNull();
   });
 
   test('where readings tell of other air, the EMC is theirs, and the card says what typical air gives', async () => {

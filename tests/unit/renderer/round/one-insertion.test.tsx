@@ -68,7 +68,7 @@ test('after the meter was away with the pins in, it says what to do, until they 
     showMeter(aLiveMeter());
     machine.tell('meter.live', aLiveValue());
   });
-  const said = 'The connection was lost. Pull the pins once, or press Space to save.';
+  const said = 'The connection or the setup changed. Pull the pins once, or press Space to save.';
   expect(inReading().getByText(said)).toBeTruthy();
   act(() => {
     machine.tell('meter.insertion', { reading: null, wasAway: false });

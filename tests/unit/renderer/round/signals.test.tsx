@@ -119,7 +119,7 @@ describe('A round sounds', () => {
     expect(heard()).toEqual(['link-lost']);
   });
 
-  test('not where the settings say so', async () => {
+  test('no sound where sounds are off', async () => {
     const { tell, heard } = await open({ settings: { sound: false } });
     tell(readTo(1), 1, 1);
     expect(heard()).toEqual([]);
