@@ -1,6 +1,7 @@
 import type { LeftList } from '../../shared-core/contract/archive.ts';
 import type { CsvKind } from '../../shared-core/contract/exchange.ts';
 import type {
+  AirForCsv,
   BoardForCsv,
   CallForCsv,
   CsvRowOf,
@@ -8,6 +9,10 @@ import type {
   ReadingForCsv,
 } from '../../shared-core/exchange/csv-tables.ts';
 import { toldDepths } from '../../shared-core/probing/readings/told-depths.ts';
+import { isoOf } from '../../shared-core/time.ts';
+import { emcPct } from '../../shared-core/wood/climate/emc.ts';
+import { unusedOf } from '../../shared-core/wood/climate/measured-air.ts';
+import { isOpenAir } from '../app/air/measured-places.ts';
 import { dayOf } from '../app/forecast/judging-board.ts';
 import { createAssessing } from '../app/judging/assessing.ts';
 import { createOwnFits } from '../app/judging/own-fits.ts';
@@ -25,6 +30,13 @@ interface Made<R> {
 
 /** So many boards of a list are read at a time. */
 const AT_A_TIME = 500;
+
+const SOURCE_OF: Readonly<Record<string, 'typed' | 'imported'>> = {
+  'air.type': 'typed',
+  'imports.save': 'imported',
+};
+/** The EMC formula ends there. */
+const DAMPEST_RH = 0.99;
 
 function inOrderOf<R extends { id: number }>(rows: readonly R[], ids: Iterable<number>): R[] {
   const byId = new Map(rows.map((row) => [row.id, row]));
@@ -152,6 +164,30 @@ export function csvRows<K extends CsvKind>(
     }
   }
 
-  const made = { boards, readings, calls, forecasts };
+  function* air(): Generator<Made<AirForCsv>> {
+    const places = [...yard.places.list(), ...yard.places.closed()];
+    for (const [index, { id: placeId, name: placeName }] of places.entries()) {
+      const place = yard.places.get(placeId);
+      if (place === undefined) continue;
+      const log = yard.airLogs.atPlace(placeId, '');
+      const unused = unusedOf(log, place.air, isOpenAir(place.kind));
+      for (const [at, { id, atMs, tempC, rh }] of log.entries()) {
+        const { sensorName = null, request = null } = yard.airLogs.sourceOf(id) ?? {};
+        const row = {
+          placeName,
+          at: isoOf(atMs),
+          tempC,
+          rh,
+          emcPct: emcPct(tempC, Math.min(DAMPEST_RH, rh)),
+          source: sensorName === null ? (SOURCE_OF[request ?? ''] ?? 'merged') : 'sensor',
+          sensorName,
+          unused: unused[at] ?? null,
+        } as const;
+        yield { row, done: index + 1, total: places.length };
+      }
+    }
+  }
+
+  const made = { boards, readings, calls, forecasts, air };
   return made[kind]() as Generator<Made<CsvRowOf<K>>>;
 }

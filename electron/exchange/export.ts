@@ -1,5 +1,5 @@
 /**
- * `npm run export -- FILE.json, or FILE.csv [--what boards|readings|calls|forecasts] [--units metric|imperial]`: what the own yard
+ * `npm run export -- FILE.json, or FILE.csv [--what boards|readings|calls|forecasts|air] [--units metric|imperial]`: what the own yard
  * holds, as a file, without a window. It reads a copy, so it works while Pintally is open, too.
  */
 import { exportByCommand } from './export-by-command.ts';

@@ -22,13 +22,13 @@ const columns: Columns<AirLog> = {
 
 /** SQL for what was logged at a place since an instant: by sensors while they were there, and by hand. */
 const AT_PLACE = `
-  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace
+  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace, l.id
     FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
       FROM air_sensor_stay) t
     JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at BETWEEN t.since AND coalesce(t.until, '9999')
       AND l.at IS NOT t.until
     WHERE t.place_id = @placeId AND l.at >= @from
-  UNION ALL SELECT l.at, l.temp_c, l.rh, 1 FROM air_log l
+  UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id FROM air_log l
     WHERE l.place_id = @placeId AND l.at >= @from AND ${holds('l')}
   ORDER BY 1`;
 
@@ -36,6 +36,7 @@ interface RowAtPlace {
   at: string;
   tempC: number;
   rh: number;
+  id: number;
   /** Typed or imported for the place; else of a sensor. */
   isOfPlace: 0 | 1;
 }
@@ -44,7 +45,7 @@ interface RowAtPlace {
 const LOG_WITHIN_MS = 6 * HOUR_MS;
 
 /** @param rows  rising in time */
-function withDays(rows: readonly RowAtPlace[]): LoggedAir[] {
+function withDays(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })[] {
   const all = rows.map(({ at, ...row }) => ({ ...row, atMs: Date.parse(at) }));
   const times = [...new Set(all.filter(({ isOfPlace }) => isOfPlace === 1).map(({ atMs }) => atMs))];
   const alone = new Set(
@@ -82,11 +83,17 @@ export function airLogReads(db: Db) {
   const ofPlace = db.prepare<[number], { at: string; tempC: number; rh: number }>(
     `SELECT at, temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND ${holds('l')} ORDER BY at`,
   );
+  const sourceOf = db.prepare<[number], { sensorName: string | null; request: string | null }>(
+    `SELECT s.name AS sensorName, a.request FROM air_log l LEFT JOIN air_sensor s ON s.id = l.sensor_id
+      LEFT JOIN act a ON a.id = l.act_id WHERE l.id = ?`,
+  );
   return {
+    /** The sensor of a value, or else the request that saved it. */
+    sourceOf: (id: number) => sourceOf.get(id),
     /** What was typed and imported for a place. */
     ofPlace: (placeId: number) => ofPlace.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
-    atPlace: (placeId: number, from: string): LoggedAir[] => withDays(atPlace.all({ placeId, from })),
+    atPlace: (placeId: number, from: string) => withDays(atPlace.all({ placeId, from })),
     /** Another one wherever rows of earlier days may count elsewhere, or no longer. */
     stamp: (): string => stamp.get() as string,
     /** The id of the newest row; 0 without any. */

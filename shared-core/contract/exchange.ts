@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { messageSchema } from '../words/message.ts';
 
-export const csvKinds = ['boards', 'readings', 'calls', 'forecasts'] as const;
+export const csvKinds = ['boards', 'readings', 'calls', 'forecasts', 'air'] as const;
 export type CsvKind = (typeof csvKinds)[number];
 
 /** What an export holds: everything that a person entered, as JSON; a table of it, or what the boards amount to, as CSV. */

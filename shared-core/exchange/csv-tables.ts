@@ -11,6 +11,7 @@ import type { Reading } from '../probing/readings/reading.ts';
 import { whyArchived } from '../record-words/why-archived.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import { temperatureUnit } from '../units/temperature.ts';
+import type { AirDoubt } from '../wood/climate/measured-air.ts';
 import type { Corrected } from '../wood/moisture/corrected.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Code } from '../words/en/index.ts';
@@ -93,11 +94,28 @@ export interface ForecastForCsv {
   ready: Ready | null;
 }
 
+/** What was measured of the air of a place once. */
+export interface AirForCsv {
+  placeName: string;
+  /** UTC instant. */
+  at: string;
+  tempC: number;
+  /** Fraction, 0 to 1. */
+  rh: number;
+  emcPct: number;
+  /** `merged`: it came with another place or yard. */
+  source: 'sensor' | 'typed' | 'imported' | 'merged';
+  sensorName: string | null;
+  /** Why it is not used; null where it is. */
+  unused: AirDoubt | null;
+}
+
 interface RowOf {
   boards: BoardForCsv;
   readings: ReadingForCsv;
   calls: CallForCsv;
   forecasts: ForecastForCsv;
+  air: AirForCsv;
 }
 export type CsvRowOf<K extends CsvKind> = RowOf[K];
 
@@ -221,6 +239,17 @@ const columns: { [K in CsvKind]: readonly Column<CsvRowOf<K>>[] } = {
       unit: '%',
       cell: ({ ready }) => (ready !== null && 'driestPct' in ready ? ready.driestPct : null),
     },
+  ],
+  air: [
+    { head: 'csv.place', cell: ({ placeName }) => placeName },
+    { head: 'csv.measured-at', cell: ({ at }) => at },
+    { head: 'csv.temperature', unit: 'temperature', cell: ({ tempC }) => tempC },
+    { head: 'csv.humidity', unit: '%', cell: ({ rh }) => 100 * rh },
+    { head: 'csv.emc', unit: '%', cell: ({ emcPct }) => emcPct },
+    { head: 'csv.source', cell: ({ source }) => source },
+    { head: 'csv.sensor', cell: ({ sensorName }) => sensorName },
+    { head: 'csv.used', cell: ({ unused }) => yes(unused === null) },
+    { head: 'csv.why-unused', cell: ({ unused }) => unused },
   ],
 };
 

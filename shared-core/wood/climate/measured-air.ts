@@ -152,6 +152,17 @@ export function measuredDays(log: readonly LoggedAir[], air: MonthlyAir, isOpen:
   });
 }
 
+/** Of each value of a log, why it is not used; null where it is. As `measuredDays` takes it. */
+export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, isOpen: boolean): (AirDoubt | null)[] {
+  const ofDays = new Map(measuredDays(log, air, isOpen).map(({ dayMs, doubt }) => [dayMs, doubt]));
+  const sensed = log.filter(({ isOfDay }) => !isOfDay);
+  const own = doubtsOf(sensed);
+  const ofValues = new Map(sensed.map((value, at) => [value, own[at] ?? null]));
+  return log.map(
+    (value) => ofValues.get(value) ?? ofDays.get(Math.floor(value.atMs / DAY_MS) * DAY_MS) ?? null,
+  );
+}
+
 /** A stretch of measured air: the EMC runs straight from its start to its end. */
 export const measuredStretchSchema = z.object({
   fromMs: z.number(),

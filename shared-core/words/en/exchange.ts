@@ -10,6 +10,7 @@ export const exchange = {
   'export.what.readings': 'Readings',
   'export.what.calls': 'Calls',
   'export.what.forecasts': 'Forecasts',
+  'export.what.air': 'Measured air',
   'export.what.tally': 'Tally',
   'export.button.csv': 'Export CSV',
   'export.button.json': 'Export JSON',
@@ -19,6 +20,7 @@ export const exchange = {
   'export.hint.readings': 'One row per reading: raw, corrected, depth, and why excluded.',
   'export.hint.calls': 'One row per board and round: the call, the average, and the reason.',
   'export.hint.forecasts': 'One row per board and place: when it is likely ready.',
+  'export.hint.air': 'One row per value: temperature, humidity, EMC, source, and why not used.',
   'export.hint.tally':
     'One row per species, thickness, call, and stack: boards, board feet, volume, and weight.',
   'export.csv-note':
@@ -29,7 +31,7 @@ export const exchange = {
   'export.done-without':
     'Exported. Look in your downloads. {pictures, plural, one {# picture is missing or damaged, so it is not in it. A backup may have it.} other {# pictures are missing or damaged, so they are not in it. A backup may have them.}}',
   'export.usage':
-    'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts, tally. Units: add --units metric or --units imperial.',
+    'Everything: npm run export -- FILE.json. A table: npm run export -- FILE.csv --what boards. Other tables: readings, calls, forecasts, air, tally. Units: add --units metric or --units imperial.',
   'export.no-yard': 'There is no yard at {file}. Set PINTALLY_DATA to the folder of your yard.',
   'export.taken': '{file} already exists. Nothing was written. Choose another name.',
   'export.written': 'Exported to {file}.',
@@ -231,5 +233,13 @@ export const exchange = {
   'csv.ready-likely': 'Likely ready on',
   'csv.ready-earliest': 'Earliest likely day',
   'csv.ready-latest': 'Latest likely day',
+  'csv.measured-at': 'Measured at',
+  'csv.temperature': 'Temperature',
+  'csv.humidity': 'RH',
+  'csv.emc': 'EMC',
+  'csv.source': 'Source',
+  'csv.sensor': 'Sensor',
+  'csv.used': 'Used',
+  'csv.why-unused': 'Why not used',
   'csv.driest': 'Driest there',
 } as const;

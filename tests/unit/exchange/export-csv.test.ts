@@ -185,6 +185,18 @@ test('calls and forecasts are those that the file has', async () => {
   }
 });
 
+test('measured air has its source, and why it is not used', async () => {
+  const type = (measuredOn: string, tempC: number) =>
+    yard.command('air.type', { placeId: yard.place.id, measuredOn, tempC, rh: 0.6 });
+  await type('2026-05-29', 21.11);
+  await type('2026-05-30', 55);
+  const [sound, unlike] = await exported('air');
+  expect(sound).toMatchObject({ Place: 'Shop', 'RH (%)': '60', Source: 'typed', Sensor: '', Used: 'yes' });
+  // Wood Handbook, Table 4-2: 70 °F and 60 %.
+  expect(Number(sound!['EMC (%)'])).toBeCloseTo(11, 0);
+  expect(unlike).toMatchObject({ Used: 'no', 'Why not used': 'unlike' });
+});
+
 test('one that is stopped leaves nothing', async () => {
   const work = randomUUID();
   const asked = yard.answer('exchange.beginExport', { kind: 'boards', region, work });
