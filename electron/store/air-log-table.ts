@@ -75,7 +75,9 @@ export function airLogReads(db: Db) {
     'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? ORDER BY at DESC LIMIT 1',
   );
   const has = db
-    .prepare<[number, string], number>('SELECT 1 FROM air_log WHERE sensor_id = ? AND at >= ? LIMIT 1')
+    .prepare<[number, string, string], number>(
+      'SELECT 1 FROM air_log WHERE sensor_id = ? AND at BETWEEN ? AND ? LIMIT 1',
+    )
     .pluck();
   const onDay = db.prepare<[number, string], { tempC: number; rh: number }>(
     `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${holds('l')}`,
@@ -103,7 +105,9 @@ export function airLogReads(db: Db) {
     /** The newest value at a place. */
     newestAt: (placeId: number) => newestAt.get({ placeId, from: '' }),
     newestOf: (sensorId: number) => ofSensor.get(sensorId),
-    isLoggedSince: (sensorId: number, since: string): boolean => has.get(sensorId, since) !== undefined,
+    /** Not by a clock that was ahead: its values are of another time. */
+    isLoggedBetween: (sensorId: number, from: string, to: string): boolean =>
+      has.get(sensorId, from, to) !== undefined,
     /** Whether a person gave the same for a place and instant. */
     isTyped: ({
       placeId,

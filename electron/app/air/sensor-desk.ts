@@ -110,12 +110,13 @@ export function createSensorDesk(
   /** Those at a place that were not logged in this hour. */
   function notLogged(): SensorRow[] {
     const { airLogs, airSensors } = context.yard();
-    const hour = isoOf(Math.floor(Date.parse(context.now()) / HOUR_MS) * HOUR_MS);
+    const beganMs = Math.floor(Date.parse(context.now()) / HOUR_MS) * HOUR_MS;
+    const [began, ends] = [isoOf(beganMs), isoOf(beganMs + HOUR_MS)];
     return airSensors
       .list()
       .filter(
         ({ id, kind }) =>
-          kind === 'air' && airSensors.stay(id)?.placeId != null && !airLogs.isLoggedSince(id, hour),
+          kind === 'air' && airSensors.stay(id)?.placeId != null && !airLogs.isLoggedBetween(id, began, ends),
       );
   }
   function wasJustTried({ id }: SensorRow): boolean {

@@ -46,6 +46,7 @@ afterEach(async () => {
 async function yardWithSensors() {
   const radio = new TestSensors();
   const meter = new MeterBesideSensors();
+  let now = new Date('2026-06-01T08:20:00.000Z');
   const app = createApp({
     dataDir: folderWithNewYard(),
     links: {
@@ -55,7 +56,7 @@ async function yardWithSensors() {
       sensors: { real: () => radio, simulated: () => new SimulatedSensors() },
     },
     threads: threadSources,
-    clock: () => new Date('2026-06-01T08:20:00.000Z'),
+    clock: () => now,
     forecastAfterMs: 600_000,
   });
   close = () => app.close();
@@ -73,7 +74,10 @@ async function yardWithSensors() {
       placeId: kind === 'air' ? place.id : null,
     });
   const days = async () => (await window.query('air.ofPlace', { placeId: place.id })).days;
-  return { ...window, radio, meter, place, add, days };
+  const setClock = (to: string): void => {
+    now = new Date(to);
+  };
+  return { ...window, radio, meter, place, add, days, setClock };
 }
 
 test('a sensor that was just added is read at once, and logged once in its hour', async () => {
@@ -83,6 +87,19 @@ test('a sensor that was just added is read at once, and logged once in its hour'
   await command('sensors.read', { id });
   expect(radio.reads).toBe(2);
   expect(await days()).toMatchObject([{ values: 1 }]);
+});
+
+test('its log goes on after the clock was a year ahead', async () => {
+  const { add, days, command, setClock } = await yardWithSensors();
+  const readDue = () => command('sensors.search', { isOn: false });
+  await add();
+  await vi.waitFor(async () => expect(await days()).toMatchObject([{ values: 1 }]));
+  setClock('2027-06-01T08:20:00.000Z');
+  await readDue();
+  await vi.waitFor(async () => expect(await days()).toHaveLength(2));
+  setClock('2026-06-01T10:20:00.000Z');
+  await readDue();
+  await vi.waitFor(async () => expect(await days()).toMatchObject([{ values: 2 }, { values: 1 }]));
 });
 
 test('one that was added in a search is read once that ends', async () => {
