@@ -27,9 +27,9 @@ import { WebSocketServer } from 'ws';
 import { monotonicMs } from '../../electron/monotonic.ts';
 import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { startSettling, step } from '../../shared-core/probing/readings/settle.ts';
+import { noteArrivals } from '../ble/arrivals.ts';
 import { EmulatedRadio } from '../ble/emulated-radio.ts';
 import { connectWindow, type SocketWindow } from '../faults/socket-window.ts';
-import { noteArrivals } from './arrivals.ts';
 import { fillYard } from './filled-yard.ts';
 
 const GOAL_MS = { p50: 25, p99: 40, saved: 60 };

@@ -1,6 +1,6 @@
 import { createServer, connect as open, type Server } from 'node:net';
 import { monotonicMs } from '../../electron/monotonic.ts';
-import { aclPacket, H4Framing } from '../ble/h4-framing.ts';
+import { aclPacket, H4Framing } from './h4-framing.ts';
 
 /** The ATT channel, and the opcode of a notification (Core Specification, Vol 3 Part A 2.1 and Part F 3.4.7.1). */
 const attChannel = 0x0004;
