@@ -38,7 +38,11 @@ export function sensorCommands(
   { newestOf, check }: Pick<SensorDesk, 'newestOf' | 'check'>,
 ) {
   const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf);
-  const rowOf = (id: number): SensorRow => orRefuse(context.yard().airSensors.get(id), 'sensor');
+  /** Not one that was removed. */
+  function rowOf(id: number): SensorRow {
+    const row = context.yard().airSensors.get(id);
+    return orRefuse(row?.closedAt === null ? row : undefined, 'sensor');
+  }
   const get = (id: number): Sensor => asShown(rowOf(id));
   /** From then on it is there, also where it was elsewhere later. */
   function place(sensorId: number, placeId: number | null, since: string): void {
@@ -60,6 +64,7 @@ export function sensorCommands(
       return get(id);
     },
     'sensors.edit': (edit) => {
+      rowOf(edit.id);
       const before = context.yard().airSensors.edit(edit);
       orConflict(before && asShown(before));
       return get(edit.id);
@@ -73,6 +78,7 @@ export function sensorCommands(
       return get(id);
     },
     'sensors.remove': ({ id, basedOn }) => {
+      rowOf(id);
       const { acts, airSensors } = context.yard();
       const before = airSensors.edit({ id, basedOn, changed: { closedAt: context.now() } });
       orConflict(before && asShown(before));

@@ -132,6 +132,21 @@ test('adding it is undone and redone, with what it logged meanwhile', async () =
   expect(await days()).toHaveLength(1);
 });
 
+test('one that is not there, or was removed, is neither renamed, moved nor removed', async () => {
+  const { add, command } = await yardWithSensors();
+  const { id, version } = await add('probe');
+  await command('sensors.remove', { id, basedOn: version });
+  for (const each of [id, 40]) {
+    const edit = { id: each, basedOn: 1 };
+    for (const refused of [
+      command('sensors.edit', { ...edit, changed: { name: 'Loft' } }),
+      command('sensors.move', { id: each, placeId: null, sinceOn: '2026-06-01' }),
+      command('sensors.remove', edit),
+    ])
+      await expect(refused).rejects.toThrow('That record is not in this yard');
+  }
+});
+
 test('a probe is read when a person asks, and never logged', async () => {
   const { add, command, days, radio } = await yardWithSensors();
   const { id } = await add('probe');
