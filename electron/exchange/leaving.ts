@@ -32,7 +32,7 @@ const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as
 type Told = (typeof TOLD)[number];
 const isTold = (named: YardTableName): named is Told => TOLD.some((each) => each === named);
 
-/** A round that one of the two files undid: which file, by which act, and whether the merge keeps the round in lists. */
+/** A round that one of the two files undid: in which file, by which act, and whether lists still show it after the merge. */
 interface RoundLeft {
   by: 'mine' | 'theirs';
   act: number | null;

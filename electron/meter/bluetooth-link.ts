@@ -1,7 +1,7 @@
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
 import { sensedInAdvert } from '../../shared-core/gatt/environment.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
-import { confirmed, offers, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
+import { confirmed, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import { isAdvertised } from '../../shared-core/gatt/source.ts';
 import type { Code } from '../../shared-core/words/en/index.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
@@ -129,10 +129,7 @@ export class BluetoothLink extends MeterLink {
   override describe(description: MeterDescription): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
-    const isOffered = target.listens
-      ? isAdvertised(description.source)
-      : offers(this.described.characteristics, description);
-    if (!isOffered) {
+    if (!this.offers(description)) {
       this.setDescribed({
         ...this.described,
         remarks: [message('meter.self.not-offered', { meterName: nameOf(target) })],

@@ -5,8 +5,8 @@ import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-m
 import type { SensedAir } from '../../shared-core/gatt/environment.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../shared-core/gatt/packet.ts';
-import type { RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
-import { isFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
+import { offers, type RecognizedMeter } from '../../shared-core/gatt/recognize-meter.ts';
+import { isAdvertised, isFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
 import { type Message, message } from '../../shared-core/words/message.ts';
 
 /** Whether there is a radio to talk through, and if not, what a person can do about it. */
@@ -123,6 +123,11 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   /** Whether the meter is only listened to. */
   get listening(): boolean {
     return false;
+  }
+  /** Whether the meter gives what is described, in the way in which it is reached. */
+  offers(description: MeterDescription): boolean {
+    if (this.listening) return isAdvertised(description.source);
+    return this.described !== null && offers(this.described.characteristics, description);
   }
   /** Writes this to a connected meter that nobody described yet: it may begin to send. */
   tryStart(_start: Start): void {}

@@ -189,7 +189,7 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
   const versions = db.prepare<[number], { id: number; record: string }>(
     `SELECT v.id, v.record FROM meter_profile v WHERE v.meter_id = ? AND ${holds('v')} ORDER BY v.version DESC`,
   );
-  /** The same, however it was made and by whichever Pintally it was saved, is the same text. */
+  /** Equal records have equal texts, also where an earlier Pintally saved one of them. */
   const textOf = (record: MeterRecord): string => JSON.stringify(recordSchema.parse(record));
   /** Of those that were undone, too. */
   const lastVersion = db

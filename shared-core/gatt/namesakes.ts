@@ -31,6 +31,6 @@ export const namesakes = <M extends Remembered>(
       ownName !== '' &&
       meter.deviceId !== deviceId &&
       meter.description !== null &&
-      // Two of one name are told apart by the end of their addresses.
+      // Where two have one name, the end of the address is added.
       (meter.name === ownName || meter.name === withAddressEnd(ownName, meter.deviceId)),
   );

@@ -99,6 +99,13 @@ export function createMeterDesk(
     stateTimer ??= setTimeout(tellState, STATE_EVERY_MS);
   }
 
+  /** From now on a window means another meter than before. */
+  function meanAnother(window: string): void {
+    if (link.current().kind !== 'bluetooth') throw new Refusal(message('refusal.meter-not-found'));
+    link.left.give();
+    holder.holdIfFree(window);
+  }
+
   function stopUsing(): void {
     values.lose();
     link.left.give();
@@ -156,21 +163,13 @@ export function createMeterDesk(
         return state(window);
       },
       'meter.connect': ({ deviceId }, window) => {
-        if (link.current().kind !== 'bluetooth') {
-          throw new Refusal(message('refusal.meter-not-found'));
-        }
-        link.left.give();
-        holder.holdIfFree(window);
+        meanAnother(window);
         const known = context.yard().meters.find('bluetooth', deviceId)?.description ?? null;
         link.current().connect(deviceId, known ?? memory.readAsNamesakes(deviceId));
         return state(window);
       },
       'meter.listen': ({ deviceId }, window) => {
-        if (link.current().kind !== 'bluetooth') {
-          throw new Refusal(message('refusal.meter-not-found'));
-        }
-        link.left.give();
-        holder.holdIfFree(window);
+        meanAnother(window);
         link.current().listen(deviceId);
         return state(window);
       },

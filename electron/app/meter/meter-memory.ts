@@ -5,8 +5,8 @@ import {
   meterDescriptionSchema,
 } from '../../../shared-core/gatt/meter-description.ts';
 import { isReadAlike, namesakes } from '../../../shared-core/gatt/namesakes.ts';
-import { confirmed, offers } from '../../../shared-core/gatt/recognize-meter.ts';
-import { fromOf, isAdvertised, isFrom } from '../../../shared-core/gatt/source.ts';
+import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
+import { fromOf, isFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { simulatedProfile } from '../../meter/simulated-link.ts';
 import type { MeterRow } from '../../store/meter-table.ts';
@@ -145,15 +145,12 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       { id, name: meterName, description: before }: MeterRow,
       description: MeterDescription,
     ): MeterDescription => {
-      const { described, listening } = link.current();
+      const { described } = link.current();
       if (id !== meterId || described === null) {
         const isSameSource = before !== null && isFrom(before.source, fromOf(description.source));
         return { ...description, ...(isSameSource && before.identity && { identity: before.identity }) };
       }
-      const isOffered = listening
-        ? isAdvertised(description.source)
-        : offers(described.characteristics, description);
-      if (!isOffered) {
+      if (!link.current().offers(description)) {
         throw new Refusal(message('refusal.meter-file-not-offered', { meterName }));
       }
       return confirmed(described.characteristics, description);

@@ -26,7 +26,7 @@ export class Scan {
   /** Path of the adapter in use; null while none can be used. */
   adapter: string | null = null;
   #isWanted = false;
-  /** Beside whatever else is done: no trouble with it is told. */
+  /** Done beside anything else. If it fails, nobody is told. */
   #isOverhearWanted = false;
   #searching: { deviceId: string; onHeard: () => void } | null = null;
   /** Path of the device whose adverts are passed on. */

@@ -28,7 +28,7 @@ let noble: Noble | null = null;
 let way: RadioWay | null = null;
 let adapterOn = false;
 let scanWanted = false;
-/** Beside whatever else is done: no trouble with it is told. */
+/** Done beside anything else. If it fails, nobody is told. */
 let overhearWanted = false;
 let searching: { deviceId: string; onHeard: () => void } | null = null;
 /** The meter that is listened to without connecting. */

@@ -44,12 +44,18 @@ const newSession = (attempt: number): Session => ({
 
 let session: Session | null = null;
 
-export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Promise<void> {
+/** Leaves the meter before, and begins an attempt. */
+async function begin(attempt: number): Promise<Session> {
   await leave();
   setScan(false);
-  beginQueue(order.attempt);
-  const own = newSession(order.attempt);
+  beginQueue(attempt);
+  const own = newSession(attempt);
   session = own;
+  return own;
+}
+
+export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Promise<void> {
+  const own = await begin(order.attempt);
   let step: Extract<FromRadio, { type: 'failed' }>['step'] = 'search';
   try {
     const peripheral = await search(order.deviceId, order.searchMs);
@@ -92,11 +98,7 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
 
 /** Passes on what the meter advertises, without connecting. */
 export async function listen(order: Extract<ToRadio, { type: 'listen' }>): Promise<void> {
-  await leave();
-  setScan(false);
-  beginQueue(order.attempt);
-  const own = newSession(order.attempt);
-  session = own;
+  const own = await begin(order.attempt);
   const adverts = new AdvertReader();
   const take = (peripheral: Peripheral) => {
     if (session !== own) return;

@@ -7,7 +7,6 @@ import {
   nameKey,
   nothingChosen,
 } from '../../../shared-core/contract/import.ts';
-import type { ImportCounts } from '../../../shared-core/contract/requests/imports.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { importedParts } from '../../../shared-core/import/imported.ts';
 import { bridge } from '../../data/bridge.ts';
@@ -209,7 +208,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         )}
         {checked && (isAny || checked.problems.length === 0) && (
           <p role="status">
-            {say(isAny ? 'import.counts' : 'import.nothing-new', factsOf(checked.counts))}{' '}
+            {say(isAny ? 'import.counts' : 'import.nothing-new', checked.counts)}{' '}
             {checked.knownReadings > 0 && say('import.known-readings', { readings: checked.knownReadings })}
           </p>
         )}
@@ -268,12 +267,3 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
     </>
   );
 }
-
-const factsOf = ({ boards, readings, stacks, places, airValues, ovenChecks }: ImportCounts) => ({
-  boards,
-  readings,
-  stacks,
-  places,
-  airValues,
-  ovenChecks,
-});

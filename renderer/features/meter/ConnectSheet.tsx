@@ -72,7 +72,7 @@ function RadioInUse({ state: { kind, radio } }: { state: MeterState }) {
 
 function DeviceList({ devices }: { devices: readonly FoundDevice[] }) {
   const { say } = useWords();
-  /** Two of one name are told apart by the end of their addresses. */
+  /** Where two have one name, the end of the address is added. */
   const nameOf = ({ name, deviceId }: FoundDevice) => {
     const isOne = devices.filter((other) => other.name === name).length === 1;
     const shown = name || say('meter.nameless');

@@ -24,7 +24,7 @@ export function ProbeHead({
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
   const pinsReading = pinsAt === null ? undefined : newestOf(probed, pinsAt);
-  const isDoubtful = isQuestionable(pinsReading?.suspicions ?? []);
+  const isQuestionableThere = isQuestionable(pinsReading?.suspicions ?? []);
   const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
@@ -56,7 +56,7 @@ export function ProbeHead({
       )}
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(roundStep({ board, spotIndex, isLast, pinsAt, isDoubtful, secondsLeft, savesFor }))}
+        {say(roundStep({ board, spotIndex, isLast, pinsAt, isQuestionableThere, secondsLeft, savesFor }))}
       </p>
     </header>
   );

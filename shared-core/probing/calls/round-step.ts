@@ -21,7 +21,7 @@ export function roundStep({
   board,
   spotIndex,
   pinsAt,
-  isDoubtful,
+  isQuestionableThere,
   isLast,
   secondsLeft,
   savesFor,
@@ -32,7 +32,7 @@ export function roundStep({
   /** The spot that the pins which are in were saved at. */
   pinsAt: number | null;
   /** What was saved there is questionable. */
-  isDoubtful: boolean;
+  isQuestionableThere: boolean;
   isLast: boolean;
   /** Until the next board comes by itself; null where it does not. */
   secondsLeft: number | null;
@@ -41,7 +41,7 @@ export function roundStep({
 }): Message {
   const saved = pinsAt === null ? undefined : spotAt(board, pinsAt);
   if (saved)
-    return message(isDoubtful ? 'round-step.pull-questionable' : 'round-step.pull-pins', {
+    return message(isQuestionableThere ? 'round-step.pull-questionable' : 'round-step.pull-pins', {
       spot: spotName(saved),
     });
   const planned = spotIndex === null ? undefined : spotAt(board, spotIndex);

@@ -33,7 +33,7 @@ export function rightValue(
   const curve = curveId === null ? undefined : resistanceCurves.get(curveId);
   if (meter.unit === 'ohm' || meter.scale.kind === 'unknown' || curve === undefined) return null;
   const { mcPct, outsideCurve } = mcAtLog10Ohms(curve, Math.log10(expected));
-  // Such a scale is right in wood of its own temperature, and the curve was measured at another.
+  // The scale is right at one wood temperature, and the curve was measured at another.
   return outsideCurve ? null : atWoodTempPct(james, mcPct, tempC, curve.tempC);
 }
 

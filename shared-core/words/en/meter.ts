@@ -363,7 +363,7 @@ export const meter = {
   'meter.same.it-is': 'It is the same',
   'meter.same.another': 'Another meter',
   'meter.same.done': '{meterName} has its new address. Its readings are saved again.',
-  'meter.same.is-another': 'It counts as a meter of its own. Its readings are saved.',
+  'meter.same.is-another': 'It is a separate meter. Its readings are saved.',
   /** A device of the name of a meter that does not answer. */
   'meter.same.in-reach': '{meterName} is in reach. Is it yours, with a new address?',
 

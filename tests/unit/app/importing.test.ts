@@ -244,19 +244,14 @@ test('of many rows that cannot go in, the later ones are shown as well', async (
   expect([last.length, last[0], last.at(-1)]).toEqual([50, 401, 450]);
 });
 
+const THREE_READINGS = { places: 0, stacks: 0, boards: 0, readings: 3, airValues: 0, ovenChecks: 0 };
+
 test('readings of a known board are added, and those that it has are not', async () => {
   await yard.beginRound();
   const checked = await check(
     await read('Board,Date,MC 1,MC 2\nWAL-01,6/1/2026,12.4,13.0\nWAL-02,5/1/2026,14.0,14.5\n'),
   );
-  expect(checked.counts).toEqual({
-    places: 0,
-    stacks: 0,
-    boards: 0,
-    readings: 3,
-    airValues: 0,
-    ovenChecks: 0,
-  });
+  expect(checked.counts).toEqual(THREE_READINGS);
   expect(checked.knownReadings).toBe(1);
   await save(checked.plan);
   const { findings } = await yard.query('boards.get', { id: yard.boards[1]!.id });
@@ -302,14 +297,7 @@ test('readings of a board that was merged go to the one that stayed, and those t
   expect(checked.remarks.map((remark) => say(remark))).toContain(
     'WAL-01 was merged into WAL-02. Its readings go there.',
   );
-  expect(checked.counts).toEqual({
-    places: 0,
-    stacks: 0,
-    boards: 0,
-    readings: 3,
-    airValues: 0,
-    ovenChecks: 0,
-  });
+  expect(checked.counts).toEqual(THREE_READINGS);
   expect(checked.knownReadings).toBe(1);
   await save(checked.plan);
   expect(await total()).toBe(1);

@@ -13,7 +13,7 @@ const first = {
   board: aBoard(1),
   spotIndex: 0,
   pinsAt: null,
-  isDoubtful: false,
+  isQuestionableThere: false,
   isLast: false,
   secondsLeft: null,
 };
@@ -83,7 +83,7 @@ test('with a value typed once every spot is read, says where Enter saves it', ()
 });
 
 test('while the pins are in, names the spot that they are at and not the next one', () => {
-  expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0, isDoubtful: true }), 'metric')).toBe(
+  expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0, isQuestionableThere: true }), 'metric')).toBe(
     'Shell, 60 cm from the left end: questionable. Pull the pins.',
   );
   expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
