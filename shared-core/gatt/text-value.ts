@@ -8,7 +8,9 @@ import type { MeterDescription } from './meter-description.ts';
  * "OL" (common practice, no source).
  */
 const SLOT =
-  /(?<![\p{L}\p{N}.,])(?:[-_*?]{2,}(?:[.,][-_*?]+)?|[O0]\.?L(?![\p{L}\p{N}]))|((?<![\p{L}\p{N}])[+-])?([\d.,]*\d[\d.,]*)([eE][+-]?\d{1,3})?/gu;
+  /(?<![\p{L}\p{N}.,])(?:[-_*?\u2010-\u2015\u2212]{2,}(?:[.,][-_*?\u2010-\u2015\u2212]+)?|[O0]\.?L(?![\p{L}\p{N}]))|((?<![\p{L}\p{N}])[+\u2212-])?([\d.,]*\d[\d.,]*)([eE][+-]?\d{1,3})?/gu;
+/** What a display puts behind its number while its button is pressed; common practice, no source. */
+const MARK = /^\s*(?:\p{Lu}|HOLD|Hold|hold)(?![\p{L}\p{N}])/u;
 const UNIT = /^\s*(%|[kMG]?(?:\u03a9|\u2126|[oO]hms?)|(?:°\s?[CF]|[CF]|m?V)(?!\p{L}))/u;
 const ohmsOfPrefix: Readonly<Record<string, number>> = { k: 1e3, M: 1e6, G: 1e9 };
 
@@ -46,9 +48,9 @@ export function readText(
   if (slot.isAmbiguous) return refused(message('meter.value.shows-ambiguous', { shown }));
   if (slot.value === null) return none(message('meter.value.shows-none', { shown }));
   const behind = text.slice(slot.end);
-  const unitText = UNIT.exec(behind)?.[1];
+  const [ofUnit = '', unitText] = UNIT.exec(behind) ?? [];
   if (isWhole) {
-    const rest = text.slice(0, slot.start) + behind.slice(UNIT.exec(behind)?.[0].length ?? 0);
+    const rest = text.slice(0, slot.start) + behind.slice(ofUnit.length).replace(MARK, '');
     if (!/^\s*(?:MC|mc)?$/.test(rest)) return refused(message('meter.value.shows-none', { shown }));
   }
   if (unit === undefined || unitText === undefined) return { ok: true, value: slot.value };
@@ -74,7 +76,7 @@ function slotsOf(text: string): Slot[] {
     return parts.map((part, index) => {
       at = text.indexOf(part, at);
       const isLast = index === parts.length - 1;
-      const digits = `${index === 0 ? sign : ''}${part.replace(',', '.')}${isLast ? power : ''}`;
+      const digits = `${index === 0 ? sign.replace('\u2212', '-') : ''}${part.replace(',', '.')}${isLast ? power : ''}`;
       const value = Number(digits);
       const slot = {
         value: Number.isNaN(value) ? null : value,

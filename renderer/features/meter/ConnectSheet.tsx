@@ -25,7 +25,9 @@ export function ConnectSheet({ state }: { state: MeterState }) {
   const title = name ?? say(isSimulated ? 'meter.simulated' : 'meter.connect.title');
   return (
     <Sheet title={title} isName={name !== null}>
-      <Banner kind={bannerKind[state.phase] ?? 'info'}>{say(state.message)}</Banner>
+      <Banner kind={bannerKind[state.phase] ?? 'info'}>
+        {say(state.message)} {state.phase === 'needs-description' && say('meter.connect.set-up-below')}
+      </Banner>
       <SameInReach state={state} />
       <Actions>
         {isConnected || state.kind !== 'none' ? (

@@ -24,7 +24,7 @@ export function MovingPlaces({ places, showsBytes }: { places: readonly ShownPla
 
 function Place({ place, showsBytes }: { place: ShownPlace; showsBytes: boolean }) {
   const { say } = useWords();
-  const { key, name, packets, movement } = place;
+  const { name, packets, movement } = place;
   const motion = motionOf(place);
   const { liveliest } = movement;
   const newest = packets.at(-1)?.bytes;
@@ -43,10 +43,9 @@ function Place({ place, showsBytes }: { place: ShownPlace; showsBytes: boolean }
           slots={TRACE_SLOTS}
         />
       )}
-      {showsBytes && (
+      {showsBytes && newest && (
         <span className="place-bytes">
-          <code translate="no">{key}</code>
-          {newest && <Bytes hex={hexOf(newest)} marked={(at) => movement.motions[at] === 'moves'} />}
+          <Bytes hex={hexOf(newest)} marked={(at) => movement.motions[at] === 'moves'} />
         </span>
       )}
     </li>

@@ -67,6 +67,7 @@ export function WatchForm({ state }: { state: MeterState }) {
   return (
     <div className="column watch-form">
       <p>{say('watch.how')}</p>
+      <Checkbox label={say('watch.show-bytes')} checked={showsBytes} onChecked={setShowsBytes} />
       <MovingPlaces places={places} showsBytes={showsBytes} />
       {isQuiet && deviceId !== null && (
         <>
@@ -118,7 +119,6 @@ export function WatchForm({ state }: { state: MeterState }) {
           </Actions>
         </>
       )}
-      <Checkbox label={say('watch.show-bytes')} checked={showsBytes} onChecked={setShowsBytes} />
     </div>
   );
 }

@@ -169,6 +169,7 @@ export const meter = {
   'meter.connect.simulate': 'Use the simulated meter',
   'meter.connect.connect': 'Connect',
   'meter.connect.connect-to': 'Connect {meterName}',
+  'meter.connect.set-up-below': 'Set it up below.',
   'meter.connect.disconnect': 'Disconnect',
   'meter.connect.stop': 'Stop',
   'meter.connect.devices': 'Bluetooth devices found',

@@ -246,6 +246,9 @@ describe('text', () => {
     [' 7.0\0\0', 7],
     ['+9', 9],
     ['18.2 % MC', 18.2],
+    ['−0.4 %', -0.4],
+    ['12.6%H', 12.6],
+    ['12.6 % HOLD', 12.6],
   ])('%j is %d %%', (shown, value) => {
     expect(decodeValue(text(shown), textOf('pct'))).toEqual({ ok: true, value });
   });
@@ -262,6 +265,7 @@ describe('text', () => {
   test.each([
     ['1,234', 'meter.value.shows-ambiguous', { shown: '1,234' }],
     ['12.6 MΩ', 'meter.value.shows-other-unit', { shown: '12.6 MΩ', unit: 'pct' }],
+    ['12.6 %RH', 'meter.value.shows-none', { shown: '12.6 %RH' }],
     ['<script>alert(1)</script>', 'meter.value.shows-none', { shown: '<script>alert(1)</sc…' }],
   ])('%j is refused with what it shows', (shown, code, facts) => {
     expect(decodeValue(text(shown), textOf('pct'))).toEqual({
@@ -275,6 +279,7 @@ describe('text', () => {
   test.each([
     ['OL', 'OL'],
     ['---', '---'],
+    ['−−.−', '−−.−'],
     ['\0', ''],
     ['a\u0007b', 'a·b'],
   ])('%j, without a digit, is the meter saying that it has none', (sent, shown) => {
