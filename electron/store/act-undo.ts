@@ -118,6 +118,7 @@ export function actUndo(db: Db) {
     ),
     check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
     oven_check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
+    test_block_id: db.prepare<[unknown], Row>('SELECT meter_id FROM test_block WHERE id = ?'),
     oven_weight_id: db.prepare<[unknown], Row>(
       'SELECT c.species_id FROM oven_weight w JOIN oven_check c ON c.id = w.check_id WHERE w.id = ?',
     ),
@@ -126,6 +127,7 @@ export function actUndo(db: Db) {
     board: db.prepare<[unknown], string>('SELECT code FROM board WHERE id = ?').pluck(),
     stack: db.prepare<[unknown], string>('SELECT name FROM stack WHERE id = ?').pluck(),
     species: db.prepare<[unknown], string>('SELECT name FROM species WHERE id = ?').pluck(),
+    meter: db.prepare<[unknown], string>('SELECT name FROM meter WHERE id = ?').pluck(),
   };
   const isOnlyMove = db
     .prepare<[unknown], number>('SELECT count(*) = 1 FROM move WHERE board_id = ?')
@@ -182,6 +184,7 @@ export function actUndo(db: Db) {
     if (typeof own === 'string') return own;
     const owners = withOwners(row);
     if (owners.board_id != null) return nameOf.board.get(owners.board_id) ?? null;
+    if (owners.meter_id != null) return nameOf.meter.get(owners.meter_id) ?? null;
     if (owners.stack_id != null) return nameOf.stack.get(owners.stack_id) ?? null;
     return owners.species_id == null ? null : (nameOf.species.get(owners.species_id) ?? null);
   }
@@ -257,6 +260,7 @@ export function actUndo(db: Db) {
     const isLater = (found: Found | undefined) => (found?.actId ?? 0) >= firstAct;
     const later = parts.laterThan(table, row, acts);
     if (isLater(later)) refuseWhere('changed', table, row, later);
+    if (table === 'meter_check') refuseWhere('used', table, row, built.correctedBy(row, acts));
     const user = parts.userOf(table, row.id, acts);
     if (isLater(user)) refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
   }

@@ -1,6 +1,7 @@
 import type { Change } from './act-changes.ts';
 import type { Found, Row } from './act-parts.ts';
 import { sameBoard } from './lineage.ts';
+import { hasEffect } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const CUT = `o.how <> 'merged'`;
@@ -80,7 +81,13 @@ export function builtOn(db: Db) {
          AND abs(julianday(f.started_at) - julianday(r.started_at)) < 0.5
        GROUP BY g.round_id HAVING group_concat(g.raw || g.unit, ' ' ORDER BY g.id) = l.raws) LIMIT 1`,
   );
+  const corrected = db.prepare<{ id: unknown; acts: string }, Found>(
+    `SELECT a.uuid, a.id AS actId FROM act a WHERE a.request = 'meterChecks.correct' AND a.outcome ->> 'checkId' = @id
+       AND a.id NOT IN (SELECT value FROM json_each(@acts)) AND ${hasEffect('a')} ORDER BY a.id DESC LIMIT 1`,
+  );
   return {
+    /** The newest act that corrected readings by a check of their meter. */
+    correctedBy: ({ id }: Row, acts: string) => corrected.get({ id, acts }),
     /** Whether a piece stands, or stood, elsewhere than the board that it was cut from. */
     differs: (pieceId: unknown, boardId: unknown): boolean => differs.get({ pieceId, boardId }) === 1,
     /** The newest act since a change that put the board elsewhere. */

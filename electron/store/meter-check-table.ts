@@ -69,8 +69,8 @@ export function meterCheckReads(db: Db) {
     `${selectCheck} WHERE c.test_block_id = ? AND ${holds('c')}
      ORDER BY c.checked_at DESC, c.id DESC LIMIT ${MOST_LISTED}`,
   );
-  const newest = db.prepare<{ meterId: number }, CheckRow>(
-    `${selectCheck} WHERE c.id = ${checksOfMeter('@meterId')}`,
+  const newest = db.prepare<{ meterId: number; now: string }, CheckRow>(
+    `${selectCheck} WHERE c.id = ${checksOfMeter('@meterId', 'AND k.checked_at <= @now')}`,
   );
   const inRound = db.prepare<[number], { checkId: number; profileId: number; readings: number }>(
     `SELECT ${checksOfMeter('p.meter_id', 'AND k.checked_at <= g.taken_at')} AS checkId,
@@ -89,7 +89,9 @@ export function meterCheckReads(db: Db) {
      ORDER BY g.id`,
   );
   const lastStart = db
-    .prepare<[], string | null>('SELECT max(started_at) FROM round WHERE undone_at IS NULL')
+    .prepare<[string], string | null>(
+      'SELECT max(started_at) FROM round WHERE undone_at IS NULL AND started_at <= ?',
+    )
     .pluck();
   return {
     block: (id: number): TestBlock | undefined => one.get(id),
@@ -98,14 +100,15 @@ export function meterCheckReads(db: Db) {
     check: (id: number): CheckRow | undefined => check.get(id),
     /** Newest first. */
     ofBlock: (blockId: number): CheckRow[] => ofBlock.all(blockId),
-    newestOfMeter: (meterId: number): CheckRow | undefined => newest.get({ meterId }),
+    /** Of those until now: one that was made under a clock that was ahead says nothing of the time since. */
+    newestOfMeter: (meterId: number, now: string): CheckRow | undefined => newest.get({ meterId, now }),
     /** Of a round's readings, how many were taken after which check of their meter, by the profile that holds for them. */
     inRound: (roundId: number) => (isAny.get() === 1 ? inRound.all(roundId) : []),
     /** Readings of the meter that were taken after a check, and before the next one. */
     readingsSince: (checkId: number, meterId: number, at: string): ReadingSince[] =>
       since.all({ checkId, meterId, at }),
-    /** When the newest round began; null before the first. */
-    lastRoundAt: (): string | null => lastStart.get() ?? null,
+    /** When the newest round until now began; null before the first. */
+    lastRoundAt: (now: string): string | null => lastStart.get(now) ?? null,
   };
 }
 

@@ -2,17 +2,32 @@ import { z } from 'zod';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { woodTempSchema } from './round.ts';
+import { says } from './validation.ts';
 import { nameSchema, rowIdSchema, versionSchema } from './yard.ts';
 
 /** When the start of a round asks for a check of its meter. */
 export const checkEverySchema = z.enum(['round', 'day', 'month', 'never']);
 export type CheckEvery = z.infer<typeof checkEverySchema>;
 
-/** What a person tells of a test block or a resistor. */
+const within = (least: number, most: number, wrong: { error: string }) =>
+  z.number(wrong).min(least, wrong).max(most, wrong);
+
+/** What a block or a resistor can be: % of a scale for wood, and Ω as wood between two pins has them, and more. */
+export const expectedSchemas = {
+  pct: within(1, 100, says('test-block.value-pct-wrong')),
+  ohm: within(1e3, 1e12, says('test-block.value-ohm-wrong')),
+};
+/** What a meter may be off by: points of one that shows %, a share of the ohms of one that shows those. */
+export const toleranceSchemas = {
+  pct: within(0.05, 5, says('test-block.tolerance-wrong')),
+  ohm: within(0.001, 0.5, says('test-block.tolerance-ohm-wrong')),
+};
+
+/** What a person tells of a test block or a resistor. Its bounds are wider than `expectedSchemas`: earlier ones stay readable. */
 export const newTestBlockSchema = z.object({
   meterId: rowIdSchema,
   name: nameSchema,
-  /** % as the label says, up to 100, or Ω. */
+  /** % as the label says, or Ω. */
   expected: z.number().positive().max(1e13),
   unit: readingUnitSchema,
   /** How far off the meter may show: points, or of one that shows ohms a share of them (0.01 is 1 %). */

@@ -3,8 +3,10 @@ import { mergedActSchema, mergedLine } from '../../../shared-core/exchange/merge
 import type { ChangedRecord, SavedValue, TableChange } from '../../../shared-core/history/act-facts.ts';
 import { actLine } from '../../../shared-core/history/act-line.ts';
 import { importedLine } from '../../../shared-core/import/imported.ts';
-import { message } from '../../../shared-core/words/message.ts';
+import { checkState, offBy, offShown } from '../../../shared-core/probing/readings/meter-check.ts';
+import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { ActSample, ListedAct } from '../../store/act-history.ts';
+import { type MeterRecord, unitOf } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import type { QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
@@ -63,8 +65,27 @@ const MEASURED: Readonly<Record<string, string>> = {
   cut_id: 'sample_cut',
 };
 
+/** What a check found of the meter as it was set up then. */
+function checkLine({ name, values }: ChangedRecord, version: MeterRecord): Message {
+  const [recordName, unit] = [name ?? '…', unitOf(version)];
+  const check = {
+    right: Number(values.expected),
+    shown: Number(values.shown),
+    tolerance: Number(values.tolerance),
+  };
+  if (checkState(unit, check, version.off) === 'right')
+    return message('act.meter-check.right', { recordName });
+  const off = Math.abs(offShown(unit, offBy(unit, check) - version.off));
+  return unit === 'pct'
+    ? message('act.meter-check.off.pct', { recordName, offPoints: off })
+    : message('act.meter-check.off.ohm', { recordName, offSharePct: 100 * off });
+}
+
 /** How the history tells of an act: its records by the names that they had then. */
-export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place }: ListedAct) {
+export function lineOf(
+  { acts, meters }: Pick<YardReader, 'acts' | 'meters'>,
+  { id, request, place }: ListedAct,
+) {
   if (request === 'exchange.merge') {
     const merged = mergedActSchema.safeParse(acts.find(id)?.outcome).data;
     if (merged) return mergedLine(merged);
@@ -126,6 +147,11 @@ export function lineOf({ acts }: Pick<YardReader, 'acts'>, { id, request, place 
     return message('act.meter.file', { recordName: profileOf() });
   const meter = changes.find(({ inTable }) => inTable === 'meter')?.records[0]?.name;
   if (request === 'meters.recognize' && meter) return message('act.meter.recognized', { recordName: meter });
+  if (request === 'meterChecks.add') {
+    const [checked] = changes.find(({ inTable }) => inTable === 'meter_check')?.records ?? [];
+    const version = meters.version(Number(checked?.values.meter_profile_id));
+    if (checked && version) return checkLine(checked, version);
+  }
   if (request === 'meterChecks.correct') {
     const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
     const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };

@@ -21,6 +21,10 @@ export function recordMessage({ inTable, name }: Pick<UndoConflict, 'inTable' | 
       return message('act.record.meter', facts);
     case 'test_block':
       return message('act.record.test-block', facts);
+    case 'meter_check':
+      return message('act.record.meter-check', facts);
+    case 'meter_profile':
+      return message('act.record.meter', facts);
     case 'project':
       return message('act.record.project', facts);
     case 'move':

@@ -29,11 +29,16 @@ export function undoingCommands(
     }
     const record = recordMessage(conflict);
     if (conflict.why === 'taken') return message('refusal.undo-taken', { record, what });
-    const { acts } = context.yard();
+    const { acts, meters } = context.yard();
     const later = conflict.by === null ? undefined : acts.listed(acts.rootOf(conflict.by) ?? conflict.by);
     if (later === undefined) return message('refusal.undo-changed', { record, what });
     const state = later.isUndone ? 'undone' : 'done';
-    const facts = { laterAt: later.at, laterLine: firstSentence(lineOf({ acts }, later)), record, what };
+    const facts = {
+      laterAt: later.at,
+      laterLine: firstSentence(lineOf({ acts, meters }, later)),
+      record,
+      what,
+    };
     if (conflict.why === 'repeated') return message('refusal.redo-repeated', facts);
     if (conflict.why === 'lost') return message('refusal.undo-lost', { ...facts, later: state });
     return conflict.why === 'used'
@@ -63,7 +68,7 @@ export function undoingCommands(
   }
 
   function* undo(id: string, what: 'undo' | 'redo'): Slices<ListedAct> {
-    const { acts } = context.yard();
+    const { acts, meters } = context.yard();
     const of = orRefuse(acts.rootOf(id), 'act');
     const undoing = yield* paced((isOver) => acts.undo(of, context.now(), what, isOver));
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
@@ -84,7 +89,7 @@ export function undoingCommands(
       meter.readAsSaved();
     });
     const act = orRefuse(acts.listed(of), 'act');
-    return { id: act.id, at: act.at, isUndone: what === 'undo', line: lineOf({ acts }, act) };
+    return { id: act.id, at: act.at, isUndone: what === 'undo', line: lineOf({ acts, meters }, act) };
   }
 
   return {

@@ -1,11 +1,14 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type {
-  CheckedMeter,
-  MeterCheck,
-  NewTestBlock,
-  QuestionableMeter,
-  TestBlock,
+import {
+  type CheckedMeter,
+  expectedSchemas,
+  type MeterCheck,
+  type NewTestBlock,
+  type QuestionableMeter,
+  type TestBlock,
+  toleranceSchemas,
 } from '../../../shared-core/contract/meter-checks.ts';
+import { problemOf } from '../../../shared-core/contract/validation.ts';
 import { checkState, offBy, rightValue } from '../../../shared-core/probing/readings/meter-check.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
@@ -62,7 +65,7 @@ function isDue(
   if (last === undefined) return true;
   switch (checkEvery) {
     case 'round':
-      return Date.parse(last.at) < Date.parse(yard.meterChecks.lastRoundAt() ?? '');
+      return Date.parse(last.at) < Date.parse(yard.meterChecks.lastRoundAt(now) ?? '');
     case 'day':
       return dayOf(last.at) !== dayOf(now);
     case 'month':
@@ -71,8 +74,13 @@ function isDue(
 }
 
 /** What a meter would still be corrected by, as its newest check says; null for nothing. */
-function toCorrect(yard: YardReader, meter: MeterRow, unit: ReadingUnit): CheckedMeter['toCorrect'] {
-  const newest = yard.meterChecks.newestOfMeter(meter.id);
+function toCorrect(
+  yard: YardReader,
+  meter: MeterRow,
+  unit: ReadingUnit,
+  now: string,
+): CheckedMeter['toCorrect'] {
+  const newest = yard.meterChecks.newestOfMeter(meter.id, now);
   if (newest === undefined || unitBy(yard, newest.meterProfileId) !== unit) return null;
   if (checkState(unit, newest, meter.off) !== 'off') return null;
   return { checkId: newest.id, readings: readingsSince(yard, newest).length };
@@ -85,6 +93,7 @@ export const meterCheckQueries = (context: QueryContext) =>
       return yard.meterChecks.blocks().map((block): CheckedMeter => {
         const meter = orRefuse(yard.meters.get(block.meterId), 'meter');
         const unit = unitOf(meter);
+        const now = context.now();
         // Of a meter that gave its values in another unit, a check says nothing of the meter as it is.
         const rows = yard.meterChecks
           .ofBlock(block.id)
@@ -95,8 +104,13 @@ export const meterCheckQueries = (context: QueryContext) =>
           unit,
           right: rightOn(block, meter),
           checks: rows.map((row) => judged(row, unit, correctedBy(yard, row.meterProfileId))),
-          isDue: isDue(block, rows[0], yard, context.now()),
-          toCorrect: toCorrect(yard, meter, unit),
+          isDue: isDue(
+            block,
+            rows.find(({ at }) => at <= now),
+            yard,
+            now,
+          ),
+          toCorrect: toCorrect(yard, meter, unit, now),
         };
       });
     },
@@ -126,21 +140,33 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
 
   /** @returns what the meter shows on it if it is right */
   function rightOrRefuse(block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow): number {
-    if (block.unit === 'pct' && block.expected > 100) throw new Refusal(message('test-block.value-too-high'));
     const right = rightOn(block, meter);
     if (right === null) throw new Refusal(message('refusal.test-block-unknown', { meterName: meter.name }));
     return right;
   }
 
+  /** What no block for wood is, and what this meter cannot show. */
+  function checkBlock(block: Pick<NewTestBlock, 'expected' | 'unit' | 'tolerance'>, meter: MeterRow): void {
+    const of = [
+      expectedSchemas[block.unit].safeParse(block.expected),
+      toleranceSchemas[unitOf(meter)].safeParse(block.tolerance),
+    ];
+    for (const { error } of of) if (error) throw new Refusal(problemOf(error));
+    const right = rightOrRefuse(block, meter);
+    const range = meter.description?.range;
+    if (range && (right < range.min || right > range.max))
+      throw new Refusal(message('refusal.test-block-beyond', { meterName: meter.name }));
+  }
+
   return {
     'testBlocks.add': (block) => {
-      rightOrRefuse(block, meterOf(block.meterId));
+      checkBlock(block, meterOf(block.meterId));
       return blockOf(context.yard().meterChecks.addBlock(block));
     },
 
     'testBlocks.edit': (edit) => {
       const before = blockOf(edit.id);
-      rightOrRefuse({ ...before, ...edit.changed }, meterOf(before.meterId));
+      checkBlock({ ...before, ...edit.changed }, meterOf(before.meterId));
       orConflict(context.yard().meterChecks.editBlock(edit));
       return blockOf(edit.id);
     },
@@ -184,9 +210,10 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
       const off = state === 'right' ? 0 : offBy(unit, check);
       const readings = readingsSince(yard, check);
       // What is read after a later check is not to be corrected by this one.
-      if (yard.meterChecks.newestOfMeter(meter.id)?.id === checkId)
-        yard.meters.setOff(meter.id, off, context.now());
-      return yield* moving.corrected(readings, meter.id, off);
+      const now = context.now();
+      if (yard.meterChecks.newestOfMeter(meter.id, now)?.id === checkId)
+        yard.meters.setOff(meter.id, off, now);
+      return { ...(yield* moving.corrected(readings, meter.id, off)), checkId };
     },
   } satisfies Partial<Commands>;
 }

@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
-import { checkEverySchema, type TestBlock } from '../../../shared-core/contract/meter-checks.ts';
+import {
+  checkEverySchema,
+  expectedSchemas,
+  type TestBlock,
+  toleranceSchemas,
+} from '../../../shared-core/contract/meter-checks.ts';
 import { says } from '../../../shared-core/contract/validation.ts';
 import { nameSchema } from '../../../shared-core/contract/yard.ts';
 import { rightValue } from '../../../shared-core/probing/readings/meter-check.ts';
@@ -21,20 +26,18 @@ const USUAL_POINTS = 0.5;
 /** Of a resistor, %. Common practice, no source. */
 const USUAL_OHMS_PERCENT = 1;
 
-const missing = says('test-block.value-missing');
 const fields = z.object({
   unit: readingUnitSchema,
   name: nameSchema,
-  expectedPct: z.number(missing).positive(missing).max(100, says('test-block.value-too-high')).nullable(),
-  expectedOhm: z.number(missing).positive(missing).max(1e13, missing).nullable(),
-  tolerancePoints: z
-    .number(says('test-block.tolerance-wrong'))
-    .min(0.01, says('test-block.tolerance-wrong'))
-    .max(10, says('test-block.tolerance-wrong')),
+  expectedPct: expectedSchemas.pct.nullable(),
+  expectedOhm: expectedSchemas.ohm.nullable(),
+  tolerancePoints: toleranceSchemas.pct,
   toleranceSharePct: z
     .number(says('test-block.tolerance-ohm-wrong'))
-    .min(0.01, says('test-block.tolerance-ohm-wrong'))
-    .max(100, says('test-block.tolerance-ohm-wrong')),
+    .refine(
+      (share) => toleranceSchemas.ohm.safeParse(share / 100).success,
+      says('test-block.tolerance-ohm-wrong'),
+    ),
   checkEvery: checkEverySchema,
 });
 type BlockDraft = z.infer<typeof fields>;
@@ -44,11 +47,11 @@ const blockDraftSchema = (isOhms: boolean) =>
   fields
     .refine(({ unit, expectedPct }) => unit !== 'pct' || expectedPct !== null, {
       path: ['expectedPct'],
-      ...missing,
+      ...says('test-block.value-pct-wrong'),
     })
     .refine(({ unit, expectedOhm }) => unit !== 'ohm' || expectedOhm !== null, {
       path: ['expectedOhm'],
-      ...missing,
+      ...says('test-block.value-ohm-wrong'),
     })
     .transform(
       ({ unit, name, expectedPct, expectedOhm, tolerancePoints, toleranceSharePct, checkEvery }) => ({

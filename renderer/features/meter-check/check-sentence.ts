@@ -1,13 +1,11 @@
 import type { MeterCheck } from '../../../shared-core/contract/meter-checks.ts';
-import { withoutOff } from '../../../shared-core/probing/readings/meter-check.ts';
+import { offShown, withoutOff } from '../../../shared-core/probing/readings/meter-check.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { Say } from '../../../shared-core/words/words.ts';
 
-/** How far off a meter is once its values are corrected: points, or of ohms a share, both above 0 where it shows more. */
-export function offOf({ off, correctedBy }: MeterCheck, unit: ReadingUnit): number {
-  const left = off - correctedBy;
-  return unit === 'pct' ? left : 10 ** left - 1;
-}
+/** How far off a meter is once its values are corrected. */
+export const offOf = ({ off, correctedBy }: MeterCheck, unit: ReadingUnit): number =>
+  offShown(unit, off - correctedBy);
 
 /** What a check found: the number first, and what it should be. */
 export function checkSentence(check: MeterCheck, unit: ReadingUnit, say: Say): string {

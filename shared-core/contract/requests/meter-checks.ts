@@ -49,7 +49,7 @@ export const meterCheckRequests = {
   /** Corrects what was read since a check, and where it is the newest, what will be. */
   'meterChecks.correct': command({
     input: z.object({ checkId: rowIdSchema, work: workSchema }),
-    output: readingsMovedSchema,
+    output: readingsMovedSchema.extend({ checkId: rowIdSchema }),
     topics: ofMoved,
   }),
 };

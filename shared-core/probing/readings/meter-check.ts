@@ -39,7 +39,11 @@ export function rightValue(
 
 /** How far off a shown value is: above 0 where the meter shows more, points or decades. */
 export const offBy = (unit: ReadingUnit, { right, shown }: { right: number; shown: number }): number =>
-  unit === 'pct' ? shown - right : Math.log10(shown / right);
+  // The ratio of two extremes may be beyond what a number can be.
+  unit === 'pct' ? shown - right : Math.log10(shown) - Math.log10(right);
+
+/** How far off is as a person reads it: points, or a share of the ohms, both above 0 where the meter shows more. */
+export const offShown = (unit: ReadingUnit, off: number): number => (unit === 'pct' ? off : 10 ** off - 1);
 
 /** What a meter that is off by so much (points or decades) would show if it were right. */
 export const withoutOff = (unit: ReadingUnit, shown: number, off: number): number =>

@@ -25,6 +25,7 @@ export const history = {
   'act.record.use': 'Use {recordName}',
   'act.record.test-block': 'Test block {recordName}',
   'act.record.meter': 'Meter {recordName}',
+  'act.record.meter-check': 'A check of {recordName}',
   'act.record.project': 'Project {recordName}',
   'act.record.move': 'A move of board {recordName}',
   'act.record.round': 'A round of stack {recordName}',
@@ -60,6 +61,9 @@ export const history = {
   'act.test-block.removed': '{recordName} removed.',
   'act.test-block.back': '{recordName} in use again.',
   'act.meter-check.added': '{rows, plural, one {{recordName} checked.} other {# meter checks saved.}}',
+  'act.meter-check.right': '{recordName} checked: right.',
+  'act.meter-check.off.pct': '{recordName} checked: off by {offPoints}.',
+  'act.meter-check.off.ohm': '{recordName} checked: off by {offSharePct}.',
   'act.meter-check.corrected':
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',

@@ -274,6 +274,8 @@ export const refusals = {
     'Every spot of {boardCode} has its reading. Nothing was saved. Choose a spot to read again, or go to the next board.',
   'refusal.test-block-unknown':
     'What {meterName} should show on that is unknown. Nothing was saved. Use a block with its value in the unit that the meter shows.',
+  'refusal.test-block-beyond':
+    '{meterName} cannot show that value. Nothing was saved. Use a block within its range.',
   'refusal.check-other-unit':
     '{meterName} gave its values in another unit when it was checked. Nothing was changed. Check it again.',
   'refusal.meter-too-far-off':

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { NewTestBlock } from '../../../shared-core/contract/meter-checks.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
+import { doing, lines, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -62,10 +63,38 @@ test('a resistor is refused for a meter of unknown setting', async () => {
   expect(await yard.query('meterChecks.list', {})).toEqual([]);
 });
 
-test('a block above 100% is refused, and so is a check on one that was removed', async () => {
+test.each([
+  [{ expected: 200 }, 'Enter 1% to 100%.'],
+  [{ expected: 1e-300 }, 'Enter 1% to 100%.'],
+  [{ expected: 1e-300, unit: 'ohm' }, 'Enter 1 kilohm to 1,000 gigohms.'],
+  [{ expected: 1e13, unit: 'ohm' }, 'Enter 1 kilohm to 1,000 gigohms.'],
+  [{ tolerance: 1e-300 }, 'Enter 0.05 to 5 points.'],
+  [{ tolerance: 9 }, 'Enter 0.05 to 5 points.'],
+] as const)('a block that can be none, as %o, is refused', async (more, sentence) => {
   const meterId = await addMeter();
-  await expect(addBlock({ expected: 200 }, meterId)).rejects.toThrow('Enter 100% or less.');
+  await expect(addBlock(more, meterId)).rejects.toThrow(sentence);
   const { id, version } = await addBlock({}, meterId);
+  await expect(yard.command('testBlocks.edit', { id, basedOn: version, changed: more })).rejects.toThrow(
+    sentence,
+  );
+});
+
+test('of a meter in ohms, a tolerance that is no share of them is refused', async () => {
+  const meterId = await addMeter({ ...unknownProfile, scale: { kind: 'ohms' } });
+  const ohms = { expected: 10e6, unit: 'ohm' } as const;
+  await expect(addBlock({ ...ohms, tolerance: 1 }, meterId)).rejects.toThrow('Enter 0.1% to 50%.');
+});
+
+test('a block that the connected meter cannot show is refused', async () => {
+  await yard.command('meter.scan', {});
+  const { meterId } = await yard.command('meter.connect', { deviceId: 'hand' });
+  const { range } = yard.meter.described!.description!;
+  expect(range.max).toBeLessThan(100);
+  await expect(addBlock({ expected: range.max + 1 }, meterId!)).rejects.toThrow('cannot show that value');
+});
+
+test('a check on a block that was removed is refused', async () => {
+  const { id, version } = await addBlock();
   await yard.command('testBlocks.close', { id, basedOn: version });
   await expect(check(id, 12)).rejects.toThrow('not in this yard');
 });
@@ -195,6 +224,87 @@ describe('a round after a check that found its meter off', () => {
     await yard.command('acts.redo', { act });
     expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
   });
+});
+
+describe('undoing a check', () => {
+  async function corrected() {
+    const { id: blockId } = await addBlock();
+    const { act, output } = await doing('meterChecks.add', { blockId, shown: 13, tempC: null });
+    const correction = await yard.command('meterChecks.correct', { checkId: output.id });
+    return { act, correction };
+  }
+
+  test('is refused while its correction stands, which is named', async () => {
+    const { act, correction } = await corrected();
+    await expect(undo(act)).rejects.toThrow(
+      /^A check of Old one is used by a later change.* Meter Old one corrected/,
+    );
+    expect((await listed()).checks).toHaveLength(1);
+    await undo(correction.act);
+    await undo(act);
+    expect((await listed()).checks).toEqual([]);
+  });
+
+  test('is refused again once the correction was redone', async () => {
+    const { act, correction } = await corrected();
+    await undo(correction.act);
+    await redo(correction.act);
+    await expect(undo(act)).rejects.toThrow('is used by a later change');
+  });
+});
+
+describe('in History a check says what it found', () => {
+  test.each([
+    [12.2, 'Old one checked: right.'],
+    [13, 'Old one checked: off by 1.0 points.'],
+    [11, 'Old one checked: off by 1.0 points.'],
+  ])('of %d on a block of 12', async (shown, line) => {
+    const { id } = await addBlock();
+    await check(id, shown);
+    expect((await lines())[0]).toBe(line);
+  });
+
+  test('of a meter in ohms', async () => {
+    const meterId = await addMeter({ ...unknownProfile, scale: { kind: 'ohms' } });
+    const { id } = await addBlock({ expected: 10e6, unit: 'ohm', tolerance: 0.01 }, meterId);
+    await check(id, 15e6);
+    expect((await lines())[0]).toBe('Old one checked: off by 50%.');
+  });
+});
+
+describe('a check that was made while the clock was a year ahead', () => {
+  const YEAR_MS = 365 * 86_400_000;
+  async function aheadOnce() {
+    const { id: blockId } = await addBlock();
+    yard.later(YEAR_MS);
+    await check(blockId, 12);
+    yard.later(-YEAR_MS);
+    return blockId;
+  }
+
+  test('does not hide that the meter is off now, and readings that follow are corrected', async () => {
+    const blockId = await aheadOnce();
+    const { id: checkId } = await check(blockId, 13);
+    expect((await listed()).toCorrect).toEqual({ checkId, readings: 0 });
+    await yard.command('meterChecks.correct', { checkId });
+    const roundId = await begin();
+    await type(roundId, 14);
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13, 9);
+  });
+
+  test('is no check of today', async () => {
+    await aheadOnce();
+    expect((await listed()).isDue).toBe(true);
+  });
+});
+
+test('a round that began while the clock was ahead does not ask for a check at each round', async () => {
+  const { id } = await addBlock({ checkEvery: 'round' });
+  yard.later(86_400_000);
+  await begin();
+  yard.later(-86_400_000);
+  await check(id, 12);
+  expect((await listed()).isDue).toBe(false);
 });
 
 test('ohms are corrected by the same factor at any value', async () => {

@@ -70,7 +70,7 @@ function play(checked: CheckedMeter, found: MeterCheck = aCheck()) {
     'meters.list': () => [meter],
     'meterChecks.list': () => [checked],
     'meterChecks.add': () => found,
-    'meterChecks.correct': () => moved,
+    'meterChecks.correct': () => ({ ...moved, checkId: 7 }),
     'testBlocks.add': () => checked.block,
     'meterChecks.ofRound': () => [
       { meterName: 'Old one', unit: 'pct', check: off, readings: 2, toCorrect: 2 },
