@@ -12,7 +12,8 @@ import { toldDepths } from '../../shared-core/probing/readings/told-depths.ts';
 import { isoOf } from '../../shared-core/time.ts';
 import { emcPct } from '../../shared-core/wood/climate/emc.ts';
 import { unusedOf } from '../../shared-core/wood/climate/measured-air.ts';
-import { isOpenAir } from '../app/air/measured-places.ts';
+import { logUse } from '../app/air/measured-places.ts';
+import { endOfDay } from '../app/forecast/end-of-day.ts';
 import { dayOf } from '../app/forecast/judging-board.ts';
 import { createAssessing } from '../app/judging/assessing.ts';
 import { createOwnFits } from '../app/judging/own-fits.ts';
@@ -170,7 +171,7 @@ export function csvRows<K extends CsvKind>(
       const place = yard.places.get(placeId);
       if (place === undefined) continue;
       const log = yard.airLogs.atPlace(placeId, '');
-      const unused = unusedOf(log, place.air, isOpenAir(place.kind));
+      const unused = unusedOf(log, place.air, logUse(place, endOfDay(nowAt)));
       for (const [at, { id, atMs, tempC, rh }] of log.entries()) {
         const { sensorName = null, request = null } = yard.airLogs.sourceOf(id) ?? {};
         const row = {

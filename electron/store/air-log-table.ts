@@ -27,9 +27,9 @@ const AT_PLACE = `
       FROM air_sensor_stay) t
     JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at BETWEEN t.since AND coalesce(t.until, '9999')
       AND l.at IS NOT t.until
-    WHERE t.place_id = @placeId AND l.at >= @from
+    WHERE t.place_id = @placeId AND l.at BETWEEN @from AND @until
   UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id FROM air_log l
-    WHERE l.place_id = @placeId AND l.at >= @from AND ${holds('l')}
+    WHERE l.place_id = @placeId AND l.at BETWEEN @from AND @until AND ${holds('l')}
   ORDER BY 1`;
 
 interface RowAtPlace {
@@ -59,7 +59,7 @@ function withDays(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })[] {
 
 /** What was measured of the air of places. Rows are only ever added. */
 export function airLogReads(db: Db) {
-  const atPlace = db.prepare<{ placeId: number; from: string }, RowAtPlace>(AT_PLACE);
+  const atPlace = db.prepare<{ placeId: number; from: string; until: string }, RowAtPlace>(AT_PLACE);
   const stamp = db
     .prepare<[], string>(
       `SELECT (SELECT coalesce(sum(version), 0) || '.' || count(*) || '.' || coalesce(max(id), 0) FROM air_sensor_stay) ||
@@ -68,12 +68,21 @@ export function airLogReads(db: Db) {
     .pluck();
   const newest = db.prepare<[], number>('SELECT coalesce(max(id), 0) FROM air_log').pluck();
   const since = db.prepare<[number], string | null>('SELECT min(at) FROM air_log WHERE id > ?').pluck();
-  const newestAt = db.prepare<{ placeId: number; from: string }, { at: string; tempC: number; rh: number }>(
-    `SELECT at, tempC, rh FROM (${AT_PLACE}) ORDER BY at DESC LIMIT 1`,
+  const newestAt = db.prepare<
+    { placeId: number; from: string; until: string },
+    { at: string; tempC: number; rh: number }
+  >(`SELECT at, tempC, rh FROM (${AT_PLACE}) ORDER BY at DESC LIMIT 1`);
+  const ofSensor = db.prepare<[number, string], { at: string; tempC: number; rh: number }>(
+    'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? AND at <= ? ORDER BY at DESC LIMIT 1',
   );
-  const ofSensor = db.prepare<[number], { at: string; tempC: number; rh: number }>(
-    'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? ORDER BY at DESC LIMIT 1',
-  );
+  const isLater = db
+    .prepare<{ than: string }, 0 | 1>(
+      `SELECT EXISTS (SELECT 1 FROM air_sensor s
+         WHERE (SELECT max(l.at) FROM air_log l WHERE l.sensor_id = s.id) > @than)
+       OR EXISTS (SELECT 1 FROM place p
+         WHERE (SELECT max(l.at) FROM air_log l WHERE l.place_id = p.id) > @than)`,
+    )
+    .pluck();
   const has = db
     .prepare<[number, string, string], number>(
       'SELECT 1 FROM air_log WHERE sensor_id = ? AND at BETWEEN ? AND ? LIMIT 1',
@@ -95,16 +104,18 @@ export function airLogReads(db: Db) {
     /** What was typed and imported for a place. */
     ofPlace: (placeId: number) => ofPlace.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
-    atPlace: (placeId: number, from: string) => withDays(atPlace.all({ placeId, from })),
+    atPlace: (placeId: number, from: string) => withDays(atPlace.all({ placeId, from, until: '9999' })),
+    /** Whether anything was logged by a clock that was ahead. */
+    isLater: (than: string): boolean => isLater.get({ than }) === 1,
     /** Another one wherever rows of earlier days may count elsewhere, or no longer. */
     stamp: (): string => stamp.get() as string,
     /** The id of the newest row; 0 without any. */
     newestId: (): number => newest.get() ?? 0,
     /** The earliest instant of the rows added since; null where there are none. */
     earliestSince: (id: number): string | null => since.get(id) ?? null,
-    /** The newest value at a place. */
-    newestAt: (placeId: number) => newestAt.get({ placeId, from: '' }),
-    newestOf: (sensorId: number) => ofSensor.get(sensorId),
+    /** The newest value at a place, and of a sensor. @param until  what is later is of a clock that was ahead */
+    newestAt: (placeId: number, until: string) => newestAt.get({ placeId, from: '', until }),
+    newestOf: (sensorId: number, until: string) => ofSensor.get(sensorId, until),
     /** Not by a clock that was ahead: its values are of another time. */
     isLoggedBetween: (sensorId: number, from: string, to: string): boolean =>
       has.get(sensorId, from, to) !== undefined,

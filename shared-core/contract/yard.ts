@@ -114,8 +114,8 @@ export const placeRowSchema = placeSchema.extend({
     .object({
       offsetPct: z.number(),
       boards: z.number().int().nonnegative(),
-      /** What was measured there says so, too. */
-      isMeasured: z.boolean().optional(),
+      /** The part of what was measured there, % MC; left out where nothing was, or it agrees with its months. */
+      measuredPct: z.number().optional(),
     })
     .nullable(),
   /** The stacks with boards here. */

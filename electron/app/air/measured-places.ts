@@ -1,6 +1,7 @@
 import type { Place } from '../../../shared-core/contract/yard.ts';
 import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import {
+  type LogUse,
   type MeasuredDay,
   type MeasuredMonths,
   type MeasuredStretch,
@@ -10,6 +11,7 @@ import {
 } from '../../../shared-core/wood/climate/measured-air.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import type { YardReader } from '../../store/yard.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
 
 /** The air of a place as it was measured; without days where nothing was. */
 export interface MeasuredPlace extends MeasuredMonths {
@@ -35,16 +37,29 @@ type AirOf = Pick<Place, 'id' | 'air' | 'kind'>;
 const known = new WeakMap<object, Map<number, Known>>();
 
 /** Whether the air goes by day and night there. */
-export const isOpenAir = (kind: Place['kind']): boolean => kind === 'outdoors' || kind === 'open-shed';
+const isOpenAir = (kind: Place['kind']): boolean => kind === 'outdoors' || kind === 'open-shed';
+
+/** What of a place's log can be used. @param until  the end of today: what is later was logged by a clock that was ahead */
+export const logUse = ({ kind }: Pick<Place, 'kind'>, until: string): LogUse => ({
+  isOpen: isOpenAir(kind),
+  untilMs: Date.parse(until),
+});
 
 /**
  * The air of a place as it was measured there. A year of hours is read once; then what came since.
+ * @param now  what was logged for a later day, by a clock that was ahead, does not count
  */
-export function measuredAt({ airLogs }: Pick<YardReader, 'airLogs'>, place: AirOf): MeasuredPlace {
+export function measuredAt(
+  { airLogs }: Pick<YardReader, 'airLogs'>,
+  place: AirOf,
+  now: string,
+): MeasuredPlace {
   const ofYard = known.get(airLogs) ?? new Map<number, Known>();
   known.set(airLogs, ofYard);
   const before = ofYard.get(place.id);
-  const [stamp, newestId] = [airLogs.stamp(), airLogs.newestId()];
+  const until = endOfDay(now);
+  const stamp = `${airLogs.stamp()}/${airLogs.isLater(until) ? until : ''}`;
+  const newestId = airLogs.newestId();
   const isSame = before?.stamp === stamp && before.ofAir === place.air && before.kind === place.kind;
   if (before && isSame && before.newestId === newestId) return before;
   const earliest = before && isSame ? airLogs.earliestSince(before.newestId) : null;
@@ -52,7 +67,7 @@ export function measuredAt({ airLogs }: Pick<YardReader, 'airLogs'>, place: AirO
   const read = measuredDays(
     airLogs.atPlace(place.id, fromMs === null ? '' : isoOf(fromMs)),
     place.air,
-    isOpenAir(place.kind),
+    logUse(place, until),
   );
   // Of the first days that were read again, what is before them is not known.
   const sureMs = fromMs === null ? null : fromMs + LOOK_BACK_MS - DAY_MS;

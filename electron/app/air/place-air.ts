@@ -2,6 +2,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { DAY_MS, HOUR_MS, isoOf } from '../../../shared-core/time.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
+import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { openPlace } from '../stock/open-ones.ts';
@@ -24,10 +25,10 @@ export const placeAirQueries = (context: QueryContext) =>
   ({
     'air.ofPlace': ({ placeId }) => {
       const yard = context.yard();
-      const { days, shiftPct } = measuredAt(yard, orRefuse(yard.places.get(placeId), 'place'));
+      const { days, shiftPct } = measuredAt(yard, orRefuse(yard.places.get(placeId), 'place'), context.now());
       const used = days.filter(({ doubt }) => doubt === null);
       const [first] = used;
-      const last = yard.airLogs.newestAt(placeId);
+      const last = yard.airLogs.newestAt(placeId, endOfDay(context.now()));
       return {
         days: days.slice(-MOST_DAYS_SHOWN),
         from: first ? isoOf(first.dayMs + DAY_MS / 2) : null,

@@ -15,13 +15,14 @@ function sensorOf(
   { airSensors, airLogs }: Reads,
   { closedAt: _, ...row }: SensorRow,
   newestOf: SensorDesk['newestOf'],
+  now: string,
 ): Sensor {
   const stay = airSensors.stay(row.id);
   return {
     ...row,
     placeId: stay?.placeId ?? null,
     since: stay?.since ?? null,
-    last: newestOf(row.id) ?? airLogs.newestOf(row.id) ?? null,
+    last: newestOf(row.id) ?? airLogs.newestOf(row.id, now) ?? null,
   };
 }
 
@@ -29,7 +30,7 @@ export const sensorQueries = (context: QueryContext, { newestOf }: Pick<SensorDe
   ({
     'sensors.list': () => {
       const yard = context.yard();
-      return yard.airSensors.list().map((row) => sensorOf(yard, row, newestOf));
+      return yard.airSensors.list().map((row) => sensorOf(yard, row, newestOf, context.now()));
     },
   }) satisfies Partial<Queries>;
 
@@ -37,7 +38,7 @@ export function sensorCommands(
   context: AppContext,
   { newestOf, check }: Pick<SensorDesk, 'newestOf' | 'check'>,
 ) {
-  const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf);
+  const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf, context.now());
   /** Not one that was removed. */
   function rowOf(id: number): SensorRow {
     const row = context.yard().airSensors.get(id);

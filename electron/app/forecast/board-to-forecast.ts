@@ -58,6 +58,7 @@ export interface PreparedBoard {
  * readings, each at its depth with its uncertainty; questionable ones only where there are no others, and no sawing date.
  *
  * @param rounds  those whose readings are used, oldest first
+ * @param today   air that was logged for a later day does not count
  * @returns a problem where too little is known to begin with
  */
 export function boardToForecast(
@@ -65,6 +66,7 @@ export function boardToForecast(
   assessing: Assessing,
   row: BoardRow,
   rounds = context.yard().readings.roundsOfBoard(row.id),
+  today = context.now(),
 ): Outcome<PreparedBoard> {
   const yard = context.yard();
   const stack = orRefuse(yard.stacks.get(row.stackId), 'stack');
@@ -74,7 +76,7 @@ export function boardToForecast(
   // Boards stood at places that are closed now.
   const placeOf = (id: number): Place => orRefuse(places.get(id) ?? yard.places.get(id), 'place');
   const airAt = (place: Place): Pick<Stay, 'air' | 'measured'> => {
-    const { air, stretches: measured } = measuredAt(yard, place);
+    const { air, stretches: measured } = measuredAt(yard, place, today);
     return measured.length === 0 ? { air } : { air, measured };
   };
   const moves = yard.moves.ofBoard(row.id);
@@ -114,7 +116,7 @@ export function boardToForecast(
       ...(isByQuestionable ? [message('forecast.assumed.readings-questionable')] : []),
       ...unusedOn.map((readOn) => message('forecast.assumed.readings-unused', { readOn })),
       ...assumptionsOfFaces(row.barkSide, row.barkOffOn, namesWhere('isSunlit'), namesWhere('isLowest')),
-      ...assumptionsOfAir(placeOf(row.placeId), measuredAt(yard, placeOf(row.placeId))),
+      ...assumptionsOfAir(placeOf(row.placeId), measuredAt(yard, placeOf(row.placeId), today)),
       ...(species.basicSpecificGravity === null
         ? [message('forecast.assumed.average-density', { speciesName: species.name })]
         : []),
@@ -153,7 +155,7 @@ export function boardToForecast(
         .slice(0, MOST_ELSEWHERE)
         .map((place) => ({
           placeId: place.id,
-          air: measuredAt(yard, place).air,
+          air: measuredAt(yard, place, today).air,
           days: dayToDayOf(place.airSource),
           movement: movementIn(place),
           faces: facesIn(row.barkSide, laidFree),
@@ -296,12 +298,12 @@ function dayToDayOf(source: AirSource | null): DayToDay | null {
 }
 
 /** What is assumed of the air where it was not entered; where it was measured, since when, and what holds else. */
-function assumptionsOfAir(place: Place, { days }: MeasuredPlace): Message[] {
+function assumptionsOfAir(place: Place, { days, shiftPct }: MeasuredPlace): Message[] {
   const { airSource: source, name: placeName } = place;
   const used = days.filter(({ doubt }) => doubt === null);
   const [first] = used;
   if (first) {
-    const otherAir = airElse(source);
+    const otherAir = airElse(source, shiftPct === 0 ? 'no' : 'yes');
     const sinceOn = isoOf(first.dayMs + DAY_MS / 2);
     return [message('forecast.air.measured', { placeName, sinceOn, days: used.length, otherAir })];
   }
@@ -309,19 +311,19 @@ function assumptionsOfAir(place: Place, { days }: MeasuredPlace): Message[] {
   return source?.kind === 'room' ? [message('forecast.assumed.room-air', { placeName })] : [];
 }
 
-/** What air a place has where none was measured. */
-function airElse(source: AirSource | null): Message {
+/** What air a place has where none was measured. @param adjusted  whether what was measured shifts it */
+function airElse(source: AirSource | null, adjusted: 'yes' | 'no'): Message {
   switch (source?.kind) {
     case 'station':
-      return message('forecast.air.station', { stationName: source.station.name });
+      return message('forecast.air.station', { stationName: source.station.name, adjusted });
     case 'file':
-      return message('forecast.air.file', { siteName: source.siteName });
+      return message('forecast.air.file', { siteName: source.siteName, adjusted });
     case 'region':
-      return message('forecast.air.region');
+      return message('forecast.air.region', { adjusted });
     case 'room':
-      return message('forecast.air.room');
+      return message('forecast.air.room', { adjusted });
     default:
-      return message('forecast.air.months');
+      return message('forecast.air.months', { adjusted });
   }
 }
 

@@ -61,7 +61,7 @@ export async function makeCoreHistory(
   const then = { ...context, now: () => new Date(thenMs).toISOString() };
   const prepare = (): PreparedBoard | null => {
     const current = yard.boards.get(boardId);
-    const its = current && boardToForecast(then, assessing, current, rounds);
+    const its = current && boardToForecast(then, assessing, current, rounds, context.now());
     return its?.ok && its.value.tellsCore ? its.value : null;
   };
   const prepared = prepare();

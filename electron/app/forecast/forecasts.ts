@@ -57,7 +57,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       learnedFrom,
       isByQuestionable,
       assumptions: [
-        ...airToCheck(place, offsetOf(place.id) - measuredAt(yard, place).shiftPct),
+        ...airToCheck(place, offsetOf(place.id) - measuredAt(yard, place, context.now()).shiftPct),
         ...assumptions,
         ...airInDoubt(here, place, endUse),
       ],
@@ -116,7 +116,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       });
       if (row.archived) return none(message('forecast.archived'));
       if (!own.ok) return none(own.problem);
-      const boards = [learnerOfPlaces(context.yard())(own.value.board)];
+      const boards = [learnerOfPlaces(context.yard(), context.now())(own.value.board)];
       for (const siblingId of context.yard().boards.probedSiblings(id, MOST_SIBLINGS)) {
         // Preparing a board takes a moment; what else is going on comes in between.
         await setImmediate();

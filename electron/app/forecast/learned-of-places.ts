@@ -26,13 +26,13 @@ const MOVED_SHARE = 0.1;
 
 type LearnedFrom = Pick<YardReader, 'places' | 'airLogs'>;
 
-const lessonsOf = (yard: LearnedFrom): Record<keyof LearnedOfPlace, Lesson> => ({
+const lessonsOf = (yard: LearnedFrom, now: string): Record<keyof LearnedOfPlace, Lesson> => ({
   air: {
     spreads: AIR_SPREADS,
     places: yard.places.list().map((place) => ({
       placeId: place.id,
       kind: place.kind,
-      sd: placeSdPct(measuredAt(yard, place).air),
+      sd: placeSdPct(measuredAt(yard, place, now).air),
     })),
     moved: 0.1,
   },
@@ -52,8 +52,8 @@ const learned = ({ places, spreads }: Lesson, placeId: number, told: readonly Ev
   learnedAt(placeId, places, told, spreads);
 
 /** Gives boards what the others teach of each place, by what these had told when this was called. */
-export function learnerOfPlaces(yard: YardReader): (board: BoardToForecast) => BoardToForecast {
-  const lessons = lessonsOf(yard);
+export function learnerOfPlaces(yard: YardReader, now: string): (board: BoardToForecast) => BoardToForecast {
+  const lessons = lessonsOf(yard, now);
   const all = { air: yard.places.told('air'), surface: yard.places.told('surface') };
   return (board) => {
     // What its family told is in its forecast already.
@@ -88,10 +88,10 @@ function without(all: readonly Evidence[], some: readonly Evidence[]): Evidence[
  *
  * @returns whether anything changed enough for that
  */
-export function learnOfPlaces({ places, airLogs }: Pick<Yard, 'places' | 'airLogs'>): boolean {
-  const lessons = lessonsOf({ places, airLogs });
+export function learnOfPlaces({ places, airLogs }: Pick<Yard, 'places' | 'airLogs'>, now: string): boolean {
+  const lessons = lessonsOf({ places, airLogs }, now);
   const shifts = new Map(
-    places.list().map((place) => [place.id, measuredAt({ airLogs }, place).shiftPct] as const),
+    places.list().map((place) => [place.id, measuredAt({ airLogs }, place, now).shiftPct] as const),
   );
   const change = (what: keyof LearnedOfPlace) => {
     const lesson = lessons[what];

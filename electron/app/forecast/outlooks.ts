@@ -48,7 +48,7 @@ export function createOutlooks(
       if (!(await yieldIfDue())) return [];
     }
     const now = endOfDay(context.now());
-    const withLearned = learnerOfPlaces(context.yard());
+    const withLearned = learnerOfPlaces(context.yard(), now);
     const known = new Map<number, PreparedBoard | null>();
     const prepared = (boardId: number): PreparedBoard | null => {
       const before = known.get(boardId);
@@ -128,7 +128,7 @@ export function createOutlooks(
         coreHistories.put({ boardId, afterRoundId }, coreHistoryOf(basis, forecast));
       }
       // Only once all boards have told, so that they are made again once.
-      return { left: [], isLearned: outlooks.stacksDue().length === 0 && learnOfPlaces(yard) };
+      return { left: [], isLearned: outlooks.stacksDue().length === 0 && learnOfPlaces(yard, now) };
     });
     // A place came out differently: its boards are due again.
     if (isLearned) stacks.add(outlooks.stacksDue());

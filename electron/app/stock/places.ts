@@ -15,8 +15,12 @@ export const placeQueries = (context: QueryContext) =>
       const holdingsOf = yard.places.holdings();
       return yard.places.list().map((place) => {
         const { airOffset, stacks } = holdingsOf(place.id);
-        const isMeasured = airOffset !== null && measuredAt(yard, place).days.length > 0;
-        return { ...place, stacks, airOffset: isMeasured ? { ...airOffset, isMeasured } : airOffset };
+        const { shiftPct: measuredPct } = measuredAt(yard, place, context.now());
+        return {
+          ...place,
+          stacks,
+          airOffset: airOffset && measuredPct !== 0 ? { ...airOffset, measuredPct } : airOffset,
+        };
       });
     },
   }) satisfies Partial<Queries>;

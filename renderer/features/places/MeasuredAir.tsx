@@ -29,11 +29,13 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
     <>
       <Await of={[asked, sensors]}>
         {(log, all) => {
+          // A clock that was ahead would stretch the chart by years.
+          const known = log.days.filter(({ doubt }) => doubt !== 'later');
           const here = all.filter(({ placeId }) => placeId === place.id);
           return (
             <>
               <Newest log={log} isLogged={here.length > 0} />
-              {log.days.length > 1 && <MeasuredAirChart place={place} days={log.days} />}
+              {known.length > 1 && <MeasuredAirChart place={place} days={known} />}
               <Unused days={log.days} />
               {here.length > 0 && (
                 <ul className="list" aria-label={say('places.sensors-at', { placeName })}>

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { movementIn, type PlaceRow } from '../../../shared-core/contract/yard.ts';
-import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
+import { emcOfYear, SAME_EMC_PCT } from '../../../shared-core/wood/climate/climate.ts';
 import { shownPoints } from '../../../shared-core/wood/moisture/shown-points.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -41,6 +41,10 @@ export function PlaceCard({
   const thisMonth = new Date().getMonth();
   const { name: placeName, kind, air, airSource, airOffset, stacks } = place;
   const offsetPct = airOffset?.offsetPct ?? 0;
+  const { boards = 0, measuredPct } = airOffset ?? {};
+  // What is stated follows what was measured only once that moved by more.
+  const isAllMeasured = Math.abs(offsetPct - (measuredPct ?? 0)) < 2 * SAME_EMC_PCT;
+  const from = boards > 0 ? 'boards' : isAllMeasured ? 'measured' : 'others';
   const { monthlyEmcPct, driestEmcPct, driestMonth } = emcOfYear(air, offsetPct);
   const off = {
     typicalPct: driestEmcPct - offsetPct,
@@ -104,16 +108,15 @@ export function PlaceCard({
       </div>
       {airOffset && (
         <p>
-          {say(airOffset.isMeasured ? 'places.other-air-measured' : 'places.other-air', {
-            ...off,
-            boards: airOffset.boards,
-          })}
+          {measuredPct === undefined
+            ? say('places.other-air', { ...off, boards })
+            : say('places.other-air-measured', { ...off, boards, from })}
         </p>
       )}
       <YearChart
         {...{ placeName, air, offsetPct }}
         offsetFrom={
-          !airOffset?.isMeasured ? 'by-readings' : airOffset.boards === 0 ? 'by-measured' : 'by-both'
+          measuredPct === undefined ? 'by-readings' : from === 'measured' ? 'by-measured' : 'by-both'
         }
         reachesPct={highestPct}
       />

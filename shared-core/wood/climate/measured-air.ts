@@ -23,7 +23,7 @@ export interface LoggedAir {
 }
 
 /** Why values of a log are not used. */
-export const airDoubtSchema = z.enum(['stuck', 'saturated', 'jump', 'unlike', 'part-of-day']);
+export const airDoubtSchema = z.enum(['stuck', 'saturated', 'jump', 'unlike', 'part-of-day', 'later']);
 export type AirDoubt = z.infer<typeof airDoubtSchema>;
 
 export const measuredDaySchema = z.object({
@@ -39,6 +39,14 @@ export const measuredDaySchema = z.object({
   doubt: airDoubtSchema.nullable(),
 });
 export type MeasuredDay = z.infer<typeof measuredDaySchema>;
+
+/** What of a log can be used. */
+export interface LogUse {
+  /** The air there goes by day and night, as outdoors: a part of a day does not tell of the day. */
+  isOpen: boolean;
+  /** What is later than today's end was logged by a clock that was ahead. UTC, ms. */
+  untilMs: number;
+}
 
 /** The EMC formula ends there. */
 const DAMPEST_RH = 0.99;
@@ -113,17 +121,25 @@ function doubtsOf(log: readonly LoggedAir[]): (AirDoubt | null)[] {
   return doubts;
 }
 
+/** Of what sensors logged, why it is not used. What a clock that was ahead logged says nothing of the rest. */
+function doubtsOfSensed(log: readonly LoggedAir[], untilMs: number): Map<LoggedAir, AirDoubt | null> {
+  const sensed = log.filter(({ isOfDay, atMs }) => !isOfDay && atMs <= untilMs);
+  const doubts = doubtsOf(sensed);
+  return new Map(sensed.map((value, at) => [value, doubts[at] ?? null]));
+}
+
 /**
  * What a log says of each day.
  *
- * @param log     rising in time
- * @param air     the place's months
- * @param isOpen  the air there goes by day and night, as outdoors: a part of a day does not tell of the day
+ * @param log  rising in time
+ * @param air  the place's months
  */
-export function measuredDays(log: readonly LoggedAir[], air: MonthlyAir, isOpen: boolean): MeasuredDay[] {
-  const sensed = log.filter(({ isOfDay }) => !isOfDay);
-  const sensedDoubts = doubtsOf(sensed);
-  const doubts = new Map(sensed.map((value, at) => [value, sensedDoubts[at] ?? null]));
+export function measuredDays(
+  log: readonly LoggedAir[],
+  air: MonthlyAir,
+  { isOpen, untilMs }: LogUse,
+): MeasuredDay[] {
+  const doubts = doubtsOfSensed(log, untilMs);
   const byDay = groupedBy(log, ({ atMs }) => Math.floor(atMs / DAY_MS) * DAY_MS);
   const { monthlyEmcPct } = emcOfYear(air);
   return [...byDay].map(([dayMs, values]) => {
@@ -148,16 +164,15 @@ export function measuredDays(log: readonly LoggedAir[], air: MonthlyAir, isOpen:
     const quarters = new Set(used.map(({ atMs }) => Math.floor((atMs - dayMs) / (DAY_MS / 4)))).size;
     const isPart = isOpen && quarters < LEAST_QUARTERS && !used.some(({ isOfDay }) => isOfDay);
     const ofValues = sound.length > 0 ? null : (doubts.get(values[0] as LoggedAir) ?? null);
-    return { ...day, doubt: ofValues ?? (isUnlike ? 'unlike' : isPart ? 'part-of-day' : null) };
+    const isLater = dayMs > untilMs ? 'later' : null;
+    return { ...day, doubt: isLater ?? ofValues ?? (isUnlike ? 'unlike' : isPart ? 'part-of-day' : null) };
   });
 }
 
 /** Of each value of a log, why it is not used; null where it is. As `measuredDays` takes it. */
-export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, isOpen: boolean): (AirDoubt | null)[] {
-  const ofDays = new Map(measuredDays(log, air, isOpen).map(({ dayMs, doubt }) => [dayMs, doubt]));
-  const sensed = log.filter(({ isOfDay }) => !isOfDay);
-  const own = doubtsOf(sensed);
-  const ofValues = new Map(sensed.map((value, at) => [value, own[at] ?? null]));
+export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): (AirDoubt | null)[] {
+  const ofDays = new Map(measuredDays(log, air, use).map(({ dayMs, doubt }) => [dayMs, doubt]));
+  const ofValues = doubtsOfSensed(log, use.untilMs);
   return log.map(
     (value) => ofValues.get(value) ?? ofDays.get(Math.floor(value.atMs / DAY_MS) * DAY_MS) ?? null,
   );

@@ -19,7 +19,7 @@ export const places = {
   'places.other-air':
     'Lowest EMC in typical air: {typicalPct}. Readings {boards, plural, =0 {at other places of this kind} one {of # board} other {of # boards}} put it {offPoints} {direction, select, damper {higher} other {lower}}.',
   'places.other-air-measured':
-    'Lowest EMC in typical air: {typicalPct}. {boards, plural, =0 {What was measured puts} one {Readings of # board and measured air put} other {Readings of # boards and measured air put}} it {offPoints} {direction, select, damper {higher} other {lower}}.',
+    'Lowest EMC in typical air: {typicalPct}. {from, select, measured {Measured air puts} others {Measured air, and readings at other places of this kind, put} other {{boards, plural, one {Readings of # board and measured air put} other {Readings of # boards and measured air put}}}} it {offPoints} {direction, select, damper {higher} other {lower}}.',
   'places.by-measured': 'EMC by measured air',
   'places.by-both': 'EMC by readings and measured air',
   'places.measured': 'EMC measured here',
@@ -51,6 +51,8 @@ export const places = {
     '{days, plural, one {# day} other {# days}} not used: the temperature jumped. Was the sensor carried?',
   'places.unused.unlike':
     '{days, plural, one {# day} other {# days}} not used: unlike the usual air here. Was the sensor elsewhere?',
+  'places.unused.later':
+    '{days, plural, one {# day} other {# days}} not used: still to come. Was the computer’s clock ahead?',
   'places.unused.part-of-day':
     '{days, plural, one {# day} other {# days}} not used: only part of the day was measured. Nights are damper.',
   'places.stacks-at': 'Stacks at {placeName}',

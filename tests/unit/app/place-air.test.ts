@@ -38,6 +38,17 @@ describe('the air that a person reads from a hygrometer', () => {
     expect(await ofPlace()).toMatchObject({ usedDays: 0, shiftPct: 0, days: [{ doubt: 'unlike' }] });
   });
 
+  test('moves nothing that is stated of a place while none of it is used', async () => {
+    await yard.command('air.type', {
+      placeId: yard.place.id,
+      measuredOn: '2026-05-30',
+      tempC: 48,
+      rh: 0.1,
+    });
+    const [place] = await yard.query('places.list', {});
+    expect(place!.airOffset?.measuredPct).toBeUndefined();
+  });
+
   test('moves the months of the place, the more the longer it was measured', async () => {
     for (let day = 1; day <= 3; day++) await type(dayBefore(day), 0.6);
     const few = (await ofPlace()).shiftPct;
@@ -53,7 +64,9 @@ describe('the air that a person reads from a hygrometer', () => {
     const before = await forecast();
     for (let day = 0; day <= 40; day++) await type(dayBefore(day), 0.75);
     const after = await forecast();
-    expect(after.assumptions.map(say).join(' ')).toContain('Air in Shop: measured since Apr 22');
+    expect(after.assumptions.map(say).join(' ')).toMatch(
+      /Air in Shop: measured since Apr 22, .* from now on: the months you entered, adjusted to what was measured\./,
+    );
     expect(before.assumptions.map(say).join(' ')).not.toContain('measured');
     expect(after.forecast.places[0]!.floorPct.median).toBeGreaterThan(
       before.forecast.places[0]!.floorPct.median + 1,

@@ -90,7 +90,7 @@ test('a sensor that was just added is read at once, and logged once in its hour'
 });
 
 test('its log goes on after the clock was a year ahead', async () => {
-  const { add, days, command, setClock } = await yardWithSensors();
+  const { add, days, command, query, place, setClock } = await yardWithSensors();
   const readDue = () => command('sensors.search', { isOn: false });
   await add();
   await vi.waitFor(async () => expect(await days()).toMatchObject([{ values: 1 }]));
@@ -99,7 +99,14 @@ test('its log goes on after the clock was a year ahead', async () => {
   await vi.waitFor(async () => expect(await days()).toHaveLength(2));
   setClock('2026-06-01T10:20:00.000Z');
   await readDue();
-  await vi.waitFor(async () => expect(await days()).toMatchObject([{ values: 2 }, { values: 1 }]));
+  await vi.waitFor(async () =>
+    expect(await days()).toMatchObject([
+      { values: 2, doubt: null },
+      { values: 1, doubt: 'later' },
+    ]),
+  );
+  const { last, usedDays } = await query('air.ofPlace', { placeId: place.id });
+  expect({ last, usedDays }).toMatchObject({ last: { at: '2026-06-01T10:20:00.000Z' }, usedDays: 1 });
 });
 
 test('one that was added in a search is read once that ends', async () => {

@@ -33,19 +33,21 @@ const typed = (day: number, tempC: number, rh: number): LoggedAir => ({
   rh,
   isOfDay: true,
 });
-const doubts = (log: readonly LoggedAir[], isOpen = true) =>
-  measuredDays(log, air, isOpen).map(({ doubt }) => doubt);
+const open = { isOpen: true, untilMs: Date.UTC(2030, 0) };
+const indoors = { ...open, isOpen: false };
+const doubts = (log: readonly LoggedAir[], use = open) =>
+  measuredDays(log, air, use).map(({ doubt }) => doubt);
 
 describe('a day', () => {
   test('of even air has the EMC of that air', () => {
-    const [day] = measuredDays([typed(0, 21.1, 0.5)], air, true);
+    const [day] = measuredDays([typed(0, 21.1, 0.5)], air, open);
     // Wood Handbook, Table 4-2, 70 °F and 50 %.
     expect(day!.emcPct).toBeCloseTo(9.2, 1);
     expect(day).toMatchObject({ dayMs: startMs, values: 1, doubt: null });
   });
 
   test('takes fog as the dampest air there is a figure for', () => {
-    expect(measuredDays([typed(0, 10, 1)], air, true)[0]!.rh).toBe(0.99);
+    expect(measuredDays([typed(0, 10, 1)], air, open)[0]!.rh).toBe(0.99);
   });
 
   test('of a hygrometer is used', () => {
@@ -55,7 +57,7 @@ describe('a day', () => {
   test('outdoors is not known by its afternoon alone; in a room it is', () => {
     const afternoon = hours(1).slice(12, 18);
     expect(doubts(afternoon)).toEqual(['part-of-day']);
-    expect(doubts(afternoon, false)).toEqual([null]);
+    expect(doubts(afternoon, indoors)).toEqual([null]);
   });
 });
 
@@ -76,9 +78,15 @@ describe('not used is', () => {
     expect(doubts(hours(2, (hour) => (hour < 10 ? { rh: 1 } : {})))).toEqual([null, null]);
   });
 
+  test('what a clock that was ahead logged for a day still to come', () => {
+    const use = { ...open, untilMs: startMs + DAY_MS - 1 };
+    expect(doubts(hours(2), use)).toEqual([null, 'later']);
+    expect(doubts([typed(0, 15, 0.7), typed(1, 15, 0.7)], use)).toEqual([null, 'later']);
+  });
+
   test('what it says while it lay in a hot truck, and only that', () => {
     const log = hours(2, (hour) => (hour >= 8 && hour < 16 ? { tempC: 48, rh: 0.1 } : {}));
-    const [day, next] = measuredDays(log, air, false);
+    const [day, next] = measuredDays(log, air, indoors);
     expect(day).toMatchObject({ doubt: null });
     expect(day!.tempC).toBeLessThan(16);
     expect(next).toMatchObject({ doubt: null });
@@ -98,7 +106,7 @@ describe('what wood followed', () => {
     measuredDays(
       hours(days, (hour) => ({ tempC: 15 + 0.01 * (hour % 5), rh: 0.8 }), fromMs),
       air,
-      true,
+      open,
     );
 
   test('is the measured air while it was measured, and the months before and after', () => {
@@ -129,7 +137,7 @@ describe('what wood followed', () => {
     const year = { length: 300 };
     const days = Array.from(year, (_, at) => typed(at * (1 + (at % 3)), 15, 0.5 + (at % 40) / 100));
     const stretches = measuredStretches(
-      measuredDays(days, air, true).sort((a, b) => a.dayMs - b.dayMs),
+      measuredDays(days, air, open).sort((a, b) => a.dayMs - b.dayMs),
       air,
     );
     for (const [at, { fromMs, toMs }] of stretches.entries()) {
@@ -145,7 +153,7 @@ describe('the months by what was measured', () => {
       measuredDays(
         hours(days, (hour) => ({ tempC: 15 + 0.01 * (hour % 5), rh })),
         of,
-        true,
+        open,
       ),
       of,
       true,
@@ -168,7 +176,7 @@ describe('the months by what was measured', () => {
   });
 
   test('stay as they are without a day that is used', () => {
-    expect(measuredMonths(measuredDays([typed(0, 50, 0.1)], air, true), air, true)).toBeNull();
+    expect(measuredMonths(measuredDays([typed(0, 50, 0.1)], air, open), air, true)).toBeNull();
   });
 });
 

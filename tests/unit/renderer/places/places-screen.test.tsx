@@ -150,16 +150,26 @@ describe('Places', () => {
   test.each([
     [
       13,
+      0.2,
       'Readings of 13 boards and measured air put it 0.5 points higher.',
       'EMC by readings and measured air',
     ],
-    [0, 'What was measured puts it 0.5 points higher.', 'EMC by measured air'],
-  ])('with measured air and readings of %i boards, it names what says so', async (boards, said, line) => {
-    open([aPlace('Pole shed', 60, { airOffset: { offsetPct: 0.5, boards, isMeasured: true } })]);
-    const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
-    expect(shed.getByText((text) => text.endsWith(said))).toBeTruthy();
-    expect(shed.getByRole('columnheader', { name: line })).toBeTruthy();
-  });
+    [0, 0.5, 'Measured air puts it 0.5 points higher.', 'EMC by measured air'],
+    [
+      0,
+      0.2,
+      'Measured air, and readings at other places of this kind, put it 0.5 points higher.',
+      'EMC by readings and measured air',
+    ],
+  ])(
+    'with readings of %i boards and %f measured, it names what says so',
+    async (boards, measuredPct, said, line) => {
+      open([aPlace('Pole shed', 60, { airOffset: { offsetPct: 0.5, boards, measuredPct } })]);
+      const shed = within(await screen.findByRole('region', { name: 'Pole shed' }));
+      expect(shed.getByText((text) => text.endsWith(said))).toBeTruthy();
+      expect(shed.getByRole('columnheader', { name: line })).toBeTruthy();
+    },
+  );
 
   test('where no reading says otherwise, there is no second figure', async () => {
     open([aPlace('Pole shed', 60)]);
