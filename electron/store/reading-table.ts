@@ -296,6 +296,12 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
      JOIN reading g ON g.board_id IN ${sameBoard('b.id')} JOIN round r ON r.id = g.round_id WHERE ${holds('g')}
      GROUP BY b.id HAVING readAt > @at ORDER BY readAt DESC LIMIT 1`,
   );
+  const lastMeter = db
+    .prepare<[number], number>(
+      `SELECT p.meter_id FROM reading g JOIN meter_profile p ON p.id = g.meter_profile_id
+       WHERE g.round_id = ? AND ${holds('g')} ORDER BY g.id DESC LIMIT 1`,
+    )
+    .pluck();
   const walked = db.prepare<[number], { boardId: number }>(
     `SELECT board_id AS boardId FROM reading g WHERE round_id = ? AND ${holds('g')}
      GROUP BY board_id ORDER BY min(id)`,
@@ -374,6 +380,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
     /** Ids of those in a round whose depth a person gave, other than by reaching it as the plan says. */
     withGivenDepth: (roundId: number): Set<number> => new Set(givenDepths.all(roundId)),
+    /** The meter of the round's newest reading that has one; null where none has. */
+    lastMeterOf: (roundId: number): number | null => lastMeter.get(roundId) ?? null,
     /** Boards read in the round, in the order in which each was first read. */
     boardsWalked: (roundId: number): number[] => walked.all(roundId).map((row) => row.boardId),
     /** The same, each board once that was entered twice and merged. */

@@ -6,7 +6,7 @@ import { inFrames } from '../data/in-frames.ts';
 import { useLink } from './link.ts';
 import { attempt, sentenceOf } from './notices.ts';
 
-interface MeterStore {
+export interface MeterStore {
   /** Null until it was asked for. */
   state: MeterState | null;
   /** Why it could not be asked for. */

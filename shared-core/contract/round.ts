@@ -127,6 +127,8 @@ export const roundStateSchema = roundDateSchema.extend({
   /** How the core is reached that the pins do not reach, where nobody chose a way; null: it stays unread. */
   usualCoreWay: coreWaySchema.nullable(),
   woodTempC: woodTempSchema,
+  /** Of its newest reading that has one; null where none has. */
+  lastMeterId: rowIdSchema.nullable(),
   boards: z.array(roundBoardSchema),
   /** Where the window that asks aims; null once the round is finished. */
   aim: aimSchema.nullable(),

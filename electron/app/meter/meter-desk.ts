@@ -134,6 +134,8 @@ export function createMeterDesk(
     holder,
     /** Of the yard, that is connected; null for none. */
     meterId: memory.meterId,
+    /** A person has to say first which meter it is, or what its display shows. */
+    isToConfirm: (): boolean => toConfirm() !== null,
     remembered: memory.remembered,
     asOffered: memory.asOffered,
     checkMayBe: memory.checkMayBe,

@@ -110,6 +110,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       isDated: round.datedBy === 'day',
       finishedAt: round.finishedAt,
       woodTempC: yard.woodTemperatures.ofRound(roundId),
+      lastMeterId: yard.readings.lastMeterOf(roundId),
       boards: all,
       summary: summaryOf(all),
       updating: yard.findings.updatingIn(roundId),

@@ -153,6 +153,12 @@ export function createRounds(
     return state;
   }
 
+  /** The meter that a window types from, where it does not say: the one that it holds, else the one that was chosen. */
+  function typedOff(window: string): number | null {
+    const isHeld = meter.holder.window() === window && !meter.isToConfirm();
+    return (isHeld ? meter.meterId() : null) ?? typedFrom(context.yard());
+  }
+
   /** @throws Refusal where the pins are in for a reading that is saved, or for another window */
   function checkInsertion(window: string, replaces: number | undefined): void {
     meter.holder.holdIfFree(window);
@@ -304,7 +310,7 @@ export function createRounds(
       },
 
       'rounds.saveTyped': ({ raw, isAbove, unit, meterId: shown, ...at }, window) => {
-        const meterId = shown === undefined ? typedFrom(context.yard()) : shown;
+        const meterId = shown === undefined ? typedOff(window) : shown;
         const meter = meterId === null ? NO_RECORD : orRefuse(context.yard().meters.get(meterId), 'meter');
         if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
         return saving.saveAsShown(window, at, { raw, isAbove, unit, how: 'typed', settled: null, meterId });

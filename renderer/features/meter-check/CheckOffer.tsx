@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useQuery } from '../../data/useQuery.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
+import { useTypingMeter } from '../../stores/typing-meter.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
@@ -10,10 +11,10 @@ import { CheckDialog } from './CheckDialog.tsx';
 export function CheckOffer() {
   const { say } = useWords();
   const checked = useQuery('meterChecks.list', {}).output;
-  const meters = useQuery('meters.list', {}).output;
+  const typedFrom = useTypingMeter();
   const connectedId = useMeter((meter) => (isLiveHere(meter) ? (meter.state?.meterId ?? null) : null));
   const [openId, setOpenId] = useState<number | null>(null);
-  const meterId = connectedId ?? meters?.find(({ isTypedFrom }) => isTypedFrom)?.id;
+  const meterId = connectedId ?? typedFrom?.id;
   const own = checked?.filter(({ block, right }) => block.meterId === meterId && right !== null) ?? [];
   const due = own.find(({ isDue }) => isDue);
   const open = own.find(({ block }) => block.id === openId);

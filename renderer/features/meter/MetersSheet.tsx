@@ -4,6 +4,7 @@ import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { attempt, tellDone, tellUndoable } from '../../stores/notices.ts';
+import { typeFrom, useTypingMeter } from '../../stores/typing-meter.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
@@ -49,13 +50,13 @@ export function MetersSheet() {
 
 function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
   const { say } = useWords();
-  const { id: meterId, name: meterName, kind, isTypedFrom } = meter;
+  const { id: meterId, name: meterName, kind } = meter;
+  const isTypedFrom = useTypingMeter()?.id === meterId;
   async function remove(): Promise<void> {
     if (await attempt(bridge().command('meters.delete', { meterId })))
       tellDone(say('meters.deleted', { meterName }));
   }
   const { output: usage } = useQuery('meters.use', { meterId });
-  const typeFrom = () => attempt(bridge().command('meters.typeFrom', { meterId }));
   return (
     <>
       <h3 translate="no">{meterName}</h3>
@@ -70,7 +71,11 @@ function Meter({ meter, onEdit }: { meter: MeterOfYard; onEdit: () => void }) {
           {say('common.edit')}
         </Button>
         {!isTypedFrom && (
-          <Button kind="quiet" aria-label={say('meters.typing-named', { meterName })} onClick={typeFrom}>
+          <Button
+            kind="quiet"
+            aria-label={say('meters.typing-named', { meterName })}
+            onClick={() => void attempt(typeFrom(meterId))}
+          >
             {say('meters.typing')}
           </Button>
         )}

@@ -11,6 +11,7 @@ import { Choice } from '../../form/Choice.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { tellDone, tellUndoable } from '../../stores/notices.ts';
+import { chosenForTyping, useTypingMeter } from '../../stores/typing-meter.ts';
 import { useYard } from '../../stores/yard.ts';
 import { useWords } from '../../words.ts';
 import { ProfileFields } from './ProfileFields.tsx';
@@ -55,7 +56,7 @@ function Form({
   meters: readonly MeterOfYard[];
 }) {
   const { say } = useWords();
-  const inUse = meters.find(({ isTypedFrom }) => isTypedFrom) ?? null;
+  const inUse = useTypingMeter() ?? null;
   const edit = useEdit('meters.edit', meter);
   const yard = useYard(({ info }) => info?.uuid ?? null);
   const [used, setUsed] = useState<'yes' | 'no'>(isForRound ? 'yes' : 'no');
@@ -74,7 +75,8 @@ function Form({
     if (meter === null) {
       const { name: meterName } = made;
       const isTypedFrom = inUse === null || used === 'yes';
-      await bridge().command('meters.add', { ...made, roundId, isTypedFrom });
+      const { meterId } = await bridge().command('meters.add', { ...made, roundId, isTypedFrom });
+      if (isTypedFrom) chosenForTyping(meterId);
       tellDone(
         isTypedFrom
           ? say('meters.added', { meterName })

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { attempt } from '../../stores/notices.ts';
+import { typeFrom, useTypingMeter } from '../../stores/typing-meter.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { useWords } from '../../words.ts';
@@ -16,7 +16,7 @@ export function MeterDialog({ onClose }: Probing) {
   const { output } = useQuery('meters.list', {});
   const [isAdding, setAdding] = useState(false);
   const meters = output ?? [];
-  const used = meters.find(({ isTypedFrom }) => isTypedFrom);
+  const used = useTypingMeter();
   if (isAdding) return <ProfileForm meter={null} isForRound onClose={onClose} />;
   return (
     <Dialog title={say('round-meter.title')} onClose={onClose}>
@@ -24,7 +24,7 @@ export function MeterDialog({ onClose }: Probing) {
         label={say('round-meter.from-now-on')}
         value={String(used?.id)}
         options={meters.map(({ id, name }) => ({ value: String(id), label: name, isName: true }))}
-        onValue={(id) => void attempt(bridge().command('meters.typeFrom', { meterId: Number(id) }))}
+        onValue={(id) => void attempt(typeFrom(Number(id)))}
       />
       {used && <ProfileFacts meter={used} />}
       <Actions>

@@ -98,7 +98,8 @@ function MeterQuestion({ round: { id: roundId }, meterIsLive }: Probing) {
   const isOhms = isNameless && reading.unit === 'pct' && isBeyondScales(reading.raw);
   // What is wrong with the reading comes first, but where the meter may be all that is.
   if (output === null || (!isOhms && isQuestionable(reading?.suspicions ?? []))) return null;
-  const live = meterIsLive && output.find((meter) => meter.id === liveId && isToBeAsked(meter));
+  const isLive = meterIsLive || (reading?.how === 'typed' && reading.meterId === liveId);
+  const live = isLive && output.find((meter) => meter.id === liveId && isToBeAsked(meter));
   if (live) return <AskProfile meter={live} roundId={roundId} />;
   return isNameless && !output.some(({ isTypedFrom }) => isTypedFrom) ? (
     <AskProfile meter={null} roundId={roundId} isOhms={isOhms} />

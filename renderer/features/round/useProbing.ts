@@ -8,7 +8,6 @@ import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { asksToProbeAgain } from '../../../shared-core/probing/suspicions/probe-again.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import { useQuery } from '../../data/useQuery.ts';
 import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -17,6 +16,7 @@ import { aimAt, sayLeftOpen, spotsToRead } from '../../stores/round-aim.ts';
 import { undoLast } from '../../stores/round-corrections.ts';
 import { replaceByLive, replaceByTyped, saveLive, saveTyped } from '../../stores/round-saving.ts';
 import { useSettings } from '../../stores/settings.ts';
+import { useTypingMeter } from '../../stores/typing-meter.ts';
 import { useWords } from '../../words.ts';
 import { needsNoMachine, type RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
@@ -46,7 +46,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const [dialog, setDialog] = useState<
     'go-to-board' | 'temperature' | 'core' | 'note' | 'meter' | 'keys' | 'finish' | null
   >(null);
-  const typedFrom = useQuery('meters.list', {}).output?.find(({ isTypedFrom }) => isTypedFrom);
+  const typedFrom = useTypingMeter();
   const [isFar, toggleFar] = useFarView();
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 

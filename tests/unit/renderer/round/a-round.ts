@@ -19,6 +19,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     isDated: false,
     finishedAt: null,
     woodTempC: 14,
+    lastMeterId: null,
     boards: boards.map(({ assessment: _, lastRound: __, ...row }) => row),
     aim: { boardId: boards[0]?.boardId ?? 0, spotIndex: 0 },
     probed: boards[0] ?? null,

@@ -1,11 +1,14 @@
 // @vitest-environment jsdom
-import { cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { bridge } from '../../../../renderer/data/bridge.ts';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
+import { showMeter } from '../../../../renderer/stores/meter.ts';
 import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
+import type { RoundState } from '../../../../shared-core/contract/round.ts';
 import { boardTopics } from '../../../../shared-core/contract/topics.ts';
 import { unknownProfile } from '../../../../shared-core/probing/readings/meter-profile.ts';
+import { aLiveMeter } from '../shell/a-meter.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
 import { byHand } from './by-hand.ts';
@@ -27,11 +30,11 @@ const aHandMeter = (id: number, changes: Partial<MeterOfYard> = {}): MeterOfYard
 const QUESTION = 'What species is your meter set to? How long are its pins?';
 
 /** A round in a yard with these meters; what is typed is saved at once. */
-async function open(meters: MeterOfYard[]) {
+async function open(meters: MeterOfYard[], round: Partial<RoundState> = {}) {
   const owner = { roundId: 12, boardId: 101, stackId: 4 };
   const machine = playMachine({
-    'rounds.open': () => aRound(),
-    'rounds.get': () => aRound(),
+    'rounds.open': () => ({ ...aRound(), ...round }),
+    'rounds.get': () => ({ ...aRound(), ...round }),
     'rounds.leave': () => ({}),
     'stacks.list': () => [],
     'meters.list': () => [...meters],
@@ -51,8 +54,8 @@ async function open(meters: MeterOfYard[]) {
         meterId: 9,
       };
     },
-    'rounds.saveTyped': ({ raw }) => {
-      const board = read(aBoard(1), [aReading(1, { raw })]);
+    'rounds.saveTyped': ({ raw, meterId = null }) => {
+      const board = read(aBoard(1), [aReading(1, { raw, meterId })]);
       const { summary } = aRound();
       machine.tell('round.changed', {
         roundId: 12,
@@ -108,6 +111,78 @@ test('a value is of the meter that the round shows, and another one is chosen by
   await expectNoBarriers();
   await user.click(dialog.getByRole('radio', { name: 'Hand meter 5' }));
   expect(machine.inputsOf('meters.typeFrom')).toEqual([{ meterId: 5 }]);
+});
+
+describe('a meter that is connected', () => {
+  const meter = (changes: Partial<MeterOfYard> = {}) =>
+    aHandMeter(1, { kind: 'bluetooth', name: 'Yard meter', ...changes });
+  const lost = () => act(() => showMeter(aLiveMeter({ phase: 'reconnecting' })));
+  const typed = (machine: ReturnType<typeof playMachine>) => machine.inputsOf('rounds.saveTyped').at(-1);
+
+  test('has the values typed while its link is lost, and nobody asks what it is set to', async () => {
+    const { machine, user } = await open([meter(), aHandMeter(4, { isTypedFrom: true })]);
+    lost();
+    await screen.findByRole('button', { name: 'Meter: Yard meter' });
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ raw: 12.4, meterId: 1 });
+    expect(screen.queryByText(QUESTION)).toBeNull();
+    await expectNoBarriers();
+  });
+
+  test('has those typed by choice beside it', async () => {
+    const { machine, user } = await open([meter()]);
+    act(() => showMeter(aLiveMeter()));
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ raw: 12.4, meterId: 1 });
+  });
+
+  test('has none of those that the person says are of another meter, until it is chosen again', async () => {
+    const { machine, user } = await open([meter(), aHandMeter(4, { isTypedFrom: true })]);
+    lost();
+    const choose = async (name: string) => {
+      await user.keyboard('m');
+      const dialog = within(await screen.findByRole('dialog', { name: 'Meter for typed readings' }));
+      await user.click(dialog.getByRole('radio', { name }));
+      machine.tell('changed', { yard: null, topics: ['meters'] });
+      await user.click(dialog.getByRole('button', { name: 'Close' }));
+      await screen.findByRole('button', { name: `Meter: ${name}` });
+    };
+    await choose('Hand meter 4');
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ meterId: 4 });
+    await choose('Yard meter');
+    await user.keyboard('12.6{Enter}');
+    expect(typed(machine)).toMatchObject({ meterId: 1 });
+  });
+
+  test('has nothing that is typed in a window that another one holds it from', async () => {
+    const { machine, user } = await open([meter(), aHandMeter(4, { isTypedFrom: true })]);
+    act(() => showMeter(aLiveMeter({ heldBy: 'another-window' })));
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ meterId: 4 });
+  });
+
+  test('has none of a past day', async () => {
+    const { machine, user } = await open([meter(), aHandMeter(4, { isTypedFrom: true })], { isDated: true });
+    act(() => showMeter(aLiveMeter()));
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ meterId: 4 });
+  });
+
+  test('has those of a round that it was last read in, after it was left', async () => {
+    const { machine, user } = await open([meter()], { lastMeterId: 1 });
+    await screen.findByRole('button', { name: 'Meter: Yard meter' });
+    await user.keyboard('12.4{Enter}');
+    expect(typed(machine)).toMatchObject({ meterId: 1 });
+    expect(screen.queryByText(QUESTION)).toBeNull();
+  });
+
+  test('is asked about at the first value typed for it, where that was not answered', async () => {
+    const { user } = await open([meter({ profile: null })]);
+    lost();
+    await user.keyboard('12.4{Enter}');
+    expect(await screen.findByText(/What species is Yard meter set to/)).toBeTruthy();
+  });
 });
 
 describe('a meter that shows ohms', () => {
