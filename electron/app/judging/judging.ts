@@ -23,16 +23,22 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     return assessment;
   }
 
-  /** The same for whom the disk must not keep from going on: what cannot be saved now is made again in the background. */
-  function judgeNow(boardId: number, roundId: number): Assessment {
+  /**
+   * The same for whom the disk must not keep from going on: what cannot be saved now is made again in the background.
+   * @param show  is given what was found before that is saved: the readings are on disk, and nobody waits for it twice
+   */
+  function judgeNow(boardId: number, roundId: number, show: (assessment: Assessment) => void): void {
     const { assessment, finding } = assessing.assessWithFinding(boardId, roundId);
     try {
-      save(boardId, roundId, finding);
-    } catch {
-      boardsToJudge.add([boardId]);
+      show(assessment);
+    } finally {
+      try {
+        save(boardId, roundId, finding);
+      } catch {
+        boardsToJudge.add([boardId]);
+      }
+      judgeBelow(boardId);
     }
-    judgeBelow(boardId);
-    return assessment;
   }
 
   /** Its readings are also those of what was cut from it: the file marked these. */

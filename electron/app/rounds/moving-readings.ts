@@ -75,10 +75,12 @@ export function createMovingReadings(
       for (const roundId of roundIds.filter(openRounds.find)) {
         openRounds.load(roundId);
         for (const [window, aim] of aims.inRound(roundId)) {
-          const probed = openRounds.show(roundId, aim.boardId, judging.judgeNow(aim.boardId, roundId));
-          const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
-          if (isReplanned && !isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
-          telling.tellWindow(window, probed, null);
+          judging.judgeNow(aim.boardId, roundId, (assessment) => {
+            const probed = openRounds.show(roundId, aim.boardId, assessment);
+            const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+            if (isReplanned && !isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+            telling.tellWindow(window, probed, null);
+          });
           telling.tellOutdated(window, roundId, null);
         }
       }

@@ -24,7 +24,7 @@ import { type PlanBases, usualCoreWayOf } from './plan-bases.ts';
 export function createRoundView(context: QueryContext, assessing: Assessing, planBases: PlanBases) {
   /**
    * One board with every reading of it.
-   * @param judged what the board's readings were just found to amount to, if they were
+   * @param judged what the board's readings were just found to amount to, if they were: newer than its forecast
    */
   function board(roundId: number, boardId: number, judged?: Assessment): ProbedBoard {
     const { boards, findings, woodTemperatures } = context.yard();
@@ -39,11 +39,12 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
     });
     const planned = { ...row, planBasis };
     const own = woodTemperatures.ofBoard(roundId, boardId);
+    const found = findingOf(roundId, planned, assessment);
     return {
       ...shown(planned, own, woodTemperatures.ofRound(roundId)),
       isRead,
       isReadSince: isRead && findings.isReadSince(boardId, roundId),
-      finding: called(row, findingOf(roundId, planned, assessment)),
+      finding: judged ? found : called(row, found),
       assessment: assessment.readings.length > 0 ? assessment : null,
       lastRound: lastRound(roundId, boardId, planned),
     };

@@ -7,6 +7,7 @@ import {
   type RoundState,
 } from '../../../shared-core/contract/round.ts';
 import type { Topic } from '../../../shared-core/contract/topics.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { type PlannedSpot, spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
@@ -175,14 +176,18 @@ export function createRounds(
    */
   function showPlan(roundId: number, boardId: number, forRound: string | null): void {
     if (forRound !== null) openRounds.load(roundId);
-    const { isRead } = openRounds.board(roundId, boardId);
-    const probed = openRounds.show(roundId, boardId, isRead ? judging.judgeNow(boardId, roundId) : undefined);
-    for (const [window, aim] of aims.inRound(roundId)) {
-      const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
-      if (aim.boardId === boardId && !isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
-      if (forRound !== null && window !== forRound) telling.tellOutdated(window, roundId, null);
-    }
-    telling.tell(roundId, probed);
+    const show = (assessment?: Assessment): void => {
+      const probed = openRounds.show(roundId, boardId, assessment);
+      for (const [window, aim] of aims.inRound(roundId)) {
+        const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+        if (aim.boardId === boardId && !isSpot)
+          aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+        if (forRound !== null && window !== forRound) telling.tellOutdated(window, roundId, null);
+      }
+      telling.tell(roundId, probed);
+    };
+    if (openRounds.board(roundId, boardId).isRead) judging.judgeNow(boardId, roundId, show);
+    else show();
   }
 
   /** Excludes a reading. Where the window has its board in hand, the spot that it leaves open is read next. */
@@ -212,10 +217,12 @@ export function createRounds(
       for (const [window, aim] of aims.inRound(roundId)) {
         // One whose board left its stack moves on when that is taken in.
         if (!boards.some(({ boardId }) => boardId === aim.boardId)) continue;
-        const probed = openRounds.show(roundId, aim.boardId, judging.judgeNow(aim.boardId, roundId));
-        const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
-        if (!isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
-        telling.tellWindow(window, probed, null);
+        judging.judgeNow(aim.boardId, roundId, (assessment) => {
+          const probed = openRounds.show(roundId, aim.boardId, assessment);
+          const isSpot = aim.spotIndex !== null && spotAt(probed, aim.spotIndex) !== undefined;
+          if (!isSpot) aims.move(window, { ...aim, spotIndex: firstOpenSpot(probed) });
+          telling.tellWindow(window, probed, null);
+        });
         telling.tellOutdated(window, roundId, null);
       }
     }
@@ -333,8 +340,9 @@ export function createRounds(
           for (const [each, aim] of aims.inRound(roundId)) {
             const shown = boardId ?? aim.boardId;
             if (boards.some((board) => board.boardId === shown)) {
-              const assessment = judging.judgeNow(shown, roundId);
-              telling.tellWindow(each, openRounds.show(roundId, shown, assessment), null);
+              judging.judgeNow(shown, roundId, (assessment) =>
+                telling.tellWindow(each, openRounds.show(roundId, shown, assessment), null),
+              );
             }
             if (boardId === null && each !== window) telling.tellOutdated(each, roundId, null);
           }

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
+import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
@@ -119,8 +120,23 @@ export function createSaving(
   }
 
   /** Judges the board, and aims the window at the next spot, unless it aims elsewhere by now. */
-  function showSaved(window: string, { roundId, boardId, spotIndex }: ReadingSpot, readingId: number): void {
-    const after = openRounds.show(roundId, boardId, judging.judgeNow(boardId, roundId));
+  function showSaved(window: string, at: ReadingSpot, readingId: number): void {
+    let next: number | null = null;
+    judging.judgeNow(at.boardId, at.roundId, (assessment) => {
+      next = showNext(window, at, readingId, assessment);
+    });
+    // A board half read says little of the round; one that is done may say that another is not what it seems.
+    if (next === null) comparing.compare([at.roundId]);
+  }
+
+  /** @returns the next spot of the board; null where all are read */
+  function showNext(
+    window: string,
+    { roundId, boardId, spotIndex }: ReadingSpot,
+    readingId: number,
+    assessment: Assessment,
+  ): number | null {
+    const after = openRounds.show(roundId, boardId, assessment);
     const readings = after.assessment?.readings ?? [];
     const saved = readings.find(({ id }) => id === readingId);
     // A refused reading leaves its spot to be read again; frozen wood is to thaw first, and other spots may be drier.
@@ -132,8 +148,7 @@ export function createSaving(
     if (at === null || (at.boardId === boardId && at.spotIndex === spotIndex))
       aims.move(window, { roundId, boardId, spotIndex: next });
     telling.tell(roundId, after, { window, readingId });
-    // A board half read says little of the round; one that is done may say that another is not what it seems.
-    if (next === null) comparing.compare([roundId]);
+    return next;
   }
 
   /** Excludes a reading, or includes it again where `why` is null. */
@@ -146,8 +161,9 @@ export function createSaving(
     context.afterwards(() => {
       if (why !== null) insertion.free(readingId);
       comparing.compare([roundId]);
-      const assessment = judging.judgeNow(boardId, roundId);
-      if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
+      judging.judgeNow(boardId, roundId, (assessment) => {
+        if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
+      });
     });
     return ownerOf(roundId, boardId);
   }

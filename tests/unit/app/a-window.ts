@@ -34,10 +34,20 @@ export const outputsOf =
     return given.output as RequestOutput<N>;
   };
 
-/** A window of the app: it names the yard that it last asked for or opened, and makes each command one act. */
-export function openWindow(app: App, id = 'window-1') {
+/**
+ * A window of the app: it names the yard that it last asked for or opened, and makes each command one act.
+ * @param onTold  is given each event as it comes
+ */
+export function openWindow(
+  app: App,
+  id = 'window-1',
+  onTold: (name: EventName, data: unknown) => void = () => undefined,
+) {
   const events: { name: EventName; data: unknown }[] = [];
-  const connection = app.connect(id, (name, data) => events.push({ name, data }));
+  const connection = app.connect(id, (name, data) => {
+    events.push({ name, data });
+    onTold(name, data);
+  });
   let yard: string | null | undefined;
 
   async function answer(name: string, input: unknown, act: string = randomUUID()): Promise<Answer> {

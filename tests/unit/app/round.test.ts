@@ -80,6 +80,26 @@ describe('a round with typed values', () => {
     disk.close();
   });
 
+  test('shows a reading, as it is judged, before the disk has what it was judged as', async () => {
+    const disk = new Database(join(yard.dataDir, 'yard.sqlite'), { readonly: true });
+    const onDisk = (table: string) =>
+      (disk.prepare(`SELECT count(*) AS rows FROM ${table}`).get() as { rows: number }).rows;
+    const shown: unknown[] = [];
+    const window = openWindow(yard.app, 'window-2', (name, data) => {
+      const { savedReadingId, board } = data as RoundChange;
+      if (name !== 'round.changed' || savedReadingId === null) return;
+      const isJudged = board.finding !== null && (board.assessment?.readings[0]?.counts ?? false);
+      shown.push({ isJudged, readings: onDisk('reading'), findings: onDisk('finding') });
+    });
+    const roundId = await begin();
+    await window.command('rounds.open', { roundId });
+    await type(roundId, 12.6, window);
+    expect(shown).toEqual([{ isJudged: true, readings: 1, findings: 0 }]);
+    expect(onDisk('finding')).toBe(1);
+    disk.close();
+    window.close();
+  });
+
   test('an absurd value (5000) is kept on record, refused, and its spot is asked for again', async () => {
     const roundId = await begin();
     await type(roundId, 5000);
