@@ -41,6 +41,7 @@ const DETAILED = new Set([
   'wood_temperature',
   'meter_profile',
   'meter_check',
+  'check_exclusion',
   'oven_check',
   'oven_weight',
   'own_fit_choice',

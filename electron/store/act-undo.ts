@@ -119,6 +119,9 @@ export function actUndo(db: Db) {
     check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
     oven_check_id: db.prepare<[unknown], Row>('SELECT species_id FROM oven_check WHERE id = ?'),
     test_block_id: db.prepare<[unknown], Row>('SELECT meter_id FROM test_block WHERE id = ?'),
+    meter_check_id: db.prepare<[unknown], Row>(
+      'SELECT b.meter_id FROM meter_check c JOIN test_block b ON b.id = c.test_block_id WHERE c.id = ?',
+    ),
     oven_weight_id: db.prepare<[unknown], Row>(
       'SELECT c.species_id FROM oven_weight w JOIN oven_check c ON c.id = w.check_id WHERE w.id = ?',
     ),

@@ -1,7 +1,9 @@
 import type { NewTestBlock, TestBlock } from '../../shared-core/contract/meter-checks.ts';
+import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
 import { isNoSlip } from './amendment-table.ts';
 import { type Columns, recordAdder, recordEditor, rowAppender, selected } from './columns.ts';
 import { type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
+import { readJson } from './read-json.ts';
 import type { ReadingOwnerRow } from './reading-table.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
@@ -39,20 +41,38 @@ export interface CheckRow extends NewCheck {
   id: number;
   /** Null where its version is lost. */
   meterId: number | null;
+  /** Why it is excluded; null where it is not. */
+  excluded: Exclusion | null;
 }
+type CheckRecord = Omit<CheckRow, 'excluded'> & { excluded: string | null };
+
+/** What the disk damaged is excluded, until a person decides. */
+const toCheck = (row: CheckRecord): CheckRow => ({
+  ...row,
+  excluded:
+    row.excluded === null
+      ? null
+      : (readJson(exclusionSchema.nullable(), row.excluded) ??
+        (row.excluded === 'null' ? null : { code: 'damaged' })),
+});
 
 /** By the profile that holds for it. */
-interface ReadingSince extends ReadingOwnerRow {
+export interface ReadingSince extends ReadingOwnerRow {
   profileId: number;
 }
 
 /** So many checks of a block are listed. */
 const MOST_LISTED = 200;
 
-/** SQL for the ids of checks of the meter `meter`, the newest first. */
+/** SQL for why a check is excluded, as JSON; null, of SQL or of JSON, where it is not. @param check  its alias */
+const excludedNow = (check: string): string =>
+  `(SELECT e.excluded FROM check_exclusion e WHERE e.meter_check_id = ${check}.id AND ${holds('e')}
+    ORDER BY e.id DESC LIMIT 1)`;
+
+/** SQL for the id of the newest check of the meter `meter` that is not excluded. */
 const checksOfMeter = (meter: string, where = ''): string =>
   `(SELECT k.id FROM meter_check k JOIN meter_profile q ON q.id = k.meter_profile_id
-    WHERE q.meter_id = ${meter} ${where} AND ${holds('k')} ORDER BY k.checked_at DESC, k.id DESC LIMIT 1)`;
+    WHERE q.meter_id = ${meter} ${where} AND ${holds('k')} AND coalesce(${excludedNow('k')}, 'null') = 'null' ORDER BY k.checked_at DESC, k.id DESC LIMIT 1)`;
 
 /** Test blocks and resistors, and the checks of meters by them. */
 export function meterCheckReads(db: Db) {
@@ -62,14 +82,14 @@ export function meterCheckReads(db: Db) {
     `${select} JOIN meter m ON m.id = b.meter_id
      WHERE b.closed_at IS NULL AND m.undone_at IS NULL ORDER BY b.meter_id, b.id`,
   );
-  const selectCheck = `SELECT c.id, ${selected(checkColumns, 'c')}, p.meter_id AS meterId
+  const selectCheck = `SELECT c.id, ${selected(checkColumns, 'c')}, p.meter_id AS meterId, ${excludedNow('c')} AS excluded
     FROM meter_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;
-  const check = db.prepare<[number], CheckRow>(`${selectCheck} WHERE c.id = ? AND ${holds('c')}`);
-  const ofBlock = db.prepare<[number], CheckRow>(
+  const check = db.prepare<[number], CheckRecord>(`${selectCheck} WHERE c.id = ? AND ${holds('c')}`);
+  const ofBlock = db.prepare<[number], CheckRecord>(
     `${selectCheck} WHERE c.test_block_id = ? AND ${holds('c')}
      ORDER BY c.checked_at DESC, c.id DESC LIMIT ${MOST_LISTED}`,
   );
-  const newest = db.prepare<{ meterId: number; now: string }, CheckRow>(
+  const newest = db.prepare<{ meterId: number; now: string }, CheckRecord>(
     `${selectCheck} WHERE c.id = ${checksOfMeter('@meterId', 'AND k.checked_at <= @now')}`,
   );
   const inRound = db.prepare<[number], { checkId: number; profileId: number; readings: number }>(
@@ -93,15 +113,18 @@ export function meterCheckReads(db: Db) {
       'SELECT max(started_at) FROM round WHERE undone_at IS NULL AND started_at <= ?',
     )
     .pluck();
+  const checkIn = (row: CheckRecord | undefined): CheckRow | undefined => row && toCheck(row);
   return {
     block: (id: number): TestBlock | undefined => one.get(id),
     /** Those in use, by meter. */
     blocks: (): TestBlock[] => all.all(),
-    check: (id: number): CheckRow | undefined => check.get(id),
-    /** Newest first. */
-    ofBlock: (blockId: number): CheckRow[] => ofBlock.all(blockId),
+    /** Excluded or not. */
+    check: (id: number): CheckRow | undefined => checkIn(check.get(id)),
+    /** Newest first, excluded ones too. */
+    ofBlock: (blockId: number): CheckRow[] => ofBlock.all(blockId).map(toCheck),
     /** Of those until now: one that was made under a clock that was ahead says nothing of the time since. */
-    newestOfMeter: (meterId: number, now: string): CheckRow | undefined => newest.get({ meterId, now }),
+    newestOfMeter: (meterId: number, now: string): CheckRow | undefined =>
+      checkIn(newest.get({ meterId, now })),
     /** Of a round's readings, how many were taken after which check of their meter, by the profile that holds for them. */
     inRound: (roundId: number) => (isAny.get() === 1 ? inRound.all(roundId) : []),
     /** Readings of the meter that were taken after a check, and before the next one. */
@@ -118,6 +141,11 @@ export function meterCheckWrites(
   { profileIdOf }: ReturnType<typeof meterReads>,
 ) {
   const append = rowAppender(db, 'meter_check', checkColumns);
+  const exclude = rowAppender(db, 'check_exclusion', {
+    checkId: 'meter_check_id',
+    excluded: 'excluded',
+    at: 'at',
+  });
   const edit = recordEditor<NewTestBlock & { closedAt: string }, TestBlock>(
     db,
     'test_block',
@@ -127,6 +155,10 @@ export function meterCheckWrites(
   return {
     addBlock: recordAdder(db, 'test_block', newColumns),
     editBlock: edit,
+    /** Leaves a check out, or includes it again where `why` is null. */
+    excludeCheck: (checkId: number, why: Exclusion | null, at: string): void => {
+      exclude({ checkId, excluded: JSON.stringify(why), at });
+    },
     addCheck: (check: Omit<NewCheck, 'meterProfileId'>, meterId: number): number =>
       append({ ...check, meterProfileId: profileIdOf(meterId) }),
   };

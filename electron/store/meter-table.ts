@@ -172,7 +172,7 @@ export function meterReads(db: Db) {
   };
 }
 
-export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>) {
+export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof meterReads>) {
   const put = db.prepare(
     `INSERT INTO meter (uuid, kind, device_id, name) VALUES (?, ?, ?, ?)
      ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
@@ -244,16 +244,18 @@ export function meterWrites(db: Db, { get, find }: ReturnType<typeof meterReads>
       change(meterId, by, at),
     /** What its values are corrected by from now on, points or decades of ohms. */
     setOff: (meterId: number, off: number, at: string): void => change(meterId, { off }, at),
-    /** The version that says what the newest does, but for `off`; the newest stays the newest. */
-    versionWithOff: (meterId: number, off: number, at: string): number | null => {
+    /** The version that says what this one does, but for `off`; the newest of its meter stays the newest. */
+    versionWithOff: (profileId: number, off: number, at: string): number | null => {
+      const { meterId, ...own } = version(profileId) ?? { meterId: null, ...NO_RECORD };
+      if (meterId === null) return profileId;
       const before = newest.get(meterId);
       const known = before ? recordOf(before.record) : NO_RECORD;
-      const text = textOf({ ...known, off });
+      const text = textOf({ ...own, off });
       const same = () =>
         versions.all(meterId).find(({ record }) => textOf(recordOf(record)) === text)?.id ?? null;
       if (same() === null) {
-        change(meterId, { off }, at);
-        change(meterId, { off: known.off }, at);
+        change(meterId, { ...own, off }, at);
+        change(meterId, known, at);
       }
       return same();
     },

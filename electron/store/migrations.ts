@@ -36,6 +36,7 @@ import * as nextProbe from './migrations/0035-next-probe.ts';
 import * as placeOfRound from './migrations/0036-place-of-round.ts';
 import * as meterChecks from './migrations/0037-meter-checks.ts';
 import * as airLogs from './migrations/0038-air-logs.ts';
+import * as checkExclusions from './migrations/0039-check-exclusions.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -87,4 +88,5 @@ export const migrations: readonly Migration[] = [
   placeOfRound,
   meterChecks,
   airLogs,
+  checkExclusions,
 ];

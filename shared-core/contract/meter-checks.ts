@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { exclusionSchema } from '../probing/readings/exclusion.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { woodTempSchema } from './round.ts';
@@ -57,6 +58,10 @@ export const meterCheckSchema = z.object({
   correctedBy: z.number(),
   /** `right`: off by no more than the tolerance once that is taken off. `too-far`: too far off to be corrected. */
   state: z.enum(['right', 'off', 'too-far']),
+  /** Why it is excluded; null where it is not. */
+  excluded: exclusionSchema.nullable(),
+  /** It was made while the clock was ahead: its time has not come, and until then it says nothing. */
+  isAhead: z.boolean(),
 });
 export type MeterCheck = z.infer<typeof meterCheckSchema>;
 
@@ -68,8 +73,10 @@ export const checkedMeterSchema = z.object({
   unit: readingUnitSchema,
   /** What it shows on the block if it is right; null where nobody can say. */
   right: z.number().nullable(),
-  /** Newest first, at most 200. */
+  /** Newest first, at most 200, excluded ones too. */
   checks: z.array(meterCheckSchema),
+  /** The newest that counts; null where none does. */
+  last: meterCheckSchema.nullable(),
   /** By how often it is to be checked, it is to be checked before a round that starts now. */
   isDue: z.boolean(),
   /**

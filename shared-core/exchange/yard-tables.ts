@@ -317,6 +317,12 @@ export const yardTables = {
       checkedAt: instant,
     },
   },
+  /** Why a check is excluded; null where it is included again. */
+  checkExclusions: {
+    table: 'check_exclusion',
+    way: ['meterCheck'],
+    fields: { meterCheck: uuidOf('meter_check'), excluded: anyJson, at: instant },
+  },
   /** Corrections of what was measured. The value of `meterProfileId` is the UUID of a meter profile. */
   amendments: {
     table: 'amendment',

@@ -20,6 +20,7 @@ const ORDER = [
   'meter_profile',
   'test_block',
   'meter_check',
+  'check_exclusion',
   'round',
   'reading',
   'move',
@@ -140,6 +141,12 @@ function told(change: TableChange, all: Changes): Told[] {
       return [message('act.test-block.added', some)];
     case 'meter_check:added':
       return [message('act.meter-check.added', some)];
+    case 'check_exclusion:added':
+      return [
+        first?.values.excluded === 'null'
+          ? message('act.meter-check.included', { recordName })
+          : message('act.meter-check.excluded', { recordName, readings: 0 }),
+      ];
     case 'move:added':
       return [message('act.moved', { ...some, placeName: first?.whereName ?? '…' })];
     case 'move:edited':

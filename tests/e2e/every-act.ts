@@ -642,6 +642,24 @@ export const steps: readonly Step[] = [
     by: 'notice',
   },
   {
+    act: 'meterChecks.exclude',
+    at: 'meter',
+    do: async (page) => {
+      await page.getByText('1 check', { exact: true }).click();
+      await press(page, /^Exclude the check of/);
+      await press(dialog(page), 'Not on the block');
+    },
+    sign: (page) => text(page, 'Excluded: Not on the block'),
+    by: 'notice',
+  },
+  {
+    act: 'meterChecks.include',
+    at: 'meter',
+    do: (page) => press(page, /^Include the check of/),
+    sign: (page) => text(page, 'Excluded: Not on the block'),
+    by: 'notice',
+  },
+  {
     act: 'testBlocks.close',
     at: 'meter',
     do: (page) => press(page, 'Remove Test block'),

@@ -59,6 +59,7 @@ const MEASURED: Readonly<Record<string, string>> = {
   oven_weight_id: 'oven_weight',
   check_id: 'oven_check',
   test_block_id: 'test_block',
+  meter_check_id: 'meter_check',
   sample_cut_id: 'sample_cut',
   sample_weight_id: 'sample_weight',
   section_id: 'sample_section',
@@ -152,8 +153,14 @@ export function lineOf(
     const version = meters.version(Number(checked?.values.meter_profile_id));
     if (checked && version) return checkLine(checked, version);
   }
+  const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
+  const [excluded] = of('check_exclusion')?.records ?? [];
+  if (excluded && request === 'meterChecks.exclude')
+    return message('act.meter-check.excluded', {
+      recordName: excluded.name ?? '…',
+      readings: of('amendment')?.rows ?? 0,
+    });
   if (request === 'meterChecks.correct') {
-    const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
     const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };
     return message('act.meter-check.corrected', facts);
   }

@@ -14,9 +14,8 @@ import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts'
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
-import type { CheckRow } from '../../store/meter-check-table.ts';
+import type { CheckRow, ReadingSince } from '../../store/meter-check-table.ts';
 import { type MeterRow, unitOf } from '../../store/meter-table.ts';
-import type { ReadingOwnerRow } from '../../store/reading-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
@@ -42,7 +41,7 @@ function unitBy({ meters }: YardReader, profileId: number | null): ReadingUnit |
 }
 
 /** Readings in the unit of a check that were taken after it, and before the next one. */
-function readingsSince(yard: YardReader, { id, meterId, meterProfileId, at }: CheckRow): ReadingOwnerRow[] {
+function readingsSince(yard: YardReader, { id, meterId, meterProfileId, at }: CheckRow): ReadingSince[] {
   if (meterId === null) return [];
   const unit = unitBy(yard, meterProfileId);
   return yard.meterChecks
@@ -50,19 +49,24 @@ function readingsSince(yard: YardReader, { id, meterId, meterProfileId, at }: Ch
     .filter(({ profileId }) => unitBy(yard, profileId) === unit);
 }
 
-function judged(row: CheckRow, unit: ReadingUnit, by: number): MeterCheck {
+/** What a correction by a check takes off, points or decades. */
+const correctionBy = (unit: ReadingUnit, check: CheckRow): number =>
+  checkState(unit, check, 0) === 'right' ? 0 : offBy(unit, check);
+
+function judged(row: CheckRow, unit: ReadingUnit, by: number, now: string): MeterCheck {
   const { meterProfileId: _, meterId: __, ...check } = row;
-  return { ...check, off: offBy(unit, row), correctedBy: by, state: checkState(unit, row, by) };
+  return {
+    ...check,
+    isAhead: row.at > now,
+    off: offBy(unit, row),
+    correctedBy: by,
+    state: checkState(unit, row, by),
+  };
 }
 
-function isDue(
-  { checkEvery }: TestBlock,
-  last: CheckRow | undefined,
-  yard: YardReader,
-  now: string,
-): boolean {
+function isDue({ checkEvery }: TestBlock, last: MeterCheck | null, yard: YardReader, now: string): boolean {
   if (checkEvery === 'never') return false;
-  if (last === undefined) return true;
+  if (last === null) return true;
   switch (checkEvery) {
     case 'round':
       return Date.parse(last.at) < Date.parse(yard.meterChecks.lastRoundAt(now) ?? '');
@@ -98,18 +102,16 @@ export const meterCheckQueries = (context: QueryContext) =>
         const rows = yard.meterChecks
           .ofBlock(block.id)
           .filter(({ meterProfileId }) => unitBy(yard, meterProfileId) === unit);
+        const checks = rows.map((row) => judged(row, unit, correctedBy(yard, row.meterProfileId), now));
+        const last = checks.find(({ excluded, isAhead }) => excluded === null && !isAhead) ?? null;
         return {
           block,
           meterName: meter.name,
           unit,
           right: rightOn(block, meter),
-          checks: rows.map((row) => judged(row, unit, correctedBy(yard, row.meterProfileId))),
-          isDue: isDue(
-            block,
-            rows.find(({ at }) => at <= now),
-            yard,
-            now,
-          ),
+          checks,
+          last,
+          isDue: isDue(block, last, yard, now),
           toCorrect: toCorrect(yard, meter, unit, now),
         };
       });
@@ -125,7 +127,7 @@ export const meterCheckQueries = (context: QueryContext) =>
           if (meter === undefined) return [];
           const unit = unitBy(yard, profileId);
           if (unit === null || unitBy(yard, row.meterProfileId) !== unit) return [];
-          const check = judged(row, unit, correctedBy(yard, profileId));
+          const check = judged(row, unit, correctedBy(yard, profileId), context.now());
           if (check.state === 'right') return [];
           const since = check.state === 'off' && unit === unitOf(meter) ? readingsSince(yard, row) : [];
           return [{ meterName: meter.name, unit, check, readings, toCorrect: since.length || null }];
@@ -194,7 +196,7 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
         { blockId, right, tolerance, shown, tempC, at: context.now() },
         meter.id,
       );
-      return judged(orRefuse(yard.meterChecks.check(id), 'check'), unitOf(meter), meter.off);
+      return judged(orRefuse(yard.meterChecks.check(id), 'check'), unitOf(meter), meter.off, context.now());
     },
 
     *'meterChecks.correct'({ checkId }) {
@@ -207,13 +209,42 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
       const state = checkState(unit, check, 0);
       if (state === 'too-far')
         throw new Refusal(message('refusal.meter-too-far-off', { meterName: meter.name }));
-      const off = state === 'right' ? 0 : offBy(unit, check);
+      if (check.excluded !== null)
+        throw new Refusal(message('refusal.check-excluded', { meterName: meter.name }));
+      const off = correctionBy(unit, check);
       const readings = readingsSince(yard, check);
       // What is read after a later check is not to be corrected by this one.
       const now = context.now();
       if (yard.meterChecks.newestOfMeter(meter.id, now)?.id === checkId)
         yard.meters.setOff(meter.id, off, now);
-      return { ...(yield* moving.corrected(readings, meter.id, off)), checkId };
+      return { ...(yield* moving.corrected(readings, off)), checkId };
+    },
+
+    *'meterChecks.exclude'({ checkId, why }) {
+      const yard = context.yard();
+      const check = orRefuse(yard.meterChecks.check(checkId), 'check');
+      const meter = meterOf(orRefuse(check.meterId ?? undefined, 'meter'));
+      const unit = unitOf(meter);
+      const now = context.now();
+      // What its correction made of the readings since, and of those to come, is as before it.
+      const by = correctionBy(unit, check);
+      const before = correctedBy(yard, check.meterProfileId);
+      const isCorrected = unitBy(yard, check.meterProfileId) === unit && by !== before;
+      const readings = isCorrected
+        ? readingsSince(yard, check).filter(({ profileId }) => correctedBy(yard, profileId) === by)
+        : [];
+      const isInUse =
+        isCorrected && meter.off === by && yard.meterChecks.newestOfMeter(meter.id, now)?.id === checkId;
+      yard.meterChecks.excludeCheck(checkId, why, now);
+      if (isInUse) yard.meters.setOff(meter.id, before, now);
+      return yield* moving.corrected(readings, before);
+    },
+
+    'meterChecks.include': ({ checkId }) => {
+      const { acts, meterChecks } = context.yard();
+      orRefuse(meterChecks.check(checkId), 'check');
+      meterChecks.excludeCheck(checkId, null, context.now());
+      return { act: acts.now() };
     },
   } satisfies Partial<Commands>;
 }

@@ -102,14 +102,15 @@ export function createMovingReadings(
   }
 
   return {
-    /** To the version that says what the meter's newest does, and corrects values by `off`. */
-    *corrected(asked: readonly ReadingOwnerRow[], meterId: number, off: number): Slices<ReadingsMoved> {
+    /** Each to the version that says what its own does, and corrects values by `off`. */
+    *corrected(asked: readonly ReadingOwnerRow[], off: number): Slices<ReadingsMoved> {
       const { readings, meters } = context.yard();
-      const profileId = meters.versionWithOff(meterId, off, context.now());
+      const to = ({ meterProfileId }: Reading): number | null =>
+        meterProfileId === null ? null : meters.versionWithOff(meterProfileId, off, context.now());
       const all: ReadingOwnerRow[] = [];
       yield* inSlices(asked, (slice) => {
         const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));
-        all.push(...give(found, () => profileId));
+        all.push(...give(found, to));
       });
       return moved(all);
     },
@@ -145,7 +146,7 @@ export function createMovingReadings(
       const to = ({ meterProfileId }: Reading): number | null => {
         const off = meterProfileId === null ? undefined : meters.version(meterProfileId)?.off;
         if (!keepsOff || off === undefined || off === meter.off) return newestId;
-        return meters.versionWithOff(meterId, off, context.now());
+        return newestId === null ? null : meters.versionWithOff(newestId, off, context.now());
       };
       const all: ReadingOwnerRow[] = [];
       yield* inSlices(asked, (slice) => {

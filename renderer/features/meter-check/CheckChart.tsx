@@ -1,4 +1,4 @@
-import type { CheckedMeter } from '../../../shared-core/contract/meter-checks.ts';
+import type { CheckedMeter, MeterCheck } from '../../../shared-core/contract/meter-checks.ts';
 import { timeAxis } from '../../../shared-core/drawing/chart/axes.ts';
 import { Chart } from '../../chart/Chart.tsx';
 import { useWords } from '../../words.ts';
@@ -8,7 +8,7 @@ import { useOffText } from './off-text.ts';
 /** How far off a meter was at each of its checks, against what its block allows. */
 export function CheckChart({
   meterName,
-  of: { unit, block, checks },
+  of: { unit, block, checks, last },
 }: {
   meterName: string;
   of: CheckedMeter;
@@ -16,14 +16,15 @@ export function CheckChart({
   const words = useWords();
   const { say } = words;
   const text = useOffText(unit);
-  const [last] = checks;
-  const first = checks.at(-1);
-  if (!last || !first) return null;
+  const ats = checks.map(({ at }) => Date.parse(at));
+  const pointOf = (check: MeterCheck) => ({ x: Date.parse(check.at), y: offOf(check, unit) });
+  const isUsed = ({ excluded, isAhead }: MeterCheck) => excluded === null && !isAhead;
+  const unused = checks.filter((check) => !isUsed(check)).map(pointOf);
   return (
     <Chart
       title={say('meter-check.chart', { meterName })}
-      summary={checkSentence(last, unit, say)}
-      x={timeAxis(Date.parse(first.at), Date.parse(last.at), words)}
+      summary={last ? checkSentence(last, unit, say) : say('meter-check.none-used')}
+      x={timeAxis(Math.min(...ats), Math.max(...ats), words)}
       y={{
         title: say('meter-check.column.off'),
         text,
@@ -45,8 +46,19 @@ export function CheckChart({
           color: 'accent',
           shape: 'disc',
           isJoined: true,
-          values: checks.map((check) => ({ x: Date.parse(check.at), y: offOf(check, unit) })).toReversed(),
+          values: checks.filter(isUsed).map(pointOf).toReversed(),
         },
+        ...(unused.length === 0
+          ? []
+          : [
+              {
+                kind: 'points' as const,
+                name: say('meter-check.chart.excluded'),
+                color: 'ink-soft' as const,
+                shape: 'ring' as const,
+                values: unused,
+              },
+            ]),
       ]}
     />
   );

@@ -31,8 +31,8 @@ export function CheckOffer() {
             </Button>
           }
         >
-          {due.checks[0]
-            ? say('meter-check.due.again', { meterName: due.meterName, lastAt: due.checks[0].at })
+          {due.last
+            ? say('meter-check.due.again', { meterName: due.meterName, lastAt: due.last.at })
             : say('meter-check.due.first', { meterName: due.meterName, blockName: due.block.name })}
         </Banner>
       )}

@@ -47,10 +47,9 @@ function OneBlock({ meter, of }: { meter: MeterOfYard; of: CheckedMeter }) {
   const { say, formats } = useWords();
   const [open, setOpen] = useState<'edit' | 'check' | null>(null);
   const [isLater, setLater] = useState(false);
-  const { block, unit, right, checks, toCorrect } = of;
+  const { block, unit, right, checks, last, toCorrect } = of;
   const { name: meterName } = meter;
   const { id, version, name: blockName, tolerance } = block;
-  const [last] = checks;
   async function remove(): Promise<void> {
     if (await attempt(bridge().command('testBlocks.close', { id, basedOn: version })))
       tellDone(say('test-block.removed', { blockName }));
@@ -64,8 +63,8 @@ function OneBlock({ meter, of }: { meter: MeterOfYard; of: CheckedMeter }) {
             ? say('test-block.is.pct', { blockName, rightPct: right, tolerancePoints: tolerance })
             : say('test-block.is.ohm', { blockName, rightOhm: right, toleranceSharePct: 100 * tolerance })}
       </p>
-      {last === undefined ? (
-        <p>{say('meter-check.none')}</p>
+      {last === null ? (
+        <p>{say(checks.length === 0 ? 'meter-check.none' : 'meter-check.none-used')}</p>
       ) : (
         <Banner kind={last.state === 'right' ? 'done' : 'caution'}>
           <p>

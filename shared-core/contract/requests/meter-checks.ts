@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { givenExclusionSchema } from '../../probing/readings/exclusion.ts';
 import {
   checkedMeterSchema,
   meterCheckSchema,
@@ -44,6 +45,18 @@ export const meterCheckRequests = {
       tempC: woodTempSchema,
     }),
     output: meterCheckSchema,
+    topics,
+  }),
+  /** Leaves a check out: it stays on record, and what it corrected is as before it. */
+  'meterChecks.exclude': command({
+    input: z.object({ checkId: rowIdSchema, why: givenExclusionSchema, work: workSchema }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
+  }),
+  /** It counts again. Nothing is corrected by it until a person says so. */
+  'meterChecks.include': command({
+    input: z.object({ checkId: rowIdSchema }),
+    output: z.object({ act: z.uuid() }),
     topics,
   }),
   /** Corrects what was read since a check, and where it is the newest, what will be. */

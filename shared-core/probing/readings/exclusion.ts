@@ -25,6 +25,8 @@ const byCode = z.object({
     'knot',
     'read-frozen',
     'resin-lost',
+    // For a check of a meter.
+    'not-on-block',
   ]),
 });
 

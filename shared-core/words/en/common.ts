@@ -29,6 +29,7 @@ export const common = {
 
   'exclusion.damaged': 'Damaged on the disk; include it if it is right',
   'exclusion.defect': 'Knot, pitch, or bark',
+  'exclusion.not-on-block': 'Not on the block',
   'exclusion.knot': 'Knot',
   'exclusion.pins-shallow': 'Pins not in far enough',
   'exclusion.read-frozen': 'Read while frozen',

@@ -64,6 +64,9 @@ export const history = {
   'act.meter-check.right': '{recordName} checked: right.',
   'act.meter-check.off.pct': '{recordName} checked: off by {offPoints}.',
   'act.meter-check.off.ohm': '{recordName} checked: off by {offSharePct}.',
+  'act.meter-check.excluded':
+    '{readings, plural, =0 {Check of {recordName} excluded.} one {Check of {recordName} excluded. # reading is no longer corrected by it.} other {Check of {recordName} excluded. # readings are no longer corrected by it.}}',
+  'act.meter-check.included': 'Check of {recordName} included again.',
   'act.meter-check.corrected':
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',

@@ -44,6 +44,7 @@ export const meterCheck = {
   'meter-check.of': 'Check {meterName}',
   'meter-check.press': 'Check',
   'meter-check.none': 'Not checked yet.',
+  'meter-check.none-used': 'No check is used now.',
   'meter-check.due.first': 'Check {meterName} with {blockName} before you start.',
   'meter-check.due.again': '{meterName} was last checked {lastAt}.',
   'meter-check.hold': 'Press both pins onto the contacts of {blockName}. Hold still.',
@@ -82,10 +83,16 @@ export const meterCheck = {
   'meter-check.round':
     '{meterName} was off when checked {checkedAt}. {readings, plural, one {# of its readings} other {# of its readings}} may be wrong.',
   'meter-check.list': 'Checks of {meterName}',
+  'meter-check.named': 'the check of {checkedAt}',
+  'meter-check.ahead': 'Not used: the clock was ahead when it was made.',
+  'meter-check.exclude-stopped': 'Stopped. The check still counts.',
+  'meter-check.excluding': 'Changing readings …',
+  'meter-check.excluded':
+    '{readings, plural, =0 {Check excluded.} one {Check excluded. # reading is no longer corrected by it.} other {Check excluded. # readings are no longer corrected by it.}}',
+  'meter-check.included': 'Check included again.',
   'meter-check.column.when': 'When',
   'meter-check.column.shown': 'Shown',
   'meter-check.column.off': 'Off by',
-  'meter-check.column.result': 'Result',
   'meter-check.column.temp': 'Temperature',
   'meter-check.result.right': 'Right',
   'meter-check.result.off': 'Off',
@@ -94,4 +101,5 @@ export const meterCheck = {
   'meter-check.chart': 'Checks of {meterName} over time',
   'meter-check.chart.right': 'Right',
   'meter-check.chart.shown': 'Shown',
+  'meter-check.chart.excluded': 'Not used',
 } as const;

@@ -276,6 +276,7 @@ export const refusals = {
     'What {meterName} should show on that is unknown. Nothing was saved. Use a block with its value in the unit that the meter shows.',
   'refusal.test-block-beyond':
     '{meterName} cannot show that value. Nothing was saved. Use a block within its range.',
+  'refusal.check-excluded': 'This check of {meterName} is excluded. Nothing was changed. Include it first.',
   'refusal.check-other-unit':
     '{meterName} gave its values in another unit when it was checked. Nothing was changed. Check it again.',
   'refusal.meter-too-far-off':

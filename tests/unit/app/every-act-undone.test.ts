@@ -100,6 +100,13 @@ async function checkedBlock() {
   await yard.command('meterChecks.add', { blockId: block.id, shown: 13, tempC: null });
   return block;
 }
+async function correctedCheck(): Promise<number> {
+  const { id } = await checkedBlock();
+  const checkId = (await yard.query('meterChecks.list', {})).find(({ block }) => block.id === id)!.checks[0]!
+    .id;
+  await yard.command('meterChecks.correct', { checkId });
+  return checkId;
+}
 const project = { name: 'Table', neededBy: '2026-09-01', note: '' };
 /** Of one that the other board is reserved for. */
 async function projectId(): Promise<number> {
@@ -317,6 +324,12 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     const { id: checkId } = (await yard.query('meterChecks.list', {})).find(
       ({ block }) => block.meterId === of,
     )!.checks[0]!;
+    return { checkId };
+  },
+  'meterChecks.exclude': async () => ({ checkId: await correctedCheck(), why: { code: 'not-on-block' } }),
+  'meterChecks.include': async () => {
+    const checkId = await correctedCheck();
+    await yard.command('meterChecks.exclude', { checkId, why: { code: 'typing-slip' } });
     return { checkId };
   },
   'meters.typeFrom': async () => {

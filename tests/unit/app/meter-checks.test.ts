@@ -253,6 +253,96 @@ describe('undoing a check', () => {
   });
 });
 
+describe('a check that is excluded', () => {
+  const exclude = (checkId: number) =>
+    yard.command('meterChecks.exclude', { checkId, why: { code: 'not-on-block' } });
+
+  async function offAndRead(isCorrected: boolean) {
+    const { id: blockId } = await addBlock();
+    const { id: checkId } = await check(blockId, 13);
+    const roundId = await begin();
+    await type(roundId, 14.2);
+    if (isCorrected) await yard.command('meterChecks.correct', { checkId });
+    return { blockId, checkId, roundId };
+  }
+  async function readNext(roundId: number, raw: number): Promise<number> {
+    await aimAt(roundId, 0, (await readings()).length);
+    await type(roundId, raw);
+    return (await readings()).at(-1)!.corrected.mcPct!;
+  }
+
+  test('stays in the list, and neither readings nor those that follow are questionable by it', async () => {
+    const { checkId, roundId } = await offAndRead(false);
+    expect(await exclude(checkId)).toMatchObject({ readings: 0 });
+    expect(await ofRound(roundId)).toEqual([]);
+    expect(await listed()).toMatchObject({
+      checks: [{ id: checkId, excluded: { code: 'not-on-block' } }],
+      last: null,
+      toCorrect: null,
+      isDue: true,
+    });
+    await expect(yard.command('meterChecks.correct', { checkId })).rejects.toThrow('Include it first');
+  });
+
+  test('takes its correction along, of readings and of those that follow; undone, it is there again', async () => {
+    const { checkId, roundId } = await offAndRead(true);
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
+    const { act, readings: changed } = await exclude(checkId);
+    expect(changed).toBe(1);
+    expect((await lines())[0]).toBe('Check of Old one excluded. 1 reading is no longer corrected by it.');
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(14.2, 9);
+    await undo(act);
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
+    await redo(act);
+    expect(await readNext(roundId, 14)).toBeCloseTo(14, 9);
+  });
+
+  test('included again, it counts, and corrects nothing until a person says so', async () => {
+    const { checkId, roundId } = await offAndRead(true);
+    await exclude(checkId);
+    await yard.command('meterChecks.include', { checkId });
+    expect((await lines())[0]).toBe('Check of Old one included again.');
+    expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(14.2, 9);
+    expect(await ofRound(roundId)).toMatchObject([{ readings: 1, check: { id: checkId } }]);
+    expect((await listed()).toCorrect).toEqual({ checkId, readings: 1 });
+  });
+
+  test('of an earlier one, what a later check found and corrected stays', async () => {
+    const { checkId, blockId, roundId } = await offAndRead(true);
+    const later = await check(blockId, 13.8);
+    expect(later).toMatchObject({ state: 'off', correctedBy: 1 });
+    await yard.command('meterChecks.correct', { checkId: later.id });
+    expect(await readNext(roundId, 14)).toBeCloseTo(12.2, 9);
+    expect(await exclude(checkId)).toMatchObject({ readings: 1 });
+    expect((await readings()).map(({ corrected }) => corrected.mcPct)).toEqual([
+      expect.closeTo(14.2, 9),
+      expect.closeTo(12.2, 9),
+    ]);
+    expect(await readNext(roundId, 15)).toBeCloseTo(13.2, 9);
+  });
+
+  test('leaves doubt to the check before it', async () => {
+    const { checkId, blockId, roundId } = await offAndRead(false);
+    const right = await check(blockId, 12);
+    await readNext(roundId, 15);
+    expect(await ofRound(roundId)).toMatchObject([{ readings: 1, check: { id: checkId } }]);
+    await exclude(right.id);
+    expect(await ofRound(roundId)).toMatchObject([{ readings: 2, check: { id: checkId } }]);
+  });
+});
+
+test('a correction leaves each reading all else that its meter was set to', async () => {
+  const { id: blockId, meterId } = await addBlock();
+  const { id: checkId } = await check(blockId, 13);
+  await type(await begin(), 14.2);
+  const [meter] = await yard.query('meters.list', {});
+  const profile = { ...setToWalnut, pins: { lengthMm: 19, insulated: true } };
+  await yard.command('meters.edit', { id: meterId, basedOn: meter!.version, changed: { profile } });
+  await yard.command('meterChecks.correct', { checkId });
+  expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
+  expect(await yard.query('meters.use', { meterId })).toMatchObject({ earlierReadings: 1 });
+});
+
 describe('in History a check says what it found', () => {
   test.each([
     [12.2, 'Old one checked: right.'],

@@ -238,8 +238,12 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
       if (tested === undefined) return;
       const { id: blockId, expected: right, tolerance, meterId } = tested;
       const shown = 8 + (b % 80) / 10;
-      yard.meterChecks.addCheck({ blockId, right, tolerance, shown, tempC: b % 30, at }, meterId);
+      const checkId = yard.meterChecks.addCheck(
+        { blockId, right, tolerance, shown, tempC: b % 30, at },
+        meterId,
+      );
       if (b % 3 === 0) yard.meters.setOff(meterId, shown - right, at);
+      if (b % 5 === 0) yard.meterChecks.excludeCheck(checkId, b % 2 ? null : { code: 'not-on-block' }, at);
       return;
     }
     case 'round':

@@ -34,10 +34,12 @@ const aCheck = (changes: Partial<MeterCheck> = {}): MeterCheck => ({
   off: 0.2,
   correctedBy: 0,
   state: 'right',
+  excluded: null,
+  isAhead: false,
   ...changes,
 });
 const off = aCheck({ shown: 13, off: 1, state: 'off' });
-const checkedMeter = (changes: Partial<CheckedMeter> = {}): CheckedMeter => ({
+const checkedMeter = ({ checks = [], ...changes }: Partial<CheckedMeter> = {}): CheckedMeter => ({
   block: {
     id: 3,
     version: 1,
@@ -51,7 +53,8 @@ const checkedMeter = (changes: Partial<CheckedMeter> = {}): CheckedMeter => ({
   meterName: 'Old one',
   unit: 'pct',
   right: 12,
-  checks: [],
+  checks,
+  last: checks.find(({ excluded }) => excluded === null) ?? null,
   isDue: true,
   toCorrect: null,
   ...changes,
@@ -71,6 +74,8 @@ function play(checked: CheckedMeter, found: MeterCheck = aCheck()) {
     'meterChecks.list': () => [checked],
     'meterChecks.add': () => found,
     'meterChecks.correct': () => ({ ...moved, checkId: 7 }),
+    'meterChecks.exclude': () => moved,
+    'meterChecks.include': () => ({ act: moved.act }),
     'testBlocks.add': () => checked.block,
     'meterChecks.ofRound': () => [
       { meterName: 'Old one', unit: 'pct', check: off, readings: 2, toCorrect: 2 },
@@ -176,6 +181,38 @@ test('a resistor of a meter in % says what it should show, by the scale of the m
   expect(machine.inputsOf('testBlocks.add')).toMatchObject([
     { meterId: 1, name: 'Resistor', expected: 120e6, unit: 'ohm', tolerance: 0.5, checkEvery: 'day' },
   ]);
+});
+
+test('a check is excluded with a reason, and shown struck through, in the chart apart', async () => {
+  const machine = play(checkedMeter());
+  const user = userEvent.setup();
+  const right = aCheck({ id: 6, at: '2026-05-20T08:00:00.000Z' });
+  const { rerender } = render(
+    <MeterChecks meter={meter} checked={[checkedMeter({ checks: [off, right] })]} />,
+  );
+  await user.click(screen.getByText('All 2 checks'));
+  await user.click(screen.getAllByRole('button', { name: /^Exclude the check of/ })[0]!);
+  await user.click(screen.getByRole('button', { name: 'Not on the block' }));
+  expect(machine.inputsOf('meterChecks.exclude')).toMatchObject([
+    { checkId: 7, why: { code: 'not-on-block' } },
+  ]);
+  const checks = [{ ...off, excluded: { code: 'not-on-block' as const } }, right];
+  rerender(<MeterChecks meter={meter} checked={[checkedMeter({ checks })]} />);
+  expect(screen.getByText('Excluded: Not on the block')).toBeTruthy();
+  expect(screen.getByText('13%', { selector: 's' })).toBeTruthy();
+  expect(screen.getAllByText('Not used').length).toBeGreaterThan(0);
+  expect(await sentence('12.2%: right. It should show 12.0%.')).toBeTruthy();
+  await expectNoBarriers();
+  await user.click(screen.getByRole('button', { name: /^Include the check of/ }));
+  expect(machine.inputsOf('meterChecks.include')).toEqual([{ checkId: 7 }]);
+});
+
+test('one that was made while the clock was ahead says so', () => {
+  play(checkedMeter());
+  const of = { ...checkedMeter({ checks: [aCheck({ isAhead: true })] }), last: null };
+  render(<MeterChecks meter={meter} checked={[of]} />);
+  expect(screen.getByText('No check is used now.')).toBeTruthy();
+  expect(screen.getByText('Not used: the clock was ahead when it was made.')).toBeTruthy();
 });
 
 test('the checks of a meter are listed and drawn, and what is typed wrong is named at its field', async () => {
