@@ -2,9 +2,9 @@ import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import type { Condition, Layout } from './layout.ts';
 import { type Movement, movementOf, type WatchedPacket } from './movement.ts';
 import { bytesOfLayout, isInteger, type PossibleLayout, possibleLayouts } from './possible-layouts.ts';
-import { fitScales } from './scale-fit.ts';
+import { fitScales, type StoredAndShown } from './scale-fit.ts';
 import type { Source } from './source.ts';
-import { decodeLayout, formatTakesExponent } from './value.ts';
+import { decodeLayout, formatTakesExponent, representableRange } from './value.ts';
 
 /**
  * How a meter's bytes may hold the number on its display, from packets that were watched and numbers that a person
@@ -51,10 +51,15 @@ const LATE_MS = 20_000;
 /** Whether what came then says something of a typed number, however long ago that was. */
 export const isBeside = (atMs: number, { fromMs, toMs }: Pick<ShownNumber, 'fromMs' | 'toMs'>): boolean =>
   atMs >= fromMs - LATE_MS && atMs <= toMs;
+/** For so long, at least, a value stays where a person can read it, and so near, as a share of it. */
+const REST_MS = 400;
+const NEAR_SHARE = 0.012;
 const MOST_DISTINCT = 60;
 const MOST_SCORED = 60;
 const MOST_JUDGED_PACKETS = 300;
-const MOST_PROPOSALS = 5;
+const MOST_PROPOSALS = 3;
+/** Those so far behind the first are chance. */
+const MOST_BEHIND = 10;
 
 /** Powers of ten of the number on a display. */
 const EXPONENTS = { pct: [-1, -2, 0, -3, 1, 2], ohm: [0, 3, 6, 9, 5, 4, 2, 1, -1, -2, -3, 7, 8] } as const;
@@ -63,17 +68,25 @@ const MOST_VALUE = { pct: 200, ohm: 1e15 } as const;
 /** Proposals this far behind in score could be chance. */
 const CLEAR_LEAD = 3;
 const MATCH_COST = 1.2;
+/** Up to here a reading is as likely as another, %. */
+const USUAL_MOST_PCT = 50;
+/** Every meter shows as much, %. */
+const LEAST_MOST_PCT = 45;
+/** Bits by which numbers must be less likely than chance to be sure. */
+const BEYOND_CHANCE = 4;
 
-interface Seen {
-  bytes: Uint8Array;
-  /** How many packets were these very bytes. */
-  times: number;
+/** What came in some time, in order. */
+interface Stretch {
+  /** Packets that differ. */
+  seen: Uint8Array[];
+  /** Of each packet, which of them it is, and for how long it was the newest. */
+  order: { at: number; ms: number }[];
 }
 
 interface Look {
   shown: ShownNumber;
-  near: Seen[];
-  late: Seen[];
+  near: Stretch;
+  late: Stretch;
 }
 
 /** One kind of packet of a place. */
@@ -83,11 +96,16 @@ interface Kind {
   packets: readonly WatchedPacket[];
 }
 
+/** How many ways to read the bytes were tried, by the kind of layout. */
+type Tried = Record<Layout['kind'], number>;
+
 interface Candidate {
   kind: Kind;
   layout: Layout;
   follows: boolean[];
   followed: number;
+  /** How unlikely such a layout is beforehand, bits. */
+  cost: number;
   score: number;
   /** Numbers that it needed for a scale, so that they prove nothing. */
   fitted: number;
@@ -99,25 +117,38 @@ export function propose(
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
 ): Proposal[] {
+  const proposing = proposeInTurns(places, shown, unit);
+  for (;;) {
+    const came = proposing.next();
+    if (came.done) return came.value;
+  }
+}
+
+/** The same in many short turns, so that nothing waits for it. */
+export function* proposeInTurns(
+  places: readonly WatchedPlace[],
+  shown: readonly ShownNumber[],
+  unit: ReadingUnit,
+): Generator<void, Proposal[]> {
   if (shown.length === 0) return [];
-  const kinds = places.flatMap(kindsOf);
-  const plain = kinds.flatMap((kind) => candidatesIn(kind, shown, unit, powersOfTen));
-  // Almost any bytes that move can be scaled to two numbers: so only where nothing simpler follows them.
-  const isFollowed = plain.some(({ followed }) => followed === shown.length);
-  const isFittable = !isFollowed && differentNumbers(shown) > 1;
-  const candidates = isFittable
-    ? [...plain, ...kinds.flatMap((kind) => candidatesIn(kind, shown, unit, simpleScales))]
-    : plain;
+  const candidates: Candidate[] = [];
+  const tried: Tried = { number: 0, bits: 0, text: 0 };
+  for (const kind of places.flatMap(kindsOf)) {
+    candidates.push(...(yield* candidatesIn(kind, shown, unit, tried)));
+  }
   const likely = candidates.toSorted(likelierFirst).slice(0, MOST_SCORED);
   const meanings = new Map<string, Candidate>();
   for (const candidate of likely) {
+    yield;
     const { meaning, bonus } = judge(candidate, unit);
     candidate.score += bonus;
     const known = meanings.get(meaning);
     if (known === undefined || likelierFirst(candidate, known) < 0) meanings.set(meaning, candidate);
   }
   const ranked = [...meanings.values()].toSorted(likelierFirst);
-  const best = ranked.filter(({ followed }) => followed === ranked[0]!.followed);
+  const best = ranked.filter(
+    ({ followed, score }) => followed === ranked[0]!.followed && score >= ranked[0]!.score - MOST_BEHIND,
+  );
   return best.slice(0, MOST_PROPOSALS).map((candidate, place) => ({
     source: candidate.kind.source,
     match: candidate.kind.match,
@@ -125,7 +156,11 @@ export function propose(
     unit,
     follows: candidate.follows,
     isEnough: isEnough(candidate, shown),
-    isSure: place === 0 && isEnough(candidate, shown) && isClear(candidate, ranked[1]),
+    isSure:
+      place === 0 &&
+      isEnough(candidate, shown) &&
+      isClear(candidate, ranked[1]) &&
+      isBeyondChance(candidate, shown, unit, tried),
   }));
 }
 
@@ -136,6 +171,23 @@ const isEnough = ({ followed, fitted }: Candidate, shown: readonly ShownNumber[]
 
 const isClear = (best: Candidate, next: Candidate | undefined): boolean =>
   next === undefined || next.followed < best.followed || best.score - next.score >= CLEAR_LEAD;
+
+/** Whether it is unlikely that any of so many ways to read the bytes shows all these numbers by chance. */
+function isBeyondChance(
+  { layout, cost, fitted }: Candidate,
+  shown: readonly ShownNumber[],
+  unit: ReadingUnit,
+  tried: Tried,
+): boolean {
+  const bits = shown
+    .slice(fitted)
+    .reduce(
+      (sum, { value, resolution }) =>
+        sum + Math.log2((unit === 'pct' ? USUAL_MOST_PCT : 8 * value) / resolution),
+      0,
+    );
+  return bits - Math.log2(tried[layout.kind]) - cost >= BEYOND_CHANCE;
+}
 
 /** How many of the numbers are so different that no two can be the same bytes. */
 function differentNumbers(shown: readonly ShownNumber[]): number {
@@ -172,27 +224,47 @@ function kindsOf({ source, packets }: WatchedPlace): Kind[] {
 const firstByte: Layout = { kind: 'number', format: 4, byteOffset: 0, exponent: 0, scale: 1, offset: 0 };
 
 function lookAt({ packets }: Kind, shown: ShownNumber): Look {
-  const until = packets.filter(({ atMs }) => atMs <= shown.toMs);
-  const since = (ms: number) => {
-    const first = until.findIndex(({ atMs }) => atMs >= ms);
-    // What was sent last before holds until the next is sent.
-    return first < 0 ? until.slice(-1) : until.slice(Math.max(0, first - 1));
-  };
   return {
     shown,
-    near: distinct(since(shown.fromMs - BEFORE_TYPING_MS)),
-    late: distinct(since(shown.fromMs - LATE_MS)),
+    near: stretchOf(packets, shown.fromMs - BEFORE_TYPING_MS, shown.toMs),
+    late: stretchOf(packets, shown.fromMs - LATE_MS, shown.toMs),
   };
 }
 
-/** The newest that differ, with how often each came. */
-function distinct(packets: readonly WatchedPacket[], most = MOST_DISTINCT): Seen[] {
-  const seen = new Map<string, Seen>();
-  for (const { bytes } of packets.toReversed()) {
+/** What was sent last before holds until the next is sent. */
+function stretchOf(packets: readonly WatchedPacket[], fromMs: number, toMs: number): Stretch {
+  const end = packets.findLastIndex(({ atMs }) => atMs <= toMs);
+  const begin = Math.max(
+    0,
+    packets.findLastIndex(({ atMs }) => atMs <= fromMs),
+  );
+  const seen: Uint8Array[] = [];
+  const known = new Map<string, number>();
+  const order: Stretch['order'] = [];
+  let untilMs = toMs;
+  for (let index = end; index >= begin; index--) {
+    const { atMs, bytes } = packets[index]!;
     const key = bytes.join();
-    const known = seen.get(key);
-    if (known) known.times++;
-    else if (seen.size < most) seen.set(key, { bytes, times: 1 });
+    let at = known.get(key);
+    if (at === undefined && seen.length < MOST_DISTINCT) {
+      at = seen.push(bytes) - 1;
+      known.set(key, at);
+    }
+    // Where it sends fast, the newest that differ are enough.
+    if (at === undefined) break;
+    order.push({ at, ms: Math.max(1, untilMs - Math.max(atMs, fromMs)) });
+    untilMs = atMs;
+  }
+  return { seen, order: order.toReversed() };
+}
+
+/** The newest that differ. */
+function distinct(packets: readonly WatchedPacket[], most: number): Uint8Array[] {
+  const seen = new Map<string, Uint8Array>();
+  for (const { bytes } of packets.toReversed()) {
+    if (seen.size === most) break;
+    const key = bytes.join();
+    if (!seen.has(key)) seen.set(key, bytes);
   }
   return [...seen.values()];
 }
@@ -202,48 +274,62 @@ function distinct(packets: readonly WatchedPacket[], most = MOST_DISTINCT): Seen
 /** The scales to try for a layout, given what it finds at each typed number. */
 type Scaling = (
   possible: PossibleLayout,
-  stored: readonly (readonly (number | null)[])[],
+  finds: readonly StoredStretch[],
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
 ) => Scaled[];
 
-function candidatesIn(
+/** What a layout finds in a stretch, oldest first. */
+type StoredStretch = readonly { stored: number | null; ms: number }[];
+
+function* candidatesIn(
   kind: Kind,
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
-  scaling: Scaling,
-): Candidate[] {
+  tried: Tried,
+): Generator<void, Candidate[]> {
   const looks = shown.map((each) => lookAt(kind, each));
-  if (looks.some(({ late }) => late.length === 0)) return [];
+  if (looks.some(({ late }) => late.order.length === 0)) return [];
   const movement = movementOf(kind.packets);
-  const longest = looks
-    .flatMap(({ near }) => near.map(({ bytes }) => bytes))
-    .toSorted((a, b) => b.length - a.length)[0]!;
-  return possibleLayouts(longest).flatMap((possible) => {
-    const { from, to } = bytesOfLayout(possible.layout, longest.length);
-    if (!movement.motions.slice(from, to).includes('moves')) return [];
-    const read = (seen: Seen[]) => seen.map(({ bytes }) => storedIn(bytes, possible.layout, unit));
-    const stored = looks.map(({ near, late }) => ({ near: read(near), late: read(late) }));
-    const scaled = scaling(
-      possible,
-      stored.map(({ near }) => near),
-      shown,
-      unit,
-    );
+  const longest = Math.max(...looks.flatMap(({ near }) => near.seen.map(({ length }) => length)));
+  const packet = looks.flatMap(({ near }) => near.seen).find(({ length }) => length === longest)!;
+  const found: Candidate[] = [];
+  for (const possible of possibleLayouts(packet)) {
+    yield;
+    const { from, to } = bytesOfLayout(possible.layout, longest);
+    if (!movement.motions.slice(from, to).includes('moves')) continue;
+    const near = looks.map((look) => readStretch(look.near, possible.layout, unit));
+    const late = looks.map((look) => once(() => readStretch(look.late, possible.layout, unit)));
     let isMoving: boolean | undefined;
-    return scaled.flatMap(({ layout, cost, factor, plus, fitted }) => {
-      const agreements = looks.map((look, at) => agreement(look, stored[at]!, factor, plus));
+    const scaled = [powersOfTen, simpleScales].flatMap((scaling) => scaling(possible, near, shown, unit));
+    tried[possible.layout.kind] += scaled.length;
+    for (const { layout, cost, factor, plus, fitted } of scaled) {
+      const agreements = shown.map((each, at) => agreement(each, near[at]!, late[at]!, factor, plus));
       const followed = agreements.filter((each) => each !== null).length;
-      if (followed < Math.max(1, shown.length - 1)) return [];
+      if (followed < Math.max(1, shown.length - 1)) continue;
       isMoving ??= hasMoved(kind, possible.layout, unit);
-      if (!isMoving) return [];
+      if (!isMoving) break;
       const evidence = agreements.reduce<number>((sum, each) => sum + (each ?? 0), 0);
       const score =
-        evidence - cost - (kind.match ? MATCH_COST : 0) + movementBonus(layout, longest.length, movement);
+        evidence - cost - (kind.match ? MATCH_COST : 0) + movementBonus(layout, longest, movement);
       const follows = agreements.map((each) => each !== null);
-      return [{ kind, layout, follows, followed, score, fitted }];
-    });
-  });
+      found.push({ kind, layout, follows, followed, cost, score, fitted });
+    }
+  }
+  return found;
+}
+
+function readStretch({ seen, order }: Stretch, layout: Layout, unit: ReadingUnit): StoredStretch {
+  const stored = seen.map((bytes) => storedIn(bytes, layout, unit));
+  return order.map(({ at, ms }) => ({ stored: stored[at]!, ms }));
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 function storedIn(bytes: Uint8Array, layout: Layout, unit: ReadingUnit): number | null {
@@ -269,14 +355,21 @@ const powersOfTen: Scaling = ({ layout, cost }, _, shown, unit) =>
   EXPONENTS[unit].map((exponent) => {
     const factor = Number(`1e${exponent}`);
     const takesNone = layout.kind === 'number' && !formatTakesExponent(layout.format);
+    const scaled = takesNone ? { ...layout, scale: factor } : { ...layout, exponent };
     return {
-      layout: takesNone ? { ...layout, scale: factor } : { ...layout, exponent },
-      cost: cost + costOfPower(layout, exponent, shown, unit),
+      layout: scaled,
+      cost: cost + costOfPower(layout, exponent, shown, unit) + costOfRange(scaled, unit),
       factor,
       plus: 0,
       fitted: 0,
     };
   });
+
+/** A meter can show wet wood. */
+function costOfRange(layout: Layout, unit: ReadingUnit): number {
+  const holds = representableRange(layout);
+  return unit === 'pct' && holds !== null && holds.max < LEAST_MOST_PCT ? 4 : 0;
+}
 
 /** Whole numbers usually count what the display's last digit counts, or a tenth of it; others are the number itself. */
 function costOfPower(
@@ -289,50 +382,95 @@ function costOfPower(
   const finest = Math.round(Math.log10(Math.min(...shown.map(({ resolution }) => resolution))));
   const finer = finest - exponent;
   if (finer === 0) return 0;
-  return finer > 0 ? 0.4 * finer : unit === 'ohm' ? 1.5 : 2.5;
+  return finer > 0 ? 0.4 * finer : unit === 'ohm' ? 1.5 : 3.5;
 }
 
 /** Where whole numbers count in steps of something else. */
-const simpleScales: Scaling = ({ layout, cost }, stored, shown) => {
-  if (layout.kind !== 'number' || !isInteger(layout)) return [];
-  const middles = stored.map(middleOf);
-  if (middles.some((middle) => middle === null)) return [];
-  const points = middles.map((middle, at) => ({ ...shown[at]!, stored: middle! }));
-  return fitScales(points).map(({ scale, offset, cost: ofFit }) => ({
-    layout: { ...layout, scale, offset },
-    cost: cost + ofFit,
-    factor: scale,
-    plus: offset,
-    fitted: offset === 0 ? 1 : 2,
-  }));
+const simpleScales: Scaling = ({ layout, cost }, finds, shown, unit) => {
+  if (layout.kind !== 'number' || !isInteger(layout) || differentNumbers(shown) < 2) return [];
+  const fits = new Map<string, Scaled>();
+  for (const middleOf of [restedAt, commonest, medianOf]) {
+    const middles = finds.map(middleOf);
+    if (middles.some((middle) => middle === null)) return [];
+    const points = middles.map((middle, at) => ({ ...shown[at]!, stored: middle! }));
+    for (const { scale, offset, cost: ofFit } of [...fitScales(points), ...fitScales(flickering(points))]) {
+      const scaled = { ...layout, scale, offset };
+      fits.set(`${scale} ${offset}`, {
+        layout: scaled,
+        cost: cost + ofFit + costOfRange(scaled, unit),
+        factor: scale,
+        plus: offset,
+        fitted: offset === 0 ? 1 : 2,
+      });
+    }
+  }
+  return [...fits.values()];
 };
 
-function middleOf(stored: readonly (number | null)[]): number | null {
-  const known = stored.filter((value) => value !== null).toSorted((a, b) => a - b);
+/** With room for a last bit that was another one when the number was read. */
+function flickering(points: readonly StoredAndShown[]): StoredAndShown[] {
+  const [first, last] = [points[0]!, points.at(-1)!];
+  const step = Math.abs((last.value - first.value) / (last.stored - first.stored || 1));
+  return points.map((point) => ({ ...point, resolution: point.resolution + 2 * step }));
+}
+
+function medianOf(found: StoredStretch): number | null {
+  const known = found.flatMap(({ stored }) => (stored === null ? [] : [stored])).toSorted((a, b) => a - b);
   return known[known.length >> 1] ?? null;
 }
 
-/** How well the packets agree with a number, in bits: 0 where all do; null where none does. */
+/** In the middle of the time, when the scale has come to rest and the pins are still in. */
+const restedAt = (found: StoredStretch): number | null =>
+  medianOf(found.slice(Math.floor(found.length * 0.4), Math.ceil(found.length * 0.8)));
+
+function commonest(found: StoredStretch): number | null {
+  const times = new Map<number, number>();
+  for (const { stored, ms } of found) {
+    if (stored !== null) times.set(stored, (times.get(stored) ?? 0) + ms);
+  }
+  return [...times].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+}
+
+/** How well what came agrees with a number, in bits: 0 where it showed nothing else; null where it did not show it. */
 function agreement(
-  { shown, near, late }: Look,
-  stored: { near: (number | null)[]; late: (number | null)[] },
+  shown: ShownNumber,
+  near: StoredStretch,
+  late: () => StoredStretch,
   factor: number,
   plus: number,
 ): number | null {
-  const share = (seen: Seen[], numbers: (number | null)[]) => {
-    let agreeing = 0;
-    let all = 0;
-    for (const [at, { times }] of seen.entries()) {
-      all += times;
-      const number = numbers[at]!;
-      if (number !== null) agreeing += times * closeness(number * factor + plus, shown);
-    }
-    return agreeing / all;
-  };
-  const now = share(near, stored.near);
+  const now = shareShowing(near, shown, factor, plus);
   if (now > 0) return Math.max(-5, Math.log2(now));
-  const before = share(late, stored.late);
+  const before = shareShowing(late(), shown, factor, plus);
   return before > 0 ? Math.max(-6, Math.log2(before)) - 2 : null;
+}
+
+/**
+ * Share of the time in which the display would show the number: 0 unless it does so while the value stays near it. What
+ * comes by it for a moment, as noise does, is not what a person reads.
+ */
+function shareShowing(found: StoredStretch, shown: ShownNumber, factor: number, plus: number): number {
+  const nearness = Math.max(1.5 * shown.resolution, NEAR_SHARE * Math.abs(shown.value));
+  let showing = 0;
+  let all = 0;
+  let runMs = 0;
+  let isShownInRun = false;
+  let hasRested = false;
+  for (const { stored, ms } of found) {
+    all += ms;
+    const value = stored === null ? null : stored * factor + plus;
+    if (value === null || Math.abs(value - shown.value) > nearness) {
+      runMs = 0;
+      isShownInRun = false;
+      continue;
+    }
+    runMs += ms;
+    const close = closeness(value, shown);
+    showing += ms * close;
+    isShownInRun ||= close > 0;
+    hasRested ||= isShownInRun && runMs >= REST_MS;
+  }
+  return hasRested ? showing / all : 0;
 }
 
 /** 1 where the display would show it so, less where it would cut it off instead of rounding it. */
@@ -356,7 +494,7 @@ function movementBonus(layout: Layout, length: number, { motions }: Movement): n
 function judge({ kind, layout }: Candidate, unit: ReadingUnit): { meaning: string; bonus: number } {
   const packets = kind.packets.slice(-MOST_JUDGED_PACKETS);
   const read = new Map(
-    distinct(packets, MOST_JUDGED_PACKETS).map(({ bytes }) => [bytes.join(), storedIn(bytes, layout, unit)]),
+    distinct(packets, MOST_JUDGED_PACKETS).map((bytes) => [bytes.join(), storedIn(bytes, layout, unit)]),
   );
   const values = packets.map(({ bytes }) => read.get(bytes.join()) ?? null);
   const known = values.filter((value) => value !== null);

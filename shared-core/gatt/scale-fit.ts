@@ -23,31 +23,36 @@ interface Room {
   high: number;
 }
 
-/** @returns the fit without an offset first; none where no fit is within the display's rounding */
+/** @returns the simplest first; none where no fit is within the display's rounding */
 export function fitScales(points: readonly StoredAndShown[]): Fit[] {
   const fits: Fit[] = [];
   const proportional = meet(points.map(({ stored, ...shown }) => over(roomOf(shown), stored)));
-  if (proportional !== null && proportional.low * proportional.high > 0) {
-    const scale = simplestIn(proportional);
-    fits.push({ scale, offset: 0, cost: 1 + costOf(scale) });
+  if (proportional !== null) {
+    fits.push(...simpleIn(proportional).map(({ number, cost }) => ({ scale: number, offset: 0, cost })));
   }
   const sorted = points.toSorted((a, b) => a.stored - b.stored);
   const [first, last] = [sorted[0], sorted.at(-1)];
   if (first === undefined || last === undefined || first.stored === last.stored) return fits;
   const [low, high] = [roomOf(first), roomOf(last)];
   const slopes = over({ low: high.low - low.high, high: high.high - low.low }, last.stored - first.stored);
-  if (slopes === null || slopes.low * slopes.high <= 0) return fits;
-  const scale = simplestIn(slopes);
-  const offsets = meet(
-    points.map((point) => {
-      const room = roomOf(point);
-      return { low: room.low - scale * point.stored, high: room.high - scale * point.stored };
-    }),
-  );
-  if (offsets === null) return fits;
-  const offset = simplestIn(offsets);
-  if (offset !== 0) fits.push({ scale, offset, cost: 3 + costOf(scale) + costOf(offset) });
-  return fits;
+  const most = Math.max(...points.map(({ value }) => Math.abs(value)));
+  for (const { number: scale, cost } of slopes === null ? [] : simpleIn(slopes)) {
+    const offsets = meet(
+      points.map((point) => {
+        const room = roomOf(point);
+        return { low: room.low - scale * point.stored, high: room.high - scale * point.stored };
+      }),
+    );
+    if (offsets === null || (offsets.low <= 0 && offsets.high >= 0)) continue;
+    const [simplest] = simpleIn(offsets);
+    if (simplest === undefined) continue;
+    const { number: offset, cost: ofOffset } = simplest;
+    fits.push({ scale, offset, cost: 1 + cost + ofOffset + (Math.abs(offset) > most ? ODD : 0) });
+  }
+  return fits
+    .map((fit) => ({ ...fit, cost: 2 + fit.cost + (fit.scale < 0 ? ODD : 0) }))
+    .toSorted((a, b) => a.cost - b.cost)
+    .slice(0, MOST_FITS);
 }
 
 /** What the display would round to it. */
@@ -70,38 +75,41 @@ function meet(rooms: readonly (Room | null)[]): Room | null {
   return low <= high ? { low, high } : null;
 }
 
-const MOST_DIGITS = 6;
+const MOST_DIGITS = 5;
+const MOST_FITS = 3;
+const MOST_OF_DIGITS = 4;
+/** Of what is unlikely, as a scale that runs the other way. */
+const ODD = 4;
 
-/** The number with the fewest digits, or a half of a half of one, that is in there. */
-function simplestIn({ low, high }: Room): number {
-  if (low <= 0 && high >= 0) return 0;
+/** Numbers in there that a person would choose: halves of halves and few digits, the simplest first. */
+function simpleIn({ low, high }: Room): { number: number; cost: number }[] {
+  if (low <= 0 && high >= 0) return [];
   const isNegative = high < 0;
   const [least, most] = isNegative ? [-high, -low] : [low, high];
+  const found = new Map<number, number>();
+  const add = (number: number, cost: number) => {
+    if (!found.has(number)) found.set(number, cost);
+  };
+  for (let power = Math.ceil(Math.log2(least)); power <= Math.floor(Math.log2(most)); power++) {
+    add(2 ** power, 2.5);
+  }
   const size = Math.floor(Math.log10(most));
-  let simplest = (least + most) / 2;
-  for (let digits = 1; digits <= MOST_DIGITS; digits++) {
+  for (let digits = 1; digits <= MOST_DIGITS && found.size < MOST_OF_DIGITS; digits++) {
     // By division: 3 times 0.1 is not 0.3.
     const power = 10 ** (digits - 1 - size);
-    const rounded = Math.ceil(least * power - 1e-9) / power;
-    if (rounded > most * (1 + 1e-12)) continue;
-    simplest = rounded;
-    if (digits > 2) simplest = halvingIn(least, most) ?? rounded;
-    break;
+    const [from, to] = [Math.ceil(least * power - 1e-9), Math.floor(most * power + 1e-9)];
+    for (let whole = from; whole <= Math.min(to, from + 60); whole++) {
+      if (digits === 1 || whole % 10 !== 0) add(whole / power, costOf(whole, digits));
+    }
   }
-  return isNegative ? -simplest : simplest;
+  return [...found]
+    .map(([number, cost]) => ({ number: isNegative ? -number : number, cost }))
+    .toSorted((a, b) => a.cost - b.cost)
+    .slice(0, MOST_OF_DIGITS);
 }
 
-/** 1/4, 1/8, 1/16 … */
-function halvingIn(low: number, high: number): number | null {
-  const halving = 2 ** Math.floor(Math.log2(high));
-  return halving < 1 && halving >= low ? halving : null;
-}
-
-/** More digits are more chance. */
-function costOf(number: number): number {
-  if (Number.isInteger(Math.log2(Math.abs(number)))) return 2;
-  const digits = Number(Math.abs(number).toPrecision(MOST_DIGITS))
-    .toExponential()
-    .replace(/\.|e.*/g, '').length;
-  return Math.min(8, 1.5 * digits);
+/** As many bits as it takes to say the digits, fewer for those that steps usually have. */
+function costOf(whole: number, digits: number): number {
+  const usual = [1, 2, 5, 25, 75, 125, 15].includes(whole) ? 1 : whole % 5 === 0 ? 0.5 : 0;
+  return 3.3 * digits - 1.5 * usual;
 }

@@ -4,6 +4,8 @@ import type { Layout } from '../../../shared-core/gatt/layout.ts';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import { type Proposal, propose } from '../../../shared-core/gatt/propose.ts';
 import { decodeLayout, octetsOfFormat } from '../../../shared-core/gatt/value.ts';
+import { randomFrom } from '../../faults/random.ts';
+import { isRight, KINDS, makeOddMeter, until } from './odd-meters.ts';
 import { insertions, typedAt, watched } from './watched-meter.ts';
 
 const source = { kind: 'sent', serviceUuid: 'fff0', characteristicUuid: 'fff1' } as const;
@@ -271,5 +273,38 @@ describe('any layout', () => {
       }),
       { numRuns: 8 },
     );
+  });
+});
+
+describe('made-up meters of every kind', () => {
+  // `describing.bench.ts` measures more of them.
+  test.each(KINDS)(
+    '%s: the first is right after two numbers nearly always, and what is sure is right',
+    (kind) => {
+      const random = randomFrom(7);
+      const meters = Array.from({ length: 10 }, () => makeOddMeter(kind, random));
+      const right = meters.filter((meter) => {
+        const numbers = meter.numbers.slice(0, 2);
+        const [best] = propose(until(meter.places, numbers), numbers, 'pct');
+        if (best?.isSure) expect(isRight(best, meter), JSON.stringify(meter.truth)).toBe(true);
+        return isRight(best, meter);
+      });
+      expect(right.length).toBeGreaterThanOrEqual(kind === 'scaled' ? 7 : 9);
+    },
+  );
+
+  test('what comes by a number only for a moment does not show it', () => {
+    // A count that runs through every digit before the number: "7 MC= 21,7 %".
+    const packets = watched(course, 2, (shown, index) =>
+      ascii(`${index % 10} MC=${(shown ?? 0).toFixed(1).replace('.', ',').padStart(5)} % T21`),
+    );
+    const proposals = propose([{ source, packets }], typed.slice(0, 2), 'pct');
+    expect(proposals.map(({ value }) => value.kind)).toEqual(['text']);
+    expect(proposals[0]!.isSure).toBe(true);
+  });
+
+  test('at most three are offered', () => {
+    const packets = watched(course, 1, (shown) => Uint8Array.from(integer(Math.round((shown ?? 0) * 10), 2)));
+    expect(propose([{ source, packets }], typed.slice(0, 1), 'pct').length).toBeLessThanOrEqual(3);
   });
 });
