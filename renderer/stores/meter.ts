@@ -19,15 +19,18 @@ export interface MeterStore {
   insertion: InsertionReading | null;
   /** The meter was away since these pins were saved: none saves itself before it has shown them out. */
   wasAway: boolean;
+  /** Their value settled while no round was open, so it did not save itself. */
+  isMissed: boolean;
 }
 
-const nothing = { live: null, trace: [], insertion: null };
+const nothing = { live: null, trace: [] };
+const noPins = { insertion: null, wasAway: false, isMissed: false };
 
 export const useMeter = create<MeterStore>()(() => ({
   state: null,
   error: null,
-  wasAway: false,
   ...nothing,
+  ...noPins,
 }));
 
 /** Whether a meter is live, and its values come to this window. */
@@ -42,7 +45,12 @@ function showLive(came: readonly Live[]): void {
 }
 
 export function showMeter(state: MeterState): void {
-  useMeter.setState((store) => ({ state, error: null, ...(!isLiveHere({ ...store, state }) && nothing) }));
+  useMeter.setState((store) => ({
+    state,
+    error: null,
+    ...(!isLiveHere({ ...store, state }) && nothing),
+    ...(state.heldBy !== 'this-window' && noPins),
+  }));
 }
 
 /** Shows what the meter came to by an order; false where it was refused. */
@@ -70,11 +78,11 @@ export function followMeter(): () => void {
   const lives = inFrames(showLive);
   const stops = [
     // What the meter showed before the link was lost is not what it shows.
-    useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState({ ...nothing, wasAway: false })),
+    useLink.subscribe(({ state }) => state !== 'open' && useMeter.setState({ ...nothing, ...noPins })),
     useMeter.subscribe(({ live }) => live === null && lives.drop()),
     bridge().on('meter.state', showMeter),
-    bridge().on('meter.insertion', ({ reading, wasAway }) =>
-      useMeter.setState({ insertion: reading, wasAway }),
+    bridge().on('meter.insertion', ({ reading, ...how }) =>
+      useMeter.setState({ insertion: reading, ...how }),
     ),
     bridge().on('meter.live', lives.take),
   ];

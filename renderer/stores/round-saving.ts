@@ -58,16 +58,21 @@ async function saveAt(
   }
 }
 
-/** Saves the live value where the window aims, or offers to replace the reading that these pins were saved as. */
-export const saveLive = () =>
+/**
+ * Saves the live value where the window aims, or offers to replace the reading that these pins were saved as.
+ * @param isOtherPush  the person was asked, and says that these are other pins than those that are saved
+ */
+export const saveLive = (isOtherPush?: true) =>
   inRound(async (round) => {
     const { insertion } = useMeter.getState();
-    if (insertion?.roundId === round.id) {
+    if (insertion?.roundId === round.id && !isOtherPush) {
       useRound.setState({ offersReplacing: true });
       return;
     }
     if (round.aim === null) return;
-    await saveAt(round.aim, (at) => bridge().command('rounds.saveLive', { roundId: round.id, ...at }));
+    await saveAt(round.aim, (at) =>
+      bridge().command('rounds.saveLive', { roundId: round.id, ...at, ...(isOtherPush && { isOtherPush }) }),
+    );
   });
 
 /** Saves the live value in place of the reading that these pins were saved as. */

@@ -18,9 +18,14 @@ export const events = {
   'meter.live': liveSchema,
   /**
    * Likewise; null once the pins go in again, or the reading is undone. `wasAway`: the meter was away since it was
-   * saved, so the pins may be elsewhere, and nothing saves itself before the meter has shown them out.
+   * saved, so the pins may be elsewhere, and nothing saves itself before the meter has shown them out. `isMissed`: their
+   * value settled while no round was open, so it did not save itself.
    */
-  'meter.insertion': z.object({ reading: insertionReadingSchema.nullable(), wasAway: z.boolean() }),
+  'meter.insertion': z.object({
+    reading: insertionReadingSchema.nullable(),
+    wasAway: z.boolean(),
+    isMissed: z.boolean(),
+  }),
   /** Likewise; the button on the meter was pressed, which saves what it shows. */
   'meter.pressed': z.object({}),
   /** Likewise, while the meter waits to be described: what it sent since the last time, by place and oldest first. */

@@ -1,6 +1,13 @@
 import type { InsertionReading } from '../../../shared-core/contract/round.ts';
+import { isJump } from '../../../shared-core/probing/readings/settle.ts';
 import type { AppContext } from '../context.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
+import type { ReadingValue } from './saving.ts';
+
+interface Taken {
+  reading: InsertionReading;
+  value: Pick<ReadingValue, 'raw' | 'unit'>;
+}
 
 /** Which reading the pins that are in were saved as: one insertion is one reading. */
 export function createInsertion(context: AppContext, { values, holder, link }: MeterDesk) {
@@ -9,18 +16,23 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
   let takenWith: number | null = null;
   /** The meter was away since these pins were saved: nobody knows whether they are still where they were. */
   let wasAway = false;
+  /** Their value settled while no round was open that it could be saved in. */
+  let isMissed = false;
   /** The button on the meter was pressed for these pins before anything was saved of them. */
   let isPressed = false;
-  let reading: InsertionReading | null = null;
+  let taken: Taken | null = null;
 
   function tell(): void {
     const window = holder.window();
-    if (window !== null) context.emitTo(window, 'meter.insertion', { reading, wasAway });
+    const reading = taken?.reading ?? null;
+    if (window !== null) context.emitTo(window, 'meter.insertion', { reading, wasAway, isMissed });
   }
-  function show(next: InsertionReading | null, isAfterLoss = false): void {
-    if (reading === null && next === null && wasAway === isAfterLoss) return;
-    reading = next;
+  function show(next: Taken | null, isAfterLoss = false, isUnsaved = false): void {
+    const isNone = taken === null && next === null;
+    if (isNone && wasAway === isAfterLoss && isMissed === isUnsaved) return;
+    taken = next;
     wasAway = isAfterLoss;
+    isMissed = isUnsaved;
     tell();
   }
   function end(): void {
@@ -28,12 +40,16 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
     isPressed = false;
     show(null);
   }
-  values.values.follow(({ inserted, phase, meterId }) => {
+  const isLive = (): boolean => link.current().state.phase === 'live';
+  values.values.follow(({ inserted, phase, meterId, value, unit }) => {
     if (inserted || phase === 'pins-out' || (isTaken && meterId !== takenWith)) end();
+    // So far from what was saved, they are elsewhere. It does not save itself: nobody saw them move.
+    else if (wasAway && taken && phase === 'settled' && value !== null && unit === taken.value.unit)
+      if (isJump(unit, taken.value.raw, value)) show(null, true);
   });
-  // A person may save what the meter shows then; by itself it could be the same push at the next spot.
-  values.lost.follow(() => show(null, isTaken));
-  link.left.follow(() => show(null, isTaken));
+  // A person says whether they are the same pins; by itself it could be the same push at the next spot.
+  values.lost.follow(() => show(taken, isTaken));
+  link.left.follow(() => show(taken, isTaken));
   values.pressed.follow(() => {
     // A meter that holds its value does not show the pins going elsewhere: pressed again, it is another insertion.
     if (isTaken && isPressed) end();
@@ -49,18 +65,23 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
      * away, before it has shown them out.
      */
     isTaken: (): boolean => isTaken,
+    wasAway: (): boolean => wasAway,
     /** Null once that reading was undone. */
-    reading: (): InsertionReading | null => reading,
-    /** The first reading of an insertion is the one; another only replaces it. */
-    take: (saved: InsertionReading): void => {
-      if (!isTaken) takenWith = values.newest()?.meterId ?? null;
+    reading: (): InsertionReading | null => taken?.reading ?? null,
+    /** The first reading of an insertion is the one; another only replaces it, or is of other pins after a loss. */
+    take: (reading: InsertionReading, value: Taken['value']): void => {
+      const isOther = taken === null || wasAway;
+      if (!isTaken || isOther) takenWith = values.newest()?.meterId ?? null;
       isTaken = true;
-      if (reading === null) show(saved);
+      if (isOther) show({ reading, value }, !isLive());
     },
+    /** Their value settled and nothing was saved, as no round was open. */
+    miss: (): void => show(taken, wasAway, true),
     /** The reading is excluded: a person may save the same insertion again, as they say where. */
     free: (readingId: number): void => {
-      if (reading?.readingId === readingId) show(null);
+      if (taken?.reading.readingId === readingId) show(null);
     },
+    tell,
     end,
   };
 }

@@ -1,5 +1,6 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds.ts';
+import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import {
   type Aim,
   firstOpenSpot,
@@ -77,6 +78,8 @@ export function createRounds(
     clock,
   );
   createSavingSettled(context, meter, aims, openRounds, insertion, saving);
+  // It may have been told to a window that was not there yet.
+  aims.changed.follow((window) => window === meter.holder.window() && insertion.tell());
 
   const moving = createMovingReadings(context, judging, comparing, aims, openRounds, telling, planBases);
 
@@ -161,13 +164,17 @@ export function createRounds(
   }
 
   /** @throws Refusal where the pins are in for a reading that is saved, or for another window */
-  function checkInsertion(window: string, replaces: number | undefined): void {
+  function checkInsertion(window: string, { replaces, isOtherPush }: RequestInput<'rounds.saveLive'>): void {
     meter.holder.holdIfFree(window);
     if (meter.holder.window() !== window) throw new Refusal(message('refusal.meter-elsewhere'));
     const taken = insertion.reading();
     if (taken === null || taken.readingId === replaces) return;
-    const { code } = orRefuse(context.yard().boards.get(taken.boardId), 'board');
-    throw new Refusal(message('refusal.insertion-saved', { boardCode: code }));
+    const mayBeOther = insertion.wasAway();
+    if (mayBeOther && isOtherPush) return;
+    const { code: boardCode } = orRefuse(context.yard().boards.get(taken.boardId), 'board');
+    throw new Refusal(
+      message(mayBeOther ? 'refusal.insertion-maybe-saved' : 'refusal.insertion-saved', { boardCode }),
+    );
   }
 
   /**
@@ -309,10 +316,11 @@ export function createRounds(
         return {};
       },
 
-      'rounds.saveLive': (at, window) => {
+      'rounds.saveLive': (input, window) => {
+        const { isOtherPush: _, ...at } = input;
         if (openRounds.get(at.roundId).isDated) throw new Refusal(message('refusal.round-dated'));
         const value = liveReading(meter.values.newest(), 'at-once');
-        checkInsertion(window, at.replaces);
+        checkInsertion(window, input);
         return saving.saveAsShown(window, at, value);
       },
 

@@ -4,6 +4,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { hashOf } from '../acting.ts';
 import type { AppContext } from '../context.ts';
 import { faultMessage } from '../fault-message.ts';
+import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterDesk } from '../meter/meter-desk.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { Aims, WindowAim } from './aims.ts';
@@ -31,7 +32,13 @@ export function createSavingSettled(
     if (live.isUnconfirmed || insertion.isTaken()) return;
     const window = holder.window();
     const aim = window === null ? null : aims.of(window);
-    if (window === null || aim === null || aim.spotIndex === null) return;
+    // As while the window is loaded again: once it is back, the person says whether that is where it goes.
+    if (window === null || aim === null) insertion.miss();
+    else save(live, window, aim);
+  });
+
+  function save(live: LiveValue, window: string, aim: WindowAim): void {
+    if (aim.spotIndex === null) return;
     try {
       if (!settingsOf(context.yard()).saveWhenSettled || openRounds.get(aim.roundId).isDated) return;
       const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
@@ -48,5 +55,5 @@ export function createSavingSettled(
     } catch (error) {
       tellNotSaved(window, aim, error);
     }
-  });
+  }
 }

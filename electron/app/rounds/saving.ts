@@ -105,7 +105,7 @@ export function createSaving(
       if (replaces !== undefined) insertion.free(replaces);
       // What another window types is no reading of these pins.
       if (value.how !== 'typed' || holder.window() === window) {
-        insertion.take({ readingId, roundId, boardId, spotIndex });
+        insertion.take({ readingId, roundId, boardId, spotIndex }, value);
       }
       showSaved(window, at, readingId);
     });

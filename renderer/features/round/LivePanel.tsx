@@ -25,7 +25,7 @@ export function LivePanel({ board: { boardId } }: Probing) {
   const trace = useMeter((meter) => meter.trace);
   const isLost = useLink(isLinkLost);
   const saved = useRound((store) => store.saved);
-  const wasAway = useMeter((meter) => meter.wasAway);
+  const { wasAway, isMissed } = useMeter();
   const savesItself = useSettings(({ settings }) => settings?.saveWhenSettled ?? false);
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
@@ -45,8 +45,8 @@ export function LivePanel({ board: { boardId } }: Probing) {
             {say(stateOf(shown), { depth: shown.spot.depth })}
           </span>
         )}
-        {wasAway && savesItself && phase !== 'pins-out' && (
-          <span className={css.warning}>{say('live.was-away')}</span>
+        {(wasAway || isMissed) && savesItself && phase !== 'pins-out' && (
+          <span className={css.warning}>{say(wasAway ? 'live.was-away' : 'live.missed')}</span>
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>

@@ -22,7 +22,7 @@ import css from './ValuePanel.module.css';
 
 /** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
 export function ValuePanel(probing: Probing) {
-  const { typing, filledBy, unsaved, nextSpot, savedBoard, leaves, meterIsLive, act } = probing;
+  const { typing, filledBy, unsaved, nextSpot, savedBoard, mayBeOther, leaves, meterIsLive, act } = probing;
   const words = useWords();
   const { say } = words;
   const trouble = useRound((store) => store.trouble);
@@ -57,8 +57,20 @@ export function ValuePanel(probing: Probing) {
         </Banner>
       )}
       {savedBoard && (
-        <Banner kind="caution" actions={replace}>
-          {say('round.pins-saved', { boardCode: savedBoard.code })}
+        <Banner
+          kind="caution"
+          actions={
+            <>
+              {replace}
+              {mayBeOther && (
+                <Button shortcut={say('key.space')} onClick={() => act('take')}>
+                  {say('round.save-here')}
+                </Button>
+              )}
+            </>
+          }
+        >
+          {say(mayBeOther ? 'round.pins-maybe-saved' : 'round.pins-saved', { boardCode: savedBoard.code })}
         </Banner>
       )}
       {unsaved && <UnsavedValue draft={unsaved} />}

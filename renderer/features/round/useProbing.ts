@@ -42,6 +42,10 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   /** The reading that the pins which are in were saved as. */
   const pinsIn = meterIsLive ? insertion : null;
+  /** The meter was away since: they may be in elsewhere. */
+  const mayBeOther = useMeter(({ wasAway }) => wasAway) && pinsIn !== null;
+  /** Of which reading Space asked whether these are its pins. */
+  const [askedPins, setAskedPins] = useState<{ readingId: number; atMs: number } | null>(null);
   const nextBoardAfterS = useSettings(({ settings }) => settings?.nextBoardAfterS ?? null);
   const [dialog, setDialog] = useState<
     'go-to-board' | 'temperature' | 'core' | 'note' | 'meter' | 'keys' | 'finish' | null
@@ -121,11 +125,20 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     goTo(board, Math.min(Math.max(from + by, 0), plan.length - 1));
   }
 
+  /** Where these may be the pins that are saved already, it asks, and a second press saves. */
+  function takeLive(): void {
+    if (!mayBeOther || !pinsIn) void saveLive();
+    else if (savedBoard === undefined || askedPins?.readingId !== pinsIn.readingId) {
+      setAskedPins({ readingId: pinsIn.readingId, atMs: performance.now() });
+      void saveLive();
+    } else if (performance.now() - askedPins.atMs > BOUNCE_MS) void saveLive(true);
+  }
+
   /** By one pedal alone: saves what is there to save, and goes to the next spot, or board, where nothing is. */
   function goOn(): void {
     if (!fieldIsEmpty) actions['save-typed']();
-    else if (pinsIn) useRound.setState({ done: message('round.pull-pins') });
-    else if (typing === null && phase !== 'pins-out') void saveLive();
+    else if (pinsIn && !mayBeOther) useRound.setState({ done: message('round.pull-pins') });
+    else if (typing === null && phase !== 'pins-out') takeLive();
     else {
       const later = spotIndex === null ? undefined : spotsToRead(board, spotIndex + 1)[0];
       if (later === undefined || later === spotIndex) leaveBoard();
@@ -172,7 +185,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const actions: Record<RoundAction, () => void> = {
     'go-on': goOn,
     'go-back': goBack,
-    take: () => void saveLive(),
+    take: takeLive,
     // Where the spot was filled meanwhile, the person says what is meant.
     'save-typed': () => {
       if (filledBy) return;
@@ -237,7 +250,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     probed,
     spotIndex,
     /** The spot that the pins which are in were saved at: it stands out until they are pulled. */
-    pinsAt: pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null,
+    pinsAt:
+      !mayBeOther && pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null,
     field,
     typing,
     /** The meter that typed values are read off; undefined before one was chosen. */
@@ -255,6 +269,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     meterIsLive,
     can,
     savedBoard,
+    mayBeOther,
     /** How many spots a second press leaves open; null where none was pressed. */
     leaves: fieldIsEmpty && asked?.boardId === boardId ? open || null : null,
     /** Shown so that it can be read from two meters away. */

@@ -113,7 +113,14 @@ export const roundRequests = {
     }),
   ),
   /** Saves the live value at once. */
-  'rounds.saveLive': command({ input: atSpot, output: readingOwnerSchema, topics: ofChangedReading }),
+  'rounds.saveLive': command({
+    input: atSpot.extend({
+      /** Given where it was refused because these may be the pins that are saved already. */
+      isOtherPush: z.literal(true).optional(),
+    }),
+    output: readingOwnerSchema,
+    topics: ofChangedReading,
+  }),
   /** Saves a typed value, in the unit in which the meter shows it. */
   'rounds.saveTyped': command({
     input: atSpot

@@ -84,6 +84,12 @@ const SCALES = {
 const wetter = (y: number): number => Math.max(1, y / 15);
 const widest = (y: number, steps: number): number => Math.max(0.55 * wetter(y), 1.01 * steps);
 const jump = (y: number): number => Math.max(1.5, 0.12 * y);
+
+/** Whether two values in the same unit lie so far apart that they are of different insertions. */
+export function isJump(unit: ReadingUnit, from: number, to: number): boolean {
+  const y = SCALES[unit](from);
+  return Math.abs(SCALES[unit](to) - y) > jump(y);
+}
 /** A turn of the value by more than this is no noise. */
 const turn = (y: number, steps: number): number => Math.max(0.5 * wetter(y), 1.01 * steps);
 

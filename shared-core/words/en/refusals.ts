@@ -288,6 +288,8 @@ export const refusals = {
     'This spot of {boardCode} has another reading now. Nothing was saved. Look at it, then save again.',
   'refusal.insertion-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Pull the pins for the next spot.',
+  'refusal.insertion-maybe-saved':
+    'These may be the pins that are saved on {boardCode}. Nothing more was saved. Pull them for the next spot.',
   'refusal.meter-elsewhere':
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':

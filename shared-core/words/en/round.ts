@@ -84,6 +84,9 @@ export const round = {
   'round.board-left': '{boardCode} is no longer in this stack. Next is {nextCode}.',
   'round.pins-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Pull the pins for the next spot.',
+  'round.pins-maybe-saved':
+    'These may be the pins that are saved on {boardCode}. Pull them for the next spot.',
+  'round.save-here': 'Save here too',
   'round.filled-meanwhile':
     '{how, select, typed {Another window saved {shownValue} here} other {The meter saved {shownValue} at this spot}} while you typed.',
   'round.stack-emptied': '{boardCode} is no longer in this stack. No board is left.',
@@ -249,6 +252,7 @@ export const round = {
   'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
   'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
+  'live.missed': 'Not saved: the round was not open then. Press Space to save.',
   'live.was-away': 'The connection or the setup changed. Pull the pins once, or press Space to save.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',

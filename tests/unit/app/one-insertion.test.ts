@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { openWindow } from './a-window.ts';
 import { handHeld } from './hand-held-meter.ts';
-import { aimedSpot, aimOf, saveLive, type } from './in-round.ts';
+import { aimAt, aimedSpot, aimOf, saveLive, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo();
@@ -109,19 +110,63 @@ describe('the meter away with the pins in, after their reading was saved', () =>
     ]);
   });
 
-  test('away twice, still nothing saves itself; a person saves it by Space', async () => {
+  test('away twice, still nothing saves itself; Space is asked about, and saves where the person says so', async () => {
     yard.meter.show(12.6, 4);
     yard.meter.leaveReach(20);
     yard.meter.show(12.6, 1);
     yard.meter.leaveReach(20);
     yard.meter.show(12.6, 6);
-    await saveLive(roundId);
+    const at = await aimedSpot(roundId);
+    expect(await yard.refusal('rounds.saveLive', at)).toMatch(/may be the pins.*WAL-01.*Nothing more/);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+    await yard.command('rounds.saveLive', { ...at, isOtherPush: true });
     expect(await rawBySpot()).toEqual([
       [0, 12.6],
       [1, 12.6],
     ]);
     expect(wasAway()).toBe(false);
     expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/pins are still in/);
+  });
+
+  test('Space on another board is asked about, too', async () => {
+    yard.meter.show(12.6, 4);
+    yard.meter.leaveReach(4);
+    yard.meter.show(12.6, 4);
+    await aimAt(roundId, 1, 0);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/WAL-01/);
+  });
+
+  test('disconnected and connected anew, Space is asked about, too', async () => {
+    yard.meter.show(12.6, 4);
+    await yard.command('meter.disconnect', {});
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    yard.meter.show(12.6, 6);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the pins/);
+  });
+
+  test('clearly another value does not save itself, but Space saves it without a question', async () => {
+    yard.meter.show(12.6, 4);
+    yard.meter.leaveReach(4);
+    yard.meter.show(16, 6);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+    expect(insertion()).toBeNull();
+    await saveLive(roundId);
+    expect(await rawBySpot()).toEqual([
+      [0, 12.6],
+      [1, 16],
+    ]);
+  });
+
+  test('what was typed meanwhile may be these pins as well', async () => {
+    yard.meter.show(12.6, 0.5);
+    yard.meter.state = { ...yard.meter.state, phase: 'reconnecting' };
+    yard.meter.emit('state', yard.meter.state);
+    await type(roundId, 12.6);
+    yard.meter.leaveReach(1);
+    yard.meter.show(12.6, 6);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the pins/);
   });
 
   test('away before anything was saved of the push, it saves itself once', async () => {
@@ -159,6 +204,35 @@ test('a value that was read in another way than now cannot be saved', async () =
   yard.meter.show(12.6, 0.5);
   await yard.command('meter.describe', { ...handHeld, range: { min: 4, max: 61 } });
   expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/shows no value/);
+});
+
+describe('a push that settles while the window is loaded again', () => {
+  const isMissed = (window: typeof again) => window.heard('meter.insertion').at(-1)?.isMissed;
+  let again: ReturnType<typeof openWindow>;
+
+  beforeEach(async () => {
+    yard.meter.show(12.6, 0.7);
+    yard.close();
+    yard.meter.show(12.6, 6);
+    again = openWindow(yard.app);
+    await again.command('rounds.open', { roundId });
+  });
+
+  test('is not saved unseen: the window says so, and Space saves it once where it was aimed', async () => {
+    expect(await rawBySpot()).toEqual([]);
+    expect(isMissed(again)).toBe(true);
+    await saveLive(roundId, again);
+    expect(isMissed(again)).toBe(false);
+    yard.meter.show(12.6, 6);
+    expect(await rawBySpot()).toEqual([[0, 12.6]]);
+  });
+
+  test('with the pins out, nothing is said any more, and the next push saves itself', async () => {
+    yard.meter.lift();
+    expect(isMissed(again)).toBe(false);
+    yard.meter.show(13.1, 6);
+    expect(await rawBySpot()).toEqual([[0, 13.1]]);
+  });
 });
 
 describe('a value typed while the meter saves its own', () => {

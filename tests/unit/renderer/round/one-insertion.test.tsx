@@ -42,6 +42,7 @@ function meterSaves(machine: ReturnType<typeof playMachine>) {
     machine.tell('meter.insertion', {
       reading: { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 },
       wasAway: false,
+      isMissed: false,
     });
     machine.tell('round.changed', {
       roundId: 12,
@@ -63,7 +64,7 @@ test('after the meter was away with the pins in, it says what to do, until they 
   const { machine } = await open();
   meterSaves(machine);
   act(() => {
-    machine.tell('meter.insertion', { reading: null, wasAway: true });
+    machine.tell('meter.insertion', { reading: null, wasAway: true, isMissed: false });
     showMeter(aLiveMeter({ phase: 'reconnecting' }));
     showMeter(aLiveMeter());
     machine.tell('meter.live', aLiveValue());
@@ -71,10 +72,68 @@ test('after the meter was away with the pins in, it says what to do, until they 
   const said = 'The connection or the setup changed. Pull the pins once, or press Space to save.';
   expect(inReading().getByText(said)).toBeTruthy();
   act(() => {
-    machine.tell('meter.insertion', { reading: null, wasAway: false });
+    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false });
     machine.tell('meter.live', aLiveValue());
   });
   expect(inReading().queryByText(said)).toBeNull();
+});
+
+test('a value that settled while the round was not open says that it is not saved', async () => {
+  const { machine } = await open();
+  act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true }));
+  expect(inReading().getByText('Not saved: the round was not open then. Press Space to save.')).toBeTruthy();
+});
+
+describe('after the meter was away with pins in that are saved', () => {
+  const MAYBE = 'These may be the pins that are saved on WAL-01. Pull them for the next spot.';
+  const reading = { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 };
+
+  async function comeBack() {
+    const opened = await open();
+    meterSaves(opened.machine);
+    act(() => {
+      opened.machine.tell('meter.insertion', { reading, wasAway: true, isMissed: false });
+      showMeter(aLiveMeter({ phase: 'reconnecting' }));
+      showMeter(aLiveMeter());
+      opened.machine.tell('meter.live', aLiveValue());
+    });
+    return opened;
+  }
+
+  test('Space asks; a bounce saves nothing, and pressed again it saves at the spot aimed at', async () => {
+    const { machine, user } = await comeBack();
+    const saves = () => machine.inputsOf('rounds.saveLive');
+    const at = performance.now();
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(at);
+    await user.keyboard(' ');
+    expect(inReading().getByText(MAYBE)).toBeTruthy();
+    expect(inReading().getByRole('button', { name: /Save here too/ })).toBeTruthy();
+    await expectNoBarriers();
+    clock.mockReturnValue(at + 100);
+    await user.keyboard(' ');
+    expect(saves()).toEqual([]);
+    clock.mockReturnValue(at + 2000);
+    await user.keyboard(' ');
+    clock.mockRestore();
+    await vi.waitFor(() =>
+      expect(saves()).toEqual([
+        { roundId: 12, boardId: 101, spotIndex: 1, newestReadingId: null, isOtherPush: true },
+      ]),
+    );
+  });
+
+  test('the button on the meter asks, and does not answer', async () => {
+    const { machine } = await comeBack();
+    for (let n = 0; n < 3; n++) act(() => machine.tell('meter.pressed', {}));
+    expect(inReading().getByText(MAYBE)).toBeTruthy();
+    expect(machine.inputsOf('rounds.saveLive')).toEqual([]);
+  });
+
+  test('R replaces their reading', async () => {
+    const { machine, user } = await comeBack();
+    await user.keyboard(' r');
+    await vi.waitFor(() => expect(machine.inputsOf('rounds.saveLive')).toMatchObject([{ replaces: 7 }]));
+  });
 });
 
 describe('Space with the pins still in', () => {
@@ -107,7 +166,7 @@ describe('Space with the pins still in', () => {
     const { machine, user } = await open();
     meterSaves(machine);
     await user.keyboard(' ');
-    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false }));
+    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
     expect(inReading().queryByText(PINS_STILL_IN)).toBeNull();
     await user.keyboard('r ');
     expect(machine.inputsOf('rounds.saveLive')).toEqual([
