@@ -25,14 +25,15 @@ const AT_PLACE = `
   SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace, l.id
     FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
       FROM air_sensor_stay) t
-    JOIN air_log l ON l.sensor_id = t.sensor_id AND l.at BETWEEN t.since AND coalesce(t.until, '9999')
-      AND l.at IS NOT t.until
-    WHERE t.place_id = @placeId AND l.at BETWEEN @from AND @until
+    JOIN air_log l ON l.sensor_id = t.sensor_id
+      AND l.at BETWEEN max(t.since, @from) AND min(coalesce(t.until, '9999'), @until) AND l.at IS NOT t.until
+    WHERE t.place_id = @placeId
   UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id FROM air_log l
     WHERE l.place_id = @placeId AND l.at BETWEEN @from AND @until AND ${holds('l')}
   ORDER BY 1`;
 
-interface RowAtPlace {
+/** A row of a log as it is on file, which `asLog` reads. */
+export interface RowAtPlace {
   at: string;
   tempC: number;
   rh: number;
@@ -44,8 +45,8 @@ interface RowAtPlace {
 /** Values that came with others so near are a log. */
 const LOG_WITHIN_MS = 6 * HOUR_MS;
 
-/** @param rows  rising in time */
-function withDays(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })[] {
+/** Tells the values of days from those of logs. @param rows  all that are near in time to each other, rising */
+export function asLog(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })[] {
   const all = rows.map(({ at, ...row }) => ({ ...row, atMs: Date.parse(at) }));
   const times = [...new Set(all.filter(({ isOfPlace }) => isOfPlace === 1).map(({ atMs }) => atMs))];
   const alone = new Set(
@@ -83,6 +84,13 @@ export function airLogReads(db: Db) {
          WHERE (SELECT max(l.at) FROM air_log l WHERE l.place_id = p.id) > @than)`,
     )
     .pluck();
+  const bounds = db.prepare<[], { first: string | null; last: string | null }>(
+    `SELECT min(first) AS first, max(last) AS last FROM (
+       SELECT (SELECT min(l.at) FROM air_log l WHERE l.sensor_id = s.id) AS first,
+         (SELECT max(l.at) FROM air_log l WHERE l.sensor_id = s.id) AS last FROM air_sensor s
+       UNION ALL SELECT (SELECT min(l.at) FROM air_log l WHERE l.place_id = p.id),
+         (SELECT max(l.at) FROM air_log l WHERE l.place_id = p.id) FROM place p)`,
+  );
   const has = db
     .prepare<[number, string, string], number>(
       'SELECT 1 FROM air_log WHERE sensor_id = ? AND at BETWEEN ? AND ? LIMIT 1',
@@ -104,7 +112,15 @@ export function airLogReads(db: Db) {
     /** What was typed and imported for a place. */
     ofPlace: (placeId: number) => ofPlace.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
-    atPlace: (placeId: number, from: string) => withDays(atPlace.all({ placeId, from, until: '9999' })),
+    atPlace: (placeId: number, from: string) => asLog(atPlace.all({ placeId, from, until: '9999' })),
+    /** A part of the same. @param until  included */
+    partAtPlace: (placeId: number, from: string, until: string): RowAtPlace[] =>
+      atPlace.all({ placeId, from, until }),
+    /** The first and the last instant of any log; null without one. */
+    bounds: (): { first: string; last: string } | null => {
+      const { first, last } = bounds.get() ?? { first: null, last: null };
+      return first === null || last === null ? null : { first, last };
+    },
     /** Whether anything was logged by a clock that was ahead. */
     isLater: (than: string): boolean => isLater.get({ than }) === 1,
     /** Another one wherever rows of earlier days may count elsewhere, or no longer. */

@@ -6,7 +6,7 @@ import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { openPlace } from '../stock/open-ones.ts';
-import { measuredAt } from './measured-places.ts';
+import { measuredAt, readMeasured } from './measured-places.ts';
 
 /** A chart shows no more. */
 const MOST_DAYS_SHOWN = 400;
@@ -23,7 +23,8 @@ export function instantOfAir({ day, minutes }: { day: string; minutes: number | 
 
 export const placeAirQueries = (context: QueryContext) =>
   ({
-    'air.ofPlace': ({ placeId }) => {
+    'air.ofPlace': async ({ placeId }) => {
+      await readMeasured(context);
       const yard = context.yard();
       const { days, shiftPct } = measuredAt(yard, orRefuse(yard.places.get(placeId), 'place'), context.now());
       const used = days.filter(({ doubt }) => doubt === null);

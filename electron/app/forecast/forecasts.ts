@@ -11,7 +11,7 @@ import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
-import { measuredAt } from '../air/measured-places.ts';
+import { measuredAt, readMeasured } from '../air/measured-places.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -105,6 +105,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
 
   return {
     'boards.forecast': async ({ id }) => {
+      await readMeasured(context);
       const row = orRefuse(context.yard().boards.get(id), 'board');
       const now = endOfDay(context.now());
       const today = { ...context, now: () => now };

@@ -2,6 +2,7 @@ import type { Topic } from '../../../shared-core/contract/topics.ts';
 import { outlookOf } from '../../../shared-core/probing/calls/outlook.ts';
 import { RULES_VERSION } from '../../../shared-core/probing/calls/rules-version.ts';
 import type { DueOutlook } from '../../store/outlook-table.ts';
+import { readingMeasured } from '../air/measured-places.ts';
 import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import type { Assessing } from '../judging/assessing.ts';
@@ -42,6 +43,7 @@ export function createOutlooks(
   let toldMs = 0;
 
   const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
+    for (const _ of readingMeasured(context.yard(), context.now())) if (!(await yieldIfDue())) return [];
     // First, because forecasts start from rounds as they are judged.
     for (const { boardId } of context.yard().outlooks.dueInStack(stackId)) {
       await makeCoreHistory(context, assessing, judging, forecaster, boardId);
@@ -72,6 +74,8 @@ export function createOutlooks(
       }
       const asked = some.filter(({ boardId }) => prepared(boardId)).map(({ boardId }) => boardId);
       const answers = asked.length > 0 ? await forecaster.ask({ boards: [...boards], boardIds: asked }) : [];
+      // A log may have been imported meanwhile.
+      for (const _ of readingMeasured(context.yard(), now)) if (!(await yieldIfDue())) return [];
       if (!(await yieldIfDue())) return [];
       const made = new Map(answers.map(({ boardId, made }) => [boardId, made]));
       for (let left: readonly DueOutlook[] = some; left.length > 0; ) {

@@ -51,9 +51,9 @@ interface Board {
 export function createPlanBases(pins: () => Pins | null) {
   const inHand = new Map<string, { roundId: number; boardId: number; pins: Pins | null }>();
 
-  const pinsFor = ({ roundId, boardId }: Board): Pins | null => {
+  const pinsFor = ({ roundId, boardId }: Board, others: () => Pins | null): Pins | null => {
     const held = [...inHand.values()].find((each) => each.roundId === roundId && each.boardId === boardId);
-    return held === undefined ? pins() : held.pins;
+    return held === undefined ? others() : held.pins;
   };
 
   return {
@@ -77,14 +77,21 @@ export function createPlanBases(pins: () => Pins | null) {
         board,
         yard.spotPlans.ofBoard(board.roundId, board.boardId),
         coreWayOf(yard, board.roundId),
-        pinsFor(board),
+        pinsFor(board, pins),
       ),
     /** For many boards of a round. */
     inRound: (yard: Yard, roundId: number) => {
       const saved = yard.spotPlans.ofBoards(roundId);
       const ofRound = coreWayOf(yard, roundId);
+      // The file is asked for them once, not for each board.
+      const now = pins();
       return (board: Board): PlanBasis =>
-        basisNow(board, saved.get(board.boardId) ?? null, ofRound, pinsFor(board));
+        basisNow(
+          board,
+          saved.get(board.boardId) ?? null,
+          ofRound,
+          pinsFor(board, () => now),
+        );
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
-import { measuredAt } from '../air/measured-places.ts';
+import { measuredAt, readMeasured } from '../air/measured-places.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
@@ -10,7 +10,8 @@ type Place = NonNullable<ReturnType<YardReader['places']['get']>>;
 
 export const placeQueries = (context: QueryContext) =>
   ({
-    'places.list': () => {
+    'places.list': async () => {
+      await readMeasured(context);
       const yard = context.yard();
       const holdingsOf = yard.places.holdings();
       return yard.places.list().map((place) => {

@@ -129,20 +129,20 @@ function doubtsOfSensed(log: readonly LoggedAir[], untilMs: number): Map<LoggedA
 }
 
 /**
- * What a log says of each day.
+ * What a log says of each day, day by day.
  *
  * @param log  rising in time
  * @param air  the place's months
  */
-export function measuredDays(
+export function* eachMeasuredDay(
   log: readonly LoggedAir[],
   air: MonthlyAir,
   { isOpen, untilMs }: LogUse,
-): MeasuredDay[] {
+): Generator<MeasuredDay, void> {
   const doubts = doubtsOfSensed(log, untilMs);
   const byDay = groupedBy(log, ({ atMs }) => Math.floor(atMs / DAY_MS) * DAY_MS);
   const { monthlyEmcPct } = emcOfYear(air);
-  return [...byDay].map(([dayMs, values]) => {
+  for (const [dayMs, values] of byDay) {
     const sound = values.filter((value) => (doubts.get(value) ?? null) === null);
     const used = sound.length > 0 ? sound : values;
     const hours = used.map(({ tempC, rh }) => ({ tempC, rh: Math.min(DAMPEST_RH, rh) }));
@@ -165,9 +165,14 @@ export function measuredDays(
     const isPart = isOpen && quarters < LEAST_QUARTERS && !used.some(({ isOfDay }) => isOfDay);
     const ofValues = sound.length > 0 ? null : (doubts.get(values[0] as LoggedAir) ?? null);
     const isLater = dayMs > untilMs ? 'later' : null;
-    return { ...day, doubt: isLater ?? ofValues ?? (isUnlike ? 'unlike' : isPart ? 'part-of-day' : null) };
-  });
+    yield { ...day, doubt: isLater ?? ofValues ?? (isUnlike ? 'unlike' : isPart ? 'part-of-day' : null) };
+  }
 }
+
+/** The same of all days at once. */
+export const measuredDays = (log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): MeasuredDay[] => [
+  ...eachMeasuredDay(log, air, use),
+];
 
 /** Of each value of a log, why it is not used; null where it is. As `measuredDays` takes it. */
 export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): (AirDoubt | null)[] {
