@@ -10,7 +10,7 @@ import type {
 } from '../../shared-core/exchange/csv-tables.ts';
 import { toldDepths } from '../../shared-core/probing/readings/told-depths.ts';
 import { isoOf } from '../../shared-core/time.ts';
-import { emcPct } from '../../shared-core/wood/climate/emc.ts';
+import { DAMPEST_RH, emcPct } from '../../shared-core/wood/climate/emc.ts';
 import { unusedOf } from '../../shared-core/wood/climate/measured-air.ts';
 import { logUse } from '../app/air/measured-places.ts';
 import { endOfDay } from '../app/forecast/end-of-day.ts';
@@ -36,8 +36,6 @@ const SOURCE_OF: Readonly<Record<string, 'typed' | 'imported'>> = {
   'air.type': 'typed',
   'imports.save': 'imported',
 };
-/** The EMC formula ends there. */
-const DAMPEST_RH = 0.99;
 
 function inOrderOf<R extends { id: number }>(rows: readonly R[], ids: Iterable<number>): R[] {
   const byId = new Map(rows.map((row) => [row.id, row]));
@@ -167,13 +165,14 @@ export function csvRows<K extends CsvKind>(
 
   function* air(): Generator<Made<AirForCsv>> {
     const places = [...yard.places.list(), ...yard.places.closed()];
+    const sources = yard.airLogs.sources();
     for (const [index, { id: placeId, name: placeName }] of places.entries()) {
       const place = yard.places.get(placeId);
       if (place === undefined) continue;
       const log = yard.airLogs.atPlace(placeId, '');
       const unused = unusedOf(log, place.air, logUse(place, endOfDay(nowAt)));
       for (const [at, { id, atMs, tempC, rh }] of log.entries()) {
-        const { sensorName = null, request = null } = yard.airLogs.sourceOf(id) ?? {};
+        const { sensorName = null, request = null } = sources.get(id) ?? {};
         const row = {
           placeName,
           at: isoOf(atMs),

@@ -102,13 +102,13 @@ export function airLogReads(db: Db) {
   const ofPlace = db.prepare<[number], { at: string; tempC: number; rh: number }>(
     `SELECT at, temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND ${holds('l')} ORDER BY at`,
   );
-  const sourceOf = db.prepare<[number], { sensorName: string | null; request: string | null }>(
-    `SELECT s.name AS sensorName, a.request FROM air_log l LEFT JOIN air_sensor s ON s.id = l.sensor_id
-      LEFT JOIN act a ON a.id = l.act_id WHERE l.id = ?`,
+  const sources = db.prepare<[], { id: number; sensorName: string | null; request: string | null }>(
+    `SELECT l.id, s.name AS sensorName, a.request FROM air_log l LEFT JOIN air_sensor s ON s.id = l.sensor_id
+      LEFT JOIN act a ON a.id = l.act_id`,
   );
   return {
-    /** The sensor of a value, or else the request that saved it. */
-    sourceOf: (id: number) => sourceOf.get(id),
+    /** By the id of a value its sensor, or else the request that saved it. */
+    sources: () => new Map(sources.all().map(({ id, ...source }) => [id, source])),
     /** What was typed and imported for a place. */
     ofPlace: (placeId: number) => ofPlace.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */

@@ -1,6 +1,6 @@
 import { answerFor, type ImportChoices, nameKey } from '../contract/import.ts';
 import { celsiusFromTemperature } from '../units/temperature.ts';
-import { emcPct } from '../wood/climate/emc.ts';
+import { DAMPEST_RH, emcPct } from '../wood/climate/emc.ts';
 import type { Air } from '../wood/climate/monthly-air.ts';
 import { mean } from '../wood/maths/mean.ts';
 import { message } from '../words/message.ts';
@@ -41,8 +41,6 @@ interface Value {
 
 /** A month with fewer days says little of the month, as for weather files. */
 const LEAST_DAYS = 20;
-/** The EMC formula ends there. */
-const DAMPEST = 0.99;
 /** Sensors in fog show a little more than 100. Common practice, no source. */
 const MOST_SHOWN = 1.05;
 
@@ -118,7 +116,7 @@ export function checkAir(rows: Rows, choices: ImportChoices, yard: KnownYard): A
 
   return [...byPlace.values()].map(({ placeName, values }) => ({
     placeName,
-    ...monthsOf(values.map((value) => ({ ...value, rh: Math.min(DAMPEST, value.rh) }))),
+    ...monthsOf(values.map((value) => ({ ...value, rh: Math.min(DAMPEST_RH, value.rh) }))),
     dated: datedOf(values),
   }));
 }

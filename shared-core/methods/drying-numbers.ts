@@ -1,4 +1,4 @@
-import { COLDEST_C } from '../wood/climate/emc.ts';
+import { COLDEST_C, DAMPEST_RH } from '../wood/climate/emc.ts';
 import { AIR_SPREADS } from '../wood/climate/learned-air.ts';
 import { HUMIDITY_SD, WOOD_EMC_SD_PCT } from '../wood/climate/monthly-air.ts';
 import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
@@ -22,6 +22,7 @@ import type { NumberUsed } from './number-used.ts';
 /** Priors and limits of the air, the drying model and the board itself. */
 export const dryingNumbers: readonly NumberUsed[] = [
   ['COLDEST_C', 'coldest', COLDEST_C, 'temperature'],
+  ['DAMPEST_RH', 'dampest', DAMPEST_RH],
   ['ABOVE_MEANS_SD', 'above-means-sd', ABOVE_MEANS_SD],
   ['modelErrorPct', 'model-error', modelErrorPct],
   ['MODEL_ERROR_DEGREES', 'model-error-degrees', MODEL_ERROR_DEGREES],

@@ -1,9 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
-import { openSensorUuid } from '../../../shared-core/gatt/environment.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { type Heard, HeardDevices } from '../heard-devices.ts';
 import { printable, send } from '../radio/outbox.ts';
+import { SensorAdverts } from '../radio/sensor-adverts.ts';
 import { within } from '../radio/within.ts';
 import type { AdapterReason } from '../radio-messages.ts';
 import { packetsIn } from './adverts.ts';
@@ -37,8 +37,7 @@ export class Scan {
   readonly #heard = new HeardDevices<Heard & { path: string }>((id) => id === this.#meantId);
   /** Ids of those heard since the app was told last. */
   readonly #news = new Set<string>();
-  /** By id, what sensors among them just advertised. */
-  readonly #sensorData = new Map<string, Uint8Array<ArrayBuffer>>();
+  readonly #sensorAdverts = new SensorAdverts();
 
   constructor(bluez: Bluez, tellAdapter: (reason: AdapterReason) => void) {
     this.#bluez = bluez;
@@ -161,9 +160,7 @@ export class Scan {
     // One that a search does not find may have another address now.
     if (!this.#isWanted && !this.#isOverhearWanted && this.#searching === null) return;
     this.#news.add(id);
-    for (const { from, bytes } of packetsIn({ ServiceData }))
-      if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)
-        this.#sensorData.set(id, Uint8Array.from(bytes));
+    this.#sensorAdverts.hear(id, packetsIn({ ServiceData }));
   }
 
   /** The device's own name, as it sends it. */
@@ -180,11 +177,11 @@ export class Scan {
       const ofData = Object.keys(this.#device(path, 'ServiceData') ?? {});
       const uuids = [...textsOf(this.#device(path, 'UUIDs')), ...ofData].map(plainUuid);
       const serviceUuids = [...new Set(uuids.filter((uuid) => uuid !== null))].slice(0, 64);
-      const sensorData = this.#sensorData.get(deviceId);
+      const sensorData = this.#sensorAdverts.of(deviceId);
       return [{ deviceId, name: this.nameOf(path), rssiDbm, serviceUuids, sensorData }];
     });
     this.#news.clear();
-    this.#sensorData.clear();
+    this.#sensorAdverts.clear();
     if (devices.length > 0) send({ type: 'found', devices });
   }
 

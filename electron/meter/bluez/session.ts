@@ -12,7 +12,7 @@ import {
 import { keyOf, mostCharacteristics } from '../radio/discovery.ts';
 import { beginQueue, enqueue, flush } from '../radio/notification-queue.ts';
 import { send, sendable } from '../radio/outbox.ts';
-import { poll } from '../radio/polling.ts';
+import { type CharacteristicRef, watchAsOrdered } from '../radio/watching.ts';
 import { readAnswersWithinMs, within } from '../radio/within.ts';
 import { type FromRadio, longestValueBytes, type ToRadio } from '../radio-messages.ts';
 import { packetsIn } from './adverts.ts';
@@ -44,11 +44,6 @@ const pairWithinMs = 30_000;
 const goodbyeWithinMs = 1500;
 /** BlueZ lets profiles close down for 2 s before it ends a connection. */
 const leftWithinMs = 4000;
-
-interface CharacteristicRef {
-  serviceUuid: string;
-  characteristicUuid: string;
-}
 
 interface Offered extends CharacteristicRef {
   path: string;
@@ -288,33 +283,16 @@ export class Sessions {
     if (own === null || own.attempt !== order.attempt) return;
     own.watching = order;
     const isWanted = () => this.#session === own && own.watching === order;
-    let step: Step = 'watch';
-    try {
-      await this.#unwatchAllBut(own, order.sent);
-      let refused: unknown = null;
-      for (const each of order.sent) {
-        if (!isWanted()) return;
-        // Of several, those that refuse are passed over.
-        await this.#subscribe(own, each).catch((error) => {
-          refused = error;
-          console.error(`subscribe: ${textOfError(error)}`);
-        });
-      }
-      if (refused !== null && own.watched.size === 0 && order.read.length === 0) throw refused;
-      const read = order.read.map((each) => ({
-        everyMs: each.everyMs,
-        read: this.#reader(own, each, isWanted),
-      }));
-      if (order.start !== null) {
-        step = 'start';
-        await this.#writeStart(own, order.start);
-      }
-      if (!isWanted()) return;
-      send({ type: 'watching', attempt: own.attempt });
-      await poll(read, isWanted);
-    } catch (error) {
-      if (isWanted()) await this.#failed(own, step, error);
-    }
+    const failure = await watchAsOrdered(order, {
+      isWanted,
+      unsubscribeAllBut: (kept) => this.#unsubscribeAllBut(own, kept),
+      subscribe: (ref) => this.#subscribe(own, ref),
+      isSubscribed: () => own.watched.size > 0,
+      readerOf: (ref) => this.#reader(own, ref, isWanted),
+      writeStart: (start) => this.#writeStart(own, start),
+      textOf: textOfError,
+    });
+    if (failure !== null) await this.#failed(own, failure.step, failure.error);
   }
 
   #offeredAs(own: Session, { serviceUuid, characteristicUuid }: CharacteristicRef): Offered {
@@ -324,7 +302,7 @@ export class Sessions {
     return offered;
   }
 
-  async #unwatchAllBut(own: Session, kept: readonly CharacteristicRef[]): Promise<void> {
+  async #unsubscribeAllBut(own: Session, kept: readonly CharacteristicRef[]): Promise<void> {
     const paths = kept.map((each) => this.#offeredAs(own, each).path);
     for (const offered of own.offered.values()) {
       if (paths.includes(offered.path) || offered.characteristicUuid === batteryLevelUuid) continue;

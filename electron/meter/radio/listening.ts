@@ -4,7 +4,6 @@ import { createRequire } from 'node:module';
 import type { Peripheral } from '@abandonware/noble';
 import type { RadioWay } from '../../../shared-core/contract/radio-way.ts';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
-import { openSensorUuid } from '../../../shared-core/gatt/environment.ts';
 import { monotonicMs } from '../../monotonic.ts';
 import { reasonOfError, reasonOfState } from '../adapter-reason.ts';
 import { type Heard, HeardDevices } from '../heard-devices.ts';
@@ -13,6 +12,7 @@ import { AdvertReader } from './adverts.ts';
 import { LinkEar, type NobleLinks } from './inside-noble.ts';
 import { type NobleMemory, trimNoble } from './noble-memory.ts';
 import { messageOf, printable, send } from './outbox.ts';
+import { SensorAdverts } from './sensor-adverts.ts';
 import { within } from './within.ts';
 
 type Noble = typeof import('@abandonware/noble');
@@ -42,8 +42,7 @@ const isMeant = (id: string): boolean => id === meantId;
 const heard = new HeardDevices<Heard & { peripheral: Peripheral }>(isMeant);
 /** Ids of those heard since the app was told last. */
 const news = new Set<string>();
-/** By id, what sensors among them just advertised. */
-const sensorData = new Map<string, Uint8Array<ArrayBuffer>>();
+const sensorAdverts = new SensorAdverts();
 const adverts = new AdvertReader();
 
 function sendAdapter(reason: AdapterReason): void {
@@ -157,9 +156,7 @@ function onHeard(peripheral: Peripheral): void {
   // One that a search does not find may have another address now.
   if (!scanWanted && !overhearWanted && searching === null) return;
   news.add(peripheral.id);
-  for (const { from, bytes } of adverts.read(peripheral))
-    if (from.kind === 'service-data' && from.serviceUuid === openSensorUuid)
-      sensorData.set(peripheral.id, Uint8Array.from(bytes));
+  sensorAdverts.hear(peripheral.id, adverts.read(peripheral));
 }
 
 function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): FoundDevice {
@@ -171,7 +168,7 @@ function asFound({ peripheral, rssiDbm }: Heard & { peripheral: Peripheral }): F
     name: printable(peripheral.advertisement.localName ?? ''),
     rssiDbm,
     serviceUuids: uuids.filter((uuid) => uuid !== null).slice(0, 64),
-    sensorData: sensorData.get(peripheral.id),
+    sensorData: sensorAdverts.of(peripheral.id),
   };
 }
 
@@ -181,7 +178,7 @@ export function sendFound(): void {
   news.clear();
   if (noble !== null) trimNoble(noble as NobleMemory, (id) => heard.has(id) || isMeant(id));
   if (devices.length > 0) send({ type: 'found', devices: devices.map(asFound) });
-  sensorData.clear();
+  sensorAdverts.clear();
 }
 
 /** Listens until this meter is heard, unless it was heard just now. */

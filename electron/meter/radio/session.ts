@@ -9,7 +9,7 @@ import type { LinkEar } from './inside-noble.ts';
 import { earOf, follow, giveUpSearch, search, setScan, stopListening } from './listening.ts';
 import { beginQueue, enqueue, flush } from './notification-queue.ts';
 import { messageOf, printable, send } from './outbox.ts';
-import { poll } from './polling.ts';
+import { type CharacteristicRef, watchAsOrdered } from './watching.ts';
 import { readAnswersWithinMs, within } from './within.ts';
 
 const mostConnectTries = 3;
@@ -161,38 +161,18 @@ export async function watch(order: Extract<ToRadio, { type: 'watch' }>): Promise
   if (own === null || own.attempt !== order.attempt) return;
   own.watching = order;
   const isWanted = () => session === own && own.watching === order;
-  let step: Extract<FromRadio, { type: 'failed' }>['step'] = 'watch';
-  try {
-    const wanted = new Set(order.sent.map((c) => keyOf(c.serviceUuid, c.characteristicUuid)));
-    for (const key of own.watched.keys()) if (!wanted.has(key)) await unsubscribe(own, key);
-    let refused: unknown = null;
-    for (const each of order.sent) {
-      if (!isWanted()) return;
-      // Of several, those that refuse are passed over.
-      await subscribe(own, each).catch((error) => {
-        refused = error;
-        console.error(`subscribe: ${messageOf(error)}`);
-      });
-    }
-    if (refused !== null && own.watched.size === 0 && order.read.length === 0) throw refused;
-    const read = order.read.map((each) => ({ everyMs: each.everyMs, read: reader(own, each, isWanted) }));
-    if (order.start !== null) {
-      step = 'start';
-      await writeStart(own, order.start);
-    }
-    if (!isWanted()) return;
-    send({ type: 'watching', attempt: own.attempt });
-    await poll(read, isWanted);
-  } catch (error) {
-    console.error(`${step}: ${messageOf(error)}`);
-    const failed = own.ear?.isUnpaired ? 'pairing' : step;
-    if (isWanted()) send({ type: 'failed', attempt: own.attempt, step: failed });
-  }
-}
-
-interface CharacteristicRef {
-  serviceUuid: string;
-  characteristicUuid: string;
+  const failure = await watchAsOrdered(order, {
+    isWanted,
+    unsubscribeAllBut: (kept) => unsubscribeAllBut(own, kept),
+    subscribe: (ref) => subscribe(own, ref),
+    isSubscribed: () => own.watched.size > 0,
+    readerOf: (ref) => reader(own, ref, isWanted),
+    writeStart: (start) => writeStart(own, start),
+    textOf: messageOf,
+  });
+  if (failure === null) return;
+  console.error(`${failure.step}: ${messageOf(failure.error)}`);
+  send({ type: 'failed', attempt: own.attempt, step: own.ear?.isUnpaired ? 'pairing' : failure.step });
 }
 
 function characteristicOf(own: Session, { serviceUuid, characteristicUuid }: CharacteristicRef) {
@@ -220,6 +200,11 @@ async function subscribe(own: Session, { serviceUuid, characteristicUuid }: Char
   }
 }
 
+async function unsubscribeAllBut(own: Session, kept: readonly CharacteristicRef[]) {
+  const wanted = new Set(kept.map((each) => keyOf(each.serviceUuid, each.characteristicUuid)));
+  for (const key of own.watched.keys()) if (!wanted.has(key)) await unsubscribe(own, key);
+}
+
 async function unsubscribe(own: Session, key: string) {
   const { characteristic, onData } = own.watched.get(key)!;
   own.watched.delete(key);
@@ -227,7 +212,6 @@ async function unsubscribe(own: Session, key: string) {
   await within(characteristic.unsubscribeAsync(), readAnswersWithinMs, `unsubscribe ${key}`);
 }
 
-/** Reads a value once and passes it on; one that is refused or late is passed over. */
 function reader(
   own: Session,
   { serviceUuid, characteristicUuid }: CharacteristicRef,

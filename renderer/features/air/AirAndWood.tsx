@@ -1,4 +1,4 @@
-import { emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
+import { DAMPEST_RH, emcPct, rhForEmc } from '../../../shared-core/wood/climate/emc.ts';
 import { dewPointC } from '../../../shared-core/wood/climate/moist-air.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { TempField } from '../../form/MeasureFields.tsx';
@@ -10,9 +10,6 @@ import { AirFigures } from './AirFigures.tsx';
 import css from './air.module.css';
 import { airSchema, USUAL_C, valid } from './air-fields.ts';
 import { EmcChart } from './EmcChart.tsx';
-
-/** Air damper than this has no single EMC (see `emcPct`). */
-const DAMPEST_RH = 0.99;
 
 /** One temperature, and with it the EMC of a humidity, the humidity for a target, and the curve of both. */
 export function AirAndWood() {

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { PlaceAirLog } from '../../../shared-core/contract/air.ts';
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
-import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
+import { DAMPEST_RH, emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import type { AirDoubt } from '../../../shared-core/wood/climate/measured-air.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Await } from '../../ui/Await.tsx';
@@ -13,8 +13,6 @@ import { MeasuredAirChart } from './MeasuredAirChart.tsx';
 import { SensorLine } from './SensorLine.tsx';
 import { TypeAirForm } from './TypeAirForm.tsx';
 
-/** The formula ends there. */
-const DAMPEST_RH = 0.99;
 /** A sensor that says nothing for so long is worth a look. */
 const SILENT_DAYS = 3;
 

@@ -1,7 +1,7 @@
 import { solveMonotone } from '../maths/root.ts';
 
-/** Largest relative humidity that the formula is used for; wood in saturated air is not at a single EMC. */
-const MAX_RH = 0.99;
+/** Damper air counts as this damp, a fraction: wood in saturated air is not at a single EMC. */
+export const DAMPEST_RH = 0.99;
 
 /** Colder air than this counts as this cold, °C: the formula ends there, and frozen wood hardly dries. */
 export const COLDEST_C = -20;
@@ -29,8 +29,8 @@ function tempInFormula(airTempC: number): number {
  */
 export function emcPct(airTempC: number, rh: number): number {
   const t = tempInFormula(airTempC);
-  if (!(rh >= 0 && rh <= MAX_RH))
-    throw new RangeError(`Relative humidity must be 0 to ${MAX_RH}, not ${rh}.`);
+  if (!(rh >= 0 && rh <= DAMPEST_RH))
+    throw new RangeError(`Relative humidity must be 0 to ${DAMPEST_RH}, not ${rh}.`);
   const w = 349 + 1.29 * t + 0.0135 * t * t;
   const k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
   const k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
@@ -51,11 +51,11 @@ export function emcPct(airTempC: number, rh: number): number {
  * @example rhForEmc(21.1, 9.2) // 0.50
  */
 export function rhForEmc(airTempC: number, mcPct: number): number {
-  const wettest = emcPct(airTempC, MAX_RH);
+  const wettest = emcPct(airTempC, DAMPEST_RH);
   if (!(mcPct >= 0 && mcPct <= wettest)) {
     throw new RangeError(
       `At ${airTempC} °C air brings wood to 0 to ${wettest.toFixed(1)} %, not ${mcPct} %.`,
     );
   }
-  return solveMonotone((rh) => emcPct(airTempC, rh), mcPct, 0, MAX_RH);
+  return solveMonotone((rh) => emcPct(airTempC, rh), mcPct, 0, DAMPEST_RH);
 }

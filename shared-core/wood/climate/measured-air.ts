@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { DAY_MS, HOUR_MS } from '../../time.ts';
 import { mean } from '../maths/mean.ts';
 import { emcOfYear } from './climate.ts';
+import { DAMPEST_RH } from './emc.ts';
 import { followedEmcPct } from './followed-emc.ts';
 import { airSdPct, type MonthlyAir } from './monthly-air.ts';
 import { SEASON_SHARE, SWINGS_OUTDOORS } from './swings.ts';
@@ -47,9 +48,6 @@ export interface LogUse {
   /** What is later than today's end was logged by a clock that was ahead. UTC, ms. */
   untilMs: number;
 }
-
-/** The EMC formula ends there. */
-const DAMPEST_RH = 0.99;
 
 /** No month has more (`airSchema`). */
 const MOST_EMC_PCT = 30;

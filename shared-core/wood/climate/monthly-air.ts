@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { emcPct } from './emc.ts';
+import { DAMPEST_RH, emcPct } from './emc.ts';
 
 /** The mean air of one month: temperature in °C, relative humidity as a fraction. */
 export const airSchema = z.object({
   tempC: z.number().min(-60).max(60),
-  rh: z.number().min(0).max(0.99, 'validation.most-humidity'),
+  rh: z.number().min(0).max(DAMPEST_RH, 'validation.most-humidity'),
   /** What wood follows in that month's hours, % MC, where those are known: they come to another EMC than their mean. */
   emcPct: z.number().min(0).max(30).optional(),
   /** Standard deviation of the true EMC round this one, % MC, where it is an average over a region. */
@@ -24,8 +24,6 @@ export const roughnessPct = (air: MonthlyAir): number =>
 export const HUMIDITY_SD = 0.03;
 /** How far one wood's EMC is from that of the formula for all woods, % MC: standard deviation. */
 export const WOOD_EMC_SD_PCT = 0.3;
-/** The formula ends there. */
-const DAMPEST_RH = 0.99;
 
 /**
  * How far the true EMC may be from that of a place's months, % MC, root mean square over the year. Humidity off by so much is

@@ -5,6 +5,7 @@ import { meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import type { ActName, RequestInput } from '../../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { addPicture, pictureFile, takePicture } from './a-picture.ts';
+import { aTestBlock } from './a-test-block.ts';
 import { say } from './a-window.ts';
 import { doing, redo, seen, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -86,17 +87,9 @@ const plannedMove = () => ({
   plannedOn: '2026-06-20',
   note: '',
 });
-const testBlock = (of: number) => ({
-  meterId: of,
-  name: 'Block',
-  expected: 12,
-  unit: 'pct' as const,
-  tolerance: 0.5,
-  checkEvery: 'day' as const,
-});
 /** Of a meter that was a point off. */
 async function checkedBlock() {
-  const block = await yard.command('testBlocks.add', testBlock(await meterId()));
+  const block = await yard.command('testBlocks.add', aTestBlock(await meterId()));
   await yard.command('meterChecks.add', { blockId: block.id, shown: 13, tempC: null });
   return block;
 }
@@ -314,7 +307,7 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     return { meterId: id!, deviceId: 'c0ffee00beef' };
   },
   'meters.delete': async () => ({ meterId: await meterId() }),
-  'testBlocks.add': async () => testBlock(await meterId()),
+  'testBlocks.add': async () => aTestBlock(await meterId()),
   'testBlocks.edit': async () => ({ id: (await checkedBlock()).id, basedOn: 1, changed: { expected: 12.5 } }),
   'testBlocks.close': async () => ({ id: (await checkedBlock()).id, basedOn: 1 }),
   'meterChecks.add': async () => ({ blockId: (await checkedBlock()).id, shown: 12.4, tempC: 20 }),

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { NewTestBlock } from '../../../shared-core/contract/meter-checks.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { aTestBlock } from './a-test-block.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
 import { doing, lines, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -16,16 +17,8 @@ const setToWalnut = {
 async function addMeter(profile: typeof unknownProfile = setToWalnut): Promise<number> {
   return (await yard.command('meters.add', { name: 'Old one', profile, roundId: null })).meterId;
 }
-const block = (meterId: number): NewTestBlock => ({
-  meterId,
-  name: 'Block',
-  expected: 12,
-  unit: 'pct',
-  tolerance: 0.5,
-  checkEvery: 'day',
-});
 const addBlock = async (more: Partial<NewTestBlock> = {}, meterId?: number) =>
-  yard.command('testBlocks.add', { ...block(meterId ?? (await addMeter())), ...more });
+  yard.command('testBlocks.add', { ...aTestBlock(meterId ?? (await addMeter())), ...more });
 function check(blockId: number, shown: number) {
   yard.later(60_000);
   return yard.command('meterChecks.add', { blockId, shown, tempC: null });

@@ -3,6 +3,7 @@ import { meterFileOf, readMeterFile } from '../../../shared-core/contract/meter-
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { aTestBlock } from './a-test-block.ts';
 import { handHeld } from './hand-held-meter.ts';
 import { doing, lines, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -90,14 +91,7 @@ test('a meter that sends percent is not set up as one that shows ohms', async ()
 
 test('what a check found in % is not taken off ohms, which the check says nothing of', async () => {
   const meterId = await connected();
-  const { id: blockId } = await yard.command('testBlocks.add', {
-    meterId,
-    name: 'Block',
-    expected: 12,
-    unit: 'pct',
-    tolerance: 0.5,
-    checkEvery: 'day',
-  });
+  const { id: blockId } = await yard.command('testBlocks.add', aTestBlock(meterId));
   const { id: checkId } = await yard.command('meterChecks.add', { blockId, shown: 14, tempC: null });
   await yard.command('meterChecks.correct', { checkId });
   const value = { ...handHeld.value, exponent: 4 };

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { aTestBlock } from './a-test-block.ts';
 import { openWindow } from './a-window.ts';
 import { handHeld } from './hand-held-meter.ts';
 import { saveLive, type } from './in-round.ts';
@@ -85,15 +86,7 @@ test('the same meter goes on under its new address: its profile, its block, and 
     basedOn: 1,
     changed: { profile: { ...unknownProfile, sdPct: 0.7 } },
   });
-  const block = {
-    meterId,
-    name: 'Block',
-    expected: 12,
-    unit: 'pct',
-    tolerance: 0.5,
-    checkEvery: 'never',
-  } as const;
-  await yard.command('testBlocks.add', block);
+  await yard.command('testBlocks.add', aTestBlock(meterId));
   await connectTo(otherId);
   const { act } = await yard.command('meters.recognize', { meterId, deviceId: otherId });
   expect((await state()).meterId).toBe(meterId);
