@@ -22,6 +22,7 @@ export function TemperatureField({
   autoFocus?: boolean;
 }) {
   const { say } = useWords();
+  const temp = field('woodTempC');
   return (
     <div className="column">
       <TempField
@@ -29,7 +30,9 @@ export function TemperatureField({
         hint={say('wood-temp.hint')}
         disabled={draft.unknown ?? false}
         autoFocus={autoFocus}
-        {...field('woodTempC')}
+        {...temp}
+        // Left empty, as to check the meter first, it is asked for once it is needed.
+        onBlur={() => draft.woodTempC !== null && temp.onBlur()}
       />
       <Checkbox
         label={say('wood-temp.unknown')}

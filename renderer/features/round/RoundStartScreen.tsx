@@ -158,6 +158,7 @@ function Start({
 
   return (
     <Sheet>
+      <CheckOffer />
       <form
         ref={form}
         className="form-grid"
@@ -231,7 +232,6 @@ function Start({
           <Banner kind="caution">{say('round-start.caution')}</Banner>
           <p>{say('round-start.pins-along')}</p>
           <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
-          <CheckOffer />
           <h2>{say('round-start.keys')}</h2>
           <KeyList most={4} />
         </div>

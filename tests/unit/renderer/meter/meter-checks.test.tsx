@@ -143,6 +143,40 @@ describe('before a round', () => {
     expect(machine.inputsOf('meterChecks.correct')).toMatchObject([{ checkId: 7 }]);
   });
 
+  test('a meter that was off says so also where no check is due, and is corrected from there', async () => {
+    const machine = play(
+      checkedMeter({ checks: [off], toCorrect: { checkId: 7, readings: 2 }, isDue: false }),
+      off,
+    );
+    const user = userEvent.setup();
+    render(
+      <main>
+        <CheckOffer />
+      </main>,
+    );
+    expect(await screen.findByText(/^Old one was off by 1\.0.points when last checked, Jun/)).toBeTruthy();
+    expect(screen.getByRole('button', { name: 'Check Old one' })).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Correct readings' }));
+    await expectNoBarriers();
+    expect(machine.inputsOf('meterChecks.correct')).toEqual([]);
+    await user.click(screen.getByRole('button', { name: 'Correct 2 readings' }));
+    expect(machine.inputsOf('meterChecks.correct')).toMatchObject([{ checkId: 7 }]);
+  });
+
+  test('one that is corrected for it says nothing', async () => {
+    play(checkedMeter({ checks: [off], toCorrect: null, isDue: false }));
+    render(<CheckOffer />);
+    await act(async () => undefined);
+    expect(screen.queryByRole('status')).toBeNull();
+  });
+
+  test('one that was too far off to be corrected says what to look for', async () => {
+    play(checkedMeter({ checks: [aCheck({ shown: 18, off: 6, state: 'too-far' })], isDue: false }));
+    render(<CheckOffer />);
+    expect(await screen.findByText(/Check the battery, pins, and setting/)).toBeTruthy();
+    expect(screen.queryByRole('button', { name: 'Correct readings' })).toBeNull();
+  });
+
   test('nothing is asked of a meter that was checked, or that no round is read from', async () => {
     play(checkedMeter({ isDue: false }));
     render(<CheckOffer />);

@@ -66,6 +66,9 @@ test('the stack the person came from is chosen, the pins’ caution is read, the
   expect(screen.getByText(/Pins are sharp/)).toBeTruthy();
   await expectNoBarriers();
 
+  // Left empty, as to check the meter first, it is not asked for yet.
+  await user.click(screen.getByLabelText('Stack'));
+  expect(screen.queryByRole('alert')).toBeNull();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(screen.getByRole('alert').textContent).toContain('Type the wood temperature');
   // At the field alone: a notice would lie over the round that starts next.
