@@ -130,6 +130,9 @@ export function actHistory(db: Db) {
   const outcomeName = db
     .prepare<[number], string | null>("SELECT outcome ->> 'name' FROM act WHERE id = ?")
     .pluck();
+  const outcomeId = db
+    .prepare<[string, number], number | null>('SELECT outcome ->> ? FROM act WHERE id = ?')
+    .pluck();
   const rowBy = new Map<string, ReturnType<typeof db.prepare>>();
   const rowOf = (table: string, column: 'id' | 'uuid', value: unknown) => {
     const sql = `SELECT * FROM ${quoted(table)} WHERE ${column} = ?`;
@@ -249,6 +252,8 @@ export function actHistory(db: Db) {
       mergesOf.all(stackId).find(({ place }) => !isUndone(place))?.intoId,
     /** What the record that an act came to was called then. */
     outcomeName: (place: number): string | null => outcomeName.get(place) ?? null,
+    /** An id in what an act came to; null where it names none. */
+    idOfOutcome: (place: number, name: 'meterId'): number | null => outcomeId.get(`$.${name}`, place) ?? null,
     /** What was measured, or the round of it, as it is; undefined where there is none. */
     measured: (table: string, id: unknown): Record<string, unknown> | undefined => rowOf(table, 'id', id),
   };

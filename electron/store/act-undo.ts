@@ -390,6 +390,11 @@ export function actUndo(db: Db) {
       let held = some.all(tip, 0, READ_AT_ONCE);
       while (held.length > 0) {
         for (const row of held) {
+          // What the meter said of itself at its next connection goes with how it was set up.
+          for (const seen of table === 'meter_profile' ? built.seenSince(row) : []) {
+            refuseWhere('used', table, seen, parts.userOf(table, seen.id, acts));
+            voidRow.run(seen.uuid, table);
+          }
           checkAppended(table, row, acts);
           voidRow.run(row.uuid, table);
           touch(touched, table, row);

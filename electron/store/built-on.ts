@@ -1,8 +1,21 @@
+import { z } from 'zod';
 import type { Change } from './act-changes.ts';
 import type { Found, Row } from './act-parts.ts';
 import { sameBoard } from './lineage.ts';
-import { hasEffect } from './undone-rows.ts';
+import { readJson } from './read-json.ts';
+import { hasEffect, holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
+
+const describedSchema = z.looseObject({ description: z.looseObject({}).nullable() });
+
+/** What a profile says, but for what the device said of itself. */
+function said(record: string): string {
+  const read = readJson(describedSchema, record);
+  if (!read) return record;
+  const { description, ...rest } = read;
+  return JSON.stringify({ ...rest, description: description && { ...description, identity: undefined } });
+}
+const saysTheSame = (a: string, b: string): boolean => said(a) === said(b);
 
 const CUT = `o.how <> 'merged'`;
 /** SQL for the newest change that added a row. */
@@ -81,11 +94,18 @@ export function builtOn(db: Db) {
          AND abs(julianday(f.started_at) - julianday(r.started_at)) < 0.5
        GROUP BY g.round_id HAVING group_concat(g.raw || g.unit, ' ' ORDER BY g.id) = l.raws) LIMIT 1`,
   );
+  const seen = db.prepare<{ id: unknown; meterId: unknown }, Row>(
+    `SELECT v.* FROM meter_profile v WHERE v.meter_id = @meterId AND v.id > @id AND v.act_id IS NULL AND ${holds('v')}
+     ORDER BY v.id DESC`,
+  );
   const corrected = db.prepare<{ id: unknown; acts: string }, Found>(
     `SELECT a.uuid, a.id AS actId FROM act a WHERE a.request = 'meterChecks.correct' AND a.outcome ->> 'checkId' = @id
        AND a.id NOT IN (SELECT value FROM json_each(@acts)) AND ${hasEffect('a')} ORDER BY a.id DESC LIMIT 1`,
   );
   return {
+    /** Versions of a meter's profile that say what this one does, and were saved by no act, as at the next connection. */
+    seenSince: ({ id, meter_id: meterId, record }: Row): Row[] =>
+      seen.all({ id, meterId }).filter((later) => saysTheSame(String(record), String(later.record))),
     /** The newest act that corrected readings by a check of their meter. */
     correctedBy: ({ id }: Row, acts: string) => corrected.get({ id, acts }),
     /** Whether a piece stands, or stood, elsewhere than the board that it was cut from. */

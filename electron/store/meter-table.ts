@@ -118,7 +118,14 @@ export function meterReads(db: Db) {
   const select = `SELECT m.id, m.version, m.kind, m.device_id AS deviceId, m.name, p.record
     FROM meter m LEFT JOIN meter_profile p ON ${newestOf('m.id')}`;
   const one = db.prepare<[number], Row>(`${select} WHERE m.id = ?`);
-  const byDevice = db.prepare<[string, string], Row>(`${select} WHERE m.kind = ? AND m.device_id = ?`);
+  const byDevice = db.prepare<[string, string], Row>(
+    `${select} WHERE m.kind = ? AND m.device_id = ? AND m.undone_at IS NULL`,
+  );
+  const isHidden = db
+    .prepare<[string, string], number>(
+      'SELECT EXISTS (SELECT 1 FROM meter WHERE kind = ? AND device_id = ? AND undone_at IS NOT NULL)',
+    )
+    .pluck();
   const all = db.prepare<[], Row>(`${select} WHERE m.undone_at IS NULL ORDER BY m.id`);
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
@@ -146,6 +153,8 @@ export function meterReads(db: Db) {
       const row = byDevice.get(kind, deviceId);
       return row && toMeter(row);
     },
+    /** Whether the act that added the meter of an address was undone. */
+    isUndone: (kind: MeterRow['kind'], deviceId: string): boolean => isHidden.get(kind, deviceId) === 1,
     /** In the order they were first met. */
     all: (): MeterRow[] => all.all().map(toMeter),
     /** Whether a reading or an oven check refers to it, or ever did. */
@@ -175,8 +184,11 @@ export function meterReads(db: Db) {
 export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof meterReads>) {
   const put = db.prepare(
     `INSERT INTO meter (uuid, kind, device_id, name) VALUES (?, ?, ?, ?)
-     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, version = version + 1
-       WHERE name <> excluded.name`,
+     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, undone_at = NULL, version = version + 1
+       WHERE name <> excluded.name OR undone_at IS NOT NULL`,
+  );
+  const freeAddress = db.prepare<[string, string]>(
+    `UPDATE meter SET device_id = uuid || ' ' || device_id, version = version + 1 WHERE kind = ? AND device_id = ?`,
   );
   const isOfOther = db
     .prepare<[string, string], number>(
@@ -224,6 +236,10 @@ export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof me
         return find(kind, deviceId)!;
       },
     ),
+    /** Another meter has the address now. What has it in the file gets one that no device has. */
+    freeAddress: (kind: MeterRow['kind'], deviceId: string): void => {
+      freeAddress.run(kind, deviceId);
+    },
     /** A hand meter. */
     addTyped: (name: string, profile: MeterProfile, at: string): number => {
       const deviceId = randomUUID();

@@ -98,9 +98,13 @@ export const meterStateSchema = z.object({
        * number?
        */
       z.object({ what: z.literal('value'), before: meterDescriptionSchema.nullable() }),
-      /** No meter has its address, but these have its name and are read like it. Which of them is it, if any? */
+      /**
+       * No meter has its address, but these have its name and are read like it: which of them is it, if any? Or the meter of
+       * its address has another name than `ownName`, by which it calls itself: is it the same?
+       */
       z.object({
         what: z.literal('meter'),
+        ownName: z.string().nullable(),
         sameAs: z.array(z.object({ meterId: rowIdSchema, meterName: z.string() })).min(1),
       }),
     ])

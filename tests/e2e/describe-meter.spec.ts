@@ -1,6 +1,7 @@
 import { expect, type Locator, test } from '@playwright/test';
 import Database from 'better-sqlite3';
 import { startMeterServer } from '../ble/emulated-radio.ts';
+import { watchActs } from './acts-seen.ts';
 import { startPintally } from './pintally.ts';
 import { excludeButtons, openDemoYard, picture, startRound } from './walk.ts';
 
@@ -17,6 +18,7 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
     batteryPct: null,
     packet: 'text',
   });
+  const acts = watchActs(page);
   const pintally = await startPintally(page, { env: radio.env });
   await openDemoYard(page);
 
@@ -67,6 +69,12 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
   await click(page.getByRole('button', { name: 'Save' }));
   await expect(page.getByRole('region', { name: 'Live' })).toContainText('21.7%');
   expect(clicks).toBeLessThan(10);
+  await page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last().click();
+  await expect(shown).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Live' })).toBeHidden();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(page.getByRole('region', { name: 'Live' })).toContainText('21.7%', { timeout: 15_000 });
+  await expect.poll(() => acts.newest()).toMatchObject({ name: 'meter.describe', isRedone: true });
   meter.lift();
 
   await startRound(page, 'Walnut from the lane', 9);

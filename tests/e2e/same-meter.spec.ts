@@ -37,12 +37,25 @@ test('a meter that comes back with another address is offered while its link is 
   const there = second.getByText('This looks like Yard meter, with a new address.');
   await expect(there).toBeVisible();
 
+  const own = page.getByRole('heading', { name: 'Yard meter 4f2a' });
+  const undo = page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last();
+  await page.getByRole('button', { name: 'Another meter' }).click();
+  await expect(own).toBeVisible();
+  await undo.click();
+  await expect(question).toBeVisible();
+  await expect(own).toHaveCount(0);
+  await page.keyboard.press('Control+Shift+z');
+  await expect(own).toBeVisible();
+  await expect.poll(() => acts.newest()).toMatchObject({ name: 'meter.isAnother', isRedone: true });
+  await page.keyboard.press('Control+z');
+  await expect(question).toBeVisible();
+
   await page.getByRole('button', { name: 'It is the same' }).click();
   await expect(question).toBeHidden();
   await expect(there).toBeHidden();
   await expect(page.getByRole('heading', { name: 'Yard meter 4f2a' })).toHaveCount(0);
 
-  await page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last().click();
+  await undo.click();
   await expect(question).toBeVisible();
   await page.keyboard.press('Control+Shift+z');
   await expect(question).toBeHidden();

@@ -17,6 +17,8 @@ const elsewhere: Partial<Record<ActName, string>> = {
   'boards.merge': 'life',
   'imports.save': 'import',
   'labels.recordPrint': 'labels',
+  'meter.describe': 'describe-meter',
+  'meter.isAnother': 'same-meter',
   'meters.recognize': 'same-meter',
   'moves.delete': 'stands',
   'moves.edit': 'stands',

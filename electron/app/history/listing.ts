@@ -143,17 +143,26 @@ export function lineOf(
       .find(Boolean);
     return message(ofMeter, { recordName: acts.nameThen('meter', id, place) ?? '…' });
   }
-  const profileOf = () => changes.find(({ inTable }) => inTable === 'meter_profile')?.records[0]?.name ?? '…';
+  const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
+  const profileOf = () => of('meter_profile')?.records[0]?.name ?? '…';
   if (request === 'meters.useFile' && changes.length > 0)
     return message('act.meter.file', { recordName: profileOf() });
-  const meter = changes.find(({ inTable }) => inTable === 'meter')?.records[0]?.name;
-  if (request === 'meters.recognize' && meter) return message('act.meter.recognized', { recordName: meter });
+  if (request === 'meter.describe') {
+    const known = acts.nameThen('meter', acts.idOfOutcome(place, 'meterId'), place);
+    return message('act.meter.set-up', { recordName: known ?? profileOf() });
+  }
+  const [recognized] = of('meter')?.records ?? [];
+  if (request === 'meters.recognize' && recognized) {
+    const recordName = recognized.name ?? '…';
+    return 'device_id' in recognized.values
+      ? message('act.meter.recognized', { recordName })
+      : message('act.meter.recognized-name', { recordName });
+  }
   if (request === 'meterChecks.add') {
-    const [checked] = changes.find(({ inTable }) => inTable === 'meter_check')?.records ?? [];
+    const [checked] = of('meter_check')?.records ?? [];
     const version = meters.version(Number(checked?.values.meter_profile_id));
     if (checked && version) return checkLine(checked, version);
   }
-  const of = (inTable: string) => changes.find((change) => change.inTable === inTable);
   const [excluded] = of('check_exclusion')?.records ?? [];
   if (excluded && request === 'meterChecks.exclude')
     return message('act.meter-check.excluded', {

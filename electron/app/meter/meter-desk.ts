@@ -46,7 +46,7 @@ export function createMeterDesk(
   /** Which meter it is comes first, and then what its display shows. */
   function toConfirm(): MeterState['toConfirm'] {
     const sameAs = memory.mayBe().map(({ id: meterId, name: meterName }) => ({ meterId, meterName }));
-    if (sameAs.length > 0) return { what: 'meter', sameAs };
+    if (sameAs.length > 0) return { what: 'meter', ownName: memory.newName(), sameAs };
     const changed = link.current().described?.toConfirm;
     return changed ? { what: 'value', ...changed } : null;
   }
@@ -139,6 +139,7 @@ export function createMeterDesk(
     remembered: memory.remembered,
     asOffered: memory.asOffered,
     checkMayBe: memory.checkMayBe,
+    nameFor: memory.nameFor,
     /** The meter's row may say something else now: of how it is read, or of its address. */
     readAsSaved: (): void => {
       memory.readAsSaved();
@@ -210,6 +211,10 @@ export function createMeterDesk(
           throw new Refusal(message('refusal.meter-not-connected'));
         }
         link.current().describe(description);
+        const refused = link
+          .current()
+          .described?.remarks.find(({ code }) => code === 'meter.self.not-offered');
+        if (refused) throw new Refusal(refused);
         return state(window);
       },
     } satisfies Partial<Commands>,

@@ -4,7 +4,7 @@ import {
   type MeterDescription,
   meterDescriptionSchema,
 } from '../../../shared-core/gatt/meter-description.ts';
-import { isReadAlike, namesakes } from '../../../shared-core/gatt/namesakes.ts';
+import { isReadAlike, isRenamed, namesakes } from '../../../shared-core/gatt/namesakes.ts';
 import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
 import { fromOf, isFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -42,28 +42,52 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
 
   /** A device that no meter of the yard has the address of, but whose name some have. */
   function namesakesOf(deviceId: string): MeterRow[] {
-    const found = link.devices().find((each) => each.deviceId === deviceId);
-    const { state } = link.current();
-    const own = state.deviceId === deviceId ? state.deviceName : null;
     const ofKind = context
       .yard()
       .meters.all()
       .filter(({ kind }) => kind === 'bluetooth');
-    return namesakes({ deviceId, ownName: own || found?.name || '' }, ofKind);
+    return namesakes({ deviceId, ownName: ownNameOf(deviceId) }, ofKind);
+  }
+
+  /** The name that a device gives itself; empty where it was not heard. */
+  function ownNameOf(deviceId: string): string {
+    const { state } = link.current();
+    const own = state.deviceId === deviceId ? state.deviceName : null;
+    return own || (link.devices().find((each) => each.deviceId === deviceId)?.name ?? '');
+  }
+
+  /** A name that no other meter has: two of one could not be told apart where one is chosen. */
+  function nameFor(deviceId: string): string {
+    const own = ownNameOf(deviceId) || deviceId;
+    const isTaken = context
+      .yard()
+      .meters.all()
+      .some((each) => each.name === own && each.deviceId !== deviceId);
+    return isTaken ? withAddressEnd(own, deviceId) : own;
+  }
+
+  /** A device of this address: what a person has to say which it is, of the meters that it may be. */
+  function askedOf(
+    { deviceId, known }: { deviceId: string; known: MeterRow | undefined },
+    description: MeterDescription,
+  ): MeterRow[] {
+    if (another === deviceId) return [];
+    if (known) return isRenamed(known, ownNameOf(deviceId)) ? [known] : [];
+    return namesakesOf(deviceId).filter((each) => isReadAlike(each.description!, description));
   }
 
   function remember(): void {
     mayBe = [];
     const { kind, described, state } = link.current();
     const description = described?.description ?? null;
-    const { deviceId, deviceName } = state;
+    const { deviceId } = state;
     if (kind === 'none' || deviceId === null || description === null) return;
     // Remembered when it can be: `rememberAgain`.
     if (!context.mayWrite()) return;
     const { meters } = context.yard();
     const known = meters.find(kind, deviceId);
-    if (kind === 'bluetooth' && known === undefined && another !== deviceId) {
-      mayBe = namesakesOf(deviceId).filter((each) => isReadAlike(each.description!, description));
+    if (kind === 'bluetooth') {
+      mayBe = askedOf({ deviceId, known }, description);
       if (mayBe.length > 0) {
         // Shown as one of them would show it, and not saved.
         meterId = mayBe[0]!.id;
@@ -77,11 +101,8 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       remembered.give(description);
       return;
     }
-    const found = link.devices().find((each) => each.deviceId === deviceId);
-    const ownName = deviceName || found?.name || deviceId;
-    // Two of one name could not be told apart where one is chosen.
-    const isTaken = meters.all().some((each) => each.name === ownName && each.deviceId !== deviceId);
-    const name = isTaken ? withAddressEnd(ownName, deviceId) : ownName;
+    if (known && isRenamed(known, ownNameOf(deviceId))) meters.freeAddress(kind, deviceId);
+    const name = nameFor(deviceId);
     meterId = meters.put({ kind, deviceId, name, description }, context.now()).id;
     if (kind === 'simulated' && !known?.profile) meters.setProfile(meterId, simulatedProfile, context.now());
     context.changed(['meters']);
@@ -133,9 +154,26 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       if (!isAsked || (ofYard !== null && mayBe.every(({ id }) => id !== ofYard)))
         throw new Refusal(message('refusal.meter-said'));
     },
+    /** What the connected device calls itself, where the meter of its address has another name; else null. */
+    newName: (): string | null => {
+      const { deviceId } = link.current().state;
+      const [first] = mayBe;
+      return deviceId !== null && first?.deviceId === deviceId ? ownNameOf(deviceId) : null;
+    },
+    /** The name that the connected device is saved under. */
+    nameFor,
     isAnother: (deviceId: string): void => {
+      const asked = mayBe;
       another = deviceId;
-      rememberOrLater();
+      try {
+        remember();
+      } catch (error) {
+        mayBe = asked;
+        throw error;
+      } finally {
+        // From now on its row says so.
+        another = null;
+      }
     },
     /**
      * A description of a meter, with what it says of itself where it is the one that is connected.
@@ -159,14 +197,31 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     readAsSaved: (): void => {
       const { kind, described, state } = link.current();
       if (kind === 'none' || described === null || state.deviceId === null) return;
-      const ofAddress = context.yard().meters.find(kind, state.deviceId)?.id ?? null;
+      const { meters } = context.yard();
+      const known = meters.find(kind, state.deviceId);
+      const asked = mayBe.map(({ id }) => id).join();
+      const description = described.description && meterDescriptionSchema.parse(described.description);
+      const toAsk =
+        kind === 'bluetooth' && description ? askedOf({ deviceId: state.deviceId, known }, description) : [];
+      // That somebody set it up was undone, and no meter of its name is read like it.
+      if (known === undefined && toAsk.length === 0 && meters.isUndone(kind, state.deviceId)) {
+        meterId = null;
+        link.current().undescribe();
+        return;
+      }
       // It was recognized, or that was undone.
-      if (ofAddress !== (mayBe.length > 0 ? null : meterId)) rememberAgain();
+      if (toAsk.map(({ id }) => id).join() !== asked || (asked === '' && (known?.id ?? null) !== meterId))
+        rememberAgain();
       if (mayBe.length > 0 || meterId === null || described.toConfirm) return;
-      const saved = context.yard().meters.get(meterId)?.description ?? null;
-      const now = meterDescriptionSchema.nullable().parse(described.description);
+      const saved = meters.get(meterId)?.description ?? null;
+      if (saved === null) {
+        // Nothing was saved of it before.
+        link.current().undescribe();
+        return;
+      }
+      const now = meterDescriptionSchema.nullable().parse(link.current().described?.description ?? null);
       // Both are in the order of the schema.
-      if (saved !== null && JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
+      if (JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
     },
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain,

@@ -3,6 +3,7 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { descriptionIn, meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
+import { isRenamed } from '../../../shared-core/gatt/namesakes.ts';
 import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
@@ -88,7 +89,7 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
 export function metersCommands(
   context: AppContext,
   moving: MovingReadings,
-  desk: Pick<MeterDesk, 'asOffered' | 'checkMayBe' | 'readAsSaved'>,
+  desk: Pick<MeterDesk, 'asOffered' | 'checkMayBe' | 'nameFor' | 'readAsSaved'>,
 ) {
   function checkScale({ scale }: MeterProfile): void {
     if (scale.kind !== 'species') return;
@@ -163,9 +164,12 @@ export function metersCommands(
 
     'meters.recognize': ({ meterId, deviceId }) => {
       const { meters, acts } = context.yard();
-      const { version: basedOn } = get(meterId);
+      const meter = get(meterId);
       desk.checkMayBe(deviceId, meterId);
-      meters.edit({ id: meterId, basedOn, changed: { deviceId } });
+      // Of a meter that was added and undone.
+      if (meters.find('bluetooth', deviceId) === undefined) meters.freeAddress('bluetooth', deviceId);
+      const name = isRenamed(meter, desk.nameFor(deviceId)) ? { name: desk.nameFor(deviceId) } : {};
+      meters.edit({ id: meterId, basedOn: meter.version, changed: { deviceId, ...name } });
       context.afterwards(desk.readAsSaved);
       return { act: acts.now() };
     },

@@ -32,7 +32,7 @@ export function ConfirmMeter({ state, otherwise }: { state: MeterState; otherwis
   const { deviceId, description, phase, toConfirm } = state;
   if (deviceId === null || description === null || toConfirm === null || phase !== 'live') return null;
   return toConfirm.what === 'meter' ? (
-    <WhichMeter deviceId={deviceId} sameAs={toConfirm.sameAs} />
+    <WhichMeter deviceId={deviceId} sameAs={toConfirm.sameAs} ownName={toConfirm.ownName} />
   ) : (
     <WhatItShows state={state} description={description} before={toConfirm.before} otherwise={otherwise} />
   );
@@ -41,14 +41,25 @@ export function ConfirmMeter({ state, otherwise }: { state: MeterState; otherwis
 type SameAs = Extract<MeterState['toConfirm'], { what: 'meter' }>['sameAs'];
 
 /** Never answered by itself: two meters of one make have one name. */
-function WhichMeter({ deviceId, sameAs }: { deviceId: string; sameAs: SameAs }) {
+function WhichMeter({
+  deviceId,
+  sameAs,
+  ownName,
+}: {
+  deviceId: string;
+  sameAs: SameAs;
+  ownName: string | null;
+}) {
   const { say } = useWords();
 
   async function recognize(meterId: number, meterName: string): Promise<void> {
     const done = await attempt(bridge().command('meters.recognize', { meterId, deviceId }));
     if (done)
-      tellUndoable(say('meter.same.done', { meterName }), (work) =>
-        bridge().command('acts.undo', { act: done.act, work }),
+      tellUndoable(
+        ownName === null
+          ? say('meter.same.done', { meterName })
+          : say('meter.same.renamed', { meterName: ownName }),
+        (work) => bridge().command('acts.undo', { act: done.act, work }),
       );
   }
   async function another(): Promise<void> {
@@ -71,9 +82,16 @@ function WhichMeter({ deviceId, sameAs }: { deviceId: string; sameAs: SameAs }) 
   return (
     <Banner kind="caution" actions={choices}>
       <strong>
-        {only && isOne ? say('meter.same.one', { meterName: only.meterName }) : say('meter.same.several')}
+        {ownName !== null
+          ? say('meter.confirm.changed')
+          : only && isOne
+            ? say('meter.same.one', { meterName: only.meterName })
+            : say('meter.same.several')}
       </strong>{' '}
-      {say(isOne ? 'meter.same.ask' : 'meter.same.ask-which')} {say('meter.confirm.not-saved')}
+      {ownName !== null && only
+        ? say('meter.same.ask-renamed', { meterName: only.meterName, ownName })
+        : say(isOne ? 'meter.same.ask' : 'meter.same.ask-which')}{' '}
+      {say('meter.confirm.not-saved')}
     </Banner>
   );
 }

@@ -6,6 +6,7 @@ import type { Topic } from '../topics.ts';
 
 const output = meterStateSchema;
 const topics = (): Topic[] => ['meter'];
+const topicsOfMeters = (): Topic[] => ['meter', 'meters'];
 
 export const meterRequests = {
   'meter.state': ofMachine(query({ input: nothingSchema, output, topics })),
@@ -21,10 +22,12 @@ export const meterRequests = {
   'meter.tryStart': ofMachine(command({ input: startSchema, output, topics })),
   /** Everything that the connected meter sends is watched again, to set it up again; what is saved of it stays. */
   'meter.watch': ofMachine(command({ input: nothingSchema, output, topics })),
-  /** The connected meter, whose address is unknown, is none of those that it may be. */
-  'meter.isAnother': ofMachine(
-    command({ input: z.object({ deviceId: z.string().max(200) }), output, topics }),
-  ),
+  /** The connected meter is none of those that it may be. */
+  'meter.isAnother': command({
+    input: z.object({ deviceId: z.string().max(200) }),
+    output,
+    topics: topicsOfMeters,
+  }),
   /** How to read the connected meter; saved for the next time. */
-  'meter.describe': ofMachine(command({ input: meterDescriptionSchema, output, topics })),
+  'meter.describe': command({ input: meterDescriptionSchema, output, topics: topicsOfMeters }),
 };

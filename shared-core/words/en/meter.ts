@@ -361,9 +361,11 @@ export const meter = {
   'meter.same.several': 'This looks like one of your meters, with a new address.',
   'meter.same.ask': 'Is it?',
   'meter.same.ask-which': 'Which one is it?',
+  'meter.same.ask-renamed': '{meterName} had its address. It calls itself {ownName}. Is it the same?',
   'meter.same.it-is': 'It is the same',
   'meter.same.another': 'Another meter',
   'meter.same.done': '{meterName} has its new address. Its readings are saved again.',
+  'meter.same.renamed': 'It is called {meterName} now. Its readings are saved again.',
   'meter.same.is-another': 'It is a separate meter. Its readings are saved.',
   /** A device of the name of a meter that does not answer. */
   'meter.same.in-reach': '{meterName} is in reach. Is it yours, with a new address?',

@@ -300,6 +300,18 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     meterId: await meterId(),
     file: meterFileOf(null, { ...unknownProfile, sdPct: 2 }),
   }),
+  'meter.describe': async () => {
+    await yard.command('meter.scan', {});
+    const { description } = await yard.command('meter.connect', { deviceId: 'hand' });
+    yard.meter.recall = (known) => yard.meter.describe(known);
+    return { ...description!, range: { min: 5, max: 50 } };
+  },
+  'meter.isAnother': async () => {
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    await yard.command('meter.connect', { deviceId: 'c0ffee00beef' });
+    return { deviceId: 'c0ffee00beef' };
+  },
   'meters.recognize': async () => {
     await yard.command('meter.scan', {});
     const { meterId: id } = await yard.command('meter.connect', { deviceId: 'hand' });

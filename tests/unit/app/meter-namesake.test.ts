@@ -44,7 +44,7 @@ test('whether a meter of the same name and values under another address is the s
   const second = openWindow(yard.app, 'window-2');
   const { asked, toConfirm } = await connectTo(otherId);
   expect(asked).toEqual([otherId, handHeld]);
-  const question = { what: 'meter', sameAs: [{ meterId, meterName: 'Hand-held' }] };
+  const question = { what: 'meter', ownName: null, sameAs: [{ meterId, meterName: 'Hand-held' }] };
   expect(toConfirm).toEqual(question);
   expect((await second.query('meter.state', {})).toConfirm).toEqual(question);
   expect(await names()).toEqual(['Hand-held']);
@@ -133,6 +133,7 @@ test('of several of its name, each is offered', async () => {
   expect(asked).toEqual([thirdId, handHeld]);
   expect(toConfirm).toEqual({
     what: 'meter',
+    ownName: null,
     sameAs: [
       { meterId, meterName: 'Hand-held' },
       { meterId: other, meterName: 'Hand-held beef' },

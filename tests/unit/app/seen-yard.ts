@@ -104,6 +104,7 @@ export async function seen() {
     species: unversioned(await yard.query('species.list', {})),
     endUses: unversioned(await yard.query('endUses.list', {})),
     meterToConfirm: (await yard.query('meter.state', {})).toConfirm,
+    meterRead: (await yard.query('meter.state', {})).description,
     meters: unversioned(await yard.query('meters.list', {})),
     tested: unversioned(
       (await yard.query('meterChecks.list', {})).map(({ block, ...more }) => ({ ...more, ...block })),

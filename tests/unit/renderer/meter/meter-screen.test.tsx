@@ -387,7 +387,7 @@ describe('a meter that is not as it was', () => {
 
 describe('a meter that may be a known one with a new address', () => {
   const asks = (...sameAs: { meterId: number; meterName: string }[]) =>
-    aLiveMeter({ toConfirm: { what: 'meter', sameAs } });
+    aLiveMeter({ toConfirm: { what: 'meter', ownName: null, sameAs } });
   const act = 'a3e1c1de-7a5a-4a57-9d0c-0d5a0c1b2a3f';
 
   test('one press says that it is the same, which can be undone', async () => {
@@ -400,6 +400,18 @@ describe('a meter that may be a known one with a new address', () => {
     await user.click(screen.getByRole('button', { name: 'It is the same' }));
     expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 4, deviceId: 'aa:bb' }]);
     expect(useNotices.getState().notices).toMatchObject([{ kind: 'done', undo: expect.any(Function) }]);
+  });
+
+  test('one of a known address that calls itself otherwise is asked about by both names', async () => {
+    const sameAs = [{ meterId: 4, meterName: 'Yard meter' }];
+    const state = aLiveMeter({ toConfirm: { what: 'meter', ownName: 'Odd meter', sameAs } });
+    const { machine, user } = open(state, { 'meters.recognize': () => ({ act }) });
+    expect(screen.getByText('This meter has changed, or is another one.')).toBeTruthy();
+    expect(screen.getByText(/Yard meter had its address. It calls itself Odd meter./)).toBeTruthy();
+    await expectNoBarriers();
+    await user.click(screen.getByRole('button', { name: 'It is the same' }));
+    expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 4, deviceId: 'aa:bb' }]);
+    expect(useNotices.getState().notices.at(-1)?.sentence).toContain('It is called Odd meter now.');
   });
 
   test('another press says that it is another', async () => {

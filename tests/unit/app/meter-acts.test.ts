@@ -1,0 +1,204 @@
+import { beforeEach, expect, test } from 'vitest';
+import { meterFileOf } from '../../../shared-core/contract/meter-file.ts';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
+import { message } from '../../../shared-core/words/message.ts';
+import { handHeld } from './hand-held-meter.ts';
+import { saveLive } from './in-round.ts';
+import { doing, lines, redo, undo } from './seen-yard.ts';
+import { withYardOfTwo, yard } from './yard-of-two.ts';
+
+withYardOfTwo();
+
+const characteristics = ['2a6f', '2a6e'].map((characteristicUuid) => ({
+  serviceUuid: '181a',
+  characteristicUuid,
+  canNotify: true,
+  canRead: false,
+  canWrite: false,
+  presentationFormat: null,
+  userDescription: 'Moisture',
+  validRange: null,
+}));
+const setUp = { ...handHeld, origin: 'mapped-by-hand' } as const;
+const tenths: MeterDescription = { ...setUp, value: { ...setUp.value, exponent: -1 } };
+
+/** What the device calls itself. */
+let ownName = 'Hand-held';
+
+beforeEach(() => {
+  ownName = 'Hand-held';
+  const { meter } = yard;
+  const show = (description: MeterDescription | null): void => {
+    meter.described = {
+      description: description && confirmed(characteristics, description),
+      characteristics,
+      remarks: [],
+    };
+    meter.emit('described', meter.described);
+  };
+  meter.describe = show;
+  meter.recall = show;
+  meter.undescribe = () => show(null);
+  // It does not say how it is read.
+  meter.connect = (deviceId: string, known: MeterDescription | null = null) => {
+    meter.state = {
+      phase: 'live',
+      message: message('meter.state.live', { meterName: ownName }),
+      deviceId,
+      deviceName: ownName,
+    };
+    meter.described = null;
+    meter.emit('state', meter.state);
+    show(known);
+  };
+});
+
+const names = async () => (await yard.query('meters.list', {})).map(({ name }) => name);
+const state = () => yard.query('meter.state', {});
+const readNow = async () => (await state()).description?.value.exponent ?? null;
+const connect = (deviceId = 'hand') => yard.command('meter.connect', { deviceId });
+const disconnect = () => yard.command('meter.disconnect', {});
+async function reconnect(deviceId = 'hand') {
+  await disconnect();
+  await yard.command('meter.scan', {});
+  yard.meter.emit('found', { deviceId, name: ownName, rssiDbm: -60, serviceUuids: [] });
+  return connect(deviceId);
+}
+async function setUpBy(description: MeterDescription) {
+  await yard.command('meter.scan', {});
+  await connect();
+  return doing('meter.describe', description);
+}
+
+test('setting up an unknown meter is told in History, and undone it is unknown again', async () => {
+  const { act } = await setUpBy(setUp);
+  expect(await names()).toEqual(['Hand-held']);
+  expect((await lines())[0]).toBe('Meter Hand-held set up.');
+  await undo(act);
+  expect(await names()).toEqual([]);
+  expect(await state()).toMatchObject({ description: null, meterId: null });
+  expect((await reconnect()).description).toBeNull();
+  await redo(act);
+  expect(await readNow()).toBe(-2);
+  expect(await names()).toEqual(['Hand-held']);
+  expect((await reconnect()).description).toMatchObject({ value: setUp.value });
+});
+
+test('an unknown meter that was set up and undone is set up again', async () => {
+  const { act } = await setUpBy(setUp);
+  await undo(act);
+  await doing('meter.describe', tenths);
+  expect(await names()).toEqual(['Hand-held']);
+  expect((await reconnect()).description?.value.exponent).toBe(-1);
+});
+
+test('set up otherwise, the meter is read as before once that is undone, also where it left meanwhile', async () => {
+  await setUpBy(setUp);
+  const { act } = await doing('meter.describe', tenths);
+  expect(await readNow()).toBe(-1);
+  await undo(act);
+  expect(await readNow()).toBe(-2);
+  await redo(act);
+  await disconnect();
+  await undo(act);
+  await yard.command('meter.scan', {});
+  await connect();
+  expect(await readNow()).toBe(-2);
+});
+
+test('watched again and kept, nothing is lost of how it was read', async () => {
+  const { output } = await setUpBy(setUp);
+  await yard.command('meter.watch', {});
+  expect(await readNow()).toBeNull();
+  await doing('meter.describe', output.description!);
+  expect((await lines())[0]).toBe('Meter Hand-held set up.');
+  expect((await reconnect()).description).toMatchObject({ value: setUp.value });
+});
+
+test('undoing a file of a meter that is away puts back how it was read, also after it was connected by the file', async () => {
+  const { output } = await setUpBy(setUp);
+  const meterId = output.meterId!;
+  await disconnect();
+  // Another source: what the meter says of that is known only once it is connected.
+  const source = { kind: 'sent', serviceUuid: '181a', characteristicUuid: '2a6e' } as const;
+  const file = meterFileOf({ ...tenths, source }, null);
+  const { act } = await doing('meters.useFile', { meterId, file });
+  expect((await reconnect()).description?.value.exponent).toBe(-1);
+  await disconnect();
+  await undo(act);
+  expect((await reconnect()).description?.value.exponent).toBe(-2);
+  await redo(act);
+  expect((await reconnect()).description?.value.exponent).toBe(-1);
+});
+
+test('"Another meter" is an act: undone, it is asked again', async () => {
+  const { output } = await setUpBy(setUp);
+  await reconnect('c0ffee00beef');
+  const { act } = await doing('meter.isAnother', { deviceId: 'c0ffee00beef' });
+  expect((await lines())[0]).toBe('Meter Hand-held beef added.');
+  expect(await names()).toEqual(['Hand-held', 'Hand-held beef']);
+  await undo(act);
+  expect(await names()).toEqual(['Hand-held']);
+  const asked = {
+    what: 'meter',
+    ownName: null,
+    sameAs: [{ meterId: output.meterId, meterName: 'Hand-held' }],
+  };
+  expect((await state()).toConfirm).toEqual(asked);
+  // The other answer now.
+  await yard.command('meters.recognize', { meterId: output.meterId!, deviceId: 'c0ffee00beef' });
+  expect((await state()).toConfirm).toBeNull();
+  expect(await names()).toEqual(['Hand-held']);
+});
+
+test('a device of a known address that calls itself otherwise is asked about, and nothing is saved until then', async () => {
+  const { output } = await setUpBy(setUp);
+  await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  ownName = 'Yard meter';
+  const { toConfirm, meterId } = await reconnect();
+  expect(toConfirm).toEqual({
+    what: 'meter',
+    ownName: 'Yard meter',
+    sameAs: [{ meterId: output.meterId, meterName: 'Hand-held' }],
+  });
+  expect(meterId).toBe(output.meterId);
+  expect(await names()).toEqual(['Hand-held']);
+  const [round] = await yard.query('stacks.list', {});
+  yard.meter.lift();
+  yard.meter.show(13, 4);
+  await expect(saveLive(round!.openRoundId!)).rejects.toThrow('Answer what is asked about it');
+});
+
+test('the same meter goes on under its new name, which undoing takes back', async () => {
+  const { output } = await setUpBy(setUp);
+  ownName = 'Yard meter';
+  await reconnect();
+  const { act } = await doing('meters.recognize', { meterId: output.meterId!, deviceId: 'hand' });
+  expect(await names()).toEqual(['Yard meter']);
+  expect((await lines())[0]).toBe('Meter Yard meter recognized under a new name.');
+  expect((await reconnect()).toConfirm).toBeNull();
+  await undo(act);
+  expect(await names()).toEqual(['Hand-held']);
+  expect((await state()).toConfirm).toMatchObject({ what: 'meter' });
+});
+
+test('another meter at that address has its own row, and the first keeps its readings and how it is read', async () => {
+  const { output } = await setUpBy(setUp);
+  ownName = 'Yard meter';
+  await reconnect();
+  const { act, output: after } = await doing('meter.isAnother', { deviceId: 'hand' });
+  expect(await names()).toEqual(['Hand-held', 'Yard meter']);
+  expect(after.meterId).not.toBe(output.meterId);
+  await yard.command('meter.describe', tenths);
+  const { description } = await yard.query('meters.file', { meterId: output.meterId! });
+  expect(description?.value.exponent).toBe(-2);
+  expect((await reconnect()).toConfirm).toBeNull();
+  await expect(undo(act)).rejects.toThrow();
+});
+
+test('a name that an advert cut short is the same name', async () => {
+  await setUpBy(setUp);
+  ownName = 'Hand-h';
+  expect((await reconnect()).toConfirm).toBeNull();
+});
