@@ -43,7 +43,10 @@ export function mergeChange(change: RoundChange): void {
   followWhenSettled(change);
 }
 
-/** What is read comes as `round.changed`; everything else that the round shows is asked for again when it changes. */
+/**
+ * What is read comes as `round.changed`, and what a forecast changes as `round.outdated`; everything else that the round
+ * shows is asked for again when it changes.
+ */
 function askAgain(topics: readonly Topic[]): void {
   const { round } = useRound.getState();
   if (round === null) return;
@@ -54,7 +57,11 @@ function askAgain(topics: readonly Topic[]): void {
     return;
   }
   const isBeingJudged = round.boards.some((board) => board.isRead && board.finding === null);
-  const watched: Topic[] = ['stacks', 'places', 'species', 'endUses', 'outlooks'];
+  // What is found in the background of another round, by no act, leaves this one as it is.
+  const isOfAnother = topics.some((topic) => topic.startsWith('round:')) && !changed.has(`round:${round.id}`);
+  if (isOfAnother && !changed.has('acts')) return;
+  const watched: Topic[] = ['stacks', 'places', 'species', 'endUses'];
+  if (round.aim === null) watched.push('outlooks');
   if (isBeingJudged || round.finishedAt !== null) watched.push(`round:${round.id}`);
   if (!isTouched(watched, changed)) return;
   // One that another window reopened takes readings here, too.

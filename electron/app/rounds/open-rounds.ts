@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { ProbedBoard, RoundBoard } from '../../../shared-core/contract/round.ts';
+import type { ProbedBoard, RoundBoard, RoundFinding } from '../../../shared-core/contract/round.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -15,6 +15,8 @@ interface OpenRound {
   isDated: boolean;
   /** Every board of the stack that is there, as it is walked. */
   boards: RoundBoard[];
+  /** How many of them are still to be forecast; null where readings came since it was asked. */
+  updating: number | null;
   /** What the stack's boards, its use, and the pins in use were when this was made, as JSON. */
   madeOf: string;
 }
@@ -29,14 +31,28 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
   };
 
   function load(roundId: number): OpenRound {
-    const { stackId, isDated, finishedAt, boards } = view.state(roundId);
+    const { stackId, isDated, finishedAt, boards, updating } = view.state(roundId);
     // A finished one takes no more readings.
     if (finishedAt !== null) throw new Refusal(message('refusal.round-finished'));
     const { placeId } = orRefuse(context.yard().rounds.shown(roundId), 'round');
     const of = { stackId, placeId };
-    const round = { id: roundId, ...of, isDated, boards, madeOf: stackAsIs(of) };
+    const round = { id: roundId, ...of, isDated, boards, updating, madeOf: stackAsIs(of) };
     rounds.set(roundId, round);
     return round;
+  }
+
+  /** Whether they have any news of the round. */
+  function takeInForecasts(round: OpenRound): boolean {
+    // Nothing is said of a board that was not read.
+    if (!round.boards.some(({ isRead }) => isRead)) return false;
+    const { findings, updating } = view.found(round.id);
+    const findingOf = ({ boardId }: RoundBoard): RoundFinding | null => findings.get(boardId) ?? null;
+    const isNews =
+      updating !== round.updating ||
+      round.boards.some((board) => !isSameCall(findingOf(board), board.finding));
+    round.boards = round.boards.map((board) => ({ ...board, finding: findingOf(board) }));
+    round.updating = updating;
+    return isNews;
   }
 
   /** @throws Refusal where the round is finished */
@@ -59,19 +75,27 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
       const board = view.board(roundId, boardId, assessment);
       const { assessment: _, ...row } = board;
       const round = rounds.get(roundId);
-      if (round) round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
+      if (round) {
+        round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
+        round.updating = null;
+      }
       return board;
     },
     /** Rounds whose stack has other boards now, or boards of other sizes, or another use, or which are read with other pins. */
     outdated: (): OpenRound[] => [...rounds.values()].filter((round) => round.madeOf !== stackAsIs(round)),
-    /** Forecasts were made, so their boards may have other calls; the stacks are as they were. */
-    renew: (): void => {
-      for (const round of rounds.values()) round.boards = view.state(round.id).boards;
-    },
+    /**
+     * Forecasts were made, so boards that are read may have other calls; the stacks are as they were.
+     * @returns rounds in which they have, or fewer wait for a forecast
+     */
+    renew: (): OpenRound[] => [...rounds.values()].filter(takeInForecasts),
     forget: (roundId: number): void => {
       rounds.delete(roundId);
     },
     leave: (): void => rounds.clear(),
   };
 }
+
+/** A forecast changes nothing else of a finding (`asJudged`). */
+const isSameCall = (a: RoundFinding | null, b: RoundFinding | null): boolean =>
+  a?.call === b?.call && JSON.stringify(a?.reason) === JSON.stringify(b?.reason);
 export type OpenRounds = ReturnType<typeof createOpenRounds>;

@@ -118,7 +118,13 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
     };
   }
 
-  return { board, state };
+  /** As much of that as forecasts change: what is found of boards that were read, and how many wait for one. */
+  const found = (roundId: number) => ({
+    findings: assessing.findings(roundId),
+    updating: context.yard().findings.updatingIn(roundId),
+  });
+
+  return { board, state, found };
 }
 export type RoundView = ReturnType<typeof createRoundView>;
 

@@ -87,7 +87,10 @@ export function createRounds(
     if (openRounds.find(roundId)) telling.tell(roundId, openRounds.show(roundId, boardId, assessment));
   });
   changes.follow((topics) => {
-    if (topics.includes('outlooks')) openRounds.renew();
+    if (topics.includes('outlooks')) {
+      for (const { id } of openRounds.renew())
+        for (const [window] of aims.inRound(id)) telling.tellOutdated(window, id, null);
+    }
     // What changes in a round, or a forecast, leaves the boards of its stack as they are, and a reading must not wait for a look at them.
     if (!topics.some((topic) => topic.startsWith('round:') || topic === 'outlooks')) takeInStacks();
   });

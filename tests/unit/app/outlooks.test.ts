@@ -117,6 +117,24 @@ describe('what the forecast says of each board', () => {
     });
   });
 
+  test('outdates the round on screen only once a board of it was read', async () => {
+    const { id: roundId, boards } = await yard.command('rounds.start', {
+      stackId: yard.stack.id,
+      woodTempC: 20,
+    });
+    const outdated = () => yard.heard('round.outdated').length;
+    await sawn('SAWN-01');
+    await outlooksMade();
+    // By the board that came.
+    await expect.poll(outdated).toBe(1);
+    await sawn('SAWN-02');
+    await outlooksMade();
+    await expect.poll(outdated).toBe(2);
+    for (const _ of planSpots(boards[0]!).plan) await type(roundId, 12);
+    await outlooksMade();
+    await expect.poll(outdated).toBeGreaterThan(2);
+  });
+
   test('is dropped by a new reading, and made again with it', async () => {
     await sawn('SAWN-01');
     await outlooksMade();

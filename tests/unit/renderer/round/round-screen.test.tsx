@@ -221,6 +221,18 @@ describe('with no meter, values are typed', () => {
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-02');
   });
 
+  test.each([
+    ['forecasts were made', ['outlooks']],
+    ['another round was compared in the background', ['round:3', 'stacks']],
+    ['a value was saved here', ['boards', 'board:101', 'stack:1', 'round:12', 'acts']],
+  ] as const)('is not asked for again, with a thousand boards, where %s', async (_, topics) => {
+    const { machine } = await open(aRound(), { 'rounds.get': () => aRound() });
+    await act(async () => machine.tell('changed', { yard: null, topics: [...topics] }));
+    expect(machine.inputsOf('rounds.get')).toEqual([]);
+    await act(async () => machine.tell('round.outdated', { roundId: 12, why: null }));
+    expect(machine.inputsOf('rounds.get')).toHaveLength(1);
+  });
+
   test('the arrows choose the spot and stop at the ends', async () => {
     const { machine, user } = await open();
     await user.keyboard('{ArrowDown>4/}{ArrowUp}');
