@@ -1,6 +1,12 @@
 import { create } from 'zustand';
 import type { EventData } from '../../shared-core/contract/events.ts';
 import { bytesOfHex } from '../../shared-core/gatt/bytes-of-hex.ts';
+import {
+  type MeterDescription,
+  type MeterFields,
+  NO_FIELDS,
+  type Start,
+} from '../../shared-core/gatt/meter-description.ts';
 import type { WatchedPacket } from '../../shared-core/gatt/movement.ts';
 import { isBeside, type ShownNumber } from '../../shared-core/gatt/propose.ts';
 import { keyOfFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
@@ -16,14 +22,36 @@ export interface HeardPlace {
 /** Of one place: a minute and a half of a lively meter. */
 const MOST_PACKETS = 900;
 
+/** What the display of a meter counts in. */
+export type DisplayUnit = 'pct' | 'kiloohm' | 'megaohm' | 'gigaohm';
+
+/** Kept while a person is on another page. */
 interface Watching {
   /** By place, while a meter waits to be described. */
   places: ReadonlyMap<string, HeardPlace>;
   /** Typed off its display: what came beside them is kept while a person walks to other wood. */
   numbers: readonly ShownNumber[];
+  unit: DisplayUnit;
+  /** Which proposal a person chose; null for the first. */
+  chosenKey: string | null;
+  /** What else is in the packets, as it was found beside one proposal. */
+  beside: { key: string | null; fields: MeterFields };
+  start: Start | null;
+  showsBytes: boolean;
+  /** As it was read before it was to be described again. */
+  before: MeterDescription | null;
 }
 
-const nothing: Watching = { places: new Map(), numbers: [] };
+const nothing: Watching = {
+  places: new Map(),
+  numbers: [],
+  unit: 'pct',
+  chosenKey: null,
+  beside: { key: null, fields: NO_FIELDS },
+  start: null,
+  showsBytes: false,
+  before: null,
+};
 
 export const useWatching = create<Watching>()(() => nothing);
 

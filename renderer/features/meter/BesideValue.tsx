@@ -1,46 +1,41 @@
-import { useEffect, useState } from 'react';
-import type { Condition } from '../../../shared-core/gatt/layout.ts';
+import { useMemo } from 'react';
 import type { MeterFields } from '../../../shared-core/gatt/meter-description.ts';
-import { decodePacket } from '../../../shared-core/gatt/packet.ts';
 import {
   type ProposedField,
   proposeBattery,
-  proposeHold,
   proposeTemperature,
+  type Taken,
 } from '../../../shared-core/gatt/propose-fields.ts';
 import { Select } from '../../form/Field.tsx';
-import { Banner } from '../../ui/Banner.tsx';
-import { Actions, Button } from '../../ui/Button.tsx';
+import { useWatching } from '../../stores/watching.ts';
 import { useWords } from '../../words.ts';
-import { descriptionOf, type Found, newestOf } from './found.ts';
+import { FindHold } from './FindHold.tsx';
+import { FindSpecies } from './FindSpecies.tsx';
+import { type Found, foundOf } from './found.ts';
 
-interface Props {
+export interface BesideProps {
   found: Found;
   fields: MeterFields;
   onFields: (changed: Partial<MeterFields>) => void;
 }
 
-/** What else the meter sends with its reading: its button, a temperature, its battery. */
-export function BesideValue(props: Props) {
+/** Where the reading is, and what else was found already. */
+export function takenBy({ proposal }: Found, { hold, tempC, batteryPct, species }: MeterFields): Taken {
+  const others = [hold && 'layout' in hold ? hold.layout : null, tempC, batteryPct, species?.at ?? null];
+  return [proposal.value, ...others.filter((each) => each !== null)];
+}
+
+/** What else the meter sends with its reading: its button, its species setting, a temperature, its battery. */
+export function BesideValue(props: BesideProps) {
   const { say, formats } = useWords();
-  const { packets, proposal } = props.found;
   return (
     <fieldset className="column beside-value">
       <legend>{say('watch.beside')}</legend>
-      <HoldButton {...props} />
+      <FindHold {...props} />
+      <FindSpecies {...props} />
       <div className="form-grid">
-        <FieldChoice
-          {...props}
-          name="tempC"
-          proposed={proposeTemperature(packets, proposal.value)}
-          textOf={formats.temperature}
-        />
-        <FieldChoice
-          {...props}
-          name="batteryPct"
-          proposed={proposeBattery(packets, proposal.value)}
-          textOf={formats.wholePercent}
-        />
+        <FieldChoice {...props} name="tempC" propose={proposeTemperature} textOf={formats.temperature} />
+        <FieldChoice {...props} name="batteryPct" propose={proposeBattery} textOf={formats.wholePercent} />
       </div>
     </fieldset>
   );
@@ -48,79 +43,41 @@ export function BesideValue(props: Props) {
 
 const labels = { tempC: 'watch.temperature', batteryPct: 'watch.battery' } as const;
 
-/** One of the numbers beside the reading, by what it is now. */
+/** One of the numbers beside the reading, by what it was when the reading was found. */
 function FieldChoice({
   name,
-  proposed,
+  propose,
   textOf,
+  found,
   fields,
   onFields,
-}: Props & {
+}: BesideProps & {
   name: 'tempC' | 'batteryPct';
-  proposed: readonly ProposedField[];
+  propose: typeof proposeTemperature;
   textOf: (value: number) => string;
 }) {
   const { say } = useWords();
+  const chosen = fields[name] === null ? null : JSON.stringify(fields[name]);
+  const taken = JSON.stringify(takenBy(found, { ...fields, [name]: null }));
+  const { proposal } = found;
+  // Packets come all the time, and these numbers hardly change.
+  const proposed = useMemo<ProposedField[]>(
+    () => propose(foundOf(proposal, useWatching.getState().places).packets, JSON.parse(taken)),
+    [propose, proposal, taken],
+  );
   const options = new Map<string, { value: string | null; label: string }>();
   for (const { layout, now } of proposed) {
     const value = JSON.stringify(layout);
     const label = textOf(now);
-    const isChosen = JSON.stringify(fields[name]) === value;
-    if (isChosen || !options.has(label)) options.set(label, { value, label });
+    if (value === chosen || !options.has(label)) options.set(label, { value, label });
   }
   if (options.size === 0) return null;
   return (
     <Select
       label={say(labels[name])}
-      value={fields[name] === null ? null : JSON.stringify(fields[name])}
+      value={chosen}
       options={[{ value: null, label: say('watch.not-used') }, ...options.values()]}
       onValue={(value) => onFields({ [name]: value === null ? null : JSON.parse(value) })}
     />
-  );
-}
-
-/** Finds what in the packets says that the meter's button is pressed. */
-function HoldButton({ found, fields, onFields }: Props) {
-  const { say } = useWords();
-  const [sinceMs, setSinceMs] = useState<number | null>(null);
-  const { packets, proposal } = found;
-  const newest = newestOf(found);
-  const pressed: Condition | undefined =
-    sinceMs === null ? undefined : proposeHold(packets, proposal.value, sinceMs)[0];
-
-  useEffect(() => {
-    if (pressed === undefined) return;
-    setSinceMs(null);
-    onFields({ hold: pressed });
-  }, [pressed, onFields]);
-
-  if (sinceMs !== null) {
-    return (
-      <Banner actions={<Button onClick={() => setSinceMs(null)}>{say('common.cancel')}</Button>}>
-        {say('watch.hold.press')}
-      </Banner>
-    );
-  }
-  const look = () => setSinceMs(performance.now());
-  if (fields.hold === null) {
-    return (
-      <Actions>
-        <Button onClick={look}>{say('watch.hold.find')}</Button>
-      </Actions>
-    );
-  }
-  const isHeld = newest !== null && decodePacket(newest, descriptionOf(proposal, fields)).isHeld;
-  return (
-    <Banner
-      kind="done"
-      actions={
-        <>
-          <Button onClick={look}>{say('watch.hold.again')}</Button>
-          <Button onClick={() => onFields({ hold: null })}>{say('watch.hold.drop')}</Button>
-        </>
-      }
-    >
-      {say('watch.hold.found', { isHeld: isHeld ? 'yes' : 'no' })}
-    </Banner>
   );
 }

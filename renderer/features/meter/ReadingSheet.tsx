@@ -3,11 +3,11 @@ import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { bridge } from '../../data/bridge.ts';
 import { askMeter } from '../../stores/meter.ts';
+import { useWatching } from '../../stores/watching.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { Sheet } from '../../ui/Screen.tsx';
-import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { DescribeForm } from './DescribeForm.tsx';
 import { MeterDetails } from './MeterDetails.tsx';
@@ -17,56 +17,44 @@ import { WatchForm } from './WatchForm.tsx';
 
 /** How the meter's values are read: as it describes itself or as a person set it up; its bytes behind Details. */
 export function ReadingSheet({ state }: { state: MeterState }) {
-  const [describing, setDescribing] = useState(false);
-  /** As it was read before it was to be described again. */
-  const [before, setBefore] = useState<MeterDescription | null>(null);
+  /** From what it is set up by hand, null for nothing; undefined while it is not. */
+  const [byHand, setByHand] = useState<MeterDescription | null | undefined>();
+  const before = useWatching((watching) => watching.before);
   const { say } = useWords();
   const { description } = state;
+  const isUnknown = state.phase === 'needs-description';
+
+  async function watchAgain(): Promise<void> {
+    if (await askMeter(bridge().command('meter.watch', {}))) useWatching.setState({ before: description });
+  }
+
   return (
-    <Sheet title={say('meter.reading.title')}>
+    <Sheet title={say(isUnknown ? 'meter.reading.title-new' : 'meter.reading.title')}>
       {description && <Scale description={description} />}
       {state.remarks.map((remark) => (
         <Banner key={remark.code} kind="caution">
           {say(remark)}
         </Banner>
       ))}
-      {state.phase === 'needs-description' ? (
-        <>
-          {state.heldBy === 'this-window' ? (
-            <WatchForm key={state.deviceId} state={state} />
-          ) : (
-            <MeterElsewhere />
-          )}
-          {before !== null && (
-            <Actions>
-              <Button onClick={() => void askMeter(bridge().command('meter.describe', before))}>
-                {say('watch.cancel')}
-              </Button>
-            </Actions>
-          )}
-          <Unfold words={say('meter.reading.set-up')}>
-            <DescribeForm state={state} onDone={() => setDescribing(false)} />
-          </Unfold>
-        </>
-      ) : describing ? (
-        <DescribeForm state={state} onDone={() => setDescribing(false)} />
+      {byHand !== undefined ? (
+        <DescribeForm key={state.deviceId} state={state} from={byHand} onDone={() => setByHand(undefined)} />
+      ) : isUnknown && state.heldBy === 'this-window' ? (
+        <WatchForm key={state.deviceId} state={state} onByHand={setByHand} />
+      ) : isUnknown ? (
+        <MeterElsewhere />
       ) : (
         <Actions>
-          {state.kind === 'bluetooth' && (
-            <Button
-              onClick={() => {
-                setBefore(description);
-                void askMeter(bridge().command('meter.watch', {}));
-              }}
-            >
-              {say('watch.title')}
-            </Button>
-          )}
-          <Button onClick={() => setDescribing(true)}>{say('meter.reading.set-up')}</Button>
+          {state.kind === 'bluetooth' && <Button onClick={watchAgain}>{say('watch.title')}</Button>}
+          <Button onClick={() => setByHand(description)}>{say('meter.reading.set-up')}</Button>
         </Actions>
       )}
-      {state.phase === 'needs-description' && (
+      {isUnknown && (
         <Actions>
+          {before !== null && (
+            <Button onClick={() => void askMeter(bridge().command('meter.describe', before))}>
+              {say('watch.cancel')}
+            </Button>
+          )}
           <NewMeterFile />
         </Actions>
       )}
@@ -80,6 +68,7 @@ function Scale({ description: { unit, range, origin, fields } }: { description: 
   const { say, formats } = useWords();
   const beside = [
     ...(fields.hold ? [say('meter.reading.hold')] : []),
+    ...(fields.species ? [say('meter.reading.species')] : []),
     ...(fields.tempC ? [say('meter.reading.temperature')] : []),
     ...(fields.batteryPct ? [say('meter.reading.battery')] : []),
   ];

@@ -1,10 +1,11 @@
 import { useRef, useState } from 'react';
 import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import { NumberField, Select } from '../../form/Field.tsx';
+import type { DisplayUnit } from '../../stores/watching.ts';
 import { Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
-import { type DisplayUnit, displayUnits, readingUnitOf, shownNumber } from './shown-number.ts';
+import { displayUnits, readingUnitOf, shownNumber } from './shown-number.ts';
 
 /** Where a person types what the meter's own display shows, and what was typed so far. */
 export function ShownNumbers({

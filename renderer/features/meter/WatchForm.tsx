@@ -1,7 +1,12 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
-import { type MeterFields, NO_FIELDS, type Start } from '../../../shared-core/gatt/meter-description.ts';
-import { type Proposal, propose, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import {
+  type MeterDescription,
+  type MeterFields,
+  NO_FIELDS,
+} from '../../../shared-core/gatt/meter-description.ts';
+import { decodePacket } from '../../../shared-core/gatt/packet.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import { bridge } from '../../data/bridge.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { askMeter } from '../../stores/meter.ts';
@@ -11,53 +16,48 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { rawText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
 import { BesideValue } from './BesideValue.tsx';
-import { descriptionOf, foundOf } from './found.ts';
+import { descriptionOf, type Found, foundOf, newestOf } from './found.ts';
 import { MovingPlaces } from './MovingPlaces.tsx';
 import { Proposals } from './Proposals.tsx';
 import { ShownNumbers } from './ShownNumbers.tsx';
 import { StartCommand } from './StartCommand.tsx';
-import { type DisplayUnit, readingUnitOf } from './shown-number.ts';
+import { readingUnitOf } from './shown-number.ts';
+import { useProposals } from './useProposals.ts';
 import { motionOf, shownPlaces } from './watched-places.ts';
 
 /** Sets up an unknown meter from what moves with its pins and the numbers on its display. */
-export function WatchForm({ state }: { state: MeterState }) {
+export function WatchForm({
+  state,
+  onByHand,
+}: {
+  state: MeterState;
+  /** To go on from what was found so far, null for nothing. */
+  onByHand: (from: MeterDescription | null) => void;
+}) {
   const { say, formats } = useWords();
-  const heard = useWatching((watching) => watching.places);
-  const [showsBytes, setShowsBytes] = useState(false);
-  const [unit, setUnit] = useState<DisplayUnit>('pct');
-  const numbers = useWatching((watching) => watching.numbers);
-  const [proposals, setProposals] = useState<readonly Proposal[]>([]);
-  const [chosenKey, setChosenKey] = useState<string | null>(null);
-  const [fields, setFields] = useState<MeterFields>(NO_FIELDS);
-  const [start, setStart] = useState<Start | null>(null);
-  useEffect(() => () => useWatching.setState({ numbers: [] }), []);
-  const onFields = useCallback(
-    (changed: Partial<MeterFields>) => setFields((before) => ({ ...before, ...changed })),
-    [],
-  );
-
+  const { places: heard, numbers, unit, chosenKey, beside, start, showsBytes } = useWatching();
+  const { proposals, isFinding } = useProposals();
   const places = shownPlaces(state, heard);
   const found = proposals.map((proposal) => foundOf(proposal, heard));
   const chosen = found.find(({ key }) => key === chosenKey) ?? found[0] ?? null;
+  const key = chosen?.key ?? null;
+  const fields = beside.key === key ? beside.fields : NO_FIELDS;
+  const onFields = useCallback(
+    (changed: Partial<MeterFields>) =>
+      useWatching.setState(({ beside: before }) => ({
+        beside: { key, fields: { ...(before.key === key ? before.fields : NO_FIELDS), ...changed } },
+      })),
+    [key],
+  );
+  const described = chosen && { ...asChosen(chosen, fields), start };
 
-  function choose(key: string | null): void {
-    // What else is in the packets was found beside another number.
-    if (key !== (chosen?.key ?? null)) setFields(NO_FIELDS);
-    setChosenKey(key);
-  }
-
-  function find(typed: readonly ShownNumber[], by: DisplayUnit): void {
-    const proposed = propose(places, typed, readingUnitOf(by));
-    const first = proposed[0] && foundOf(proposed[0], heard).key;
-    useWatching.setState({ numbers: typed });
-    setProposals(proposed);
-    choose(first ?? null);
-  }
+  // The likeliest by all numbers is chosen then.
+  const type = (typed: readonly ShownNumber[], by = unit) =>
+    useWatching.setState({ numbers: typed, unit: by, chosenKey: null });
 
   async function save(): Promise<void> {
-    if (chosen === null) return;
-    const description = { ...descriptionOf(chosen.proposal, fields), start };
-    if (await askMeter(bridge().command('meter.describe', description))) tellDone(say('meter.form.saved'));
+    if (described === null) return;
+    if (await askMeter(bridge().command('meter.describe', described))) tellDone(say('meter.form.saved'));
   }
 
   const canBeWritten = state.characteristics.filter(({ canWrite }) => canWrite);
@@ -67,8 +67,12 @@ export function WatchForm({ state }: { state: MeterState }) {
   return (
     <div className="column watch-form">
       <p>{say('watch.how')}</p>
-      <Checkbox label={say('watch.show-bytes')} checked={showsBytes} onChecked={setShowsBytes} />
-      <MovingPlaces places={places} showsBytes={showsBytes} />
+      <Checkbox
+        label={say('watch.show-bytes')}
+        checked={showsBytes}
+        onChecked={(shows) => useWatching.setState({ showsBytes: shows })}
+      />
+      <MovingPlaces places={places} chosen={chosen} showsBytes={showsBytes} />
       {isQuiet && deviceId !== null && (
         <>
           <Actions>
@@ -80,7 +84,7 @@ export function WatchForm({ state }: { state: MeterState }) {
             <StartCommand
               places={canBeWritten}
               onStart={(tried) => {
-                setStart(tried);
+                useWatching.setState({ start: tried });
                 void askMeter(bridge().command('meter.tryStart', tried));
               }}
             />
@@ -90,35 +94,36 @@ export function WatchForm({ state }: { state: MeterState }) {
       <ShownNumbers
         numbers={numbers}
         unit={unit}
-        onUnit={(chosenUnit) => {
-          setUnit(chosenUnit);
-          find([], chosenUnit);
-        }}
-        onAdd={(number) => find([...numbers, number], unit)}
-        onDelete={(number) =>
-          find(
-            numbers.filter((each) => each !== number),
-            unit,
-          )
-        }
+        onUnit={(chosenUnit) => type([], chosenUnit)}
+        onAdd={(number) => type([...numbers, number])}
+        onDelete={(number) => type(numbers.filter((each) => each !== number))}
       />
-      {numbers.length > 0 && (
+      {isFinding && <p role="status">{say('watch.finding')}</p>}
+      {numbers.length > 0 && !isFinding && (
         <Proposals
           {...{ found, chosen, numbers, showsBytes }}
           textOf={({ value }) => rawText(value, readingUnitOf(unit), formats)}
-          onChoose={choose}
+          onChoose={(chosenNow) => useWatching.setState({ chosenKey: chosenNow })}
         />
       )}
-      {chosen?.proposal.isEnough && (
-        <>
-          <BesideValue found={chosen} fields={fields} onFields={onFields} />
-          <Actions>
-            <Button kind="main" onClick={save}>
-              {say('common.save')}
-            </Button>
-          </Actions>
-        </>
-      )}
+      {chosen?.proposal.isEnough && <BesideValue found={chosen} fields={fields} onFields={onFields} />}
+      <Actions>
+        {chosen?.proposal.isEnough && (
+          <Button kind="main" onClick={save}>
+            {say('common.save')}
+          </Button>
+        )}
+        <Button onClick={() => onByHand(described)}>{say('meter.reading.set-up')}</Button>
+      </Actions>
     </div>
   );
+}
+
+/** With the species that the meter is set to now, so that another setting is seen later. */
+function asChosen(chosen: Found, fields: MeterFields): MeterDescription {
+  const description = descriptionOf(chosen.proposal, fields);
+  const newest = newestOf(chosen);
+  if (fields.species === null || newest === null) return description;
+  const expected = decodePacket(newest, description).species;
+  return { ...description, fields: { ...fields, species: { ...fields.species, expected } } };
 }

@@ -1,9 +1,14 @@
 import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
+import type { DisplayUnit } from '../../stores/watching.ts';
 
-/** What a display counts in, and how many ohms that are. */
-export const displayUnits = { pct: 1, kiloohm: 1e3, megaohm: 1e6, gigaohm: 1e9 } as const;
-export type DisplayUnit = keyof typeof displayUnits;
+/** How many ohms a display counts in; 1 for %. */
+export const displayUnits: Readonly<Record<DisplayUnit, number>> = {
+  pct: 1,
+  kiloohm: 1e3,
+  megaohm: 1e6,
+  gigaohm: 1e9,
+};
 
 export const readingUnitOf = (unit: DisplayUnit): ReadingUnit => (unit === 'pct' ? 'pct' : 'ohm');
 

@@ -1,6 +1,6 @@
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import { type Movement, movementOf, type WatchedPacket } from '../../../shared-core/gatt/movement.ts';
-import { keyOfFrom, type PacketFrom, type Source } from '../../../shared-core/gatt/source.ts';
+import { fromOf, isFrom, keyOfFrom, type PacketFrom, type Source } from '../../../shared-core/gatt/source.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { HeardPlace } from '../../stores/watching.ts';
 
@@ -12,6 +12,20 @@ export interface ShownPlace {
   name: string | Message;
   packets: readonly WatchedPacket[];
   movement: Movement;
+}
+
+/** Those that may be chosen by hand, with the one that is read now. */
+export function placesToChoose(
+  state: MeterState,
+  heard: ReadonlyMap<string, HeardPlace>,
+  source: Source | null,
+): ShownPlace[] {
+  const places = shownPlaces(state, heard);
+  if (source === null || places.some((place) => isFrom(source, fromOf(place.source)))) return places;
+  const from = fromOf(source);
+  const key = keyOfFrom(from);
+  const name = nameOf(from, places.length + 1);
+  return [...places, { key, source, name, packets: [], movement: movementOf([]) }];
 }
 
 /** How often a value that does not come by itself is read, ms. */

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
-import { proposeBattery, proposeHold, proposeTemperature } from '../../../shared-core/gatt/propose-fields.ts';
+import {
+  proposeBattery,
+  proposeHold,
+  proposeSpecies,
+  proposeTemperature,
+} from '../../../shared-core/gatt/propose-fields.ts';
 import { insertions, watched } from './watched-meter.ts';
 
 const course = insertions(13.4, 25.7);
@@ -39,24 +44,24 @@ const pressed = (ms: number) => ms > 12_500 && ms < 13_500;
 
 describe('a temperature', () => {
   test('in tenths beside the reading is among the first', () => {
-    const found = proposeTemperature(binary(never), inBinary);
+    const found = proposeTemperature(binary(never), [inBinary]);
     expect(found[0]).toMatchObject({ layout: { format: 14, byteOffset: 3, exponent: -1 }, now: 21.6 });
     for (const { layout } of found) expect(layout).not.toMatchObject({ byteOffset: 1 });
   });
   test('in text is another of its numbers, and the reading is none', () => {
-    expect(proposeTemperature(text(never), inText).map(({ now }) => now)).toEqual([21]);
+    expect(proposeTemperature(text(never), [inText]).map(({ now }) => now)).toEqual([21]);
   });
 });
 
 describe('a battery', () => {
   test('is a byte of 1 to 100 that hardly moves, and no part of the reading or of a counter', () => {
-    expect(proposeBattery(binary(never), inBinary).map(({ now }) => now)).toContain(76);
-    expect(proposeBattery(binary(never), inBinary).map(({ layout }) => layout)).not.toContainEqual(
+    expect(proposeBattery(binary(never), [inBinary]).map(({ now }) => now)).toContain(76);
+    expect(proposeBattery(binary(never), [inBinary]).map(({ layout }) => layout)).not.toContainEqual(
       expect.objectContaining({ byteOffset: 0 }),
     );
   });
   test('in text is another of its numbers', () => {
-    expect(proposeBattery(text(never), inText).map(({ now }) => now)).toEqual([21, 76]);
+    expect(proposeBattery(text(never), [inText]).map(({ now }) => now)).toEqual([21, 76]);
   });
 });
 
@@ -73,4 +78,61 @@ describe('the button', () => {
     expect(proposeHold(binary(never), inBinary, pressedMs)).toEqual([]);
     expect(proposeHold(binary(pressed), inBinary, 99_000)).toEqual([]);
   });
+});
+
+describe('the species setting', () => {
+  /** What is set to `setting` from 12 s on, in a byte, in half a byte with the hold flag, and in letters. */
+  const set = (of: (setting: number, isHeld: boolean) => number[]): WatchedPacket[] =>
+    watched(course, 2, (shown, index) => {
+      const tenths = Math.round((shown ?? 0) * 10);
+      const isHeld = index % 40 > 36;
+      return Uint8Array.of(
+        index & 255,
+        tenths & 255,
+        tenths >> 8,
+        214,
+        0,
+        76,
+        ...of(index > 125 ? 7 : 3, isHeld),
+      );
+    });
+
+  test('is what changed when it was changed on the meter, and never before', () => {
+    const packets = set((setting, isHeld) => [isHeld ? 1 : 0, setting]);
+    expect(proposeSpecies(packets, [inBinary], pressedMs)).toEqual([
+      { kind: 'number', format: 4, byteOffset: 7, ...plain },
+    ]);
+    expect(proposeSpecies(packets, [inBinary], 99_000)).toEqual([]);
+    expect(proposeSpecies(packets.slice(0, 120), [inBinary], 8000)).toEqual([]);
+  });
+  test('leaves the bit of the button out of its byte', () => {
+    const packets = watched(course, 2, (shown, index) =>
+      Uint8Array.of(index & 255, Math.round((shown ?? 0) * 10) & 255, (index > 125 ? 7 : 3) << 1),
+    );
+    const hold: Layout = { kind: 'bits', firstBit: 16, bits: 1, signed: false, ...plain };
+    expect(proposeSpecies(packets, [{ ...inBinary, format: 4 }, hold], pressedMs)).toEqual([
+      { kind: 'bits', firstBit: 17, bits: 7, signed: false, ...plain },
+    ]);
+  });
+  test('is a whole word, also where the new one is longer', () => {
+    const packets = set((setting) => [...ascii(setting === 7 ? 'ASPEN' : 'OAK  ')]);
+    expect(proposeSpecies(packets, [inBinary], pressedMs)).toEqual([
+      { kind: 'letters', byteOffset: 6, octets: 5 },
+    ]);
+  });
+  test('in text is another of its numbers', () => {
+    const packets = watched(course, 2, (shown, index) =>
+      ascii(`${(shown ?? 0).toFixed(1).padStart(5)} % G ${index > 125 ? 12 : 4} B`),
+    );
+    const [word] = proposeSpecies(packets, [{ ...inText, byteOffset: 0 }], pressedMs);
+    expect(word).toEqual({ kind: 'text', byteOffset: 0, nth: 2, ...plain });
+  });
+});
+
+test('what is taken for something else is offered for nothing more', () => {
+  const [temperature] = proposeTemperature(binary(never), [inBinary]);
+  const batteries = proposeBattery(binary(never), [inBinary, temperature!.layout]).map(({ now }) => now);
+  expect(batteries).toEqual([76, expect.any(Number)].slice(0, batteries.length));
+  const inWords = proposeTemperature(text(never), [inText])[0]!;
+  expect(proposeBattery(text(never), [inText, inWords.layout]).map(({ now }) => now)).toEqual([76]);
 });

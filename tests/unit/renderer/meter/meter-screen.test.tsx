@@ -210,7 +210,7 @@ test('what is missing from a meter’s own description is shown beside its bytes
       remarks: [message('meter.self.humidity-unconfirmed'), message('meter.self.several', { values: 2 })],
     }),
   );
-  const bytes = screen.getByRole('region', { name: 'How the value is read' });
+  const bytes = screen.getByRole('region', { name: 'Set up this meter' });
   expect(bytes.textContent).toContain(
     'The meter sends the standard value for air humidity. If it means wood moisture, set it up below.',
   );
@@ -227,6 +227,7 @@ test('a meter that does not describe itself is set up on its live bytes', async 
     description: null,
   });
   const { machine, user } = open(silent, { 'meter.describe': () => aLiveMeter() });
+  await user.click(screen.getByRole('button', { name: 'Set it yourself' }));
   const form = screen.getByRole('form', { name: 'Set up the meter' });
   expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('12.6%');
   await expectNoBarriers();
@@ -292,13 +293,17 @@ test('a meter that is set to another species than it was set up at says so', asy
   };
   open(aLiveMeter({ description: { ...description!, fields }, speciesSetting: '12' }), {});
   expect(screen.getByText(/The meter is set to 12. You set it up at 7./)).toBeTruthy();
-  expect(screen.getByText('its button and its battery')).toBeTruthy();
+  expect(screen.getByText('its button, its species setting, and its battery')).toBeTruthy();
   await expectNoBarriers();
 });
 
 describe('the description that is saved', () => {
   const undescribed = aLiveMeter({ phase: 'needs-description', description: null });
-  const openForm = () => open(undescribed, { 'meter.describe': () => undescribed });
+  async function openForm(state: MeterState = undescribed) {
+    const opened = open(state, { 'meter.describe': () => undescribed });
+    await opened.user.click(screen.getByRole('button', { name: 'Set it yourself' }));
+    return opened;
+  }
   async function type(user: UserEvent, label: string, text: string): Promise<void> {
     await user.clear(screen.getByLabelText(label));
     await user.type(screen.getByLabelText(label), `${text}{Tab}`);
@@ -312,7 +317,7 @@ describe('the description that is saved', () => {
     ['Lowest value it can show', ' ', 'Enter the lowest value the meter can show.'],
     ['Highest value it can show', '0', 'The highest value must be above the lowest.'],
   ])('is not made while “%s” is “%s”', async (label, typed, problem) => {
-    const { machine, user } = openForm();
+    const { machine, user } = await openForm();
     await type(user, label, typed);
     expect(screen.getByRole('alert').textContent).toBe(unbroken(problem));
     await user.click(screen.getByRole('button', { name: 'Save' }));
@@ -320,7 +325,7 @@ describe('the description that is saved', () => {
   });
 
   test('is not made without a characteristic that sends', async () => {
-    const { machine, user } = open({
+    const { machine, user } = await openForm({
       ...undescribed,
       characteristics: undescribed.characteristics.map((each) => ({ ...each, canNotify: false })),
     });

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { act, cleanup, render, screen, within } from '@testing-library/react';
+import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { MeterScreen } from '../../../../renderer/features/meter/MeterScreen.tsx';
@@ -73,12 +73,17 @@ const field = () => screen.getByRole('textbox', { name: 'Number on its display' 
 /** Of what was watched; setting up by hand has its own. */
 const saves = () =>
   screen.queryAllByRole('button', { name: 'Save' }).filter((button) => button.closest('form') === null);
+/** It is found in turns, between which the window draws. */
+async function typeNumber(user: User, text: string): Promise<void> {
+  await user.type(field(), `${text}{Enter}`);
+  await waitFor(() => expect(screen.queryByText('Looking for it …')).toBeNull());
+}
 /** What the display shows in one board, and in another. */
 async function typeTwo({ machine, user }: { machine: Machine; user: User }): Promise<void> {
   send(machine, pushedIn);
-  await user.type(field(), '13.4{Enter}');
+  await typeNumber(user, '13.4');
   send(machine, () => 217);
-  await user.type(field(), '21.7{Enter}');
+  await typeNumber(user, '21.7');
 }
 
 const places = () =>
@@ -113,7 +118,7 @@ test('bytes are shown when asked for', async () => {
 test('two numbers on its display find how it is read, live, and Save says so', async () => {
   const { machine, user } = open();
   send(machine, pushedIn);
-  await user.type(field(), '13.4{Enter}');
+  await typeNumber(user, '13.4');
   const first = () => screen.getAllByRole('radio')[0] as HTMLInputElement;
   const text = () => first().closest('label')!.textContent;
   expect(first().checked).toBe(true);
@@ -124,7 +129,7 @@ test('two numbers on its display find how it is read, live, and Save says so', a
 
   send(machine, () => 217);
   expect(text()).toBe('21.7% now. It fit your number.');
-  await user.type(field(), '21.7{Enter}');
+  await typeNumber(user, '21.7');
   expect(text()).toBe('21.7% now. It fit both numbers.');
   await expectNoBarriers();
   await user.click(saves()[0]!);
@@ -143,20 +148,20 @@ test('two numbers on its display find how it is read, live, and Save says so', a
 test('a number that does not fit with the others is named, and nothing is saved until it is deleted', async () => {
   const { machine, user } = open();
   await typeTwo({ machine, user });
-  await user.type(field(), '57.2{Enter}');
+  await typeNumber(user, '57.2');
   expect(screen.getByText(/^57.2% does not fit/)).toBeTruthy();
   expect(saves()).toEqual([]);
   await user.click(screen.getByRole('button', { name: 'Delete 57.2%' }));
-  expect(saves()).toHaveLength(1);
+  await waitFor(() => expect(saves()).toHaveLength(1));
 });
 
 test('a number still fits after a long walk to wetter wood', async () => {
   const { machine, user } = open();
   send(machine, pushedIn);
-  await user.type(field(), '13.4{Enter}');
+  await typeNumber(user, '13.4');
   for (let times = 0; times < 31; times++) send(machine, () => 0);
   send(machine, () => 217);
-  await user.type(field(), '21.7{Enter}');
+  await typeNumber(user, '21.7');
   expect(saves()).toHaveLength(1);
 });
 
@@ -165,7 +170,7 @@ test('a number that nothing fits can be deleted, and one that is none is asked f
   send(machine, pushedIn);
   await user.click(screen.getByRole('button', { name: 'Find it' }));
   expect(screen.getByRole('alert').textContent).toBe('Type the number on the meter’s display.');
-  await user.type(field(), '99.93{Enter}');
+  await typeNumber(user, '99.93');
   expect(screen.getByText(/^Nothing that it sent fits/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Delete 99.93%' }));
   expect(screen.queryByText(/^Nothing that it sent fits/)).toBeNull();
@@ -229,4 +234,68 @@ test('a meter that is read already is watched again when asked for, and can stay
   await user.click(screen.getByRole('button', { name: 'Keep it as it was' }));
   expect(machine.inputsOf('meter.describe')).toEqual([before.description]);
   expect(screen.queryByRole('textbox', { name: 'Number on its display' })).toBeNull();
+});
+
+test('setting it up by hand begins with what was found, and there is one Save', async () => {
+  const { machine, user } = open();
+  await typeTwo({ machine, user });
+  await user.click(screen.getByRole('button', { name: 'Set it yourself' }));
+  const form = screen.getByRole('form', { name: 'Set up the meter' });
+  expect(within(form).getByRole('status', { name: 'Preview' }).textContent).toContain('21.7%');
+  expect(screen.getAllByRole('button', { name: 'Save' })).toHaveLength(1);
+  await expectNoBarriers();
+
+  await user.click(within(form).getByRole('button', { name: 'Cancel' }));
+  expect(await screen.findByText(/It fit both numbers/)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Set it yourself' }));
+  await user.selectOptions(screen.getByLabelText('Format'), 'Bits');
+  await user.clear(screen.getByLabelText('Number of bits'));
+  await user.type(screen.getByLabelText('Number of bits'), '10');
+  await user.clear(screen.getByLabelText('Power of ten'));
+  await user.type(screen.getByLabelText('Power of ten'), '-1');
+  expect(screen.getByRole('status', { name: 'Preview' }).textContent).toContain('21.7%');
+  await user.click(screen.getByRole('button', { name: 'Save' }));
+  expect(machine.inputsOf('meter.describe')).toMatchObject([
+    {
+      source: { kind: 'sent', characteristicUuid: 'fff2' },
+      value: { kind: 'bits', firstBit: 0, bits: 10, exponent: -1 },
+    },
+  ]);
+});
+
+test('its species setting is found by changing it, and saved as it is set then', async () => {
+  const { machine, user } = open();
+  await typeTwo({ machine, user });
+  const sendSetting = (setting: number) => {
+    const nowMs = performance.now();
+    const packets = [{ from: value, atMs: nowMs + 1, bytesHex: hex([217, 0, setting]) }];
+    act(() => machine.tell('meter.packets', { nowMs, packets }));
+  };
+  await user.click(screen.getByRole('button', { name: 'Find its species setting' }));
+  await user.click(screen.getByRole('button', { name: 'Changed' }));
+  expect(screen.getByText(/^Nothing else changed in what it sends/)).toBeTruthy();
+
+  await user.click(screen.getByRole('button', { name: 'Find its species setting' }));
+  sendSetting(7);
+  await user.click(screen.getByRole('button', { name: 'Changed' }));
+  expect(screen.getByText(/^Species setting found. It is 7 now/)).toBeTruthy();
+  await expectNoBarriers();
+  sendSetting(4);
+  await user.click(saves()[0]!);
+  expect(machine.inputsOf('meter.describe')).toMatchObject([
+    { fields: { species: { at: { kind: 'number', format: 4, byteOffset: 2 }, expected: '4' } } },
+  ]);
+});
+
+test('what was typed is still there after a look at another page', async () => {
+  const { machine, user } = open();
+  await typeTwo({ machine, user });
+  cleanup();
+  render(
+    <main>
+      <MeterScreen />
+    </main>,
+  );
+  expect(screen.getByText('13.4%')).toBeTruthy();
+  expect(await screen.findByText(/It fit both numbers/)).toBeTruthy();
 });
