@@ -34,6 +34,7 @@ const AT_A_TIME = 500;
 
 const SOURCE_OF: Readonly<Record<string, 'typed' | 'imported'>> = {
   'air.type': 'typed',
+  'air.edit': 'typed',
   'imports.save': 'imported',
 };
 
@@ -170,7 +171,7 @@ export function csvRows<K extends CsvKind>(
       const place = yard.places.get(placeId);
       if (place === undefined) continue;
       const log = yard.airLogs.atPlace(placeId, '');
-      const unused = unusedOf(log, place.air, logUse(place, endOfDay(nowAt)));
+      const unused = unusedOf(log, place.air, logUse(yard, place, endOfDay(nowAt)));
       for (const [at, { id, atMs, tempC, rh }] of log.entries()) {
         const { sensorName = null, request = null } = sources.get(id) ?? {};
         const row = {

@@ -1,6 +1,6 @@
 import { HOUR_MS } from '../../shared-core/time.ts';
 import type { LoggedAir } from '../../shared-core/wood/climate/measured-air.ts';
-import { type Columns, rowAppender } from './columns.ts';
+import { type Columns, recordAdder, rowAppender } from './columns.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
@@ -12,6 +12,14 @@ interface AirLog {
   rh: number;
 }
 
+interface Exclusion {
+  placeId: number;
+  logId: number | null;
+  day: string | null;
+}
+
+const exclusionColumns: Columns<Exclusion> = { placeId: 'place_id', logId: 'log_id', day: 'day' };
+
 const columns: Columns<AirLog> = {
   placeId: 'place_id',
   sensorId: 'sensor_id',
@@ -19,6 +27,10 @@ const columns: Columns<AirLog> = {
   tempC: 'temp_c',
   rh: 'rh',
 };
+
+/** SQL for whether what was typed or imported holds: it was not undone, deleted or replaced. @param row  its alias */
+const isKept = (row: string): string =>
+  `(SELECT ${holds(row)} AND NOT EXISTS (SELECT 1 FROM air_exclusion x WHERE x.log_id = ${row}.id))`;
 
 /** SQL for what was logged at a place since an instant: by sensors while they were there, and by hand. */
 const AT_PLACE = `
@@ -29,7 +41,7 @@ const AT_PLACE = `
       AND l.at BETWEEN max(t.since, @from) AND min(coalesce(t.until, '9999'), @until) AND l.at IS NOT t.until
     WHERE t.place_id = @placeId
   UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id FROM air_log l
-    WHERE l.place_id = @placeId AND l.at BETWEEN @from AND @until AND ${holds('l')}
+    WHERE l.place_id = @placeId AND l.at BETWEEN @from AND @until AND ${isKept('l')}
   ORDER BY 1`;
 
 /** A row of a log as it is on file, which `asLog` reads. */
@@ -97,11 +109,21 @@ export function airLogReads(db: Db) {
     )
     .pluck();
   const onDay = db.prepare<[number, string], { tempC: number; rh: number }>(
-    `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${holds('l')}`,
+    `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${isKept('l')}`,
   );
-  const ofPlace = db.prepare<[number], { at: string; tempC: number; rh: number }>(
-    `SELECT at, temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND ${holds('l')} ORDER BY at`,
+  const ofPlace = db.prepare<{ placeId: number; from: string }, Omit<RowAtPlace, 'isOfPlace'>>(
+    `SELECT id, at, temp_c AS tempC, rh FROM air_log l
+     WHERE place_id = @placeId AND at >= @from AND ${isKept('l')} ORDER BY at`,
   );
+  const typed = db.prepare<[number], { placeId: number; at: string; tempC: number; rh: number }>(
+    `SELECT place_id AS placeId, at, temp_c AS tempC, rh FROM air_log l
+     WHERE id = ? AND place_id IS NOT NULL AND ${isKept('l')}`,
+  );
+  const excludedDays = db
+    .prepare<[number], string>(
+      'SELECT DISTINCT day FROM air_exclusion WHERE place_id = ? AND day IS NOT NULL',
+    )
+    .pluck();
   const sources = db.prepare<[], { id: number; sensorName: string | null; request: string | null }>(
     `SELECT l.id, s.name AS sensorName, a.request FROM air_log l LEFT JOIN air_sensor s ON s.id = l.sensor_id
       LEFT JOIN act a ON a.id = l.act_id`,
@@ -110,7 +132,16 @@ export function airLogReads(db: Db) {
     /** By the id of a value its sensor, or else the request that saved it. */
     sources: () => new Map(sources.all().map(({ id, ...source }) => [id, source])),
     /** What was typed and imported for a place. */
-    ofPlace: (placeId: number) => ofPlace.all(placeId),
+    ofPlace: (placeId: number) => ofPlace.all({ placeId, from: '' }),
+    /** Values of a whole day that were typed or imported, rising in time. @param from  UTC, ISO 8601 */
+    typedAt: (placeId: number, from: string) =>
+      asLog(ofPlace.all({ placeId, from }).map((row) => ({ ...row, isOfPlace: 1 }))).filter(
+        ({ isOfDay }) => isOfDay,
+      ),
+    /** One of those; undefined where it was deleted or replaced. */
+    typed: (id: number) => typed.get(id),
+    /** Days at a place, "2026-05-01" by UTC, on which nothing of sensors is used because a person says so. */
+    excludedDays: (placeId: number): string[] => excludedDays.all(placeId),
     /** Rising in time. @param from  UTC, ISO 8601; '' for all */
     atPlace: (placeId: number, from: string) => asLog(atPlace.all({ placeId, from, until: '9999' })),
     /** A part of the same. @param until  included */
@@ -152,9 +183,21 @@ export function airLogReads(db: Db) {
 
 export function airLogWrites(db: Db) {
   const add = rowAppender(db, 'air_log', columns);
+  const exclude = recordAdder<Exclusion>(db, 'air_exclusion', exclusionColumns);
+  const include = db.prepare('DELETE FROM air_exclusion WHERE place_id = ? AND day = ?');
   return {
     add: (row: AirLog): void => {
       add(row);
+    },
+    /** It is not used any more, because it was deleted or replaced. */
+    drop: (placeId: number, logId: number): void => {
+      exclude({ placeId, logId, day: null });
+    },
+    excludeDay: (placeId: number, day: string): void => {
+      exclude({ placeId, logId: null, day });
+    },
+    includeDay: (placeId: number, day: string): void => {
+      include.run(placeId, day);
     },
   };
 }

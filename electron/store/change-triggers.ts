@@ -41,6 +41,7 @@ const recordedTables: Record<string, readonly string[]> = {
   picture: [],
   air_sensor: [],
   air_sensor_stay: [],
+  air_exclusion: [],
   undone_row: [],
 };
 

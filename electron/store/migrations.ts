@@ -37,6 +37,7 @@ import * as placeOfRound from './migrations/0036-place-of-round.ts';
 import * as meterChecks from './migrations/0037-meter-checks.ts';
 import * as airLogs from './migrations/0038-air-logs.ts';
 import * as checkExclusions from './migrations/0039-check-exclusions.ts';
+import * as airExclusions from './migrations/0040-air-exclusions.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -89,4 +90,5 @@ export const migrations: readonly Migration[] = [
   meterChecks,
   airLogs,
   checkExclusions,
+  airExclusions,
 ];

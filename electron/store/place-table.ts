@@ -148,13 +148,14 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
         'planned_move',
         'air_log',
         'air_sensor_stay',
+        'air_exclusion',
         'round',
       ]
         .map((table) => `id NOT IN (SELECT place_id FROM ${table} WHERE place_id IS NOT NULL)`)
         .join(' AND ')}`,
     )
     .pluck();
-  const ofOther = ['stack', 'planned_move', 'round', 'air_sensor_stay'].map((table) =>
+  const ofOther = ['stack', 'planned_move', 'round', 'air_sensor_stay', 'air_exclusion'].map((table) =>
     db.prepare(`UPDATE ${table} SET place_id = ?, version = version + 1 WHERE place_id = ?`),
   );
   const inUse = db.prepare<[], number>(`SELECT p.id FROM place p ${CLOSED_PLACE_IN_USE}`).pluck();

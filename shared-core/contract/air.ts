@@ -51,10 +51,21 @@ export const nearSensorsSchema = z.object({
 });
 export type NearSensors = z.infer<typeof nearSensorsSchema>;
 
+/** What a person gave for a whole day. */
+const typedAirSchema = z.object({
+  id: rowIdSchema,
+  at: instantSchema,
+  tempC: z.number(),
+  rh: z.number(),
+});
+export type TypedAir = z.infer<typeof typedAirSchema>;
+
 /** The air of a place as it was measured there. */
 export const placeAirLogSchema = z.object({
   /** Rising in time; the newest `MOST_DAYS_SHOWN`. */
   days: z.array(measuredDaySchema),
+  /** What a person gave for days among these, rising in time. */
+  typed: z.array(typedAirSchema),
   /** Of the whole log: the first day that is used, and how many are. */
   from: instantSchema.nullable(),
   usedDays: z.number().int(),

@@ -11,7 +11,7 @@ import type { Reading } from '../probing/readings/reading.ts';
 import { whyArchived } from '../record-words/why-archived.ts';
 import type { DisplayUnits } from '../units/length.ts';
 import { temperatureUnit } from '../units/temperature.ts';
-import type { AirDoubt } from '../wood/climate/measured-air.ts';
+import type { UnusedWhy } from '../wood/climate/measured-air.ts';
 import type { Corrected } from '../wood/moisture/corrected.ts';
 import { boardFeetIfMeasured } from '../wood/movement/volume.ts';
 import type { Code } from '../words/en/index.ts';
@@ -107,7 +107,7 @@ export interface AirForCsv {
   source: 'sensor' | 'typed' | 'imported' | 'merged';
   sensorName: string | null;
   /** Why it is not used; null where it is. */
-  unused: AirDoubt | null;
+  unused: UnusedWhy | null;
 }
 
 interface RowOf {

@@ -381,6 +381,12 @@ export const yardTables = {
       rh: plain(z.number().min(0).max(1)),
     },
   },
+  /** Air that is not used because a person says so: of a day (UTC), or a value that was deleted or replaced. */
+  airExclusions: {
+    table: 'air_exclusion',
+    way: 'edited',
+    fields: { place: uuidOf('place'), day: dayOrNull, log: uuidOrNull('air_log') },
+  },
   /** What a person chose. Meters in the values of `typing-meter` and `deleted-meters` are named by their UUIDs. */
   settings: {
     table: 'setting',

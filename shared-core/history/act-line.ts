@@ -38,6 +38,7 @@ const ORDER = [
   'air_sensor',
   'air_sensor_stay',
   'air_log',
+  'air_exclusion',
   'picture',
   'setting',
 ];
@@ -65,6 +66,7 @@ const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
     all.has('meter_profile:added') &&
     all.get('meter:edited')?.records.every(({ values }) => !('name' in values)) === true,
   air_sensor_stay: (all) => all.has('air_sensor:added'),
+  'air_exclusion:added': (all) => all.has('air_log:added'),
   'air_sensor_stay:edited': (all) => all.has('air_sensor_stay:added'),
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
   spot_plan: (all) => all.has('reading:added') || all.has('amendment:added'),
@@ -206,7 +208,11 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'air_sensor_stay:edited':
       return [sensorMoved(change)];
     case 'air_log:added':
-      return [airMeasured(change)];
+      return [airMeasured(change, all.has('air_exclusion:added'))];
+    case 'air_exclusion:added':
+      return [airExcluded('act.air.excluded', change)];
+    case 'air_exclusion:deleted':
+      return [airExcluded('act.air.included', change)];
     case 'setting:added':
     case 'setting:edited':
       return [message('act.settings')];
@@ -303,13 +309,28 @@ function sensorMoved(change: TableChange): Told {
     : message('act.sensor.nowhere', { recordName });
 }
 
-function airMeasured({ rows, records }: TableChange): Told {
+/** @param isInstead  of another value */
+function airMeasured({ rows, records }: TableChange, isInstead: boolean): Told {
   const [first] = records;
   const placeName = first?.whereName ?? '…';
   const { at, temp_c: tempC, rh } = first?.values ?? {};
   if (rows > 1 || typeof at !== 'string' || typeof tempC !== 'number' || typeof rh !== 'number')
     return message('act.air.measured-often', { rows, placeName });
-  return message('act.air.measured', { placeName, measuredOn: at, airTempC: tempC, humidityRhPct: 100 * rh });
+  return message(isInstead ? 'act.air.edited' : 'act.air.measured', {
+    placeName,
+    measuredOn: at,
+    airTempC: tempC,
+    humidityRhPct: 100 * rh,
+  });
+}
+
+function airExcluded(code: 'act.air.excluded' | 'act.air.included', { rows, records }: TableChange): Told {
+  const [first] = records;
+  return message(code, {
+    rows,
+    placeName: first?.whereName ?? '…',
+    measuredOn: String(first?.values.day),
+  });
 }
 
 /** A choice of a person whether readings of a species are corrected by their own checks. */

@@ -171,6 +171,29 @@ export const steps: readonly Step[] = [
     by: 'notice',
   },
   {
+    act: 'air.edit',
+    at: 'places',
+    do: async (page) => {
+      await page.getByText('The measured day').click();
+      await pick(page, /^More: 65% on/, 'Edit');
+      await field(dialog(page), 'Relative humidity').fill('68');
+      await save(page);
+    },
+    sign: (page) => text(page, /68% humidity/),
+    by: 'notice',
+  },
+  {
+    act: 'air.delete',
+    at: 'places',
+    do: async (page) => {
+      await page.getByText('The measured day').click();
+      await pick(page, /^More: 68% on/, 'Delete');
+      await save(page, 'Delete');
+    },
+    sign: (page) => text(page, /68% humidity/),
+    by: 'notice',
+  },
+  {
     act: 'boards.move',
     at: 'boards/2',
     do: async (page) => {
@@ -746,6 +769,28 @@ export const demoSteps: readonly Step[] = [
       await save(page, 'Add a sensor');
     },
     sign: (page) => text(page, 'Simulated hygrometer'),
+    by: 'notice',
+  },
+  {
+    act: 'air.exclude',
+    at: 'places',
+    do: async (page) => {
+      await page.getByText('The measured day').click();
+      await press(page, /^Exclude /);
+      await save(page, 'Exclude');
+    },
+    sign: (page) => text(page, /^1 day excluded/),
+    by: 'notice',
+  },
+  {
+    act: 'air.include',
+    at: 'places',
+    do: async (page) => {
+      await page.getByText('The measured day').click();
+      await press(page, /^Include /);
+      await save(page, 'Include');
+    },
+    sign: (page) => text(page, /^1 day excluded/),
     by: 'notice',
   },
   {

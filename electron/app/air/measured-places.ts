@@ -49,10 +49,15 @@ const known = new WeakMap<object, Map<number, Known>>();
 /** Whether the air goes by day and night there. */
 const isOpenAir = (kind: Place['kind']): boolean => kind === 'outdoors' || kind === 'open-shed';
 
-/** What of a place's log can be used. @param until  the end of today: what is later was logged by a clock that was ahead */
-export const logUse = ({ kind }: Pick<Place, 'kind'>, until: string): LogUse => ({
+/** What of a place's log can be used. @param until  the end of today */
+export const logUse = (
+  { airLogs }: Pick<YardReader, 'airLogs'>,
+  { id, kind }: Pick<Place, 'id' | 'kind'>,
+  until: string,
+): LogUse => ({
   isOpen: isOpenAir(kind),
   untilMs: Date.parse(until),
+  excluded: new Set(airLogs.excludedDays(id).map((day) => Date.parse(day))),
 });
 
 interface Asked {
@@ -93,7 +98,7 @@ function* reading(asked: Asked): Generator<void, Known> {
       : startOfDay(Date.parse(earliest)) - CHANGED_DAYS * DAY_MS;
   const log = yield* logOf(asked, changedMs === null ? null : changedMs - LEAD_DAYS * DAY_MS);
   const read: MeasuredDay[] = [];
-  for (const day of eachMeasuredDay(log, place.air, logUse(place, until))) {
+  for (const day of eachMeasuredDay(log, place.air, logUse(asked, place, until))) {
     read.push(day);
     if (read.length % DAYS_A_SLICE === 0) yield;
   }

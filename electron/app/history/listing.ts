@@ -31,7 +31,14 @@ function meterIn(value: SavedValue | undefined): number | null {
   return (Array.isArray(setting) ? setting.at(-1) : setting?.meterId) ?? null;
 }
 /** What is at a place, or goes there. */
-const PLACED: ReadonlySet<string> = new Set(['move', 'planned_move', 'stack', 'air_sensor_stay', 'air_log']);
+const PLACED: ReadonlySet<string> = new Set([
+  'move',
+  'planned_move',
+  'stack',
+  'air_sensor_stay',
+  'air_log',
+  'air_exclusion',
+]);
 /** What a row without a name belongs to, the nearest first. */
 const OWNERS = [
   'board_id',
@@ -169,6 +176,12 @@ export function lineOf(
       recordName: excluded.name ?? '…',
       readings: of('amendment')?.rows ?? 0,
     });
+  if (request === 'air.delete') {
+    const [gone] = changes.find(({ inTable }) => inTable === 'air_exclusion')?.records ?? [];
+    const measuredOn = acts.measured('air_log', gone?.values.log_id)?.at;
+    if (gone && typeof measuredOn === 'string')
+      return message('act.air.deleted', { placeName: gone.whereName ?? '…', measuredOn });
+  }
   if (request === 'meterChecks.correct') {
     const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };
     return message('act.meter-check.corrected', facts);

@@ -10,6 +10,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { AddSensorForm } from './AddSensorForm.tsx';
 import { MeasuredAirChart } from './MeasuredAirChart.tsx';
+import { MeasuredDays } from './MeasuredDays.tsx';
 import { SensorLine } from './SensorLine.tsx';
 import { TypeAirForm } from './TypeAirForm.tsx';
 
@@ -35,6 +36,7 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
               <Newest log={log} isLogged={here.length > 0} />
               {known.length > 1 && <MeasuredAirChart place={place} days={known} />}
               <Unused days={log.days} />
+              {log.days.length > 0 && <MeasuredDays place={place} log={log} />}
               {here.length > 0 && (
                 <ul className="list" aria-label={say('places.sensors-at', { placeName })}>
                   {here.map((sensor) => (

@@ -10,6 +10,17 @@ import { command, nothingSchema, ofWindow, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
 import { daySchema, editOf, nameSchema, rowIdSchema, versionSchema } from '../yard.ts';
 
+/** What a person reads off a hygrometer. */
+const typedAirInput = z.object({
+  measuredOn: daySchema,
+  tempC: z.number().min(-60).max(60),
+  rh: z.number().min(0).max(1),
+  /** The answer to the question whether it replaces what that day has. */
+  isReplacing: z.boolean().default(false),
+});
+/** Days, by UTC, both included. */
+const airPeriod = z.object({ placeId: rowIdSchema, fromOn: daySchema, toOn: daySchema });
+
 const airTopics = (): Topic[] => ['sensors', 'places', 'outlooks'];
 
 /** Thermometers and hygrometers, and the air that was measured at places. */
@@ -70,15 +81,35 @@ export const airRequests = {
     output: z.object({ act: z.uuid() }),
     topics: airTopics,
   }),
-  /** What a hygrometer without radio shows. It counts for its local day. */
+  /**
+   * What a hygrometer without radio shows. It counts for its local day, in place of what sensors log on it. Where that day
+   * has another value, the refusal asks whether to replace it.
+   */
   'air.type': command({
-    input: z.object({
-      placeId: rowIdSchema,
-      measuredOn: daySchema,
-      tempC: z.number().min(-60).max(60),
-      rh: z.number().min(0).max(1),
-    }),
+    input: typedAirInput.extend({ placeId: rowIdSchema }),
     output: z.object({ act: z.uuid() }),
+    topics: airTopics,
+  }),
+  /** Another day or value for one that was typed. */
+  'air.edit': command({
+    input: typedAirInput.extend({ id: rowIdSchema }),
+    output: z.object({ act: z.uuid() }),
+    topics: airTopics,
+  }),
+  'air.delete': command({
+    input: z.object({ id: rowIdSchema }),
+    output: z.object({ act: z.uuid() }),
+    topics: airTopics,
+  }),
+  /** Nothing that sensors logged on measured days from the first to the last is used, until those are included again. */
+  'air.exclude': command({
+    input: airPeriod,
+    output: z.object({ act: z.uuid(), days: z.number().int() }),
+    topics: airTopics,
+  }),
+  'air.include': command({
+    input: airPeriod,
+    output: z.object({ act: z.uuid(), days: z.number().int() }),
     topics: airTopics,
   }),
   'air.ofPlace': query({

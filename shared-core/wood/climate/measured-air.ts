@@ -24,7 +24,15 @@ export interface LoggedAir {
 }
 
 /** Why values of a log are not used. */
-export const airDoubtSchema = z.enum(['stuck', 'saturated', 'jump', 'unlike', 'part-of-day', 'later']);
+export const airDoubtSchema = z.enum([
+  'stuck',
+  'saturated',
+  'jump',
+  'unlike',
+  'part-of-day',
+  'later',
+  'excluded',
+]);
 export type AirDoubt = z.infer<typeof airDoubtSchema>;
 
 export const measuredDaySchema = z.object({
@@ -47,6 +55,8 @@ export interface LogUse {
   isOpen: boolean;
   /** What is later than today's end was logged by a clock that was ahead. UTC, ms. */
   untilMs: number;
+  /** Midnights UTC, ms, of days on which a person does not want what sensors logged. */
+  excluded: ReadonlySet<number>;
 }
 
 /** No month has more (`airSchema`). */
@@ -65,6 +75,9 @@ const [JUMP_C, JUMP_WITHIN_MS, BACK_C, AWAY_MS] = [15, 2 * HOUR_MS, 8, 3 * DAY_M
 const [UNLIKE_C, UNLIKE_EMC_PCT] = [20, 9];
 /** Of the four quarters of a day, as many must have values: nights are damper than days. */
 const LEAST_QUARTERS = 3;
+
+/** Its midnight UTC, ms. */
+const dayOf = ({ atMs }: LoggedAir): number => Math.floor(atMs / DAY_MS) * DAY_MS;
 
 function groupedBy<T>(all: readonly T[], keyOf: (each: T) => number): Map<number, T[]> {
   const groups = new Map<number, T[]>();
@@ -119,15 +132,23 @@ function doubtsOf(log: readonly LoggedAir[]): (AirDoubt | null)[] {
   return doubts;
 }
 
-/** Of what sensors logged, why it is not used. What a clock that was ahead logged says nothing of the rest. */
-function doubtsOfSensed(log: readonly LoggedAir[], untilMs: number): Map<LoggedAir, AirDoubt | null> {
+/** Of what sensors logged, why it is not used. What is excluded, or of a clock that was ahead, says nothing of the rest. */
+function doubtsOfSensed(
+  log: readonly LoggedAir[],
+  { untilMs, excluded }: LogUse,
+): Map<LoggedAir, AirDoubt | null> {
   const sensed = log.filter(({ isOfDay, atMs }) => !isOfDay && atMs <= untilMs);
-  const doubts = doubtsOf(sensed);
-  return new Map(sensed.map((value, at) => [value, doubts[at] ?? null]));
+  const isExcluded = (value: LoggedAir): boolean => excluded.has(dayOf(value));
+  const left = sensed.filter((value) => !isExcluded(value));
+  const doubts = doubtsOf(left);
+  return new Map<LoggedAir, AirDoubt | null>([
+    ...left.map((value, at) => [value, doubts[at] ?? null] as const),
+    ...sensed.filter(isExcluded).map((value) => [value, 'excluded'] as const),
+  ]);
 }
 
 /**
- * What a log says of each day, day by day.
+ * What a log says of each day, day by day. What a person gave for a day counts in place of what sensors logged.
  *
  * @param log  rising in time
  * @param air  the place's months
@@ -135,14 +156,16 @@ function doubtsOfSensed(log: readonly LoggedAir[], untilMs: number): Map<LoggedA
 export function* eachMeasuredDay(
   log: readonly LoggedAir[],
   air: MonthlyAir,
-  { isOpen, untilMs }: LogUse,
+  use: LogUse,
 ): Generator<MeasuredDay, void> {
-  const doubts = doubtsOfSensed(log, untilMs);
-  const byDay = groupedBy(log, ({ atMs }) => Math.floor(atMs / DAY_MS) * DAY_MS);
+  const { isOpen, untilMs } = use;
+  const doubts = doubtsOfSensed(log, use);
+  const byDay = groupedBy(log, dayOf);
   const { monthlyEmcPct } = emcOfYear(air);
   for (const [dayMs, values] of byDay) {
     const sound = values.filter((value) => (doubts.get(value) ?? null) === null);
-    const used = sound.length > 0 ? sound : values;
+    const ofDay = sound.filter(({ isOfDay }) => isOfDay);
+    const used = [ofDay, sound, values].find(({ length }) => length > 0) ?? [];
     const hours = used.map(({ tempC, rh }) => ({ tempC, rh: Math.min(DAMPEST_RH, rh) }));
     const day = {
       dayMs,
@@ -172,12 +195,19 @@ export const measuredDays = (log: readonly LoggedAir[], air: MonthlyAir, use: Lo
   ...eachMeasuredDay(log, air, use),
 ];
 
+/** `typed`: a person gave the air of that day. */
+export type UnusedWhy = AirDoubt | 'typed';
+
 /** Of each value of a log, why it is not used; null where it is. As `measuredDays` takes it. */
-export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): (AirDoubt | null)[] {
+export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): (UnusedWhy | null)[] {
   const ofDays = new Map(measuredDays(log, air, use).map(({ dayMs, doubt }) => [dayMs, doubt]));
-  const ofValues = doubtsOfSensed(log, use.untilMs);
+  const ofValues = doubtsOfSensed(log, use);
+  const typedDays = new Set(log.filter(({ isOfDay }) => isOfDay).map(dayOf));
   return log.map(
-    (value) => ofValues.get(value) ?? ofDays.get(Math.floor(value.atMs / DAY_MS) * DAY_MS) ?? null,
+    (value) =>
+      ofValues.get(value) ??
+      ofDays.get(dayOf(value)) ??
+      (!value.isOfDay && typedDays.has(dayOf(value)) ? 'typed' : null),
   );
 }
 

@@ -80,6 +80,12 @@ export const history = {
   'act.sensor.moved': 'Sensor {recordName} is in {placeName}.',
   'act.sensor.nowhere': 'Sensor {recordName} removed from its place.',
   'act.air.measured': 'Air in {placeName} on {measuredOn}: {airTempC}, {humidityRhPct} humidity.',
+  'act.air.edited': 'Air in {placeName} on {measuredOn} is now {airTempC}, {humidityRhPct} humidity.',
+  'act.air.deleted': 'Air in {placeName} on {measuredOn} deleted.',
+  'act.air.excluded':
+    '{rows, plural, one {Air in {placeName} on {measuredOn} excluded.} other {# days of air in {placeName} excluded, from {measuredOn} on.}}',
+  'act.air.included':
+    '{rows, plural, one {Air in {placeName} on {measuredOn} included.} other {# days of air in {placeName} included, from {measuredOn} on.}}',
   'act.air.measured-often':
     '{rows, plural, one {A value of the air in {placeName} saved.} other {# values of the air in {placeName} saved.}}',
   'act.meter.profile': '{rows, plural, other {Settings of meter {recordName} saved.}}',

@@ -254,6 +254,8 @@ export const refusals = {
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',
+  'refusal.air-other': '{measuredOn} has {airTempC}, {humidityRhPct} humidity already. Replace it?',
+  'refusal.air-no-days': 'No such day was measured here. Nothing was saved. Choose other days.',
   'refusal.air-known': 'This air value for {placeName} on {measuredOn} is already saved.',
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-board-twice':

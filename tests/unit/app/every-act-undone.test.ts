@@ -78,6 +78,27 @@ const sensor = () => ({
   kind: 'air' as const,
   placeId: yard.place.id,
 });
+const air = (rh: number) => ({
+  placeId: yard.place.id,
+  measuredOn: '2026-05-01',
+  tempC: 18,
+  rh,
+  isReplacing: false,
+});
+const airId = async (): Promise<number> => {
+  await yard.command('air.type', air(0.6));
+  return (await yard.query('air.ofPlace', { placeId: yard.place.id })).typed[0]!.id;
+};
+/** With a log of three days. */
+const loggedPlaceId = async (): Promise<number> => {
+  const days = ['2026-05-01', '2026-05-02', '2026-05-03'];
+  const rows = days.flatMap((day) =>
+    Array.from({ length: 8 }, (_, at) => `${day} ${String(3 * at).padStart(2, '0')}:00,18,${60 + at}`),
+  );
+  const plan = await checkedTable(['Date,Temperature (°C),RH (%)', ...rows].join('\n'));
+  await yard.command('imports.save', { plan });
+  return yard.place.id;
+};
 const sensorId = async (): Promise<number> => (await yard.command('sensors.add', sensor())).id;
 
 const plannedMove = () => ({
@@ -109,9 +130,11 @@ async function projectId(): Promise<number> {
 }
 
 /** A table of a new board with a reading, and one of a known board. */
-async function checkedTable(): Promise<string> {
+async function checkedTable(
+  text = 'Board,Date,MC\nIMP-1,2026-05-01,14\nWAL-01,2026-05-01,15\n',
+): Promise<string> {
   const file = join(yard.dataDir, 'table.csv');
-  writeFileSync(file, 'Board,Date,MC\nIMP-1,2026-05-01,14\nWAL-01,2026-05-01,15\n');
+  writeFileSync(file, text);
   const { table, guessed } = await yard.command('imports.read', { file, units: 'metric', order: 'dmy' });
   const defaults = { stackName: 'Imported', place: { placeId: yard.place.id }, endUseId: 'furniture' };
   const ofBoards = { speciesId: 'walnut-black', thicknessMm: 27, thicknessQuarters: null, meterId: null };
@@ -249,7 +272,15 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
   'sensors.edit': async () => ({ id: await sensorId(), basedOn: 1, changed: { name: 'North wall' } }),
   'sensors.move': async () => ({ id: await sensorId(), placeId: await placeId(), sinceOn: '2026-05-01' }),
   'sensors.remove': async () => ({ id: await sensorId(), basedOn: 1 }),
-  'air.type': () => ({ placeId: yard.place.id, measuredOn: '2026-05-01', tempC: 18, rh: 0.6 }),
+  'air.type': () => air(0.6),
+  'air.edit': async () => ({ ...air(0.5), id: await airId() }),
+  'air.delete': async () => ({ id: await airId() }),
+  'air.exclude': async () => ({ placeId: await loggedPlaceId(), fromOn: '2026-05-01', toOn: '2026-05-02' }),
+  'air.include': async () => {
+    const placeId = await loggedPlaceId();
+    await yard.command('air.exclude', { placeId, fromOn: '2026-05-01', toOn: '2026-05-02' });
+    return { placeId, fromOn: '2026-05-02', toOn: '2026-05-02' };
+  },
   'species.add': species,
   'species.edit': async () => {
     const own = await species();

@@ -102,6 +102,56 @@ test('the air of a place goes with it into another, and back once that is undone
   expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: shed.id }]);
 });
 
+describe('what was typed of the air', () => {
+  const typed = async () => (await ofPlace()).typed;
+  const newestLine = async () =>
+    say((await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts[0]!.line);
+  const again = (rh: number) => ({ measuredOn: '2026-05-30', tempC: 20, rh });
+
+  test('is asked about before another value of that day replaces it', async () => {
+    await type('2026-05-30', 0.45);
+    await expect(type('2026-05-30', 0.95)).rejects.toThrow(
+      'May 30, 2026 has 20°C, 45% humidity already. Replace it?',
+    );
+    expect(await ofPlace()).toMatchObject({ days: [{ rh: 0.45, values: 1 }] });
+    await yard.command('air.type', { placeId: yard.place.id, ...again(0.6), isReplacing: true });
+    expect(await ofPlace()).toMatchObject({ days: [{ rh: 0.6, values: 1 }], last: { rh: 0.6 } });
+    expect(await newestLine()).toBe('Air in Shop on May 30, 2026 is now 20°C, 60% humidity.');
+  });
+
+  test('can be edited, moved to another day, and deleted', async () => {
+    await type('2026-05-30', 0.45);
+    await type('2026-05-29', 0.5);
+    const [, first] = await typed();
+    await yard.command('air.edit', { id: first!.id, ...again(0.46) });
+    expect(await typed()).toMatchObject([{ rh: 0.5 }, { rh: 0.46 }]);
+    const [, edited] = await typed();
+    const toOther = { id: edited!.id, ...again(0.46), measuredOn: '2026-05-29' };
+    await expect(yard.command('air.edit', toOther)).rejects.toThrow('Replace it?');
+    await yard.command('air.edit', { ...toOther, measuredOn: '2026-05-28' });
+    expect((await ofPlace()).days).toMatchObject([{ rh: 0.46 }, { rh: 0.5 }]);
+    const [gone] = await typed();
+    await yard.command('air.delete', { id: gone!.id });
+    expect(await newestLine()).toBe('Air in Shop on May 28, 2026 deleted.');
+    expect((await ofPlace()).days).toMatchObject([{ rh: 0.5 }]);
+    await expect(yard.command('air.delete', { id: gone!.id })).rejects.toThrow('not in this yard');
+    await expect(yard.command('air.edit', { id: gone!.id, ...again(0.5) })).rejects.toThrow(
+      'not in this yard',
+    );
+  });
+
+  test('comes back once its deletion is undone; saving it is undone only after', async () => {
+    const { act } = await type('2026-05-30', 0.45);
+    const before = await ofPlace();
+    const deletion = await yard.command('air.delete', { id: (await typed())[0]!.id });
+    await expect(yard.command('acts.undo', { act })).rejects.toThrow('deleted');
+    await yard.command('acts.undo', { act: deletion.act });
+    expect(await ofPlace()).toEqual(before);
+    await yard.command('acts.undo', { act });
+    expect((await ofPlace()).days).toEqual([]);
+  });
+});
+
 describe('a sensor', () => {
   const add = (placeId: number | null = yard.place.id) =>
     yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId });

@@ -109,6 +109,33 @@ test('its log goes on after the clock was a year ahead', async () => {
   expect({ last, usedDays }).toMatchObject({ last: { at: '2026-06-01T10:20:00.000Z' }, usedDays: 1 });
 });
 
+test('days of its log are excluded and included again, and what is typed of such a day counts', async () => {
+  const { add, days, query, place, command, setClock, radio } = await yardWithSensors();
+  const { id: placeId } = place;
+  const doubts = async () => (await days()).map(({ doubt }) => doubt);
+  await add();
+  await vi.waitFor(async () => expect(await days()).toHaveLength(1));
+  for (const day of ['02', '03']) {
+    setClock(`2026-06-${day}T08:20:00.000Z`);
+    radio.says = { tempC: 18 + Number(day) / 10, rh: 0.6 };
+    await command('sensors.search', { isOn: false });
+    await vi.waitFor(async () => expect(await days()).toHaveLength(Number(day)));
+  }
+  const period = { placeId, fromOn: '2026-06-02', toOn: '2026-06-09' };
+  expect(await command('air.exclude', period)).toMatchObject({ days: 2 });
+  expect(await doubts()).toEqual([null, 'excluded', 'excluded']);
+  await expect(command('air.exclude', period)).rejects.toThrow('No such day');
+  expect((await query('air.ofPlace', { placeId })).usedDays).toBe(1);
+  expect(await command('air.include', { ...period, fromOn: '2026-06-03' })).toMatchObject({ days: 1 });
+  expect(await doubts()).toEqual([null, 'excluded', null]);
+  const typed = { placeId, measuredOn: '2026-06-02', tempC: 19, rh: 0.55 };
+  await command('air.type', typed);
+  expect((await days())[1]).toMatchObject({ doubt: null, rh: 0.55, values: 2 });
+  await command('air.type', { ...typed, measuredOn: '2026-06-01' });
+  expect((await days())[0]).toMatchObject({ doubt: null, rh: 0.55, values: 2 });
+  await expect(command('air.include', { ...period, toOn: '2026-06-01' })).rejects.toThrow('No such day');
+});
+
 test('one that was added in a search is read once that ends', async () => {
   const { add, days, command } = await yardWithSensors();
   await command('sensors.search', { isOn: true });

@@ -33,7 +33,7 @@ const typed = (day: number, tempC: number, rh: number): LoggedAir => ({
   rh,
   isOfDay: true,
 });
-const open = { isOpen: true, untilMs: Date.UTC(2030, 0) };
+const open = { isOpen: true, untilMs: Date.UTC(2030, 0), excluded: new Set<number>() };
 const indoors = { ...open, isOpen: false };
 const doubts = (log: readonly LoggedAir[], use = open) =>
   measuredDays(log, air, use).map(({ doubt }) => doubt);

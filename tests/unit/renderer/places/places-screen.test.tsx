@@ -60,7 +60,7 @@ function open(places: PlaceRow[], more: Parameters<typeof playMachine>[0] = {}) 
   const machine = playMachine({
     'places.list': () => places,
     'sensors.list': () => [],
-    'air.ofPlace': () => ({ days: [], from: null, usedDays: 0, last: null, shiftPct: 0 }),
+    'air.ofPlace': () => ({ days: [], typed: [], from: null, usedDays: 0, last: null, shiftPct: 0 }),
     ...stations,
     ...more,
   });
@@ -114,10 +114,58 @@ describe('Places', () => {
   test('air that a person typed has a day and no time', async () => {
     const last = { at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.6, isOfDay: true };
     open([aPlace('Pole shed', 60)], {
-      'air.ofPlace': () => ({ days: [], from: last.at, usedDays: 1, last, shiftPct: 0 }),
+      'air.ofPlace': () => ({ days: [], typed: [], from: last.at, usedDays: 1, last, shiftPct: 0 }),
     });
     expect(await screen.findByText(/^Measured May 30(, 2026)?: /)).toBeTruthy();
     expect(screen.getByText(/^1 day measured, May 30(, 2026)?\.$/)).toBeTruthy();
+  });
+
+  test('each measured day is listed, with why it is not used and what can be done about it', async () => {
+    const dayMs = Date.UTC(2026, 4, 29);
+    const day = { dayMs, tempC: 20, rh: 0.45, emcPct: 8.5, values: 1, doubt: null };
+    const days = [
+      { ...day, doubt: 'stuck' as const, values: 24 },
+      { ...day, dayMs: dayMs + 86_400_000 },
+      { ...day, dayMs: dayMs + 2 * 86_400_000, doubt: 'excluded' as const },
+    ];
+    const typed = [{ id: 7, at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.45 }];
+    const act = '0c9e5d0e-54a4-4b6c-9d7c-0a3f2b1c4d5e';
+    const { machine, user } = open([aPlace('Pole shed', 60)], {
+      'air.ofPlace': () => ({ days, typed, from: null, usedDays: 1, last: null, shiftPct: 0 }),
+      'air.edit': ({ isReplacing }) => {
+        if (isReplacing) return { act };
+        const other = { measuredOn: '2026-05-30', airTempC: 20, humidityRhPct: 40 };
+        throw new Refusal(message('refusal.air-other', other));
+      },
+      'air.exclude': () => ({ act, days: 1 }),
+    });
+    await user.click(await screen.findByText('All 3 measured days'));
+    const list = screen.getByRole('list', { name: 'Measured days at Pole shed' });
+    const lines = within(list).getAllByRole('listitem');
+    expect(lines.map(({ textContent }) => textContent)).toEqual([
+      expect.stringMatching(/^May 31.* Excluded\.Include$/),
+      expect.stringMatching(/^May 30.*45% humidity.* Entered for the whole day\.More/),
+      expect.stringMatching(/^May 29.* Not used: every value was the same\. Check the sensor\.Exclude$/),
+    ]);
+    await user.click(within(list).getByRole('button', { name: /^Exclude May 29/ }));
+    await user.click(within(screen.getByRole('dialog')).getByRole('button', { name: 'Exclude' }));
+    await waitFor(() =>
+      expect(machine.inputsOf('air.exclude')).toEqual([
+        { placeId: 60, fromOn: '2026-05-29', toOn: '2026-05-29' },
+      ]),
+    );
+    await user.click(within(list).getByRole('button', { name: /^More: 45% on May 30/ }));
+    await user.click(await screen.findByRole('menuitem', { name: 'Edit' }));
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(await screen.findByText(/already\. Replace it\?$/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Replace' }));
+    await waitFor(() =>
+      expect(machine.inputsOf('air.edit')).toMatchObject([
+        {},
+        { id: 7, measuredOn: '2026-05-30', rh: 0.45, isReplacing: true },
+      ]),
+    );
+    await expectNoBarriers();
   });
 
   test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
