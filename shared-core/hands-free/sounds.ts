@@ -1,5 +1,12 @@
 /** What a round tells by a sound. */
-export const soundNames = ['saved', 'questionable', 'board-done', 'round-done', 'link-lost'] as const;
+export const soundNames = [
+  'saved',
+  'questionable',
+  'board-done',
+  'round-done',
+  'link-lost',
+  'link-back',
+] as const;
 export type SoundName = (typeof soundNames)[number];
 
 /** One tone of a sound. */
@@ -11,8 +18,8 @@ export interface Note {
   lengthS: number;
 }
 
-/** C6, E6, G♯6, C7 and E7 of equal temperament, Hz: each a major third above the one before. */
-const [LOWEST, LOW, MIDDLE, HIGH, HIGHEST] = [1046.5, 1318.5, 1661.2, 2093, 2637];
+/** G♯5, C6, E6, G♯6, C7 and E7 of equal temperament, Hz: each a major third above the one before. */
+const [DEEP, LOWEST, LOW, MIDDLE, HIGH, HIGHEST] = [830.6, 1046.5, 1318.5, 1661.2, 2093, 2637];
 
 /** Notes of one length, as far apart as `everyS`, s. */
 const notes = (lengthS: number, everyS: number, pitches: readonly number[]): readonly Note[] =>
@@ -32,6 +39,7 @@ export const sounds: Record<SoundName, readonly Note[]> = {
   'board-done': notes(0.09, 0.14, [MIDDLE, HIGH, HIGHEST]),
   'round-done': notes(0.1, 0.15, [LOWEST, LOW, MIDDLE, HIGH]),
   'link-lost': notes(0.06, 0.12, [HIGHEST, HIGHEST, HIGHEST, HIGHEST, HIGHEST]),
+  'link-back': notes(0.06, 0.1, [DEEP, LOWEST, LOW, MIDDLE, HIGH, HIGHEST]),
 };
 
 /** How loud sounds are. */

@@ -87,6 +87,7 @@ test('each sound has the notes that it is described by, and no two are alike in 
     'board-done': 'Board done',
     'round-done': 'All boards done',
     'link-lost': 'Connection lost',
+    'link-back': 'Connected again',
   };
   const level = (name: string) =>
     page.getByRole('group', { name: 'Sounds in a round' }).getByRole('radio', { name });

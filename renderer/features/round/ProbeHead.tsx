@@ -20,11 +20,18 @@ export function ProbeHead({
   pinsAt,
   secondsLeft,
   savesFor,
+  waits,
+  by,
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
   const pinsReading = pinsAt === null ? undefined : newestOf(probed, pinsAt);
-  const isQuestionableThere = isQuestionable(pinsReading?.suspicions ?? []);
+  const pinsSaved =
+    pinsReading?.counts === false
+      ? 'not-used'
+      : isQuestionable(pinsReading?.suspicions ?? [])
+        ? 'questionable'
+        : 'sound';
   const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
@@ -56,7 +63,7 @@ export function ProbeHead({
       )}
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(roundStep({ board, spotIndex, isLast, pinsAt, isQuestionableThere, secondsLeft, savesFor }))}
+        {say(roundStep({ board, spotIndex, isLast, pinsAt, pinsSaved, waits, secondsLeft, savesFor, by }))}
       </p>
     </header>
   );

@@ -22,7 +22,8 @@ import css from './ValuePanel.module.css';
 
 /** The value at hand, live or typed, and under it what came of the last one or what must be decided about this one. */
 export function ValuePanel(probing: Probing) {
-  const { typing, filledBy, unsaved, nextSpot, savedBoard, mayBeOther, leaves, meterIsLive, act } = probing;
+  const { typing, filledBy, unsaved, nextSpot, savedBoard, mayBeOther, leaves, meterIsLive, by, act } =
+    probing;
   const words = useWords();
   const { say } = words;
   const trouble = useRound((store) => store.trouble);
@@ -75,7 +76,7 @@ export function ValuePanel(probing: Probing) {
       )}
       {unsaved && <UnsavedValue draft={unsaved} />}
       {trouble !== null && <Banner kind="problem">{trouble}</Banner>}
-      {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves })}</Banner>}
+      {leaves !== null && <Banner kind="caution">{say('round.leaves-open', { spots: leaves, by })}</Banner>}
       {trouble === null && leaves === null && !unsaved && (
         <>
           <SavedNote {...probing} />

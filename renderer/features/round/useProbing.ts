@@ -46,6 +46,9 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const mayBeOther = useMeter(({ wasAway }) => wasAway) && pinsIn !== null;
   /** Of which reading Space asked whether these are its pins. */
   const [askedPins, setAskedPins] = useState<{ readingId: number; atMs: number } | null>(null);
+  const by = useSettings(({ settings }) =>
+    settings.pedalKeys['go-on'] === null ? ('enter' as const) : ('pedal' as const),
+  );
   const nextBoardAfterS = useSettings(({ settings }) => settings?.nextBoardAfterS ?? null);
   const [dialog, setDialog] = useState<
     'go-to-board' | 'temperature' | 'core' | 'note' | 'meter' | 'keys' | 'finish' | null
@@ -82,12 +85,12 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   /** The board of the reading that these pins were saved as, where the person asked to save them again. */
   const savedBoard = offersReplacing ? boards.find((each) => each.boardId === insertion?.boardId) : undefined;
 
-  /** This window filled the last open spot, and nothing asks for attention. */
-  const isDone =
-    saved?.board.boardId === boardId &&
-    spotIndex === null &&
-    probed?.finding?.openSpot === null &&
-    !asksToProbeAgain(readings);
+  /** This window filled the last open spot. */
+  const isFilled =
+    saved?.board.boardId === boardId && spotIndex === null && probed?.finding?.openSpot === null;
+  const asksAgain = asksToProbeAgain(readings);
+  /** And nothing asks for attention. */
+  const isDone = isFilled && !asksAgain;
   const mayGoOn =
     next && !isLost && fieldIsEmpty && !pinsIn && phase === 'pins-out' && !dialog && trouble === null;
   const secondsLeft = useCountdown(isDone && mayGoOn ? saved.reading.id : null, nextBoardAfterS, () => {
@@ -276,6 +279,10 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     isFar,
     /** Until the next board comes by itself. */
     secondsLeft,
+    /** It would, but a questionable reading asks to be read again. */
+    waits: isFilled && asksAgain && nextBoardAfterS !== null,
+    /** What a person goes on with. */
+    by,
     act: (action: RoundAction): void => {
       if (!can(action)) {
         sayLinkLost();

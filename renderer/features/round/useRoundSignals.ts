@@ -56,7 +56,11 @@ export function useRoundSignals(probing: Probing): void {
     const before = wasLost.current;
     wasLost.current = { meterIsLost, linkIsLost };
     const isNews = (meterIsLost && !before.meterIsLost) || (linkIsLost && !before.linkIsLost);
-    if (before.meterIsLost && meterIsLive && !linkIsLost) speak(message('spoken.meter-back'));
+    const isBack = before.meterIsLost ? meterIsLive : before.linkIsLost && !meterIsLost;
+    if (isBack && !linkIsLost) {
+      beep('link-back');
+      speak(message('spoken.link-back'));
+    }
     if (!isNews) return;
     beep('link-lost');
     stopSpeaking();

@@ -12,6 +12,7 @@ export const handsFree = {
   'sound.board-done': 'Board done',
   'sound.round-done': 'All boards done',
   'sound.link-lost': 'Connection lost',
+  'sound.link-back': 'Connected again',
 
   'voice.label': 'Voice: value, spot, and next board',
   'voice.off': 'Off',
@@ -52,6 +53,6 @@ export const handsFree = {
   'spoken.board': '{boardCode}. {spot}.',
   'spoken.all-done': 'All boards are read.',
   'spoken.meter-lost': 'Connection lost.',
-  'spoken.meter-back': 'Connected again.',
+  'spoken.link-back': 'Connected again.',
   'spoken.link-lost': 'Nothing is saved now.',
 } as const;

@@ -76,7 +76,7 @@ export const round = {
   'round.left-open':
     '{boardCode} has {spots, plural, one {# open spot} other {# open spots}}: a reading was not used. Go back to read it again.',
   'round.leaves-open':
-    '{spots, plural, one {# spot is} other {# spots are}} open. Press Enter again to leave {spots, plural, one {it} other {them}}.',
+    '{spots, plural, one {# spot is} other {# spots are}} open. Press {by, select, pedal {the pedal} other {Enter}} again to leave {spots, plural, one {it} other {them}}.',
   'round.by-itself': 'Go to the next board',
   'round.by-itself-off': 'When I press a key',
   'round.by-itself-at-once': 'At once',
@@ -142,14 +142,19 @@ export const round = {
   'round-step.spot': '{spot}: {pins}.',
   'round-step.pull-pins': '{spot}: saved. Pull the pins.',
   'round-step.pull-questionable': '{spot}: questionable. Pull the pins.',
+  'round-step.pull-not-used': '{spot}: not used. Pull the pins.',
   'round-step.by-itself': 'Next board in {seconds} s. Any key stops this.',
-  'round-step.next-board': 'Press Enter for the next board.',
-  'round-step.finish': 'Last board. Press Enter when you are done.',
+  'round-step.next-board': 'Press {by, select, pedal {the pedal} other {Enter}} for the next board.',
+  'round-step.waits':
+    'A reading is questionable, so this board waits. Press {by, select, pedal {the pedal} other {Enter}} for the next board.',
+  'round-step.finish': 'Last board. Press {by, select, pedal {the pedal} other {Enter}} when you are done.',
   'round-step.choose-spot': 'Choose the spot to read again.',
   'round-step.save-for': 'Enter saves this as the first reading of {boardCode}.',
   'round-step.board-done': 'All spots read. Call: {callName}. {next}',
-  'round-step.core-or-next': 'Press C to read the core, or Enter for the next board.',
-  'round-step.core-or-finish': 'Last board. Press C to read the core, or Enter when you are done.',
+  'round-step.core-or-next':
+    'Press C to read the core, or {by, select, pedal {the pedal} other {Enter}} for the next board.',
+  'round-step.core-or-finish':
+    'Last board. Press C to read the core, or {by, select, pedal {the pedal} other {Enter}} when you are done.',
   'round-step.frozen': 'Frozen. Let it thaw. {next}',
   'round-step.core-not-read': 'Core not read. Press C to read it. {next}',
 

@@ -5,8 +5,8 @@ import { message } from '../../../shared-core/words/message.ts';
 const questionable = {
   rule: 'outlier-on-board',
   severity: 'questionable',
-  why: message('round-step.finish'),
-  whatToDo: message('round-step.finish'),
+  why: message('round-step.choose-spot'),
+  whatToDo: message('round-step.choose-spot'),
 } as const;
 const at = (spotIndex: number, ...suspicions: (typeof questionable)[]) => ({
   spotIndex,

@@ -13,7 +13,9 @@ const first = {
   board: aBoard(1),
   spotIndex: 0,
   pinsAt: null,
-  isQuestionableThere: false,
+  pinsSaved: 'sound' as const,
+  waits: false,
+  by: 'enter' as const,
   isLast: false,
   secondsLeft: null,
 };
@@ -83,10 +85,21 @@ test('with a value typed once every spot is read, says where Enter saves it', ()
 });
 
 test('while the pins are in, names the spot that they are at and not the next one', () => {
-  expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0, isQuestionableThere: true }), 'metric')).toBe(
-    'Shell, 60 cm from the left end: questionable. Pull the pins.',
-  );
+  const out = (pinsSaved: 'sound' | 'questionable' | 'not-used') =>
+    textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0, pinsSaved }), 'metric');
+  expect(out('questionable')).toBe('Shell, 60 cm from the left end: questionable. Pull the pins.');
+  expect(out('not-used')).toBe('Shell, 60 cm from the left end: not used. Pull the pins.');
   expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
     'Shell, 60 cm from the left end: saved. Pull the pins.',
+  );
+});
+
+test('names the pedal where one is set, and says why the next board does not come by itself', () => {
+  const done = { ...first, board: read(aBoard(1), [aReading(1)], 'bring-in'), spotIndex: null };
+  expect(textOf(roundStep({ ...done, by: 'pedal', isLast: true }), 'metric')).toBe(
+    'All spots read. Call: Bring in. Last board. Press the pedal when you are done.',
+  );
+  expect(textOf(roundStep({ ...done, by: 'pedal', waits: true }), 'metric')).toBe(
+    'All spots read. Call: Bring in. A reading is questionable, so this board waits. Press the pedal for the next board.',
   );
 });

@@ -455,13 +455,70 @@ describe('a pedal', () => {
     const { user } = await open({ ...aRound([half, aBoard(2)]), aim: { boardId: 101, spotIndex: 3 } });
     await user.keyboard('{PageDown}');
     expect(board()).toBe('Board WAL-01');
-    expect(screen.getByText('1 spot is open. Press Enter again to leave it.')).toBeTruthy();
+    expect(screen.getByText('1 spot is open. Press the pedal again to leave it.')).toBeTruthy();
     await user.keyboard('?');
     expect(screen.getByText('Pedal: Page ↓')).toBeTruthy();
     await new Promise((wait) => setTimeout(wait, 320));
     await user.keyboard('{PageDown}');
     expect(screen.getByRole('dialog')).toBeTruthy();
     expect(document.querySelector('h1')?.textContent).toBe('Board WAL-01');
+  });
+
+  describe('at the end of a round', () => {
+    const allSpots = [0, 1, 2, 3].map((spotIndex) => aReading(spotIndex + 1, { spotIndex }));
+    const done = read(aBoard(1), allSpots, 'ready');
+    const atTheEnd = (boards: ProbedBoard[], probed: number) => ({
+      ...aRound(boards),
+      aim: { boardId: 101, spotIndex: null },
+      probed: done,
+      summary: { ...aRound(boards).summary, boards: boards.length, probed },
+    });
+    const pressAt = async (user: ReturnType<typeof byHand>, ms: number) => {
+      const clock = vi.spyOn(performance, 'now').mockReturnValue(ms);
+      await user.keyboard('{PageDown}');
+      clock.mockRestore();
+    };
+    const finished = (machine: Awaited<ReturnType<typeof open>>['machine']) =>
+      machine.inputsOf('rounds.finish');
+
+    test('is named, and ends it; pressed twice at once, it only asks', async () => {
+      withPedal();
+      const { machine, user } = await open(atTheEnd([done], 1));
+      expect(screen.getByText(/Press the pedal when you are done/)).toBeTruthy();
+      await pressAt(user, 5000);
+      await pressAt(user, 5100);
+      expect(screen.getByRole('dialog', { name: 'Finish the round?' })).toBeTruthy();
+      expect(screen.getByRole('button', { name: /^Finish the round/ }).textContent).toContain('Page ↓');
+      await expectNoBarriers();
+      expect(finished(machine)).toEqual([]);
+      await pressAt(user, 5500);
+      expect(finished(machine)).toEqual([{ roundId: 12 }]);
+    });
+
+    test('with spots still open it ends it only a while after they were shown', async () => {
+      withPedal();
+      const half = atTheEnd([done], 0);
+      const { machine, user } = await open(half);
+      await pressAt(user, 5000);
+      await pressAt(user, 5900);
+      expect(finished(machine)).toEqual([]);
+      await pressAt(user, 6600);
+      expect(finished(machine)).toEqual([{ roundId: 12 }]);
+    });
+
+    test('the one that goes back keeps on probing', async () => {
+      useSettings.setState({
+        settings: {
+          ...usualSettings,
+          pedalKeys: { ...noPedalKeys, 'go-on': 'PageDown', 'go-back': 'PageUp' },
+        },
+      });
+      const { machine, user } = await open(atTheEnd([done], 1));
+      await pressAt(user, 5000);
+      await user.keyboard('{PageUp}');
+      expect(screen.queryByRole('dialog')).toBeNull();
+      expect(finished(machine)).toEqual([]);
+    });
   });
 });
 

@@ -119,6 +119,23 @@ describe('A round sounds', () => {
     expect(heard()).toEqual(['link-lost']);
   });
 
+  test('when the meter is back, and when readings are saved again', async () => {
+    const { machine, heard } = await open();
+    act(() => {
+      followMeter();
+      showMeter(aLiveMeter());
+    });
+    expect(heard()).toEqual([]);
+    act(() => machine.tell('meter.state', aLiveMeter({ phase: 'reconnecting' })));
+    heard();
+    act(() => machine.tell('meter.state', aLiveMeter()));
+    expect(heard()).toEqual(['link-back']);
+    act(() => setLink('away'));
+    heard();
+    act(() => setLink('open'));
+    expect(heard()).toEqual(['link-back']);
+  });
+
   test('no sound where sounds are off', async () => {
     const { tell, heard } = await open({ settings: { sound: false } });
     tell(readTo(1), 1, 1);
