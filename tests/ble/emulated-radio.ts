@@ -39,7 +39,8 @@ export class EmulatedRadio {
   readonly #btvirt: ChildProcess;
   readonly #folder: string;
   readonly #meters: EmulatedMeter[] = [];
-  readonly #btvirtPath: string;
+  /** Whoever connects to it has a controller. */
+  readonly controllerPath: string;
   readonly #adapter: ChildProcess;
 
   /**
@@ -55,9 +56,9 @@ export class EmulatedRadio {
   private constructor(btvirt: ChildProcess, folder: string) {
     this.#btvirt = btvirt;
     this.#folder = folder;
-    this.#btvirtPath = join(folder, 'bt-server-le');
+    this.controllerPath = join(folder, 'bt-server-le');
     const adapterPath = join(folder, 'adapter');
-    this.#adapter = fork(here('adapter.ts'), [adapterPath, this.#btvirtPath], { execArgv: [] });
+    this.#adapter = fork(here('adapter.ts'), [adapterPath, this.controllerPath], { execArgv: [] });
     this.env = {
       NODE_OPTIONS: `--import ${new URL('./swap-hci-socket.ts', import.meta.url).href}`,
       H4_PATH: adapterPath,
@@ -86,7 +87,7 @@ export class EmulatedRadio {
   async #opened(): Promise<void> {
     for (let tries = 0; tries < 100; tries++) {
       if (this.#btvirt.exitCode !== null) throw new Error(`btvirt ended with ${this.#btvirt.exitCode}`);
-      if ((await answers(this.#btvirtPath)) && (await answers(this.env.H4_PATH))) return;
+      if ((await answers(this.controllerPath)) && (await answers(this.env.H4_PATH))) return;
       await pause(50);
     }
     throw new Error(`btvirt or the adapter did not open a socket in ${this.#folder}`);
@@ -97,8 +98,14 @@ export class EmulatedRadio {
     writeFileSync(this.env.RADIO_CONTROL, JSON.stringify({ rssiDbm: -58, ...control }));
   }
 
-  /** A meter that advertises and can be connected to when the promise resolves. */
-  async startMeter(options: Partial<MeterServerOptions> = {}): Promise<EmulatedMeter> {
+  /**
+   * A meter that advertises and can be connected to when the promise resolves.
+   * @param H4_PATH  the way to its controller
+   */
+  async startMeter(
+    options: Partial<MeterServerOptions> = {},
+    H4_PATH: string = this.controllerPath,
+  ): Promise<EmulatedMeter> {
     const full: MeterServerOptions = { ...usualMeter, ...options };
     const server = fork(here('meter-server.ts'), [JSON.stringify(full)], {
       execArgv: [],
@@ -106,7 +113,7 @@ export class EmulatedRadio {
       env: {
         ...process.env,
         ...this.env,
-        H4_PATH: this.#btvirtPath,
+        H4_PATH,
         RADIO_CONTROL: '',
       },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],

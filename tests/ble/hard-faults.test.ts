@@ -6,6 +6,7 @@ import { noteArrivals } from './arrivals.ts';
 import type { EmulatedMeter } from './emulated-radio.ts';
 import { find, record, untilPhase, untilTrue } from './link-watch.ts';
 import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
+import type { GattLibrary } from './meter-server.ts';
 
 withMeterInReach();
 
@@ -25,56 +26,57 @@ const accountedFor = () => {
   return { received, sum: decoded + noReading + other + refused };
 };
 
-describe('a meter that starts again', () => {
-  const options = { name: 'Starts again', library: 'ble-host', address: 'c1:00:00:00:00:01' } as const;
+describe.each<GattLibrary>(['bleno', 'ble-host'])('a meter built on %s that starts again', (library) => {
+  const name = `Starts again on ${library}`;
 
   test('with the address that it had is live again, and read as before', async () => {
-    const first = await another(options);
+    // A controller of the emulator that is free again has the address that it had.
+    const first = await another({ name, library });
     const { deviceId } = await find(newLink(), first.name);
     link.connect(deviceId, null);
     await untilPhase(link, 'live');
     const { description } = link.described!;
-    first.tell({ type: 'drop-link' });
-    await untilPhase(link, 'reconnecting');
     await first.quit();
-    await another(options);
+    await untilPhase(link, 'reconnecting', 40_000);
+    await another({ name, library });
     await untilPhase(link, 'live', 40_000);
+    expect(link.state.deviceId).toBe(deviceId);
     expect(link.described).toMatchObject({ description });
     const received = record(link);
     await untilTrue(link, 'values', () => received.length > 2);
   });
 
   test('with another address is not taken for it: the link waits, and lists the other as another', async () => {
-    const first = await another(options);
+    const first = await another({ name, library });
     const { deviceId } = await find(newLink(), first.name);
     link.connect(deviceId, null);
     await untilPhase(link, 'live');
-    first.tell({ type: 'drop-link' });
-    await untilPhase(link, 'reconnecting');
-    await first.quit();
-    const second = await another({ ...options, address: 'c1:00:00:00:00:02' });
+    first.freeze();
+    const second = await another({ name, library });
+    await untilPhase(link, 'reconnecting', 40_000);
     // Longer than a search lasts.
-    await new Promise((resolve) => setTimeout(resolve, 5000));
+    await new Promise((resolve) => setTimeout(resolve, 4000));
     expect(link.state.phase).toBe('reconnecting');
     expect(second.links).toBe(0);
-    await link.disconnect();
-    expect((await find(link, second.name)).deviceId).toBe('c10000000002');
+    await new Promise<void>((resolve) => {
+      link.on('found', (each) => each.name === name && each.deviceId !== deviceId && resolve());
+    });
   });
-});
 
-test('services that changed while it was away are to be confirmed, and its values are shown meanwhile', async () => {
-  const other = await another({ name: 'New firmware', library: 'ble-host' });
-  const { deviceId } = await find(newLink(), other.name);
-  link.connect(deviceId, null);
-  await untilPhase(link, 'live');
-  expect(link.described?.toConfirm).toBeUndefined();
-  other.tell({ type: 'more-services', uuid: '181a' });
-  other.tell({ type: 'drop-link' });
-  await untilPhase(link, 'reconnecting');
-  await untilPhase(link, 'live');
-  expect(link.described?.toConfirm).toEqual({ before: null });
-  const received = record(link);
-  await untilTrue(link, 'values', () => received.some(({ value }) => value !== null));
+  test('with other services than before is to be confirmed, and its values are shown meanwhile', async () => {
+    const other = await another({ name, library });
+    const { deviceId } = await find(newLink(), other.name);
+    link.connect(deviceId, null);
+    await untilPhase(link, 'live');
+    expect(link.described?.toConfirm).toBeUndefined();
+    other.tell({ type: 'more-services', uuid: '181a' });
+    other.tell({ type: 'drop-link' });
+    await untilPhase(link, 'reconnecting');
+    await untilPhase(link, 'live');
+    expect(link.described?.toConfirm).toEqual({ before: null });
+    const received = record(link);
+    await untilTrue(link, 'values', () => received.some(({ value }) => value !== null));
+  });
 });
 
 test('of two meters of one name the one that was chosen is connected, and no other', async () => {

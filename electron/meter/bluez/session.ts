@@ -10,7 +10,7 @@ import {
   validRangeUuid,
 } from '../../../shared-core/gatt/assigned-numbers.ts';
 import { keyOf, mostCharacteristics } from '../radio/discovery.ts';
-import { beginQueue, enqueue, flush } from '../radio/notification-queue.ts';
+import { beginQueue, endQueue, enqueue } from '../radio/notification-queue.ts';
 import { send, sendable } from '../radio/outbox.ts';
 import { type CharacteristicRef, watchAsOrdered } from '../radio/watching.ts';
 import { readAnswersWithinMs, within } from '../radio/within.ts';
@@ -482,7 +482,7 @@ export class Sessions {
       send({ type: 'failed', attempt: own.attempt, step: own.path === null ? 'search' : 'connect' });
       return;
     }
-    flush();
+    endQueue();
     send({ type: 'disconnected', attempt: own.attempt });
     // Where only what it offers has changed, it is connected still.
     if (own.path !== null && this.#isConnected(own.path)) void this.#hangUpOn(own.path, goodbyeWithinMs);
@@ -498,7 +498,7 @@ export class Sessions {
     const own = this.#session;
     this.#session = null;
     this.#scan.giveUpSearch();
-    flush();
+    endQueue();
     if (own === null || own.path === null || !own.connecting || !this.#bluez.isRunning) return;
     if (own.connected) {
       const stopped = [...own.watched.keys()].map((path) => this.#stopNotify(path));

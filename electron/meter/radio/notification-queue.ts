@@ -39,15 +39,22 @@ export function enqueue(from: PacketFrom, data: Buffer): void {
 }
 
 /** Passes on what came, in few messages; a backlog on the other side fills the queue here and not the memory. */
-export function flush(): void {
-  while (queue.length > 0 && batchesUnderWay < mostBatchesUnderWay) {
-    const items = queue.splice(0, longestBatch);
-    const lost = queue.length === 0 ? overrun : 0;
-    overrun -= lost;
-    batchesUnderWay++;
-    send({ type: 'notifications', attempt: queueAttempt, items, overrun: lost }, () => {
-      batchesUnderWay--;
-      if (queue.length > 0) passing.soon();
-    });
-  }
+function flush(): void {
+  while (queue.length > 0 && batchesUnderWay < mostBatchesUnderWay) passBatch();
+}
+
+/** Passes on all that came, before the app is told that the session is over and takes no more of it. */
+export function endQueue(): void {
+  while (queue.length > 0) passBatch();
+}
+
+function passBatch(): void {
+  const items = queue.splice(0, longestBatch);
+  const lost = queue.length === 0 ? overrun : 0;
+  overrun -= lost;
+  batchesUnderWay++;
+  send({ type: 'notifications', attempt: queueAttempt, items, overrun: lost }, () => {
+    batchesUnderWay--;
+    if (queue.length > 0) passing.soon();
+  });
 }

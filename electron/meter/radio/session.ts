@@ -7,7 +7,7 @@ import { AdvertReader } from './adverts.ts';
 import { discover, keyOf } from './discovery.ts';
 import type { LinkEar } from './inside-noble.ts';
 import { earOf, follow, giveUpSearch, search, setScan, stopListening } from './listening.ts';
-import { beginQueue, enqueue, flush } from './notification-queue.ts';
+import { beginQueue, endQueue, enqueue } from './notification-queue.ts';
 import { messageOf, printable, send } from './outbox.ts';
 import { type CharacteristicRef, watchAsOrdered } from './watching.ts';
 import { readAnswersWithinMs, within } from './within.ts';
@@ -75,7 +75,7 @@ export async function connect(order: Extract<ToRadio, { type: 'connect' }>): Pro
     own.onGone = () => {
       if (session === own) session = null;
       own.connected = false;
-      flush();
+      endQueue();
       send({ type: 'disconnected', attempt: own.attempt });
     };
     peripheral.once('disconnect', own.onGone);
@@ -254,7 +254,7 @@ export async function leave(): Promise<void> {
   const own = session;
   session = null;
   giveUpSearch();
-  flush();
+  endQueue();
   if (own === null || own.peripheral === null) return;
   if (!own.connected) {
     own.peripheral.cancelConnect();

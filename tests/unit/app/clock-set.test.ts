@@ -7,7 +7,7 @@ vi.hoisted(() =>
   }),
 );
 
-import { beginQueue, enqueue, flush } from '../../../electron/meter/radio/notification-queue.ts';
+import { beginQueue, endQueue, enqueue } from '../../../electron/meter/radio/notification-queue.ts';
 import { send } from '../../../electron/meter/radio/outbox.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
@@ -60,7 +60,7 @@ test.each(settings)('the clock is set $how: what the radio hears still comes in 
   vi.advanceTimersByTime(100);
   setClock(byMs);
   enqueue(from, Buffer.of(2));
-  flush();
+  endQueue();
   const sent = vi.mocked(send).mock.calls.map(([message]) => message);
   const [first, second] = sent.flatMap((each) => (each.type === 'notifications' ? each.items : []));
   expect(second!.receivedAtMs - first!.receivedAtMs).toBeCloseTo(100, 3);
