@@ -78,7 +78,9 @@ export function followWatching(): () => void {
     // Another meter, or none, or one that is described: nothing of it counts for the next.
     useMeter.subscribe(({ state }, before) => {
       const isOther = state?.deviceId !== before.state?.deviceId;
-      if (isOther || state?.phase === 'live') useWatching.setState(nothing);
+      // A live one that is to be watched again has lost its description, and comes to a stop a moment later.
+      const isRead = state?.phase === 'live' && state.description !== null;
+      if (isOther || isRead) useWatching.setState(nothing);
     }),
   ];
   return () => {

@@ -28,6 +28,16 @@ export function ReadingSheet({ state }: { state: MeterState }) {
     if (await askMeter(bridge().command('meter.watch', {}))) useWatching.setState({ before: description });
   }
 
+  const otherWays = (
+    <>
+      {before !== null && (
+        <Button onClick={() => void askMeter(bridge().command('meter.describe', before))}>
+          {say('watch.cancel')}
+        </Button>
+      )}
+      <NewMeterFile />
+    </>
+  );
   return (
     <Sheet title={say(isUnknown ? 'meter.reading.title-new' : 'meter.reading.title')}>
       {description && <Scale description={description} />}
@@ -39,23 +49,18 @@ export function ReadingSheet({ state }: { state: MeterState }) {
       {byHand !== undefined ? (
         <DescribeForm key={state.deviceId} state={state} from={byHand} onDone={() => setByHand(undefined)} />
       ) : isUnknown && state.heldBy === 'this-window' ? (
-        <WatchForm key={state.deviceId} state={state} onByHand={setByHand} />
+        <WatchForm key={state.deviceId} state={state} onByHand={setByHand}>
+          {otherWays}
+        </WatchForm>
       ) : isUnknown ? (
-        <MeterElsewhere />
+        <>
+          <MeterElsewhere />
+          <Actions>{otherWays}</Actions>
+        </>
       ) : (
         <Actions>
           {state.kind === 'bluetooth' && <Button onClick={watchAgain}>{say('watch.title')}</Button>}
           <Button onClick={() => setByHand(description)}>{say('meter.reading.set-up')}</Button>
-        </Actions>
-      )}
-      {isUnknown && (
-        <Actions>
-          {before !== null && (
-            <Button onClick={() => void askMeter(bridge().command('meter.describe', before))}>
-              {say('watch.cancel')}
-            </Button>
-          )}
-          <NewMeterFile />
         </Actions>
       )}
       <MeterDetails state={state} />

@@ -1,4 +1,4 @@
-import { useCallback } from 'react';
+import { type ReactNode, useCallback } from 'react';
 import type { MeterState } from '../../../shared-core/contract/meter.ts';
 import {
   type MeterDescription,
@@ -29,10 +29,13 @@ import { motionOf, shownPlaces } from './watched-places.ts';
 export function WatchForm({
   state,
   onByHand,
+  children,
 }: {
   state: MeterState;
   /** To go on from what was found so far, null for nothing. */
   onByHand: (from: MeterDescription | null) => void;
+  /** Other ways, beside its buttons. */
+  children: ReactNode;
 }) {
   const { say, formats } = useWords();
   const { places: heard, numbers, unit, chosenKey, beside, start, showsBytes } = useWatching();
@@ -114,6 +117,7 @@ export function WatchForm({
           </Button>
         )}
         <Button onClick={() => onByHand(described)}>{say('meter.reading.set-up')}</Button>
+        {children}
       </Actions>
     </div>
   );

@@ -1,7 +1,7 @@
 /** Setting up an unknown meter by watching what it sends. */
 export const watch = {
   'watch.title': 'Set up by watching',
-  'watch.how': 'Push the pins into a board, wait, and pull them. What moves with them comes first.',
+  'watch.how': 'Push the pins into a board and wait. What moves with them comes first.',
   'watch.places': 'What the meter sends',
   'watch.place': 'Value {number}',
   'watch.place-advertised': 'Broadcast value {number}',
