@@ -11,7 +11,8 @@
  * painted: a task that follows the first animation frame after the change. Waiting for that frame, of which there are 60 a
  * second, is part of it. "On a screen" is when the frame after that begins: a 60 Hz screen shows the painted one from then on. Where
  * values come so fast that frames follow each other, that is half a frame and a whole one, 25 ms, for any page. `bare` is
- * what a page that only shows numbers from a web socket takes at the same rate. All ends read the machine's monotonic
+ * what a page that only shows numbers from a web socket takes at the same rate, just before: where that is late, the
+ * machine is busy with something else. All ends read the machine's monotonic
  * clock: Chromium says at which of its times the page began.
  */
 import { type ChildProcess, execSync, spawn } from 'node:child_process';
@@ -39,10 +40,11 @@ const RATES = [
   { hz: 10, values: 200 },
   { hz: 50, values: 500 },
 ];
-const BOARDS_PUSHED = 5;
+/** So many say something of the slowest in a hundred; a quarter of the usual length still has all. */
+const SAVES = Math.round(102 * Math.min(1, 4 * PART));
 const BOARDS = 2000;
 /** How long all boards may be forecast first, so that nothing else is under way. */
-const QUIET_WITHIN_MS = 120_000;
+const QUIET_WITHIN_MS = 400_000;
 const SPOTS_A_BOARD = 3;
 
 const root = resolve(import.meta.dirname, '../..');
@@ -86,16 +88,14 @@ try {
   await page.goto(`${origin}/#/round/${roundId}`);
   await page.getByText('Pins out').first().waitFor({ timeout: 20_000 });
 
-  const bare = await bareOf(await context.newPage());
-  await page.bringToFront();
   const clock = await clockOf(page);
   await watchValues(page);
   console.log(`commit of one row on this disk: ${commitMs().toFixed(1)} ms`);
   await untilQuiet();
-  await measure('without other work', page, clock, bare);
+  await measure('without other work', page, clock);
   const stopWork = keepBusy(other);
   await pause(2000);
-  await measure('with other work', page, clock, bare);
+  await measure('with other work', page, clock);
   console.log(await stopWork());
 } finally {
   host.kill('SIGTERM');
@@ -105,12 +105,9 @@ try {
   rmSync(dataDir, { recursive: true, force: true });
 }
 
-async function measure(
-  what: string,
-  page: Page,
-  clock: number,
-  bare: ReadonlyMap<number, Figures>,
-): Promise<void> {
+async function measure(what: string, page: Page, clock: number): Promise<void> {
+  const bare = await bareOf(await context.newPage());
+  await page.bringToFront();
   for (const { hz, values } of RATES) {
     const { painted, onScreen, drawn, sent } = await agesAt(page, clock, hz, Math.round(values * PART));
     const at = bare.get(hz)!;
@@ -120,7 +117,7 @@ async function measure(
     );
     await liftPins(page);
   }
-  const saves = await savesOf(page, clock, SPOTS_A_BOARD * Math.max(1, Math.round(BOARDS_PUSHED * PART)));
+  const saves = await savesOf(page, clock, SAVES);
   console.log(
     `${`"saved" ${what}`.padEnd(44)} p50 ${ms(saves.p50)}, p99 ${ms(saves.p99)}, most ${ms(saves.most)} ms of ${saves.count}; load ${loadavg()[0]!.toFixed(1)}; goal ${GOAL_MS.saved}: ${saves.p99 <= GOAL_MS.saved ? 'yes' : 'NO'}\n`,
   );
@@ -199,7 +196,7 @@ async function savesOf(page: Page, clock: number, count: number) {
 }
 
 async function liftPins(page: Page): Promise<void> {
-  for (let n = 0; n < 6; n++) {
+  for (let n = 0; n < 3; n++) {
     send(0);
     await pause(100);
   }
