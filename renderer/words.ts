@@ -3,6 +3,7 @@ import type { DisplayUnits } from '../shared-core/units/length.ts';
 import { type Catalog, english } from '../shared-core/words/en/index.ts';
 import { pseudoOf } from '../shared-core/words/pseudo.ts';
 import { createWords, type Say, type Words } from '../shared-core/words/words.ts';
+import { onceATurn } from './data/once-a-turn.ts';
 import { region } from './region.ts';
 import { unitsNow, useUnits } from './stores/settings.ts';
 import { dayOf } from './ui/days.ts';
@@ -36,9 +37,11 @@ export function usePaperWords(): Words {
   );
 }
 
+const hereAndToday = onceATurn(() => ({ ...region(), today: dayOf(new Date()) }));
+
 /** Made once for as long as it is the same person on the same day. */
 function wordsFor(units: DisplayUnits): Words {
-  const display = { ...region(), units, today: dayOf(new Date()) };
+  const display = { ...hereAndToday(), units };
   const key = Object.values(display).join(' ');
   if (made?.key !== key) made = { key, words: inWindow(createWords({ catalog, ...display })) };
   return made.words;

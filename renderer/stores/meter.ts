@@ -73,6 +73,9 @@ export async function loadMeter(): Promise<void> {
   }
 }
 
+const isSameReading = (a: InsertionReading | null, b: InsertionReading | null): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);
+
 /** Listens to the meter from now on. */
 export function followMeter(): () => void {
   const lives = inFrames(showLive);
@@ -82,7 +85,11 @@ export function followMeter(): () => void {
     useMeter.subscribe(({ live }) => live === null && lives.drop()),
     bridge().on('meter.state', showMeter),
     bridge().on('meter.insertion', ({ reading, ...how }) =>
-      useMeter.setState({ insertion: reading, ...how }),
+      // It is told again wherever the aim moves: then nothing is drawn again.
+      useMeter.setState(({ insertion }) => ({
+        insertion: isSameReading(insertion, reading) ? insertion : reading,
+        ...how,
+      })),
     ),
     bridge().on('meter.live', lives.take),
   ];

@@ -3,6 +3,7 @@ import { type Settings, usualSettings } from '../../shared-core/contract/setting
 import { type DisplayUnits, unitsOfRegion } from '../../shared-core/units/length.ts';
 import { bridge } from '../data/bridge.ts';
 import { changedFields } from '../data/changed-fields.ts';
+import { onceATurn } from '../data/once-a-turn.ts';
 import { region } from '../region.ts';
 
 /** The settings in force; what is usual, in metric units, until they have come. */
@@ -26,8 +27,9 @@ export async function saveSettings(settings: Settings): Promise<void> {
   }
 }
 
+const unitsHere = onceATurn(() => unitsOfRegion(region().locale));
+
 /** The person's choice, or what the computer's region has. */
-const unitsOf = ({ settings }: { settings: Settings }): DisplayUnits =>
-  settings.units ?? unitsOfRegion(region().locale);
+const unitsOf = ({ settings }: { settings: Settings }): DisplayUnits => settings.units ?? unitsHere();
 export const useUnits = (): DisplayUnits => useSettings(unitsOf);
 export const unitsNow = (): DisplayUnits => unitsOf(useSettings.getState());
