@@ -92,3 +92,52 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
   disk.close();
   expect(saved).toEqual([{ raw: expect.any(Number), how: 'at-once', settled: 0 }]);
 });
+
+/** One that sends nothing before a command, and one that is watched by what it broadcasts. */
+test('a meter that waits for a command, and one that broadcasts, are set up by watching', async ({
+  page,
+}) => {
+  const of = { library: 'ble-host', selfDescribed: false, batteryPct: null } as const;
+  const { radio, meter, stop } = await startMeterServer({ ...of, name: 'Silent meter', startHex: '01a0' });
+  const broadcasting = await radio.startMeter({ ...of, name: 'Broadcast meter', gives: 'manufacturer-data' });
+  const pintally = await startPintally(page, { env: radio.env });
+  await openDemoYard(page);
+  await page.getByRole('navigation').getByRole('link', { name: 'Meter' }).click();
+  const live = page.getByRole('region', { name: 'Live' });
+
+  async function connect(name: string): Promise<void> {
+    await page.getByRole('button', { name: 'Look for Bluetooth meters' }).click();
+    await page.getByRole('button', { name: `Connect ${name}` }).click({ timeout: 20_000 });
+    await expect(page.getByText(/^Nothing moves yet/)).toBeVisible({ timeout: 20_000 });
+  }
+  async function typeTwo(pins: { press(pct: number): void; lift(): void }): Promise<void> {
+    for (const shown of [13.4, 21.7]) {
+      pins.press(shown);
+      await page.waitForTimeout(4000);
+      await page.getByRole('textbox', { name: 'Number on its display' }).fill(String(shown));
+      await page.keyboard.press('Enter');
+      await expect(page.getByRole('radio').first()).toBeChecked();
+      if (shown === 13.4) pins.lift();
+    }
+    await page.getByRole('button', { name: 'Save' }).click();
+    await expect(live).toContainText(/21[.]7/);
+    pins.lift();
+  }
+
+  await connect('Silent meter');
+  const command = page.getByRole('form', { name: 'Start command' });
+  await page.getByText('Start command', { exact: true }).click();
+  await command.getByLabel('Bytes').fill('01 A0');
+  await command.getByRole('button', { name: 'Send it' }).click();
+  await typeTwo(meter);
+  await page.getByRole('button', { name: 'Disconnect' }).click();
+
+  await connect('Broadcast meter');
+  await page.getByRole('button', { name: 'Watch what it broadcasts' }).click();
+  await expect(page.getByText(/^Listening to Broadcast meter/)).toBeVisible({ timeout: 15_000 });
+  await picture(page, 'describe-broadcasts', { fullPage: true });
+  await typeTwo(broadcasting);
+  await expect(page.getByText(/^Listening to Broadcast meter. It sends its values/)).toBeVisible();
+  await pintally.stop();
+  await stop();
+});
