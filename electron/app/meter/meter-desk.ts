@@ -1,5 +1,5 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
-import type { MeterState } from '../../../shared-core/contract/meter.ts';
+import type { FoundDevice, MeterState } from '../../../shared-core/contract/meter.ts';
 import { keyOfFrom } from '../../../shared-core/gatt/source.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { AppContext } from '../context.ts';
@@ -57,6 +57,19 @@ export function createMeterDesk(
     return held === window ? 'this-window' : 'another-window';
   }
 
+  /** A sensor of the yard is no meter, unless it is one as well. */
+  function metersHeard(): FoundDevice[] {
+    const heard = link.devices();
+    if (heard.length === 0) return [];
+    const sensors = new Set(
+      context
+        .yard()
+        .airSensors.list()
+        .map(({ deviceId }) => deviceId),
+    );
+    return heard.filter(({ deviceId, isKnown: isMeter }) => isMeter || !sensors.has(deviceId));
+  }
+
   function state(window: string): MeterState {
     const { kind, adapter, state: now, described, batteryPct, speciesSetting, counts } = link.current();
     return {
@@ -66,7 +79,7 @@ export function createMeterDesk(
       radio: adapter?.way ?? null,
       canSimulate: canSimulate(),
       heldBy: heldBy(window),
-      devices: link.devices(),
+      devices: metersHeard(),
       deviceId: now.deviceId,
       deviceName: now.deviceName,
       meterId: memory.meterId(),

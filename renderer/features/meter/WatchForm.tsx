@@ -66,6 +66,7 @@ export function WatchForm({
   const canBeWritten = state.characteristics.filter(({ canWrite }) => canWrite);
   const isQuiet = !places.some((place) => motionOf(place) === 'moves');
   const { deviceId } = state;
+  const isListening = state.message.code === 'meter.state.heard-needs-setup';
 
   return (
     <div className="column watch-form">
@@ -79,9 +80,15 @@ export function WatchForm({
       {isQuiet && deviceId !== null && (
         <>
           <Actions>
-            <Button onClick={() => void askMeter(bridge().command('meter.listen', { deviceId }))}>
-              {say('watch.listen')}
-            </Button>
+            {isListening ? (
+              <Button onClick={() => void askMeter(bridge().command('meter.connect', { deviceId }))}>
+                {say('watch.connect')}
+              </Button>
+            ) : (
+              <Button onClick={() => void askMeter(bridge().command('meter.listen', { deviceId }))}>
+                {say('watch.listen')}
+              </Button>
+            )}
           </Actions>
           {canBeWritten.length > 0 && (
             <StartCommand

@@ -22,6 +22,7 @@ export const watch = {
   'watch.start-confirmed': 'The meter confirms it',
   'watch.start-send': 'Send it',
   'watch.listen': 'Watch what it broadcasts',
+  'watch.connect': 'Connect to it instead',
   'watch.show-bytes': 'Show bytes',
 
   'watch.shown': 'Number on its display',

@@ -37,7 +37,11 @@ function open(state: MeterState = unknown) {
     'meters.list': () => [],
     'meter.describe': () => aLiveMeter(),
     'meter.hold': () => unknown,
-    'meter.listen': () => unknown,
+    'meter.connect': () => unknown,
+    'meter.listen': () => ({
+      ...unknown,
+      message: message('meter.state.heard-needs-setup', { meterName: 'Odd meter' }),
+    }),
     'meter.tryStart': () => unknown,
     // It comes to a stop a moment after it has lost its description.
     'meter.watch': () => aLiveMeter({ description: null }),
@@ -209,6 +213,8 @@ test('while nothing moves, what it advertises can be watched, and a start comman
   const { machine, user } = open();
   await user.click(screen.getByRole('button', { name: 'Watch what it broadcasts' }));
   expect(machine.inputsOf('meter.listen')).toEqual([{ deviceId: 'aa:bb' }]);
+  await user.click(screen.getByRole('button', { name: 'Connect to it instead' }));
+  expect(machine.inputsOf('meter.connect')).toEqual([{ deviceId: 'aa:bb' }]);
   const form = screen.getByRole('form', { name: 'Start command' });
   await user.type(within(form).getByLabelText('Bytes'), '01 A');
   await user.click(within(form).getByRole('button', { name: 'Send it' }));
