@@ -342,13 +342,15 @@ function keepBusy(window: SocketWindow): () => Promise<string> {
     const { id: readingId, roundId } = readings.at(-1)!;
     let onCompared = (): void => undefined;
     window.on('changed', ({ topics }) => {
-      if (topics.includes(`round:${roundId}`)) onCompared();
+      // Of the act itself, too.
+      if (topics.includes('acts')) return;
+      if (topics.includes(`round:${roundId}`) || topics.includes('yard')) onCompared();
     });
     for (let isExcluded = true; !isOver; isExcluded = !isExcluded) {
       if (isExcluded) await window.command('readings.exclude', { readingId, why: { text: 'Bench' } });
       else await window.command('readings.include', { readingId });
       // The comparison says when it is done, or that there was nothing new.
-      await Promise.race([new Promise<void>((done) => (onCompared = done)), pause(3000)]);
+      await Promise.race([new Promise<void>((done) => (onCompared = done)), pause(10_000)]);
       comparisons++;
     }
   })();
