@@ -80,7 +80,7 @@ export function meterCheckReads(db: Db) {
   const one = db.prepare<[number], TestBlock>(`${select} WHERE b.id = ?`);
   const all = db.prepare<[], TestBlock>(
     `${select} JOIN meter m ON m.id = b.meter_id
-     WHERE b.closed_at IS NULL AND m.undone_at IS NULL ORDER BY b.meter_id, b.id`,
+     WHERE b.closed_at IS NULL AND m.undone_at IS NULL AND m.closed_at IS NULL ORDER BY b.meter_id, b.id`,
   );
   const selectCheck = `SELECT c.id, ${selected(checkColumns, 'c')}, p.meter_id AS meterId, ${excludedNow('c')} AS excluded
     FROM meter_check c LEFT JOIN meter_profile p ON p.id = c.meter_profile_id`;

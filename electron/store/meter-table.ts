@@ -126,7 +126,12 @@ export function meterReads(db: Db) {
       'SELECT EXISTS (SELECT 1 FROM meter WHERE kind = ? AND device_id = ? AND undone_at IS NOT NULL)',
     )
     .pluck();
-  const all = db.prepare<[], Row>(`${select} WHERE m.undone_at IS NULL ORDER BY m.id`);
+  const all = db.prepare<[], Row>(
+    `${select} WHERE m.undone_at IS NULL AND m.closed_at IS NULL ORDER BY m.id`,
+  );
+  const closed = db.prepare<[], Row>(
+    `${select} WHERE m.undone_at IS NULL AND m.closed_at IS NOT NULL ORDER BY m.id`,
+  );
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
@@ -157,6 +162,8 @@ export function meterReads(db: Db) {
     isUndone: (kind: MeterRow['kind'], deviceId: string): boolean => isHidden.get(kind, deviceId) === 1,
     /** In the order they were first met. */
     all: (): MeterRow[] => all.all().map(toMeter),
+    /** Those that are no longer owned. */
+    closed: (): MeterRow[] => closed.all().map(toMeter),
     /** Whether a reading or an oven check refers to it, or ever did. */
     isUsed: (meterId: number): boolean => usedEver.get({ meterId }) === 1,
     /** Whether one does now. */
@@ -184,8 +191,9 @@ export function meterReads(db: Db) {
 export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof meterReads>) {
   const put = db.prepare(
     `INSERT INTO meter (uuid, kind, device_id, name) VALUES (?, ?, ?, ?)
-     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, undone_at = NULL, version = version + 1
-       WHERE name <> excluded.name OR undone_at IS NOT NULL`,
+     ON CONFLICT (kind, device_id) DO UPDATE SET name = excluded.name, undone_at = NULL, closed_at = NULL,
+       version = version + 1
+       WHERE name <> excluded.name OR undone_at IS NOT NULL OR closed_at IS NOT NULL`,
   );
   const freeAddress = db.prepare<[string, string]>(
     `UPDATE meter SET device_id = uuid || ' ' || device_id, version = version + 1 WHERE kind = ? AND device_id = ?`,
@@ -247,10 +255,10 @@ export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof me
       change(id, { profile }, at);
       return id;
     },
-    edit: recordEditor<Pick<MeterRow, 'name' | 'deviceId'>, MeterRow>(
+    edit: recordEditor<Pick<MeterRow, 'name' | 'deviceId'> & { closedAt: string | null }, MeterRow>(
       db,
       'meter',
-      { name: 'name', deviceId: 'device_id' },
+      { name: 'name', deviceId: 'device_id', closedAt: 'closed_at' },
       get,
     ),
     setProfile: (meterId: number, profile: MeterProfile, at: string): void =>

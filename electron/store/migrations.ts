@@ -38,6 +38,7 @@ import * as meterChecks from './migrations/0037-meter-checks.ts';
 import * as airLogs from './migrations/0038-air-logs.ts';
 import * as checkExclusions from './migrations/0039-check-exclusions.ts';
 import * as airExclusions from './migrations/0040-air-exclusions.ts';
+import * as closedMeters from './migrations/0041-closed-meters.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -91,4 +92,5 @@ export const migrations: readonly Migration[] = [
   airLogs,
   checkExclusions,
   airExclusions,
+  closedMeters,
 ];

@@ -187,7 +187,13 @@ export const yardTables = {
   meters: {
     table: 'meter',
     way: 'edited',
-    fields: { kind: text, deviceId: text, name: text, undoneAt: instantOrNull },
+    fields: {
+      kind: text,
+      deviceId: text,
+      name: text,
+      undoneAt: instantOrNull,
+      closedAt: plain(instantSchema.nullable().default(null)),
+    },
   },
   meterProfiles: {
     table: 'meter_profile',

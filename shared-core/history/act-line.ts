@@ -484,6 +484,11 @@ function endedOrBack({ inTable, records }: TableChange, what: Message): Told {
     at !== null &&
     /"code":"(sold|used|scrapped|deleted)"/.exec(String(values.archived_why))?.[1];
   if (why) return message('act.left', { why, what });
+  if (inTable === 'meter') {
+    return message(at === null ? 'act.meter.back' : 'act.meter.removed', {
+      recordName: records[0]?.name ?? '…',
+    });
+  }
   if (inTable === 'test_block') {
     return message(at === null ? 'act.test-block.back' : 'act.test-block.removed', {
       recordName: records[0]?.name ?? '…',

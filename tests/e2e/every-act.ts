@@ -756,6 +756,13 @@ export const steps: readonly Step[] = [
     },
     sign: (page) => page.getByRole('button', { name: 'Blue stain' }),
   },
+  {
+    act: 'meters.close',
+    at: 'meter',
+    do: (page) => pick(page, 'More: Hand meter', 'Remove'),
+    sign: (page) => page.getByRole('heading', { name: 'Hand meter', exact: true }),
+    by: 'notice',
+  },
 ];
 
 /** In the demo yard: what takes a meter, oven checks that are worth using, or a stack that was probed. */

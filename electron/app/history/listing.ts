@@ -158,7 +158,8 @@ export function lineOf(
     const known = acts.nameThen('meter', acts.idOfOutcome(place, 'meterId'), place);
     return message('act.meter.set-up', { recordName: known ?? profileOf() });
   }
-  const [recognized] = of('meter')?.records ?? [];
+  // One that was added under that address, and undone, gives it up first.
+  const recognized = of('meter')?.records.at(-1);
   if (request === 'meters.recognize' && recognized) {
     const recordName = recognized.name ?? '…';
     return 'device_id' in recognized.values

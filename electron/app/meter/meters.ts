@@ -4,7 +4,11 @@ import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
 import { descriptionIn, meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import { rowIdSchema } from '../../../shared-core/contract/yard.ts';
 import { isRenamed } from '../../../shared-core/gatt/namesakes.ts';
-import { type MeterProfile, typedUnit } from '../../../shared-core/probing/readings/meter-profile.ts';
+import {
+  knownHere,
+  type MeterProfile,
+  typedUnit,
+} from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
@@ -61,6 +65,10 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
       const yard = context.yard();
       return metersThere(yard).map((meter) => shown(meter, yard));
     },
+    'meters.closed': () => {
+      const yard = context.yard();
+      return yard.meters.closed().map((meter) => shown(meter, yard));
+    },
     'meters.file': ({ meterId }) => {
       const { description, profile } = orRefuse(context.yard().meters.get(meterId), 'meter');
       return meterFileOf(description, profile);
@@ -89,13 +97,14 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
 export function metersCommands(
   context: AppContext,
   moving: MovingReadings,
-  desk: Pick<MeterDesk, 'asOffered' | 'checkMayBe' | 'nameFor' | 'readAsSaved'>,
+  desk: Pick<MeterDesk, 'asOffered' | 'checkMayBe' | 'meterId' | 'nameFor' | 'readAsSaved'>,
 ) {
   function checkScale({ scale }: MeterProfile): void {
     if (scale.kind !== 'species') return;
     checkCurve(scale.curveId, message('refusal.meter-as-before'));
     if (scale.speciesId !== null) orRefuse(context.yard().species.get(scale.speciesId), 'species');
   }
+  const hasSpecies = (id: string): boolean => context.yard().species.get(id) !== undefined;
   /** The numbers saved of a meter stay in the unit that they were saved in. */
   function checkUnit(meter: MeterRow, profile: MeterProfile): void {
     const isSent = meter.description !== null;
@@ -152,7 +161,7 @@ export function metersCommands(
       const before = get(meterId);
       const given = before.kind === 'typed' ? null : descriptionIn(file);
       const description = given ? desk.asOffered(before, given) : before.description;
-      const profile = file.profile ?? before.profile;
+      const profile = file.profile ? knownHere(file.profile, hasSpecies) : before.profile;
       if (profile) {
         checkScale(profile);
         checkUnit({ ...before, description }, profile);
@@ -180,6 +189,15 @@ export function metersCommands(
       orRefuse(kind === 'typed' || undefined, 'meter');
       if (yard.meters.isUsed(meterId)) throw new Refusal(message('refusal.meter-used', { meterName }));
       remove(meterId);
+      return {};
+    },
+
+    'meters.close': ({ meterId: id }) => {
+      const { name: meterName, version: basedOn } = get(id);
+      if (desk.meterId() === id) throw new Refusal(message('refusal.meter-connected', { meterName }));
+      const yard = context.yard();
+      yard.meters.edit({ id, basedOn, changed: { closedAt: context.now() } });
+      if (typedFrom(yard) === id) yard.settings.put(KEY, null);
       return {};
     },
 

@@ -1,12 +1,13 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { descriptionIn } from '../../../shared-core/contract/meter-file.ts';
+import { knownHere } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { FileButton } from '../../form/FileButton.tsx';
 import { showMeter } from '../../stores/meter.ts';
 import { attempt, tellDone } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
-import { openMeterFile } from './meter-file.ts';
+import { fileUsed, openMeterFile } from './meter-file.ts';
 
 /** Sets up the connected meter by a file, as of one like it. */
 export function NewMeterFile() {
@@ -25,12 +26,14 @@ export function NewMeterFile() {
     const { meterId } = state;
     if (meterId === null) return;
     const meter = (await bridge().query('meters.list', {})).find(({ id }) => id === meterId);
+    const all = await bridge().query('species.list', {});
+    const profile = file.profile && knownHere(file.profile, (id) => all.some((each) => each.id === id));
     // An edit: undone, it takes back what the values mean, and the meter is read by the file as before.
-    if (file.profile && meter) {
+    if (profile && meter) {
       const { version: basedOn } = meter;
-      await bridge().command('meters.edit', { id: meterId, basedOn, changed: { profile: file.profile } });
+      await bridge().command('meters.edit', { id: meterId, basedOn, changed: { profile } });
     }
-    tellDone(say('meter-file.used', { meterName: state.deviceName ?? say('meter.nameless') }));
+    tellDone(say(fileUsed(file, profile), { meterName: state.deviceName ?? say('meter.nameless') }));
   }
   return (
     <FileButton label={say('meter-file.use')} accept=".json" onFiles={([file]) => void attempt(use(file))} />

@@ -5,6 +5,7 @@ import {
   meterFileText,
   readMeterFile,
 } from '../../../shared-core/contract/meter-file.ts';
+import type { MeterProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { bridge } from '../../data/bridge.ts';
 import { download } from '../../data/download.ts';
@@ -18,6 +19,12 @@ export async function openMeterFile(picked: File): Promise<MeterFile> {
   if (read.ok) return read.value;
   throw new Refusal(message('meter-file.refused', { fileName: picked.name, problem: read.problem }));
 }
+
+/** What is said once a file was used. @param profile  what the meter has of it now */
+export const fileUsed = (file: MeterFile, profile: MeterProfile | null) =>
+  JSON.stringify(file.profile?.scale) === JSON.stringify(profile?.scale) || file.profile === null
+    ? ('meter-file.used' as const)
+    : ('meter-file.used-but-species' as const);
 
 export async function saveMeterFile(meterId: number, fileName: string): Promise<void> {
   const text = meterFileText(await bridge().query('meters.file', { meterId }));

@@ -46,7 +46,10 @@ export function DepthForm({ reading, onClose }: { reading: JudgedReading; onClos
   const [asked, setAsked] = useState<{ depthMm: number; about: Question } | null>(null);
   const question = asked?.depthMm === draft.depthMm ? (asked?.about ?? null) : null;
   const meters = useQuery('meters.list', {}).output;
-  const pinsMm = meters?.find(({ id }) => id === reading.meterId)?.profile?.pins?.lengthMm ?? null;
+  const closed = useQuery('meters.closed', {}).output;
+  const pinsMm =
+    [...(meters ?? []), ...(closed ?? [])].find(({ id }) => id === reading.meterId)?.profile?.pins
+      ?.lengthMm ?? null;
 
   const { underWay, follow, cancel } = useLongWork();
 

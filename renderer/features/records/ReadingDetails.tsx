@@ -21,7 +21,10 @@ export function ReadingDetails({ reading, recordName, onClose }: OfReading) {
 
 function Details({ reading, recordName, onClose }: OfReading) {
   const { say, formats } = useWords();
-  const { output } = useQuery('meters.list', {});
+  const current = useQuery('meters.list', {}).output;
+  const closed = useQuery('meters.closed', {}).output;
+  // One that is no longer owned is offered only where it was this reading's.
+  const output = current && [...current, ...(closed ?? []).filter(({ id }) => id === reading.meterId)];
   const meter = output?.find(({ id }) => id === reading.meterId) ?? null;
   const [chosenId, setChosenId] = useState(meter?.id ?? null);
   const isOther = chosenId !== null && chosenId !== reading.meterId;

@@ -35,6 +35,12 @@ export const metersRequests = {
     output: z.array(meterOfYardSchema),
     topics: () => ['meters'],
   }),
+  /** Those that are no longer owned. */
+  'meters.closed': query({
+    input: nothingSchema,
+    output: z.array(meterOfYardSchema),
+    topics: () => ['meters'],
+  }),
   /** A hand meter. */
   'meters.add': command({
     input: typedMeterSchema.extend({
@@ -73,6 +79,12 @@ export const metersRequests = {
   }),
   /** A hand meter that no reading or oven check refers to; refused for any other. */
   'meters.delete': command({
+    input: z.object({ meterId: rowIdSchema }),
+    output: nothingSchema,
+    topics: () => ['meters'],
+  }),
+  /** It is no longer owned: it leaves the lists, and its readings keep it. Connected again, it comes back. */
+  'meters.close': command({
     input: z.object({ meterId: rowIdSchema }),
     output: nothingSchema,
     topics: () => ['meters'],

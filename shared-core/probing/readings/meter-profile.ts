@@ -22,6 +22,17 @@ export const unknownProfile: MeterProfile = {
   sdPct: null,
 };
 
+/**
+ * What a profile from elsewhere says here: a species that this yard does not have is unknown, and what its curve says stays.
+ *
+ * @param hasSpecies  whether the yard has a species of that id
+ */
+export function knownHere(profile: MeterProfile, hasSpecies: (id: string) => boolean): MeterProfile {
+  const { scale } = profile;
+  if (scale.kind !== 'species' || scale.speciesId === null || hasSpecies(scale.speciesId)) return profile;
+  return { ...profile, scale: scale.curveId === null ? unknownProfile.scale : { ...scale, speciesId: null } };
+}
+
 /** The unit in which values of a meter are typed that sends none; of one whose profile was not asked for, %. */
 export const typedUnit = (profile: MeterProfile | null): ReadingUnit =>
   profile?.scale.kind === 'ohms' ? 'ohm' : 'pct';

@@ -71,6 +71,8 @@ export const history = {
     '{readings, plural, =0 {Meter {recordName} corrected by a check.} one {# reading corrected by a check of {recordName}.} other {# readings corrected by a check of {recordName}.}}',
   'act.meter.deleted': 'Meter {recordName} deleted.',
   'act.meter.file': 'Meter file used for {recordName}.',
+  'act.meter.removed': 'Meter {recordName} removed.',
+  'act.meter.back': 'Meter {recordName} in use again.',
   'act.meter.set-up': 'Meter {recordName} set up.',
   'act.meter.recognized-name': 'Meter {recordName} recognized under a new name.',
   'act.meter.recognized': 'Meter {recordName} recognized under a new address.',

@@ -204,6 +204,7 @@ export const refusals = {
   'refusal.species-not-saved': 'The species was not saved.',
   'refusal.meter-used':
     '{meterName} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
+  'refusal.meter-connected': '{meterName} is connected. Nothing was changed. Disconnect it first.',
   'refusal.meter-name-taken':
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meter-as-before': 'The meter is read as before.',

@@ -350,6 +350,7 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     return { meterId: id!, deviceId: 'c0ffee00beef' };
   },
   'meters.delete': async () => ({ meterId: await meterId() }),
+  'meters.close': async () => ({ meterId: await meterId() }),
   'testBlocks.add': async () => aTestBlock(await meterId()),
   'testBlocks.edit': async () => ({ id: (await checkedBlock()).id, basedOn: 1, changed: { expected: 12.5 } }),
   'testBlocks.close': async () => ({ id: (await checkedBlock()).id, basedOn: 1 }),

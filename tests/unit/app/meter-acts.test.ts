@@ -150,6 +150,7 @@ test('"Another meter" is an act: undone, it is asked again', async () => {
   await yard.command('meters.recognize', { meterId: output.meterId!, deviceId: 'c0ffee00beef' });
   expect((await state()).toConfirm).toBeNull();
   expect(await names()).toEqual(['Hand-held']);
+  expect((await lines())[0]).toBe('Meter Hand-held recognized under a new address.');
 });
 
 test('a device of a known address that calls itself otherwise is asked about, and nothing is saved until then', async () => {
@@ -195,6 +196,25 @@ test('another meter at that address has its own row, and the first keeps its rea
   expect(description?.value.exponent).toBe(-2);
   expect((await reconnect()).toConfirm).toBeNull();
   await expect(undo(act)).rejects.toThrow();
+});
+
+test('a meter that is no longer owned leaves the lists, its readings keep it, and connected it comes back', async () => {
+  const { output } = await setUpBy(setUp);
+  const meterId = output.meterId!;
+  await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  yard.meter.lift();
+  // Saved once settled.
+  yard.meter.show(13, 4);
+  await expect(yard.command('meters.close', { meterId })).rejects.toThrow('Hand-held is connected');
+  await disconnect();
+  await yard.command('meters.close', { meterId });
+  expect((await lines())[0]).toBe('Meter Hand-held removed.');
+  expect(await names()).toEqual([]);
+  expect(await yard.query('meters.closed', {})).toMatchObject([{ id: meterId, name: 'Hand-held' }]);
+  const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+  expect(reading).toMatchObject({ raw: 13, meterId });
+  expect(await reconnect()).toMatchObject({ meterId, description: { value: setUp.value } });
+  expect(await names()).toEqual(['Hand-held']);
 });
 
 test('a name that an advert cut short is the same name', async () => {

@@ -83,6 +83,26 @@ test('of a hand meter only what its values mean is taken', async () => {
   expect(await yard.query('meters.file', { meterId })).toEqual(meterFileOf(null, profile));
 });
 
+test.each([
+  [
+    'a curve that is known',
+    'walnut-black',
+    { kind: 'species', speciesId: null, curveId: 'walnut-black', tempC: 21 },
+  ],
+  ['no curve', null, { kind: 'unknown' }],
+])(
+  'of a species that only another yard has, with %s, what is known here is used',
+  async (_, curveId, scale) => {
+    const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
+    const elsewhere = {
+      ...profile,
+      scale: { kind: 'species', speciesId: 'own-1', curveId, tempC: 21 },
+    } as const;
+    const used = await yard.command('meters.useFile', { meterId, file: meterFileOf(null, elsewhere) });
+    expect(used.profile).toEqual({ ...profile, scale });
+  },
+);
+
 test('a meter that sends percent is not set up as one that shows ohms', async () => {
   const meterId = await connected();
   const file = meterFileOf(handHeld, { ...unknownProfile, scale: { kind: 'ohms' } });

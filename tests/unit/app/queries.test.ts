@@ -110,6 +110,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'reservations.ofBoard': { boardId: 1 },
   'settings.get': {},
   'meters.list': {},
+  'meters.closed': {},
   'readings.givenDepths': { readingId: 1 },
   'readings.onBoard': { readingId: 1, boardId: 1 },
   'meters.use': { meterId: 1 },

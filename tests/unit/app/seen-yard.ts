@@ -105,6 +105,7 @@ export async function seen() {
     endUses: unversioned(await yard.query('endUses.list', {})),
     meterToConfirm: (await yard.query('meter.state', {})).toConfirm,
     meterRead: (await yard.query('meter.state', {})).description,
+    closedMeters: unversioned(await yard.query('meters.closed', {})),
     meters: unversioned(await yard.query('meters.list', {})),
     tested: unversioned(
       (await yard.query('meterChecks.list', {})).map(({ block, ...more }) => ({ ...more, ...block })),

@@ -269,6 +269,7 @@ test('a meter that does not describe itself is set up by the file of one like it
       { id: 1, version: 3, kind: 'bluetooth', name: 'Yard meter', unit: 'pct', profile, isTypedFrom: false },
     ],
     'meterChecks.list': () => [],
+    'species.list': () => [],
     'meters.edit': () => ({}) as never,
   });
   const file = meterFileOf(described.description, profile);

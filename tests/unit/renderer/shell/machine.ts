@@ -56,9 +56,10 @@ export function playMachine(given: Answers) {
     'pictures.list': () => [],
     'reservations.ofBoard': () => null,
     'plannedMoves.of': () => [],
-    // Under the lists of stacks and of places.
+    // Under the lists of stacks and of places, and beside that of meters.
     'stacks.closed': () => [],
     'places.closed': () => [],
+    'meters.closed': () => [],
     ...given,
   };
   const asked: { name: RequestName; input: unknown }[] = [];
