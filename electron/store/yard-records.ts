@@ -184,6 +184,7 @@ export function recordWrites(db: Db) {
           value === null &&
           known.schema.safeParse(null).success &&
           named !== 'amendments' &&
+          named !== 'checkExclusions' &&
           named !== 'settings';
         return [[column, isNone ? null : JSON.stringify(value)]];
       }
