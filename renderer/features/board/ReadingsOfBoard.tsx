@@ -7,6 +7,7 @@ import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { averageText, rawText, shownText } from '../../ui/McValue.tsx';
 import { useWords } from '../../words.ts';
+import { ByCheck } from '../records/ByCheck.tsx';
 import { EditReading } from '../records/EditReading.tsx';
 import { ExcludeReading } from '../records/ExcludeReading.tsx';
 import { ReadingMore } from '../records/ReadingMore.tsx';
@@ -57,19 +58,28 @@ export function ReadingsOfBoard({
               )}
             </RecordValue>
           ),
-          below: ({ raw, savedRaw, unit, isAbove, woodTempC }) => (
-            <>
-              {say('board.reading-raw', { shownValue: shownText({ raw, unit, isAbove }, words) })}
-              {savedRaw !== undefined && (
-                <>
-                  <br />
-                  {say('reading-edit.by-hand', { shownValue: rawText(savedRaw, unit, formats) })}
-                </>
-              )}
-              <br />
-              {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
-            </>
-          ),
+          below: (reading) => {
+            const { raw, savedRaw, unit, isAbove, woodTempC, corrected } = reading;
+            return (
+              <>
+                {say('board.reading-raw', { shownValue: shownText({ raw, unit, isAbove }, words) })}
+                {savedRaw !== undefined && (
+                  <>
+                    <br />
+                    {say('reading-edit.by-hand', { shownValue: rawText(savedRaw, unit, formats) })}
+                  </>
+                )}
+                {corrected.steps.some(({ step }) => step === 'meter-check') && (
+                  <>
+                    <br />
+                    <ByCheck reading={reading} />
+                  </>
+                )}
+                <br />
+                {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
+              </>
+            );
+          },
           sortBy: ({ corrected }) => corrected.mcPct,
           widthRem: 8.5,
         },

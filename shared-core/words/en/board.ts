@@ -115,6 +115,8 @@ export const board = {
   'board.no-readings': 'No readings yet.',
   'board.reading-spot': 'Spot',
   'board.reading-date': 'Date',
+  'board.by-check': 'Corrected by a check ({effect}).',
+  'board.by-check-of': 'Corrected by the check of {checkedOn} ({effect}).',
   'board.reading-raw': 'raw {shownValue}',
   'board.spot-from-end': '{fromEndDistanceMm} from an end',
   'board.spot-fresh-cut': 'on a fresh crosscut',

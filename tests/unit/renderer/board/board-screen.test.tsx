@@ -6,6 +6,7 @@ import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { dayOf } from '../../../../renderer/ui/days.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import type { MeterCheck } from '../../../../shared-core/contract/meter-checks.ts';
 import { DAY_MS } from '../../../../shared-core/time.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { shownDay, typeDay } from '../form/type-day.ts';
@@ -333,6 +334,61 @@ describe('A board', () => {
     const remarks = within(readings.getByRole('list', { name: 'Remarks' })).getAllByRole('listitem');
     const advice = 'Measure the wood temperature and enter it for the round.';
     expect(remarks.map(({ textContent }) => textContent.endsWith(advice))).toEqual([false, true]);
+  });
+
+  test('what is corrected by a check of its meter says so, with the day of the check', async () => {
+    const byCheck = (id: number, meterId: number) =>
+      aReading(id, {
+        raw: 13,
+        meterId,
+        takenAt: '2026-05-04T08:01:00.000Z',
+        corrected: {
+          mcPct: 12.1,
+          steps: [{ step: 'meter-check', pct: 12.1 }],
+          standardUncertaintyPct: 0.8,
+          warnings: [],
+        },
+      });
+    const check = (id: number, at: string, changes: Partial<MeterCheck> = {}): MeterCheck => ({
+      id,
+      blockId: 3,
+      at,
+      right: 12,
+      tolerance: 0.5,
+      shown: 12.9,
+      tempC: null,
+      off: 0.9,
+      correctedBy: 0,
+      state: 'off',
+      excluded: null,
+      isAhead: false,
+      ...changes,
+    });
+    const checks = [
+      check(4, '2026-05-09T15:00:00.000Z'),
+      check(3, '2026-05-03T15:00:00.000Z', { excluded: { text: 'Wet block' } }),
+      check(2, '2026-05-02T15:00:00.000Z'),
+      check(1, '2026-05-01T15:00:00.000Z'),
+    ];
+    const block = {
+      id: 3,
+      version: 1,
+      meterId: 1,
+      name: 'Block',
+      expected: 12,
+      unit: 'pct' as const,
+      tolerance: 0.5,
+      checkEvery: 'day' as const,
+    };
+    const meter = { block, meterName: 'Yard meter', unit: 'pct' as const, right: 12, isDue: false };
+    openBoard(
+      { ...found, readings: [byCheck(11, 1), byCheck(12, 2), aReading(13)] },
+      { 'meterChecks.list': () => [{ ...meter, checks, last: checks[0]!, toCorrect: null }] },
+    );
+    const readings = await panel(/^Readings/);
+    expect(await readings.findByText(/Corrected by the check of May 2.* \(−0\.9.points\)\./)).toBeTruthy();
+    expect(readings.getAllByText(/Corrected by/)).toHaveLength(2);
+    expect(readings.getByText(/Corrected by a check \(−0\.9.points\)\./)).toBeTruthy();
   });
 
   test('after a reading is excluded the focus is on its own button, to include it again', async () => {
