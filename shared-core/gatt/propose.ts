@@ -89,6 +89,12 @@ interface Look {
   late: Stretch;
 }
 
+/** What a candidate reads in each packet that differs, as text; empty where wood is not read so. */
+interface Judged {
+  candidate: Candidate;
+  reads: string[];
+}
+
 /** One kind of packet of a place. */
 interface Kind {
   source: Source;
@@ -111,7 +117,7 @@ interface Candidate {
   fitted: number;
 }
 
-/** @returns those that moved, the likeliest first; those that mean the same number on every packet are one */
+/** @returns those that moved, the likeliest first; those that read the same numbers are one */
 export function propose(
   places: readonly WatchedPlace[],
   shown: readonly ShownNumber[],
@@ -137,15 +143,20 @@ export function* proposeInTurns(
     candidates.push(...(yield* candidatesIn(kind, shown, unit, tried)));
   }
   const likely = candidates.toSorted(likelierFirst).slice(0, MOST_SCORED);
-  const meanings = new Map<string, Candidate>();
+  const meanings = new Map<string, Judged>();
   for (const candidate of likely) {
     yield;
-    const { meaning, bonus } = judge(candidate, unit);
+    const { reads, bonus } = judge(candidate, unit);
     candidate.score += bonus;
+    const meaning = `${JSON.stringify(candidate.kind.source)} ${reads.join()}`;
     const known = meanings.get(meaning);
-    if (known === undefined || likelierFirst(candidate, known) < 0) meanings.set(meaning, candidate);
+    if (known === undefined || likelierFirst(candidate, known.candidate) < 0)
+      meanings.set(meaning, { candidate, reads });
   }
-  const ranked = [...meanings.values()].toSorted(likelierFirst);
+  const judged = [...meanings.values()].toSorted((a, b) => likelierFirst(a.candidate, b.candidate));
+  const ranked = judged
+    .filter((each, at) => !judged.slice(0, at).some((whole) => isPartOf(each, whole)))
+    .map(({ candidate }) => candidate);
   const best = ranked.filter(
     ({ followed, score }) => followed === ranked[0]!.followed && score >= ranked[0]!.score - MOST_BEHIND,
   );
@@ -168,6 +179,15 @@ const likelierFirst = (a: Candidate, b: Candidate): number => b.followed - a.fol
 
 const isEnough = ({ followed, fitted }: Candidate, shown: readonly ShownNumber[]): boolean =>
   followed === shown.length && differentNumbers(shown) >= 2 + fitted;
+
+/** Whether it is a piece of the same number, which other bits of it were never needed for. */
+function isPartOf(part: Judged, whole: Judged): boolean {
+  if (part.candidate.kind !== whole.candidate.kind) return false;
+  const length = Math.max(...part.candidate.kind.packets.map(({ bytes }) => bytes.length));
+  const [own, around] = [part, whole].map(({ candidate }) => bytesOfLayout(candidate.layout, length));
+  if (own!.from < around!.from || own!.to > around!.to) return false;
+  return whole.reads.every((number, at) => number === '' || number === part.reads[at]);
+}
 
 const isClear = (best: Candidate, next: Candidate | undefined): boolean =>
   next === undefined || next.followed < best.followed || best.score - next.score >= CLEAR_LEAD;
@@ -490,8 +510,8 @@ function movementBonus(layout: Layout, length: number, { motions }: Movement): n
 
 // --- over all packets
 
-/** What a candidate makes of every packet, as text, and what that says for it or against it, in bits. */
-function judge({ kind, layout }: Candidate, unit: ReadingUnit): { meaning: string; bonus: number } {
+/** What a candidate makes of every packet, and what that says for it or against it, in bits. */
+function judge({ kind, layout }: Candidate, unit: ReadingUnit): { reads: string[]; bonus: number } {
   const packets = kind.packets.slice(-MOST_JUDGED_PACKETS);
   const read = new Map(
     distinct(packets, MOST_JUDGED_PACKETS).map((bytes) => [bytes.join(), storedIn(bytes, layout, unit)]),
@@ -499,13 +519,16 @@ function judge({ kind, layout }: Candidate, unit: ReadingUnit): { meaning: strin
   const values = packets.map(({ bytes }) => read.get(bytes.join()) ?? null);
   const known = values.filter((value) => value !== null);
   const isPossible = (value: number) => value >= 0 && value <= MOST_VALUE[unit];
+  // What is sent with the pins out is read in many ways, and means the same.
+  const isOfWood = (value: number | null): value is number =>
+    value !== null && value > 0 && isPossible(value);
   const likely = new Set(known.filter(isPossible));
   const odd = known.filter((value) => !isPossible(value));
   // One number that no wood has may be the meter's own sign for its pins in the air.
   const oddShare = new Set(odd).size > 1 ? odd.length / values.length : 0;
   const unread = 1 - known.length / values.length;
   return {
-    meaning: `${JSON.stringify(kind.source)} ${[...read.values()].map((value) => value?.toPrecision(9)).join()}`,
+    reads: [...read.values()].map((value) => (isOfWood(value) ? value.toPrecision(9) : '')),
     // One that leaves out the last bit of the number follows it half of the time, with half as many numbers.
     bonus: 1.5 * Math.log2(1 + likely.size) - 10 * oddShare - 3 * unread - 10 * restlessness(known),
   };
