@@ -1,4 +1,4 @@
-import { median } from '../../wood/maths/robust.ts';
+import { median, robustSpread } from '../../wood/maths/robust.ts';
 import type { ReadingUnit } from '../../wood/moisture/corrected.ts';
 import { mcAtLog10Ohms } from '../../wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../wood/moisture/resistance-curves.ts';
@@ -51,8 +51,16 @@ export type SettlingResult = {
   value: number | null;
 };
 
-/** A value in % that moves by less than this each second is at rest, more in wet wood. */
+/** A value in % that moves by less than this each second, in the newer half of the time, is at rest. */
 export const STEADY_PCT = 0.05;
+/** Over the whole time it may have moved by so much each second, the same way: it runs to its end. */
+const RUNNING_OUT_PCT = 0.125;
+/** Surely less each second than this: slow electrodes creep on for four seconds, so less than half a point is to come. */
+const SURELY_PCT = 0.1;
+/** So many standard errors are sure. */
+const SURE = 2;
+/** Of a display in steps of 0.1: their standard deviation is 0.1 / √12. */
+const LEAST_NOISE_PCT = 0.03;
 /** The pins are watched for so long at least, ms. */
 export const WINDOW_MS = 1400;
 /** The longest that a value is watched before it counts as at rest, ms. */
@@ -65,10 +73,8 @@ const SHORTEST_GAP_MS = 4;
 const OUT_MS = 250;
 /** A stray value must last this long, and be more than one, before it counts as a new insertion. */
 const STRAY_MS = 150;
-/** By how many standard errors the rate may be larger than it looks. */
-const SURE = 2;
 /** A display in such steps must not change for so long, ms: it shows only now and then that the value moves. */
-const COARSE_MS = (steps: number): number => (steps === 1 ? 3000 : steps === 0.5 ? 2600 : 0);
+const COARSE_MS = (steps: number): number => (steps === 1 ? 2700 : steps === 0.5 ? 2300 : 0);
 /** And for so many times as long as it showed the value before. */
 const LONGER_THAN_BEFORE = 2.5;
 /** Each turn back and forth adds so much, ms. */
@@ -233,26 +239,34 @@ function isRest(part: readonly Point[], steps: number): boolean {
   const { low, high } = middle(part);
   const center = median(points.map(({ y }) => y));
   if (high - low > widest(center, steps)) return false;
-  // A coarse display that flickers between two values is at rest between them.
-  if (steps > 0) return Math.abs(points.at(-1)!.y - points[0]!.y) <= 1.01 * steps;
-  const whole = rateOf(points);
-  const newer = rateOf(points.slice(Math.floor(points.length / 2)));
-  // Where it turns back, the value seems at rest as a whole.
+  // A coarse display that flickers between two values is at rest between them; a step without a way back is a movement.
+  if (steps > 0) return points.at(-1)!.y === points[0]!.y;
+  const whole = rateOf(points, part);
+  const half = Math.floor(points.length / 2);
+  const newer = rateOf(points.slice(half), part.slice(half));
+  const [total, now] = [Math.abs(whole.perSecond), Math.abs(newer.perSecond)];
+  // Where it turns back, the value seems at rest for a moment.
+  const isOneWay = whole.perSecond * newer.perSecond > 0;
   return (
-    Math.abs(whole.perSecond) + SURE * whole.error <= STEADY_PCT && Math.abs(newer.perSecond) <= STEADY_PCT
+    now <= STEADY_PCT &&
+    total <= (isOneWay ? RUNNING_OUT_PCT : STEADY_PCT) &&
+    now + SURE * newer.error <= SURELY_PCT &&
+    SURE * whole.error <= SURELY_PCT
   );
 }
 
-/** The slope of a straight line through values, and its standard error, points a second. */
-function rateOf(points: readonly Point[]): { perSecond: number; error: number } {
+/**
+ * The slope of a straight line through values, and its standard error, points a second.
+ * @param sent  the same values with their spikes: what was smoothed looks surer than it is
+ */
+function rateOf(points: readonly Point[], sent: readonly Point[]): { perSecond: number; error: number } {
   const n = points.length;
   const meanMs = points.reduce((sum, { atMs }) => sum + atMs, 0) / n;
   const mean = points.reduce((sum, { y }) => sum + y, 0) / n;
   const squares = points.reduce((sum, { atMs }) => sum + (atMs - meanMs) ** 2, 0);
   const perMs = points.reduce((sum, { atMs, y }) => sum + (atMs - meanMs) * (y - mean), 0) / squares;
-  const left = points.reduce((sum, { atMs, y }) => sum + (y - mean - perMs * (atMs - meanMs)) ** 2, 0);
-  const error = Math.sqrt(left / Math.max(1, n - 2) / squares);
-  return { perSecond: 1000 * perMs, error: 1000 * error };
+  const noise = robustSpread(sent.map(({ atMs, y }) => y - mean - perMs * (atMs - meanMs)));
+  return { perSecond: 1000 * perMs, error: (1000 * Math.max(LEAST_NOISE_PCT, noise)) / Math.sqrt(squares) };
 }
 
 function resultOf(state: SettlingState, settledNow: boolean): SettlingResult {
