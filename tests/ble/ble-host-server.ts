@@ -3,7 +3,7 @@ import { EventEmitter } from 'node:events';
 import { createRequire } from 'node:module';
 import { connect, type Socket } from 'node:net';
 import type { Advert, Serve, ServedCharacteristic, ServedService } from './gatt-server.ts';
-import { aclPacket, H4Framing, handleOfLink } from './h4-framing.ts';
+import { attPackets, H4Framing, handleOfLink } from './h4-framing.ts';
 
 interface Connection extends EventEmitter {
   disconnect(): void;
@@ -61,15 +61,8 @@ class Controller extends EventEmitter {
     this.#socket.write(packet);
   }
 
-  /** One ATT packet in an L2CAP frame (Core Specification, Vol 3 Part A 3.1, and Vol 4 Part E 5.4.2). */
-  writeAtt(bytes: Buffer): void {
-    const head = Buffer.alloc(9);
-    head[0] = aclPacket;
-    head.writeUInt16LE(this.#handle, 1);
-    head.writeUInt16LE(4 + bytes.length, 3);
-    head.writeUInt16LE(bytes.length, 5);
-    head.writeUInt16LE(0x0004, 7);
-    this.write(Buffer.concat([head, bytes]));
+  get handle(): number {
+    return this.#handle;
   }
 }
 
@@ -166,7 +159,9 @@ export const serveWithBleHost: Serve = async (served, news) => {
       stop();
     },
     dropLink: () => link?.disconnect(),
-    sendAtt: (bytes: Buffer) => controller.writeAtt(bytes),
+    sendAtt: (bytes: Buffer, how) => {
+      for (const packet of attPackets(controller.handle, bytes, how)) controller.write(packet);
+    },
     setServices(services: ServedService[]) {
       for (const each of offered) manager.gattDb.removeService(each);
       offered = hostServices(services);

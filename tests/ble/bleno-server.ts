@@ -8,6 +8,7 @@ import type {
   ServedCharacteristic,
   ServedService,
 } from './gatt-server.ts';
+import { attPackets } from './h4-framing.ts';
 
 type Bleno = import('events').EventEmitter & {
   // biome-ignore lint/suspicious/noExplicitAny: bleno's types describe another version of it
@@ -20,15 +21,14 @@ type Bleno = import('events').EventEmitter & {
   stopAdvertising(): void;
   setServices(services: unknown[]): void;
   disconnect(): void;
-  /** What bleno does not export: the L2CAP side of the link, and the controller. */
+  /** What bleno does not export: the link, and the controller. */
   _bindings: {
-    _aclStream: { write(channel: number, bytes: Buffer): void } | null;
-    _hci: { setAdvertiseEnable(on: boolean): void };
+    _handle: number;
+    _hci: { setAdvertiseEnable(on: boolean): void; _socket: { write(packet: Buffer): void } };
   };
 };
 
 const advertiseEveryMs = 200;
-const attChannel = 4;
 const unlikelyError = 0x0e;
 
 export const serveWithBleno: Serve = (served, news) => {
@@ -73,7 +73,10 @@ function start(bleno: Bleno, served: Served, news: GattServerNews) {
       bleno.stopAdvertising();
     },
     dropLink: () => bleno.disconnect(),
-    sendAtt: (bytes: Buffer) => bleno._bindings._aclStream?.write(attChannel, bytes),
+    sendAtt: (bytes: Buffer, how) => {
+      const { _handle, _hci } = bleno._bindings;
+      for (const packet of attPackets(_handle, bytes, how)) _hci._socket.write(packet);
+    },
     setServices: (services: ServedService[]) => bleno.setServices(blenoServices(bleno, services)),
   };
 }

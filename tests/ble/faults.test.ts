@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { find, record, untilPhase, untilTrue } from './link-watch.ts';
 import { link, liveMeter, meter, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
+import type { GattLibrary } from './meter-server.ts';
 
 withMeterInReach();
 
@@ -55,6 +56,29 @@ describe('bytes that are no value', () => {
     expect(link.radioPid).toBe(pid);
   });
 });
+
+describe.each<GattLibrary>(['bleno', 'ble-host'])(
+  'a packet in halves, from a meter built on %s',
+  (library) => {
+    test('is put together; one whose other half never comes takes nothing else with it', async () => {
+      const other = await radio.startMeter({ name: `Halves by ${library}`, library });
+      const { deviceId } = await find(newLink(), other.name);
+      link.connect(deviceId, null);
+      await untilPhase(link, 'live');
+      other.tell({ type: 'rate', hz: 0 });
+      const received = record(link);
+      const of = (...value: number[]) => Uint8Array.of(0x1b, 0x0c, 0x00, ...value);
+      other.tell({ type: 'att', bytes: of(0xb0, 0x04), how: 'halves' });
+      await untilTrue(link, 'both halves', () => received.at(-1)?.value === 12);
+      other.tell({ type: 'att', bytes: of(0xb1, 0x04), how: 'first-half' });
+      other.tell({ type: 'notify', bytes: soundValue });
+      await untilTrue(link, 'the next one', () => received.at(-1)?.value === 12.6);
+      expect(received.map(({ value }) => value)).not.toContain(12.01);
+      expect(link.state.phase).toBe('live');
+      await other.quit();
+    });
+  },
+);
 
 describe('the adapter', () => {
   test('missing or off: a scan shows that, and finds the meter once it is there', async () => {

@@ -31,8 +31,8 @@ export interface GattServer {
   advertise(advert: Advert): void;
   stopAdvertising(): void;
   dropLink(): void;
-  /** Bytes straight onto the ATT channel, valid or not. */
-  sendAtt(bytes: Buffer): void;
+  /** Bytes straight onto the ATT channel, valid or not: whole, in two halves, or the first half of them alone. */
+  sendAtt(bytes: Buffer, how: 'whole' | 'halves' | 'first-half'): void;
   /** Other services from now on, for the next link. */
   setServices(services: ServedService[]): void;
 }

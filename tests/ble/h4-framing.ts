@@ -16,6 +16,29 @@ export const handleOfLink = (packet: Buffer): number | null =>
     ? packet.readUInt16LE(5)
     : null;
 
+const attChannel = 0x0004;
+/** That a packet goes on where the one before ended (Core Specification, Vol 4 Part E 5.4.2). */
+const goesOn = 0x1000;
+
+/**
+ * One ATT packet in an L2CAP frame (Core Specification, Vol 3 Part A 3.1), as packets for the controller.
+ * @param handle  of the link
+ */
+export function attPackets(handle: number, bytes: Buffer, how: 'whole' | 'halves' | 'first-half'): Buffer[] {
+  const frame = Buffer.alloc(4 + bytes.length);
+  frame.writeUInt16LE(bytes.length, 0);
+  frame.writeUInt16LE(attChannel, 2);
+  bytes.copy(frame, 4);
+  const cut = how === 'whole' ? frame.length : 4 + Math.ceil(bytes.length / 2);
+  return [frame.subarray(0, cut), ...(how === 'halves' ? [frame.subarray(cut)] : [])].map((part, index) => {
+    const head = Buffer.alloc(5);
+    head[0] = aclPacket;
+    head.writeUInt16LE(handle | (index === 0 ? 0 : goesOn), 1);
+    head.writeUInt16LE(part.length, 3);
+    return Buffer.concat([head, part]);
+  });
+}
+
 /** Cuts a stream of bytes into packets. */
 export class H4Framing {
   #rest = Buffer.alloc(0);

@@ -48,8 +48,8 @@ export type MeterOrder =
   | { type: 'stream'; count: number; hz: number }
   /** One notification with these very bytes. */
   | { type: 'notify'; bytes: Uint8Array }
-  /** Bytes straight onto the ATT channel, valid or not. */
-  | { type: 'att'; bytes: Uint8Array }
+  /** Bytes straight onto the ATT channel, valid or not: whole, in two halves, or the first half of them alone. */
+  | { type: 'att'; bytes: Uint8Array; how?: 'halves' | 'first-half' }
   /** From now on it says that its number counts in this power of ten, as after new firmware. */
   | { type: 'exponent'; exponent: number }
   /** From the next link on it offers this service beside the others. */
@@ -224,7 +224,7 @@ async function serve(options: MeterServerOptions): Promise<void> {
         give(Buffer.from(order.bytes));
         return;
       case 'att':
-        server.sendAtt(Buffer.from(order.bytes));
+        server.sendAtt(Buffer.from(order.bytes), order.how ?? 'whole');
         return;
       case 'exponent':
         presentationFormat.writeInt8(order.exponent, 1);
