@@ -2,6 +2,7 @@
 import { createRequire } from 'node:module';
 import type {
   Advert,
+  AttHow,
   GattServerNews,
   Serve,
   Served,
@@ -73,7 +74,7 @@ function start(bleno: Bleno, served: Served, news: GattServerNews) {
       bleno.stopAdvertising();
     },
     dropLink: () => bleno.disconnect(),
-    sendAtt: (bytes: Buffer, how) => {
+    sendAtt: (bytes: Buffer, how: AttHow) => {
       const { _handle, _hci } = bleno._bindings;
       for (const packet of attPackets(_handle, bytes, how)) _hci._socket.write(packet);
     },

@@ -26,13 +26,16 @@ export interface ServedCharacteristic {
   subscribe(send: ((bytes: Buffer) => void) | null): void;
 }
 
+/** In how many packets of the controller ATT bytes are sent: in one, in two, or the first of two alone. */
+export type AttHow = 'whole' | 'halves' | 'first-half';
+
 export interface GattServer {
   /** Advertises from now on, or from the end of the link; with other bytes, those at once. */
   advertise(advert: Advert): void;
   stopAdvertising(): void;
   dropLink(): void;
-  /** Bytes straight onto the ATT channel, valid or not: whole, in two halves, or the first half of them alone. */
-  sendAtt(bytes: Buffer, how: 'whole' | 'halves' | 'first-half'): void;
+  /** Bytes straight onto the ATT channel, valid or not. */
+  sendAtt(bytes: Buffer, how: AttHow): void;
   /** Other services from now on, for the next link. */
   setServices(services: ServedService[]): void;
 }

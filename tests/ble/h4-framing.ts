@@ -1,3 +1,5 @@
+import type { AttHow } from './gatt-server.ts';
+
 /** Packets of an HCI serial line (Core Specification, Vol 4 Part A): one octet for the kind, then a header with its length. */
 export const commandPacket = 1;
 export const aclPacket = 2;
@@ -24,7 +26,7 @@ const goesOn = 0x1000;
  * One ATT packet in an L2CAP frame (Core Specification, Vol 3 Part A 3.1), as packets for the controller.
  * @param handle  of the link
  */
-export function attPackets(handle: number, bytes: Buffer, how: 'whole' | 'halves' | 'first-half'): Buffer[] {
+export function attPackets(handle: number, bytes: Buffer, how: AttHow): Buffer[] {
   const frame = Buffer.alloc(4 + bytes.length);
   frame.writeUInt16LE(bytes.length, 0);
   frame.writeUInt16LE(attChannel, 2);

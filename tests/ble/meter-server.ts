@@ -7,7 +7,7 @@ import { environmentUuid, humidityUuid, temperatureUuid } from '../../shared-cor
 import { openSensorUuid } from '../../shared-core/gatt/environment.ts';
 import { serveWithBleHost } from './ble-host-server.ts';
 import { serveWithBleno } from './bleno-server.ts';
-import { advertOf, type ServedCharacteristic, type ServedService } from './gatt-server.ts';
+import { type AttHow, advertOf, type ServedCharacteristic, type ServedService } from './gatt-server.ts';
 
 export type GattLibrary = 'bleno' | 'ble-host';
 
@@ -48,8 +48,8 @@ export type MeterOrder =
   | { type: 'stream'; count: number; hz: number }
   /** One notification with these very bytes. */
   | { type: 'notify'; bytes: Uint8Array }
-  /** Bytes straight onto the ATT channel, valid or not: whole, in two halves, or the first half of them alone. */
-  | { type: 'att'; bytes: Uint8Array; how?: 'halves' | 'first-half' }
+  /** Bytes straight onto the ATT channel, valid or not; `whole` unless said otherwise. */
+  | { type: 'att'; bytes: Uint8Array; how?: AttHow }
   /** From now on it says that its number counts in this power of ten, as after new firmware. */
   | { type: 'exponent'; exponent: number }
   /** From the next link on it offers this service beside the others. */
