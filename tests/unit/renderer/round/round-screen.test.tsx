@@ -9,7 +9,7 @@ import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RoundState } from '../../../../shared-core/contract/round.ts';
-import type { Settings } from '../../../../shared-core/contract/settings.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { JudgedReading } from '../../../../shared-core/probing/readings/reading.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { found } from '../board/open-board.tsx';
@@ -125,7 +125,7 @@ describe('with no meter, values are typed', () => {
   ] as const)(
     'the board in %s units is %s, given in quarters: %s',
     async (units, text, thicknessQuarters) => {
-      useSettings.setState({ settings: { units } as Settings });
+      useSettings.setState({ settings: { ...usualSettings, units } });
       const board = aBoard(1, {
         thicknessMm: thicknessQuarters ? 50.8 : 50,
         thicknessQuarters,
