@@ -152,6 +152,7 @@ for (let half = 1; half <= HALF_HOURS; half++) {
 const end = megabytes();
 const { received, decoded, noReading, other, refused } = link.counts;
 const kept = saved.get()! - savedBefore;
+const isSameRadio = link.radioPid === pid;
 yard.close();
 await app.close();
 await radio.stop();
@@ -168,8 +169,5 @@ Where the meter had sent all before the link was lost: ${lostInQuiet.onAir} lost
 Readings saved: ${kept} of ${PUSHES} pushes (goal: all). Values refused: ${refused}.
 From hour ${WARM_AFTER / 2} to hour ${HALF_HOURS / 2}: host ${grown.host.toFixed(1)} MB more (goal: at most ${GOAL_MB.host}), radio process ${grown.radio.toFixed(1)} MB more (goal: at most ${GOAL_MB.radio}).`);
 const isSound =
-  received === decoded + noReading + other + refused &&
-  link.radioPid === pid &&
-  lostInApp === 0 &&
-  kept === PUSHES;
+  received === decoded + noReading + other + refused && isSameRadio && lostInApp === 0 && kept === PUSHES;
 if (!isSound || grown.host > GOAL_MB.host || grown.radio > GOAL_MB.radio) process.exitCode = 1;
