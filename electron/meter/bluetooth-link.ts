@@ -1,5 +1,11 @@
+import { environmentUuid, humidityUuid, temperatureUuid } from '../../shared-core/gatt/assigned-numbers.ts';
 import type { DiscoveredCharacteristic } from '../../shared-core/gatt/describe-meter.ts';
-import { sensedInAdvert } from '../../shared-core/gatt/environment.ts';
+import {
+  humidityOf,
+  type SensedAir,
+  sensedInAdvert,
+  temperatureOf,
+} from '../../shared-core/gatt/environment.ts';
 import type { MeterDescription, Start } from '../../shared-core/gatt/meter-description.ts';
 import { confirmed, recognizeMeter } from '../../shared-core/gatt/recognize-meter.ts';
 import { isAdvertised } from '../../shared-core/gatt/source.ts';
@@ -13,6 +19,7 @@ import { MeterLink, noMeter } from './meter-link.ts';
 import { RadioChild } from './radio-child.ts';
 import { type FromRadio, longestValueBytes } from './radio-messages.ts';
 import type { RadioRuntime } from './radio-port.ts';
+import { isSensor } from './sensor-radio.ts';
 import { watchedOf, watchedOfUnknown } from './watched.ts';
 
 export interface BluetoothLinkOptions extends RadioRuntime {
@@ -60,6 +67,7 @@ export class BluetoothLink extends MeterLink {
   #silenceTimer: NodeJS.Timeout | undefined;
   #retryTimer: NodeJS.Timeout | undefined;
   #onGoodbye: (() => void) | null = null;
+  #visit: { deviceId: string; done: (sensed: SensedAir | null) => void } | null = null;
 
   constructor(options: BluetoothLinkOptions) {
     super();
@@ -156,6 +164,45 @@ export class BluetoothLink extends MeterLink {
     if (!on || !isConnecting) this.#radio.order({ type: 'overhear', on });
   }
 
+  override visit(deviceId: string): Promise<SensedAir | null> {
+    this.endVisit();
+    // One that is only listened to would not be heard meanwhile.
+    if (this.state.phase !== 'live' || this.listening) return Promise.resolve(null);
+    return new Promise((done) => {
+      this.#visit = { deviceId, done };
+      this.#radio.order({
+        type: 'visit',
+        deviceId,
+        serviceUuid: environmentUuid,
+        characteristicUuids: [temperatureUuid, humidityUuid],
+      });
+    });
+  }
+
+  override endVisit(): void {
+    if (this.#visit === null) return;
+    this.#radio.order({ type: 'end-visit' });
+    this.#endVisit(null);
+  }
+
+  #endVisit(sensed: SensedAir | null): void {
+    const visit = this.#visit;
+    this.#visit = null;
+    visit?.done(sensed);
+  }
+
+  #visited({ deviceId, values }: Extract<FromRadio, { type: 'visited' }>): void {
+    if (this.#visit?.deviceId !== deviceId) return;
+    const bytesOf = (uuid: string) =>
+      values.find(({ characteristicUuid }) => characteristicUuid === uuid)?.bytes;
+    const [temperature, humidity] = [bytesOf(temperatureUuid), bytesOf(humidityUuid)];
+    const sensed = {
+      tempC: temperature ? temperatureOf(temperature) : null,
+      rh: humidity ? humidityOf(humidity) : null,
+    };
+    this.#endVisit(sensed.tempC === null && sensed.rh === null ? null : sensed);
+  }
+
   override undescribe(): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
@@ -209,11 +256,13 @@ export class BluetoothLink extends MeterLink {
   }
 
   #endRadio(): void {
+    this.#endVisit(null);
     this.#radio.end();
     this.#onGoodbye?.();
   }
 
   #radioGone(): void {
+    this.#endVisit(null);
     this.#onGoodbye?.();
     if (this.#closed) return;
     this.#radioFaults++;
@@ -248,11 +297,15 @@ export class BluetoothLink extends MeterLink {
           const { deviceId, name, rssiDbm } = device;
           if (name !== '') this.#named.hear(deviceId, { name, rssiDbm, atMs: monotonicMs() });
           const sensed = sensorData === undefined ? null : sensedInAdvert(sensorData);
-          if (sensed !== null) this.emit('overheard', { deviceId, ...sensed });
+          if (sensed !== null || isSensor(device.serviceUuids))
+            this.emit('overheard', { deviceId, name, rssiDbm, ...(sensed ?? saysNothing) });
           // One that is searched for in vain may have another address now.
           if (this.#scanWanted || this.state.phase === 'reconnecting')
             this.emit('found', { ...device, name: this.#named.get(deviceId)?.name ?? '' });
         }
+        return;
+      case 'visited':
+        this.#visited(heard);
         return;
       case 'malformed':
         this.unreadableFrames++;
@@ -396,6 +449,7 @@ export class BluetoothLink extends MeterLink {
   }
 
   #orderConnect(target: Target): void {
+    this.#endVisit(null);
     target.ordered = true;
     this.#radio.order({
       type: target.listens ? 'listen' : 'connect',
@@ -527,6 +581,7 @@ export class BluetoothLink extends MeterLink {
 }
 
 const lookingForMeters = message('meter.state.looking');
+const saysNothing = { tempC: null, rh: null };
 const noDevice = { deviceId: null, deviceName: null };
 
 const whyStepFailed = {

@@ -84,8 +84,8 @@ export interface MeterLinkEvents {
   state: [LinkState];
   /** A meter heard while scanning; again and again as its signal changes. */
   found: [FoundMeter];
-  /** A sensor of air that advertises, heard beside the meter. */
-  overheard: [SensedAir & { deviceId: string }];
+  /** A sensor, heard beside the meter; with values where it advertises them. */
+  overheard: [SensedAir & Pick<FoundMeter, 'deviceId' | 'name' | 'rssiDbm'>];
   described: [DescribedMeter];
   notification: [MeterNotification];
   /** Charge of the meter's battery, %, 0 to 100. */
@@ -133,6 +133,15 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   tryStart(_start: Start): void {}
   /** Listens for sensors beside the meter, which comes first: a connection that is being made ends it. */
   overhear(_on: boolean): void {}
+  /**
+   * Reads a sensor that was heard beside the meter, over a short connection of its own. Null where it does not answer, or
+   * the adapter holds no second connection.
+   */
+  async visit(_deviceId: string): Promise<SensedAir | null> {
+    return null;
+  }
+  /** A visit under way is given up: pins go in. */
+  endVisit(): void {}
   /** Forgets how the connected meter is read, until it is described again: everything that it sends comes. */
   undescribe(): void {}
   /** Reads the connected meter by this description from now on: a person confirmed it. */

@@ -42,6 +42,14 @@ export const toRadioSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('disconnect'), attempt }),
   /** Listens for sensors beside whatever else is done. Where the adapter cannot, nothing else suffers. */
   z.object({ type: z.literal('overhear'), on: z.boolean() }),
+  /** Connects to a device that was heard just now, reads these once and leaves it, beside the meter's connection. */
+  z.object({
+    type: z.literal('visit'),
+    deviceId,
+    serviceUuid: uuidSchema,
+    characteristicUuids: z.array(uuidSchema).max(mostWatched),
+  }),
+  z.object({ type: z.literal('end-visit') }),
   z.object({ type: z.literal('quit') }),
 ]);
 export type ToRadio = z.infer<typeof toRadioSchema>;
@@ -126,6 +134,13 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
     overrun: z.number().int().min(0),
   }),
   z.object({ type: z.literal('battery'), attempt, pct: z.number().min(0).max(100) }),
+  z.object({
+    type: z.literal('visited'),
+    deviceId,
+    values: z.array(z.object({ characteristicUuid: uuidSchema, bytes: valueBytes })).max(mostWatched),
+    /** `refused`: the adapter or the device takes no connection beside the meter's, or did not answer. */
+    failed: z.enum(['unheard', 'refused']).nullable(),
+  }),
   /** A frame that the Bluetooth library could not read. */
   z.object({ type: z.literal('malformed') }),
 ]);

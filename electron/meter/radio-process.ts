@@ -38,6 +38,10 @@ async function obey(order: ToRadio): Promise<void> {
       await radio.disconnect();
       send({ type: 'disconnected', attempt: order.attempt });
       return;
+    case 'visit':
+      return radio.visit(order);
+    case 'end-visit':
+      return radio.endVisit();
     case 'quit':
       return quit();
   }

@@ -39,6 +39,9 @@ export interface SensorRadio extends EventEmitter<SensorRadioEvents> {
 
 /** What says that a device measures air. */
 const ofSensors: readonly string[] = [environmentUuid, openSensorUuid];
+/** @param serviceUuids  those that it advertises */
+export const isSensor = (serviceUuids: readonly string[]): boolean =>
+  serviceUuids.some((uuid) => ofSensors.includes(uuid));
 /** A visit takes no longer, ms: a sensor may advertise each ten seconds only. */
 const VISIT_MS = 25_000;
 const READ_EVERY_MS = 500;
@@ -129,8 +132,7 @@ export class BluetoothSensorRadio extends EventEmitter<SensorRadioEvents> implem
   #hear(heard: FromRadio): void {
     if (heard.type === 'found') {
       for (const { deviceId, name, rssiDbm, serviceUuids } of heard.devices)
-        if (serviceUuids.some((uuid) => ofSensors.includes(uuid)))
-          this.emit('heard', { deviceId, name, rssiDbm });
+        if (isSensor(serviceUuids)) this.emit('heard', { deviceId, name, rssiDbm });
       return;
     }
     if (heard.type === 'adapter') {

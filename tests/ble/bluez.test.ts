@@ -148,6 +148,41 @@ describe('every way a meter can send its value', () => {
   });
 });
 
+test('a hygrometer is read over a second connection beside a live meter, and left', async () => {
+  const sig = (uuid: string) => `0000${uuid}-0000-1000-8000-00805f9b34fb`;
+  const hygrometer = await world.addMeter(
+    { name: 'Loft', address: 'AA:BB:CC:DD:EE:02' },
+    {
+      services: [
+        {
+          uuid: sig('181a'),
+          characteristics: [
+            // -3.5 °C and 81.5 % (Bluetooth SIG, GATT Specification Supplement, from memory).
+            { uuid: sig('2a6e'), flags: ['read'], value: 'a2fe' },
+            { uuid: sig('2a6f'), flags: ['read'], value: 'd61f' },
+          ],
+        },
+      ],
+    },
+  );
+  const meter = await liveMeter();
+  const received = record(link);
+  const heard = new Promise<void>((resolve) => {
+    link.on('overheard', (sensor) => sensor.name === 'Loft' && resolve());
+  });
+  const states = new Set<string>();
+  link.on('state', ({ phase }) => states.add(phase));
+  link.overhear(true);
+  await heard;
+  const streamed = meter.stream(100, 50);
+  expect(await link.visit('aabbccddee02')).toEqual({ tempC: -3.5, rh: 0.815 });
+  await streamed;
+  await untilTrue(link, 'all 100', () => received.at(-1)?.value === 0.99);
+  expect(received.map((n) => n.value)).toEqual(Array.from({ length: 100 }, (_, i) => i / 100));
+  expect(await hygrometer.now()).toMatchObject({ connected: false, links: 1 });
+  expect([...states]).toEqual([]);
+});
+
 test('one that advertises and lets nobody connect is listened to', async () => {
   const meter = await world.addMeter({}, { refusals: 99, serviceData: { [meterServiceUuid]: 'ec04' } });
   await find(newLink(), meter.name);

@@ -82,12 +82,48 @@ describe('a hygrometer', () => {
         });
       });
       link.overhear(true);
-      expect(await heard).toEqual({ deviceId, ...air });
+      expect(await heard).toMatchObject({ deviceId, ...air });
       link.overhear(false);
       const before = received.length;
       await untilTrue(link, 'more values', () => received.length > before + 10);
       expect([...states]).toEqual([]);
       expect(hygrometer.links).toBe(0);
+    } finally {
+      await link.close();
+    }
+  });
+
+  // The emulated controllers carry no data over a second link of one adapter: to the meter, that is one that fails.
+  test('that does not answer over a connection beside a live meter is left, and the meter goes on', async () => {
+    hygrometer = await radio.startMeter({ name: 'Loft', air, batteryPct: null });
+    const { deviceId } = await heardOf('Loft');
+    await sensors.release();
+    const link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
+    try {
+      link.connect((await find(link, meter.name)).deviceId, null);
+      await untilPhase(link, 'live');
+      const states = new Set<string>();
+      link.on('state', ({ phase }) => states.add(phase));
+      const received = record(link);
+      const heard = new Promise<unknown>((resolve) => {
+        link.on('overheard', (sensor) => {
+          if (sensor.deviceId === deviceId) resolve(sensor);
+        });
+      });
+      link.overhear(true);
+      expect(await heard).toMatchObject({ name: 'Loft', tempC: null, rh: null });
+      link.overhear(false);
+      const before = received.length;
+      expect(await link.visit(deviceId)).toBeNull();
+      expect(hygrometer.links).toBe(1);
+      expect(received.length).toBeGreaterThan(before + 10);
+      // Pins go in.
+      const given = link.visit(deviceId);
+      link.endVisit();
+      expect(await given).toBeNull();
+      const after = received.length;
+      await untilTrue(link, 'more values', () => received.length > after + 10);
+      expect([...states]).toEqual([]);
     } finally {
       await link.close();
     }

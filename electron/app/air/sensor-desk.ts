@@ -4,6 +4,7 @@ import type { SensedAir } from '../../../shared-core/gatt/environment.ts';
 import { HOUR_MS, isoOf } from '../../../shared-core/time.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { HeardDevices } from '../../meter/heard-devices.ts';
+import type { MeterLinkEvents } from '../../meter/meter-link.ts';
 import type { HeardSensor, SensorRadio } from '../../meter/sensor-radio.ts';
 import type { SensorRow } from '../../store/air-sensor-table.ts';
 import { type AppContext, orRefuse } from '../context.ts';
@@ -30,8 +31,9 @@ export interface SensorRadios {
 }
 
 /**
- * Reads the sensors of the yard once an hour, and one when a person asks. The adapter is a meter's first: while one is
- * used over Bluetooth, only what sensors advertise is heard, and never while a value settles.
+ * Reads the sensors of the yard once an hour, and one when a person asks. The adapter is a meter's first: beside one,
+ * sensors are listened for over its link, and those that only say their values over a connection are visited, one after
+ * the other. Nothing of that is done while a value settles.
  *
  * @param radios  null where there are none
  */
@@ -54,7 +56,9 @@ export function createSensorDesk(
   let isReading = false;
   let searchTimer: NodeJS.Timeout | null = null;
   let tellTimer: NodeJS.Timeout | null = null;
-  let overhearTimer: NodeJS.Timeout | null = null;
+  let overhearing: { done: Promise<void>; end: () => void } | null = null;
+  /** The device that a person has read beside the meter. */
+  let asked: string | null = null;
   /** By device, what it said beside a meter so far. */
   const overheard = new Map<string, SensedAir>();
 
@@ -82,12 +86,16 @@ export function createSensorDesk(
   }
 
   const isFree = (): boolean => link.current().kind !== 'bluetooth';
+  /** A meter that is only listened to would not be heard meanwhile, and one that is connected to comes first. */
+  const isBesideMeter = (): boolean =>
+    !isFree() && link.current().state.phase === 'live' && !link.current().listening;
 
   function stopSearch(): void {
     if (searchTimer === null) return;
     clearTimeout(searchTimer);
     searchTimer = null;
-    radio()?.scan(false);
+    if (isFree()) radio()?.scan(false);
+    else stopOverhearing();
     context.changed(['sensors']);
   }
 
@@ -132,33 +140,89 @@ export function createSensorDesk(
 
   const isProbing = (): boolean => live.newest()?.phase === 'drifting';
 
-  function stopOverhearing(): void {
-    if (overhearTimer === null) return;
-    clearTimeout(overhearTimer);
-    overhearTimer = null;
-    link.current().overhear(false);
-  }
-  function overhearDue(): void {
-    const due = notLogged().filter((sensor) => !wasJustTried(sensor));
-    if (due.length === 0 || overhearTimer !== null || isProbing()) return;
-    for (const { id } of due) triedMs.set(id, context.monotonicMs());
+  /** Listens for sensors beside the meter. Resolves once that has ended, by itself or before its time. */
+  function overhear(forMs: number): Promise<void> {
+    if (overhearing !== null) return overhearing.done;
     overheard.clear();
-    overhearTimer = setTimeout(stopOverhearing, OVERHEAR_MS);
-    overhearTimer.unref();
+    const timer = setTimeout(stopOverhearing, forMs);
+    timer.unref();
+    let resolve = (): void => undefined;
+    const done = new Promise<void>((end) => {
+      resolve = end;
+    });
+    const end = () => {
+      clearTimeout(timer);
+      link.current().overhear(false);
+      resolve();
+    };
+    overhearing = { done, end };
     link.current().overhear(true);
+    return done;
   }
-  function takeOverheard({ deviceId, ...said }: SensedAir & { deviceId: string }): void {
+  function stopOverhearing(): void {
+    const { end } = overhearing ?? {};
+    overhearing = null;
+    end?.();
+  }
+
+  /** What a sensor says beside the meter; null where it was not heard, or says nothing, or pins go in. */
+  async function readBeside(id: number, deviceId: string): Promise<Sensed | null> {
+    const said = overheard.get(deviceId);
+    if (said === undefined || isProbing() || !isBesideMeter()) return null;
+    const isWhole = said.tempC !== null && said.rh !== null;
+    const sensed = isWhole ? said : await link.current().visit(deviceId);
+    if (sensed === null) return null;
+    const whole = { at: context.now(), ...sensed };
+    newest.set(id, whole);
+    return whole;
+  }
+
+  async function readDueBeside(): Promise<void> {
+    const due = notLogged().filter((sensor) => !wasJustTried(sensor));
+    if (due.length === 0 || overhearing !== null || isReading || isProbing() || !isBesideMeter()) return;
+    const yard = context.yard();
+    isReading = true;
+    try {
+      for (const { id } of due) triedMs.set(id, context.monotonicMs());
+      await overhear(OVERHEAR_MS);
+      for (const { id, deviceId } of due) {
+        if (context.yard() !== yard || !context.mayWrite()) return;
+        // Those that pins kept from being read are read at the next check.
+        if (isProbing()) triedMs.delete(id);
+        if (!notLogged().some((sensor) => sensor.id === id)) continue;
+        const said = await readBeside(id, deviceId);
+        if (isProbing()) triedMs.delete(id);
+        if (said?.tempC == null || said.rh === null) continue;
+        if (context.yard() === yard && context.mayWrite())
+          log(id, said.at, { tempC: said.tempC, rh: said.rh });
+      }
+    } finally {
+      isReading = false;
+    }
+  }
+  function takeOverheard({ deviceId, name, rssiDbm, ...said }: MeterLinkEvents['overheard'][0]): void {
+    if (searchTimer !== null) {
+      near.hear(deviceId, { deviceId, name, rssiDbm, atMs: context.monotonicMs() });
+      tellTimer ??= setTimeout(tell, TELL_EVERY_MS);
+    }
     if (!context.mayWrite()) return;
     const before = overheard.get(deviceId);
     const sensed = { tempC: said.tempC ?? before?.tempC ?? null, rh: said.rh ?? before?.rh ?? null };
     overheard.set(deviceId, sensed);
+    // It says its values over a connection, and a person waits for them.
+    if (deviceId === asked && said.tempC === null && said.rh === null) stopOverhearing();
     const { tempC, rh } = sensed;
     const sensor = notLogged().find((each) => each.deviceId === deviceId);
     if (sensor === undefined || tempC === null || rh === null) return;
     const at = context.now();
     newest.set(sensor.id, { at, tempC, rh });
     log(sensor.id, at, { tempC, rh });
-    if (notLogged().length === 0) stopOverhearing();
+    if (notLogged().length === 0 && searchTimer === null) stopOverhearing();
+  }
+  function giveTheMeterItsTurn(): void {
+    if (!isFree()) stopSearch();
+    stopOverhearing();
+    link.current().endVisit();
   }
   link.overheard.follow((said) => {
     try {
@@ -167,16 +231,16 @@ export function createSensorDesk(
       if (!isDisturbance(error)) context.reportFault(error);
     }
   });
-  link.phaseChanged.follow(stopOverhearing);
+  link.phaseChanged.follow(giveTheMeterItsTurn);
   live.values.follow(() => {
-    if (isProbing()) stopOverhearing();
+    if (isProbing()) giveTheMeterItsTurn();
   });
 
   /** Reads those that were not logged in this hour. */
   async function readDue(): Promise<void> {
     if (!context.mayWrite() || searchTimer !== null) return;
     if (!isFree()) {
-      overhearDue();
+      await readDueBeside();
       return;
     }
     const yard = context.yard();
@@ -202,7 +266,7 @@ export function createSensorDesk(
 
   const nearSensors = (): NearSensors => ({
     isSearching: searchTimer !== null,
-    isBusy: !isFree(),
+    isBusy: !isFree() && !isBesideMeter(),
     problem: searchTimer === null ? null : problem,
     sensors: near
       .all()
@@ -232,22 +296,38 @@ export function createSensorDesk(
           stopSearch();
           // One that was added meanwhile is not read before.
           check();
-        } else if (isFree() && radio() !== null) {
+        } else if (isBesideMeter() ? !isProbing() : isFree() && radio() !== null) {
           near.clear();
           problem = null;
           if (searchTimer !== null) clearTimeout(searchTimer);
           searchTimer = setTimeout(stopSearch, SEARCH_MS);
           searchTimer.unref();
-          radio()?.scan(true);
+          if (isFree()) radio()?.scan(true);
+          else {
+            stopOverhearing();
+            void overhear(SEARCH_MS);
+          }
         }
         return nearSensors();
       },
       'sensors.read': async ({ id }) => {
         const { deviceId, name: sensorName } = orRefuse(context.yard().airSensors.get(id), 'sensor');
-        if (!isFree()) throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
+        if (!isFree() && !isBesideMeter())
+          throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
+        if (!isFree() && isProbing())
+          throw new Refusal(message('refusal.sensor-while-probing', { sensorName }));
         stopSearch();
-        const said = await read(id, deviceId);
-        if (said === null) throw new Refusal(message('refusal.sensor-silent', { sensorName }));
+        const isBeside = !isFree();
+        if (isBeside) {
+          asked = deviceId;
+          await overhear(OVERHEAR_MS);
+          asked = null;
+        }
+        const said = await (isBeside ? readBeside(id, deviceId) : read(id, deviceId));
+        if (said === null)
+          throw new Refusal(
+            message(isBeside ? 'refusal.sensor-silent-beside' : 'refusal.sensor-silent', { sensorName }),
+          );
         context.changed(['sensors']);
         check();
         return said;

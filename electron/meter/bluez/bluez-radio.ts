@@ -5,6 +5,7 @@ import { adapterInterface, type Bluez } from './bluez.ts';
 import { registerAgent } from './pairing-agent.ts';
 import { Scan } from './scan.ts';
 import { Sessions } from './session.ts';
+import { Visits } from './visiting.ts';
 
 /** A service that is only started again, as after an update of the system, is back well before. */
 const backWithinMs = 10_000;
@@ -14,6 +15,7 @@ export function bluezRadio(bluez: Bluez): Radio {
   const tellAdapter = (reason: AdapterReason) => send({ type: 'adapter', reason, way: 'bluez' });
   const scan = new Scan(bluez, tellAdapter);
   const sessions = new Sessions(bluez, scan);
+  const visits = new Visits(bluez, scan);
   let tooLong: NodeJS.Timeout | undefined;
 
   const begin = () => {
@@ -50,11 +52,18 @@ export function bluezRadio(bluez: Bluez): Radio {
     scan: (on) => scan.setWanted(on),
     overhear: (on) => scan.setOverhear(on),
     sendFound: () => scan.sendFound(),
-    connect: (order) => sessions.connect(order),
+    connect: async (order) => {
+      await visits.end();
+      await sessions.connect(order);
+    },
     listen: (order) => sessions.listen(order),
     watch: (order) => sessions.watch(order),
     prove: (attempt) => sessions.prove(attempt),
     disconnect: () => sessions.leave(),
-    hangUp: () => sessions.hangUp(),
+    visit: (order) => visits.visit(order),
+    endVisit: () => visits.end(),
+    hangUp: async () => {
+      await Promise.all([visits.end(), sessions.hangUp()]);
+    },
   };
 }

@@ -168,6 +168,11 @@ export class Scan {
     return printable(textOf(this.#device(path, 'Name')));
   }
 
+  /** Null where it was not heard for a while. */
+  pathOf(deviceId: string): string | null {
+    return this.#heard.get(deviceId)?.path ?? null;
+  }
+
   sendFound(): void {
     const devices = [...this.#news].flatMap((deviceId) => {
       const heard = this.#heard.get(deviceId);

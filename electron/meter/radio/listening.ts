@@ -21,6 +21,8 @@ type FoundDevice = Extract<FromRadio, { type: 'found' }>['devices'][number];
 const adapterAnswersWithinMs = 5000;
 /** Heard so recently that it can be connected to without listening for it first. */
 const heardJustNowMs = 3000;
+/** Sensors that are visited are heard in one listening, and visited one after the other. */
+const heardForVisitMs = 60_000;
 /** HCI's value for a signal strength that is not available (Core Specification, Vol 4 Part E 7.7.65.2). */
 const rssiNotAvailable = 127;
 
@@ -179,6 +181,12 @@ export function sendFound(): void {
   if (noble !== null) trimNoble(noble as NobleMemory, (id) => heard.has(id) || isMeant(id));
   if (devices.length > 0) send({ type: 'found', devices: devices.map(asFound) });
   sensorAdverts.clear();
+}
+
+/** A device that can be connected to without listening for it first; null where it was not heard for a while. */
+export function heardJustNow(deviceId: string): Peripheral | null {
+  const known = heard.get(deviceId);
+  return known !== undefined && monotonicMs() - known.atMs < heardForVisitMs ? known.peripheral : null;
 }
 
 /** Listens until this meter is heard, unless it was heard just now. */

@@ -21,6 +21,9 @@ export interface Radio {
   /** Lasts as long as anything is read again and again. */
   watch(order: Order<'watch'>): Promise<void>;
   prove(attempt: number): Promise<void>;
+  /** Reads another device once, beside the meter's connection. */
+  visit(order: Order<'visit'>): Promise<void>;
+  endVisit(): Promise<void>;
   /** Leaves the meter politely, as far as it lets us. */
   disconnect(): Promise<void>;
   /** Hangs up without asking the meter for anything: this process ends. */

@@ -9,6 +9,7 @@ import type { LinkEar } from './inside-noble.ts';
 import { earOf, follow, giveUpSearch, search, setScan, stopListening } from './listening.ts';
 import { beginQueue, endQueue, enqueue } from './notification-queue.ts';
 import { messageOf, printable, send } from './outbox.ts';
+import { endVisit } from './visiting.ts';
 import { type CharacteristicRef, watchAsOrdered } from './watching.ts';
 import { readAnswersWithinMs, within } from './within.ts';
 
@@ -47,6 +48,7 @@ let session: Session | null = null;
 /** Leaves the meter before, and begins an attempt. */
 async function begin(attempt: number): Promise<Session> {
   await leave();
+  await endVisit();
   setScan(false);
   beginQueue(attempt);
   const own = newSession(attempt);
@@ -276,6 +278,7 @@ export async function leave(): Promise<void> {
 export async function hangUp(): Promise<void> {
   const own = session;
   session = null;
+  void endVisit();
   if (own?.connected) {
     await within(own.peripheral!.disconnectAsync(), 500, 'hang-up').catch(() => undefined);
   }

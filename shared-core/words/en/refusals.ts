@@ -250,6 +250,10 @@ export const refusals = {
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.sensor-known': 'This sensor is already added as {sensorName}. Nothing was saved.',
+  'refusal.sensor-while-probing':
+    'Pins are in, so {sensorName} is not read now. Pull the pins, then read again.',
+  'refusal.sensor-silent-beside':
+    '{sensorName} did not answer beside the meter. Bring it nearer, or disconnect the meter, and read again.',
   'refusal.sensor-radio-busy':
     'The meter is using Bluetooth, so {sensorName} cannot be read. Disconnect the meter, then read again.',
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',

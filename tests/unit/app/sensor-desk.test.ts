@@ -18,6 +18,16 @@ class MeterBesideSensors extends HandHeldMeter {
   override overhear(on: boolean): void {
     this.overhears = on;
   }
+  visited: string[] = [];
+  says: SensedAir | null = { tempC: 17, rh: 0.7 };
+  isEnded = false;
+  override async visit(deviceId: string): Promise<SensedAir | null> {
+    this.visited.push(deviceId);
+    return this.says;
+  }
+  override endVisit(): void {
+    this.isEnded = true;
+  }
 }
 
 /** Says what the test says, and counts how often it was read. */
@@ -210,6 +220,7 @@ test('a meter uses Bluetooth first', async () => {
   await expect(command('sensors.read', { id })).rejects.toThrow('The meter is using Bluetooth');
 });
 
+const wall = { name: 'Wall', rssiDbm: -60 };
 describe('beside a meter', () => {
   async function withMeter() {
     const yard = await yardWithSensors();
@@ -222,15 +233,61 @@ describe('beside a meter', () => {
     const { add, days, meter, radio } = await withMeter();
     await add();
     await vi.waitFor(() => expect(meter.overhears).toBe(true));
-    meter.emit('overheard', { deviceId: 's1', tempC: 18, rh: null });
-    meter.emit('overheard', { deviceId: 's2', tempC: 18, rh: 0.9 });
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: 18, rh: null });
+    meter.emit('overheard', { ...wall, deviceId: 's2', tempC: 18, rh: 0.9 });
     expect(await days()).toEqual([]);
-    meter.emit('overheard', { deviceId: 's1', tempC: null, rh: 0.6 });
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: 0.6 });
     expect(await days()).toMatchObject([{ values: 1, tempC: 18, rh: 0.6 }]);
     expect(meter.overhears).toBe(false);
-    meter.emit('overheard', { deviceId: 's1', tempC: 19, rh: 0.6 });
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: 19, rh: 0.6 });
     expect(await days()).toMatchObject([{ values: 1 }]);
     expect(radio.reads).toBe(0);
+  });
+
+  test('one that says its values over a connection is visited, after it was heard', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'], shouldAdvanceTime: true });
+    try {
+      const { add, days, meter, radio } = await withMeter();
+      await add();
+      await vi.waitFor(() => expect(meter.overhears).toBe(true));
+      meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
+      vi.advanceTimersByTime(4000);
+      await vi.waitFor(async () => expect(await days()).toMatchObject([{ tempC: 17, rh: 0.7 }]));
+      expect({ visited: meter.visited, overhears: meter.overhears }).toEqual({
+        visited: ['s1'],
+        overhears: false,
+      });
+      expect(radio.reads).toBe(0);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  test('one is read and looked for when a person asks, but not while pins are in', async () => {
+    const { add, command, query, meter } = await withMeter();
+    await command('sensors.search', { isOn: true });
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
+    expect(await query('sensors.near', {})).toMatchObject({
+      isSearching: true,
+      isBusy: false,
+      sensors: [{ name: 'Wall' }],
+    });
+    await command('sensors.search', { isOn: false });
+    const { id } = await add('probe');
+    meter.says = { tempC: 12, rh: null };
+    const reading = command('sensors.read', { id });
+    await vi.waitFor(() => expect(meter.overhears).toBe(true));
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
+    expect(await reading).toMatchObject({ tempC: 12, rh: null });
+    meter.says = null;
+    const silent = command('sensors.read', { id });
+    await vi.waitFor(() => expect(meter.overhears).toBe(true));
+    meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
+    await expect(silent).rejects.toThrow('Wall did not answer beside the meter');
+    meter.isEnded = false;
+    meter.show(12, 0.1);
+    expect(meter.isEnded).toBe(true);
+    await expect(command('sensors.read', { id })).rejects.toThrow('Pins are in');
   });
 
   test('a value that settles, and a link in trouble, end listening at once', async () => {

@@ -1,0 +1,71 @@
+/** A short connection to another device beside the meter's: its values are read once, and it is left. */
+import type { Peripheral } from '@abandonware/noble';
+import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
+import type { FromRadio, ToRadio } from '../radio-messages.ts';
+import { heardJustNow, stopListening } from './listening.ts';
+import { messageOf, send, sendable } from './outbox.ts';
+import { readAnswersWithinMs, within } from './within.ts';
+
+/** It was heard just now, so it answers soon or not at all. */
+export const visitConnectsWithinMs = 6000;
+export const visitDiscoversWithinMs = 5000;
+
+let visited: Peripheral | null = null;
+
+/** Reads these characteristics of a device that was heard just now. Whatever fails is told, and the meter's link goes on. */
+export async function visit({
+  deviceId,
+  serviceUuid,
+  characteristicUuids,
+}: Extract<ToRadio, { type: 'visit' }>): Promise<void> {
+  await endVisit();
+  const values: Extract<FromRadio, { type: 'visited' }>['values'] = [];
+  const own = heardJustNow(deviceId);
+  if (own === null || own.connectable === false) {
+    send({ type: 'visited', deviceId, values, failed: 'unheard' });
+    return;
+  }
+  visited = own;
+  own.removeListener('connect', leaveLate).once('connect', leaveLate);
+  try {
+    await stopListening();
+    if (visited !== own) return;
+    await within(own.connectAsync(), visitConnectsWithinMs, 'visit');
+    const services = await within(own.discoverServicesAsync([]), visitDiscoversWithinMs, 'visit-services');
+    const service = services.find(({ uuid }) => plainUuid(uuid) === serviceUuid);
+    const offered =
+      service && within(service.discoverCharacteristicsAsync([]), visitDiscoversWithinMs, 'visit');
+    const characteristics = ((await offered) ?? []).filter(({ uuid }) =>
+      characteristicUuids.includes(plainUuid(uuid) ?? ''),
+    );
+    for (const each of characteristics) {
+      if (visited !== own) break;
+      const characteristicUuid = plainUuid(each.uuid);
+      const bytes = sendable(await within(each.readAsync(), readAnswersWithinMs, 'visit-read'));
+      if (characteristicUuid !== null && bytes !== null) values.push({ characteristicUuid, bytes });
+    }
+    send({ type: 'visited', deviceId, values, failed: null });
+  } catch (error) {
+    console.error(messageOf(error));
+    send({ type: 'visited', deviceId, values, failed: 'refused' });
+  } finally {
+    if (visited === own) await endVisit();
+  }
+}
+
+/** One that was given up can connect all the same, as that was on its way. */
+function leaveLate(this: Peripheral, error?: string): void {
+  if (visited === this) return;
+  if (error) this.once('connect', leaveLate);
+  else this.disconnect();
+}
+
+/** Leaves the device, wherever the visit is. */
+export async function endVisit(): Promise<void> {
+  const own = visited;
+  visited = null;
+  if (own === null) return;
+  if (own.state === 'connected')
+    await within(own.disconnectAsync(), 1500, 'visit-leave').catch(() => undefined);
+  else if (own.state === 'connecting') own.cancelConnect();
+}
