@@ -251,6 +251,7 @@ test('the far view can be read from two meters away, in each theme', async ({ pi
   await page.getByRole('link', { name: 'Connect a meter' }).click();
   await page.getByRole('button', { name: 'Use the simulated meter' }).click();
   await page.getByRole('link', { name: 'Back to the round' }).click();
+  await expect(nextStep(page)).toBeVisible();
   await page.keyboard.press('f');
   const reading = page.getByRole('region', { name: 'Reading' });
   const shown = {
