@@ -90,11 +90,15 @@ interface EditToDo {
  */
 export function merge(db: Db, chosen: Choose, tell: (done: number, total: number) => void): MergedRecords {
   const mine = recordReads(db);
-  const theirs = recordReads(db, 'theirs');
   const writes = recordWrites(db);
   findNewActs(db);
   const again = rowsBroughtAgain(db);
   const edits = { ofMine: editsOf(db, 'main'), ofTheirs: editsOf(db, 'theirs') };
+  /** A meter of both files that has another address in the other one by now, and not here. */
+  const isMovedThere = (uuid: string): boolean =>
+    edits.ofTheirs.hasColumn('meter', uuid, 'device_id') &&
+    !edits.ofMine.hasColumn('meter', uuid, 'device_id');
+  const theirs = withOwnMeters(db, recordReads(db, 'theirs'), isMovedThere);
   const clashes = firstOf<Clash>(MOST_CLASHES_SHOWN);
   const renamed = firstOf<Renamed>(MOST_RENAMED_SHOWN);
   const records = mergedRecords(db);
@@ -157,6 +161,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
 
   function lookThrough(named: YardTableName): void {
     const same = sameBy(named);
+    const atAddress = named === 'meters' ? addressesHere() : null;
     const uuids: string[] = [];
     const editing: EditToDo[] = [];
     const ringClashes = new Map<readonly string[], ClashingRecord[]>();
@@ -184,7 +189,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
         if (choose(own.uuid) === 'theirs') fields.push(...clashing);
       }
       // A meter's address is another meter's here.
-      const there = same(their);
+      const there = atAddress?.(their);
       if (there !== undefined && there.uuid !== own.uuid) {
         const ownFields = fields.filter((field) => !SAME_BY[named]?.includes(field));
         fields.splice(0, fields.length, ...ownFields);
@@ -222,7 +227,19 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
     const fields = SAME_BY[named];
     if (fields === undefined) return () => undefined;
     const all = new Map([...reads.all(named)].map((record) => [valuesOf(record, fields), record]));
-    return (record) => all.get(valuesOf(record, fields));
+    return (record) => {
+      const found = all.get(valuesOf(record, fields));
+      const isOther = named === 'meters' && found && found.uuid !== record.uuid && isMovedThere(found.uuid);
+      return isOther ? undefined : found;
+    };
+  }
+
+  /** The meter that has an address here. */
+  function addressesHere(): (record: YardRecord) => YardRecord | undefined {
+    const address = ({ kind, deviceId }: YardRecord) =>
+      valuesOf({ uuid: '', kind, deviceId }, ['kind', 'deviceId']);
+    const all = new Map([...mine.all('meters')].map((record) => [address(record), record]));
+    return (record) => all.get(address(record));
   }
 
   /** Of records that are only ever added, all come in. Where the newest holds and both have one, the chosen is said again. */
@@ -371,6 +388,37 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   }
 }
 
+/**
+ * The records of the other yard, which name a meter by the UUID that it has here: one that was met there by itself, at an
+ * address that a meter of this yard has by now.
+ */
+function withOwnMeters(db: Db, reads: RecordReads, isMovedThere: (uuid: string) => boolean): RecordReads {
+  const own = new Map(
+    db
+      .prepare<[], [string, string]>(
+        `SELECT t.uuid, m.uuid FROM theirs.meter t JOIN main.meter m ON m.kind = t.kind AND m.device_id = t.device_id
+         WHERE t.uuid <> m.uuid AND t.uuid NOT IN (SELECT uuid FROM main.meter)`,
+      )
+      .raw()
+      .all()
+      .filter(([, uuid]) => !isMovedThere(uuid)),
+  );
+  const named = (record: YardRecord): YardRecord => {
+    const uuid = typeof record.meter === 'string' ? own.get(record.meter) : undefined;
+    return uuid === undefined ? record : { ...record, meter: uuid };
+  };
+  return {
+    ...reads,
+    *all(table, unlessIn) {
+      for (const record of reads.all(table, unlessIn)) yield named(record);
+    },
+    one(table, uuid) {
+      const record = reads.one(table, uuid);
+      return record && named(record);
+    },
+  };
+}
+
 function nameHere(named: YardTableName, own: YardRecord): NameHere {
   const by = NAMED_BY[named];
   return by ? { uuid: own.uuid, [by.field]: own[by.field], [by.unless]: own[by.unless] } : { uuid: own.uuid };
@@ -410,6 +458,10 @@ function namesOf(db: Db) {
   return {
     /** Takes the names from records that get others, so that two can change theirs for each other's. */
     free: (named: YardTableName, editing: readonly EditToDo[]): void => {
+      if (named === 'meters') {
+        const leave = db.prepare(`UPDATE meter SET device_id = '~' || uuid WHERE uuid = ?`);
+        for (const { mine, fields } of editing) if (fields.includes('deviceId')) leave.run(mine.uuid);
+      }
       const by = NAMED_BY[named];
       if (by === undefined) return;
       const set = db.prepare(`UPDATE ${tableOf(named).table} SET ${by.field} = '~' || uuid WHERE uuid = ?`);

@@ -238,7 +238,11 @@ export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof me
       ): MeterRow => {
         // The same device is the same record in every yard. A meter that has another address now keeps that of its first.
         const ofDevice = uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}`);
-        const uuid = isOfOther.get(ofDevice, deviceId) === 1 ? randomUUID() : ofDevice;
+        // One that has an address after another had it is the same in every yard, too, by its name.
+        const uuid =
+          isOfOther.get(ofDevice, deviceId) === 1
+            ? uuidV5(EVERY_YARD, `meter:${kind}:${deviceId}:${name}`)
+            : ofDevice;
         put.run(uuid, kind, deviceId, name);
         change(find(kind, deviceId)!.id, { description }, at);
         return find(kind, deviceId)!;

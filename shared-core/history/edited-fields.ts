@@ -77,7 +77,7 @@ const FIELDS: Readonly<Record<string, readonly [column: string, label: Code, sho
   test_block: [
     ['name', 'act.field.name', asText],
     ['expected', 'test-block.value', untold],
-    ['tolerance', 'test-block.tolerance', untold],
+    ['tolerance', 'act.field.tolerance', untold],
     ['check_every', 'test-block.every', asWord('test-block.every')],
   ],
   planned_move: [
