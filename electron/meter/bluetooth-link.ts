@@ -166,8 +166,7 @@ export class BluetoothLink extends MeterLink {
 
   override visit(deviceId: string): Promise<SensedAir | null> {
     this.endVisit();
-    // One that is only listened to would not be heard meanwhile.
-    if (this.state.phase !== 'live' || this.listening) return Promise.resolve(null);
+    if (this.state.phase !== 'live') return Promise.resolve(null);
     return new Promise((done) => {
       this.#visit = { deviceId, done };
       this.#radio.order({

@@ -29,7 +29,7 @@ export interface SensorRadioEvents {
 
 /** Reads thermometers and hygrometers, one at a time, each for some seconds. Nothing here throws for what happens on the air. */
 export interface SensorRadio extends EventEmitter<SensorRadioEvents> {
-  /** Listens for sensors until told to stop or to read one. */
+  /** Listens for sensors until told to stop; not while one is read. */
   scan(on: boolean): void;
   /** Connects, reads and disconnects; or takes its next advert. Null where it does not say anything in time. */
   read(deviceId: string): Promise<SensedAir | null>;
@@ -75,8 +75,15 @@ export class BluetoothSensorRadio extends EventEmitter<SensorRadioEvents> implem
 
   scan(on: boolean): void {
     this.#scanWanted = on;
-    if (on) void this.#whenOn(() => this.#radio.order({ type: 'scan', on: this.#scanWanted }));
+    if (on) this.#scanOnceFree();
     else this.#restIfIdle();
+  }
+
+  /** One that is read comes first: its connection would end the scan. */
+  #scanOnceFree(): void {
+    void this.#whenOn(() => {
+      if (this.#visit === null) this.#radio.order({ type: 'scan', on: this.#scanWanted });
+    });
   }
 
   read(deviceId: string): Promise<SensedAir | null> {
@@ -126,7 +133,8 @@ export class BluetoothSensorRadio extends EventEmitter<SensorRadioEvents> implem
     clearTimeout(visit.timer);
     if (this.#radio.running) this.#radio.order({ type: 'disconnect', attempt: visit.attempt });
     visit.done(sensed?.tempC == null && sensed?.rh == null ? null : sensed);
-    this.#restIfIdle();
+    if (this.#scanWanted) this.#scanOnceFree();
+    else this.#restIfIdle();
   }
 
   #hear(heard: FromRadio): void {

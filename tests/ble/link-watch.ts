@@ -1,5 +1,7 @@
 import type { BluetoothTiming } from '../../electron/meter/bluetooth-timing.ts';
 import type { FoundMeter, LinkState, MeterLink, MeterNotification } from '../../electron/meter/meter-link.ts';
+import { plainDescription } from '../../shared-core/gatt/meter-description.ts';
+import type { Source } from '../../shared-core/gatt/source.ts';
 
 /** Shorter waits for the meter than a person's gets, so that the tests of time limits end soon. The machine may be slow. */
 export const shortTiming: Partial<BluetoothTiming> = {
@@ -14,6 +16,16 @@ export const shortTiming: Partial<BluetoothTiming> = {
   quitMs: 800,
   backOffMs: [200, 400, 800],
 };
+
+/** What a person says of the hundredths that the meters of these tests send. */
+export const describing = (source: Source) =>
+  plainDescription({
+    source,
+    value: { kind: 'number', format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
+    unit: 'pct',
+    range: { min: 0, max: 60 },
+    origin: 'mapped-by-hand',
+  });
 
 /** Resolves at once when the condition holds, else at the event that makes it hold. */
 function until<T>(link: MeterLink, what: string, limitMs: number, look: () => T | null): Promise<T> {

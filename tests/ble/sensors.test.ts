@@ -2,7 +2,8 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { BluetoothLink } from '../../electron/meter/bluetooth-link.ts';
 import { BluetoothSensorRadio, type HeardSensor } from '../../electron/meter/sensor-radio.ts';
 import { type EmulatedMeter, type EmulatedRadio, radioScript, startMeterServer } from './emulated-radio.ts';
-import { find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+import { describing, find, record, shortTiming, untilPhase, untilTrue } from './link-watch.ts';
+import { advertServiceUuid } from './meter-server.ts';
 
 // A hygrometer beside a meter, over the real radio process. Formats: `tests/unit/gatt/environment.test.ts`.
 let radio: EmulatedRadio;
@@ -42,6 +43,23 @@ describe('a hygrometer', () => {
     expect(await sensors.read(deviceId)).toEqual(air);
     // Again, as in the next hour.
     expect(await sensors.read(deviceId)).toEqual(air);
+  });
+
+  test('that is looked for while another is read is found once that is left', async () => {
+    hygrometer = await radio.startMeter({ name: 'Wall', air, batteryPct: null });
+    const { deviceId } = await heardOf('Wall');
+    const second = await radio.startMeter({ name: 'Ridge', air, batteryPct: null });
+    try {
+      const reading = sensors.read(deviceId);
+      const found = new Promise<void>((resolve) => {
+        reading.then(() => sensors.on('heard', ({ name }) => name === 'Ridge' && resolve()));
+      });
+      sensors.scan(true);
+      expect(await reading).toEqual(air);
+      await found;
+    } finally {
+      await second.quit();
+    }
   });
 
   test('that only advertises is heard without a connection', async () => {
@@ -90,6 +108,43 @@ describe('a hygrometer', () => {
       expect(hygrometer.links).toBe(0);
     } finally {
       await link.close();
+    }
+  });
+
+  test('that does not advertise values is read beside a meter that is only listened to, which is heard on', async () => {
+    hygrometer = await radio.startMeter({ name: 'Loft', air, batteryPct: null });
+    const { deviceId } = await heardOf('Loft');
+    await sensors.release();
+    const broadcaster = await radio.startMeter({
+      name: 'Beacon',
+      gives: 'service-data',
+      library: 'ble-host',
+      isConnectable: false,
+      batteryPct: null,
+    });
+    const link = new BluetoothLink({ radioScript, env: radio.env, timing: shortTiming });
+    try {
+      link.listen((await find(link, broadcaster.name)).deviceId);
+      await untilPhase(link, 'needs-description');
+      link.describe(describing({ kind: 'service-data', serviceUuid: advertServiceUuid }));
+      await untilPhase(link, 'live');
+      const states = new Set<string>();
+      link.on('state', ({ phase }) => states.add(phase));
+      const received = record(link);
+      const heard = new Promise<void>((resolve) => {
+        link.on('overheard', (sensor) => sensor.deviceId === deviceId && resolve());
+      });
+      link.overhear(true);
+      await heard;
+      link.overhear(false);
+      expect(await link.visit(deviceId)).toEqual(air);
+      const before = received.length;
+      await untilTrue(link, 'more values', () => received.length > before + 5);
+      expect([...states]).toEqual([]);
+      expect(hygrometer).toMatchObject({ links: 1, linked: false });
+    } finally {
+      await link.close();
+      await broadcaster.quit();
     }
   });
 

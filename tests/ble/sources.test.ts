@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { plainDescription } from '../../shared-core/gatt/meter-description.ts';
-import type { Source } from '../../shared-core/gatt/source.ts';
 import type { EmulatedMeter } from './emulated-radio.ts';
-import { find, record, untilPhase, untilTrue } from './link-watch.ts';
+import { describing, find, record, untilPhase, untilTrue } from './link-watch.ts';
 import { link, newLink, radio, withMeterInReach } from './meter-in-reach.ts';
 import {
   advertCompanyId,
@@ -17,14 +15,6 @@ import {
 // Every way in which a meter gives its values, over two GATT servers that share no code.
 
 const ofMeter = { serviceUuid: meterServiceUuid, characteristicUuid: meterValueUuid };
-const describing = (source: Source) =>
-  plainDescription({
-    source,
-    value: { kind: 'number', format: 6, byteOffset: 0, exponent: -2, scale: 1, offset: 0 },
-    unit: 'pct',
-    range: { min: 0, max: 60 },
-    origin: 'mapped-by-hand',
-  });
 
 /** A meter of this kind beside the usual one, which nobody has described. */
 async function withUnknown(

@@ -86,9 +86,8 @@ export function createSensorDesk(
   }
 
   const isFree = (): boolean => link.current().kind !== 'bluetooth';
-  /** A meter that is only listened to would not be heard meanwhile, and one that is connected to comes first. */
-  const isBesideMeter = (): boolean =>
-    !isFree() && link.current().state.phase === 'live' && !link.current().listening;
+  /** A meter that is being connected to, or searched for, comes first. */
+  const isBesideMeter = (): boolean => !isFree() && link.current().state.phase === 'live';
 
   function stopSearch(): void {
     if (searchTimer === null) return;

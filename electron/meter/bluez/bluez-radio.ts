@@ -56,7 +56,10 @@ export function bluezRadio(bluez: Bluez): Radio {
       await visits.end();
       await sessions.connect(order);
     },
-    listen: (order) => sessions.listen(order),
+    listen: async (order) => {
+      await visits.end();
+      await sessions.listen(order);
+    },
     watch: (order) => sessions.watch(order),
     prove: (attempt) => sessions.prove(attempt),
     disconnect: () => sessions.leave(),

@@ -36,6 +36,9 @@ let searching: { deviceId: string; onHeard: () => void } | null = null;
 /** The meter that is listened to without connecting. */
 let followed: { deviceId: string; onHeard: (peripheral: Peripheral) => void } | null = null;
 let listening = false;
+/** A device is being connected to: many adapters cannot listen meanwhile. */
+let paused = false;
+let starts = 0;
 /** What the adapter was asked for and has not done yet. noble says that it stopped while it starts, too. */
 let asked: 'start' | 'stop' | null = null;
 /** The meter that was searched for last: it may be connected. */
@@ -125,8 +128,10 @@ export function follow(deviceId: string, onHeard: (peripheral: Peripheral) => vo
   listenAsWanted();
 }
 
-const mustListen = () => scanWanted || searching !== null || followed !== null;
-const wantsToListen = () => mustListen() || overhearWanted;
+const mustListen = () => !paused && (scanWanted || searching !== null || followed !== null);
+const wantsToListen = () => mustListen() || (!paused && overhearWanted);
+/** Whether a meter is listened to without connecting: it is not heard while listening is paused. */
+export const isFollowing = (): boolean => followed !== null;
 
 /** Another order may have come meanwhile. */
 function doneAsAsked(): void {
@@ -143,10 +148,11 @@ export function listenAsWanted(): void {
     return;
   }
   asked = 'start';
+  const start = ++starts;
   noble.startScanning([], true);
   // noble can go on saying "powered on" after the adapter went: only an answer counts.
   setTimeout(() => {
-    if (adapterOn && mustListen() && !listening) sendNoAnswer('scan');
+    if (adapterOn && start === starts && mustListen() && !listening) sendNoAnswer('scan');
   }, adapterAnswersWithinMs);
 }
 
@@ -211,6 +217,17 @@ export async function search(deviceId: string, searchMs: number): Promise<Periph
 
 /** Hears what noble does not pass on of a link to this meter that is up. */
 export const earOf = (peripheral: Peripheral): LinkEar => new LinkEar(noble as NobleLinks, peripheral);
+
+/** Stops listening until `resumeListening`, for whatever it was. Sensors are no longer listened for after that. */
+export async function pauseListening(): Promise<void> {
+  paused = true;
+  await stopListening();
+}
+
+export function resumeListening(): void {
+  paused = false;
+  listenAsWanted();
+}
 
 /** Many adapters cannot listen and connect at once. */
 export async function stopListening(): Promise<void> {

@@ -2,12 +2,14 @@
 import type { Peripheral } from '@abandonware/noble';
 import { plainUuid } from '../../../shared-core/gatt/assigned-numbers.ts';
 import type { FromRadio, ToRadio } from '../radio-messages.ts';
-import { heardJustNow, stopListening } from './listening.ts';
+import { heardJustNow, isFollowing, pauseListening, resumeListening } from './listening.ts';
 import { messageOf, send, sendable } from './outbox.ts';
 import { readAnswersWithinMs, within } from './within.ts';
 
 /** It was heard just now, so it answers soon or not at all. */
 export const visitConnectsWithinMs = 6000;
+/** A meter that is only listened to is not heard while a device is connected to. */
+const unheardWithinMs = 3000;
 export const visitDiscoversWithinMs = 5000;
 
 let visited: Peripheral | null = null;
@@ -28,9 +30,14 @@ export async function visit({
   visited = own;
   own.removeListener('connect', leaveLate).once('connect', leaveLate);
   try {
-    await stopListening();
-    if (visited !== own) return;
-    await within(own.connectAsync(), visitConnectsWithinMs, 'visit');
+    try {
+      await pauseListening();
+      if (visited !== own) return;
+      const limitMs = isFollowing() ? unheardWithinMs : visitConnectsWithinMs;
+      await within(own.connectAsync(), limitMs, 'visit');
+    } finally {
+      resumeListening();
+    }
     const services = await within(own.discoverServicesAsync([]), visitDiscoversWithinMs, 'visit-services');
     const service = services.find(({ uuid }) => plainUuid(uuid) === serviceUuid);
     const offered =
