@@ -1,4 +1,4 @@
-import { HOUR_MS } from '../../shared-core/time.ts';
+import { DAY_MS, HOUR_MS } from '../../shared-core/time.ts';
 import type { LoggedAir } from '../../shared-core/wood/climate/measured-air.ts';
 import { type Columns, recordAdder, rowAppender } from './columns.ts';
 import { holds } from './undone-rows.ts';
@@ -34,13 +34,13 @@ const isKept = (row: string): string =>
 
 /** SQL for what was logged at a place since an instant: by sensors while they were there, and by hand. */
 const AT_PLACE = `
-  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace, l.id
+  SELECT l.at, l.temp_c AS tempC, l.rh, 0 AS isOfPlace, l.id, l.act_id AS actId
     FROM (SELECT sensor_id, place_id, since, lead(since) OVER (PARTITION BY sensor_id ORDER BY since, id) AS until
       FROM air_sensor_stay) t
     JOIN air_log l ON l.sensor_id = t.sensor_id
       AND l.at BETWEEN max(t.since, @from) AND min(coalesce(t.until, '9999'), @until) AND l.at IS NOT t.until
     WHERE t.place_id = @placeId
-  UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id FROM air_log l
+  UNION ALL SELECT l.at, l.temp_c, l.rh, 1, l.id, l.act_id FROM air_log l
     WHERE l.place_id = @placeId AND l.at BETWEEN @from AND @until AND ${isKept('l')}
   ORDER BY 1`;
 
@@ -52,13 +52,36 @@ export interface RowAtPlace {
   id: number;
   /** Typed or imported for the place; else of a sensor. */
   isOfPlace: 0 | 1;
+  /** The act that saved it; null of a sensor. */
+  actId: number | null;
 }
 
 /** Values that came with others so near are a log. */
 const LOG_WITHIN_MS = 6 * HOUR_MS;
 
+/** A value of a log, or of a day. */
+export type LoggedRow = LoggedAir & { id: number; isOutdated: boolean };
+
+/**
+ * Of the values of days, by their ids: those for whose day (UTC) a later act has another, as once it was redone, or two
+ * yards came together. An act may import several for a day, each of its own time.
+ */
+function outdatedOf(ofDays: readonly { id: number; actId: number | null; atMs: number }[]): Set<number> {
+  const outdated = new Set<number>();
+  const byDay = new Map<number, (typeof ofDays)[number][]>();
+  for (const row of ofDays) {
+    const day = Math.floor(row.atMs / DAY_MS);
+    const others = byDay.get(day) ?? [];
+    byDay.set(day, [...others, row]);
+    for (const other of others) {
+      if (other.actId !== row.actId || other.atMs === row.atMs) outdated.add(Math.min(other.id, row.id));
+    }
+  }
+  return outdated;
+}
+
 /** Tells the values of days from those of logs. @param rows  all that are near in time to each other, rising */
-export function asLog(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })[] {
+export function asLog(rows: readonly RowAtPlace[]): LoggedRow[] {
   const all = rows.map(({ at, ...row }) => ({ ...row, atMs: Date.parse(at) }));
   const times = [...new Set(all.filter(({ isOfPlace }) => isOfPlace === 1).map(({ atMs }) => atMs))];
   const alone = new Set(
@@ -67,7 +90,12 @@ export function asLog(rows: readonly RowAtPlace[]): (LoggedAir & { id: number })
       return Math.min(atMs - before, after - atMs) > LOG_WITHIN_MS;
     }),
   );
-  return all.map(({ isOfPlace, ...air }) => ({ ...air, isOfDay: isOfPlace === 1 && alone.has(air.atMs) }));
+  const isOfDay = ({ isOfPlace, atMs }: (typeof all)[number]) => isOfPlace === 1 && alone.has(atMs);
+  const outdated = outdatedOf(all.filter(isOfDay));
+  return all.map((row) => {
+    const { atMs, tempC, rh, id } = row;
+    return { atMs, tempC, rh, id, isOfDay: isOfDay(row), isOutdated: outdated.has(id) };
+  });
 }
 
 /** What was measured of the air of places. Rows are only ever added. */
@@ -84,7 +112,7 @@ export function airLogReads(db: Db) {
   const newestAt = db.prepare<
     { placeId: number; from: string; until: string },
     { at: string; tempC: number; rh: number }
-  >(`SELECT at, tempC, rh FROM (${AT_PLACE}) ORDER BY at DESC LIMIT 1`);
+  >(`SELECT at, tempC, rh FROM (${AT_PLACE}) ORDER BY at DESC, id DESC LIMIT 1`);
   const ofSensor = db.prepare<[number, string], { at: string; tempC: number; rh: number }>(
     'SELECT at, temp_c AS tempC, rh FROM air_log WHERE sensor_id = ? AND at <= ? ORDER BY at DESC LIMIT 1',
   );
@@ -112,8 +140,8 @@ export function airLogReads(db: Db) {
     `SELECT temp_c AS tempC, rh FROM air_log l WHERE place_id = ? AND at = ? AND ${isKept('l')}`,
   );
   const ofPlace = db.prepare<{ placeId: number; from: string }, Omit<RowAtPlace, 'isOfPlace'>>(
-    `SELECT id, at, temp_c AS tempC, rh FROM air_log l
-     WHERE place_id = @placeId AND at >= @from AND ${isKept('l')} ORDER BY at`,
+    `SELECT id, at, temp_c AS tempC, rh, act_id AS actId FROM air_log l
+     WHERE place_id = @placeId AND at >= @from AND ${isKept('l')} ORDER BY at, id`,
   );
   const typed = db.prepare<[number], { placeId: number; at: string; tempC: number; rh: number }>(
     `SELECT place_id AS placeId, at, temp_c AS tempC, rh FROM air_log l

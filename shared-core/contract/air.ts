@@ -57,6 +57,8 @@ const typedAirSchema = z.object({
   at: instantSchema,
   tempC: z.number(),
   rh: z.number(),
+  /** Another value was given for its day later. That one counts. */
+  isOutdated: z.boolean(),
 });
 export type TypedAir = z.infer<typeof typedAirSchema>;
 

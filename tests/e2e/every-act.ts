@@ -53,6 +53,11 @@ const choose = (on: Page | Locator, label: string, option: string): Promise<unkn
 /** What a form saves. */
 const save = (page: Page, words = 'Save'): Promise<void> => press(dialog(page), words);
 const tab = (page: Page, name: string | RegExp): Promise<void> => page.getByRole('tab', { name }).click();
+/** The measured days, which stay open where a step before opened them. */
+async function showDays(page: Page): Promise<void> {
+  const closed = page.locator('details:not([open]) > summary', { hasText: 'The measured day' });
+  if ((await closed.count()) > 0) await closed.click();
+}
 const soundChoice = (page: Page, level: string): Locator =>
   page.getByRole('group', { name: 'Sounds in a round' }).getByRole('radio', { name: level });
 const region = (page: Page, name: string): Locator => page.getByRole('region', { name });
@@ -174,7 +179,7 @@ export const steps: readonly Step[] = [
     act: 'air.edit',
     at: 'places',
     do: async (page) => {
-      await page.getByText('The measured day').click();
+      await showDays(page);
       await pick(page, /^More: 65% on/, 'Edit');
       await field(dialog(page), 'Relative humidity').fill('68');
       await save(page);
@@ -186,7 +191,7 @@ export const steps: readonly Step[] = [
     act: 'air.delete',
     at: 'places',
     do: async (page) => {
-      await page.getByText('The measured day').click();
+      await showDays(page);
       await pick(page, /^More: 68% on/, 'Delete');
       await save(page, 'Delete');
     },
@@ -782,7 +787,7 @@ export const demoSteps: readonly Step[] = [
     act: 'air.exclude',
     at: 'places',
     do: async (page) => {
-      await page.getByText('The measured day').click();
+      await showDays(page);
       await press(page, /^Exclude /);
       await save(page, 'Exclude');
     },
@@ -793,7 +798,7 @@ export const demoSteps: readonly Step[] = [
     act: 'air.include',
     at: 'places',
     do: async (page) => {
-      await page.getByText('The measured day').click();
+      await showDays(page);
       await press(page, /^Include /);
       await save(page, 'Include');
     },

@@ -35,7 +35,7 @@ export const placeAirQueries = (context: QueryContext) =>
       return {
         days: shown,
         typed: (shown[0] ? yard.airLogs.typedAt(placeId, isoOf(shown[0].dayMs)) : []).map(
-          ({ id, atMs, tempC, rh }) => ({ id, at: isoOf(atMs), tempC, rh }),
+          ({ id, atMs, tempC, rh, isOutdated }) => ({ id, at: isoOf(atMs), tempC, rh, isOutdated }),
         ),
         from: first ? isoOf(first.dayMs + DAY_MS / 2) : null,
         usedDays: used.length,

@@ -10,7 +10,7 @@ import { Actions, Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { AddSensorForm } from './AddSensorForm.tsx';
 import { MeasuredAirChart } from './MeasuredAirChart.tsx';
-import { MeasuredDays } from './MeasuredDays.tsx';
+import { isOf, MeasuredDays } from './MeasuredDays.tsx';
 import { SensorLine } from './SensorLine.tsx';
 import { TypeAirForm } from './TypeAirForm.tsx';
 
@@ -35,7 +35,7 @@ export function MeasuredAir({ place }: { place: PlaceRow }) {
             <>
               <Newest log={log} isLogged={here.length > 0} />
               {known.length > 1 && <MeasuredAirChart place={place} days={known} />}
-              <Unused days={log.days} />
+              <Unused log={log} />
               {log.days.length > 0 && <MeasuredDays place={place} log={log} />}
               {here.length > 0 && (
                 <ul className="list" aria-label={say('places.sensors-at', { placeName })}>
@@ -87,10 +87,14 @@ function Newest({ log: { last, usedDays, from }, isLogged }: { log: PlaceAirLog;
 }
 
 /** Why some days are not used, each reason once. */
-function Unused({ days }: Pick<PlaceAirLog, 'days'>) {
+function Unused({ log: { days, typed } }: { log: Pick<PlaceAirLog, 'days' | 'typed'> }) {
   const { say } = useWords();
-  const counts = new Map<AirDoubt, number>();
-  for (const { doubt } of days) if (doubt !== null) counts.set(doubt, (counts.get(doubt) ?? 0) + 1);
+  const counts = new Map<AirDoubt | 'unlike-typed', number>();
+  for (const day of days) {
+    if (day.doubt === null) continue;
+    const why = day.doubt === 'unlike' && typed.some(isOf(day)) ? 'unlike-typed' : day.doubt;
+    counts.set(why, (counts.get(why) ?? 0) + 1);
+  }
   return [...counts].map(([doubt, count]) => (
     <p key={doubt} className="soft">
       {say(`places.unused.${doubt}`, { days: count })}

@@ -20,8 +20,9 @@ type Place = Pick<PlaceRow, 'id' | 'name'>;
 type Day = PlaceAirLog['days'][number];
 type Doing = { what: 'edit' | 'delete'; typed: TypedAir } | { what: 'exclude' | 'include'; day: string };
 
-const isOf =
-  ({ dayMs }: Day) =>
+/** Whether a value was given for a day. */
+export const isOf =
+  ({ dayMs }: Pick<Day, 'dayMs'>) =>
   ({ at }: TypedAir): boolean =>
     Math.floor(Date.parse(at) / DAY_MS) * DAY_MS === dayMs;
 
@@ -71,7 +72,7 @@ function OneDay({
   onDo,
 }: {
   day: Day;
-  /** What a person gave for it; two where two yards came together. */
+  /** What a person gave for it; several where two yards came together, or one was redone. */
   typed: readonly TypedAir[];
   onDo: (doing: Doing) => void;
 }) {
@@ -88,6 +89,9 @@ function OneDay({
   const notes = [
     ...(doubt === null ? [] : [say(`places.day-unused.${doubt}`)]),
     ...(typed.length === 0 ? [] : [say(typedNote)]),
+    ...typed
+      .filter(({ isOutdated }) => isOutdated)
+      .map((each) => say('places.day-outdated', { airTempC: each.tempC, humidityRhPct: 100 * each.rh })),
   ];
   return (
     <li className={css.sensor}>

@@ -21,6 +21,8 @@ export interface LoggedAir {
   rh: number;
   /** A person typed or imported it as that of its day; else it is one of a log. */
   isOfDay: boolean;
+  /** One of a day for which a person saved another value later. That one counts. */
+  isOutdated?: boolean;
 }
 
 /** Why values of a log are not used. */
@@ -164,7 +166,7 @@ export function* eachMeasuredDay(
   const { monthlyEmcPct } = emcOfYear(air);
   for (const [dayMs, values] of byDay) {
     const sound = values.filter((value) => (doubts.get(value) ?? null) === null);
-    const ofDay = sound.filter(({ isOfDay }) => isOfDay);
+    const ofDay = sound.filter(({ isOfDay, isOutdated }) => isOfDay && !isOutdated);
     const used = [ofDay, sound, values].find(({ length }) => length > 0) ?? [];
     const hours = used.map(({ tempC, rh }) => ({ tempC, rh: Math.min(DAMPEST_RH, rh) }));
     const day = {
@@ -195,8 +197,8 @@ export const measuredDays = (log: readonly LoggedAir[], air: MonthlyAir, use: Lo
   ...eachMeasuredDay(log, air, use),
 ];
 
-/** `typed`: a person gave the air of that day. */
-export type UnusedWhy = AirDoubt | 'typed';
+/** `typed`: a person gave the air of that day. `outdated`: and gave another value for it later. */
+export type UnusedWhy = AirDoubt | 'typed' | 'outdated';
 
 /** Of each value of a log, why it is not used; null where it is. As `measuredDays` takes it. */
 export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): (UnusedWhy | null)[] {
@@ -206,6 +208,7 @@ export function unusedOf(log: readonly LoggedAir[], air: MonthlyAir, use: LogUse
   return log.map(
     (value) =>
       ofValues.get(value) ??
+      (value.isOutdated ? 'outdated' : null) ??
       ofDays.get(dayOf(value)) ??
       (!value.isOfDay && typedDays.has(dayOf(value)) ? 'typed' : null),
   );

@@ -51,6 +51,8 @@ export const places = {
     '{days, plural, one {# day} other {# days}} not used: the temperature jumped. Was the sensor carried?',
   'places.unused.unlike':
     '{days, plural, one {# day} other {# days}} not used: unlike the usual air here. Was the sensor elsewhere?',
+  'places.unused.unlike-typed':
+    '{days, plural, one {# day} other {# days}} not used: unlike the usual air here. Check what was entered.',
   'places.unused.later':
     '{days, plural, one {# day} other {# days}} not used: still to come. Was the computer’s clock ahead?',
   'places.unused.part-of-day':
@@ -62,6 +64,7 @@ export const places = {
   'places.day': '{measuredOn}: {airTempC}, {humidityRhPct} humidity. EMC {emcPct}.',
   'places.day-typed': 'Entered for the whole day.',
   'places.day-typed-instead': 'Entered for the whole day, in place of the sensor.',
+  'places.day-outdated': 'Not used: {airTempC}, {humidityRhPct}, entered before that.',
   'places.day-unused.stuck': 'Not used: every value was the same. Check the sensor.',
   'places.day-unused.saturated': 'Not used: 0 or 100% humidity for days. The sensor may be wet or broken.',
   'places.day-unused.jump': 'Not used: the temperature jumped. Was the sensor carried?',

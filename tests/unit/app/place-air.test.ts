@@ -150,6 +150,33 @@ describe('what was typed of the air', () => {
     await yard.command('acts.undo', { act });
     expect((await ofPlace()).days).toEqual([]);
   });
+
+  const values = async () => (await typed()).map(({ rh, isOutdated }) => [rh, isOutdated]);
+
+  test('first and redone after another value of its day does not count beside that one', async () => {
+    const { act } = await type('2026-05-30', 0.45);
+    await yard.command('acts.undo', { act });
+    await type('2026-05-30', 0.6);
+    await yard.command('acts.redo', { act });
+    expect(await ofPlace()).toMatchObject({ days: [{ rh: 0.6, values: 2 }], usedDays: 1, last: { rh: 0.6 } });
+    expect(await values()).toEqual([
+      [0.45, true],
+      [0.6, false],
+    ]);
+    await yard.command('air.delete', { id: (await typed())[1]!.id });
+    expect((await ofPlace()).days).toMatchObject([{ rh: 0.45, values: 1 }]);
+  });
+
+  test('and deleted does not count beside what was typed since, once its deletion is undone', async () => {
+    await type('2026-05-30', 0.5);
+    const { act } = await yard.command('air.delete', { id: (await typed())[0]!.id });
+    await type('2026-05-30', 0.71);
+    await yard.command('acts.undo', { act });
+    expect((await ofPlace()).days).toMatchObject([{ rh: 0.71, values: 2 }]);
+    // Typing it again replaces both.
+    await yard.command('air.type', { placeId: yard.place.id, ...again(0.6), isReplacing: true });
+    expect(await values()).toEqual([[0.6, false]]);
+  });
 });
 
 describe('a sensor', () => {

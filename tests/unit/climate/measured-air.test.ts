@@ -7,6 +7,7 @@ import {
   measuredDays,
   measuredMonths,
   measuredStretches,
+  unusedOf,
 } from '../../../shared-core/wood/climate/measured-air.ts';
 import { airSdPct, type MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import { withinYear } from '../../../shared-core/wood/climate/within-year.ts';
@@ -59,6 +60,13 @@ describe('a day', () => {
     expect(doubts(afternoon)).toEqual(['part-of-day']);
     expect(doubts(afternoon, indoors)).toEqual([null]);
   });
+});
+
+test('of two values that a person gave for a day, only the later one counts', () => {
+  const earlier = { ...typed(0, 15, 0.45), isOutdated: true };
+  const [day] = measuredDays([earlier, typed(0, 15, 0.7)], air, open);
+  expect(day).toMatchObject({ rh: 0.7, values: 2, doubt: null });
+  expect(unusedOf([earlier, typed(0, 15, 0.7)], air, open)).toEqual(['outdated', null]);
 });
 
 describe('not used is', () => {

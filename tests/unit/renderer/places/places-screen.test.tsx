@@ -128,7 +128,7 @@ describe('Places', () => {
       { ...day, dayMs: dayMs + 86_400_000 },
       { ...day, dayMs: dayMs + 2 * 86_400_000, doubt: 'excluded' as const },
     ];
-    const typed = [{ id: 7, at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.45 }];
+    const typed = [{ id: 7, at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.45, isOutdated: false }];
     const act = '0c9e5d0e-54a4-4b6c-9d7c-0a3f2b1c4d5e';
     const { machine, user } = open([aPlace('Pole shed', 60)], {
       'air.ofPlace': () => ({ days, typed, from: null, usedDays: 1, last: null, shiftPct: 0 }),
@@ -166,6 +166,25 @@ describe('Places', () => {
       ]),
     );
     await expectNoBarriers();
+  });
+
+  test('of two values given for one day, the one that is not used is named; an odd one is to be checked', async () => {
+    const day = { dayMs: Date.UTC(2026, 4, 30), tempC: 48, rh: 0.1, emcPct: 2, values: 2 };
+    const typed = { id: 7, at: '2026-05-30T16:00:00.000Z', tempC: 48, rh: 0.1, isOutdated: false };
+    const { user } = open([aPlace('Pole shed', 60)], {
+      'air.ofPlace': () => ({
+        days: [{ ...day, doubt: 'unlike' as const }],
+        typed: [{ ...typed, id: 6, tempC: 20, rh: 0.45, isOutdated: true }, typed],
+        from: null,
+        usedDays: 0,
+        last: null,
+        shiftPct: 0,
+      }),
+    });
+    expect(await screen.findByText(/unlike the usual air here\. Check what was entered\.$/)).toBeTruthy();
+    await user.click(screen.getByText('The measured day'));
+    const list = screen.getByRole('list', { name: 'Measured days at Pole shed' });
+    expect(list.textContent).toMatch(/Not used: .*45%, entered before that\./);
   });
 
   test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
