@@ -87,14 +87,14 @@ export const nextId = (table: string): string =>
   `(SELECT max(coalesce((SELECT max(id) FROM ${table}), 0),
      coalesce((SELECT id FROM used_id WHERE in_table = '${table}'), 0)) + 1)`;
 
-/** Adds rows to a table whose rows are edited: each with a UUID, at version 1. */
+/** Adds rows to a table whose rows are edited: each with a UUID, by default a random one, at version 1. */
 export function recordAdder<R extends object>(db: Db, table: string, columns: Columns<R>) {
   const prepare = statements(db);
-  return (record: R): number => {
+  return (record: R, uuid: string = randomUUID()): number => {
     const pairs = encoded(columns, record);
     const sql = `INSERT INTO ${table} (id, uuid, ${pairs.map(([name]) => name)})
       VALUES (${nextId(table)}, ?, ${pairs.map(() => '?')})`;
-    return Number(prepare(sql).run([randomUUID(), ...pairs.map(([, value]) => value)]).lastInsertRowid);
+    return Number(prepare(sql).run([uuid, ...pairs.map(([, value]) => value)]).lastInsertRowid);
   };
 }
 

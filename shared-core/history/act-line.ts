@@ -65,7 +65,8 @@ const SAID_BY: Readonly<Record<string, (changes: Changes) => boolean>> = {
   'meter:edited': (all) =>
     all.has('meter_profile:added') &&
     all.get('meter:edited')?.records.every(({ values }) => !('name' in values)) === true,
-  air_sensor_stay: (all) => all.has('air_sensor:added'),
+  air_sensor_stay: (all) =>
+    all.has('air_sensor:added') || all.get('air_sensor:edited')?.records[0]?.values.closed_at === null,
   'air_exclusion:added': (all) => all.has('air_log:added'),
   'air_sensor_stay:edited': (all) => all.has('air_sensor_stay:added'),
   wood_temperature: (all) => all.has('round:added') || all.has('reading:added'),
@@ -203,7 +204,7 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'air_sensor:added':
       return [message('act.sensor.added', some)];
     case 'air_sensor:edited':
-      return first?.values.closed_at == null ? edited(change) : [message('act.sensor.removed', some)];
+      return sensorEdited(change, some);
     case 'air_sensor_stay:added':
     case 'air_sensor_stay:edited':
       return [sensorMoved(change)];
@@ -298,6 +299,13 @@ function roundEdited(change: TableChange, { values, before, name, isDayOnly }: C
     ];
   }
   return edited(change);
+}
+
+function sensorEdited(change: TableChange, some: { rows: number; recordName: string }): Told[] {
+  const { values = {} } = change.records[0] ?? {};
+  if (!('closed_at' in values)) return edited(change);
+  // One that was removed and added again is the same record.
+  return [message(values.closed_at === null ? 'act.sensor.added' : 'act.sensor.removed', some)];
 }
 
 function sensorMoved(change: TableChange): Told {

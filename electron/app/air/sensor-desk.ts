@@ -7,11 +7,12 @@ import { HeardDevices } from '../../meter/heard-devices.ts';
 import type { MeterLinkEvents } from '../../meter/meter-link.ts';
 import type { HeardSensor, SensorRadio } from '../../meter/sensor-radio.ts';
 import type { SensorRow } from '../../store/air-sensor-table.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import type { AppContext } from '../context.ts';
 import { isDisturbance } from '../fault-message.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { ChosenLink } from '../meter/chosen-link.ts';
 import type { LiveValues } from '../meter/live-values.ts';
+import { openSensor } from '../stock/open-ones.ts';
 
 /** How often it is checked which sensors are due. */
 const CHECK_EVERY_MS = 60_000;
@@ -310,7 +311,7 @@ export function createSensorDesk(
         return nearSensors();
       },
       'sensors.read': async ({ id }) => {
-        const { deviceId, name: sensorName } = orRefuse(context.yard().airSensors.get(id), 'sensor');
+        const { deviceId, name: sensorName } = openSensor(context, id);
         if (!isFree() && !isBesideMeter())
           throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
         if (!isFree() && isProbing())

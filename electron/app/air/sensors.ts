@@ -1,12 +1,12 @@
-import type { Sensor } from '../../../shared-core/contract/air.ts';
+import type { Sensor, SensorKind } from '../../../shared-core/contract/air.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { SensorRow } from '../../store/air-sensor-table.ts';
 import type { YardReader } from '../../store/yard.ts';
-import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
+import { type AppContext, orConflict, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import { startOfDay } from '../stock/board-days.ts';
-import { openPlace } from '../stock/open-ones.ts';
+import { openPlace, openSensor } from '../stock/open-ones.ts';
 import type { SensorDesk } from './sensor-desk.ts';
 
 type Reads = Pick<YardReader, 'airSensors' | 'airLogs'>;
@@ -39,12 +39,13 @@ export function sensorCommands(
   { newestOf, check }: Pick<SensorDesk, 'newestOf' | 'check'>,
 ) {
   const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf, context.now());
-  /** Not one that was removed. */
-  function rowOf(id: number): SensorRow {
-    const row = context.yard().airSensors.get(id);
-    return orRefuse(row?.closedAt === null ? row : undefined, 'sensor');
-  }
+  const rowOf = (id: number): SensorRow => openSensor(context, id);
   const get = (id: number): Sensor => asShown(rowOf(id));
+  /** @throws Refusal where it cannot be there */
+  function placeFor(kind: SensorKind, placeId: number): void {
+    openPlace(context, placeId);
+    if (kind === 'probe') throw new Refusal(message('refusal.sensor-is-probe'));
+  }
   /** From then on it is there, also where it was elsewhere later. */
   function place(sensorId: number, placeId: number | null, since: string): void {
     const { airSensors } = context.yard();
@@ -54,13 +55,18 @@ export function sensorCommands(
     if (later[0]?.since !== since) airSensors.addStay({ sensorId, placeId, since });
   }
   return {
-    'sensors.add': ({ placeId, ...sensor }) => {
+    'sensors.add': ({ placeId, deviceId, ...sensor }) => {
       const { airSensors } = context.yard();
-      const known = airSensors.list().find(({ deviceId }) => deviceId === sensor.deviceId);
-      if (known) throw new Refusal(message('refusal.sensor-known', { sensorName: known.name }));
-      if (placeId !== null) openPlace(context, placeId);
-      const id = airSensors.add({ ...sensor, closedAt: null });
-      if (placeId !== null) place(id, placeId, context.now());
+      const known = airSensors.find(deviceId);
+      if (known?.closedAt === null)
+        throw new Refusal(message('refusal.sensor-known', { sensorName: known.name }));
+      if (sensor.kind === 'air' && placeId === null) throw new Refusal(message('refusal.sensor-no-place'));
+      if (placeId !== null) placeFor(sensor.kind, placeId);
+      // One that was removed is itself again.
+      if (known)
+        airSensors.edit({ id: known.id, basedOn: known.version, changed: { ...sensor, closedAt: null } });
+      const id = known?.id ?? airSensors.add({ ...sensor, deviceId, closedAt: null });
+      if ((airSensors.stay(id)?.placeId ?? null) !== placeId) place(id, placeId, context.now());
       context.afterwards(check);
       return get(id);
     },
@@ -71,8 +77,8 @@ export function sensorCommands(
       return get(edit.id);
     },
     'sensors.move': ({ id, placeId, sinceOn }) => {
-      rowOf(id);
-      if (placeId !== null) openPlace(context, placeId);
+      const { kind } = rowOf(id);
+      if (placeId !== null) placeFor(kind, placeId);
       const sinceMs = startOfDay(sinceOn);
       if (sinceMs > Date.parse(context.now())) throw new Refusal(message('refusal.sensor-later'));
       place(id, placeId, new Date(sinceMs).toISOString());

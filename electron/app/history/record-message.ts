@@ -26,6 +26,9 @@ export function recordMessage({ inTable, name }: Pick<UndoConflict, 'inTable' | 
       return message('act.record.meter-check', facts);
     case 'meter_profile':
       return message('act.record.meter', facts);
+    case 'air_sensor':
+    case 'air_sensor_stay':
+      return message('act.record.sensor', facts);
     case 'project':
       return message('act.record.project', facts);
     case 'move':

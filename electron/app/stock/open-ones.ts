@@ -1,6 +1,7 @@
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import type { SensorRow } from '../../store/air-sensor-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, refusingDuplicates } from '../context.ts';
 
@@ -21,6 +22,12 @@ export function openPlace({ yard }: Pick<AppContext, 'yard'>, id: number): Place
   const place = orRefuse(yard().places.get(id), 'place');
   if (place.closedAt === null) return place;
   throw new Refusal(message('refusal.place-closed', { placeName: place.name }));
+}
+
+/** @throws Refusal for a sensor that is not there, or was removed */
+export function openSensor({ yard }: Pick<AppContext, 'yard'>, id: number): SensorRow {
+  const row = yard().airSensors.get(id);
+  return orRefuse(row?.closedAt === null ? row : undefined, 'sensor');
 }
 
 /** @throws Refusal where one is not there, or left the yard */

@@ -25,6 +25,7 @@ export const history = {
   'act.record.use': 'Use {recordName}',
   'act.record.test-block': '{recordName}',
   'act.record.meter': 'Meter {recordName}',
+  'act.record.sensor': 'Sensor {recordName}',
   'act.record.meter-check': 'A check of {recordName}',
   'act.record.project': 'Project {recordName}',
   'act.record.move': 'A move of board {recordName}',

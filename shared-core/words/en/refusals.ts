@@ -250,6 +250,9 @@ export const refusals = {
   'refusal.planned-move-empty':
     '{stackName} has no boards. Nothing was moved. Delete the planned move instead.',
   'refusal.sensor-known': 'This sensor is already added as {sensorName}. Nothing was saved.',
+  'refusal.sensor-no-place': 'A hygrometer needs a place. Nothing was saved. Choose a place.',
+  'refusal.sensor-is-probe':
+    'A probe thermometer is in the wood, at no place. Nothing was saved. Leave out the place.',
   'refusal.sensor-while-probing':
     'Pins are in, so {sensorName} is not read now. Pull the pins, then read again.',
   'refusal.sensor-silent-beside':

@@ -22,8 +22,8 @@ test('meters heard are listed the strongest first, those whose strength the adap
   ]);
 });
 
-test('a hygrometer of the yard is not among the meters heard', async () => {
-  await yard.command('sensors.add', { name: 'Wall', deviceId: 'wall', kind: 'air', placeId: null });
+test('a sensor of the yard is not among the meters heard', async () => {
+  await yard.command('sensors.add', { name: 'Probe', deviceId: 'wall', kind: 'probe', placeId: null });
   await yard.command('meter.scan', {});
   yard.meter.emit('found', { deviceId: 'wall', name: 'Wall', rssiDbm: -40, serviceUuids: [] });
   const { devices } = await yard.query('meter.state', {});

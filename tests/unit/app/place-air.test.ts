@@ -180,8 +180,11 @@ describe('what was typed of the air', () => {
 });
 
 describe('a sensor', () => {
-  const add = (placeId: number | null = yard.place.id) =>
-    yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId });
+  const add = (name = 'Wall') =>
+    yard.command('sensors.add', { name, deviceId: 'a1', kind: 'air', placeId: yard.place.id });
+  const remove = ({ id, version }: { id: number; version: number }) =>
+    yard.command('sensors.remove', { id, basedOn: version });
+  const sensors = () => yard.query('sensors.list', {});
 
   test('is added once', async () => {
     await add();
@@ -201,9 +204,41 @@ describe('a sensor', () => {
     expect(await yard.query('sensors.list', {})).toMatchObject([{ placeId: null }]);
   });
 
-  test('that was removed is not in the list', async () => {
-    const { id, version } = await add();
-    await yard.command('sensors.remove', { id, basedOn: version });
-    expect(await yard.query('sensors.list', {})).toEqual([]);
+  test('that was removed is not in the list, and cannot be moved, renamed, read or removed', async () => {
+    const sensor = await add();
+    const { id, version: basedOn } = sensor;
+    await remove(sensor);
+    expect(await sensors()).toEqual([]);
+    const gone = 'not in this yard';
+    const sinceOn = '2026-05-20';
+    await expect(yard.command('sensors.move', { id, placeId: null, sinceOn })).rejects.toThrow(gone);
+    await expect(yard.command('sensors.edit', { id, basedOn, changed: { name: 'A' } })).rejects.toThrow(gone);
+    await expect(yard.command('sensors.read', { id })).rejects.toThrow(gone);
+    await expect(remove({ id, version: basedOn + 1 })).rejects.toThrow(gone);
+  });
+
+  test('that is added again after it was removed is the same one, and its removal is not undone', async () => {
+    const sensor = await add();
+    const { act } = await remove(sensor);
+    const again = await add('North wall');
+    expect(again).toMatchObject({ id: sensor.id, name: 'North wall', placeId: yard.place.id });
+    const [added] = (await yard.query('acts.list', { boardId: null, before: null, limit: 1 })).acts;
+    expect(say(added!.line)).toBe('Sensor North wall added.');
+    await expect(yard.command('acts.undo', { act })).rejects.toThrow('Sensor North wall was changed later');
+    expect(await sensors()).toHaveLength(1);
+    await yard.command('acts.undo', { act: added!.id });
+    await yard.command('acts.undo', { act });
+    expect(await sensors()).toMatchObject([{ id: sensor.id, name: 'Wall', placeId: yard.place.id }]);
+  });
+
+  test('of air has a place, and a probe has none', async () => {
+    const probe = { name: 'Probe', deviceId: 'p1', kind: 'probe', placeId: null } as const;
+    await expect(yard.command('sensors.add', { ...probe, kind: 'air' })).rejects.toThrow('needs a place');
+    const placeId = yard.place.id;
+    await expect(yard.command('sensors.add', { ...probe, placeId })).rejects.toThrow('at no place');
+    const { id } = await yard.command('sensors.add', probe);
+    await expect(yard.command('sensors.move', { id, placeId, sinceOn: '2026-05-20' })).rejects.toThrow(
+      'at no place',
+    );
   });
 });
