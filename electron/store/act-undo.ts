@@ -10,7 +10,7 @@ export interface Touched {
   /** Those of which anything changed, and rounds likewise. */
   boardIds: Set<number>;
   roundIds: Set<number>;
-  /** Those that themselves changed; species also where their oven checks did. */
+  /** Those that themselves changed; species also where their oven checks did, and places where their measured air did. */
   stackIds: Set<number>;
   placeIds: Set<number>;
   speciesIds: Set<string>;
@@ -166,6 +166,8 @@ export function actUndo(db: Db) {
     const { board_id, round_id, species_id } = withOwners(row);
     if (board_id != null) touched.boardIds.add(board_id as number);
     if (round_id != null) touched.roundIds.add(round_id as number);
+    // Wood whose temperature nobody measured is as warm as the air at its place.
+    if (table.startsWith('air_') && row.place_id != null) touched.placeIds.add(row.place_id as number);
     if (TEACHING.test(table)) {
       touched.isTaught = true;
       if (species_id != null) touched.speciesIds.add(species_id as string);

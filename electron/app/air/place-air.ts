@@ -5,6 +5,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import type { Judging } from '../judging/judging.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { openPlace } from '../stock/open-ones.ts';
 import { measuredAt, readMeasured } from './measured-places.ts';
@@ -45,7 +46,10 @@ export const placeAirQueries = (context: QueryContext) =>
     },
   }) satisfies Partial<Queries>;
 
-export function placeAirCommands(context: AppContext) {
+export function placeAirCommands(context: AppContext, judging: Pick<Judging, 'judgeAgain'>) {
+  /** Readings of wood whose temperature nobody measured are corrected by this air. */
+  const judgeAt = (placeId: number): void => judging.judgeAgain(context.yard().moves.boardsEverAt(placeId));
+
   /** @param instead  the row that it is another value of; null: it is new */
   function save({ placeId, measuredOn, tempC, rh, isReplacing }: Typed, instead: number | null): void {
     const { airLogs } = context.yard();
@@ -75,6 +79,7 @@ export function placeAirCommands(context: AppContext) {
       rh,
       sensorId: null,
     });
+    judgeAt(placeId);
   }
 
   const typedRow = (id: number) => orRefuse(context.yard().airLogs.typed(id), 'air');
@@ -105,19 +110,23 @@ export function placeAirCommands(context: AppContext) {
     },
     'air.delete': ({ id }) => {
       const { acts, airLogs } = context.yard();
-      airLogs.drop(typedRow(id).placeId, id);
+      const { placeId } = typedRow(id);
+      airLogs.drop(placeId, id);
+      judgeAt(placeId);
       return { act: acts.now() };
     },
     'air.exclude': (period) => {
       const { acts, airLogs } = context.yard();
       const days = daysIn(period, false);
       for (const day of days) airLogs.excludeDay(period.placeId, day);
+      judgeAt(period.placeId);
       return { act: acts.now(), days: days.length };
     },
     'air.include': (period) => {
       const { acts, airLogs } = context.yard();
       const days = daysIn(period, true);
       for (const day of days) airLogs.includeDay(period.placeId, day);
+      judgeAt(period.placeId);
       return { act: acts.now(), days: days.length };
     },
   } satisfies Partial<Commands>;

@@ -5,6 +5,7 @@ import type { SensorRow } from '../../store/air-sensor-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
+import type { Judging } from '../judging/judging.ts';
 import { startOfDay } from '../stock/board-days.ts';
 import { openPlace, openSensor } from '../stock/open-ones.ts';
 import type { SensorDesk } from './sensor-desk.ts';
@@ -37,6 +38,7 @@ export const sensorQueries = (context: QueryContext, { newestOf }: Pick<SensorDe
 export function sensorCommands(
   context: AppContext,
   { newestOf, check }: Pick<SensorDesk, 'newestOf' | 'check'>,
+  judging: Pick<Judging, 'judgeAgain'>,
 ) {
   const asShown = (row: SensorRow): Sensor => sensorOf(context.yard(), row, newestOf, context.now());
   const rowOf = (id: number): SensorRow => openSensor(context, id);
@@ -81,7 +83,12 @@ export function sensorCommands(
       if (placeId !== null) placeFor(kind, placeId);
       const sinceMs = startOfDay(sinceOn);
       if (sinceMs > Date.parse(context.now())) throw new Refusal(message('refusal.sensor-later'));
+      const { airSensors, moves } = context.yard();
+      const stays = airSensors.staysFrom(id, '');
       place(id, placeId, new Date(sinceMs).toISOString());
+      // What was logged since then counts at another place.
+      const places = new Set([placeId, ...stays.map((stay) => stay.placeId)].filter((each) => each !== null));
+      judging.judgeAgain([...new Set([...places].flatMap((each) => moves.boardsEverAt(each)))]);
       return get(id);
     },
     'sensors.remove': ({ id, basedOn }) => {

@@ -247,6 +247,7 @@ export function* saveImport(
       airLogs.add({ ...row, sensorId: null });
       counts.airValues++;
     }
+    judging.judgeAgain(yard.moves.boardsEverAt(placeId));
   }
 
   function saveOvenCheck(check: ImportPlan['ovenChecks'][number]): void {

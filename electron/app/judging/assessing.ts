@@ -28,6 +28,7 @@ import { correctReading } from '../../../shared-core/wood/moisture/correction.ts
 import { NEVER_OFF } from '../../../shared-core/wood/moisture/meter-bias.ts';
 import { type MeterRecord, NO_RECORD, unitOf } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
+import { measuredTempC } from '../air/air-at.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import { findingOf, foundOf } from './finding.ts';
 import { createLearning, type MeterMeaning } from './learning.ts';
@@ -246,7 +247,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       endUse: orRefuse(yard.endUses.get(endUseId), 'use'),
       place: {
         ...placeFacts(placeAt(known.moves, at), at),
-        ...(round.airTempC !== null && { airTempC: round.airTempC, isAirMeasured: true }),
+        ...airOf(placeAt(known.moves, at), at, round.airTempC),
         isNewHere: isNewHere(stopsOf(known.moves, at), sawnOn, at),
       },
       readings,
@@ -352,7 +353,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const yard = context.yard();
     // Without its forecast, which takes longer to read than all the rest: a lively meter asks fifty times a second.
     const { speciesId } = orRefuse(yard.boards.judgedBy(live.boardId), 'board');
-    const place = placeFacts(placeAt(yard.moves.ofBoard(live.boardId), at), at);
+    const there = placeAt(yard.moves.ofBoard(live.boardId), at);
+    const place = { ...placeFacts(there, at), ...airOf(there, at, null) };
     const meaning = meaningOf(yard.meters.get(live.meterId) ?? NO_RECORD);
     return correctReading({
       value: live.value,
@@ -375,6 +377,16 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   function placeAt(moves: readonly Move[], at: string): Place {
     const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
     return orRefuse(context.yard().places.get(orRefuse(move, 'move').placeId), 'place');
+  }
+
+  /** Air that was measured there then, which holds in place of the month's. @param ofRound  a person gave it for the round, °C */
+  function airOf(
+    place: Place,
+    at: string,
+    ofRound: number | null,
+  ): Pick<BoardEvidence['place'], 'airTempC' | 'isAirMeasured'> {
+    const airTempC = ofRound ?? measuredTempC(context.yard(), place, at);
+    return airTempC === null ? {} : { airTempC, isAirMeasured: true };
   }
 
   /** Where it was, with the EMC of each place in the month of that instant. */

@@ -1,5 +1,5 @@
 import type { Sensor } from '../../../shared-core/contract/air.ts';
-import { HOUR_MS } from '../../../shared-core/time.ts';
+import { isFreshAir } from '../../../shared-core/wood/climate/measured-air.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import type { useWoodTemp } from '../../form/TemperatureField.tsx';
@@ -61,16 +61,13 @@ function ReadProbe({ probe, answer }: { probe: Sensor; answer: Answer }) {
   );
 }
 
-/** Older values say nothing of the air now. */
-const FRESH_MS = 3 * HOUR_MS;
-
 function AirHere({ placeId }: { placeId: number }) {
   const { say } = useWords();
   const last = useQuery('air.ofPlace', { placeId }).output?.last;
   if (
     last?.tempC == null ||
     last.rh === null ||
-    Date.parse(new Date().toISOString()) - Date.parse(last.at) > FRESH_MS
+    !isFreshAir(Date.parse(last.at), Date.parse(new Date().toISOString()))
   )
     return null;
   return (

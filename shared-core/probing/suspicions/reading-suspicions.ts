@@ -241,16 +241,15 @@ const temperatureUnknown: Rule = ({ corrected }) =>
       }
     : null;
 
-const temperatureOfAir: Rule = ({ corrected }, { place: { name, airTempC = null } }) =>
+const temperatureOfAir: Rule = ({ corrected }, { place: { name, airTempC = null, isAirMeasured } }) =>
   airTempC !== null && corrected.warnings.includes('temperature-of-air')
     ? {
         rule: 'temperature-of-air',
         severity: 'note',
-        why: message('suspicion.temperature-of-air', {
-          airTempC,
-          placeName: name,
-          perStepK: ABOUT_A_POINT_K,
-        }),
+        why: message(
+          isAirMeasured ? 'suspicion.temperature-of-measured-air' : 'suspicion.temperature-of-air',
+          { airTempC, placeName: name, perStepK: ABOUT_A_POINT_K },
+        ),
         whatToDo: message('suspicion.temperature-unknown.do'),
       }
     : null;
@@ -281,11 +280,10 @@ const temperatureUnlikely: Rule = ({ reading: { woodTempC, isTempRight = false }
   return {
     rule: 'temperature-unlikely',
     severity: 'questionable',
-    why: message('suspicion.temperature-unlikely', {
-      woodTempC,
-      airTempC,
-      placeName: place.name,
-    }),
+    why: message(
+      place.isAirMeasured ? 'suspicion.temperature-unlikely.measured' : 'suspicion.temperature-unlikely',
+      { woodTempC, airTempC, placeName: place.name },
+    ),
     whatToDo: message('suspicion.temperature-unlikely.do'),
   };
 };

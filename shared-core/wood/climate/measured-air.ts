@@ -137,7 +137,7 @@ function doubtsOf(log: readonly LoggedAir[]): (AirDoubt | null)[] {
 /** Of what sensors logged, why it is not used. What is excluded, or of a clock that was ahead, says nothing of the rest. */
 function doubtsOfSensed(
   log: readonly LoggedAir[],
-  { untilMs, excluded }: LogUse,
+  { untilMs, excluded }: Pick<LogUse, 'untilMs' | 'excluded'>,
 ): Map<LoggedAir, AirDoubt | null> {
   const sensed = log.filter(({ isOfDay, atMs }) => !isOfDay && atMs <= untilMs);
   const isExcluded = (value: LoggedAir): boolean => excluded.has(dayOf(value));
@@ -196,6 +196,48 @@ export function* eachMeasuredDay(
 export const measuredDays = (log: readonly LoggedAir[], air: MonthlyAir, use: LogUse): MeasuredDay[] => [
   ...eachMeasuredDay(log, air, use),
 ];
+
+/** What was measured longer ago says nothing of the air of the moment. Common practice, no source. */
+const FRESH_MS = 3 * HOUR_MS;
+
+/** Whether a value still tells of the air. @param nowMs  UTC, ms */
+export const isFreshAir = (atMs: number, nowMs: number): boolean => nowMs - atMs <= FRESH_MS;
+
+/** An instant, and the first and the last of its day where the person is, UTC, ms. */
+export interface InstantOfDay {
+  atMs: number;
+  dayFromMs: number;
+  dayToMs: number;
+}
+
+/**
+ * How warm the air was: by the last value of a log until then, where that is fresh and can be right, else by what a person
+ * gave for that day. What a log has of later counts for nothing, so that what was read stays as it was.
+ *
+ * @param log  rising in time, from some days before: they tell whether a sensor is stuck, or was carried elsewhere
+ * @returns    °C; null where neither is known
+ */
+export function airTempAt(
+  log: readonly LoggedAir[],
+  air: MonthlyAir,
+  { untilMs, excluded }: Pick<LogUse, 'untilMs' | 'excluded'>,
+  { atMs, dayFromMs, dayToMs }: InstantOfDay,
+): number | null {
+  const usualC = withinYear(
+    air.map(({ tempC }) => tempC),
+    atMs,
+  );
+  const isLike = ({ tempC }: LoggedAir): boolean => Math.abs(tempC - usualC) <= UNLIKE_C;
+  const doubts = doubtsOfSensed(log, { untilMs: Math.min(untilMs, atMs), excluded });
+  const logged = [...doubts].findLast(
+    ([value, doubt]) => doubt === null && isFreshAir(value.atMs, atMs) && isLike(value),
+  )?.[0];
+  const typed = log.findLast(
+    (value) =>
+      value.isOfDay && !value.isOutdated && value.atMs >= dayFromMs && value.atMs <= dayToMs && isLike(value),
+  );
+  return (logged ?? typed)?.tempC ?? null;
+}
 
 /** `typed`: a person gave the air of that day. `outdated`: and gave another value for it later. */
 export type UnusedWhy = AirDoubt | 'typed' | 'outdated';

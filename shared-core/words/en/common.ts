@@ -102,7 +102,7 @@ export const common = {
   'wood-temp.hint': 'Measure the wood, not the air. A stack stays cold after a cold night.',
   'wood-temp.unknown': 'I don’t know',
   'wood-temp.unknown-effect':
-    'Readings are corrected for the usual air here. Wood {warmerStepK} colder or warmer than that shifts a reading by about {shiftPoints}. Calls are less certain.',
+    'Readings are corrected for the air here. Wood {warmerStepK} colder or warmer than that shifts a reading by about {shiftPoints}. Calls are less certain.',
   'wood-temp.frozen':
     'Below freezing, readings are less exact. Boards above {frozenLimitPct} cannot be read until they thaw.',
   'wood-temp.missing': 'Type the wood temperature, or check “I don’t know”.',

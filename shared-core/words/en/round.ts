@@ -261,7 +261,7 @@ export const round = {
   'live.was-away': 'The connection or the setup changed. Pull the pins once, or press Space to save.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
-  'live.warning.temperature-of-air': 'Wood temperature unknown. Corrected for the usual air here.',
+  'live.warning.temperature-of-air': 'Wood temperature unknown. Corrected for the air here.',
   'live.warning.temperature-out-of-range': 'Wood temperature outside the range of the correction.',
   'live.warning.frozen': 'Wet and frozen: this reading is not valid.',
   'live.warning.below-freezing': 'Below freezing: less exact.',

@@ -72,6 +72,8 @@ export const suspicions = {
     'Wood temperature unknown, so the reading is not corrected for it. Each {perStepK} shifts a reading by about 1 point.',
   'suspicion.temperature-of-air':
     'Wood temperature unknown. The reading is corrected for the air of {placeName}, about {airTempC}. Each {perStepK} shifts a reading by about 1 point.',
+  'suspicion.temperature-of-measured-air':
+    'Wood temperature unknown. The reading is corrected for the air measured in {placeName}, {airTempC}. Each {perStepK} shifts a reading by about 1 point.',
   'suspicion.temperature-unknown.do': 'Measure the wood temperature and enter it for the round.',
 
   'suspicion.temperature-out-of-range':
@@ -85,6 +87,8 @@ export const suspicions = {
 
   'suspicion.temperature-unlikely':
     'You entered {woodTempC} for the wood. In that month the air in {placeName} is usually about {airTempC}.',
+  'suspicion.temperature-unlikely.measured':
+    'You entered {woodTempC} for the wood. The air measured in {placeName} was {airTempC}.',
   'suspicion.temperature-unlikely.do': 'Measure it again. Then correct or confirm it.',
 
   'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',

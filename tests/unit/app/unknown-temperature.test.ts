@@ -1,5 +1,6 @@
 /** Rounds started without a wood temperature, where the air of the place says how cold it may be. */
-import { expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { say } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -18,7 +19,7 @@ async function inAirOf(tempC: number) {
     note: '',
   });
   await yard.command('boards.add', [{ ...yard.board('OAK-1'), stackId, speciesId: 'oak-white' }]);
-  return stackId;
+  return { stackId, placeId };
 }
 
 async function walk(stackId: number, woodTempC: number | null) {
@@ -33,7 +34,7 @@ async function walk(stackId: number, woodTempC: number | null) {
 }
 
 test('in a shed at −20 °C, 13% of unknown temperature is not Ready: the air is taken for the wood, and that is said', async () => {
-  const stackId = await inAirOf(-20);
+  const { stackId } = await inAirOf(-20);
   const unknown = await walk(stackId, null);
   expect(unknown.call).not.toBe('ready');
   expect(unknown.rules).toEqual(expect.arrayContaining(['temperature-of-air', 'below-freezing']));
@@ -44,7 +45,43 @@ test('in a shed at −20 °C, 13% of unknown temperature is not Ready: the air i
 });
 
 test('at room temperature it makes little difference', async () => {
-  const { call, rules } = await walk(await inAirOf(20), null);
+  const { call, rules } = await walk((await inAirOf(20)).stackId, null);
   expect(call).toBe('ready');
   expect(rules).toEqual(['temperature-of-air']);
+});
+
+describe('air that was measured at the place', () => {
+  async function readAt15() {
+    const at = await inAirOf(5);
+    const typed = { placeId: at.placeId, measuredOn: '2026-06-01', tempC: 15, rh: 0.75 };
+    const { act } = await yard.command('air.type', typed);
+    const { id: roundId } = await yard.command('rounds.start', { stackId: at.stackId, woodTempC: null });
+    await aimAt(roundId, 0, 0);
+    await type(roundId, 13);
+    const reading = async () =>
+      (await yard.query('rounds.get', { roundId })).probed!.assessment!.readings[0]!;
+    return { ...at, act, reading };
+  }
+
+  test('is taken for the wood, not that of the month, and that is said', async () => {
+    const { reading } = await readAt15();
+    const { suspicions } = await reading();
+    expect(suspicions.map(({ why }) => say(why))).toEqual([
+      expect.stringContaining('corrected for the air measured in Shed, 15°C.'),
+    ]);
+  });
+
+  test('and deleted is not, until that is undone: a reading follows', async () => {
+    const { act, placeId, reading } = await readAt15();
+    const measured = await reading();
+    const [typed] = (await yard.query('air.ofPlace', { placeId })).typed;
+    const deletion = await yard.command('air.delete', { id: typed!.id });
+    const usual = await reading();
+    expect(say(usual.suspicions[0]!.why)).toContain('corrected for the air of Shed, about 5°C.');
+    expect(usual.corrected.mcPct!).toBeGreaterThan(measured.corrected.mcPct! + 0.3);
+    await yard.command('acts.undo', { act: deletion.act });
+    expect(await reading()).toEqual(measured);
+    await yard.command('acts.undo', { act });
+    expect(await reading()).toEqual(usual);
+  });
 });

@@ -3,6 +3,7 @@ import { DAY_MS, HOUR_MS } from '../../../shared-core/time.ts';
 import { emcOfYear } from '../../../shared-core/wood/climate/climate.ts';
 import { emcPct } from '../../../shared-core/wood/climate/emc.ts';
 import {
+  airTempAt,
   type LoggedAir,
   measuredDays,
   measuredMonths,
@@ -191,4 +192,47 @@ describe('the months by what was measured', () => {
 test('a value within the year is that of the month in its middle', () => {
   const { monthlyEmcPct } = emcOfYear(air.map((month, at) => ({ ...month, rh: 0.5 + at / 40 })));
   expect(withinYear(monthlyEmcPct, Date.UTC(2026, 4, 16, 12))).toBeCloseTo(monthlyEmcPct[4]!, 6);
+});
+
+describe('the air of an instant', () => {
+  const tempAt = (log: readonly LoggedAir[], hour: number, use = open) => {
+    const atMs = startMs + hour * HOUR_MS;
+    const dayFromMs = Math.floor(atMs / DAY_MS) * DAY_MS;
+    return airTempAt(log, air, use, { atMs, dayFromMs, dayToMs: dayFromMs + DAY_MS - 1 });
+  };
+  const log = hours(4);
+  const ofDay = typed(3, 18, 0.6);
+
+  test('is the last value until then, whatever was logged later and typed of the day', () => {
+    expect(
+      tempAt(
+        [...log, ofDay].sort((a, b) => a.atMs - b.atMs),
+        74.5,
+      ),
+    ).toBe(log[74]!.tempC);
+  });
+
+  test('is what was typed of its day where the log is three hours old, and not that of another day', () => {
+    const until = log.slice(0, 74);
+    expect(tempAt([...until, ofDay], 75)).toBe(log[73]!.tempC);
+    expect(tempAt([...until, ofDay], 78)).toBe(18);
+    expect(tempAt([...until, ofDay], 98)).toBeNull();
+    expect(tempAt([...until, { ...ofDay, isOutdated: true }], 78)).toBeNull();
+  });
+
+  test('is not that of a sensor that is stuck, of another air, or excluded', () => {
+    expect(
+      tempAt(
+        hours(4, () => ({ tempC: 9, rh: 0.5 })),
+        74,
+      ),
+    ).toBeNull();
+    expect(
+      tempAt(
+        hours(4, () => ({ tempC: 40 })),
+        74,
+      ),
+    ).toBeNull();
+    expect(tempAt(log, 78, { ...open, excluded: new Set([startMs + 3 * DAY_MS]) })).toBeNull();
+  });
 });

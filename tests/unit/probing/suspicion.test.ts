@@ -121,6 +121,20 @@ describe('a reading by itself', () => {
     ]);
   });
 
+  test('a wood temperature unlike the air that was measured is held against that', () => {
+    const place = { name: 'the room', kind: 'heated-room', emcPct: 8, month: 5, airTempC: 20 } as const;
+    const measured = { place: { ...place, isAirMeasured: true } };
+    expect(suspicionsOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), measured)).toMatchObject([
+      {
+        why: message('suspicion.temperature-unlikely.measured', {
+          woodTempC: 32,
+          airTempC: 20,
+          placeName: 'the room',
+        }),
+      },
+    ]);
+  });
+
   test('a wood temperature that the air of that month cannot explain: questionable (30 °C typed for 30 °F, say)', () => {
     const heated = { name: 'the room', kind: 'heated-room', emcPct: 8, month: 5, airTempC: 20 } as const;
     expect(suspicionsOf(reading(1, 'shell', 9.2, { woodTempC: 32 }), { place: heated })).toMatchObject([

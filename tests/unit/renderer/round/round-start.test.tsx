@@ -168,7 +168,7 @@ test('in Fahrenheit for whom that is the unit', async () => {
 test('not knowing the temperature is allowed, and its cost is shown', async () => {
   const { machine, user } = await open([aStack(1)]);
   await user.click(screen.getByRole('checkbox', { name: 'I don’t know' }));
-  expect(screen.getByText(/Readings are corrected for the usual air here/)).toBeTruthy();
+  expect(screen.getByText(/Readings are corrected for the air here/)).toBeTruthy();
   await user.click(screen.getByRole('button', { name: 'Start the round' }));
   expect(machine.inputsOf('rounds.start')).toEqual([{ stackId: 1, woodTempC: null, startedOn: null }]);
 });
