@@ -63,7 +63,7 @@ test('a meter that comes back with another address is offered while its link is 
   await page.evaluate(() => {
     location.hash = '#/history';
   });
-  await expect(page.getByText('Meter Yard meter recognized under a new address.').first()).toBeVisible();
+  await expect(page.getByText('Yard meter recognized under a new address.').first()).toBeVisible();
   await second.close();
   await pintally.stop();
   await radio.stop();

@@ -147,7 +147,7 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
     return right;
   }
 
-  /** What no block for wood is, and what this meter cannot show. */
+  /** Values that no block has, or this meter cannot show. */
   function checkBlock(block: Pick<NewTestBlock, 'expected' | 'unit' | 'tolerance'>, meter: MeterRow): void {
     const of = [
       expectedSchemas[block.unit].safeParse(block.expected),

@@ -42,7 +42,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   /** The reading that the pins which are in were saved as. */
   const pinsIn = meterIsLive ? insertion : null;
-  /** The meter was away since: they may be in elsewhere. */
+  /** The link was lost since: the pins may be at another spot. */
   const mayBeOther = useMeter(({ wasAway }) => wasAway) && pinsIn !== null;
   /** Of which reading Space asked whether these are its pins. */
   const [askedPins, setAskedPins] = useState<{ readingId: number; atMs: number } | null>(null);

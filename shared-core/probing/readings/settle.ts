@@ -57,7 +57,7 @@ export const STEADY_PCT = 0.05;
 const RUNNING_OUT_PCT = 0.125;
 /** Surely less each second than this: slow electrodes creep on for four seconds, so less than half a point is to come. */
 const SURELY_PCT = 0.1;
-/** So many standard errors are sure. */
+/** This many standard errors count as sure. */
 const SURE = 2;
 /** Of a display in steps of 0.1: their standard deviation is 0.1 / √12. */
 const LEAST_NOISE_PCT = 0.03;

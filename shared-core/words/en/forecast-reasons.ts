@@ -49,15 +49,15 @@ export const forecastReasons = {
   'forecast.air.measured':
     'Air in {placeName}: measured since {sinceOn}, on {days, plural, one {# day} other {# days}}. {otherAir}',
   'forecast.air.station':
-    'Before that, in gaps, and from now on: the air of {stationName}{adjusted, select, yes {, adjusted to what was measured} other {}}.',
+    'All other days: the air of {stationName}{adjusted, select, yes {, adjusted to what was measured} other {}}.',
   'forecast.air.file':
-    'Before that, in gaps, and from now on: the weather file for {siteName}{adjusted, select, yes {, adjusted to what was measured} other {}}.',
+    'All other days: the weather file for {siteName}{adjusted, select, yes {, adjusted to what was measured} other {}}.',
   'forecast.air.region':
-    'Before that, in gaps, and from now on: the region’s average air{adjusted, select, yes {, adjusted to what was measured} other {}}.',
+    'All other days: the region’s average air{adjusted, select, yes {, adjusted to what was measured} other {}}.',
   'forecast.air.room':
-    'Before that, in gaps, and from now on: the usual air of such a room{adjusted, select, yes {, adjusted to what was measured} other {}}.',
+    'All other days: the usual air of such a room{adjusted, select, yes {, adjusted to what was measured} other {}}.',
   'forecast.air.months':
-    'Before that, in gaps, and from now on: the months you entered{adjusted, select, yes {, adjusted to what was measured} other {}}.',
+    'All other days: the months you entered{adjusted, select, yes {, adjusted to what was measured} other {}}.',
   'forecast.assumed.room-air': 'The air in {placeName} is assumed, so the dates are rough too.',
   'forecast.assumed.check-air':
     'Readings differ a lot from the air entered for {placeName}. Check that air, and the airflow through the stack.',

@@ -47,8 +47,10 @@ export const meterCheck = {
   'meter-check.none-used': 'No check is used now.',
   'meter-check.due.first': 'Check {meterName} with {blockName} before you start.',
   'meter-check.due.again': '{meterName} was last checked {lastAt}.',
-  'meter-check.was-off.pct': '{meterName} was off by {offPoints} when last checked, {lastAt}.',
-  'meter-check.was-off.ohm': '{meterName} was off by {offSharePct} when last checked, {lastAt}.',
+  'meter-check.was-off.pct':
+    '{meterName} was off by {offPoints} when last checked, {lastAt}, and is not corrected.',
+  'meter-check.was-off.ohm':
+    '{meterName} was off by {offSharePct} when last checked, {lastAt}, and is not corrected.',
   'meter-check.correct-it': 'Correct readings',
   'meter-check.hold': 'Press both pins onto the contacts of {blockName}. Hold still.',
   'meter-check.lift': 'Pull the pins first. Then press them onto the contacts.',
@@ -73,7 +75,7 @@ export const meterCheck = {
   'meter-check.all': '{checks, plural, one {# check} other {All # checks}}',
   'meter-check.corrected': 'Readings are corrected for it.',
   'meter-check.far': 'Too far off to correct. Check the battery, pins, and setting.',
-  'meter-check.next-round': 'Later readings will be questionable until you correct them.',
+  'meter-check.next-round': 'Later readings are off, too, until you correct them.',
   'meter-check.offer': 'Correct readings from this check on?',
   'meter-check.offer-hint': 'What the meter showed stays saved. The correction is best near {rightValue}.',
   'meter-check.correct':
@@ -88,7 +90,7 @@ export const meterCheck = {
   'meter-check.list': 'Checks of {meterName}',
   'meter-check.named': 'the check of {checkedAt}',
   'meter-check.ahead': 'Not used: the clock was ahead when it was made.',
-  'meter-check.exclude-stopped': 'Stopped. The check still counts.',
+  'meter-check.exclude-stopped': 'Stopped. The check is still used.',
   'meter-check.excluding': 'Changing readings …',
   'meter-check.excluded':
     '{readings, plural, =0 {Check excluded.} one {Check excluded. # reading is no longer corrected by it.} other {Check excluded. # readings are no longer corrected by it.}}',

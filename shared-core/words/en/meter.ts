@@ -369,11 +369,12 @@ export const meter = {
   'meter.same.several': 'This looks like one of your meters, with a new address.',
   'meter.same.ask': 'Is it?',
   'meter.same.ask-which': 'Which one is it?',
-  'meter.same.ask-renamed': '{meterName} had its address. It calls itself {ownName}. Is it the same?',
+  'meter.same.ask-renamed':
+    'This meter calls itself {ownName}. {meterName} had the same address. Is it the same meter?',
   'meter.same.it-is': 'It is the same',
   'meter.same.another': 'Another meter',
-  'meter.same.done': '{meterName} has its new address. Its readings are saved again.',
-  'meter.same.renamed': 'It is called {meterName} now. Its readings are saved again.',
+  'meter.same.done': '{meterName} has its new address. Its readings are saved from now on.',
+  'meter.same.renamed': 'It is called {meterName} now. Its readings are saved from now on.',
   'meter.same.is-another': 'It is a separate meter. Its readings are saved.',
   /** A device of the name of a meter that does not answer. */
   'meter.same.in-reach': '{meterName} is in reach. Is it yours, with a new address?',

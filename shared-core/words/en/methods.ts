@@ -348,7 +348,7 @@ export const methods = {
   'methods.numbers.always-fully-in': 'Chance that pins of unknown length went in fully at every spot',
   'methods.numbers.usual-drying-temp': 'Temperature that the diffusivity is worked out at',
   'methods.numbers.coldest': 'Coldest air of the EMC formula',
-  'methods.numbers.dampest': 'Dampest air of the EMC formula, as a share of saturated',
+  'methods.numbers.dampest': 'Highest humidity of the EMC formula',
   'methods.numbers.above-means-sd': 'Spread of a typed month, points',
   'methods.numbers.model-error': 'Error of the drying model, points',
   'methods.numbers.model-error-degrees': 'Error of the drying model, known as if from so many readings',

@@ -204,7 +204,7 @@ export const refusals = {
   'refusal.species-not-saved': 'The species was not saved.',
   'refusal.meter-used':
     '{meterName} was not deleted: readings or checks were taken with it. You can stop using it for typed readings.',
-  'refusal.meter-connected': '{meterName} is connected. Nothing was changed. Disconnect it first.',
+  'refusal.meter-connected': '{meterName} is in use. Nothing was changed. Press Disconnect first.',
   'refusal.meter-name-taken':
     'There is already a meter called {meterName}. Nothing was saved. Choose another name.',
   'refusal.meter-as-before': 'The meter is read as before.',
@@ -256,14 +256,14 @@ export const refusals = {
   'refusal.sensor-while-probing':
     'Pins are in, so {sensorName} is not read now. Pull the pins, then read again.',
   'refusal.sensor-silent-beside':
-    '{sensorName} did not answer beside the meter. Bring it nearer, or disconnect the meter, and read again.',
+    '{sensorName} did not answer while the meter is connected. Bring it nearer, or disconnect the meter, and read again.',
   'refusal.sensor-radio-busy':
     'The meter is using Bluetooth, so {sensorName} cannot be read. Disconnect the meter, then read again.',
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-other': '{measuredOn} has {airTempC}, {humidityRhPct} humidity already. Replace it?',
-  'refusal.air-no-days': 'No such day was measured here. Nothing was saved. Choose other days.',
+  'refusal.air-no-days': 'No sensor values on these days to change. Nothing was saved. Choose other days.',
   'refusal.air-known': 'This air value for {placeName} on {measuredOn} is already saved.',
   'refusal.planned-move-there': '{name} is in {placeName} already. Nothing was saved. Choose another place.',
   'refusal.page-board-twice':
@@ -299,7 +299,7 @@ export const refusals = {
   'refusal.insertion-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Pull the pins for the next spot.',
   'refusal.insertion-maybe-saved':
-    'These may be the pins that are saved on {boardCode}. Nothing more was saved. Pull them for the next spot.',
+    'This may be the reading already saved on {boardCode}. Nothing more was saved. Pull the pins for the next spot.',
   'refusal.meter-elsewhere':
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':

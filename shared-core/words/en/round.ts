@@ -85,7 +85,7 @@ export const round = {
   'round.pins-saved':
     'The pins are still in, and their reading of {boardCode} is saved. Pull the pins for the next spot.',
   'round.pins-maybe-saved':
-    'These may be the pins that are saved on {boardCode}. Pull them for the next spot.',
+    'This may be the reading already saved on {boardCode}. Pull the pins for the next spot.',
   'round.save-here': 'Save here too',
   'round.filled-meanwhile':
     '{how, select, typed {Another window saved {shownValue} here} other {The meter saved {shownValue} at this spot}} while you typed.',

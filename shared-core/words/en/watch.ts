@@ -56,7 +56,7 @@ export const watch = {
   'watch.species.find': 'Find its species setting',
   'watch.species.change': 'Set the meter to another species. Then press Changed.',
   'watch.species.changed': 'Changed',
-  'watch.species.none': 'Nothing else changed in what it sends. It may not send its species setting.',
+  'watch.species.none': 'Nothing changed in what it sends. It may not send its species setting.',
   'watch.species.found':
     'Species setting found. It is {setting} now. Set the meter to your usual species before you save.',
   'watch.species.drop': 'Don’t use it',

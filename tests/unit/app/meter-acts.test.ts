@@ -71,10 +71,10 @@ async function setUpBy(description: MeterDescription) {
   return doing('meter.describe', description);
 }
 
-test('setting up an unknown meter is told in History, and undone it is unknown again', async () => {
+test('setting up an unknown meter is in History; undone, the meter is unknown again', async () => {
   const { act } = await setUpBy(setUp);
   expect(await names()).toEqual(['Hand-held']);
-  expect((await lines())[0]).toBe('Meter Hand-held set up.');
+  expect((await lines())[0]).toBe('Hand-held set up.');
   await undo(act);
   expect(await names()).toEqual([]);
   expect(await state()).toMatchObject({ description: null, meterId: null });
@@ -112,7 +112,7 @@ test('watched again and kept, nothing is lost of how it was read', async () => {
   await yard.command('meter.watch', {});
   expect(await readNow()).toBeNull();
   await doing('meter.describe', output.description!);
-  expect((await lines())[0]).toBe('Meter Hand-held set up.');
+  expect((await lines())[0]).toBe('Hand-held set up.');
   expect((await reconnect()).description).toMatchObject({ value: setUp.value });
 });
 
@@ -150,10 +150,10 @@ test('"Another meter" is an act: undone, it is asked again', async () => {
   await yard.command('meters.recognize', { meterId: output.meterId!, deviceId: 'c0ffee00beef' });
   expect((await state()).toConfirm).toBeNull();
   expect(await names()).toEqual(['Hand-held']);
-  expect((await lines())[0]).toBe('Meter Hand-held recognized under a new address.');
+  expect((await lines())[0]).toBe('Hand-held recognized under a new address.');
 });
 
-test('a device of a known address that calls itself otherwise is asked about, and nothing is saved until then', async () => {
+test('a device with a known address and another name is asked about, and nothing is saved until then', async () => {
   const { output } = await setUpBy(setUp);
   await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
   ownName = 'Yard meter';
@@ -177,7 +177,7 @@ test('the same meter goes on under its new name, which undoing takes back', asyn
   await reconnect();
   const { act } = await doing('meters.recognize', { meterId: output.meterId!, deviceId: 'hand' });
   expect(await names()).toEqual(['Yard meter']);
-  expect((await lines())[0]).toBe('Meter Yard meter recognized under a new name.');
+  expect((await lines())[0]).toBe('Yard meter recognized under a new name.');
   expect((await reconnect()).toConfirm).toBeNull();
   await undo(act);
   expect(await names()).toEqual(['Hand-held']);
@@ -205,10 +205,10 @@ test('a meter that is no longer owned leaves the lists, its readings keep it, an
   yard.meter.lift();
   // Saved once settled.
   yard.meter.show(13, 4);
-  await expect(yard.command('meters.close', { meterId })).rejects.toThrow('Hand-held is connected');
+  await expect(yard.command('meters.close', { meterId })).rejects.toThrow('Hand-held is in use');
   await disconnect();
   await yard.command('meters.close', { meterId });
-  expect((await lines())[0]).toBe('Meter Hand-held removed.');
+  expect((await lines())[0]).toBe('Hand-held removed.');
   expect(await names()).toEqual([]);
   expect(await yard.query('meters.closed', {})).toMatchObject([{ id: meterId, name: 'Hand-held' }]);
   const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;

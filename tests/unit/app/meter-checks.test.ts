@@ -277,7 +277,7 @@ describe('a check that is excluded', () => {
     await expect(yard.command('meterChecks.correct', { checkId })).rejects.toThrow('Include it first');
   });
 
-  test('takes its correction along, of readings and of those that follow; undone, it is there again', async () => {
+  test('ends its correction, of readings and of those that follow; undone, it is there again', async () => {
     const { checkId, roundId } = await offAndRead(true);
     expect((await readings())[0]!.corrected.mcPct).toBeCloseTo(13.2, 9);
     const { act, readings: changed } = await exclude(checkId);
@@ -300,7 +300,7 @@ describe('a check that is excluded', () => {
     expect((await listed()).toCorrect).toEqual({ checkId, readings: 1 });
   });
 
-  test('of an earlier one, what a later check found and corrected stays', async () => {
+  test('before a later one leaves what that found and corrected', async () => {
     const { checkId, blockId, roundId } = await offAndRead(true);
     const later = await check(blockId, 13.8);
     expect(later).toMatchObject({ state: 'off', correctedBy: 1 });

@@ -136,7 +136,7 @@ describe('the meter away with the pins in, after their reading was saved', () =>
     expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/WAL-01/);
   });
 
-  test('disconnected and connected anew, Space is asked about, too', async () => {
+  test('disconnected and connected again, Space asks, too', async () => {
     yard.meter.show(12.6, 4);
     await yard.command('meter.disconnect', {});
     await yard.command('meter.scan', {});

@@ -38,7 +38,7 @@ describe('the air that a person reads from a hygrometer', () => {
     expect(await ofPlace()).toMatchObject({ usedDays: 0, shiftPct: 0, days: [{ doubt: 'unlike' }] });
   });
 
-  test('moves nothing that is stated of a place while none of it is used', async () => {
+  test('changes nothing shown of a place while none of it is used', async () => {
     await yard.command('air.type', {
       placeId: yard.place.id,
       measuredOn: '2026-05-30',
@@ -65,7 +65,7 @@ describe('the air that a person reads from a hygrometer', () => {
     for (let day = 0; day <= 40; day++) await type(dayBefore(day), 0.75);
     const after = await forecast();
     expect(after.assumptions.map(say).join(' ')).toMatch(
-      /Air in Shop: measured since Apr 22, .* from now on: the months you entered, adjusted to what was measured\./,
+      /Air in Shop: measured since Apr 22, .*All other days: the months you entered, adjusted to what was measured\./,
     );
     expect(before.assumptions.map(say).join(' ')).not.toContain('measured');
     expect(after.forecast.places[0]!.floorPct.median).toBeGreaterThan(
@@ -116,7 +116,7 @@ describe('what was typed of the air', () => {
     expect(await ofPlace()).toMatchObject({ days: [{ rh: 0.45, values: 1 }] });
     await yard.command('air.type', { placeId: yard.place.id, ...again(0.6), isReplacing: true });
     expect(await ofPlace()).toMatchObject({ days: [{ rh: 0.6, values: 1 }], last: { rh: 0.6 } });
-    expect(await newestLine()).toBe('Air in Shop on May 30, 2026 is now 20°C, 60% humidity.');
+    expect(await newestLine()).toBe('Air in Shop for May 30, 2026 is now 20°C, 60% humidity.');
   });
 
   test('can be edited, moved to another day, and deleted', async () => {
@@ -132,7 +132,7 @@ describe('what was typed of the air', () => {
     expect((await ofPlace()).days).toMatchObject([{ rh: 0.46 }, { rh: 0.5 }]);
     const [gone] = await typed();
     await yard.command('air.delete', { id: gone!.id });
-    expect(await newestLine()).toBe('Air in Shop on May 28, 2026 deleted.');
+    expect(await newestLine()).toBe('Air in Shop for May 28, 2026 deleted.');
     expect((await ofPlace()).days).toMatchObject([{ rh: 0.5 }]);
     await expect(yard.command('air.delete', { id: gone!.id })).rejects.toThrow('not in this yard');
     await expect(yard.command('air.edit', { id: gone!.id, ...again(0.5) })).rejects.toThrow(

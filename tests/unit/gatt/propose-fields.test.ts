@@ -129,7 +129,7 @@ describe('the species setting', () => {
   });
 });
 
-test('what is taken for something else is offered for nothing more', () => {
+test('a number chosen for one thing is not offered for another', () => {
   const [temperature] = proposeTemperature(binary(never), [inBinary]);
   const batteries = proposeBattery(binary(never), [inBinary, temperature!.layout]).map(({ now }) => now);
   expect(batteries).toEqual([76, expect.any(Number)].slice(0, batteries.length));

@@ -293,7 +293,7 @@ describe('made-up meters of every kind', () => {
     },
   );
 
-  test('what comes by a number only for a moment does not show it', () => {
+  test('passing a number for a moment does not count as showing it', () => {
     // A count that runs through every digit before the number: "7 MC= 21,7 %".
     const packets = watched(course, 2, (shown, index) =>
       ascii(`${index % 10} MC=${(shown ?? 0).toFixed(1).replace('.', ',').padStart(5)} % T21`),

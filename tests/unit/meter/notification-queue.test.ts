@@ -14,7 +14,7 @@ const passedOn = () =>
 const valuesOf = () =>
   passedOn().flatMap(({ items }) => items.map(({ bytes }) => bytes![0]! * 256 + bytes![1]!));
 
-test('values that wait for a busy app are passed on before the link is told to be lost, with what was too much', () => {
+test('values that wait for a busy app are passed on before the link is told to be lost, and dropped ones are counted', () => {
   vi.useFakeTimers();
   beginQueue(7);
   for (let value = 0; value < 4000; value++) enqueue(from, Buffer.of(value >> 8, value & 0xff));

@@ -136,7 +136,7 @@ describe('before a round', () => {
     await user.type(await screen.findByLabelText('The meter shows'), '13');
     await user.click(screen.getByRole('button', { name: 'Save the check' }));
     expect(await sentence('13.0%: off by 1.0 points. It should show 12.0%.')).toBeTruthy();
-    expect(screen.getByText('Later readings will be questionable until you correct them.')).toBeTruthy();
+    expect(screen.getByText('Later readings are off, too, until you correct them.')).toBeTruthy();
     expect(machine.inputsOf('meterChecks.correct')).toEqual([]);
     await user.click(screen.getByRole('button', { name: 'Correct from now on' }));
     expect(await screen.findByText('Readings are corrected for it.')).toBeTruthy();

@@ -408,12 +408,14 @@ describe('a meter that may be a known one with a new address', () => {
     expect(useNotices.getState().notices).toMatchObject([{ kind: 'done', undo: expect.any(Function) }]);
   });
 
-  test('one of a known address that calls itself otherwise is asked about by both names', async () => {
+  test('a device with a known address and another name is asked about by both names', async () => {
     const sameAs = [{ meterId: 4, meterName: 'Yard meter' }];
     const state = aLiveMeter({ toConfirm: { what: 'meter', ownName: 'Odd meter', sameAs } });
     const { machine, user } = open(state, { 'meters.recognize': () => ({ act }) });
     expect(screen.getByText('This meter has changed, or is another one.')).toBeTruthy();
-    expect(screen.getByText(/Yard meter had its address. It calls itself Odd meter./)).toBeTruthy();
+    expect(
+      screen.getByText(/This meter calls itself Odd meter. Yard meter had the same address./),
+    ).toBeTruthy();
     await expectNoBarriers();
     await user.click(screen.getByRole('button', { name: 'It is the same' }));
     expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 4, deviceId: 'aa:bb' }]);

@@ -281,7 +281,7 @@ test('its species setting is found by changing it, and saved as it is set then',
   };
   await user.click(screen.getByRole('button', { name: 'Find its species setting' }));
   await user.click(screen.getByRole('button', { name: 'Changed' }));
-  expect(screen.getByText(/^Nothing else changed in what it sends/)).toBeTruthy();
+  expect(screen.getByText(/^Nothing changed in what it sends/)).toBeTruthy();
 
   await user.click(screen.getByRole('button', { name: 'Find its species setting' }));
   sendSetting(7);

@@ -184,7 +184,7 @@ describe('Places', () => {
     expect(await screen.findByText(/unlike the usual air here\. Check what was entered\.$/)).toBeTruthy();
     await user.click(screen.getByText('The measured day'));
     const list = screen.getByRole('list', { name: 'Measured days at Pole shed' });
-    expect(list.textContent).toMatch(/Not used: .*45%, entered before that\./);
+    expect(list.textContent).toMatch(/.*45% humidity, entered earlier for this day, is not used\./);
   });
 
   test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
@@ -219,14 +219,14 @@ describe('Places', () => {
       13,
       0.2,
       'Readings of 13 boards and measured air put it 0.5 points higher.',
-      'EMC by readings and measured air',
+      'EMC from readings and measured air',
     ],
-    [0, 0.5, 'Measured air puts it 0.5 points higher.', 'EMC by measured air'],
+    [0, 0.5, 'Measured air puts it 0.5 points higher.', 'EMC from measured air'],
     [
       0,
       0.2,
       'Measured air, and readings at other places of this kind, put it 0.5 points higher.',
-      'EMC by readings and measured air',
+      'EMC from readings and measured air',
     ],
   ])(
     'with readings of %i boards and %f measured, it names what says so',

@@ -85,7 +85,7 @@ test('a value that settled while the round was not open says that it is not save
 });
 
 describe('after the meter was away with pins in that are saved', () => {
-  const MAYBE = 'These may be the pins that are saved on WAL-01. Pull them for the next spot.';
+  const MAYBE = 'This may be the reading already saved on WAL-01. Pull the pins for the next spot.';
   const reading = { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 };
 
   async function comeBack() {
