@@ -83,6 +83,7 @@ export function mergeWords(
 
   function recordOf(of: YardTableName, record: YardRecord): Message {
     if (of === 'rounds') return roundOf(record);
+    if (of === 'airLogs') return airOf(record);
     const corrected =
       of === 'amendments' && toOf(record) !== null ? named('reading', record.reading) : undefined;
     if (corrected) return recordOf('readings', corrected);
@@ -101,6 +102,13 @@ export function mergeWords(
       : message('act.value.pct', { rawPct: Number(raw) });
   }
   const boardOf = (reading: YardRecord): YardRecord => named('board', reading.board) ?? { uuid: '' };
+  const airOf = ({ place, at }: YardRecord): Message =>
+    message('merge.record.air', {
+      placeName: String(named('place', place)?.name ?? '…'),
+      measuredOn: String(at),
+    });
+  const airIn = ({ tempC, rh }: YardRecord): Message =>
+    message('merge.value.air', { airTempC: Number(tempC), humidityRhPct: 100 * Number(rh) });
   function roundOf(round: YardRecord): Message {
     const stack = named('stack', round.stack);
     return message('merge.record.round', {
@@ -189,6 +197,7 @@ export function mergeWords(
     if (of === 'amendments' && (toOf(own) ?? toOf(their)) !== null) {
       return [{ label: message('merge.field.value'), mine: whereNow(own), theirs: whereNow(their) }];
     }
+    if (of === 'airLogs') return [{ label: message('places.air'), mine: airIn(own), theirs: airIn(their) }];
     return fields.map((field) => {
       const { label, shown } = clashField(field, withName(of, field, own[field]), own);
       return {

@@ -30,6 +30,7 @@ import { mergedRecords } from './merged-records.ts';
 import { movedAlike } from './moved-alike.ts';
 import { movedBack } from './moved-back.ts';
 import { findNewActs, rememberActs, rowsBroughtAgain } from './new-acts.ts';
+import { sensorsApart } from './sensors-apart.ts';
 
 /** What a person chose: whose version of a record holds where both edited it. */
 export type Choose = (clash: string) => Choice;
@@ -122,6 +123,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   const coming = new Map<YardTableName, string[]>();
   const toEdit = new Map<YardTableName, EditToDo[]>();
   const restated = new Map<YardTableName, YardRecord[]>();
+  /** By the UUIDs of stays of sensors that come in: where the sensor is instead, as was chosen. */
+  const placeOfStay = new Map<string, unknown>();
   /** Named by what comes in: these may not stay deleted. */
   const needed = new Set<string>();
   const need = (named: YardTableName, record: Record<string, unknown>): void => {
@@ -200,10 +203,23 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       editing.push({ mine: nameHere(named, own), theirs: their.uuid, fields });
       need(named, Object.fromEntries(fields.map((field) => [field, their[field]])));
     }
+    if (named === 'airSensorStays') editing.push(...whereSensorsAre());
     for (const [ring, clashing] of ringClashes) clashes.add(() => words.clashOfRing(ring, clashing));
     coming.set(named, uuids);
     if (uuids.length > 0) counts.added[named] = uuids.length;
     toEdit.set(named, editing);
+  }
+
+  /** Where each put one sensor elsewhere. The one that is chosen is the place of the later stay. */
+  function whereSensorsAre(): EditToDo[] {
+    return sensorsApart({ mine, theirs }).flatMap(({ own, their, last }) => {
+      clashes.add(() => words.clashOf('airSensorStays', { own, their, fields: ['place'], left: null }));
+      const chosen = choose(own.uuid) === 'theirs' ? their : own;
+      if (chosen === last) return [];
+      if (last === own) return [{ mine: { uuid: own.uuid }, theirs: their.uuid, fields: ['place'] }];
+      placeOfStay.set(their.uuid, own.place);
+      return [];
+    });
   }
 
   /** Those of a person, and those of a catalog that are again as they came with the program, as an edit was undone. */
@@ -246,14 +262,14 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
   function lookThroughAdded(named: YardTableName, key: readonly string[] | null): void {
     let count = 0;
     const newest = new Map<string, YardRecord>();
-    const holds = { mine: holding(db, 'main'), theirs: holding(db, 'theirs') };
+    const holds = { mine: holding(db, 'main', named), theirs: holding(db, 'theirs', named) };
     for (const record of newOf(named)) {
       count++;
       need(named, record);
-      // Nothing here is about what is not here.
-      const mayClash =
-        key !== null && namedBy(named, record, key).every(([table, uuid]) => isHere(table, uuid));
-      if (mayClash && holds.theirs(record)) newest.set(valuesOf(record, key), record);
+      // Nothing here is about what is not here. What a sensor logged is about no place.
+      const about = key === null ? [] : namedBy(named, record, key);
+      const mayClash = about.length > 0 && about.every(([table, uuid]) => isHere(table, uuid));
+      if (key && mayClash && holds.theirs(record)) newest.set(valuesOf(record, key), record);
     }
     if (count > 0) counts.added[named] = count;
     if (key === null || newest.size === 0) return;
@@ -263,6 +279,7 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       if (newest.has(group) && holds.mine(record)) ownNewest.set(group, record);
     }
     const said: YardRecord[] = [];
+    const replaced: YardRecord[] = [];
     for (const [group, own] of ownNewest) {
       const their = newest.get(group) as YardRecord;
       if (saysTheSame(own, their)) continue;
@@ -273,11 +290,16 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
       if (alike === null) clashes.add(() => words.clashOf(named, { own, their, fields, left: null }));
       const chosen = alike ?? (choose(own.uuid) === 'theirs' ? their : own);
       if (alike === null && chosen === their) counts.edited++;
+      if (named === 'airLogs') {
+        replaced.push(replacedAir(chosen === own ? their : own));
+        continue;
+      }
       // The same in whichever file it is done.
       const uuid = uuidV5(EVERY_YARD, `again:${[own.uuid, their.uuid].sort().join(':')}:${chosen.uuid}`);
       said.push({ ...chosen, uuid });
     }
     restated.set(named, said);
+    if (named === 'airLogs') restated.set('airExclusions', replaced);
   }
 
   /** What is only ever added, and does not hold here. */
@@ -376,6 +398,8 @@ export function merge(db: Db, chosen: Choose, tell: (done: number, total: number
 
   /** A version of a meter's profile comes after those that are there. */
   function fitting(named: YardTableName, record: YardRecord, name: Record<string, unknown>): YardRecord {
+    const place = placeOfStay.get(record.uuid);
+    if (place !== undefined) return { ...record, place };
     if (named !== 'meterProfiles') return { ...record, ...name };
     const version = db
       .prepare<[unknown], number>(
@@ -434,10 +458,22 @@ function rowsHere(db: Db): (table: string, uuid: string) => boolean {
   };
 }
 
-/** Whether a record that was added was not undone. */
-function holding(db: Db, side: 'main' | 'theirs'): (record: YardRecord) => boolean {
-  const undone = db.prepare(`SELECT 1 FROM ${side}.undone_row WHERE uuid = ?`);
-  return ({ uuid }) => undone.get(uuid) === undefined;
+/** Says of typed air that it was replaced, as in whichever file the other value is chosen. */
+const replacedAir = ({ uuid, place }: YardRecord): YardRecord => ({
+  uuid: uuidV5(EVERY_YARD, `replaced:${uuid}`),
+  place,
+  day: null,
+  log: uuid,
+});
+
+/** Whether a record that was added was not undone, nor, where it is typed air, deleted or replaced. */
+function holding(db: Db, side: 'main' | 'theirs', named: YardTableName): (record: YardRecord) => boolean {
+  const replaced = `UNION ALL SELECT 1 FROM ${side}.air_log l JOIN ${side}.air_exclusion x ON x.log_id = l.id
+    WHERE l.uuid = @uuid`;
+  const undone = db.prepare<{ uuid: string }>(
+    `SELECT 1 FROM ${side}.undone_row WHERE uuid = @uuid ${named === 'airLogs' ? replaced : ''}`,
+  );
+  return ({ uuid }) => undone.get({ uuid }) === undefined;
 }
 
 /** The first of many, and how many there are. */

@@ -378,7 +378,8 @@ export const yardTables = {
   },
   airLogs: {
     table: 'air_log',
-    way: 'added',
+    // What sensors log is of no place, and never another's.
+    way: ['place', 'at'],
     fields: {
       place: uuidOrNull('place'),
       sensor: uuidOrNull('air_sensor'),
