@@ -328,6 +328,9 @@ export function createSensorDesk(
           throw new Refusal(
             message(isBeside ? 'refusal.sensor-silent-beside' : 'refusal.sensor-silent', { sensorName }),
           );
+        const { at, tempC, rh } = said;
+        const isDue = context.mayWrite() && notLogged().some((each) => each.id === id);
+        if (isDue && tempC !== null && rh !== null) log(id, at, { tempC, rh });
         context.changed(['sensors']);
         check();
         return said;

@@ -99,6 +99,16 @@ test('a sensor that was just added is read at once, and logged once in its hour'
   expect(await days()).toMatchObject([{ values: 1 }]);
 });
 
+test('one that a person has read is logged, though it did not answer just before', async () => {
+  const { add, days, radio, command } = await yardWithSensors();
+  radio.says = null;
+  const { id } = await add();
+  await expect(command('sensors.read', { id })).rejects.toThrow('Wall did not answer');
+  radio.says = { tempC: 18, rh: 0.6 };
+  await command('sensors.read', { id });
+  expect(await days()).toMatchObject([{ values: 1, tempC: 18, rh: 0.6 }]);
+});
+
 test('its log goes on after the clock was a year ahead', async () => {
   const { add, days, command, query, place, setClock } = await yardWithSensors();
   const readDue = () => command('sensors.search', { isOn: false });

@@ -4,6 +4,7 @@ import { act, cleanup, render, screen, waitFor, within } from '@testing-library/
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
+import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { NewPlace, PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { airFromOutdoors } from '../../../../shared-core/wood/climate/air-from-outdoors.ts';
@@ -185,6 +186,33 @@ describe('Places', () => {
     await user.click(screen.getByText('The measured day'));
     const list = screen.getByRole('list', { name: 'Measured days at Pole shed' });
     expect(list.textContent).toMatch(/.*45% humidity, entered earlier for this day, is not used\./);
+  });
+
+  test('a sensor is read when a person asks, and what it shows is said, or why it is not read', async () => {
+    const sensor = { id: 3, version: 1, name: 'Wall', deviceId: 'a1', kind: 'air' as const, placeId: 60 };
+    let isInReach = false;
+    const { user } = open([aPlace('Pole shed', 60)], {
+      'sensors.list': () => [{ ...sensor, since: '2026-05-30T16:00:00.000Z', last: null }],
+      'sensors.read': () => {
+        if (isInReach) return { at: '2026-05-30T16:00:00.000Z', tempC: 20, rh: 0.45 };
+        throw new Refusal(message('refusal.sensor-silent', { sensorName: 'Wall' }));
+      },
+    });
+    const readNow = async () => {
+      await user.click(await screen.findByRole('button', { name: 'More: Wall' }));
+      await user.click(await screen.findByRole('menuitem', { name: 'Read now' }));
+    };
+    await readNow();
+    expect(await screen.findByText(/^Wall did not answer\./)).toBeTruthy();
+    isInReach = true;
+    await readNow();
+    await waitFor(() =>
+      expect(useNotices.getState().notices.map(({ sentence }) => sentence)).toEqual([
+        'Wall shows 20°C, 45% humidity.',
+      ]),
+    );
+    expect(screen.queryByText(/did not answer/)).toBeNull();
+    await expectNoBarriers();
   });
 
   test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
