@@ -94,7 +94,7 @@ function OneDay({
       .map((each) => say('places.day-outdated', { airTempC: each.tempC, humidityRhPct: 100 * each.rh })),
   ];
   return (
-    <li className={css.day}>
+    <li className={typed.length > 1 ? css.sensor : css.day}>
       <span>
         {say('places.day', { measuredOn: utcDay, airTempC: tempC, humidityRhPct: 100 * rh, emcPct })}{' '}
         <span className="soft">{notes.join(' ')}</span>
