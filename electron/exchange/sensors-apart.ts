@@ -9,8 +9,9 @@ export interface SensorApart {
   last: YardRecord;
 }
 
+const sinceMs = ({ since }: YardRecord): number => Date.parse(String(since));
 const isAfter = (a: YardRecord, b: YardRecord): boolean =>
-  a.since === b.since ? a.uuid > b.uuid : String(a.since) > String(b.since);
+  sinceMs(a) === sinceMs(b) ? a.uuid > b.uuid : sinceMs(a) > sinceMs(b);
 
 /** The newest stay of each sensor, by its UUID. */
 function newestOf(reads: RecordReads): Map<unknown, YardRecord> {
