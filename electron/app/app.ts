@@ -197,7 +197,14 @@ export function createApp({
   const outlooks = createOutlooks(context, assessing, judging, forecaster, changes, forecastAfterMs);
   const canSimulate = () => simulatesInOwnYard || yards.kind() === 'demo';
   const meter = createMeterDesk(context, links, windows, canSimulate, () => sensorDesk.giveWay());
-  const sensorDesk = createSensorDesk(context, links.sensors ?? null, meter.link, meter.values, canSimulate);
+  const sensorDesk = createSensorDesk(
+    context,
+    links.sensors ?? null,
+    meter.link,
+    meter.values,
+    canSimulate,
+    () => rounds.aims.isAnywhere(),
+  );
   const clockCheck = createClockCheck(queryContext, built);
   const planBases = createPlanBases(() => pinsInUse(queryContext.yard(), meter.meterId()));
   const queryView = createRoundView(queryContext, queryAssessing, planBases);
@@ -210,7 +217,9 @@ export function createApp({
     planBases,
     queryView,
     clockCheck.problem,
+    sensorDesk.probeTemp,
   );
+  rounds.aims.changed.follow(sensorDesk.checkProbes);
   const liveTelling = createLiveTelling(context, meter, rounds.correct);
   const packetTelling = createPacketTelling(context, meter);
   createSimulatedAim(context, meter, rounds);

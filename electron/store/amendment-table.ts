@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { noteSchema, rowIdSchema } from '../../shared-core/contract/yard.ts';
 import { type Exclusion, exclusionSchema } from '../../shared-core/probing/readings/exclusion.ts';
-import { spotSchema } from '../../shared-core/probing/readings/reading.ts';
+import { probeTempSchema, spotSchema } from '../../shared-core/probing/readings/reading.ts';
 import { instantSchema } from '../../shared-core/time.ts';
 import { type Columns, rowAppender } from './columns.ts';
 import { parsedOnce } from './parsed-once.ts';
@@ -36,6 +36,8 @@ const amendmentsSchema = z
     /** Of the meter that it was taken with; null where unknown. */
     meterProfileId: rowIdSchema.nullable(),
     woodTempC: z.number().nullable(),
+    /** What a probe measured at the reading: it holds until a person gives the temperature of the board or the reading. */
+    probe: probeTempSchema,
     /** The UUID of the reading that it was on another board, which says whether it was moved. Whatever is not corrected of it is of that one, and its time always. */
     movedFrom: z.uuid(),
     /** Empty: it was deleted. */

@@ -52,6 +52,8 @@ export const isAsSaved = (row: SavedReading): boolean => readingChecksum(row) ==
 interface ReadingRecord extends SavedReading {
   /** What holds now: the newest given for the board in this round, else the newest given for the round. */
   givenTempC: number | null;
+  /** Whether one was given for the board. */
+  isTempOfBoard: 0 | 1;
   /** The temperature was given again, as it was: the person was asked about it. */
   isTempGivenAgain: 0 | 1;
   amendments: string;
@@ -127,6 +129,7 @@ function amendmentsNow(
     raw = theirs.raw,
     isAbove = theirs.isAbove,
     woodTempC = theirs.woodTempC,
+    probe = theirs.probe,
     depthMm = theirs.depthMm,
     note = theirs.note,
   } = own;
@@ -134,7 +137,7 @@ function amendmentsNow(
   const { takenAt } = theirs;
   const isHere = theirs.isHere && movedTo(theirs.excluded) === uuid;
   const excluded = own.excluded ?? (isHere ? null : ({ code: 'unmoved' } as const));
-  return { ...own, raw, isAbove, woodTempC, depthMm, note, takenAt, excluded, isHere };
+  return { ...own, raw, isAbove, woodTempC, probe, depthMm, note, takenAt, excluded, isHere };
 }
 
 /**
@@ -179,6 +182,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
   const boardOf = (uuid: string | null | undefined) => (uuid ? moved.get(uuid) : undefined);
   const [to, from] = [boardOf(movedTo(amendments.excluded)), boardOf(amendments.movedFrom)];
   const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw, isAbove } = amendments;
+  const measured = woodTempC === undefined && row.isTempOfBoard === 0 ? amendments.probe : undefined;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
   const { meterProfileId = row.meterProfileId } = amendments;
@@ -207,8 +211,9 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
     spot: isDepthGiven ? { ...where, depthMm } : asDeepAs(pinsMm, where),
     depthFrom: depthFromOf(),
     settled: row.settled === null ? null : row.settled === 1,
-    woodTempC: woodTempC === undefined ? row.givenTempC : woodTempC,
-    ...(row.isTempGivenAgain === 1 && woodTempC === undefined && { isTempRight: true }),
+    woodTempC: measured?.tempC ?? (woodTempC === undefined ? row.givenTempC : woodTempC),
+    ...(measured && { probeName: measured.name }),
+    ...(row.isTempGivenAgain === 1 && woodTempC === undefined && !measured && { isTempRight: true }),
     excluded,
     ...(to && { movedTo: { boardId: to.boardId, code: to.code } }),
     ...(from && { movedFrom: { boardId: from.boardId, code: from.code } }),
@@ -223,6 +228,8 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
       (SELECT t.temp_c FROM wood_temperature t
         WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL) AND ${holds('t')}
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 1) AS givenTempC,
+      EXISTS (SELECT 1 FROM wood_temperature t
+        WHERE t.round_id = g.round_id AND t.board_id = g.board_id AND ${holds('t')}) AS isTempOfBoard,
       (SELECT count(temp_c) = 2 AND min(temp_c) = max(temp_c) FROM (SELECT t.temp_c FROM wood_temperature t
         WHERE t.round_id = g.round_id AND (t.board_id = g.board_id OR t.board_id IS NULL) AND ${holds('t')}
         ORDER BY t.board_id IS NULL, t.id DESC LIMIT 2)) AS isTempGivenAgain,

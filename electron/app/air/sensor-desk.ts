@@ -13,11 +13,16 @@ import type { Commands, Queries } from '../handlers.ts';
 import type { ChosenLink } from '../meter/chosen-link.ts';
 import type { LiveValues } from '../meter/live-values.ts';
 import { openSensor } from '../stock/open-ones.ts';
+import { createWoodProbes } from './wood-probes.ts';
 
 /** How often it is checked which sensors are due. */
 const CHECK_EVERY_MS = 60_000;
 /** One that did not answer is tried again after this. */
 const RETRY_AFTER_MS = 10 * 60_000;
+/** A probe is read again after this while a round is open, so that its value is never too old where it is in reach. */
+const PROBE_EVERY_MS = 90_000;
+/** Between the checks, whether a probe is due is asked no more often than this. */
+const PROBE_CHECK_MS = 5000;
 /** A search that nobody ended goes on for so long. */
 const SEARCH_MS = 2 * 60_000;
 /** Beside a meter, sensors that advertise are listened for no longer than this at a time. */
@@ -32,11 +37,12 @@ export interface SensorRadios {
 }
 
 /**
- * Reads the sensors of the yard once an hour, and one when a person asks. The adapter is a meter's first: beside one,
+ * Reads the sensors of the yard once an hour, probes every few minutes of a round, and one when a person asks. The adapter is a meter's first: beside one,
  * sensors are listened for over its link, and those that only say their values over a connection are visited, one after
  * the other. Nothing of that is done while a value settles.
  *
  * @param radios  null where there are none
+ * @param isInRound  whether a round is on a screen
  */
 export function createSensorDesk(
   context: AppContext,
@@ -44,9 +50,11 @@ export function createSensorDesk(
   link: Pick<ChosenLink, 'current' | 'overheard' | 'phaseChanged'>,
   live: Pick<LiveValues, 'newest' | 'values'>,
   canSimulate: () => boolean,
+  isInRound: () => boolean,
   checkEveryMs = CHECK_EVERY_MS,
 ) {
   const made = new Map<boolean, SensorRadio>();
+  const probes = createWoodProbes(context);
   const near = new HeardDevices<HeardSensor & { atMs: number }>();
   /** By the sensor's id: what it said last, also where that is not logged. */
   const newest = new Map<number, Sensed>();
@@ -55,6 +63,8 @@ export function createSensorDesk(
   /** Why nothing can be heard now; null where it can. */
   let problem: Message | null = null;
   let isReading = false;
+  /** When `checkProbes` does something again: values come many times a second. */
+  let probesDueMs = 0;
   let searchTimer: NodeJS.Timeout | null = null;
   let tellTimer: NodeJS.Timeout | null = null;
   let overhearing: { done: Promise<void>; end: () => void } | null = null;
@@ -99,16 +109,21 @@ export function createSensorDesk(
     context.changed(['sensors']);
   }
 
+  function remember({ id, kind }: SensorRow, said: Sensed): void {
+    newest.set(id, said);
+    if (kind === 'probe') probes.take(id, said.tempC);
+  }
+
   /** @returns null where it says nothing, or the adapter is in use */
-  async function read(id: number, deviceId: string): Promise<Sensed | null> {
+  async function read(sensor: SensorRow): Promise<Sensed | null> {
     const with_ = radio();
     if (with_ === null || !isFree() || isReading) return null;
     isReading = true;
     try {
-      const sensed = await with_.read(deviceId);
+      const sensed = await with_.read(sensor.deviceId);
       if (sensed === null) return null;
       const said = { at: context.now(), ...sensed };
-      newest.set(id, said);
+      remember(sensor, said);
       return said;
     } finally {
       isReading = false;
@@ -127,10 +142,21 @@ export function createSensorDesk(
           kind === 'air' && airSensors.stay(id)?.placeId != null && !airLogs.isLoggedBetween(id, began, ends),
       );
   }
-  function wasJustTried({ id }: SensorRow): boolean {
+  function wasJustTried({ id, kind }: SensorRow): boolean {
     const tried = triedMs.get(id);
-    return tried !== undefined && context.monotonicMs() - tried < RETRY_AFTER_MS;
+    const waitMs = kind === 'probe' ? PROBE_EVERY_MS : RETRY_AFTER_MS;
+    return tried !== undefined && context.monotonicMs() - tried < waitMs;
   }
+  const probesOfRound = (): SensorRow[] =>
+    isInRound()
+      ? context
+          .yard()
+          .airSensors.list()
+          .filter(({ kind }) => kind === 'probe')
+      : [];
+  /** Those that are to be read now. */
+  const due = (): SensorRow[] =>
+    [...probesOfRound(), ...notLogged()].filter((sensor) => !wasJustTried(sensor));
   function log(sensorId: number, at: string, { tempC, rh }: { tempC: number; rh: number }): void {
     const yard = context.yard();
     triedMs.delete(sensorId);
@@ -166,33 +192,36 @@ export function createSensorDesk(
   }
 
   /** What a sensor says beside the meter; null where it was not heard, or says nothing, or pins go in. */
-  async function readBeside(id: number, deviceId: string): Promise<Sensed | null> {
+  async function readBeside(sensor: SensorRow): Promise<Sensed | null> {
+    const { deviceId, kind } = sensor;
     const said = overheard.get(deviceId);
     if (said === undefined || isProbing() || !isBesideMeter()) return null;
-    const isWhole = said.tempC !== null && said.rh !== null;
+    const isWhole = said.tempC !== null && (said.rh !== null || kind === 'probe');
     const sensed = isWhole ? said : await link.current().visit(deviceId);
     if (sensed === null) return null;
     const whole = { at: context.now(), ...sensed };
-    newest.set(id, whole);
+    remember(sensor, whole);
     return whole;
   }
 
   async function readDueBeside(): Promise<void> {
-    const due = notLogged().filter((sensor) => !wasJustTried(sensor));
-    if (due.length === 0 || overhearing !== null || isReading || isProbing() || !isBesideMeter()) return;
+    if (overhearing !== null || isReading || isProbing() || !isBesideMeter()) return;
+    const waiting = due();
+    if (waiting.length === 0) return;
     const yard = context.yard();
     isReading = true;
     try {
-      for (const { id } of due) triedMs.set(id, context.monotonicMs());
+      for (const { id } of waiting) triedMs.set(id, context.monotonicMs());
       await overhear(OVERHEAR_MS);
-      for (const { id, deviceId } of due) {
+      for (const sensor of waiting) {
+        const { id } = sensor;
         if (context.yard() !== yard || !context.mayWrite()) return;
         // Those that pins kept from being read are read at the next check.
         if (isProbing()) triedMs.delete(id);
-        if (!notLogged().some((sensor) => sensor.id === id)) continue;
-        const said = await readBeside(id, deviceId);
+        if (!isWaitedFor(sensor)) continue;
+        const said = await readBeside(sensor);
         if (isProbing()) triedMs.delete(id);
-        if (said?.tempC == null || said.rh === null) continue;
+        if (sensor.kind === 'probe' || said?.tempC == null || said.rh === null) continue;
         if (context.yard() === yard && context.mayWrite())
           log(id, said.at, { tempC: said.tempC, rh: said.rh });
       }
@@ -200,6 +229,11 @@ export function createSensorDesk(
       isReading = false;
     }
   }
+  /** Whether it has not said yet what is wanted of it. */
+  const isWaitedFor = ({ id, kind, deviceId }: SensorRow): boolean =>
+    kind === 'probe'
+      ? overheard.get(deviceId)?.tempC == null
+      : notLogged().some((sensor) => sensor.id === id);
   function takeOverheard({ deviceId, name, rssiDbm, ...said }: MeterLinkEvents['overheard'][0]): void {
     if (searchTimer !== null) {
       near.hear(deviceId, { deviceId, name, rssiDbm, atMs: context.monotonicMs() });
@@ -212,12 +246,16 @@ export function createSensorDesk(
     // It says its values over a connection, and a person waits for them.
     if (deviceId === asked && said.tempC === null && said.rh === null) stopOverhearing();
     const { tempC, rh } = sensed;
-    const sensor = notLogged().find((each) => each.deviceId === deviceId);
-    if (sensor === undefined || tempC === null || rh === null) return;
     const at = context.now();
-    newest.set(sensor.id, { at, tempC, rh });
-    log(sensor.id, at, { tempC, rh });
-    if (notLogged().length === 0 && searchTimer === null) stopOverhearing();
+    const probe = probesOfRound().find((each) => each.deviceId === deviceId);
+    if (probe !== undefined && said.tempC !== null) remember(probe, { at, tempC, rh });
+    const sensor = notLogged().find((each) => each.deviceId === deviceId);
+    if (sensor !== undefined && tempC !== null && rh !== null) {
+      remember(sensor, { at, tempC, rh });
+      log(sensor.id, at, { tempC, rh });
+    }
+    if ((probe ?? sensor) === undefined || searchTimer !== null) return;
+    if (![...probesOfRound(), ...notLogged()].some(isWaitedFor)) stopOverhearing();
   }
   function giveTheMeterItsTurn(): void {
     if (!isFree()) stopSearch();
@@ -234,6 +272,7 @@ export function createSensorDesk(
   link.phaseChanged.follow(giveTheMeterItsTurn);
   live.values.follow(() => {
     if (isProbing()) giveTheMeterItsTurn();
+    else if (live.newest()?.phase === 'pins-out') checkProbes();
   });
 
   /** Reads those that were not logged in this hour. */
@@ -244,13 +283,12 @@ export function createSensorDesk(
       return;
     }
     const yard = context.yard();
-    for (const sensor of notLogged()) {
-      if (wasJustTried(sensor)) continue;
-      const { id, deviceId } = sensor;
+    for (const sensor of due()) {
+      const { id } = sensor;
       triedMs.set(id, context.monotonicMs());
-      const said = await read(id, deviceId);
+      const said = await read(sensor);
       if (context.yard() !== yard || !context.mayWrite()) return;
-      if (said?.tempC == null || said.rh === null) continue;
+      if (sensor.kind === 'probe' || said?.tempC == null || said.rh === null) continue;
       log(id, said.at, { tempC: said.tempC, rh: said.rh });
     }
   }
@@ -261,7 +299,20 @@ export function createSensorDesk(
       if (!isDisturbance(error)) context.reportFault(error);
     });
   }
-  const timer = setInterval(check, checkEveryMs);
+  /** Before the next check, as when a round comes on screen, or pins that kept a probe from being read are out. */
+  function checkProbes(): void {
+    if (!isInRound() || context.monotonicMs() < probesDueMs) return;
+    probesDueMs = context.monotonicMs() + PROBE_CHECK_MS;
+    check();
+  }
+  let wasTold = false;
+  const timer = setInterval(() => {
+    check();
+    // A value that has become too old is no longer shown.
+    const isThere = probes.newest() !== null;
+    if (wasTold && !isThere) context.changed(['sensors']);
+    wasTold = isThere;
+  }, checkEveryMs);
   timer.unref();
 
   const nearSensors = (): NearSensors => ({
@@ -277,6 +328,9 @@ export function createSensorDesk(
   return {
     newestOf: (id: number): Sensed | undefined => newest.get(id),
     check,
+    checkProbes,
+    /** What a probe in reach says of the wood. */
+    probeTemp: probes.newest,
     /** A meter is to have the adapter now. */
     giveWay: async (): Promise<void> => {
       stopSearch();
@@ -289,7 +343,7 @@ export function createSensorDesk(
       if (searchTimer !== null) clearTimeout(searchTimer);
       await Promise.all([...made.values()].map((each) => each.release()));
     },
-    queries: { 'sensors.near': nearSensors } satisfies Partial<Queries>,
+    queries: { 'sensors.near': nearSensors, 'sensors.probe': probes.newest } satisfies Partial<Queries>,
     commands: {
       'sensors.search': ({ isOn }) => {
         if (!isOn) {
@@ -311,7 +365,8 @@ export function createSensorDesk(
         return nearSensors();
       },
       'sensors.read': async ({ id }) => {
-        const { deviceId, name: sensorName } = openSensor(context, id);
+        const sensor = openSensor(context, id);
+        const { deviceId, name: sensorName } = sensor;
         if (!isFree() && !isBesideMeter())
           throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
         if (!isFree() && isProbing())
@@ -323,7 +378,7 @@ export function createSensorDesk(
           await overhear(OVERHEAR_MS);
           asked = null;
         }
-        const said = await (isBeside ? readBeside(id, deviceId) : read(id, deviceId));
+        const said = await (isBeside ? readBeside(sensor) : read(sensor));
         if (said === null)
           throw new Refusal(
             message(isBeside ? 'refusal.sensor-silent-beside' : 'refusal.sensor-silent', { sensorName }),

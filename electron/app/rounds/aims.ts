@@ -41,6 +41,8 @@ export function createAims({ closed }: Pick<Windows, 'closed'>) {
     changed,
     of: (window: string): WindowAim | null => aims.get(window) ?? null,
     inRound,
+    /** Whether a round is on any window's screen. */
+    isAnywhere: (): boolean => aims.size > 0,
     pause,
     /** Where the window goes on in the round; null where neither it nor another that left it had it open. */
     leftIn: (roundId: number, window: string): Aim | null => {

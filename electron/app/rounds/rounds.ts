@@ -10,6 +10,7 @@ import {
 import type { Topic } from '../../../shared-core/contract/topics.ts';
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
+import type { ProbeTemp } from '../../../shared-core/probing/readings/reading.ts';
 import { type PlannedSpot, spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import type { Corrected } from '../../../shared-core/wood/moisture/corrected.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
@@ -56,6 +57,7 @@ export function createRounds(
   planBases: PlanBases,
   queryView: RoundView,
   clockProblem: () => Message | null,
+  probeTemp: () => ProbeTemp | null,
 ) {
   const view = createRoundView(context, assessing, planBases);
   const aims = createAims(windows);
@@ -76,6 +78,7 @@ export function createRounds(
     telling,
     insertion,
     clock,
+    probeTemp,
   );
   createSavingSettled(context, meter, aims, openRounds, insertion, saving);
   // It may have been told to a window that was not there yet.
@@ -252,7 +255,8 @@ export function createRounds(
     correct: (live: LiveValue, window: string): Corrected | null => {
       const aim = aims.of(window);
       if (aim === null || live.value === null) return null;
-      const { boardId, woodTempC } = openRounds.board(aim.roundId, aim.boardId);
+      const { boardId, ownTemp, woodTempC: given } = openRounds.board(aim.roundId, aim.boardId);
+      const woodTempC = (ownTemp ? null : probeTemp()?.tempC) ?? given;
       return assessing.correct({ ...live, value: live.value, boardId, woodTempC });
     },
     /** Leaves every aim, when another yard is opened. */

@@ -3,7 +3,7 @@ import type { ReadingOwner } from '../../../shared-core/contract/requests/rounds
 import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
 import type { Exclusion } from '../../../shared-core/probing/readings/exclusion.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
-import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
+import type { ProbeTemp, Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import { isReadFrozen } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -51,6 +51,7 @@ export function createSaving(
   telling: RoundTelling,
   insertion: Insertion,
   clock: RoundClock,
+  probeTemp: () => ProbeTemp | null,
 ) {
   function ownerOf(roundId: number, boardId: number): ReadingOwner {
     const { stackId } = orRefuse(context.yard().rounds.get(roundId), 'round');
@@ -92,7 +93,10 @@ export function createSaving(
     if (replaces !== undefined) amendments.exclude('reading', replaces, { code: 'replaced' }, now);
     const round = orRefuse(rounds.get(roundId), 'round');
     const takenAt = round.datedBy === 'day' ? round.startedAt : clock.now(round);
-    const { woodTempC, planBasis } = board;
+    const { planBasis } = board;
+    // What a person gave for this board holds, whatever a probe says.
+    const measured = board.ownTemp || round.datedBy === 'day' ? null : probeTemp();
+    const woodTempC = measured?.tempC ?? board.woodTempC;
     // From here on the board keeps its plan, whatever meter is used.
     if (!board.isRead) spotPlans.give({ roundId, boardId, basis: planBasis, givenAt: now });
     const reading = { roundId, boardId, spotIndex, spot, woodTempC, takenAt, ...value };
@@ -100,6 +104,7 @@ export function createSaving(
     // They are not the pins of the meter's profile: the person chose them, to go that deep.
     if (by === 'long-pins' && spot.depthMm !== null)
       amendments.amendReading(readingId, 'depthMm', spot.depthMm, now);
+    if (measured !== null) amendments.amendReading(readingId, 'probe', measured, now);
     judgeLaterRounds(boardId, roundId);
     context.afterwards(() => {
       if (replaces !== undefined) insertion.free(replaces);

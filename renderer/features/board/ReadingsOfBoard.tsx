@@ -3,6 +3,7 @@ import { depthRead, isDepthUnknown } from '../../../shared-core/probing/readings
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { depthWords } from '../../../shared-core/record-words/depth-words.ts';
 import { spotWords } from '../../../shared-core/record-words/spot-words.ts';
+import type { Say } from '../../../shared-core/words/words.ts';
 import { bridge } from '../../data/bridge.ts';
 import { attempt } from '../../stores/notices.ts';
 import { averageText, rawText, shownText } from '../../ui/McValue.tsx';
@@ -59,7 +60,7 @@ export function ReadingsOfBoard({
             </RecordValue>
           ),
           below: (reading) => {
-            const { raw, savedRaw, unit, isAbove, woodTempC, corrected } = reading;
+            const { raw, savedRaw, unit, isAbove, corrected } = reading;
             return (
               <>
                 {say('board.reading-raw', { shownValue: shownText({ raw, unit, isAbove }, words) })}
@@ -76,7 +77,7 @@ export function ReadingsOfBoard({
                   </>
                 )}
                 <br />
-                {woodTempC === null ? say('board.wood-temp-unknown') : say('board.wood-temp', { woodTempC })}
+                {woodTempText(reading, say)}
               </>
             );
           },
@@ -103,4 +104,10 @@ export function ReadingsOfBoard({
       )}
     />
   );
+}
+
+function woodTempText({ woodTempC, probeName }: JudgedReading, say: Say): string {
+  if (woodTempC === null) return say('board.wood-temp-unknown');
+  if (probeName === undefined) return say('board.wood-temp', { woodTempC });
+  return say('board.wood-temp-probe', { woodTempC, sensorName: probeName });
 }

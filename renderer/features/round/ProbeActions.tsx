@@ -1,3 +1,4 @@
+import { useQuery } from '../../data/useQuery.ts';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import css from './Probe.module.css';
@@ -20,14 +21,18 @@ export function ProbeActions({
 }: Probing) {
   const { say } = useWords();
   const isBoardDone = spotIndex === null && fieldIsEmpty;
-  const temperature =
-    board.woodTempC === null
-      ? say('round.wood-temp-unknown')
-      : say(board.ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', { woodTempC: board.woodTempC });
+  const probe = useQuery('sensors.probe', {}).output ?? null;
+  function temperatureWords(): string {
+    const { woodTempC, ownTemp } = board;
+    if (probe !== null && !ownTemp)
+      return say('round.wood-temp-probe', { woodTempC: probe.tempC, sensorName: probe.name });
+    if (woodTempC === null) return say('round.wood-temp-unknown');
+    return say(ownTemp ? 'round.wood-temp-own' : 'round.wood-temp', { woodTempC });
+  }
   const more: [RoundAction, words: string, shortcut?: string][] = [
     ['previous-board', say('round.back'), '←'],
     ['go-to-board', say('round.go-to'), 'G'],
-    ['temperature', temperature, 'T'],
+    ['temperature', temperatureWords(), 'T'],
     ['note', say('round.note'), '*'],
     ['far-view', say('round.far-view'), 'F'],
     ['help', say('round.keys'), '?'],

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useQuery } from '../../data/useQuery.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
@@ -11,6 +12,7 @@ import type { Probing } from './useProbing.ts';
 export function TemperatureDialog({ board, onClose }: Probing) {
   const { say } = useWords();
   const answer = useWoodTemp({ woodTempC: board.woodTempC, unknown: board.woodTempC === null });
+  const probe = useQuery('sensors.probe', {}).output ?? null;
   const [forAll, setForAll] = useState(false);
   return (
     <FormDialog
@@ -20,6 +22,11 @@ export function TemperatureDialog({ board, onClose }: Probing) {
       onClose={onClose}
     >
       <TemperatureField answer={answer} autoFocus />
+      {probe !== null && (
+        <p className="soft">
+          {say('round-temp.from-probe', { woodTempC: probe.tempC, sensorName: probe.name })}
+        </p>
+      )}
       <MeasuredTemp answer={answer} placeId={null} />
       <Checkbox
         label={say('round-temp.for-round')}

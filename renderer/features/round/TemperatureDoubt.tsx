@@ -15,12 +15,16 @@ export const temperatureDoubt = (readings: readonly JudgedReading[]): Suspicion 
 
 /** Asks once whether the wood's temperature is right: given again, as it is, it is no longer questioned. */
 export function TemperatureDoubt({ doubt, probing }: { doubt: Suspicion; probing: Probing }) {
-  const { board, act } = probing;
+  const { board, probed, act } = probing;
   const { say } = useWords();
-  const scope = board.ownTemp ? board.boardId : null;
+  const reading = probed?.assessment?.readings.find(({ suspicions }) => suspicions.includes(doubt));
+  const isMeasured = reading?.probeName !== undefined;
+  const { woodTempC } = isMeasured ? reading : board;
+  const scope = board.ownTemp || isMeasured ? board.boardId : null;
   async function confirm(): Promise<void> {
-    const { woodTempC } = board;
     if (woodTempC === null) return;
+    // It is the board's only once a person gives it.
+    if (isMeasured) await setWoodTemp(scope, woodTempC);
     await setWoodTemp(scope, woodTempC);
     tellUndoable(say('round-temp.confirmed', { woodTempC }), async () => {
       await setWoodTemp(scope, null);

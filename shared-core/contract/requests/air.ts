@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { probeTempSchema } from '../../probing/readings/reading.ts';
 import {
   nearSensorsSchema,
   placeAirLogSchema,
@@ -35,6 +36,12 @@ export const airRequests = {
   'sensors.near': query({
     input: nothingSchema,
     output: nearSensorsSchema,
+    topics: () => ['sensors'],
+  }),
+  /** What a probe in reach says of the wood now; null where none says anything. Readings of a round take it. */
+  'sensors.probe': query({
+    input: nothingSchema,
+    output: probeTempSchema.nullable(),
     topics: () => ['sensors'],
   }),
   /** Looks for some, for two minutes at most. */

@@ -38,6 +38,10 @@ export const takenHowSchema = z.enum(['settled', 'at-once', 'typed']);
  */
 export const depthFromSchema = z.enum(['person', 'pins', 'plan']);
 
+/** What a probe thermometer in the wood said, °C, and its name. */
+export const probeTempSchema = z.object({ name: z.string(), tempC: z.number() });
+export type ProbeTemp = z.infer<typeof probeTempSchema>;
+
 const otherBoardSchema = z.object({ boardId: z.number().int().positive(), code: z.string() });
 
 /** One raw value with everything that is known of it. What was saved is never edited and never deleted. */
@@ -58,10 +62,12 @@ export const readingSchema = z.object({
   how: takenHowSchema,
   /** Whether the settling detector had found the live value steady; null for a typed value. */
   settled: z.boolean().nullable(),
-  /** Wood temperature that holds for it now (the round's, or the board's own), °C. */
+  /** Wood temperature that holds for it now (the board's own, what a probe measured, or the round's), °C. */
   woodTempC: z.number().nullable(),
   /** A person was asked about that temperature, and it is right; left out where not asked. */
   isTempRight: z.boolean().optional(),
+  /** Name of the probe thermometer that measured that temperature; left out where a person gave it. */
+  probeName: z.string().optional(),
   /** Null for a value typed before a meter was chosen. */
   meterId: z.number().int().positive().nullable(),
   /** The version of that meter's profile that holds for it: of when it was taken, unless a person moved it to another. */

@@ -273,17 +273,27 @@ const temperatureOutOfRange: Rule = (each, evidence) => {
   };
 };
 
-const temperatureUnlikely: Rule = ({ reading: { woodTempC, isTempRight = false } }, { place }) => {
+const temperatureUnlikely: Rule = ({ reading: { woodTempC, probeName, isTempRight = false } }, { place }) => {
   const airTempC = place.airTempC ?? null;
   if (woodTempC === null || airTempC === null || isTempRight) return null;
   if (Math.abs(woodTempC - airTempC) <= USUAL_TEMP_RANGE_C[place.kind]) return null;
   return {
     rule: 'temperature-unlikely',
     severity: 'questionable',
-    why: message(
-      place.isAirMeasured ? 'suspicion.temperature-unlikely.measured' : 'suspicion.temperature-unlikely',
-      { woodTempC, airTempC, placeName: place.name },
-    ),
+    why:
+      probeName === undefined
+        ? message(
+            place.isAirMeasured
+              ? 'suspicion.temperature-unlikely.measured'
+              : 'suspicion.temperature-unlikely',
+            { woodTempC, airTempC, placeName: place.name },
+          )
+        : message('suspicion.temperature-unlikely.probe', {
+            sensorName: probeName,
+            woodTempC,
+            airTempC,
+            placeName: place.name,
+          }),
     whatToDo: message('suspicion.temperature-unlikely.do'),
   };
 };

@@ -126,6 +126,7 @@ export const board = {
   'board.taken.settled': 'Settled',
   'board.taken.at-once': 'Saved at once',
   'board.taken.typed': 'Typed',
+  'board.wood-temp-probe': 'wood {woodTempC}, {sensorName}',
   'board.wood-temp': 'wood {woodTempC}',
   'board.wood-temp-unknown': 'wood temperature unknown',
 

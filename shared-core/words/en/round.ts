@@ -47,6 +47,7 @@ export const round = {
   'round.go-to': 'Go to …',
   'round.wood-temp': 'Wood {woodTempC}',
   'round.wood-temp-own': 'Wood {woodTempC}, this board',
+  'round.wood-temp-probe': 'Wood {woodTempC}, {sensorName}',
   'round.wood-temp-unknown': 'Wood temperature unknown',
   'round.note': 'Note',
   'round.far-view': 'Far view',
@@ -312,6 +313,7 @@ export const round = {
   'round-temp.confirmed': 'Wood at {woodTempC}, as entered.',
   'round-temp.title': 'Wood temperature of {boardCode}',
   'round-temp.from-meter': 'Use {woodTempC}, from the meter',
+  'round-temp.from-probe': 'Readings take {woodTempC} from {sensorName}, unless this board has its own.',
   'round-temp.for-round': 'For the whole round',
   'round-temp.for-round-hint': 'Boards with their own temperature keep it.',
 

@@ -89,6 +89,8 @@ export const suspicions = {
     'You entered {woodTempC} for the wood. In that month the air in {placeName} is usually about {airTempC}.',
   'suspicion.temperature-unlikely.measured':
     'You entered {woodTempC} for the wood. The air measured in {placeName} was {airTempC}.',
+  'suspicion.temperature-unlikely.probe':
+    '{sensorName} measured {woodTempC} in the wood. The air in {placeName} was about {airTempC}.',
   'suspicion.temperature-unlikely.do': 'Measure it again. Then correct or confirm it.',
 
   'suspicion.near-end': 'The pins were {fromEndDistanceMm} from an end. Ends dry first.',

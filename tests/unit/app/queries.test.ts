@@ -103,6 +103,7 @@ const inputs: { [N in QueryName]: RequestInput<N> } = {
   'reports.check': { checkCode: 'WAL-01/B39E-0R01-2345-6ABS' },
   'sensors.list': {},
   'sensors.near': {},
+  'sensors.probe': {},
   'air.ofPlace': { placeId: 1 },
   'dates.list': {},
   'plannedMoves.of': { stackId: 1, boardId: null },

@@ -5,10 +5,11 @@ import { type AppOptions, createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
 import { SimulatedLink } from '../../../electron/meter/simulated-link.ts';
+import { SimulatedSensors } from '../../../electron/meter/simulated-sensors.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { openWindow } from './a-window.ts';
-import { HandHeldMeter } from './hand-held-meter.ts';
 import { folderWithNewYard, newFolder } from './new-yard.ts';
+import { MeterBesideSensors, TestSensors } from './sensors-in-reach.ts';
 
 type YardOptions = Pick<AppOptions, 'forecastAfterMs' | 'simulatesInOwnYard'> & {
   /** With boards of 27 mm, values are typed from a meter whose pins reach their middle. */
@@ -28,7 +29,8 @@ export async function yardOfTwo({
   isMadeByApp = false,
 }: YardOptions = {}) {
   const dataDir = isMadeByApp ? newFolder() : folderWithNewYard();
-  const meter = new HandHeldMeter();
+  const meter = new MeterBesideSensors();
+  const sensors = new TestSensors();
   const faults: unknown[] = [];
   let now = new Date('2026-06-01T08:00:00.000Z');
 
@@ -38,6 +40,7 @@ export async function yardOfTwo({
       none: () => new NoLink(),
       bluetooth: () => meter,
       simulated: () => new SimulatedLink({ seed: 1 }),
+      sensors: { real: () => sensors, simulated: () => new SimulatedSensors() },
     },
     simulatesInOwnYard,
     threads: threadSources,
@@ -92,6 +95,7 @@ export async function yardOfTwo({
     app,
     dataDir,
     meter,
+    sensors,
     faults,
     place,
     stack,

@@ -146,6 +146,26 @@ test('an unlikely temperature is asked about once, and given again where it is r
   );
 });
 
+test('an unlikely temperature that a probe measured is the board’s once it is confirmed', async () => {
+  const doubt: Suspicion = {
+    rule: 'temperature-unlikely',
+    severity: 'questionable',
+    why: message('suspicion.temperature-unlikely.probe', {
+      sensorName: 'Spike',
+      woodTempC: 45,
+      airTempC: 15,
+      placeName: 'Shed',
+    }),
+    whatToDo: message('suspicion.temperature-unlikely.do'),
+  };
+  const one = read(aBoard(1), [aReading(1, { woodTempC: 45, probeName: 'Spike', suspicions: [doubt] })]);
+  const { machine, user } = await open(one, { 'rounds.setTemperature': () => ({}), 'stacks.list': () => [] });
+  expect(spots().textContent).toContain('Spike measured');
+  await user.click(within(spots()).getByRole('button', { name: 'Confirm' }));
+  const given = { roundId: 12, boardId: 101, woodTempC: 45 };
+  await waitFor(() => expect(machine.inputsOf('rounds.setTemperature')).toEqual([given, given]));
+});
+
 test('what is true of all readings is said once, above the spots', async () => {
   const frozen: Suspicion = {
     rule: 'below-freezing',

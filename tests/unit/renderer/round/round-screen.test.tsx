@@ -705,6 +705,19 @@ describe('round and about', () => {
     ]);
   });
 
+  test('what a probe measures is shown with its name, unless a person gave this board its own', async () => {
+    const { user } = await open(aRound(), { 'sensors.probe': () => ({ name: 'Spike', tempC: 10 }) });
+    const button = await screen.findByRole('button', { name: /^Wood 10\D.*, Spike/ });
+    await user.click(button);
+    const dialog = screen.getByRole('dialog', { name: 'Wood temperature of WAL-01' });
+    expect(dialog.textContent).toMatch(/Readings take 10\D+ from Spike, unless this board has its own\./);
+    cleanup();
+    await open(aRound([aBoard(1, { ownTemp: true, woodTempC: 3 })]), {
+      'sensors.probe': () => ({ name: 'Spike', tempC: 10 }),
+    });
+    expect(await screen.findByRole('button', { name: /^Wood 3\D.*, this board/ })).toBeTruthy();
+  });
+
   test('G goes to the board whose ID is typed or whose label is scanned; one that is not there changes nothing', async () => {
     const { machine, user } = await open(aRound([aBoard(1), aBoard(2)]), { 'rounds.aim': () => ({}) });
     await user.keyboard('g');

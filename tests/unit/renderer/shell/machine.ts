@@ -60,6 +60,8 @@ export function playMachine(given: Answers) {
     'stacks.closed': () => [],
     'places.closed': () => [],
     'meters.closed': () => [],
+    // On every screen of a round.
+    'sensors.probe': () => null,
     ...given,
   };
   const asked: { name: RequestName; input: unknown }[] = [];
