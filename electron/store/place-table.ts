@@ -170,6 +170,11 @@ export function placeWrites(db: Db, { get }: ReturnType<typeof placeReads>) {
     },
     /** Closed ones that boards of the yard, or stacks, are at. */
     closedInUse: (): number[] => inUse.all(),
+    /** How far their EMC is from that of their months is another now. All boards are due, as below. */
+    restate: (offsets: readonly { placeId: number; offsetPct: number | null }[]): void => {
+      for (const { placeId, offsetPct } of offsets) putOffset.run(offsetPct, placeId);
+      dueAll.run();
+    },
     /** All forecasts go by what the newest tell from now on. All boards are due: each states the lowest EMC of any place. */
     takeNewlyTold: (offsets: readonly { placeId: number; offsetPct: number | null }[]): void => {
       takeTold.run();

@@ -24,6 +24,9 @@ type Lesson = {
 /** … or its doubt by this share. Then boards are forecast again. */
 const MOVED_SHARE = 0.1;
 
+/** What is measured moves what is stated in steps of 0.1, which rounding makes a hair smaller. */
+const LEAST_RESTATED_PCT = 0.09;
+
 type LearnedFrom = Pick<YardReader, 'places' | 'airLogs'>;
 
 const lessonsOf = (yard: LearnedFrom, now: string): Record<keyof LearnedOfPlace, Lesson> => ({
@@ -70,6 +73,32 @@ export function learnerOfPlaces(yard: YardReader, now: string): (board: BoardToF
       elsewhere: board.elsewhere.map((place) => ({ ...place, learned: of(place.placeId) })),
     };
   };
+}
+
+/** Says how far readings of boards put the EMC of a place from that of its months, as all forecasts go by, % MC. */
+export function offsetsByBoards({ places, airLogs }: LearnedFrom, now: string): (placeId: number) => number {
+  const { air } = lessonsOf({ places, airLogs }, now);
+  const told = places.told('air');
+  return (placeId) => learned(air, placeId, told)?.offset ?? 0;
+}
+
+/**
+ * Lets what is stated of places follow what is measured there, or no longer used, before any board is forecast again.
+ *
+ * @returns whether any place came out differently: then all boards are due
+ */
+export function restatePlaces({ places, airLogs }: Pick<Yard, 'places' | 'airLogs'>, now: string): boolean {
+  const byBoards = offsetsByBoards({ places, airLogs }, now);
+  const moved = places.list().flatMap((place) => {
+    const offset = measuredAt({ airLogs }, place, now).shiftPct + byBoards(place.id);
+    const stated = places.airOffsetPct(place.id);
+    const offsetPct = Math.abs(offset) >= SAME_EMC_PCT ? offset : null;
+    return Math.abs((offsetPct ?? 0) - (stated ?? 0)) >= LEAST_RESTATED_PCT
+      ? [{ placeId: place.id, offsetPct }]
+      : [];
+  });
+  if (moved.length > 0) places.restate(moved);
+  return moved.length > 0;
 }
 
 function without(all: readonly Evidence[], some: readonly Evidence[]): Evidence[] {

@@ -14,7 +14,7 @@ import { coreHistoryOf, makeCoreHistory, needsCoreHistory, newestRoundOf } from 
 import { endOfDay } from './end-of-day.ts';
 import { type BoardToForecast, type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { dayOf, judgementOf } from './judging-board.ts';
-import { learnerOfPlaces, learnOfPlaces } from './learned-of-places.ts';
+import { learnerOfPlaces, learnOfPlaces, restatePlaces } from './learned-of-places.ts';
 
 /** Forecast at a time. */
 const AT_A_TIME = 16;
@@ -44,6 +44,11 @@ export function createOutlooks(
 
   const stacks = createBacklog(context, async (stackId, yieldIfDue) => {
     for (const _ of readingMeasured(context.yard(), context.now())) if (!(await yieldIfDue())) return [];
+    const { transaction } = context.yard();
+    if (transaction(() => restatePlaces(context.yard(), context.now()))) {
+      stacks.add(context.yard().outlooks.stacksDue());
+      context.changed(['outlooks']);
+    }
     // First, because forecasts start from rounds as they are judged.
     for (const { boardId } of context.yard().outlooks.dueInStack(stackId)) {
       await makeCoreHistory(context, assessing, judging, forecaster, boardId);

@@ -1,8 +1,9 @@
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { YardReader } from '../../store/yard.ts';
-import { measuredAt, readMeasured } from '../air/measured-places.ts';
+import { readMeasured } from '../air/measured-places.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext, refusingDuplicates } from '../context.ts';
+import { offsetsByBoards } from '../forecast/learned-of-places.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Judging } from '../judging/judging.ts';
 
@@ -14,9 +15,14 @@ export const placeQueries = (context: QueryContext) =>
       await readMeasured(context);
       const yard = context.yard();
       const holdingsOf = yard.places.holdings();
+      const byBoards = offsetsByBoards(yard, context.now());
       return yard.places.list().map((place) => {
         const { airOffset, stacks } = holdingsOf(place.id);
-        const { shiftPct: measuredPct } = measuredAt(yard, place, context.now());
+        // What is stated follows a change of the log a little later: this is the part that is in it.
+        const measuredPct =
+          airOffset && yard.airLogs.newestId() > 0
+            ? Math.round(10 * (airOffset.offsetPct - byBoards(place.id))) / 10
+            : 0;
         return {
           ...place,
           stacks,

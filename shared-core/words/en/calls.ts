@@ -47,7 +47,7 @@ export const calls = {
   'call.place-too-damp-all-year': '{placeName} is unlikely to dry it to the target: EMC {emcPct} all year.',
   'call.place-too-slow': 'In {placeName} it is unlikely to reach {targetRange} within two years.',
   'call.last-gain': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
-  'call.emc-by-readings': 'The lowest EMC of {placeName} is adjusted by readings of boards there.',
+  'call.emc-by-readings': 'The lowest EMC of {placeName} is adjusted by what was measured there.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',
   'call.likely': 'Likely {likelyInterval}.',
 

@@ -54,6 +54,27 @@ describe('what the forecast says of each board', () => {
     await expect.poll(() => yard.heard('changed').flatMap(({ topics }) => topics)).toContain('outlooks');
   });
 
+  test('says of a place what part of its air was measured, also once that value is deleted', async () => {
+    await sawn('SAWN-01');
+    await probe([13, 13, 13]);
+    const stated = async () => (await yard.query('places.list', {}))[0]!.airOffset;
+    const byBoards = (offset: Awaited<ReturnType<typeof stated>>) =>
+      (offset?.offsetPct ?? 0) - (offset?.measuredPct ?? 0);
+    await outlooksMade();
+    const before = await stated();
+    const placeId = yard.place.id;
+    for (const measuredOn of ['2026-05-29', '2026-05-30', '2026-05-31'])
+      await yard.command('air.type', { placeId, measuredOn, tempC: 20, rh: 0.75 });
+    await outlooksMade();
+    const measured = await stated();
+    expect(measured!.measuredPct).toBeGreaterThan(0.1);
+    for (const { id } of (await yard.query('air.ofPlace', { placeId })).typed)
+      await yard.command('air.delete', { id });
+    expect(Math.abs(byBoards(await stated()) - byBoards(measured))).toBeLessThan(0.15);
+    await outlooksMade();
+    expect(await stated()).toEqual(before);
+  });
+
   test('names the place where it is ready sooner', async () => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.8 }));
     const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
