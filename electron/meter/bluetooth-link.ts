@@ -211,13 +211,15 @@ export class BluetoothLink extends MeterLink {
     else this.#watch(target);
   }
 
-  override recall(known: MeterDescription): void {
+  override recall(known: MeterDescription | null): void {
     const target = this.#target;
     if (target === null || this.described === null) return;
-    if (target.listens !== isAdvertised(known.source)) return;
+    if (known !== null && target.listens !== isAdvertised(known.source)) return;
     target.description = known;
-    if (target.listens) this.#knowByAdverts(target);
-    else this.#recognize(target, this.described.characteristics);
+    if (target.listens) {
+      this.#knowByAdverts(target);
+      if (this.state.phase === 'live' || this.state.phase === 'needs-description') this.#showLive(target);
+    } else this.#recognize(target, this.described.characteristics);
   }
 
   override get listening(): boolean {

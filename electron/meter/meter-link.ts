@@ -146,8 +146,11 @@ export abstract class MeterLink extends EventEmitter<MeterLinkEvents> {
   undescribe(): void {}
   /** Reads the connected meter by this description from now on: a person confirmed it. */
   abstract describe(description: MeterDescription): void;
-  /** Another yard knows the connected meter by this description. One that never changes is read as it is. */
-  recall(_known: MeterDescription): void {}
+  /**
+   * The yard knows the connected meter by this description; null where it knows nothing of it, as of one never met. One
+   * that never changes is read as it is.
+   */
+  recall(_known: MeterDescription | null): void {}
   /** Leaves the meter in peace: unsubscribed and disconnected when the promise resolves. */
   abstract disconnect(): Promise<void>;
   /** Disconnects and lets go of the radio. The link cannot be used again. */

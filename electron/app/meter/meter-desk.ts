@@ -180,8 +180,9 @@ export function createMeterDesk(
       },
       'meter.connect': ({ deviceId }, window) => {
         meanAnother(window);
-        const known = context.yard().meters.find('bluetooth', deviceId)?.description ?? null;
-        link.current().connect(deviceId, known ?? memory.readAsNamesakes(deviceId));
+        const known = context.yard().meters.find('bluetooth', deviceId);
+        // Of one that is no other meter, nothing may be known yet.
+        link.current().connect(deviceId, known ? known.description : memory.readAsNamesakes(deviceId));
         return state(window);
       },
       'meter.listen': ({ deviceId }, window) => {

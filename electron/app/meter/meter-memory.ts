@@ -20,8 +20,6 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
   let meterId: number | null = null;
   /** Of the yard, each of which the connected one may be: a person has to say which. */
   let mayBe: MeterRow[] = [];
-  /** The address of the connected one, where a person said that it is another than those. */
-  let another: string | null = null;
   let retry: NodeJS.Timeout | undefined;
   const remembered = createSignal<MeterDescription>();
 
@@ -49,6 +47,15 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     return namesakes({ deviceId, ownName: ownNameOf(deviceId) }, ofKind);
   }
 
+  /**
+   * How to read a device that no meter of the yard has the address of: as all of its name are read. Null where there are
+   * none, or they differ.
+   */
+  function readAsNamesakes(deviceId: string): MeterDescription | null {
+    const [first, ...others] = namesakesOf(deviceId).map(({ description }) => description!);
+    return first && others.every((each) => isReadAlike(each, first)) ? first : null;
+  }
+
   /** The name that a device gives itself; empty where it was not heard. */
   function ownNameOf(deviceId: string): string {
     const { state } = link.current();
@@ -71,7 +78,6 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     { deviceId, known }: { deviceId: string; known: MeterRow | undefined },
     description: MeterDescription,
   ): MeterRow[] {
-    if (another === deviceId) return [];
     if (known) return isRenamed(known, ownNameOf(deviceId)) ? [known] : [];
     return namesakesOf(deviceId).filter((each) => isReadAlike(each.description!, description));
   }
@@ -113,7 +119,6 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
   function rememberAgain(): void {
     meterId = null;
     mayBe = [];
-    another = null;
     const { kind, described, state } = link.current();
     if (described === null || kind === 'none' || state.deviceId === null || !context.mayWrite()) return;
     const known = context.yard().meters.find(kind, state.deviceId)?.description ?? null;
@@ -124,7 +129,6 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
   link.left.follow(() => {
     meterId = null;
     mayBe = [];
-    another = null;
     clearTimeout(retry);
     context.delays.end(link);
   });
@@ -140,14 +144,7 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     /** Null until the meter has its row; the first of those that it may be, where a person has to say which. */
     meterId: (): number | null => meterId,
     mayBe: (): readonly MeterRow[] => mayBe,
-    /**
-     * How to read a device that no meter of the yard has the address of: as all of its name are read. Null where there are
-     * none, or they differ.
-     */
-    readAsNamesakes: (deviceId: string): MeterDescription | null => {
-      const [first, ...others] = namesakesOf(deviceId).map(({ description }) => description!);
-      return first && others.every((each) => isReadAlike(each, first)) ? first : null;
-    },
+    readAsNamesakes,
     /** @throws Refusal where nobody is to say any more whether the connected meter is this one */
     checkMayBe: (deviceId: string, ofYard: number | null = null): void => {
       const isAsked = mayBe.length > 0 && link.current().state.deviceId === deviceId;
@@ -162,18 +159,17 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     },
     /** The name that the connected device is saved under. */
     nameFor,
+    /** Nothing of those that it may be holds for it: it says how it is read, or is set up. */
     isAnother: (deviceId: string): void => {
-      const asked = mayBe;
-      another = deviceId;
-      try {
-        remember();
-      } catch (error) {
-        mayBe = asked;
-        throw error;
-      } finally {
-        // From now on its row says so.
-        another = null;
-      }
+      const { kind } = link.current();
+      const { meters } = context.yard();
+      if (kind === 'none') return;
+      if (meters.find(kind, deviceId)) meters.freeAddress(kind, deviceId);
+      const name = nameFor(deviceId);
+      meterId = meters.put({ kind, deviceId, name, description: null }, context.now()).id;
+      mayBe = [];
+      context.changed(['meters']);
+      link.current().recall(null);
     },
     /**
      * A description of a meter, with what it says of itself where it is the one that is connected.
@@ -199,6 +195,20 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       if (kind === 'none' || described === null || state.deviceId === null) return;
       const { meters } = context.yard();
       const known = meters.find(kind, state.deviceId);
+      if (known?.description === null) {
+        // Nothing is known of it, or that was undone.
+        meterId = known.id;
+        mayBe = [];
+        if (described.description !== null) link.current().undescribe();
+        return;
+      }
+      const asNamesakes = known || described.description ? null : readAsNamesakes(state.deviceId);
+      if (asNamesakes !== null) {
+        // That it is another was undone.
+        meterId = null;
+        link.current().recall(asNamesakes);
+        return;
+      }
       const asked = mayBe.map(({ id }) => id).join();
       const description = described.description && meterDescriptionSchema.parse(described.description);
       const toAsk =
@@ -213,15 +223,10 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
       if (toAsk.map(({ id }) => id).join() !== asked || (asked === '' && (known?.id ?? null) !== meterId))
         rememberAgain();
       if (mayBe.length > 0 || meterId === null || described.toConfirm) return;
-      const saved = meters.get(meterId)?.description ?? null;
-      if (saved === null) {
-        // Nothing was saved of it before.
-        link.current().undescribe();
-        return;
-      }
+      const saved = known?.description;
       const now = meterDescriptionSchema.nullable().parse(link.current().described?.description ?? null);
       // Both are in the order of the schema.
-      if (JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
+      if (saved && JSON.stringify(saved) !== JSON.stringify(now)) link.current().recall(saved);
     },
     /** Another yard was opened, or can be written to now: the connected meter needs a row in that one. */
     rememberAgain,

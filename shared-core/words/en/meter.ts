@@ -375,7 +375,7 @@ export const meter = {
   'meter.same.another': 'Another meter',
   'meter.same.done': '{meterName} has its new address. Its readings are saved from now on.',
   'meter.same.renamed': 'It is called {meterName} now. Its readings are saved from now on.',
-  'meter.same.is-another': 'It is a separate meter. Its readings are saved.',
+  'meter.same.is-another': 'It is a separate meter now.',
   /** A device of the name of a meter that does not answer. */
   'meter.same.in-reach': '{meterName} is in reach. Is it yours, with a new address?',
 

@@ -35,6 +35,10 @@ export class HandHeldMeter extends MeterLink {
   override describe(described: MeterDescription): void {
     this.setDescribed({ description: described, characteristics: [], remarks: [] });
   }
+  /** It says how it is read. */
+  override recall(known: MeterDescription | null): void {
+    this.describe(known ?? handHeld);
+  }
   /** Nobody knows how it is read. */
   beUnknown(): void {
     const hand = { deviceId: 'hand', deviceName: 'Hand-held' };

@@ -135,9 +135,13 @@ test('undoing a file of a meter that is away puts back how it was read, also aft
 test('"Another meter" is an act: undone, it is asked again', async () => {
   const { output } = await setUpBy(setUp);
   await reconnect('c0ffee00beef');
-  const { act } = await doing('meter.isAnother', { deviceId: 'c0ffee00beef' });
+  const { act, output: after } = await doing('meter.isAnother', { deviceId: 'c0ffee00beef' });
   expect((await lines())[0]).toBe('Meter Hand-held beef added.');
   expect(await names()).toEqual(['Hand-held', 'Hand-held beef']);
+  expect(after).toMatchObject({ description: null, toConfirm: null });
+  await undo(act);
+  await redo(act);
+  expect(await state()).toMatchObject({ description: null, toConfirm: null, meterId: after.meterId });
   await undo(act);
   expect(await names()).toEqual(['Hand-held']);
   const asked = {
@@ -191,11 +195,32 @@ test('another meter at that address has its own row, and the first keeps its rea
   const { act, output: after } = await doing('meter.isAnother', { deviceId: 'hand' });
   expect(await names()).toEqual(['Hand-held', 'Yard meter']);
   expect(after.meterId).not.toBe(output.meterId);
+  await undo(act);
+  expect(await state()).toMatchObject({ toConfirm: { what: 'meter' }, description: { value: setUp.value } });
+  await redo(act);
   await yard.command('meter.describe', tenths);
   const { description } = await yard.query('meters.file', { meterId: output.meterId! });
   expect(description?.value.exponent).toBe(-2);
   expect((await reconnect()).toConfirm).toBeNull();
   await expect(undo(act)).rejects.toThrow();
+});
+
+test('another meter is not read as the one that it was taken for, also where its values are sent alike', async () => {
+  const { output } = await setUpBy(setUp);
+  await reconnect('c0ffee00beef');
+  const { output: after } = await doing('meter.isAnother', { deviceId: 'c0ffee00beef' });
+  expect(after.description).toBeNull();
+  expect((await reconnect('c0ffee00beef')).description).toBeNull();
+  expect((await state()).toConfirm).toBeNull();
+  await yard.command('meter.describe', tenths);
+  expect((await reconnect('c0ffee00beef')).description?.value.exponent).toBe(-1);
+
+  ownName = 'Yard meter';
+  await reconnect();
+  expect((await doing('meter.isAnother', { deviceId: 'hand' })).output.description).toBeNull();
+  expect((await reconnect()).description).toBeNull();
+  const { description } = await yard.query('meters.file', { meterId: output.meterId! });
+  expect(description?.value.exponent).toBe(-2);
 });
 
 test('a meter that is no longer owned leaves the lists, its readings keep it, and connected it comes back', async () => {
