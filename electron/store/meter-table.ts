@@ -132,6 +132,9 @@ export function meterReads(db: Db) {
   const closed = db.prepare<[], Row>(
     `${select} WHERE m.undone_at IS NULL AND m.closed_at IS NOT NULL ORDER BY m.id`,
   );
+  const isClosed = db
+    .prepare<[number], number>('SELECT closed_at IS NOT NULL FROM meter WHERE id = ?')
+    .pluck();
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
@@ -164,6 +167,7 @@ export function meterReads(db: Db) {
     all: (): MeterRow[] => all.all().map(toMeter),
     /** Those that are no longer owned. */
     closed: (): MeterRow[] => closed.all().map(toMeter),
+    isClosed: (meterId: number): boolean => isClosed.get(meterId) === 1,
     /** Whether a reading or an oven check refers to it, or ever did. */
     isUsed: (meterId: number): boolean => usedEver.get({ meterId }) === 1,
     /** Whether one does now. */

@@ -100,7 +100,7 @@ export const meterStateSchema = z.object({
       z.object({ what: z.literal('value'), before: meterDescriptionSchema.nullable() }),
       /**
        * No meter has its address, but these have its name and are read like it: which of them is it, if any? Or the meter of
-       * its address has another name than `ownName`, by which it calls itself: is it the same?
+       * its address has another name than `ownName`, by which it calls itself: is it the same, or one of that name?
        */
       z.object({
         what: z.literal('meter'),

@@ -38,7 +38,7 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     }
   }
 
-  /** A device that no meter of the yard has the address of, but whose name some have. */
+  /** Meters of the yard that have another address than a device, and its name. */
   function namesakesOf(deviceId: string): MeterRow[] {
     const ofKind = context
       .yard()
@@ -78,7 +78,8 @@ export function createMeterMemory(context: AppContext, link: ChosenLink) {
     { deviceId, known }: { deviceId: string; known: MeterRow | undefined },
     description: MeterDescription,
   ): MeterRow[] {
-    if (known) return isRenamed(known, ownNameOf(deviceId)) ? [known] : [];
+    // One that had the address earlier may have it back.
+    if (known) return isRenamed(known, ownNameOf(deviceId)) ? [known, ...namesakesOf(deviceId)] : [];
     return namesakesOf(deviceId).filter((each) => isReadAlike(each.description!, description));
   }
 

@@ -127,6 +127,13 @@ export function metersCommands(
     if (typedFrom(yard) === meterId) yard.settings.put(KEY, null);
   }
   const get = (meterId: number) => orRefuse(context.yard().meters.get(meterId), 'meter');
+  /** @throws Refusal for one that was removed, as in another window */
+  function getOwned(meterId: number): MeterRow {
+    const meter = get(meterId);
+    if (context.yard().meters.isClosed(meterId))
+      throw new Refusal(message('refusal.meter-removed', { meterName: meter.name }));
+    return meter;
+  }
 
   return {
     *'meters.add'({ name, profile, roundId, isTypedFrom }) {
@@ -144,7 +151,7 @@ export function metersCommands(
 
     'meters.edit': ({ id, basedOn, changed: { name, profile } }) => {
       const yard = context.yard();
-      const before = get(id);
+      const before = getOwned(id);
       if (name !== undefined) checkName(name, id);
       if (profile) {
         checkScale(profile);
@@ -158,7 +165,7 @@ export function metersCommands(
 
     'meters.useFile': ({ meterId, file }) => {
       const yard = context.yard();
-      const before = get(meterId);
+      const before = getOwned(meterId);
       const given = before.kind === 'typed' ? null : descriptionIn(file);
       const description = given ? desk.asOffered(before, given) : before.description;
       const profile = file.profile ? knownHere(file.profile, hasSpecies) : before.profile;
@@ -175,10 +182,10 @@ export function metersCommands(
       const { meters, acts } = context.yard();
       const meter = get(meterId);
       desk.checkMayBe(deviceId, meterId);
-      // Of a meter that was added and undone.
-      if (meters.find('bluetooth', deviceId) === undefined) meters.freeAddress('bluetooth', deviceId);
+      // Of a meter that was added and undone, or that another says it is.
+      if (meters.find('bluetooth', deviceId)?.id !== meterId) meters.freeAddress('bluetooth', deviceId);
       const name = isRenamed(meter, desk.nameFor(deviceId)) ? { name: desk.nameFor(deviceId) } : {};
-      meters.edit({ id: meterId, basedOn: meter.version, changed: { deviceId, ...name } });
+      meters.edit({ id: meterId, basedOn: meter.version, changed: { deviceId, closedAt: null, ...name } });
       context.afterwards(desk.readAsSaved);
       return { act: acts.now() };
     },
@@ -193,7 +200,7 @@ export function metersCommands(
     },
 
     'meters.close': ({ meterId: id }) => {
-      const { name: meterName, version: basedOn } = get(id);
+      const { name: meterName, version: basedOn } = getOwned(id);
       if (desk.meterId() === id) throw new Refusal(message('refusal.meter-connected', { meterName }));
       const yard = context.yard();
       yard.meters.edit({ id, basedOn, changed: { closedAt: context.now() } });
@@ -202,7 +209,7 @@ export function metersCommands(
     },
 
     'meters.typeFrom': ({ meterId }) => {
-      get(meterId);
+      getOwned(meterId);
       typeFrom(context.yard(), meterId);
       return {};
     },

@@ -333,7 +333,10 @@ export function createRounds(
 
       'rounds.saveTyped': ({ raw, isAbove, unit, meterId: shown, ...at }, window) => {
         const meterId = shown === undefined ? typedOff(window) : shown;
-        const meter = meterId === null ? NO_RECORD : orRefuse(context.yard().meters.get(meterId), 'meter');
+        const { meters } = context.yard();
+        const meter = meterId === null ? NO_RECORD : orRefuse(meters.get(meterId), 'meter');
+        if ('name' in meter && meters.isClosed(meter.id))
+          throw new Refusal(message('refusal.typed-off-removed', { meterName: meter.name }));
         if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
         return saving.saveAsShown(window, at, { raw, isAbove, unit, how: 'typed', settled: null, meterId });
       },

@@ -52,11 +52,14 @@ function WhichMeter({
 }) {
   const { say } = useWords();
 
+  const [only, ...others] = sameAs;
+  const isOne = others.length === 0;
+
   async function recognize(meterId: number, meterName: string): Promise<void> {
     const done = await attempt(bridge().command('meters.recognize', { meterId, deviceId }));
     if (done)
       tellUndoable(
-        ownName === null
+        ownName === null || meterId !== only?.meterId
           ? say('meter.same.done', { meterName })
           : say('meter.same.renamed', { meterName: ownName }),
         (work) => bridge().command('acts.undo', { act: done.act, work }),
@@ -67,8 +70,6 @@ function WhichMeter({
       tellDone(say('meter.same.is-another'));
   }
 
-  const [only, ...others] = sameAs;
-  const isOne = others.length === 0;
   const choices = (
     <>
       {sameAs.map(({ meterId, meterName }) => (
@@ -89,7 +90,10 @@ function WhichMeter({
             : say('meter.same.several')}
       </strong>{' '}
       {ownName !== null && only
-        ? say('meter.same.ask-renamed', { meterName: only.meterName, ownName })
+        ? say(isOne ? 'meter.same.ask-renamed' : 'meter.same.ask-renamed-which', {
+            meterName: only.meterName,
+            ownName,
+          })
         : say(isOne ? 'meter.same.ask' : 'meter.same.ask-which')}{' '}
       {say('meter.confirm.not-saved')}
     </Banner>

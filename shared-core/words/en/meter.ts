@@ -371,6 +371,8 @@ export const meter = {
   'meter.same.ask-which': 'Which one is it?',
   'meter.same.ask-renamed':
     'This meter calls itself {ownName}. {meterName} had the same address. Is it the same meter?',
+  'meter.same.ask-renamed-which':
+    'This meter calls itself {ownName}. {meterName} had the same address. Which one is it?',
   'meter.same.it-is': 'It is the same',
   'meter.same.another': 'Another meter',
   'meter.same.done': '{meterName} has its new address. Its readings are saved from now on.',

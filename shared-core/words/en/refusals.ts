@@ -317,6 +317,10 @@ export const refusals = {
     '{meterName} sends %, not ohms. Nothing was changed. Choose what it is set to.',
   'refusal.typed-other-unit':
     'This was typed in {unit, select, pct {%} other {megohms}}, but the meter shows {unit, select, pct {ohms} other {%}} now. Nothing was saved. Type it again, or choose the other meter.',
+  'refusal.typed-off-removed':
+    '{meterName} was removed. Nothing was saved. Choose another meter, then save again.',
+  'refusal.meter-removed':
+    '{meterName} was removed. Nothing was changed. Undo that in History to use it again.',
   'refusal.meter-said':
     'Which meter this is was answered already, or it is no longer connected. Nothing was changed.',
   'refusal.meter-not-connected': 'No meter is connected. Nothing was changed. Connect one first.',

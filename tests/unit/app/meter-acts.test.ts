@@ -2,9 +2,10 @@ import { beforeEach, expect, test } from 'vitest';
 import { meterFileOf } from '../../../shared-core/contract/meter-file.ts';
 import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
 import { confirmed } from '../../../shared-core/gatt/recognize-meter.ts';
+import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { handHeld } from './hand-held-meter.ts';
-import { saveLive } from './in-round.ts';
+import { aimedSpot, saveLive } from './in-round.ts';
 import { doing, lines, redo, undo } from './seen-yard.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
@@ -223,6 +224,33 @@ test('another meter is not read as the one that it was taken for, also where its
   expect(description?.value.exponent).toBe(-2);
 });
 
+test('a device that takes its old name back can be said to be the meter of that name', async () => {
+  const { output } = await setUpBy(setUp);
+  const meterId = output.meterId!;
+  ownName = 'Brand new';
+  await reconnect();
+  const { output: brandNew } = await doing('meter.isAnother', { deviceId: 'hand' });
+  await yard.command('meter.describe', tenths);
+  ownName = 'Hand-held';
+  const asked = {
+    what: 'meter',
+    ownName: 'Hand-held',
+    sameAs: [
+      { meterId: brandNew.meterId, meterName: 'Brand new' },
+      { meterId, meterName: 'Hand-held' },
+    ],
+  };
+  expect((await reconnect()).toConfirm).toEqual(asked);
+  const { act } = await doing('meters.recognize', { meterId, deviceId: 'hand' });
+  expect(await state()).toMatchObject({ toConfirm: null, meterId });
+  expect(await readNow()).toBe(-2);
+  expect(await names()).toEqual(['Hand-held', 'Brand new']);
+  await undo(act);
+  expect((await state()).toConfirm).toEqual(asked);
+  await redo(act);
+  expect(await reconnect()).toMatchObject({ toConfirm: null, meterId, description: { value: setUp.value } });
+});
+
 test('a meter that is no longer owned leaves the lists, its readings keep it, and connected it comes back', async () => {
   const { output } = await setUpBy(setUp);
   const meterId = output.meterId!;
@@ -240,6 +268,28 @@ test('a meter that is no longer owned leaves the lists, its readings keep it, an
   expect(reading).toMatchObject({ raw: 13, meterId });
   expect(await reconnect()).toMatchObject({ meterId, description: { value: setUp.value } });
   expect(await names()).toEqual(['Hand-held']);
+});
+
+test('a removed meter is not set up, named, or typed from in a window that still shows it', async () => {
+  const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
+  await yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw: 12.4, meterId });
+  await yard.command('meters.close', { meterId });
+  const removed = 'Old one was removed. Nothing was changed.';
+  const file = meterFileOf(null, unknownProfile);
+  expect(await yard.refusal('meters.useFile', { meterId, file })).toContain(removed);
+  expect(await yard.refusal('meters.typeFrom', { meterId })).toContain(removed);
+  expect(await yard.refusal('meters.close', { meterId })).toContain(removed);
+  const edit = { id: meterId, basedOn: 2, changed: { name: 'Other' } };
+  expect(await yard.refusal('meters.edit', edit)).toContain(removed);
+  const typed = { ...(await aimedSpot(roundId)), raw: 13.1 };
+  expect(await yard.refusal('rounds.saveTyped', { ...typed, meterId })).toContain('Choose another meter');
+  await yard.command('rounds.saveTyped', { ...typed, meterId: null });
+  const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
+  expect(readings.map(({ raw, meterId: of }) => [raw, of])).toEqual([
+    [12.4, meterId],
+    [13.1, null],
+  ]);
 });
 
 test('a name that an advert cut short is the same name', async () => {

@@ -143,6 +143,17 @@ test('of several of its name, each is offered', async () => {
   expect(await names()).toEqual(['Hand-held', 'Hand-held f00d']);
 });
 
+test('one that was removed while it was asked about is owned again where it is the same', async () => {
+  await metBefore();
+  await connectTo(otherId);
+  const { meterId: other } = await yard.command('meter.isAnother', { deviceId: otherId });
+  await yard.command('meter.disconnect', {});
+  await connectTo(thirdId);
+  await yard.command('meters.close', { meterId: other! });
+  await yard.command('meters.recognize', { meterId: other!, deviceId: thirdId });
+  expect(await names()).toEqual(['Hand-held', 'Hand-held f00d']);
+});
+
 test('a meter that is met at an address which another had before is a meter of its own', async () => {
   const meterId = await metBefore();
   await connectTo(otherId);

@@ -422,6 +422,19 @@ describe('a meter that may be a known one with a new address', () => {
     expect(useNotices.getState().notices.at(-1)?.sentence).toContain('It is called Odd meter now.');
   });
 
+  test('one of a known address that calls itself as an earlier meter is asked about by both', async () => {
+    const sameAs = [
+      { meterId: 4, meterName: 'Yard meter' },
+      { meterId: 3, meterName: 'Odd meter' },
+    ];
+    const state = aLiveMeter({ toConfirm: { what: 'meter', ownName: 'Odd meter', sameAs } });
+    const { machine, user } = open(state, { 'meters.recognize': () => ({ act }) });
+    expect(screen.getByText(/It calls itself Odd meter. Which one is it\?/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'Odd meter' }));
+    expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 3, deviceId: 'aa:bb' }]);
+    expect(useNotices.getState().notices.at(-1)?.sentence).toContain('Odd meter has its new address.');
+  });
+
   test('another press says that it is another', async () => {
     const { machine, user } = open(asks({ meterId: 4, meterName: 'Yard meter' }), {
       'meter.isAnother': () => aLiveMeter(),
