@@ -14,18 +14,28 @@ import type { Choose } from './merge.ts';
 import { firstNames, type Left, type MergeWords, type WentOn } from './merge-words.ts';
 import { usesOf } from './uses.ts';
 
-/** By these a record leaves the lists; the first says since when. */
-const LEFT_BY: Partial<Record<YardTableName, readonly [string, ...string[]]>> = {
-  boards: ['archivedAt', 'archivedWhy'],
-  stacks: ['closedAt'],
-  places: ['closedAt'],
-  projects: ['closedAt'],
-  testBlocks: ['closedAt'],
-  rounds: ['undoneAt'],
-  meters: ['undoneAt'],
-  species: ['undoneAt'],
-  endUses: ['undoneAt'],
+/** Fields by which a record leaves the lists; the first says since when. */
+type Way = readonly [string, ...string[]];
+
+/** The ways in which a record may leave. */
+const LEFT_BY: Partial<Record<YardTableName, readonly Way[]>> = {
+  boards: [['archivedAt', 'archivedWhy']],
+  stacks: [['closedAt']],
+  places: [['closedAt']],
+  projects: [['closedAt']],
+  testBlocks: [['closedAt']],
+  rounds: [['undoneAt']],
+  meters: [['undoneAt'], ['closedAt']],
+  species: [['undoneAt']],
+  endUses: [['undoneAt']],
 };
+const waysOf = (named: YardTableName): readonly Way[] => LEFT_BY[named] ?? [];
+
+/** In which way one of the two let it go; the first where neither did, or both. */
+function wayLeft(named: YardTableName, own: YardRecord, their: YardRecord): Way | undefined {
+  const ways = waysOf(named);
+  return ways.find(([since]) => (own[since] === null) !== (their[since] === null)) ?? ways[0];
+}
 
 /** Kinds of records whose names are listed when they leave. Others are only counted. */
 const TOLD = ['boards', 'stacks', 'places', 'projects', 'rounds', 'readings'] as const;
@@ -87,7 +97,7 @@ export function createLeaving(
 
   function wentOn(keeper: 'mine' | 'theirs', named: YardTableName, uuid: string): WentOn {
     const { table } = tableOf(named);
-    const columns = columnsOf(named, LEFT_BY[named] ?? []);
+    const columns = columnsOf(named, waysOf(named).flat());
     return {
       uses: uses[keeper](table, uuid),
       isEdited: edits[keeper === 'mine' ? 'ofMine' : 'ofTheirs'].hasBut(table, uuid, [...columns, 'version']),
@@ -97,7 +107,7 @@ export function createLeaving(
 
   /** Which of the two let a record go that is in the lists of the other; null where neither did, or both. */
   function whoLeft(named: YardTableName, own: YardRecord, their: YardRecord): 'mine' | 'theirs' | null {
-    const since = LEFT_BY[named]?.[0];
+    const since = wayLeft(named, own, their)?.[0];
     if (since === undefined || (own[since] === null) === (their[since] === null)) return null;
     return own[since] === null ? 'theirs' : 'mine';
   }
@@ -186,7 +196,7 @@ export function createLeaving(
   return {
     /** Whose edits of a record hold, once it was asked who goes on with what the other let go. */
     fieldsOf: (named: YardTableName, own: YardRecord, their: YardRecord, found: Difference): Difference => {
-      const by = LEFT_BY[named];
+      const by = wayLeft(named, own, their);
       const who = whoLeft(named, own, their);
       if (by === undefined || who === null) return found;
       const [since] = by;
@@ -215,7 +225,7 @@ export function createLeaving(
       their: YardRecord,
       clashing: readonly string[],
     ): Left | null => {
-      const by = LEFT_BY[named];
+      const by = wayLeft(named, own, their);
       const who = whoLeft(named, own, their);
       if (by === undefined) return null;
       if (who !== null) return { who, by, on: wentOn(otherSide(who), named, own.uuid) };
@@ -224,7 +234,8 @@ export function createLeaving(
     },
     /** Whether an edit is more than that the record leaves. */
     isMore: (named: YardTableName, own: YardRecord, their: YardRecord, fields: readonly string[]): boolean =>
-      whoLeft(named, own, their) !== 'theirs' || fields.some((field) => !LEFT_BY[named]?.includes(field)),
+      whoLeft(named, own, their) !== 'theirs' ||
+      fields.some((field) => !wayLeft(named, own, their)?.includes(field)),
     /** The UUIDs of what is undone there and now here as well. To be asked for once all rounds were gone through. */
     undoneRows: (): string[] => {
       myUndoneRows();

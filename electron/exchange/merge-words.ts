@@ -171,7 +171,8 @@ export function mergeWords(
           : message('archived.merged-into', { intoCode: into });
       return message('archived.on', { why, leftOn: String(archivedAt) });
     }
-    if (typeof closedAt === 'string') return message('merge.state.closed', { closedOn: closedAt });
+    if (typeof closedAt === 'string')
+      return message(of === 'meters' ? 'merge.state.removed' : 'merge.state.closed', { closedOn: closedAt });
     return message('merge.state.undone', { undoneOn: String(undoneAt) });
   }
 

@@ -19,7 +19,14 @@ const PARTS: ReadonlySet<YardTableName> = new Set([
 ]);
 
 /** What is done to these is done to what they name as well; those that others here name come later. */
-const PASSED_ON = ['sampleSections', 'sampleWeights', 'ovenWeights', 'readings', 'sampleCuts'] as const;
+const PASSED_ON = [
+  'sampleSections',
+  'sampleWeights',
+  'ovenWeights',
+  'readings',
+  'sampleCuts',
+  'testBlocks',
+] as const;
 
 /** These are made without anybody's doing. */
 const MADE_BY_PINTALLY: ReadonlySet<YardTableName> = new Set(['spotPlans', 'undoneRows']);
@@ -78,6 +85,11 @@ function workedOut(db: Db, side: Side): (table: string, uuid: string) => Uses {
         GROUP BY p.uuid`);
     }
   }
+  // A meter is read with: that names a version of its profile.
+  db.exec(`INSERT INTO ${uses} SELECT 'meter', m.uuid, 'readings', count(*) FROM ${side}.reading t
+    JOIN ${side}.meter_profile v ON v.id = t.meter_profile_id JOIN ${side}.meter m ON m.id = v.meter_id
+    WHERE t.uuid NOT IN (SELECT uuid FROM ${other(side)}.reading) AND t.uuid NOT IN (SELECT uuid FROM ${deleted})
+      AND t.uuid NOT IN (SELECT uuid FROM ${side}.undone_row) GROUP BY m.uuid`);
   for (const named of PASSED_ON) {
     const { table: from } = tableOf(named);
     for (const [column, table] of namingColumns(named)) {

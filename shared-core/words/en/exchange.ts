@@ -136,6 +136,7 @@ export const exchange = {
   'merge.state.merged': '{recordName} merged into {intoCode} on {leftOn}.',
   'merge.state.here': 'Not deleted.',
   'merge.state.closed': 'Closed on {closedOn}.',
+  'merge.state.removed': 'Removed on {closedOn}.',
   'merge.state.undone': 'Undone on {undoneOn}.',
   'merge.state.undone-row': 'Undone.',
   'merge.state.moved-back':

@@ -1,9 +1,10 @@
 /** Two files of one yard, in each of which meters were met, checked and corrected since. */
-import { expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Yard } from '../../../electron/store/yard.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { say } from '../app/a-window.ts';
 import { handHeld } from '../app/hand-held-meter.ts';
-import { type as typeValue } from '../app/in-round.ts';
+import { aimedSpot, type as typeValue } from '../app/in-round.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { elsewhere } from './elsewhere.ts';
 
@@ -130,13 +131,69 @@ test('a meter that was recognized here and met anew there is one, with what was 
   expect(await tested()).toMatchObject([{ meterName: 'Hand-held', name: 'Their block' }]);
 });
 
-test('a meter that one no longer owns leaves the lists of both, and what was checked stays', async () => {
+test('a meter that one no longer owns and the other left alone leaves the lists of both', async () => {
   const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
   const file = await elsewhere((theirs) => {
-    checkIn(theirs, meterId, 'Their block', 13);
+    theirs.meters.edit({ id: meterId, basedOn: 1, changed: { closedAt: yard.now() } });
   });
-  await yard.command('meters.close', { meterId });
   await bringIn(file);
   expect(await meters()).toEqual([]);
   expect((await yard.query('meters.closed', {})).map(({ name }) => name)).toEqual(['Old one']);
+});
+
+describe('a meter that one no longer owns, and that the other used since, is asked about:', () => {
+  const kept = ['Meter Old one', 'Not deleted.'];
+  const removed = 'Removed on Jun 1, 2026.';
+  /** What each is said to have done with it, where it was removed there and used here. */
+  async function askedAfter(use: (meterId: number, blockId: number) => Promise<void>) {
+    const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
+    const { id: blockId } = await yard.command('testBlocks.add', { ...block, meterId });
+    const file = await elsewhere((theirs) => {
+      theirs.meters.edit({ id: meterId, basedOn: 1, changed: { closedAt: yard.now() } });
+    });
+    await use(meterId, blockId);
+    const { clashes } = await yard.query('exchange.look', { file, work: null });
+    return {
+      file,
+      asked: clashes.map(({ record, mine, theirs }) => [record, ...mine, ...theirs].map((each) => say(each))),
+    };
+  }
+
+  test('checked', async () => {
+    const { asked, file } = await askedAfter(async (_, blockId) => {
+      await yard.command('meterChecks.add', { blockId, shown: 13, tempC: null });
+    });
+    expect(asked).toEqual([[...kept, 'Since the last common change: 1 other record', removed]]);
+    await yard.command('exchange.merge', {
+      file,
+      fileName: 'theirs.sqlite',
+      others: [],
+      rest: 'mine',
+      work: null,
+    });
+    await yard.query('yard.info', {});
+    expect(await meters()).toEqual(['Old one']);
+    expect(await tested()).toMatchObject([{ checks: [{ shown: 13 }] }]);
+  });
+
+  test('read with', async () => {
+    const { asked, file } = await askedAfter(async (meterId) => {
+      const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 21 });
+      await yard.command('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw: 12.4, meterId });
+    });
+    expect(asked).toEqual([[...kept, 'Since the last common change: 1 reading', removed]]);
+    await bringIn(file);
+    expect(await meters()).toEqual([]);
+  });
+
+  test('removed here, and used there', async () => {
+    const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
+    const file = await elsewhere((theirs) => {
+      checkIn(theirs, meterId, 'Their block', 13);
+    });
+    await yard.command('meters.close', { meterId });
+    await bringIn(file);
+    expect(await meters()).toEqual(['Old one']);
+    expect(await tested()).toMatchObject([{ name: 'Their block' }]);
+  });
 });
