@@ -334,7 +334,7 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
   'meter.describe': async () => {
     await yard.command('meter.scan', {});
     const { description } = await yard.command('meter.connect', { deviceId: 'hand' });
-    yard.meter.recall = (known) => yard.meter.describe(known);
+    yard.meter.recall = (known) => known && yard.meter.describe(known);
     return { ...description!, range: { min: 5, max: 50 } };
   },
   'meter.isAnother': async () => {
