@@ -429,7 +429,11 @@ describe('a meter that may be a known one with a new address', () => {
     ];
     const state = aLiveMeter({ toConfirm: { what: 'meter', ownName: 'Odd meter', sameAs } });
     const { machine, user } = open(state, { 'meters.recognize': () => ({ act }) });
-    expect(screen.getByText(/It calls itself Odd meter. Which one is it\?/)).toBeTruthy();
+    expect(
+      screen.getByText(
+        /This meter calls itself Odd meter. Yard meter had the same address. Which one is it\?/,
+      ),
+    ).toBeTruthy();
     await user.click(screen.getByRole('button', { name: 'Odd meter' }));
     expect(machine.inputsOf('meters.recognize')).toEqual([{ meterId: 3, deviceId: 'aa:bb' }]);
     expect(useNotices.getState().notices.at(-1)?.sentence).toContain('Odd meter has its new address.');
