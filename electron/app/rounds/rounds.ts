@@ -334,10 +334,11 @@ export function createRounds(
       'rounds.saveTyped': ({ raw, isAbove, unit, meterId: shown, ...at }, window) => {
         const meterId = shown === undefined ? typedOff(window) : shown;
         const { meters } = context.yard();
-        const meter = meterId === null ? NO_RECORD : orRefuse(meters.get(meterId), 'meter');
-        if ('name' in meter && meters.isClosed(meter.id))
+        const meter = meterId === null ? null : orRefuse(meters.get(meterId), 'meter');
+        if (meter !== null && meters.isClosed(meter.id))
           throw new Refusal(message('refusal.typed-off-removed', { meterName: meter.name }));
-        if (unit !== unitOf(meter)) throw new Refusal(message('refusal.typed-other-unit', { unit }));
+        if (unit !== unitOf(meter ?? NO_RECORD))
+          throw new Refusal(message('refusal.typed-other-unit', { unit }));
         return saving.saveAsShown(window, at, { raw, isAbove, unit, how: 'typed', settled: null, meterId });
       },
 
