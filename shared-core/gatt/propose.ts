@@ -117,7 +117,7 @@ interface Candidate {
   fitted: number;
 }
 
-/** @returns those that moved, the likeliest first; those that read the same numbers are one */
+/** @returns those that moved, the likeliest first; those that show the same numbers are one */
 export function propose(
   places: readonly WatchedPlace[],
   shown: readonly ShownNumber[],
@@ -154,12 +154,15 @@ export function* proposeInTurns(
       meanings.set(meaning, { candidate, reads });
   }
   const judged = [...meanings.values()].toSorted((a, b) => likelierFirst(a.candidate, b.candidate));
-  const ranked = judged
-    .filter((each, at) => !judged.slice(0, at).some((whole) => isPartOf(each, whole)))
+  const whole = judged.filter((each, at) => !judged.slice(0, at).some((around) => isPartOf(each, around)));
+  const ranked = whole.map(({ candidate }) => candidate);
+  const best = whole
+    .filter(({ candidate: { followed, score } }) => {
+      return followed === ranked[0]!.followed && score >= ranked[0]!.score - MOST_BEHIND;
+    })
+    // No display could tell them apart so far.
+    .filter((each, at, all) => !all.slice(0, at).some((likelier) => showsTheSame(each, likelier, shown)))
     .map(({ candidate }) => candidate);
-  const best = ranked.filter(
-    ({ followed, score }) => followed === ranked[0]!.followed && score >= ranked[0]!.score - MOST_BEHIND,
-  );
   return best.slice(0, MOST_PROPOSALS).map((candidate, place) => ({
     source: candidate.kind.source,
     match: candidate.kind.match,
@@ -187,6 +190,13 @@ function isPartOf(part: Judged, whole: Judged): boolean {
   const [own, around] = [part, whole].map(({ candidate }) => bytesOfLayout(candidate.layout, length));
   if (own!.from < around!.from || own!.to > around!.to) return false;
   return whole.reads.every((number, at) => number === '' || number === part.reads[at]);
+}
+
+/** Whether the display would have shown the same number, whenever one was watched, but for its last digit. */
+function showsTheSame(a: Judged, b: Judged, shown: readonly ShownNumber[]): boolean {
+  if (a.candidate.kind !== b.candidate.kind) return false;
+  const resolution = Math.min(...shown.map((each) => each.resolution));
+  return a.reads.every((read, at) => Math.abs(Number(read) - Number(b.reads[at])) <= resolution);
 }
 
 const isClear = (best: Candidate, next: Candidate | undefined): boolean =>

@@ -1,6 +1,7 @@
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
 import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
 import { placeOf } from '../../../shared-core/gatt/value.ts';
+import type { Formats } from '../../../shared-core/words/formats.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { rawText } from '../../ui/McValue.tsx';
@@ -26,9 +27,10 @@ export function Proposals({
   showsBytes: boolean;
   onChoose: (key: string) => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   if (chosen === null) return <Banner kind="caution">{say('watch.none-fits')}</Banner>;
   const { isSure, isEnough, follows } = chosen.proposal;
+  const texts = found.map((each) => shownNow(each, formats));
   const misfit = numbers.find((_, at) => follows[at] === false);
   return (
     <>
@@ -36,9 +38,15 @@ export function Proposals({
         label={say('watch.found')}
         isList
         value={chosen.key}
-        options={found.map((each) => ({
+        options={found.map((each, at) => ({
           value: each.key,
-          label: <ProposedNumber found={each} showsBytes={showsBytes} />,
+          label: (
+            <ProposedNumber
+              found={each}
+              showsBytes={showsBytes}
+              isNamed={texts.some((text, other) => other !== at && text === texts[at])}
+            />
+          ),
         }))}
         onValue={onChoose}
       />
@@ -53,18 +61,33 @@ export function Proposals({
   );
 }
 
-function ProposedNumber({ found, showsBytes }: { found: Found; showsBytes: boolean }) {
-  const { say, formats } = useWords();
-  const { description, proposal } = found;
+function shownNow(found: Found, formats: Formats): string {
   const newest = newestOf(found);
-  const value = newest && decodePacket(newest, description).value;
+  const value = newest && decodePacket(newest, found.description).value;
+  return value?.ok ? rawText(value.value, found.proposal.unit, formats) : '–';
+}
+
+function ProposedNumber({
+  found,
+  showsBytes,
+  isNamed,
+}: {
+  found: Found;
+  showsBytes: boolean;
+  /** By its format: another one shows the same number now. */
+  isNamed: boolean;
+}) {
+  const { say, formats } = useWords();
+  const { proposal } = found;
+  const newest = newestOf(found);
   const typed = proposal.follows.length;
   const fitting = proposal.follows.filter(Boolean).length;
   return (
     <span className="proposed-number">
-      <strong>{value?.ok ? rawText(value.value, proposal.unit, formats) : '–'}</strong>{' '}
+      <strong>{shownNow(found, formats)}</strong>{' '}
       <span className="soft">
         {fitting === typed ? say('watch.fit.all', { typed }) : say('watch.fit.some', { fitting, typed })}
+        {isNamed && !showsBytes && ` (${say(layoutName(proposal.value))})`}
       </span>
       {showsBytes && newest && (
         <span className="place-bytes">

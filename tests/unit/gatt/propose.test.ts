@@ -117,6 +117,23 @@ describe('several typed numbers', () => {
     expect(best).toMatchObject({ follows: [true, true], isEnough: true, isSure: true });
   });
 
+  test('of those that no display could tell apart, only the likeliest is offered, and it is not sure', () => {
+    const dry = insertions(15.1, 17.33);
+    const hundredths = watched(dry, 2, (shown) =>
+      Uint8Array.from(integer(Math.round((shown ?? 0) * 100), 2)),
+    );
+    const two = [typedAt(dry, 0), typedAt(dry, 1)];
+    // SFLOAT has the same bits below 20.48.
+    expect(propose([{ source, packets: hundredths }], two, 'pct')).toEqual([
+      expect.objectContaining({
+        value: { kind: 'number', format: 6, byteOffset: 0, ...plain, exponent: -2 },
+      }),
+    ]);
+    expect(propose([{ source, packets: hundredths }], two, 'pct')).toMatchObject([
+      { isEnough: true, isSure: false },
+    ]);
+  });
+
   test('the same one twice does not', () => {
     const again = [typed[0]!, { ...typed[0]!, fromMs: 5900, toMs: 6900 }];
     expect(propose([{ source, packets: tenths }], again, 'pct')[0]).toMatchObject({

@@ -244,6 +244,19 @@ test('a meter that is read already is watched again when asked for, and can stay
   expect(screen.queryByRole('textbox', { name: 'Number on its display' })).toBeNull();
 });
 
+test('of two that show the same number now, each is named by its format', async () => {
+  const { machine, user } = open();
+  send(machine, (at) => (at < 5 ? 0 : at < 9 ? 2120 : 2000));
+  await typeNumber(user, '20.0');
+  send(machine, () => 1510);
+  await typeNumber(user, '15.1');
+  expect(screen.getAllByRole('radio').map((radio) => radio.closest('label')!.textContent)).toEqual([
+    '15.1% now. It fit both numbers. (16 bits, unsigned)',
+    '15.1% now. It fit both numbers. (16-bit SFLOAT (IEEE 11073))',
+  ]);
+  await expectNoBarriers();
+});
+
 test('setting it up by hand begins with what was found, and there is one Save', async () => {
   const { machine, user } = open();
   await typeTwo({ machine, user });
