@@ -123,6 +123,8 @@ export const roundStateSchema = roundDateSchema.extend({
   stackName: z.string(),
   /** Where most of its boards were then; where the stack is while none was read. */
   placeName: z.string(),
+  /** Where its boards to probe are now. */
+  placeId: rowIdSchema,
   endUseName: z.string(),
   /** How the core is reached that the pins do not reach, where nobody chose a way; null: it stays unread. */
   usualCoreWay: coreWaySchema.nullable(),

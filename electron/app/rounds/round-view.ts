@@ -105,6 +105,7 @@ export function createRoundView(context: QueryContext, assessing: Assessing, pla
       placeName:
         yard.moves.placeOfRound(roundId) ??
         (round.placeId === null ? stack.placeName : orRefuse(yard.places.get(round.placeId), 'place').name),
+      placeId: round.placeId ?? stack.placeId,
       endUseName: stack.endUseName,
       usualCoreWay: usualCoreWayOf(yard, round.id),
       startedAt: round.startedAt,

@@ -19,7 +19,7 @@ const LEAST_SLOTS = 40;
  * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
  * last saved reading stays in sight, and says so.
  */
-export function LivePanel({ board: { boardId } }: Probing) {
+export function LivePanel({ board: { boardId }, isFar }: Probing) {
   const { say } = useWords();
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
@@ -30,23 +30,29 @@ export function LivePanel({ board: { boardId } }: Probing) {
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
   const unit = shown?.unit ?? live?.unit ?? 'pct';
+  const unsaved = (wasAway || isMissed) && savesItself && phase !== 'pins-out';
   // While the pins are still in, something can still be done about it.
   const warning = live?.corrected?.warnings[0];
   return (
     <div className={`sheet ${css.live}`}>
       <p className={css.phase}>
         {isLost ? (
-          <span className={css.warning}>{say('round.nothing-saved')}</span>
+          <span className={`${css.warning} ${css.afar}`}>
+            {say(isFar ? 'round.nothing-saved.far' : 'round.nothing-saved')}
+          </span>
         ) : (
-          <PhaseMark phase={phase} />
+          // From far away there is room for one of the two.
+          !(isFar && unsaved) && <PhaseMark phase={phase} />
         )}
         {shown && (
           <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
             {say(stateOf(shown), { depth: shown.spot.depth })}
           </span>
         )}
-        {(wasAway || isMissed) && savesItself && phase !== 'pins-out' && (
-          <span className={css.warning}>{say(wasAway ? 'live.was-away' : 'live.missed')}</span>
+        {unsaved && (
+          <span className={`${css.warning} ${css.afar}`}>
+            {say(`${wasAway ? 'live.was-away' : 'live.missed'}${isFar ? '.far' : ''}`)}
+          </span>
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>

@@ -21,6 +21,8 @@ export function ProbeHead({
   secondsLeft,
   savesFor,
   waits,
+  savedBoard,
+  mayBeOther,
   by,
 }: Probing) {
   const { say, formats } = useWords();
@@ -32,6 +34,7 @@ export function ProbeHead({
       : isQuestionable(pinsReading?.suspicions ?? [])
         ? 'questionable'
         : 'sound';
+  const askedPins = (mayBeOther && savedBoard?.code) || null;
   const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
@@ -63,7 +66,20 @@ export function ProbeHead({
       )}
       {/* A countdown is not read out second by second. */}
       <p className={css.next} aria-live={secondsLeft === null ? 'polite' : 'off'}>
-        {say(roundStep({ board, spotIndex, isLast, pinsAt, pinsSaved, waits, secondsLeft, savesFor, by }))}
+        {say(
+          roundStep({
+            board,
+            spotIndex,
+            isLast,
+            pinsAt,
+            pinsSaved,
+            askedPins,
+            waits,
+            secondsLeft,
+            savesFor,
+            by,
+          }),
+        )}
       </p>
     </header>
   );

@@ -16,7 +16,7 @@ function inShort(why: Message): Message {
 }
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
-export function SavedNote({ board: { boardId }, probed, act }: Probing) {
+export function SavedNote({ board: { boardId }, probed, typing, isFar, act }: Probing) {
   const words = useWords();
   const { say, formats } = words;
   const { saved, done } = useRound();
@@ -39,10 +39,13 @@ export function SavedNote({ board: { boardId }, probed, act }: Probing) {
       : message('saved.not-used', { depth });
   const suspicion = reading.suspicions.find(({ severity }) => severity !== 'note');
   const meant = meantBy(reading);
+  // The large value beside it says it all.
+  const isShownLarge = isFar && typing === null && board.boardId === boardId && !suspicion;
+  const look = isQuestionable(reading.suspicions) ? `${css.note} ${css.questionable}` : css.note;
   return (
     <div className={css.noteAndUse}>
       <p
-        className={isQuestionable(reading.suspicions) ? `${css.note} ${css.questionable}` : css.note}
+        className={isShownLarge ? 'spoken-only' : look}
         aria-live="polite"
         // A reading of the same value again is news too.
         key={reading.id}

@@ -9,7 +9,7 @@ import { MeasuredTemp } from './MeasuredTemp.tsx';
 import type { Probing } from './useProbing.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
-export function TemperatureDialog({ board, onClose }: Probing) {
+export function TemperatureDialog({ round, board, onClose }: Probing) {
   const { say } = useWords();
   const answer = useWoodTemp({ woodTempC: board.woodTempC, unknown: board.woodTempC === null });
   const probe = useQuery('sensors.probe', {}).output ?? null;
@@ -27,7 +27,7 @@ export function TemperatureDialog({ board, onClose }: Probing) {
           {say('round-temp.from-probe', { woodTempC: probe.tempC, sensorName: probe.name })}
         </p>
       )}
-      <MeasuredTemp answer={answer} placeId={null} />
+      <MeasuredTemp answer={answer} placeId={round.placeId} />
       <Checkbox
         label={say('round-temp.for-round')}
         hint={say('round-temp.for-round-hint')}

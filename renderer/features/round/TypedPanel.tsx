@@ -18,6 +18,7 @@ export function TypedPanel(probing: Probing) {
   return (
     <div className={`sheet ${css.typed}`}>
       <MeterElsewhere />
+      {probing.isFar && <LostAfar />}
       <div className={css.label}>
         <label htmlFor={id}>{say('typed.label', { unit })}</label>
         {typedFrom && (
@@ -53,6 +54,19 @@ export function TypedPanel(probing: Probing) {
       />
       <How id={`${id}-how`} {...probing} />
     </div>
+  );
+}
+
+/** That the meter or the machine is lost, to be read from two meters away; the line under the field says more. */
+function LostAfar() {
+  const { say } = useWords();
+  const isLost = useLink(isLinkLost);
+  const phase = useMeter(({ state }) => state?.phase);
+  if (!isLost && phase !== 'reconnecting' && phase !== 'failed') return null;
+  return (
+    <p className={css.lost}>
+      {isLost ? say('round.nothing-saved.far') : say('round.meter-lost.far', { phase: phase ?? 'failed' })}
+    </p>
   );
 }
 

@@ -1,4 +1,4 @@
-import { type RefObject, useState } from 'react';
+import { type RefObject, useEffect, useState } from 'react';
 import { newestOf, probedOf, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
 import { readTyped, type TypedReading } from '../../../shared-core/labels/typed-value.ts';
@@ -42,6 +42,10 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   /** The reading that the pins which are in were saved as. */
   const pinsIn = meterIsLive ? insertion : null;
+  useEffect(() => {
+    if (pinsIn === null)
+      useRound.setState(({ done }) => (done?.code === 'round.pull-pins' ? { done: null } : {}));
+  }, [pinsIn]);
   /** The link was lost since: the pins may be at another spot. */
   const mayBeOther = useMeter(({ wasAway }) => wasAway) && pinsIn !== null;
   /** Of which reading Space asked whether these are its pins. */

@@ -19,7 +19,7 @@ const isMeterLost = ({ state }: ReturnType<typeof useMeter.getState>): boolean =
 
 /** Tells by sounds and by a voice what happens in a round, as far as the settings ask for it. Neither is ever needed. */
 export function useRoundSignals(probing: Probing): void {
-  const { round, board, spotIndex, fieldIsEmpty, meterIsLive } = probing;
+  const { round, board, spotIndex, fieldIsEmpty, meterIsLive, savedBoard, mayBeOther } = probing;
   const saved = useRound((store) => store.saved);
   const phase = useMeter(({ live }) => live?.phase ?? 'pins-out');
   const meterIsLost = useMeter(isMeterLost);
@@ -66,6 +66,17 @@ export function useRoundSignals(probing: Probing): void {
     stopSpeaking();
     speak(message(linkIsLost ? 'spoken.link-lost' : 'spoken.meter-lost'));
   }, [meterIsLost, meterIsLive, linkIsLost]);
+
+  /** Nothing is saved before that is answered, or the pins are out. */
+  const asksOf = savedBoard?.code;
+  useEffect(() => {
+    if (asksOf === undefined) return;
+    beep('questionable');
+    stopSpeaking();
+    speak(
+      message(mayBeOther ? 'round.pins-maybe-saved' : 'round.pins-saved', { boardCode: spokenCode(asksOf) }),
+    );
+  }, [asksOf, mayBeOther]);
 
   const isNextValueComing = !fieldIsEmpty || phase === 'drifting';
   useEffect(() => {

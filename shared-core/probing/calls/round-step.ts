@@ -29,6 +29,7 @@ export function roundStep({
   spotIndex,
   pinsAt,
   pinsSaved,
+  askedPins,
   waits,
   isLast,
   secondsLeft,
@@ -42,6 +43,8 @@ export function roundStep({
   pinsAt: number | null;
   /** What became of the reading there. */
   pinsSaved: 'sound' | 'questionable' | 'not-used';
+  /** The ID of the board where these pins may be saved already, which the person is asked; null where not asked. */
+  askedPins: string | null;
   /** The next board would come by itself, but a questionable reading of this one asks to be read again. */
   waits: boolean;
   isLast: boolean;
@@ -52,6 +55,7 @@ export function roundStep({
   /** What a person goes on with. */
   by: 'pedal' | 'enter';
 }): Message {
+  if (askedPins !== null) return message('round-step.same-pins', { boardCode: askedPins });
   const saved = pinsAt === null ? undefined : spotAt(board, pinsAt);
   if (saved) return message(PULL[pinsSaved], { spot: spotName(saved) });
   const planned = spotIndex === null ? undefined : spotAt(board, spotIndex);

@@ -144,6 +144,7 @@ export const round = {
   'round-step.pull-pins': '{spot}: saved. Pull the pins.',
   'round-step.pull-questionable': '{spot}: questionable. Pull the pins.',
   'round-step.pull-not-used': '{spot}: not used. Pull the pins.',
+  'round-step.same-pins': 'Same pins as on {boardCode}? Pull them, or press Space.',
   'round-step.by-itself': 'Next board in {seconds} s. Any key stops this.',
   'round-step.next-board': 'Press {by, select, pedal {the pedal} other {Enter}} for the next board.',
   'round-step.waits':
@@ -259,7 +260,9 @@ export const round = {
   'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
   'live.missed': 'Not saved: the round was not open then. Press Space to save.',
+  'live.missed.far': '✕ Not saved. Press Space.',
   'live.was-away': 'The connection or the setup changed. Pull the pins once, or press Space to save.',
+  'live.was-away.far': 'Pull the pins, or press Space.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',
   'live.warning.temperature-unknown': 'Wood temperature unknown. Not corrected for it.',
   'live.warning.temperature-of-air': 'Wood temperature unknown. Corrected for the air here.',
@@ -278,6 +281,9 @@ export const round = {
   'typed.hint': 'Type a reading, then press Enter.{unit, select, pct {} other { Or type 800k or 2.2G.}}',
   'typed.not-saved': 'Not saved. Waiting for Pintally.',
   'round.nothing-saved': 'Nothing is saved now. Waiting for Pintally.',
+  'round.nothing-saved.far': '✕ Nothing is saved now.',
+  'round.meter-lost.far':
+    '{phase, select, reconnecting {✕ Meter lost. Reconnecting.} other {✕ Meter not connected.}}',
 
   'saved.used': '{depth, select, core {Core} average {Average} other {Shell}} {mcPct} saved',
   'saved.not-used': '{depth, select, core {Core} average {Average} other {Shell}} saved, not used',

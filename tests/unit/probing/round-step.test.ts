@@ -14,6 +14,7 @@ const first = {
   spotIndex: 0,
   pinsAt: null,
   pinsSaved: 'sound' as const,
+  askedPins: null,
   waits: false,
   by: 'enter' as const,
   isLast: false,
@@ -91,6 +92,12 @@ test('while the pins are in, names the spot that they are at and not the next on
   expect(out('not-used')).toBe('Shell, 60 cm from the left end: not used. Pull the pins.');
   expect(textOf(roundStep({ ...first, spotIndex: 1, pinsAt: 0 }), 'metric')).toBe(
     'Shell, 60 cm from the left end: saved. Pull the pins.',
+  );
+});
+
+test('asks about pins that may be saved already before anything else', () => {
+  expect(textOf(roundStep({ ...first, spotIndex: 1, askedPins: 'WAL-02' }), 'metric')).toBe(
+    'Same pins as on WAL-02? Pull them, or press Space.',
   );
 });
 

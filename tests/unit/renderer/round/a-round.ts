@@ -13,6 +13,7 @@ export function aRound(boards: ProbedBoard[] = [aBoard(1), aBoard(2), aBoard(3)]
     stackId: 4,
     stackName: 'Walnut from the lane',
     placeName: 'Open shed',
+    placeId: 5,
     endUseName: 'Indoor furniture',
     usualCoreWay: null,
     startedAt: '2026-05-04T08:00:00.000Z',

@@ -107,6 +107,7 @@ describe('after the meter was away with pins in that are saved', () => {
     const clock = vi.spyOn(performance, 'now').mockReturnValue(at);
     await user.keyboard(' ');
     expect(inReading().getByText(MAYBE)).toBeTruthy();
+    expect(screen.getByText('Same pins as on WAL-01? Pull them, or press Space.')).toBeTruthy();
     expect(inReading().getByRole('button', { name: /Save here too/ })).toBeTruthy();
     await expectNoBarriers();
     clock.mockReturnValue(at + 100);

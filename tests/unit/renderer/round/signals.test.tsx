@@ -105,6 +105,24 @@ describe('A round sounds', () => {
     expect(heard()).toEqual(['questionable']);
   });
 
+  test('when the pins that are in are saved already, and Space saves nothing', async () => {
+    const { machine, heard, said } = await open({ settings: { voice: 'normal' } });
+    act(() => {
+      followMeter();
+      showMeter(aLiveMeter());
+      machine.tell('meter.live', aLiveValue());
+      const reading = { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 };
+      machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false });
+    });
+    heard();
+    const user = byHand();
+    await user.keyboard(' ');
+    expect(heard()).toEqual(['questionable']);
+    expect(said().at(-1)).toMatch(/^The pins are still in, and their reading of WAL 01 is saved\./);
+    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
+    expect(heard()).toEqual([]);
+  });
+
   test('when the meter is lost, and when nothing is saved any more', async () => {
     const { machine, heard } = await open();
     act(() => {
