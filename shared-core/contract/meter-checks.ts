@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { exclusionSchema } from '../probing/readings/exclusion.ts';
+import type { Reading } from '../probing/readings/reading.ts';
 import { instantSchema } from '../time.ts';
 import { readingUnitSchema } from '../wood/moisture/corrected.ts';
 import { woodTempSchema } from './round.ts';
@@ -92,9 +93,22 @@ export const questionableMeterSchema = z.object({
   meterName: z.string(),
   unit: readingUnitSchema,
   check: meterCheckSchema,
+  /** The version of the meter's profile that holds for them. */
+  meterProfileId: rowIdSchema,
+  /** When the meter was checked next; null where it was not yet. */
+  until: instantSchema.nullable(),
   /** Of the round. */
   readings: z.number().int().min(1),
   /** How many are corrected together, in all rounds since that check; null where it is too far off. */
   toCorrect: z.number().int().min(1).nullable(),
 });
 export type QuestionableMeter = z.infer<typeof questionableMeterSchema>;
+
+/** Whether a reading is one of those, also where it was saved only now. */
+export const isOfOffMeter = (
+  { check, meterProfileId, until }: QuestionableMeter,
+  reading: Pick<Reading, 'meterProfileId' | 'takenAt'>,
+): boolean =>
+  reading.meterProfileId === meterProfileId &&
+  Date.parse(reading.takenAt) >= Date.parse(check.at) &&
+  (until === null || Date.parse(reading.takenAt) < Date.parse(until));

@@ -119,19 +119,26 @@ export const meterCheckQueries = (context: QueryContext) =>
 
     'meterChecks.ofRound': ({ roundId }) => {
       const yard = context.yard();
-      return yard.meterChecks
-        .inRound(roundId)
-        .flatMap(({ checkId, profileId, readings }): QuestionableMeter[] => {
-          const row = orRefuse(yard.meterChecks.check(checkId), 'check');
-          const meter = row.meterId === null ? undefined : yard.meters.get(row.meterId);
-          if (meter === undefined) return [];
-          const unit = unitBy(yard, profileId);
-          if (unit === null || unitBy(yard, row.meterProfileId) !== unit) return [];
-          const check = judged(row, unit, correctedBy(yard, profileId), context.now());
-          if (check.state === 'right') return [];
-          const since = check.state === 'off' && unit === unitOf(meter) ? readingsSince(yard, row) : [];
-          return [{ meterName: meter.name, unit, check, readings, toCorrect: since.length || null }];
-        });
+      const found = yard.meterChecks.inRound(roundId);
+      const checks = found.map(({ checkId }) => orRefuse(yard.meterChecks.check(checkId), 'check'));
+      return found.flatMap(({ checkId, profileId, readings }): QuestionableMeter[] => {
+        const row = orRefuse(yard.meterChecks.check(checkId), 'check');
+        const meter = row.meterId === null ? undefined : yard.meters.get(row.meterId);
+        if (meter === undefined) return [];
+        const unit = unitBy(yard, profileId);
+        if (unit === null || unitBy(yard, row.meterProfileId) !== unit) return [];
+        const check = judged(row, unit, correctedBy(yard, profileId), context.now());
+        if (check.state === 'right') return [];
+        const since = check.state === 'off' && unit === unitOf(meter) ? readingsSince(yard, row) : [];
+        const newest = yard.meterChecks.newestOfMeter(meter.id, context.now());
+        const [until = null] = [...checks, ...(newest ? [newest] : [])]
+          .filter((each) => each.meterId === meter.id && Date.parse(each.at) > Date.parse(row.at))
+          .map(({ at }) => at)
+          .toSorted();
+        const meterProfileId = profileId;
+        const toCorrect = since.length || null;
+        return [{ meterName: meter.name, unit, check, meterProfileId, until, readings, toCorrect }];
+      });
     },
   }) satisfies Partial<Queries>;
 

@@ -19,7 +19,7 @@ const LEAST_SLOTS = 40;
  * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
  * last saved reading stays in sight, and says so.
  */
-export function LivePanel({ board: { boardId }, isFar }: Probing) {
+export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) {
   const { say } = useWords();
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
@@ -29,6 +29,7 @@ export function LivePanel({ board: { boardId }, isFar }: Probing) {
   const savesItself = useSettings(({ settings }) => settings?.saveWhenSettled ?? false);
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
+  const isDoubtful = shown !== null && (isByOffMeter(shown) || isQuestionable(shown.suspicions));
   const unit = shown?.unit ?? live?.unit ?? 'pct';
   const unsaved = (wasAway || isMissed) && savesItself && phase !== 'pins-out';
   // While the pins are still in, something can still be done about it.
@@ -45,8 +46,8 @@ export function LivePanel({ board: { boardId }, isFar }: Probing) {
           !(isFar && unsaved) && <PhaseMark phase={phase} />
         )}
         {shown && (
-          <span className={isQuestionable(shown.suspicions) ? `${css.saved} ${css.questionable}` : css.saved}>
-            {say(stateOf(shown), { depth: shown.spot.depth })}
+          <span className={isDoubtful ? `${css.saved} ${css.questionable}` : css.saved}>
+            {say(stateOf(shown, isDoubtful), { depth: shown.spot.depth })}
           </span>
         )}
         {unsaved && (
@@ -56,7 +57,7 @@ export function LivePanel({ board: { boardId }, isFar }: Probing) {
         )}
         {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
       </p>
-      <div className={shown && !isQuestionable(shown.suspicions) ? `${css.number} ${css.sound}` : css.number}>
+      <div className={shown && !isDoubtful ? `${css.number} ${css.sound}` : css.number}>
         <McValue
           corrected={(shown ?? live)?.corrected ?? null}
           raw={shown ? shown.raw : (live?.raw ?? null)}
@@ -69,10 +70,10 @@ export function LivePanel({ board: { boardId }, isFar }: Probing) {
   );
 }
 
-function stateOf({
-  counts,
-  suspicions,
-}: JudgedReading): 'live.saved' | 'live.questionable' | 'live.not-used' {
+function stateOf(
+  { counts }: JudgedReading,
+  isDoubtful: boolean,
+): 'live.saved' | 'live.questionable' | 'live.not-used' {
   if (!counts) return 'live.not-used';
-  return isQuestionable(suspicions) ? 'live.questionable' : 'live.saved';
+  return isDoubtful ? 'live.questionable' : 'live.saved';
 }

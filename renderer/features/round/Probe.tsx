@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 import type { RoundBoard, RoundState } from '../../../shared-core/contract/round.ts';
 import { useWords } from '../../words.ts';
+import { OffMeterAfar } from '../meter-check/OffMeterAfar.tsx';
 import { QuestionableMeter } from '../meter-check/QuestionableMeter.tsx';
 import { BoardCall } from './BoardCall.tsx';
 import { BoardStrip } from './BoardStrip.tsx';
@@ -54,7 +55,10 @@ export function Probe({ round, board }: { round: RoundState; board: RoundBoard }
       <ValuePanel {...probing} />
       <ProbeActions {...probing} />
       {probing.isFar ? (
-        <SpotDrawing {...probing} />
+        <div className={css.drawing}>
+          <OffMeterAfar {...probing} />
+          <SpotDrawing {...probing} />
+        </div>
       ) : (
         <>
           <div className={css.side}>

@@ -1,6 +1,4 @@
-import { newestOf } from '../../../shared-core/contract/round.ts';
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
-import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
 import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -13,11 +11,11 @@ import type { Probing } from './useProbing.ts';
 export function ProbeHead({
   round: { stackName, boards, isDated, startedAt },
   board,
-  probed,
   boardIndex,
   isLast,
   spotIndex,
   pinsAt,
+  pinsSaved,
   secondsLeft,
   savesFor,
   waits,
@@ -27,13 +25,6 @@ export function ProbeHead({
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
-  const pinsReading = pinsAt === null ? undefined : newestOf(probed, pinsAt);
-  const pinsSaved =
-    pinsReading?.counts === false
-      ? 'not-used'
-      : isQuestionable(pinsReading?.suspicions ?? [])
-        ? 'questionable'
-        : 'sound';
   const askedPins = (mayBeOther && savedBoard?.code) || null;
   const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });

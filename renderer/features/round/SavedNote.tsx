@@ -16,7 +16,7 @@ function inShort(why: Message): Message {
 }
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
-export function SavedNote({ board: { boardId }, probed, typing, isFar, act }: Probing) {
+export function SavedNote({ board: { boardId }, probed, typing, isFar, isByOffMeter, act }: Probing) {
   const words = useWords();
   const { say, formats } = words;
   const { saved, done } = useRound();
@@ -38,10 +38,12 @@ export function SavedNote({ board: { boardId }, probed, typing, isFar, act }: Pr
       ? message('saved.used', { depth, mcPct })
       : message('saved.not-used', { depth });
   const suspicion = reading.suspicions.find(({ severity }) => severity !== 'note');
+  const isOff = isByOffMeter(reading);
+  const isDoubtful = isOff || isQuestionable(reading.suspicions);
   const meant = meantBy(reading);
   // The large value beside it says it all.
-  const isShownLarge = isFar && typing === null && board.boardId === boardId && !suspicion;
-  const look = isQuestionable(reading.suspicions) ? `${css.note} ${css.questionable}` : css.note;
+  const isShownLarge = isFar && typing === null && board.boardId === boardId && !suspicion && !isOff;
+  const look = isDoubtful ? `${css.note} ${css.questionable}` : css.note;
   return (
     <div className={css.noteAndUse}>
       <p
@@ -58,6 +60,7 @@ export function SavedNote({ board: { boardId }, probed, typing, isFar, act }: Pr
           (suspicion.severity === 'refused'
             ? say(inShort(suspicion.why))
             : say('saved.questionable', { why: inShort(suspicion.why) }))}
+        {!suspicion && isOff && say('saved.questionable', { why: message('saved.meter-off') })}
       </p>
       {meant !== null && (
         <Button shortcut="U" onClick={() => act('use-meant')}>

@@ -19,12 +19,15 @@ export function SavedReading({
   reading,
   thicknessMm,
   shared,
+  isByOffMeter,
 }: {
   reading: JudgedReading;
   /** Of its board. */
   thicknessMm: number;
   /** What is said elsewhere: above all readings, or at another one. */
   shared: readonly Suspicion[];
+  /** Its meter was off when checked, and it is not corrected for that. */
+  isByOffMeter: boolean;
 }) {
   const words = useWords();
   // Its depth may have been changed since: it no longer tells what its spot is for.
@@ -63,6 +66,7 @@ export function SavedReading({
         <EditReading reading={reading} depth={told} />
         <ReadingMore reading={reading} depth={told} actions={['depth', 'board']} />
       </div>
+      {isByOffMeter && <small className={css.off}>{words.say('spots.meter-off')}</small>}
       <ReadingRemarks reading={reading} but={shared} />
       {meant !== null && !isSavedLast && (
         <Button onClick={() => void replaceByTyped({ raw: meant }, reading)}>

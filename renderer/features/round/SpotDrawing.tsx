@@ -12,7 +12,7 @@ const PINS_APART = 9;
 const ROOM = { above: 52, beside: 4, below: 34 };
 
 /** The board from its edge, with the pins in it as deep as they are to go. The words beside it say the same. */
-export function SpotDrawing({ board, probed, spotIndex, pinsAt }: Probing) {
+export function SpotDrawing({ board, probed, spotIndex, pinsAt, isByOffMeter }: Probing) {
   const { plan } = planSpots(board);
   const readings = readingsBySpot(board, probed?.assessment?.readings ?? []);
   const current = pinsAt ?? spotIndex;
@@ -41,7 +41,7 @@ export function SpotDrawing({ board, probed, spotIndex, pinsAt }: Probing) {
             ))}
             {isCurrent && <path className={css.arrow} d={`M${x} -16l-12 -16h7v-16h10v16h7z`} />}
             {reading &&
-              (isQuestionable(reading.suspicions) ? (
+              (isByOffMeter(reading) || isQuestionable(reading.suspicions) ? (
                 <text className={css.doubt} x={x} y={THICKNESS + 28} data-mark="questionable">
                   ?
                 </text>

@@ -6,6 +6,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { useWords } from '../../words.ts';
 import { SavedReading } from './SavedReading.tsx';
 import css from './SpotList.module.css';
+import type { Probing } from './useProbing.ts';
 
 /** One spot: its name, how to get there and what to do there, and what was read. */
 export function SpotItem({
@@ -16,6 +17,8 @@ export function SpotItem({
   isCurrent,
   isAimed,
   hasPins,
+  pinsSaved,
+  isByOffMeter,
   isCutMade,
   lastRound,
   onChoose,
@@ -31,6 +34,8 @@ export function SpotItem({
   isAimed: boolean;
   /** The spot that the pins which are in were saved at; null for none. */
   hasPins: 'here' | 'elsewhere' | null;
+  pinsSaved: Probing['pinsSaved'];
+  isByOffMeter: Probing['isByOffMeter'];
   /** Its fresh crosscut was read at the board's other spot on it. */
   isCutMade: boolean;
   /** What the round before read here. */
@@ -54,7 +59,7 @@ export function SpotItem({
         {(isOpen || isCurrent) && (
           <small className={css.pins}>
             {hasPins === 'here'
-              ? say('spots.pull-pins')
+              ? say('spots.pull-pins', { saved: pinsSaved })
               : isAimed
                 ? say(hasPins === null ? here : next, { pins })
                 : say(pins)}
@@ -69,6 +74,7 @@ export function SpotItem({
           reading={reading}
           thicknessMm={thicknessMm}
           shared={saidElsewhere(reading)}
+          isByOffMeter={isByOffMeter(reading)}
         />
       ))}
     </li>

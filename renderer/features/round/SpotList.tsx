@@ -24,7 +24,7 @@ import type { Probing } from './useProbing.ts';
 
 /** The board's spots, each with what this round and the one before read there; the one to probe stands out. */
 export function SpotList(probing: Probing) {
-  const { board, probed, spotIndex, pinsAt, goTo } = probing;
+  const { board, probed, spotIndex, pinsAt, pinsSaved, isByOffMeter, goTo } = probing;
   const { say } = useWords();
   const { plan, remarks } = planSpots(board);
   const all = probed?.assessment?.readings ?? [];
@@ -99,6 +99,8 @@ export function SpotList(probing: Probing) {
             isCurrent={index === current}
             isAimed={index === spotIndex}
             hasPins={pinsAt === null ? null : index === pinsAt ? 'here' : 'elsewhere'}
+            pinsSaved={pinsSaved}
+            isByOffMeter={isByOffMeter}
             isCutMade={planned.by === 'fresh-cut' && isCut}
             lastRound={lastRoundAt(index)}
             onChoose={() => goTo(board, index)}
@@ -115,6 +117,7 @@ export function SpotList(probing: Probing) {
                   reading={reading}
                   thicknessMm={board.thicknessMm}
                   shared={saidElsewhere(reading)}
+                  isByOffMeter={isByOffMeter(reading)}
                 />
               ))}
           </li>

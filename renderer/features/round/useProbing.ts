@@ -1,13 +1,17 @@
 import { type RefObject, useEffect, useState } from 'react';
+import { isOfOffMeter } from '../../../shared-core/contract/meter-checks.ts';
 import { newestOf, probedOf, type RoundBoard, type RoundState } from '../../../shared-core/contract/round.ts';
 import { indexOfCode } from '../../../shared-core/labels/board-meant.ts';
 import { readTyped, type TypedReading } from '../../../shared-core/labels/typed-value.ts';
 import { isFrozen } from '../../../shared-core/probing/calls/round-step.ts';
 import { openSpot } from '../../../shared-core/probing/readings/open-spot.ts';
+import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { asksToProbeAgain } from '../../../shared-core/probing/suspicions/probe-again.ts';
+import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { useQuery } from '../../data/useQuery.ts';
 import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -60,6 +64,11 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const typedFrom = useTypingMeter();
   const [isFar, toggleFar] = useFarView();
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
+
+  const offMeters = useQuery('meterChecks.ofRound', { roundId: round.id }).output ?? [];
+  /** Its meter was off when it was checked before, and it is not corrected for that. */
+  const isByOffMeter = (reading: JudgedReading): boolean =>
+    offMeters.some((meter) => isOfOffMeter(meter, reading));
 
   const { boards } = round;
   const { boardId } = board;
@@ -248,6 +257,11 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     'stop-typing': drafting.stop,
   };
 
+  /** The spot that the pins which are in were saved at: it stands out until they are pulled. */
+  const pinsAt =
+    !mayBeOther && pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null;
+  const pinsReading = pinsAt === null ? undefined : newestOf(probed, pinsAt);
+
   return {
     round,
     board,
@@ -256,9 +270,11 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     /** The board with its readings; null while they are on their way. */
     probed,
     spotIndex,
-    /** The spot that the pins which are in were saved at: it stands out until they are pulled. */
-    pinsAt:
-      !mayBeOther && pinsIn?.roundId === round.id && pinsIn.boardId === boardId ? pinsIn.spotIndex : null,
+    pinsAt,
+    /** What became of the reading there. */
+    pinsSaved: pinsReading ? lookOf(pinsReading, isByOffMeter(pinsReading)) : ('sound' as const),
+    offMeters,
+    isByOffMeter,
     field,
     typing,
     /** The meter that typed values are read off; undefined before one was chosen. */
@@ -300,5 +316,14 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     dialog,
     onClose: () => setDialog(null),
   };
+}
+
+/** How a reading stands out in a round. */
+function lookOf(
+  { counts, suspicions }: JudgedReading,
+  isByOffMeter: boolean,
+): 'sound' | 'questionable' | 'not-used' {
+  if (!counts) return 'not-used';
+  return isByOffMeter || isQuestionable(suspicions) ? 'questionable' : 'sound';
 }
 export type Probing = ReturnType<typeof useProbing>;

@@ -87,6 +87,8 @@ export const meterCheck = {
     '{readings, plural, =0 {Readings are corrected from now on.} one {# reading is corrected.} other {# readings are corrected.}}',
   'meter-check.round':
     '{meterName} was off when checked {checkedAt}. {readings, plural, one {# of its readings} other {# of its readings}} may be wrong.',
+  'meter-check.far-off.pct': '? Meter off by {offPoints}',
+  'meter-check.far-off.ohm': '? Meter off by {offSharePct}',
   'meter-check.list': 'Checks of {meterName}',
   'meter-check.named': 'the check of {checkedAt}',
   'meter-check.ahead': 'Not used: the clock was ahead when it was made.',

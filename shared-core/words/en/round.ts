@@ -165,7 +165,9 @@ export const round = {
   'spots.title': 'Spots',
   'spots.probe-here': '▶ Probe here: {pins}',
   'spots.probe-next': 'Next: {pins}',
-  'spots.pull-pins': '✓ Saved. Pull the pins.',
+  'spots.pull-pins':
+    '{saved, select, sound {✓ Saved.} questionable {? Questionable.} other {✕ Not used.}} Pull the pins.',
+  'spots.meter-off': '? The meter was off when checked.',
   'spots.last-round': '{takenOn}: {mcPct}',
   'spots.elsewhere': 'Elsewhere on the board',
   'spots.core-by': 'Core: {way}',
@@ -291,6 +293,7 @@ export const round = {
   'saved.raw': '(raw {shownValue})',
   'saved.use-meant': 'Use {shownValue}',
   'saved.questionable': 'Questionable. {why}',
+  'saved.meter-off': 'The meter was off when checked.',
   'saved.frozen': 'Frozen.',
   'saved.dry-too-soon': 'Unlikely this soon after sawing.',
   'saved.dry-too-soon.later': 'Drier than its places should get it.',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { NewTestBlock } from '../../../shared-core/contract/meter-checks.ts';
+import { isOfOffMeter, type NewTestBlock } from '../../../shared-core/contract/meter-checks.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { aTestBlock } from './a-test-block.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
@@ -125,10 +125,21 @@ describe('a round after a check that found its meter off', () => {
   }
 
   test('is questionable, and its readings stay as they are until a person corrects them', async () => {
-    const { roundId, checkId } = await roundAfter(13);
+    const { roundId, blockId, checkId } = await roundAfter(13);
     expect(await ofRound(roundId)).toMatchObject([
       { meterName: 'Old one', readings: 1, toCorrect: 1, check: { id: checkId, state: 'off' } },
     ]);
+    const [reading] = await readings();
+    const [found] = await ofRound(roundId);
+    expect(isOfOffMeter(found!, reading!)).toBe(true);
+    // Saved only now, and saved before the check.
+    expect(isOfOffMeter(found!, { ...reading!, takenAt: '2026-06-01T09:30:00.000Z' })).toBe(true);
+    expect(isOfOffMeter(found!, { ...reading!, takenAt: '2026-05-01T09:30:00.000Z' })).toBe(false);
+    yard.later(60_000);
+    await check(blockId, 12);
+    const [since] = await ofRound(roundId);
+    expect(isOfOffMeter(since!, reading!)).toBe(true);
+    expect(isOfOffMeter(since!, { ...reading!, takenAt: yard.now() })).toBe(false);
     expect((await readings())[0]).toMatchObject({ raw: 14.2, corrected: { mcPct: 14.2 } });
   });
 

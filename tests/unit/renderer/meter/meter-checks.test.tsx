@@ -78,7 +78,15 @@ function play(checked: CheckedMeter, found: MeterCheck = aCheck()) {
     'meterChecks.include': () => ({ act: moved.act }),
     'testBlocks.add': () => checked.block,
     'meterChecks.ofRound': () => [
-      { meterName: 'Old one', unit: 'pct', check: off, readings: 2, toCorrect: 2 },
+      {
+        meterName: 'Old one',
+        unit: 'pct',
+        check: off,
+        meterProfileId: 2,
+        until: null,
+        readings: 2,
+        toCorrect: 2,
+      },
     ],
   });
 }

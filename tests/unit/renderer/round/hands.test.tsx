@@ -252,6 +252,45 @@ test('F5 of a presenter does not load the window again, over a dialog neither', 
   expect(isPrevented()).toBe(true);
 });
 
+test('a reading of a meter that was off when checked is marked as questionable', async () => {
+  const check = {
+    id: 7,
+    blockId: 3,
+    at: '2026-05-04T08:00:00.000Z',
+    right: 12,
+    tolerance: 0.5,
+    shown: 13,
+    tempC: null,
+    off: 1,
+    correctedBy: 0,
+    state: 'off',
+    excluded: null,
+    isAhead: false,
+  } as const;
+  const found = { meterName: 'Old one', unit: 'pct', check, meterProfileId: 2, until: null } as const;
+  localStorage.setItem('pintally.far-view', 'yes');
+  const { machine, user } = await open(aRound(), {
+    'meterChecks.ofRound': () => [{ ...found, readings: 1, toCorrect: 1 }],
+  });
+  liveMeter(machine);
+  act(() =>
+    machine.tell('meter.insertion', {
+      reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
+      wasAway: false,
+      isMissed: false,
+    }),
+  );
+  tell(machine, read(aBoard(1), [aReading(1, { meterProfileId: 2 })]), 1, 1);
+  expect(await screen.findByText('? Meter off by 1.0 points')).toBeTruthy();
+  expect(screen.getByText('Shell, 60 cm from the left end: questionable. Pull the pins.')).toBeTruthy();
+  expect(document.querySelector('[data-mark=sound]')).toBeNull();
+  expect(document.querySelector('[data-mark=questionable]')).toBeTruthy();
+  await user.keyboard('f');
+  expect(screen.getByText('? Questionable. Pull the pins.')).toBeTruthy();
+  expect(screen.getByText('? The meter was off when checked.')).toBeTruthy();
+  expect(screen.getByText(/Questionable\. The meter was off when checked\./)).toBeTruthy();
+});
+
 test('while the pins are in, the spot they are at is named and stands out', async () => {
   const { machine } = await open();
   liveMeter(machine);
