@@ -20,16 +20,27 @@ function voiceHere(): SpeechSynthesisVoice | undefined {
 
 /** Says a text after what is being said. Silent where the computer has no voice. */
 export function sayAloud(text: string, pace: VoicePace): void {
-  const voice = voiceHere();
-  if (!voice) return;
-  const utterance = new SpeechSynthesisUtterance(text);
-  utterance.voice = voice;
-  utterance.lang = voice.lang;
-  utterance.rate = paceRates[pace];
-  synthesis()?.speak(utterance);
+  ifItCan(() => {
+    const voice = voiceHere();
+    if (!voice) return;
+    const utterance = new SpeechSynthesisUtterance(text);
+    utterance.voice = voice;
+    utterance.lang = voice.lang;
+    utterance.rate = paceRates[pace];
+    synthesis()?.speak(utterance);
+  });
 }
 
-export const stopSpeaking = (): void => synthesis()?.cancel();
+export const stopSpeaking = (): void => ifItCan(() => synthesis()?.cancel());
+
+/** The screen says all that a voice does: a fault of the system's voice stops nothing. */
+function ifItCan(speak: () => void): void {
+  try {
+    speak();
+  } catch (error) {
+    console.warn(error);
+  }
+}
 
 /** Voices come some time after the window is opened. */
 function onVoices(changed: () => void): () => void {

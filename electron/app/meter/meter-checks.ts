@@ -134,7 +134,7 @@ export const meterCheckQueries = (context: QueryContext) =>
         const [until = null] = [...checks, ...(newest ? [newest] : [])]
           .filter((each) => each.meterId === meter.id && Date.parse(each.at) > Date.parse(row.at))
           .map(({ at }) => at)
-          .toSorted();
+          .toSorted((a, b) => Date.parse(a) - Date.parse(b));
         const meterProfileId = profileId;
         const toCorrect = since.length || null;
         return [{ meterName: meter.name, unit, check, meterProfileId, until, readings, toCorrect }];

@@ -55,7 +55,13 @@ export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) 
             {say(`${wasAway ? 'live.was-away' : 'live.missed'}${isFar ? '.far' : ''}`)}
           </span>
         )}
-        {warning && <span className={css.warning}>{say(`live.warning.${warning}`)}</span>}
+        {warning && (
+          <span className={css.warning}>
+            {isFar && warning === 'above-fiber-saturation'
+              ? say('live.warning.above-fiber-saturation.far')
+              : say(`live.warning.${warning}`)}
+          </span>
+        )}
       </p>
       <div className={shown && !isDoubtful ? `${css.number} ${css.sound}` : css.number}>
         <McValue

@@ -67,6 +67,15 @@ export function useRoundSignals(probing: Probing): void {
     speak(message(linkIsLost ? 'spoken.link-lost' : 'spoken.meter-lost'));
   }, [meterIsLost, meterIsLive, linkIsLost]);
 
+  /** A press that saved nothing; the question about the pins sounds by itself. */
+  const refused = useRound(
+    ({ trouble, done }) => trouble ?? (done?.code === 'round.pull-pins' ? done.code : null),
+  );
+  const isMissed = useMeter((meter) => meter.isMissed);
+  useEffect(() => {
+    if (refused !== null || isMissed) beep('questionable');
+  }, [refused, isMissed]);
+
   /** Nothing is saved before that is answered, or the pins are out. */
   const asksOf = savedBoard?.code;
   useEffect(() => {

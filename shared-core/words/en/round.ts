@@ -273,6 +273,7 @@ export const round = {
   'live.warning.below-freezing': 'Below freezing: less exact.',
   'live.warning.below-meter-range': 'Too dry for a pin meter to tell.',
   'live.warning.above-fiber-saturation': 'Above fiber saturation: wet; the exact MC is unknown.',
+  'live.warning.above-fiber-saturation.far': 'Wet. The exact MC is unknown.',
   'live.warning.outside-curve': 'Beyond the published data for this species; rough.',
   'live.warning.not-a-reading': 'This cannot be a moisture content.',
 

@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { followMeter, showMeter } from '../../../../renderer/stores/meter.ts';
+import { useRound } from '../../../../renderer/stores/round.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
 import type { ProbedBoard } from '../../../../shared-core/contract/round.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
@@ -121,6 +122,10 @@ describe('A round sounds', () => {
     expect(said().at(-1)).toMatch(/^The pins are still in, and their reading of WAL 01 is saved\./);
     act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
     expect(heard()).toEqual([]);
+    act(() => useRound.setState({ trouble: 'Nothing was saved.' }));
+    expect(heard()).toEqual(['questionable']);
+    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true }));
+    expect(heard()).toEqual(['questionable']);
   });
 
   test('when the meter is lost, and when nothing is saved any more', async () => {
