@@ -15,6 +15,7 @@ import { type Act, actReads, actWrites } from '../store/act-table.ts';
 import { asBackupProblem, writeBackup } from '../store/backup.ts';
 import { withChosenYard } from '../store/chosen-file.ts';
 import { bringTheirPictures, type PictureWays } from '../store/merged-pictures.ts';
+import { correctAsChecked } from '../store/meter-corrections.ts';
 import { picturesBeside } from '../store/picture-files.ts';
 import { MOVED_ARE_DUE } from '../store/reading-table.ts';
 import { type Db, openYardFile, YardFileProblem } from '../store/yard-file.ts';
@@ -144,6 +145,7 @@ function inAct(
   return db.transaction(() => {
     acts.begin(act);
     const merged = work();
+    correctAsChecked(db, act.at);
     // What was corrected of a reading in one file counts where it was moved to in the other.
     db.exec(MOVED_ARE_DUE);
     const { added, edited, deleted, leaveCount } = merged;

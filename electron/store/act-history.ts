@@ -42,6 +42,7 @@ const DETAILED = new Set([
   'meter_profile',
   'meter_check',
   'check_exclusion',
+  'check_correction',
   'oven_check',
   'oven_weight',
   'own_fit_choice',

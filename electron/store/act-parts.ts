@@ -22,6 +22,7 @@ interface Reference {
 /** Of tables that are only ever added to and of which the newest row holds: what a row holds for. */
 const KEYS: Readonly<Record<string, readonly string[]>> = {
   amendment: ['reading_id', 'oven_check_id', 'oven_weight_id', 'sample_cut_id', 'sample_weight_id', 'field'],
+  check_correction: ['meter_check_id'],
   check_exclusion: ['meter_check_id'],
   meter_profile: ['meter_id'],
   own_fit_choice: ['species_id', 'meter_id'],

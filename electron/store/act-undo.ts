@@ -265,7 +265,6 @@ export function actUndo(db: Db) {
     const isLater = (found: Found | undefined) => (found?.actId ?? 0) >= firstAct;
     const later = parts.laterThan(table, row, acts);
     if (isLater(later)) refuseWhere('changed', table, row, later);
-    if (table === 'meter_check') refuseWhere('used', table, row, built.correctedBy(row, acts));
     const user = parts.userOf(table, row.id, acts);
     if (isLater(user)) refuseWhere(user?.table === 'amendment' ? 'changed' : 'used', table, row, user);
   }

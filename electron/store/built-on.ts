@@ -3,7 +3,7 @@ import type { Change } from './act-changes.ts';
 import type { Found, Row } from './act-parts.ts';
 import { sameBoard } from './lineage.ts';
 import { readJson } from './read-json.ts';
-import { hasEffect, holds } from './undone-rows.ts';
+import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
 
 const describedSchema = z.looseObject({ description: z.looseObject({}).nullable() });
@@ -98,16 +98,10 @@ export function builtOn(db: Db) {
     `SELECT v.* FROM meter_profile v WHERE v.meter_id = @meterId AND v.id > @id AND v.act_id IS NULL AND ${holds('v')}
      ORDER BY v.id DESC`,
   );
-  const corrected = db.prepare<{ id: unknown; acts: string }, Found>(
-    `SELECT a.uuid, a.id AS actId FROM act a WHERE a.request = 'meterChecks.correct' AND a.outcome ->> 'checkId' = @id
-       AND a.id NOT IN (SELECT value FROM json_each(@acts)) AND ${hasEffect('a')} ORDER BY a.id DESC LIMIT 1`,
-  );
   return {
     /** Versions of a meter's profile that say what this one does, and were saved by no act, as at the next connection. */
     seenSince: ({ id, meter_id: meterId, record }: Row): Row[] =>
       seen.all({ id, meterId }).filter((later) => saysTheSame(String(record), String(later.record))),
-    /** The newest act that corrected readings by a check of their meter. */
-    correctedBy: ({ id }: Row, acts: string) => corrected.get({ id, acts }),
     /** Whether a piece stands, or stood, elsewhere than the board that it was cut from. */
     differs: (pieceId: unknown, boardId: unknown): boolean => differs.get({ pieceId, boardId }) === 1,
     /** The newest act since a change that put the board elsewhere. */

@@ -69,10 +69,18 @@ const excludedNow = (check: string): string =>
   `(SELECT e.excluded FROM check_exclusion e WHERE e.meter_check_id = ${check}.id AND ${holds('e')}
     ORDER BY e.id DESC LIMIT 1)`;
 
+/** SQL for when readings were corrected by a check; null where they are not. @param check  its alias */
+const correctedAt = (check: string): string =>
+  `(SELECT iif(d.corrects, d.at, NULL) FROM check_correction d WHERE d.meter_check_id = ${check}.id AND ${holds('d')}
+    ORDER BY d.id DESC LIMIT 1)`;
+
+/** SQL for whether a check counts. @param check  its alias */
+const counts = (check: string): string => `coalesce(${excludedNow(check)}, 'null') = 'null'`;
+
 /** SQL for the id of the newest check of the meter `meter` that is not excluded. */
 const checksOfMeter = (meter: string, where = ''): string =>
   `(SELECT k.id FROM meter_check k JOIN meter_profile q ON q.id = k.meter_profile_id
-    WHERE q.meter_id = ${meter} ${where} AND ${holds('k')} AND coalesce(${excludedNow('k')}, 'null') = 'null' ORDER BY k.checked_at DESC, k.id DESC LIMIT 1)`;
+    WHERE q.meter_id = ${meter} ${where} AND ${holds('k')} AND ${counts('k')} ORDER BY k.checked_at DESC, k.id DESC LIMIT 1)`;
 
 /** Test blocks and resistors, and the checks of meters by them. */
 export function meterCheckReads(db: Db) {
@@ -92,6 +100,20 @@ export function meterCheckReads(db: Db) {
   const newest = db.prepare<{ meterId: number; now: string }, CheckRecord>(
     `${selectCheck} WHERE c.id = ${checksOfMeter('@meterId', 'AND k.checked_at <= @now')}`,
   );
+  const counting = db.prepare<{ meterId: number; now: string }, CheckRecord & { correctedAt: string | null }>(
+    `SELECT k.*, ${correctedAt('k')} AS correctedAt FROM (${selectCheck}
+       WHERE p.meter_id = @meterId AND c.checked_at <= @now AND ${holds('c')} AND ${counts('c')}) k
+     ORDER BY k.at, k.id`,
+  );
+  const correctedMeters = db
+    .prepare<[], number>(
+      `SELECT DISTINCT p.meter_id FROM check_correction d JOIN meter_check c ON c.id = d.meter_check_id
+       JOIN meter_profile p ON p.id = c.meter_profile_id ORDER BY 1`,
+    )
+    .pluck();
+  const isCorrecting = db
+    .prepare<[number], string | null>(`SELECT ${correctedAt('c')} FROM meter_check c WHERE c.id = ?`)
+    .pluck();
   const inRound = db.prepare<[number], { checkId: number; profileId: number; readings: number }>(
     `SELECT ${checksOfMeter('p.meter_id', 'AND k.checked_at <= g.taken_at')} AS checkId,
        p.id AS profileId, COUNT(*) AS readings
@@ -107,6 +129,12 @@ export function meterCheckReads(db: Db) {
        AND ${PROFILE_NOW} IN (${VERSIONS})
        AND ${checksOfMeter('@meterId', 'AND k.checked_at <= g.taken_at')} = @checkId
      ORDER BY g.id`,
+  );
+  const between = db.prepare<{ meterId: number; from: string; to: string | null }, ReadingSince>(
+    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId, ${PROFILE_NOW} AS profileId
+     FROM round r JOIN reading g ON g.round_id = r.id
+     WHERE coalesce(r.finished_at, @from) >= @from AND g.taken_at >= @from AND (@to IS NULL OR g.taken_at < @to)
+       AND ${holds('g')} AND ${isNoSlip('g')} AND ${PROFILE_NOW} IN (${VERSIONS}) ORDER BY g.id`,
   );
   const lastStart = db
     .prepare<[string], string | null>(
@@ -130,6 +158,16 @@ export function meterCheckReads(db: Db) {
     /** Readings of the meter that were taken after a check, and before the next one. */
     readingsSince: (checkId: number, meterId: number, at: string): ReadingSince[] =>
       since.all({ checkId, meterId, at }),
+    /** Those that count of the meter until now, the oldest first, and when readings were corrected by each. */
+    counting: (meterId: number, now: string): (CheckRow & { correctedAt: string | null })[] =>
+      counting.all({ meterId, now }).map((row) => ({ ...toCheck(row), correctedAt: row.correctedAt })),
+    /** Meters by a check of which readings were ever corrected. */
+    correctedMeters: (): number[] => correctedMeters.all(),
+    /** Whether readings are corrected by a check, or were before it was excluded. */
+    isCorrecting: (checkId: number): boolean => isCorrecting.get(checkId) != null,
+    /** Readings of the meter from an instant on, and before another. */
+    readingsBetween: (meterId: number, from: string, to: string | null): ReadingSince[] =>
+      between.all({ meterId, from, to }),
     /** When the newest round until now began; null before the first. */
     lastRoundAt: (now: string): string | null => lastStart.get(now) ?? null,
   };
@@ -146,6 +184,11 @@ export function meterCheckWrites(
     excluded: 'excluded',
     at: 'at',
   });
+  const correct = rowAppender(db, 'check_correction', {
+    checkId: 'meter_check_id',
+    corrects: 'corrects',
+    at: 'at',
+  });
   const edit = recordEditor<NewTestBlock & { closedAt: string }, TestBlock>(
     db,
     'test_block',
@@ -158,6 +201,10 @@ export function meterCheckWrites(
     /** Leaves a check out, or includes it again where `why` is null. */
     excludeCheck: (checkId: number, why: Exclusion | null, at: string): void => {
       exclude({ checkId, excluded: JSON.stringify(why), at });
+    },
+    /** Says that readings are corrected by a check, or that they are no longer. */
+    correctBy: (checkId: number, corrects: boolean, at: string): void => {
+      correct({ checkId, corrects: Number(corrects), at });
     },
     addCheck: (check: Omit<NewCheck, 'meterProfileId'>, meterId: number): number =>
       append({ ...check, meterProfileId: profileIdOf(meterId) }),

@@ -39,6 +39,7 @@ import * as airLogs from './migrations/0038-air-logs.ts';
 import * as checkExclusions from './migrations/0039-check-exclusions.ts';
 import * as airExclusions from './migrations/0040-air-exclusions.ts';
 import * as closedMeters from './migrations/0041-closed-meters.ts';
+import * as checkCorrections from './migrations/0042-check-corrections.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -93,4 +94,5 @@ export const migrations: readonly Migration[] = [
   checkExclusions,
   airExclusions,
   closedMeters,
+  checkCorrections,
 ];

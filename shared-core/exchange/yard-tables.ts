@@ -329,6 +329,12 @@ export const yardTables = {
     way: ['meterCheck'],
     fields: { meterCheck: uuidOf('meter_check'), excluded: anyJson, at: instant },
   },
+  /** Whether readings are corrected by a check. */
+  checkCorrections: {
+    table: 'check_correction',
+    way: ['meterCheck'],
+    fields: { meterCheck: uuidOf('meter_check'), corrects: flag(), at: instant },
+  },
   /** Corrections of what was measured. The value of `meterProfileId` is the UUID of a meter profile. */
   amendments: {
     table: 'amendment',

@@ -21,6 +21,7 @@ const ORDER = [
   'test_block',
   'meter_check',
   'check_exclusion',
+  'check_correction',
   'round',
   'reading',
   'move',

@@ -172,6 +172,8 @@ export function lineOf(
     if (checked && version) return checkLine(checked, version);
   }
   const [excluded] = of('check_exclusion')?.records ?? [];
+  if (excluded && request === 'meterChecks.include')
+    return message('act.meter-check.included', { recordName: excluded.name ?? '…' });
   if (excluded && request === 'meterChecks.exclude')
     return message('act.meter-check.excluded', {
       recordName: excluded.name ?? '…',
@@ -184,8 +186,8 @@ export function lineOf(
       return message('act.air.deleted', { placeName: gone.whereName ?? '…', measuredOn });
   }
   if (request === 'meterChecks.correct') {
-    const facts = { readings: of('amendment')?.rows ?? 0, recordName: profileOf() };
-    return message('act.meter-check.corrected', facts);
+    const recordName = of('check_correction')?.records[0]?.name ?? profileOf();
+    return message('act.meter-check.corrected', { readings: of('amendment')?.rows ?? 0, recordName });
   }
   return actLine(changes, MERGING.has(request) ? acts.outcomeName(place) : null);
 }

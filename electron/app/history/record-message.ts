@@ -22,6 +22,7 @@ export function recordMessage({ inTable, name }: Pick<UndoConflict, 'inTable' | 
     case 'test_block':
       return message('act.record.test-block', facts);
     case 'meter_check':
+    case 'check_correction':
     case 'check_exclusion':
       return message('act.record.meter-check', facts);
     case 'meter_profile':

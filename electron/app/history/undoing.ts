@@ -3,6 +3,12 @@ import type { ListedAct } from '../../../shared-core/contract/requests/acts.ts';
 import { firstSentence } from '../../../shared-core/history/act-line.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import type { Touched, UndoConflict } from '../../store/act-undo.ts';
+import {
+  correctionNow,
+  correctionsOf,
+  type MeterCorrection,
+  toCorrect,
+} from '../../store/meter-corrections.ts';
 import { type AppContext, orRefuse } from '../context.ts';
 import type { Commands } from '../handlers.ts';
 import type { Comparing } from '../judging/comparing.ts';
@@ -20,7 +26,7 @@ export function undoingCommands(
   context: AppContext,
   judging: Judging,
   comparing: Comparing,
-  rounds: Pick<Rounds, 'takeAgain'>,
+  rounds: Pick<Rounds, 'takeAgain' | 'moving'>,
   meter: Pick<MeterDesk, 'readAsSaved'>,
 ) {
   function whyNot(what: 'undo' | 'redo', conflict: UndoConflict | 'known'): Message {
@@ -67,10 +73,24 @@ export function undoingCommands(
     return [...ids];
   }
 
+  /** Checks count or correct that did not before, or the other way around. */
+  function* correctAgain(before: ReadonlyMap<number, MeterCorrection>, now: string): Slices<void> {
+    const yard = context.yard();
+    for (const [meterId, correction] of correctionsOf(yard, now)) {
+      const was = before.get(meterId) ?? { ...correction, steps: [] };
+      if (JSON.stringify(was) === JSON.stringify(correction)) continue;
+      yard.meters.setOff(meterId, correctionNow(correction), now);
+      const readings = toCorrect(yard, meterId, correction, was);
+      if (readings.length > 0) yield* rounds.moving.corrected(readings);
+    }
+  }
+
   function* undo(id: string, what: 'undo' | 'redo'): Slices<ListedAct> {
     const { acts, meters } = context.yard();
     const of = orRefuse(acts.rootOf(id), 'act');
-    const undoing = yield* paced((isOver) => acts.undo(of, context.now(), what, isOver));
+    const now = context.now();
+    const before = correctionsOf(context.yard(), now);
+    const undoing = yield* paced((isOver) => acts.undo(of, now, what, isOver));
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
     const { touched } = undoing;
     reopenThoseInUse(context);
@@ -80,6 +100,7 @@ export function undoingCommands(
       const record = recordMessage({ inTable: 'meter', name: twin.name });
       throw new Refusal(message('refusal.undo-taken', { record, what }));
     }
+    yield* correctAgain(before, now);
     const boardIds = yield* boardsOf(touched);
     yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
     context.afterwards(() => {

@@ -8,6 +8,7 @@ import {
   type TestBlock,
   toleranceSchemas,
 } from '../../../shared-core/contract/meter-checks.ts';
+import type { ReadingsMoved } from '../../../shared-core/contract/requests/meters.ts';
 import { problemOf } from '../../../shared-core/contract/validation.ts';
 import { checkState, offBy, rightValue } from '../../../shared-core/probing/readings/meter-check.ts';
 import { scaleOf } from '../../../shared-core/probing/readings/meter-profile.ts';
@@ -15,12 +16,19 @@ import { DAY_MS } from '../../../shared-core/time.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import type { CheckRow, ReadingSince } from '../../store/meter-check-table.ts';
+import {
+  correctionNow,
+  correctionOf,
+  type MeterCorrection,
+  toCorrect as toCorrectNow,
+} from '../../store/meter-corrections.ts';
 import { type MeterRow, unitOf } from '../../store/meter-table.ts';
 import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import { dayOf } from '../forecast/judging-board.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { MovingReadings } from '../rounds/moving-readings.ts';
+import type { Slices } from '../slices.ts';
 
 const MONTH_DAYS = 30;
 
@@ -48,10 +56,6 @@ function readingsSince(yard: YardReader, { id, meterId, meterProfileId, at }: Ch
     .readingsSince(id, meterId, at)
     .filter(({ profileId }) => unitBy(yard, profileId) === unit);
 }
-
-/** What a correction by a check takes off, points or decades. */
-const correctionBy = (unit: ReadingUnit, check: CheckRow): number =>
-  checkState(unit, check, 0) === 'right' ? 0 : offBy(unit, check);
 
 function judged(row: CheckRow, unit: ReadingUnit, by: number, now: string): MeterCheck {
   const { meterProfileId: _, meterId: __, ...check } = row;
@@ -147,6 +151,25 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
   const meterOf = (id: number) => orRefuse(context.yard().meters.get(id), 'meter');
   const blockOf = (id: number) => orRefuse(context.yard().meterChecks.block(id), 'test-block');
 
+  function checkedOf(checkId: number) {
+    const check = orRefuse(context.yard().meterChecks.check(checkId), 'check');
+    return { check, meter: meterOf(orRefuse(check.meterId ?? undefined, 'meter')) };
+  }
+
+  /** Its next values, and its readings, are corrected as its checks say now. */
+  function* settle(
+    meterId: number,
+    before: MeterCorrection,
+    now: string,
+    alsoFrom: string | null = null,
+  ): Slices<ReadingsMoved> {
+    const yard = context.yard();
+    const correction = correctionOf(yard, meterId, now);
+    if (correctionNow(correction) !== correctionNow(before) || alsoFrom === correction.steps.at(-1)?.at)
+      yard.meters.setOff(meterId, correctionNow(correction), now);
+    return yield* moving.corrected(toCorrectNow(yard, meterId, correction, before, alsoFrom));
+  }
+
   /** @returns what the meter shows on it if it is right */
   function rightOrRefuse(block: Pick<NewTestBlock, 'expected' | 'unit'>, meter: MeterRow): number {
     const right = rightOn(block, meter);
@@ -208,8 +231,7 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
 
     *'meterChecks.correct'({ checkId }) {
       const yard = context.yard();
-      const check = orRefuse(yard.meterChecks.check(checkId), 'check');
-      const meter = meterOf(orRefuse(check.meterId ?? undefined, 'meter'));
+      const { check, meter } = checkedOf(checkId);
       const unit = unitOf(meter);
       if (unitBy(yard, check.meterProfileId) !== unit)
         throw new Refusal(message('refusal.check-other-unit', { meterName: meter.name }));
@@ -218,40 +240,28 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
         throw new Refusal(message('refusal.meter-too-far-off', { meterName: meter.name }));
       if (check.excluded !== null)
         throw new Refusal(message('refusal.check-excluded', { meterName: meter.name }));
-      const off = correctionBy(unit, check);
-      const readings = readingsSince(yard, check);
-      // What is read after a later check is not to be corrected by this one.
       const now = context.now();
-      if (yard.meterChecks.newestOfMeter(meter.id, now)?.id === checkId)
-        yard.meters.setOff(meter.id, off, now);
-      return { ...(yield* moving.corrected(readings, off)), checkId };
+      const before = correctionOf(yard, meter.id, now);
+      yard.meterChecks.correctBy(checkId, true, now);
+      return { ...(yield* settle(meter.id, before, now, check.at)), checkId };
     },
 
     *'meterChecks.exclude'({ checkId, why }) {
-      const yard = context.yard();
-      const check = orRefuse(yard.meterChecks.check(checkId), 'check');
-      const meter = meterOf(orRefuse(check.meterId ?? undefined, 'meter'));
-      const unit = unitOf(meter);
+      const { check, meter } = checkedOf(checkId);
       const now = context.now();
-      // What its correction made of the readings since, and of those to come, is as before it.
-      const by = correctionBy(unit, check);
-      const before = correctedBy(yard, check.meterProfileId);
-      const isCorrected = unitBy(yard, check.meterProfileId) === unit && by !== before;
-      const readings = isCorrected
-        ? readingsSince(yard, check).filter(({ profileId }) => correctedBy(yard, profileId) === by)
-        : [];
-      const isInUse =
-        isCorrected && meter.off === by && yard.meterChecks.newestOfMeter(meter.id, now)?.id === checkId;
-      yard.meterChecks.excludeCheck(checkId, why, now);
-      if (isInUse) yard.meters.setOff(meter.id, before, now);
-      return yield* moving.corrected(readings, before);
+      const before = correctionOf(context.yard(), meter.id, now);
+      context.yard().meterChecks.excludeCheck(check.id, why, now);
+      return yield* settle(meter.id, before, now);
     },
 
-    'meterChecks.include': ({ checkId }) => {
-      const { acts, meterChecks } = context.yard();
-      orRefuse(meterChecks.check(checkId), 'check');
-      meterChecks.excludeCheck(checkId, null, context.now());
-      return { act: acts.now() };
+    *'meterChecks.include'({ checkId }) {
+      const { check, meter } = checkedOf(checkId);
+      const { meterChecks } = context.yard();
+      const now = context.now();
+      const before = correctionOf(context.yard(), meter.id, now);
+      meterChecks.excludeCheck(check.id, null, now);
+      if (meterChecks.isCorrecting(check.id)) meterChecks.correctBy(check.id, false, now);
+      return yield* settle(meter.id, before, now);
     },
   } satisfies Partial<Commands>;
 }

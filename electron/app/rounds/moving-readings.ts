@@ -8,6 +8,7 @@ import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
 import { ohmsOfMegohms } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import type { ToCorrect } from '../../store/meter-corrections.ts';
 import { unitOf } from '../../store/meter-table.ts';
 import type { ReadingOwnerRow } from '../../store/reading-table.ts';
 import type { YardReader } from '../../store/yard.ts';
@@ -103,10 +104,11 @@ export function createMovingReadings(
 
   return {
     /** Each to the version that says what its own does, and corrects values by `off`. */
-    *corrected(asked: readonly ReadingOwnerRow[], off: number): Slices<ReadingsMoved> {
+    *corrected(asked: readonly ToCorrect[]): Slices<ReadingsMoved> {
       const { readings, meters } = context.yard();
-      const to = ({ meterProfileId }: Reading): number | null =>
-        meterProfileId === null ? null : meters.versionWithOff(meterProfileId, off, context.now());
+      const offOf = new Map(asked.map(({ id, off }) => [id, off]));
+      const to = ({ id, meterProfileId }: Reading): number | null =>
+        meterProfileId === null ? null : meters.versionWithOff(meterProfileId, offOf.get(id)!, context.now());
       const all: ReadingOwnerRow[] = [];
       yield* inSlices(asked, (slice) => {
         const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));

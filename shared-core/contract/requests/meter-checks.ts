@@ -55,9 +55,9 @@ export const meterCheckRequests = {
   }),
   /** It counts again. Nothing is corrected by it until a person says so. */
   'meterChecks.include': command({
-    input: z.object({ checkId: rowIdSchema }),
-    output: z.object({ act: z.uuid() }),
-    topics,
+    input: z.object({ checkId: rowIdSchema, work: workSchema }),
+    output: readingsMovedSchema,
+    topics: ofMoved,
   }),
   /** Corrects what was read since a check, and where it is the newest, what will be. */
   'meterChecks.correct': command({

@@ -242,6 +242,7 @@ function doStep(yard: Yard, { what, a, b, text }: Step, at: string): void {
         { blockId, right, tolerance, shown, tempC: b % 30, at },
         meterId,
       );
+      if (b % 3 === 0) yard.meterChecks.correctBy(checkId, b % 2 === 0, at);
       if (b % 3 === 0) yard.meters.setOff(meterId, shown - right, at);
       if (b % 5 === 0) yard.meterChecks.excludeCheck(checkId, b % 2 ? null : { code: 'not-on-block' }, at);
       return;

@@ -34,6 +34,35 @@ function checkIn(theirs: Yard, meterId: number, name: string, shown: number): nu
   return theirs.meterChecks.addCheck({ blockId, right: 12, tolerance: 0.5, shown, tempC: null, at }, meterId);
 }
 
+test.each(['mine', 'theirs'] as const)(
+  'a check corrects nothing once the other yard excluded it (%s)',
+  async (who) => {
+    const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
+    const { id: blockId } = await yard.command('testBlocks.add', { ...block, meterId });
+    const { id: checkId } = await yard.command('meterChecks.add', { blockId, shown: 13, tempC: null });
+    yard.later(60_000);
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 21 });
+    await typeValue(roundId, 14.2);
+    const file = await elsewhere((theirs) => {
+      if (who === 'mine') {
+        theirs.meterChecks.excludeCheck(checkId, { code: 'not-on-block' }, yard.now());
+        return;
+      }
+      theirs.meterChecks.correctBy(checkId, true, yard.now());
+      theirs.meters.setOff(meterId, 1, yard.now());
+      for (const { id } of theirs.readings.takenOn(yard.boards[0]!.id, roundId))
+        theirs.amendments.amendReading(id, 'meterProfileId', theirs.meters.profileIdOf(meterId), yard.now());
+    });
+    if (who === 'mine') await yard.command('meterChecks.correct', { checkId });
+    else await yard.command('meterChecks.exclude', { checkId, why: { code: 'not-on-block' } });
+    await bringIn(file);
+    const [reading] = (await yard.query('boards.get', { id: yard.boards[0]!.id })).readings;
+    expect(reading!.corrected.steps.map(({ step }) => step)).not.toContain('meter-check');
+    const next = await yard.command('meterChecks.add', { blockId, shown: 12, tempC: null });
+    expect(next).toMatchObject({ state: 'right', correctedBy: 0 });
+  },
+);
+
 test('blocks, checks, corrections and exclusions of both come in once, and the readings are corrected', async () => {
   const { meterId } = await yard.command('meters.add', { name: 'Old one', profile: unknownProfile });
   const file = await elsewhere((theirs) => {

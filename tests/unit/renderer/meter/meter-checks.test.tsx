@@ -75,7 +75,7 @@ function play(checked: CheckedMeter, found: MeterCheck = aCheck()) {
     'meterChecks.add': () => found,
     'meterChecks.correct': () => ({ ...moved, checkId: 7 }),
     'meterChecks.exclude': () => moved,
-    'meterChecks.include': () => ({ act: moved.act }),
+    'meterChecks.include': () => moved,
     'testBlocks.add': () => checked.block,
     'meterChecks.ofRound': () => [
       {
