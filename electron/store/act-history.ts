@@ -57,9 +57,11 @@ const DETAILED = new Set([
 export function actHistory(db: Db) {
   const { appended } = actParts(db);
   const select = 'SELECT a.id AS place, a.uuid AS id, a.request, a.at FROM act a';
-  // One that undid or redid another is not listed beside it.
+  // One that undid or redid another is not listed beside it, nor a meter that was kept as it was.
   const listed = `AND a.outcome IS NOT NULL AND (a.undone_by IS NULL OR a.undone_by <> a.id)
-    AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)`;
+    AND NOT EXISTS (SELECT 1 FROM act d WHERE d.undone_by = a.id)
+    AND (a.request <> 'meter.describe' OR EXISTS (SELECT 1 FROM meter_profile p WHERE p.act_id = a.id)
+      OR EXISTS (SELECT 1 FROM act_change c WHERE c.act_id = a.id))`;
   const ofYard = db.prepare<[number, number], ListedAct>(
     `${select} WHERE a.id < ? ${listed} ORDER BY a.id DESC LIMIT ?`,
   );

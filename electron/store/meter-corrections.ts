@@ -16,10 +16,10 @@ type Reads = {
   meterChecks: Pick<ReturnType<typeof meterCheckReads>, 'counting' | 'correctedMeters' | 'readingsBetween'>;
 };
 
-/** What corrects the values of a meter, in the unit that it has. */
+/** What corrects the values of a meter: those that it gives in its unit now, and those that it gave in the other. */
 export interface MeterCorrection {
   unit: ReadingUnit;
-  steps: CorrectionStep[];
+  steps: Record<ReadingUnit, CorrectionStep[]>;
 }
 
 /** A reading that is to be corrected by `off`, points or decades. */
@@ -31,16 +31,21 @@ export interface ToCorrect extends ReadingOwnerRow {
 /** What corrects the values of a meter now, by its checks that count. */
 export function correctionOf({ meters, meterChecks }: Reads, meterId: number, now: string): MeterCorrection {
   const unit = unitOf(meters.get(meterId) ?? { description: null, profile: null });
-  const checks = meterChecks.counting(meterId, now).filter(({ meterProfileId }) => {
-    const version = meterProfileId === null ? undefined : meters.version(meterProfileId);
-    return version !== undefined && unitOf(version) === unit;
+  const checks = meterChecks.counting(meterId, now).flatMap((check) => {
+    const version = check.meterProfileId === null ? undefined : meters.version(check.meterProfileId);
+    return version === undefined ? [] : [{ ...check, unit: unitOf(version) }];
   });
-  const counting = checks.map((check) => ({
-    at: check.at,
-    off: checkState(unit, check, 0) === 'right' ? 0 : offBy(unit, check),
-    correctedAt: check.correctedAt,
-  }));
-  return { unit, steps: correctionSteps(counting) };
+  const stepsIn = (by: ReadingUnit): CorrectionStep[] =>
+    correctionSteps(
+      checks
+        .filter((check) => check.unit === by)
+        .map((check) => ({
+          at: check.at,
+          off: checkState(by, check, 0) === 'right' ? 0 : offBy(by, check),
+          correctedAt: check.correctedAt,
+        })),
+    );
+  return { unit, steps: { pct: stepsIn('pct'), ohm: stepsIn('ohm') } };
 }
 
 /** Of all meters by a check of which readings were ever corrected. */
@@ -48,7 +53,7 @@ export const correctionsOf = (reads: Reads, now: string): Map<number, MeterCorre
   new Map(reads.meterChecks.correctedMeters().map((id) => [id, correctionOf(reads, id, now)]));
 
 /** What a meter's next value is corrected by. */
-export const correctionNow = ({ steps }: MeterCorrection): number => steps.at(-1)?.off ?? 0;
+export const correctionNow = ({ unit, steps }: MeterCorrection): number => steps[unit].at(-1)?.off ?? 0;
 
 /**
  * Readings of a meter that are corrected by something else than its checks say.
@@ -59,20 +64,24 @@ export const correctionNow = ({ steps }: MeterCorrection): number => steps.at(-1
 export function toCorrect(
   { meters, meterChecks }: Reads,
   meterId: number,
-  { unit, steps }: MeterCorrection,
+  now: MeterCorrection,
   before: MeterCorrection | null,
   alsoFrom: string | null = null,
 ): ToCorrect[] {
-  const changes = [...steps, ...(before?.steps ?? [])].map(({ at }) => at);
-  // An empty text is before every instant.
-  const starts = [...new Set(before ? changes : ['', ...changes])].sort();
-  return starts.flatMap((from, index): ToCorrect[] => {
-    const off = correctionAt(steps, from);
-    if (before && from !== alsoFrom && correctionAt(before.steps, from) === off) return [];
-    return meterChecks.readingsBetween(meterId, from, starts[index + 1] ?? null).flatMap((reading) => {
-      const version = meters.version(reading.profileId);
-      const isSo = version === undefined || unitOf(version) !== unit || version.off === off;
-      return isSo ? [] : [{ ...reading, off }];
+  return (['pct', 'ohm'] as const).flatMap((unit) => {
+    const steps = now.steps[unit];
+    const was = before?.steps[unit];
+    const changes = [...steps, ...(was ?? [])].map(({ at }) => at);
+    // An empty text is before every instant.
+    const starts = [...new Set(was ? changes : ['', ...changes])].sort();
+    return starts.flatMap((from, index): ToCorrect[] => {
+      const off = correctionAt(steps, from);
+      if (was && from !== alsoFrom && correctionAt(was, from) === off) return [];
+      return meterChecks.readingsBetween(meterId, from, starts[index + 1] ?? null).flatMap((reading) => {
+        const version = meters.version(reading.profileId);
+        const isSo = version === undefined || unitOf(version) !== unit || version.off === off;
+        return isSo ? [] : [{ ...reading, off }];
+      });
     });
   });
 }

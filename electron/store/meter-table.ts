@@ -289,7 +289,8 @@ export function meterWrites(db: Db, { get, find, version }: ReturnType<typeof me
         change(meterId, { ...own, off }, at);
         change(meterId, known, at);
       }
-      return same();
+      // In the other unit than the newest's, none can be made.
+      return same() ?? profileId;
     },
   };
 }

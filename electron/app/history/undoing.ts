@@ -77,7 +77,7 @@ export function undoingCommands(
   function* correctAgain(before: ReadonlyMap<number, MeterCorrection>, now: string): Slices<void> {
     const yard = context.yard();
     for (const [meterId, correction] of correctionsOf(yard, now)) {
-      const was = before.get(meterId) ?? { ...correction, steps: [] };
+      const was = before.get(meterId) ?? { ...correction, steps: { pct: [], ohm: [] } };
       if (JSON.stringify(was) === JSON.stringify(correction)) continue;
       yard.meters.setOff(meterId, correctionNow(correction), now);
       const readings = toCorrect(yard, meterId, correction, was);

@@ -165,7 +165,10 @@ export function meterCheckCommands(context: AppContext, moving: MovingReadings) 
   ): Slices<ReadingsMoved> {
     const yard = context.yard();
     const correction = correctionOf(yard, meterId, now);
-    if (correctionNow(correction) !== correctionNow(before) || alsoFrom === correction.steps.at(-1)?.at)
+    if (
+      correctionNow(correction) !== correctionNow(before) ||
+      alsoFrom === correction.steps[correction.unit].at(-1)?.at
+    )
       yard.meters.setOff(meterId, correctionNow(correction), now);
     return yield* moving.corrected(toCorrectNow(yard, meterId, correction, before, alsoFrom));
   }

@@ -69,12 +69,14 @@ test.each([1, 2, 3, 4, 5, 6])(
       yard.later(60_000);
       const checkId = ids[check]!;
       const why = { code: 'not-on-block' } as const;
-      const answer =
+      const moved =
         what === 'exclude'
-          ? await yard.answer('meterChecks.exclude', { checkId, why })
-          : await yard.answer(`meterChecks.${what}`, { checkId });
-      // An excluded check corrects nothing.
-      if (answer.ok) done.push({ what, check, act: answer.output.act, at: ids.length - 1, isUndone: false });
+          ? await yard.command('meterChecks.exclude', { checkId, why })
+          : what === 'include'
+            ? await yard.command('meterChecks.include', { checkId })
+            : // An excluded check corrects nothing.
+              await yard.command('meterChecks.correct', { checkId }).catch(() => null);
+      if (moved) done.push({ what, check, act: moved.act, at: ids.length - 1, isUndone: false });
     };
     for (const [index, shown] of SHOWN.entries()) {
       yard.later(60_000);
