@@ -60,7 +60,8 @@ export function createMeterDesk(
   /** A sensor of the yard is no meter, unless it is one as well. */
   function metersHeard(): FoundDevice[] {
     const heard = link.devices();
-    if (heard.length === 0) return [];
+    // Without a yard, nobody says which are its sensors.
+    if (heard.length === 0 || !context.mayWrite()) return heard;
     const sensors = new Set(
       context
         .yard()

@@ -94,8 +94,9 @@ export function createRounds(
       for (const { id } of openRounds.renew())
         for (const [window] of aims.inRound(id)) telling.tellOutdated(window, id, null);
     }
-    // What changes in a round, or a forecast, leaves the boards of its stack as they are, and a reading must not wait for a look at them.
-    if (!topics.some((topic) => topic.startsWith('round:') || topic === 'outlooks')) takeInStacks();
+    // What changes in a round, a forecast or the backups leaves the boards of its stack as they are, and a reading must not wait for a look at them.
+    if (!topics.some((topic) => topic.startsWith('round:') || topic === 'outlooks' || topic === 'backups'))
+      takeInStacks();
   });
 
   // The connected meter's pins may be others.

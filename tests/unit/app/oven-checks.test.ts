@@ -276,6 +276,7 @@ describe('the fit to a species’ checks', () => {
     await yard.command('meter.scan', {});
     await yard.command('meter.connect', { deviceId: 'hand' });
     const { meterId } = await yard.query('meter.state', {});
+    await yard.command('meter.disconnect', {});
     await fiveDryPieces();
     const fits = await yard.command('ovenChecks.add', check({ piece: 'B1', meterId }));
     expect(fits.map((fit) => ({ meterName: fit.meterName, pieces: fit.checks.length }))).toEqual([
@@ -284,8 +285,10 @@ describe('the fit to a species’ checks', () => {
     ]);
     await yard.command('ovenChecks.useFit', { speciesId: SPECIES, meterId: null, inUse: true });
     const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
-    yard.meter.show(10.6, 3);
     await type(roundId, 10.6);
+    await yard.command('meter.scan', {});
+    await yard.command('meter.connect', { deviceId: 'hand' });
+    yard.meter.show(10.6, 3);
     const { readings } = (await yard.query('rounds.get', { roundId })).probed!.assessment!;
     expect(
       readings.map(({ how, corrected }) => [
@@ -293,8 +296,8 @@ describe('the fit to a species’ checks', () => {
         corrected.steps.some(({ step }) => step === 'own-calibration'),
       ]),
     ).toEqual([
-      ['settled', false],
       ['typed', true],
+      ['settled', false],
     ]);
   });
 });

@@ -48,12 +48,18 @@ test('not knowing it is an answer, whatever was typed before', async () => {
 
 // Bounds of what wood can have: common practice, no source.
 test.each([
-  [' ', 'Type the wood temperature, or check “I don’t know”.'],
   ['212', 'At most 80°C.'],
   ['-41', 'At least −40°C.'],
 ])('“%s” is asked for again', async (typed, problem) => {
   const user = open('metric');
   await user.type(field(), `${typed}{Tab}`);
   expect(screen.getByRole('alert').textContent).toBe(unbroken(problem));
+  expect(screen.getByText('answer undefined')).toBeTruthy();
+});
+
+test('left empty, it is asked for only once it is needed', async () => {
+  const user = open('metric');
+  await user.type(field(), ' {Tab}');
+  expect(screen.queryByRole('alert')).toBeNull();
   expect(screen.getByText('answer undefined')).toBeTruthy();
 });

@@ -9,6 +9,7 @@ import { go, useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { tellDone, tellProblem, useNotices } from '../../../../renderer/stores/notices.ts';
 import { openOwnYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../../shared-core/contract/yard.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
@@ -21,7 +22,7 @@ async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMac
   const machine = playMachine({
     'yard.info': () => info,
     'meter.state': () => aMeter(),
-    'settings.get': () => ({}) as never,
+    'settings.get': () => usualSettings,
     'stacks.list': () => [],
     'species.list': () => [],
     'backups.state': () => backupsAre(),

@@ -5,6 +5,7 @@ import { App } from '../../../../renderer/app/App.tsx';
 import { setLink } from '../../../../renderer/stores/link.ts';
 import { go } from '../../../../renderer/stores/navigation.ts';
 import type { MeterState } from '../../../../shared-core/contract/meter.ts';
+import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { aRound } from '../round/a-round.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aLiveMeter } from './a-meter.ts';
@@ -17,7 +18,7 @@ async function open(meter: MeterState = aLiveMeter()) {
   const machine = playMachine({
     'yard.info': () => aYard(),
     'meter.state': () => meter,
-    'settings.get': () => ({}) as never,
+    'settings.get': () => usualSettings,
     'stacks.list': () => [aStack({ id: 4, name: 'Walnut from the lane', openRoundId: 12 })],
     'backups.state': () => backupsAre(),
     'rounds.open': () => aRound(),
