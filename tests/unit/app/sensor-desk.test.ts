@@ -106,7 +106,7 @@ test('days of its log are excluded and included again, and what is typed of such
   const period = { placeId, fromOn: '2026-06-02', toOn: '2026-06-09' };
   expect(await command('air.exclude', period)).toMatchObject({ days: 2 });
   expect(await doubts()).toEqual([null, 'excluded', 'excluded']);
-  await expect(command('air.exclude', period)).rejects.toThrow('No such day');
+  await expect(command('air.exclude', period)).rejects.toThrow('No sensor values on these days');
   expect((await query('air.ofPlace', { placeId })).usedDays).toBe(1);
   expect(await command('air.include', { ...period, fromOn: '2026-06-03' })).toMatchObject({ days: 1 });
   expect(await doubts()).toEqual([null, 'excluded', null]);
@@ -115,7 +115,9 @@ test('days of its log are excluded and included again, and what is typed of such
   expect((await days())[1]).toMatchObject({ doubt: null, rh: 0.55, values: 2 });
   await command('air.type', { ...typed, measuredOn: '2026-06-01' });
   expect((await days())[0]).toMatchObject({ doubt: null, rh: 0.55, values: 2 });
-  await expect(command('air.include', { ...period, toOn: '2026-06-01' })).rejects.toThrow('No such day');
+  await expect(command('air.include', { ...period, toOn: '2026-06-01' })).rejects.toThrow(
+    'No sensor values on these days',
+  );
 });
 
 test('one that was added in a search is read once that ends', async () => {
@@ -255,7 +257,7 @@ describe('beside a meter', () => {
     const silent = command('sensors.read', { id });
     await vi.waitFor(() => expect(meter.overhears).toBe(true));
     meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
-    await expect(silent).rejects.toThrow('Wall did not answer beside the meter');
+    await expect(silent).rejects.toThrow('Wall did not answer while the meter is connected');
     meter.isEnded = false;
     meter.show(12, 0.1);
     expect(meter.isEnded).toBe(true);
