@@ -15,6 +15,8 @@ import type { MeterMemory } from './meter-memory.ts';
 
 /** Off for less than this with the same pins in, a button was not let go: its contact is worn, or a packet was lost. ms. */
 const RELEASED_MS = 1000;
+/** Nobody pulls the pins and pushes them in elsewhere in less; common practice, no source. ms. */
+const MOVED_MS = 2000;
 /** So many packets in a row that are not what a meter holds, and it holds nothing: one alone may be damaged. */
 const OTHERS = 2;
 
@@ -45,13 +47,15 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const values = createSignal<LiveValue>();
   const settled = createSignal<LiveValue>();
   const lost = createSignal<LiveValue>();
-  const pressed = createSignal();
+  const pressed = createSignal<{ mayHaveMoved: boolean }>();
   /** Whether the meter holds its value; null until it said so. */
   let isHeld: boolean | null = null;
   /** What it holds, and how many packets in a row said otherwise. */
   let held: { value: number | null; others: number } | null = null;
   /** When it last said that it holds a value of the pins that are in; null where it did not. */
   let heldAtMs: number | null = null;
+  /** When it began to hold that value. */
+  let heldSinceMs: number | null = null;
   let holdsNothing = false;
   let tempC: number | null = null;
   /** Settling began again with the pins in, so that the next value is no sign that they went in. */
@@ -73,8 +77,11 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     }
     if (!isHeld) return;
     const isAgain = heldAtMs !== null && packet.receivedAtMs - heldAtMs < RELEASED_MS;
+    const heldForMs = heldAtMs !== null && heldSinceMs !== null ? heldAtMs - heldSinceMs : 0;
     heldAtMs = packet.receivedAtMs;
-    if (wasHeld === false && !isAgain) pressed.give();
+    if (wasHeld !== false || isAgain) return;
+    heldSinceMs = packet.receivedAtMs;
+    pressed.give({ mayHaveMoved: heldForMs >= MOVED_MS });
   }
 
   function takeValue({ receivedAtMs, value: sent }: MeterNotification, { unit }: MeterDescription): void {
@@ -178,7 +185,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     values,
     /** The value has just become steady. Given once everyone has the value itself, so that it is shown before it is saved. */
     settled,
-    /** The meter began to hold its value: its button was pressed. Given after the value that came with it. */
+    /** The meter began to hold its value: its button was pressed. Given after the value, with whether the last hold hid a move. */
     pressed,
     /** The meter is away; the value given has the pins out. */
     lost,

@@ -50,10 +50,10 @@ export function createInsertion(context: AppContext, { values, holder, link }: M
   // A person says whether they are the same pins; by itself it could be the same push at the next spot.
   values.lost.follow(() => show(taken, isTaken));
   link.left.follow(() => show(taken, isTaken));
-  values.pressed.follow(() => {
-    // A meter that holds its value does not show the pins going elsewhere: pressed again, it is another insertion.
-    if (isTaken && isPressed) end();
-    isPressed = !isTaken;
+  values.pressed.follow(({ mayHaveMoved }) => {
+    // A meter that held its value so long did not show the pins going elsewhere: pressed again, it is another insertion.
+    if (isTaken && isPressed && mayHaveMoved) end();
+    isPressed ||= !isTaken;
     const window = holder.window();
     if (window !== null) context.emitTo(window, 'meter.pressed', {});
   });

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { readingTopics } from '../../../shared-core/contract/requests/rounds.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { hashOf } from '../acting.ts';
@@ -10,7 +11,7 @@ import { settingsOf } from '../yard/settings.ts';
 import type { Aims, WindowAim } from './aims.ts';
 import type { Insertion } from './insertion.ts';
 import type { OpenRounds } from './open-rounds.ts';
-import { liveReading, type Saving } from './saving.ts';
+import { liveReading, type ReadingSpot, type Saving } from './saving.ts';
 
 /** Saves what settles where the window aims that holds the meter, and nowhere else. */
 export function createSavingSettled(
@@ -21,6 +22,15 @@ export function createSavingSettled(
   insertion: Insertion,
   saving: Saving,
 ): void {
+  /** What other windows read since the pins went in. */
+  let filledElsewhere: ReadingSpot[] = [];
+  values.values.follow(({ inserted, phase }) => {
+    if (inserted || phase === 'pins-out') filledElsewhere = [];
+  });
+  saving.filled.follow(({ window, at }) => {
+    if (window !== holder.window()) filledElsewhere.push(at);
+  });
+
   /** Nobody asked for a value that saves itself, so nobody can be answered: an event says that it failed. */
   function tellNotSaved(window: string, { roundId }: WindowAim, error: unknown): void {
     const undone = { undone: message('refusal.value-not-saved'), again: message('refusal.press-space') };
@@ -42,6 +52,13 @@ export function createSavingSettled(
     try {
       if (!settingsOf(context.yard()).saveWhenSettled || openRounds.get(aim.roundId).isDated) return;
       const at = { roundId: aim.roundId, boardId: aim.boardId, spotIndex: aim.spotIndex };
+      const isFilled = filledElsewhere.some(
+        ({ boardId, spotIndex }) => boardId === at.boardId && spotIndex === at.spotIndex,
+      );
+      if (isFilled) {
+        const { code: boardCode } = openRounds.board(at.roundId, at.boardId);
+        throw new Refusal(message('refusal.spot-changed', { boardCode }));
+      }
       const value = liveReading(live, 'settled');
       const act = {
         id: randomUUID(),

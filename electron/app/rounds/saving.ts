@@ -12,6 +12,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import type { LiveValue } from '../meter/live-values.ts';
 import type { MeterHolder } from '../meter/meter-holder.ts';
+import { createSignal } from '../signal.ts';
 import type { Aims } from './aims.ts';
 import type { Insertion } from './insertion.ts';
 import { checkIsHere } from './moved-away.ts';
@@ -53,6 +54,8 @@ export function createSaving(
   clock: RoundClock,
   probeTemp: () => ProbeTemp | null,
 ) {
+  const filled = createSignal<{ window: string; at: ReadingSpot }>();
+
   function ownerOf(roundId: number, boardId: number): ReadingOwner {
     const { stackId } = orRefuse(context.yard().rounds.get(roundId), 'round');
     return { roundId, boardId, stackId };
@@ -112,6 +115,7 @@ export function createSaving(
       if (value.how !== 'typed' || holder.window() === window) {
         insertion.take({ readingId, roundId, boardId, spotIndex }, value);
       }
+      filled.give({ window, at });
       showSaved(window, at, readingId);
     });
     return ownerOf(roundId, boardId);
@@ -173,6 +177,12 @@ export function createSaving(
     return ownerOf(roundId, boardId);
   }
 
-  return { save, saveAsShown, exclude };
+  return {
+    save,
+    saveAsShown,
+    exclude,
+    /** A spot got a reading, by whichever window. */
+    filled,
+  };
 }
 export type Saving = ReturnType<typeof createSaving>;

@@ -144,10 +144,31 @@ test('values that come between the press and its reading do not make the next pr
   send(12.6, false, 30);
   send(12.6, true, 5);
   await saveLive(roundId);
+  send(12.6, true, 25);
   send(12.6, false, 30);
   send(12.6, true);
   await saveLive(roundId);
   expect(await readings(roundId)).toHaveLength(2);
+});
+
+test('a button pressed twice, with nobody sure of the first, saves the same pins once', async () => {
+  const roundId = await inRound(false);
+  send(0, false, 10);
+  send(12.6, false, 30);
+  send(12.6, true, 3);
+  await saveLive(roundId);
+  for (let n = 0; n < 3; n++) {
+    send(12.6, false, 15);
+    send(12.6, true, 3);
+    await expect(saveLive(roundId)).rejects.toThrow('WAL-01');
+  }
+  expect(await readings(roundId)).toHaveLength(1);
+  send(12.6, false, 15);
+  send(0, false, 10);
+  send(13.1, false, 30);
+  send(13.1, true, 3);
+  await saveLive(roundId);
+  expect(await readings(roundId)).toMatchObject([{ raw: 12.6 }, { raw: 13.1 }]);
 });
 
 test('after a reading that saved itself, a press is not another one', async () => {

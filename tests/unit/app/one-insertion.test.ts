@@ -117,7 +117,7 @@ describe('the meter away with the pins in, after their reading was saved', () =>
     yard.meter.leaveReach(20);
     yard.meter.show(12.6, 6);
     const at = await aimedSpot(roundId);
-    expect(await yard.refusal('rounds.saveLive', at)).toMatch(/may be the pins.*WAL-01.*Nothing more/);
+    expect(await yard.refusal('rounds.saveLive', at)).toMatch(/may be the reading.*WAL-01.*Nothing more/);
     expect(await rawBySpot()).toEqual([[0, 12.6]]);
     await yard.command('rounds.saveLive', { ...at, isOtherPush: true });
     expect(await rawBySpot()).toEqual([
@@ -142,7 +142,7 @@ describe('the meter away with the pins in, after their reading was saved', () =>
     await yard.command('meter.scan', {});
     await yard.command('meter.connect', { deviceId: 'hand' });
     yard.meter.show(12.6, 6);
-    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the pins/);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the reading/);
   });
 
   test('clearly another value does not save itself, but Space saves it without a question', async () => {
@@ -166,7 +166,7 @@ describe('the meter away with the pins in, after their reading was saved', () =>
     yard.meter.leaveReach(1);
     yard.meter.show(12.6, 6);
     expect(await rawBySpot()).toEqual([[0, 12.6]]);
-    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the pins/);
+    expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/may be the reading/);
   });
 
   test('away before anything was saved of the push, it saves itself once', async () => {

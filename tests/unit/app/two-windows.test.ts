@@ -74,6 +74,21 @@ describe('each window has its own aim', () => {
     expect(act).toEqual({ request: 'rounds.saveSettled', who: 'window-1' });
   });
 
+  test('what another window typed at that spot in mid-push is not doubled as the push settles', async () => {
+    await aimAt(roundId, 2);
+    await withMeter();
+    await aimAt(roundId, 2, null, second);
+    yard.meter.show(0, 1);
+    yard.meter.show(11.8, 0.4);
+    await type(roundId, 11.8, second);
+    yard.meter.show(11.8, 4);
+    expect(await onRecord()).toEqual(['board 3 spot 0: 11.8']);
+    expect(yard.heard('round.notSaved').map(({ problem }) => problem.code)).toEqual(['refusal.spot-changed']);
+    yard.meter.show(0, 1);
+    yard.meter.show(12.2, 4);
+    expect(await onRecord()).toHaveLength(2);
+  });
+
   test('both at one spot: the second value for it is refused, as that window does not show the first', async () => {
     const shown = await aimedSpot(roundId, second);
     await type(roundId, 12.4);
