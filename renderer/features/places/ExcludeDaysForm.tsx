@@ -7,6 +7,7 @@ import { DateField } from '../../form/DateField.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
 import { useWords } from '../../words.ts';
+import { DayRuns } from './DayRuns.tsx';
 
 /** Asks from which day to which what sensors logged at a place is not used, or is used again. */
 export function ExcludeDaysForm({
@@ -36,6 +37,7 @@ export function ExcludeDaysForm({
       onClose={onClose}
     >
       <p>{say(`places.${what}-effect`)}</p>
+      <DayRuns dayMs={Date.parse(`${day}T00:00Z`)} />
       <DateField label={say('places.first-day')} value={fromOn} onValue={setFrom} />
       <DateField label={say('places.last-day')} value={toOn} onValue={setTo} />
     </FormDialog>

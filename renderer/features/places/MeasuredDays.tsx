@@ -9,6 +9,7 @@ import { Menu } from '../../ui/Menu.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
 import { ConfirmDialog } from '../closing/ConfirmDialog.tsx';
+import { DayRuns } from './DayRuns.tsx';
 import { ExcludeDaysForm } from './ExcludeDaysForm.tsx';
 import css from './places.module.css';
 import { TypeAirForm } from './TypeAirForm.tsx';
@@ -38,9 +39,11 @@ export function MeasuredDays({
   const [most, setMost] = useState(DAYS_AT_A_TIME);
   const [doing, setDoing] = useState<Doing | null>(null);
   const onClose = () => setDoing(null);
+  const newest = days.at(-1);
   return (
     <>
       <Unfold words={say('places.days', { days: days.length })}>
+        {newest && <DayRuns dayMs={newest.dayMs} />}
         <ul className="list" aria-label={say('places.days-at', { placeName: place.name })}>
           {days
             .toReversed()

@@ -60,6 +60,7 @@ export const places = {
   'places.unused.excluded': '{days, plural, one {# day} other {# days}} excluded.',
   'places.days': '{days, plural, one {The measured day} other {All # measured days}}',
   'places.days-at': 'Measured days at {placeName}',
+  'places.day-runs': '{measuredOn} runs from {fromAt} to {toAt} here, as sensors count days.',
   'places.earlier-days': 'Show earlier days',
   'places.day': '{measuredOn}: {airTempC}, {humidityRhPct} humidity. EMC {emcPct}.',
   'places.day-typed': 'Entered for the whole day.',

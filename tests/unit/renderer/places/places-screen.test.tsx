@@ -2,7 +2,7 @@
 import '../ui/drawing-room.ts';
 import { act, cleanup, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { PlacesScreen } from '../../../../renderer/features/places/PlacesScreen.tsx';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { Conflict, Refusal } from '../../../../shared-core/contract/answer.ts';
@@ -186,6 +186,19 @@ describe('Places', () => {
     await user.click(screen.getByText('The measured day'));
     const list = screen.getByRole('list', { name: 'Measured days at Pole shed' });
     expect(list.textContent).toMatch(/.*45% humidity, entered earlier for this day, is not used\./);
+  });
+
+  test('where a day of a sensor begins at another hour, the list says when', async () => {
+    vi.stubEnv('TZ', 'America/New_York');
+    const day = { dayMs: Date.UTC(2026, 4, 29), tempC: 20, rh: 0.45, emcPct: 8.5, values: 24, doubt: null };
+    const log = { days: [day], typed: [], from: null, usedDays: 1, last: null, shiftPct: 0 };
+    const { user } = open([aPlace('Pole shed', 60)], { 'air.ofPlace': () => log });
+    await user.click(await screen.findByText('The measured day'));
+    const says = /^May 29 runs from May 28, .*8:00.PM to May 29, .*8:00.PM here/;
+    expect(screen.getByText(says)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: /^Exclude May 29/ }));
+    expect(within(screen.getByRole('dialog')).getByText(says)).toBeTruthy();
+    vi.unstubAllEnvs();
   });
 
   test('a sensor is read when a person asks, and what it shows is said, or why it is not read', async () => {
