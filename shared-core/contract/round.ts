@@ -202,6 +202,8 @@ export const liveSchema = z.object({
   spread: z.number().nullable(),
   /** Temperature of the wood or of its probe, as the meter last sent it, °C; null where it sends none. */
   tempC: z.number().nullable(),
+  /** For how long a meter that sent steadily has sent nothing, whole s; null while it sends. */
+  silentS: z.number().int().min(0).nullable(),
   /** Every value since the last event, oldest first, for the trace. */
   trace: z.array(z.number().nullable()).max(TRACE_LENGTH),
 });

@@ -21,7 +21,17 @@ export function createLiveTelling(
     if (live === null || window === null) return;
     const { value, unit, phase, spread, tempC } = live;
     const corrected = value === null ? null : correct(live, window);
-    context.emitTo(window, 'meter.live', { raw: value, unit, corrected, phase, spread, tempC, trace });
+    const silentS = values.silentS();
+    context.emitTo(window, 'meter.live', {
+      raw: value,
+      unit,
+      corrected,
+      phase,
+      spread,
+      tempC,
+      silentS,
+      trace,
+    });
   }
   let isFailing = false;
   /** What cannot be shown, as where the file is gone, is saved or refused all the same. A meter does not fill the log with it. */
@@ -36,6 +46,7 @@ export function createLiveTelling(
   });
   values.values.follow(({ settledNow }) => (settledNow ? telling.now() : telling.soon()));
   values.lost.follow(telling.now);
+  values.silenced.follow(telling.now);
 
   return { close: telling.stop };
 }

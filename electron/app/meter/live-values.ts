@@ -7,8 +7,15 @@ import {
   startSettling,
   step,
 } from '../../../shared-core/probing/readings/settle.ts';
+import {
+  NO_PACE,
+  silenceMs,
+  silentAfterMs,
+  withPacket,
+} from '../../../shared-core/probing/readings/silence.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { MeterNotification } from '../../meter/meter-link.ts';
+import { monotonicMs } from '../../monotonic.ts';
 import { createSignal } from '../signal.ts';
 import type { ChosenLink } from './chosen-link.ts';
 import type { MeterMemory } from './meter-memory.ts';
@@ -19,6 +26,8 @@ const RELEASED_MS = 1000;
 const MOVED_MS = 2000;
 /** So many packets in a row that are not what a meter holds, and it holds nothing: one alone may be damaged. */
 const OTHERS = 2;
+/** A meter that is silent is said so anew this often, ms: for how long. */
+const SILENCE_TOLD_EVERY_MS = 1000;
 
 /** The newest value of the meter and what the settling detector makes of it. */
 export interface LiveValue {
@@ -48,6 +57,9 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const settled = createSignal<LiveValue>();
   const lost = createSignal<LiveValue>();
   const pressed = createSignal<{ mayHaveMoved: boolean }>();
+  const silenced = createSignal();
+  let pace = NO_PACE;
+  let silenceTimer: NodeJS.Timeout | null = null;
   /** Whether the meter holds its value; null until it said so. */
   let isHeld: boolean | null = null;
   /** What it holds, and how many packets in a row said otherwise. */
@@ -67,6 +79,9 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     tempC = packet.tempC ?? tempC;
     const wasHeld = isHeld;
     isHeld = packet.isHeld ?? isHeld;
+    // While it holds a value it may send at another pace.
+    if (isHeld !== wasHeld) forgetPace();
+    if (!packet.isOther) hearPace(packet);
     if (!packet.isOther) {
       if (!(isHeld && wasHeld) || held === null) held = { value: packet.value, others: 0 };
       else if (held.others < OTHERS) held.others = packet.value === held.value ? 0 : held.others + 1;
@@ -107,6 +122,32 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     addToTrace(phase === 'pins-out' ? null : sent);
     values.give(live);
     if (settledNow) settled.give(live);
+  }
+
+  function hearPace({ receivedAtMs, value, tempC: warmth, problem }: MeterNotification): void {
+    pace = withPacket(pace, receivedAtMs, JSON.stringify([value, warmth, problem]));
+    const afterMs = silentAfterMs(pace);
+    if (afterMs !== null && silenceTimer === null) watchSilence(afterMs);
+  }
+
+  /** One timer for many values: it looks when the newest that was known then is due to be followed. */
+  function watchSilence(afterMs: number): void {
+    silenceTimer = setTimeout(() => {
+      silenceTimer = null;
+      const dueMs = silentAfterMs(pace);
+      if (dueMs === null || pace.newestAtMs === null) return;
+      const nowMs = monotonicMs();
+      const isSilent = silenceMs(pace, nowMs) !== null;
+      if (isSilent) silenced.give();
+      watchSilence(isSilent ? SILENCE_TOLD_EVERY_MS : Math.min(dueMs, dueMs - (nowMs - pace.newestAtMs)));
+    }, afterMs);
+    silenceTimer.unref();
+  }
+
+  function forgetPace(): void {
+    pace = NO_PACE;
+    if (silenceTimer !== null) clearTimeout(silenceTimer);
+    silenceTimer = null;
   }
 
   function showHeld(): void {
@@ -153,6 +194,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   /** The meter is away. */
   function lose(): void {
     forgetHold();
+    forgetPace();
     tempC = null;
     if (live === null) return;
     const description = link.current().described?.description;
@@ -164,6 +206,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
 
   memory.remembered.follow((description) => {
     forgetHold();
+    forgetPace();
     startAgain(description);
     // Read as it was described before.
     showNothing();
@@ -174,6 +217,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   });
   link.left.follow(() => {
     forgetHold();
+    forgetPace();
     tempC = null;
     settling = null;
     keepIn();
@@ -190,7 +234,15 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
     /** The meter is away; the value given has the pins out. */
     lost,
     newest: (): LiveValue | null => live,
+    /** A meter that sent steadily is silent, told again while it is; the next value ends it. */
+    silenced,
+    /** For how long it has been silent, whole s; null while it sends, and where nobody can tell. */
+    silentS: (): number | null => {
+      const ms = silenceMs(pace, monotonicMs());
+      return ms === null ? null : Math.floor(ms / 1000);
+    },
     lose,
+    close: forgetPace,
     /** It went on to other values while it said that it holds one. */
     holdsNothing: (): boolean => holdsNothing,
     /** Every value since it was last asked for, oldest first; the newest where they are more than are drawn. */

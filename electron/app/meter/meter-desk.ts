@@ -168,6 +168,7 @@ export function createMeterDesk(
     close: async (): Promise<void> => {
       if (stateTimer !== null) clearTimeout(stateTimer);
       memory.close();
+      values.close();
       await link.close();
     },
     queries: { 'meter.state': (_, window) => state(window) } satisfies Partial<Queries>,

@@ -328,6 +328,8 @@ export function createRounds(
         const { isOtherPush: _, ...at } = input;
         if (openRounds.get(at.roundId).isDated) throw new Refusal(message('refusal.round-dated'));
         const value = liveReading(meter.values.newest(), 'at-once');
+        const seconds = meter.values.silentS();
+        if (seconds !== null) throw new Refusal(message('refusal.no-new-value', { seconds }));
         checkInsertion(window, input);
         return saving.saveAsShown(window, at, value);
       },

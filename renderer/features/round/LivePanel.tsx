@@ -31,7 +31,8 @@ export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) 
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
   const isDoubtful = shown !== null && (isByOffMeter(shown) || isQuestionable(shown.suspicions));
   const unit = shown?.unit ?? live?.unit ?? 'pct';
-  const unsaved = (wasAway || isMissed) && savesItself && phase !== 'pins-out';
+  const silentS = live?.silentS ?? null;
+  const unsaved = silentS === null && (wasAway || isMissed) && savesItself && phase !== 'pins-out';
   // While the pins are still in, something can still be done about it.
   const warning = live?.corrected?.warnings[0];
   return (
@@ -43,7 +44,10 @@ export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) 
           </span>
         ) : (
           // From far away there is room for one of the two.
-          !(isFar && unsaved) && <PhaseMark phase={phase} />
+          !(isFar && unsaved) && silentS === null && <PhaseMark phase={phase} />
+        )}
+        {silentS !== null && !isLost && (
+          <span className={`${css.warning} ${css.afar}`}>{say('live.silent', { seconds: silentS })}</span>
         )}
         {shown && (
           <span className={isDoubtful ? `${css.saved} ${css.questionable}` : css.saved}>

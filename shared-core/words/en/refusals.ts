@@ -292,6 +292,8 @@ export const refusals = {
   'refusal.meter-too-far-off':
     '{meterName} is too far off to be corrected. Nothing was changed. Check its battery, pins, and setting, then check it again.',
   'refusal.no-value': 'The meter shows no value. Nothing was saved. Push the pins in, or type the value.',
+  'refusal.no-new-value':
+    'No new value for {seconds} s. Nothing was saved. Look at the meter, or type the value.',
   'refusal.meter-unconfirmed':
     'This meter has changed, or is another one. Nothing was saved. Answer what is asked about it, or type the value.',
   'refusal.spot-changed':

@@ -263,6 +263,7 @@ export const round = {
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
   'live.missed': 'Not saved: the round was not open then. Press Space to save.',
   'live.missed.far': '✕ Not saved. Press Space.',
+  'live.silent': 'No new value for {seconds} s.',
   'live.was-away': 'The connection or the setup changed. Pull the pins once, or press Space to save.',
   'live.was-away.far': 'Pull the pins, or press Space.',
   'live.warning.no-species-correction': 'No correction for this species. Corrected for temperature only.',

@@ -20,6 +20,10 @@ export class HandHeldMeter extends MeterLink {
     });
     this.describe(handHeld);
   }
+  /** Live, but sends nothing for so long. */
+  beSilent(seconds: number): void {
+    this.atMs += seconds * 1000;
+  }
   /** Out of reach for so long, and back. */
   leaveReach(seconds: number): void {
     const device = { deviceId: 'hand', deviceName: 'Hand-held' };

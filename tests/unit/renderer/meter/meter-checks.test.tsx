@@ -59,7 +59,15 @@ const checkedMeter = ({ checks = [], ...changes }: Partial<CheckedMeter> = {}): 
   toCorrect: null,
   ...changes,
 });
-const live = { raw: 12.2, unit: 'pct' as const, corrected: null, spread: 0.1, tempC: null, trace: [12.2] };
+const live = {
+  raw: 12.2,
+  unit: 'pct' as const,
+  corrected: null,
+  spread: 0.1,
+  tempC: null,
+  silentS: null,
+  trace: [12.2],
+};
 const moved: ReadingsMoved = {
   act: '9b1c9d1e-7e0b-4b6e-9d57-6f1f1f1f1f1f',
   readings: 2,

@@ -84,6 +84,16 @@ test('a value that settled while the round was not open says that it is not save
   expect(inReading().getByText('Not saved: the round was not open then. Press Space to save.')).toBeTruthy();
 });
 
+test('a meter that went silent says for how long in place of “Settled”, until the next value', async () => {
+  const { machine } = await open();
+  act(() => machine.tell('meter.live', aLiveValue({ silentS: 3 })));
+  expect(await inReading().findByText('No new value for 3 s.')).toBeTruthy();
+  expect(inReading().queryByText('Settled')).toBeNull();
+  act(() => machine.tell('meter.live', aLiveValue()));
+  expect(await inReading().findByText('Settled')).toBeTruthy();
+  expect(inReading().queryByText(/No new value/)).toBeNull();
+});
+
 describe('after the meter was away with pins in that are saved', () => {
   const MAYBE = 'This may be the reading already saved on WAL-01. Pull the pins for the next spot.';
   const reading = { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 };

@@ -79,6 +79,7 @@ export function aLiveValue(changes: Partial<Live> = {}): Live {
     phase: 'settled',
     spread: 0.1,
     tempC: null,
+    silentS: null,
     trace: [12.9, 12.7, 12.6],
     ...changes,
   };

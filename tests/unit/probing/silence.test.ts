@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { NO_PACE, type Pace, silenceMs, withPacket } from '../../../shared-core/probing/readings/silence.ts';
+
+/** What is known after packets at such times, ms; each says the same unless told otherwise. */
+const after = (times: readonly number[], said: (n: number) => string = () => '18.5'): Pace =>
+  times.reduce((pace, atMs, n) => withPacket(pace, atMs, said(n)), NO_PACE);
+const every = (ms: number, count: number): number[] => Array.from({ length: count }, (_, n) => n * ms);
+
+test('ten values a second: silent after two seconds', () => {
+  const pace = after(every(100, 20));
+  expect(silenceMs(pace, 1900 + 1999)).toBeNull();
+  expect(silenceMs(pace, 1900 + 3000)).toBe(3000);
+});
+
+test('one value each 4 s: silent after three of them', () => {
+  const pace = after(every(4000, 12));
+  expect(silenceMs(pace, 44_000 + 11_900)).toBeNull();
+  expect(silenceMs(pace, 44_000 + 12_000)).toBe(12_000);
+});
+
+test('one that is heard only now and then gets longer', () => {
+  const heard = [0, 1, 2, 5, 6, 7, 8, 9, 10, 11, 12].map((s) => s * 1000);
+  const pace = after(heard);
+  expect(silenceMs(pace, 12_000 + 4400)).toBeNull();
+  expect(silenceMs(pace, 12_000 + 4500)).toBe(4500);
+});
+
+test('one that sends only what changed is never silent, however quickly the value ran before', () => {
+  const pace = after(every(100, 40), (n) => `${n}`);
+  expect(silenceMs(pace, 600_000)).toBeNull();
+});
+
+test('nobody knows after fewer than ten values', () => {
+  expect(silenceMs(after(every(100, 9)), 60_000)).toBeNull();
+});
+
+test('the next value ends it, and the pace is learned anew', () => {
+  const again = withPacket(after(every(100, 20)), 9000, '18.5');
+  expect(silenceMs(again, 12_000)).toBeNull();
+});
