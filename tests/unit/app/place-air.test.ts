@@ -83,6 +83,7 @@ test('the air of a place goes with it into another, and back once that is undone
   await type('2026-05-28', 0.6, shed.id);
   await type('2026-05-29', 0.6, shed.id);
   await type('2026-05-29', 0.6);
+  yard.sensors.says = null;
   await yard.command('sensors.add', { name: 'Wall', deviceId: 'a1', kind: 'air', placeId: shed.id });
   const before = await ofPlace();
   expect(before.usedDays).toBe(1);

@@ -57,6 +57,11 @@ test('every suspicion', () => {
     odd({ woodTempC: null }),
     judge([reading(1, 'shell', 8, { woodTempC: null })], { place: { ...shed, airTempC: 5 } }),
     judge([reading(1, 'shell', 8, { woodTempC: null })], { place: { ...shed, airTempC: -60 } }),
+    judge([reading(1, 'shell', 8, { woodTempC: null })], {
+      place: { ...shed, airTempC: 5, isAirMeasured: true },
+    }),
+    odd({ woodTempC: 32 }, 9, { place: { ...shed, airTempC: 5, isAirMeasured: true } }),
+    odd({ woodTempC: 32, probeName: 'Spike' }, 9, { place: { ...shed, airTempC: 5 } }),
     odd({ woodTempC: 75 }),
     odd({ woodTempC: 32 }, 9, { place: { ...shed, kind: 'heated-room' } }),
     odd(spot({ fromEndMm: 100 })),
