@@ -21,10 +21,12 @@ export interface MeterStore {
   wasAway: boolean;
   /** Their value settled while no round was open, so it did not save itself. */
   isMissed: boolean;
+  /** The board in hand when the pins went in; null where none was, and with the pins out. */
+  beganOn: number | null;
 }
 
 const nothing = { live: null, trace: [] };
-const noPins = { insertion: null, wasAway: false, isMissed: false };
+const noPins = { insertion: null, wasAway: false, isMissed: false, beganOn: null };
 
 export const useMeter = create<MeterStore>()(() => ({
   state: null,

@@ -10,6 +10,7 @@ import {
   valueNotSavedSchema,
 } from './round.ts';
 import { topicsSchema } from './topics.ts';
+import { rowIdSchema } from './yard.ts';
 
 /** Everything that the machine sends to windows unasked. */
 export const events = {
@@ -19,12 +20,14 @@ export const events = {
   /**
    * Likewise; null once the pins go in again, or the reading is undone. `wasAway`: the meter was away since it was
    * saved, so the pins may be elsewhere, and nothing saves itself before the meter has shown them out. `isMissed`: their
-   * value settled while no round was open, so it did not save itself.
+   * value settled while no round was open, so it did not save itself. `beganOn`: the board
+   * in hand when they went in; null where none was.
    */
   'meter.insertion': z.object({
     reading: insertionReadingSchema.nullable(),
     wasAway: z.boolean(),
     isMissed: z.boolean(),
+    beganOn: rowIdSchema.nullable(),
   }),
   /** Likewise; the button on the meter was pressed, which saves what it shows. */
   'meter.pressed': z.object({}),

@@ -65,7 +65,7 @@ export function createRounds(
   const openRounds = createOpenRounds(context, view, planBases.pins);
   const telling = createRoundTelling(context, aims, openRounds);
   const priorsAhead = createPriorsAhead(context, aims, openRounds, assessing);
-  const insertion = createInsertion(context, meter);
+  const insertion = createInsertion(context, meter, aims);
   const clock = createRoundClock(context);
   const finished = createSignal();
   const saving = createSaving(
@@ -171,11 +171,20 @@ export function createRounds(
   }
 
   /** @throws Refusal where the pins are in for a reading that is saved, or for another window */
-  function checkInsertion(window: string, { replaces, isOtherPush }: RequestInput<'rounds.saveLive'>): void {
+  function checkInsertion(
+    window: string,
+    { boardId, replaces, isOtherPush }: RequestInput<'rounds.saveLive'>,
+  ): void {
     meter.holder.holdIfFree(window);
     if (meter.holder.window() !== window) throw new Refusal(message('refusal.meter-elsewhere'));
     const taken = insertion.reading();
-    if (taken === null || taken.readingId === replaces) return;
+    if (taken === null) {
+      const beganOn = insertion.beganOn();
+      if (beganOn === null || beganOn === boardId || isOtherPush) return;
+      const { code } = orRefuse(context.yard().boards.get(beganOn), 'board');
+      throw new Refusal(message('refusal.insertion-elsewhere', { boardCode: code }));
+    }
+    if (taken.readingId === replaces) return;
     const mayBeOther = insertion.wasAway();
     if (mayBeOther && isOtherPush) return;
     const { code: boardCode } = orRefuse(context.yard().boards.get(taken.boardId), 'board');

@@ -54,6 +54,12 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   const mayBeOther = useMeter(({ wasAway }) => wasAway) && pinsIn !== null;
   /** Of which reading Space asked whether these are its pins. */
   const [askedPins, setAskedPins] = useState<{ readingId: number; atMs: number } | null>(null);
+  const beganOn = useMeter((meter) => meter.beganOn);
+  /** Where Space was refused, as the pins went in on another board. */
+  const [askedHere, setAskedHere] = useState<{ beganOn: number; boardId: number; atMs: number } | null>(null);
+  useEffect(() => {
+    if (beganOn === null) setAskedHere(null);
+  }, [beganOn]);
   const by = useSettings(({ settings }) =>
     settings.pedalKeys['go-on'] === null ? ('enter' as const) : ('pedal' as const),
   );
@@ -141,9 +147,14 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     goTo(board, Math.min(Math.max(from + by, 0), plan.length - 1));
   }
 
-  /** Where these may be the pins that are saved already, it asks, and a second press saves. */
+  /** Where these may be the pins that are saved already, or are in another board, it asks, and a second press saves. */
   function takeLive(): void {
-    if (!mayBeOther || !pinsIn) void saveLive();
+    if (!pinsIn && beganOn !== null && beganOn !== boardId) {
+      const isAgain = askedHere?.beganOn === beganOn && askedHere.boardId === boardId;
+      if (!isAgain) setAskedHere({ beganOn, boardId, atMs: performance.now() });
+      if (!isAgain) void saveLive();
+      else if (performance.now() - askedHere.atMs > BOUNCE_MS) void saveLive(true);
+    } else if (!mayBeOther || !pinsIn) void saveLive();
     else if (savedBoard === undefined || askedPins?.readingId !== pinsIn.readingId) {
       setAskedPins({ readingId: pinsIn.readingId, atMs: performance.now() });
       void saveLive();

@@ -302,6 +302,8 @@ export const refusals = {
     'The pins are still in, and their reading of {boardCode} is saved. Nothing more was saved. Pull the pins for the next spot.',
   'refusal.insertion-maybe-saved':
     'This may be the reading already saved on {boardCode}. Nothing more was saved. Pull the pins for the next spot.',
+  'refusal.insertion-elsewhere':
+    'The pins went in on {boardCode}. Nothing was saved. Pull the pins, or press Space again to save here.',
   'refusal.meter-elsewhere':
     'Another window is using the meter. Nothing was saved. Press “Use it here” first.',
   'refusal.board-left-stack':

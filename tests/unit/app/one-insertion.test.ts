@@ -206,6 +206,26 @@ test('a value that was read in another way than now cannot be saved', async () =
   expect(await yard.refusal('rounds.saveLive', await aimedSpot(roundId))).toMatch(/shows no value/);
 });
 
+describe('pins that went in on another board, and nothing was saved of them', () => {
+  test('Space asks; asked and answered, it saves once', async () => {
+    yard.meter.show(12.6, 0.5);
+    await aimAt(roundId, 1, 0);
+    const at = await aimedSpot(roundId);
+    expect(await yard.refusal('rounds.saveLive', at)).toMatch(/pins went in on WAL-01\. Nothing was saved/);
+    await yard.command('rounds.saveLive', { ...at, isOtherPush: true });
+    expect(insertion()).toMatchObject({ boardId: yard.boards[1]?.id });
+  });
+
+  test('out and in again on the board in hand, nothing is asked', async () => {
+    yard.meter.show(12.6, 0.5);
+    await aimAt(roundId, 1, 0);
+    yard.meter.lift();
+    yard.meter.show(12.6, 0.5);
+    await saveLive(roundId);
+    expect(insertion()).toMatchObject({ boardId: yard.boards[1]?.id });
+  });
+});
+
 describe('a push that settles while the window is loaded again', () => {
   const isMissed = (window: typeof again) => window.heard('meter.insertion').at(-1)?.isMissed;
   let again: ReturnType<typeof openWindow>;

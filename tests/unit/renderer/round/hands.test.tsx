@@ -278,6 +278,7 @@ test('a reading of a meter that was off when checked is marked as questionable',
       reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
       wasAway: false,
       isMissed: false,
+      beganOn: null,
     }),
   );
   tell(machine, read(aBoard(1), [aReading(1, { meterProfileId: 2 })]), 1, 1);
@@ -299,6 +300,7 @@ test('while the pins are in, the spot they are at is named and stands out', asyn
       reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
       wasAway: false,
       isMissed: false,
+      beganOn: null,
     }),
   );
   tell(machine, read(aBoard(1), [aReading(1)]), 1, 1);
@@ -306,7 +308,9 @@ test('while the pins are in, the spot they are at is named and stands out', asyn
   const current = () =>
     within(screen.getByRole('region', { name: 'Spots' })).getByRole('button', { current: 'step' });
   expect(current().textContent).toContain('✓ Saved. Pull the pins.');
-  act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
+  act(() =>
+    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: null }),
+  );
   expect(current().textContent).toContain('Core, 60 cm from the left end');
 });
 
@@ -395,12 +399,12 @@ describe('the next board by itself', () => {
     const { machine } = await open();
     liveMeter(machine);
     const reading = { readingId: 4, roundId: 12, boardId: 101, spotIndex: 3 };
-    act(() => machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false }));
+    act(() => machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false, beganOn: null }));
     tell(machine, read(aBoard(1), allSpots()), null, 4);
     await pass(9);
     expect(board()).toBe('Board WAL-01');
     act(() => {
-      machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false });
+      machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: null });
       machine.tell('meter.live', aLiveValue({ phase: 'pins-out', raw: null, corrected: null, spread: null }));
     });
     await pass(2);
@@ -481,7 +485,7 @@ describe('a pedal', () => {
     await user.keyboard('{PageDown}');
     expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
     const reading = { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 };
-    act(() => machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false }));
+    act(() => machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false, beganOn: null }));
     await user.keyboard('{PageDown}');
     expect(machine.inputsOf('rounds.saveLive')).toHaveLength(1);
     expect(screen.getByText('This reading is saved. Pull the pins.')).toBeTruthy();

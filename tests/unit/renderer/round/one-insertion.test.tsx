@@ -43,6 +43,7 @@ function meterSaves(machine: ReturnType<typeof playMachine>) {
       reading: { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 },
       wasAway: false,
       isMissed: false,
+      beganOn: null,
     });
     machine.tell('round.changed', {
       roundId: 12,
@@ -64,7 +65,7 @@ test('after the meter was away with the pins in, it says what to do, until they 
   const { machine } = await open();
   meterSaves(machine);
   act(() => {
-    machine.tell('meter.insertion', { reading: null, wasAway: true, isMissed: false });
+    machine.tell('meter.insertion', { reading: null, wasAway: true, isMissed: false, beganOn: null });
     showMeter(aLiveMeter({ phase: 'reconnecting' }));
     showMeter(aLiveMeter());
     machine.tell('meter.live', aLiveValue());
@@ -72,7 +73,7 @@ test('after the meter was away with the pins in, it says what to do, until they 
   const said = 'The connection or the setup changed. Pull the pins once, or press Space to save.';
   expect(inReading().getByText(said)).toBeTruthy();
   act(() => {
-    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false });
+    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: null });
     machine.tell('meter.live', aLiveValue());
   });
   expect(inReading().queryByText(said)).toBeNull();
@@ -80,8 +81,29 @@ test('after the meter was away with the pins in, it says what to do, until they 
 
 test('a value that settled while the round was not open says that it is not saved', async () => {
   const { machine } = await open();
-  act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true }));
+  act(() =>
+    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true, beganOn: null }),
+  );
   expect(inReading().getByText('Not saved: the round was not open then. Press Space to save.')).toBeTruthy();
+});
+
+test('Space is refused where the pins went in on another board, and pressed again it saves', async () => {
+  const { machine, user } = await open();
+  act(() =>
+    machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: 102 }),
+  );
+  const clock = vi.spyOn(performance, 'now').mockReturnValue(1000);
+  await user.keyboard(' ');
+  clock.mockReturnValue(1100);
+  await user.keyboard(' ');
+  clock.mockReturnValue(3000);
+  await user.keyboard(' ');
+  clock.mockRestore();
+  await vi.waitFor(() =>
+    expect(
+      machine.inputsOf('rounds.saveLive').map((input) => Object.hasOwn(input as object, 'isOtherPush')),
+    ).toEqual([false, true]),
+  );
 });
 
 test('a meter that went silent says for how long in place of “Settled”, until the next value', async () => {
@@ -102,7 +124,7 @@ describe('after the meter was away with pins in that are saved', () => {
     const opened = await open();
     meterSaves(opened.machine);
     act(() => {
-      opened.machine.tell('meter.insertion', { reading, wasAway: true, isMissed: false });
+      opened.machine.tell('meter.insertion', { reading, wasAway: true, isMissed: false, beganOn: null });
       showMeter(aLiveMeter({ phase: 'reconnecting' }));
       showMeter(aLiveMeter());
       opened.machine.tell('meter.live', aLiveValue());
@@ -177,7 +199,9 @@ describe('Space with the pins still in', () => {
     const { machine, user } = await open();
     meterSaves(machine);
     await user.keyboard(' ');
-    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
+    act(() =>
+      machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: null }),
+    );
     expect(inReading().queryByText(PINS_STILL_IN)).toBeNull();
     await user.keyboard('r ');
     expect(machine.inputsOf('rounds.saveLive')).toEqual([

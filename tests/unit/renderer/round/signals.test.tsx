@@ -113,18 +113,22 @@ describe('A round sounds', () => {
       showMeter(aLiveMeter());
       machine.tell('meter.live', aLiveValue());
       const reading = { readingId: 7, roundId: 12, boardId: 101, spotIndex: 0 };
-      machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false });
+      machine.tell('meter.insertion', { reading, wasAway: false, isMissed: false, beganOn: null });
     });
     heard();
     const user = byHand();
     await user.keyboard(' ');
     expect(heard()).toEqual(['questionable']);
     expect(said().at(-1)).toMatch(/^The pins are still in, and their reading of WAL 01 is saved\./);
-    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false }));
+    act(() =>
+      machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: false, beganOn: null }),
+    );
     expect(heard()).toEqual([]);
     act(() => useRound.setState({ trouble: 'Nothing was saved.' }));
     expect(heard()).toEqual(['questionable']);
-    act(() => machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true }));
+    act(() =>
+      machine.tell('meter.insertion', { reading: null, wasAway: false, isMissed: true, beganOn: null }),
+    );
     expect(heard()).toEqual(['questionable']);
   });
 
