@@ -14,6 +14,8 @@ export class Visits {
   readonly #scan: Scan;
   /** Path of the device that is connected to for a visit; null between visits. */
   #path: string | null = null;
+  /** Counts visits and their ends: the same device may be visited again before one that was ended has heard of that. */
+  #turn = 0;
 
   constructor(bluez: Bluez, scan: Scan) {
     this.#bluez = bluez;
@@ -21,7 +23,10 @@ export class Visits {
   }
 
   async visit({ deviceId, characteristicUuids }: Extract<ToRadio, { type: 'visit' }>): Promise<void> {
-    await this.end();
+    const ended = this.end();
+    const turn = this.#turn;
+    await ended;
+    if (this.#turn !== turn) return;
     const values: Extract<FromRadio, { type: 'visited' }>['values'] = [];
     const path = this.#scan.pathOf(deviceId);
     if (path === null) {
@@ -45,6 +50,7 @@ export class Visits {
         const characteristicUuid = plainUuid(textOf(UUID));
         if (characteristicUuid === null || !characteristicPath.startsWith(`${path}/`)) continue;
         if (!characteristicUuids.includes(characteristicUuid)) continue;
+        if (this.#turn !== turn) return;
         const answer = await this.#bluez.call(characteristicPath, characteristicInterface, 'ReadValue', {
           signature: 'a{sv}',
           body: [[]],
@@ -53,12 +59,13 @@ export class Visits {
         const bytes = sendable(bytesOf(answer) ?? undefined);
         if (bytes !== null) values.push({ characteristicUuid, bytes });
       }
-      send({ type: 'visited', deviceId, values, failed: null });
+      if (this.#turn === turn) send({ type: 'visited', deviceId, values, failed: null });
     } catch (error) {
+      if (this.#turn !== turn) return;
       console.error(`visit: ${textOfError(error)}`);
       send({ type: 'visited', deviceId, values, failed: 'refused' });
     } finally {
-      if (this.#path === path) await this.end();
+      if (this.#turn === turn) await this.end();
     }
   }
 
@@ -76,6 +83,7 @@ export class Visits {
   }
 
   async end(): Promise<void> {
+    this.#turn++;
     const path = this.#path;
     this.#path = null;
     if (path === null || !this.#bluez.isRunning) return;

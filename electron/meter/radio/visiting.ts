@@ -12,9 +12,13 @@ export const visitConnectsWithinMs = 6000;
 const unheardWithinMs = 3000;
 export const visitDiscoversWithinMs = 5000;
 
-let visited: Peripheral | null = null;
+/** The visit under way. The same device may be visited again before a visit that was ended has heard of that. */
+let visited: { peripheral: Peripheral } | null = null;
 
-/** Reads these characteristics of a device that was heard just now. Whatever fails is told, and the meter's link goes on. */
+/**
+ * Reads these characteristics of a device that was heard just now. Whatever fails is told, and the meter's link goes on.
+ * A visit that was ended says no more.
+ */
 export async function visit({
   deviceId,
   serviceUuid,
@@ -22,23 +26,29 @@ export async function visit({
 }: Extract<ToRadio, { type: 'visit' }>): Promise<void> {
   await endVisit();
   const values: Extract<FromRadio, { type: 'visited' }>['values'] = [];
-  const own = heardJustNow(deviceId);
-  if (own === null || own.connectable === false) {
+  const peripheral = heardJustNow(deviceId);
+  if (peripheral === null || peripheral.connectable === false) {
     send({ type: 'visited', deviceId, values, failed: 'unheard' });
     return;
   }
+  const own = { peripheral };
   visited = own;
-  own.removeListener('connect', leaveLate).once('connect', leaveLate);
+  peripheral.removeListener('connect', leaveLate).once('connect', leaveLate);
   try {
     try {
       await pauseListening();
       if (visited !== own) return;
       const limitMs = isFollowing() ? unheardWithinMs : visitConnectsWithinMs;
-      await within(own.connectAsync(), limitMs, 'visit');
+      await within(peripheral.connectAsync(), limitMs, 'visit');
     } finally {
-      resumeListening();
+      // The next visit stopped it for itself.
+      if (visited === null || visited === own) resumeListening();
     }
-    const services = await within(own.discoverServicesAsync([]), visitDiscoversWithinMs, 'visit-services');
+    if (visited !== own) return;
+    const discovered = peripheral.discoverServicesAsync([]);
+    const services = await within(discovered, visitDiscoversWithinMs, 'visit-services');
+    // The answer may be to the next visit, which noble gives both: what is asked for twice is answered on one object only.
+    if (visited !== own) return;
     const service = services.find(({ uuid }) => plainUuid(uuid) === serviceUuid);
     const offered =
       service && within(service.discoverCharacteristicsAsync([]), visitDiscoversWithinMs, 'visit');
@@ -46,13 +56,14 @@ export async function visit({
       characteristicUuids.includes(plainUuid(uuid) ?? ''),
     );
     for (const each of characteristics) {
-      if (visited !== own) break;
+      if (visited !== own) return;
       const characteristicUuid = plainUuid(each.uuid);
       const bytes = sendable(await within(each.readAsync(), readAnswersWithinMs, 'visit-read'));
       if (characteristicUuid !== null && bytes !== null) values.push({ characteristicUuid, bytes });
     }
-    send({ type: 'visited', deviceId, values, failed: null });
+    if (visited === own) send({ type: 'visited', deviceId, values, failed: null });
   } catch (error) {
+    if (visited !== own) return;
     console.error(messageOf(error));
     send({ type: 'visited', deviceId, values, failed: 'refused' });
   } finally {
@@ -62,17 +73,17 @@ export async function visit({
 
 /** One that was given up can connect all the same, as that was on its way. */
 function leaveLate(this: Peripheral, error?: string): void {
-  if (visited === this) return;
+  if (visited?.peripheral === this) return;
   if (error) this.once('connect', leaveLate);
   else this.disconnect();
 }
 
 /** Leaves the device, wherever the visit is. */
 export async function endVisit(): Promise<void> {
-  const own = visited;
+  const { peripheral } = visited ?? {};
   visited = null;
-  if (own === null) return;
-  if (own.state === 'connected')
-    await within(own.disconnectAsync(), 1500, 'visit-leave').catch(() => undefined);
-  else if (own.state === 'connecting') own.cancelConnect();
+  if (peripheral === undefined) return;
+  if (peripheral.state === 'connected')
+    await within(peripheral.disconnectAsync(), 1500, 'visit-leave').catch(() => undefined);
+  else if (peripheral.state === 'connecting') peripheral.cancelConnect();
 }
