@@ -65,6 +65,9 @@ export function App() {
     if (settings?.output) useSettings.setState({ settings: settings.output });
   }, [settings?.output]);
 
+  /** What is typed is read in the person's units, so they come first. */
+  const hasUnits = Boolean(settings?.output ?? settings?.error);
+
   if (info?.problem) return <ProblemPage info={info} problem={info.problem} />;
   if (info === null && link.state === 'locked') return <LockedPage />;
   return (
@@ -81,7 +84,7 @@ export function App() {
       <Notices />
       <UndoEarlier />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
-        {info ? (
+        {info && hasUnits ? (
           <Fault>{screenAt(route)}</Fault>
         ) : (
           <div className="screen column">

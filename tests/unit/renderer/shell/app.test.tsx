@@ -69,6 +69,17 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
   await expectNoBarriers();
 });
 
+test('no screen is there to type in before the person’s units have come', async () => {
+  let come = (): void => undefined;
+  const settings = new Promise<typeof usualSettings>((resolve) => {
+    come = () => resolve(usualSettings);
+  });
+  await open(aYard(), { 'settings.get': () => settings as never });
+  expect(screen.queryByRole('heading', { name: 'Meter' })).toBeNull();
+  come();
+  expect(await screen.findByRole('heading', { name: 'Meter' })).toBeTruthy();
+});
+
 test('the meter’s state is in sight on every screen, with its battery', async () => {
   const { machine } = await open();
   act(() => machine.tell('meter.state', aLiveMeter()));
