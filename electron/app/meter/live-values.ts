@@ -8,7 +8,7 @@ import {
   step,
 } from '../../../shared-core/probing/readings/settle.ts';
 import {
-  NO_PACE,
+  noPace,
   silenceMs,
   silentAfterMs,
   withPacket,
@@ -58,7 +58,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   const lost = createSignal<LiveValue>();
   const pressed = createSignal<{ mayHaveMoved: boolean }>();
   const silenced = createSignal();
-  let pace = NO_PACE;
+  let pace = noPace();
   let silenceTimer: NodeJS.Timeout | null = null;
   /** Whether the meter holds its value; null until it said so. */
   let isHeld: boolean | null = null;
@@ -145,7 +145,7 @@ export function createLiveValues(link: ChosenLink, memory: MeterMemory) {
   }
 
   function forgetPace(): void {
-    pace = NO_PACE;
+    pace = noPace();
     if (silenceTimer !== null) clearTimeout(silenceTimer);
     silenceTimer = null;
   }

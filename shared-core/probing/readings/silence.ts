@@ -26,7 +26,8 @@ export type Pace = {
   readonly intervals: readonly number[];
 };
 
-export const NO_PACE: Pace = { newestAtMs: null, said: '', repeats: 0, intervals: [] };
+/** Nothing was sent yet. */
+export const noPace = (): Pace => ({ newestAtMs: null, said: '', repeats: 0, intervals: [] });
 
 /** Takes in a packet. @param said  all that it says, so that two packets that say the same are told from a change */
 export function withPacket(pace: Pace, atMs: number, said: string): Pace {

@@ -432,9 +432,10 @@ const acts: { [N in ActName]: () => Promise<RequestInput<N>> | RequestInput<N> }
     await yard.command('meter.scan', {});
     await yard.command('meter.connect', { deviceId: 'hand' });
     await yard.command('settings.edit', { saveWhenSettled: false });
-    const roundId = await round();
+    const at = { roundId: await round(), boardId: yard.boards[1]!.id, spotIndex: 0 };
+    await yard.command('rounds.aim', at);
     yard.meter.show(12, 5);
-    return { roundId, boardId: yard.boards[1]!.id, spotIndex: 0, newestReadingId: null };
+    return { ...at, newestReadingId: null };
   },
   'rounds.undo': async () => ({ readingId: await readingId() }),
   'rounds.setTemperature': async () => ({ roundId: await round(), boardId: null, woodTempC: 30 }),

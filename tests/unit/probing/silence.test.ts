@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { NO_PACE, type Pace, silenceMs, withPacket } from '../../../shared-core/probing/readings/silence.ts';
+import { noPace, type Pace, silenceMs, withPacket } from '../../../shared-core/probing/readings/silence.ts';
 
 /** What is known after packets at such times, ms; each says the same unless told otherwise. */
 const after = (times: readonly number[], said: (n: number) => string = () => '18.5'): Pace =>
-  times.reduce((pace, atMs, n) => withPacket(pace, atMs, said(n)), NO_PACE);
+  times.reduce((pace, atMs, n) => withPacket(pace, atMs, said(n)), noPace());
 const every = (ms: number, count: number): number[] => Array.from({ length: count }, (_, n) => n * ms);
 
 test('ten values a second: silent after two seconds', () => {
