@@ -17,14 +17,13 @@ export function recordMessage({ inTable, name }: Pick<UndoConflict, 'inTable' | 
       return message('act.record.species', facts);
     case 'end_use':
       return message('act.record.use', facts);
-    case 'meter':
-      return message('act.record.meter', facts);
     case 'test_block':
       return message('act.record.test-block', facts);
     case 'meter_check':
     case 'check_correction':
     case 'check_exclusion':
       return message('act.record.meter-check', facts);
+    case 'meter':
     case 'meter_profile':
       return message('act.record.meter', facts);
     case 'air_sensor':

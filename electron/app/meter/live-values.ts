@@ -26,7 +26,7 @@ const RELEASED_MS = 1000;
 const MOVED_MS = 2000;
 /** So many packets in a row that are not what a meter holds, and it holds nothing: one alone may be damaged. */
 const OTHERS = 2;
-/** A meter that is silent is said so anew this often, ms: for how long. */
+/** How often windows hear for how long a meter has been silent, ms. */
 const SILENCE_TOLD_EVERY_MS = 1000;
 
 /** The newest value of the meter and what the settling detector makes of it. */

@@ -1,6 +1,5 @@
 import { newestInsertion } from '../../../shared-core/probing/readings/insertion.ts';
 import type { JudgedReading } from '../../../shared-core/probing/readings/reading.ts';
-import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { Trace } from '../../chart/Trace.tsx';
 import { isLinkLost, useLink } from '../../stores/link.ts';
 import { useMeter } from '../../stores/meter.ts';
@@ -19,7 +18,7 @@ const LEAST_SLOTS = 40;
  * The live value: corrected and raw, what the pins are doing, and how it got there. With the pins out, the board's
  * last saved reading stays in sight, and says so.
  */
-export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) {
+export function LivePanel({ board: { boardId }, isFar, isDoubtful: isDoubtfulOf }: Probing) {
   const { say } = useWords();
   const live = useMeter((meter) => meter.live);
   const trace = useMeter((meter) => meter.trace);
@@ -29,7 +28,7 @@ export function LivePanel({ board: { boardId }, isFar, isByOffMeter }: Probing) 
   const savesItself = useSettings(({ settings }) => settings?.saveWhenSettled ?? false);
   const phase = live?.phase ?? 'pins-out';
   const shown = phase === 'pins-out' && saved?.board.boardId === boardId ? saved.reading : null;
-  const isDoubtful = shown !== null && (isByOffMeter(shown) || isQuestionable(shown.suspicions));
+  const isDoubtful = shown !== null && isDoubtfulOf(shown);
   const unit = shown?.unit ?? live?.unit ?? 'pct';
   const silentS = live?.silentS ?? null;
   const unsaved = silentS === null && (wasAway || isMissed) && savesItself && phase !== 'pins-out';

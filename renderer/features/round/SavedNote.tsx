@@ -1,5 +1,4 @@
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
-import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { useRound } from '../../stores/round.ts';
 import { Button } from '../../ui/Button.tsx';
@@ -16,7 +15,15 @@ function inShort(why: Message): Message {
 }
 
 /** What was saved last, for the eye and for the screen reader: "Core 12.4% saved". A slip can be put right from here. */
-export function SavedNote({ board: { boardId }, probed, typing, isFar, isByOffMeter, act }: Probing) {
+export function SavedNote({
+  board: { boardId },
+  probed,
+  typing,
+  isFar,
+  isByOffMeter,
+  isDoubtful,
+  act,
+}: Probing) {
   const words = useWords();
   const { say, formats } = words;
   const { saved, done } = useRound();
@@ -39,11 +46,11 @@ export function SavedNote({ board: { boardId }, probed, typing, isFar, isByOffMe
       : message('saved.not-used', { depth });
   const suspicion = reading.suspicions.find(({ severity }) => severity !== 'note');
   const isOff = isByOffMeter(reading);
-  const isDoubtful = isOff || isQuestionable(reading.suspicions);
+
   const meant = meantBy(reading);
   // The large value beside it says it all.
   const isShownLarge = isFar && typing === null && board.boardId === boardId && !suspicion && !isOff;
-  const look = isDoubtful ? `${css.note} ${css.questionable}` : css.note;
+  const look = isDoubtful(reading) ? `${css.note} ${css.questionable}` : css.note;
   return (
     <div className={css.noteAndUse}>
       <p

@@ -75,6 +75,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   /** Its meter was off when it was checked before, and it is not corrected for that. */
   const isByOffMeter = (reading: JudgedReading): boolean =>
     offMeters.some((meter) => isOfOffMeter(meter, reading));
+  const isDoubtful = (reading: JudgedReading): boolean =>
+    isByOffMeter(reading) || isQuestionable(reading.suspicions);
 
   const { boards } = round;
   const { boardId } = board;
@@ -283,9 +285,11 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     spotIndex,
     pinsAt,
     /** What became of the reading there. */
-    pinsSaved: pinsReading ? lookOf(pinsReading, isByOffMeter(pinsReading)) : ('sound' as const),
+    pinsSaved: pinsReading ? lookOf(pinsReading, isDoubtful(pinsReading)) : ('sound' as const),
     offMeters,
     isByOffMeter,
+    /** Questionable by itself, or by its meter. */
+    isDoubtful,
     field,
     typing,
     /** The meter that typed values are read off; undefined before one was chosen. */
@@ -330,11 +334,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
 }
 
 /** How a reading stands out in a round. */
-function lookOf(
-  { counts, suspicions }: JudgedReading,
-  isByOffMeter: boolean,
-): 'sound' | 'questionable' | 'not-used' {
+function lookOf({ counts }: JudgedReading, isDoubtful: boolean): 'sound' | 'questionable' | 'not-used' {
   if (!counts) return 'not-used';
-  return isByOffMeter || isQuestionable(suspicions) ? 'questionable' : 'sound';
+  return isDoubtful ? 'questionable' : 'sound';
 }
 export type Probing = ReturnType<typeof useProbing>;

@@ -50,6 +50,16 @@ function tell(
     }),
   );
 }
+/** The pins that are in are saved, at the first spot of the first board. */
+const pinsSaved = (machine: ReturnType<typeof playMachine>) =>
+  act(() =>
+    machine.tell('meter.insertion', {
+      reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
+      wasAway: false,
+      isMissed: false,
+      beganOn: null,
+    }),
+  );
 const liveMeter = (machine: ReturnType<typeof playMachine>) =>
   act(() => {
     followMeter();
@@ -273,14 +283,7 @@ test('a reading of a meter that was off when checked is marked as questionable',
     'meterChecks.ofRound': () => [{ ...found, readings: 1, toCorrect: 1 }],
   });
   liveMeter(machine);
-  act(() =>
-    machine.tell('meter.insertion', {
-      reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
-      wasAway: false,
-      isMissed: false,
-      beganOn: null,
-    }),
-  );
+  pinsSaved(machine);
   tell(machine, read(aBoard(1), [aReading(1, { meterProfileId: 2 })]), 1, 1);
   expect(await screen.findByText('? Meter off by 1.0 points')).toBeTruthy();
   expect(screen.getByText('Shell, 60 cm from the left end: questionable. Pull the pins.')).toBeTruthy();
@@ -295,14 +298,7 @@ test('a reading of a meter that was off when checked is marked as questionable',
 test('while the pins are in, the spot they are at is named and stands out', async () => {
   const { machine } = await open();
   liveMeter(machine);
-  act(() =>
-    machine.tell('meter.insertion', {
-      reading: { readingId: 1, roundId: 12, boardId: 101, spotIndex: 0 },
-      wasAway: false,
-      isMissed: false,
-      beganOn: null,
-    }),
-  );
+  pinsSaved(machine);
   tell(machine, read(aBoard(1), [aReading(1)]), 1, 1);
   expect(screen.getByText('Shell, 60 cm from the left end: saved. Pull the pins.')).toBeTruthy();
   const current = () =>
