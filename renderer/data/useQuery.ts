@@ -1,5 +1,6 @@
 import { type UseQueryResult, useQueries, useQuery as useRemembered } from '@tanstack/react-query';
 import type { QueryName, RequestInput, RequestOutput } from '../../shared-core/contract/requests.ts';
+import { wentWithLink } from '../stores/link.ts';
 import { sentenceOf } from '../stores/notices.ts';
 import { client, queryOf } from './asking.ts';
 
@@ -15,12 +16,15 @@ export interface Asked<T> {
 /** An error's sentence, made and logged once however often it is shown. */
 const sentences = new WeakMap<Error, string>();
 
-function askedOf<T>({ data, error, isPending, refetch }: UseQueryResult<T>): Asked<T> {
+function askedOf<T>({ data, error: failure, isPending, refetch }: UseQueryResult<T>): Asked<T> {
+  // The notice at the top says that nothing answers, and all is asked again once something does.
+  const isLost = failure !== null && wentWithLink(failure);
+  const error = isLost ? null : failure;
   if (error && !sentences.has(error)) sentences.set(error, sentenceOf(error));
   return {
     output: data ?? null,
     error: error && (sentences.get(error) ?? null),
-    loading: isPending,
+    loading: isPending || (isLost && data === undefined),
     again: refetch,
   };
 }

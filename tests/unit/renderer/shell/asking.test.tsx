@@ -2,7 +2,10 @@
 import { cleanup, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { useQuery } from '../../../../renderer/data/useQuery.ts';
+import { setLink } from '../../../../renderer/stores/link.ts';
 import { Await } from '../../../../renderer/ui/Await.tsx';
+import { Refusal } from '../../../../shared-core/contract/answer.ts';
+import { message } from '../../../../shared-core/words/message.ts';
 import { fileInUse, forgetEverything, playMachine } from './machine.ts';
 
 beforeEach(forgetEverything);
@@ -75,4 +78,20 @@ test('where a newer asking fails, the last answer stays and the reason is shown'
   machine.tell('changed', { yard: null, topics: ['endUses'] });
   expect((await screen.findByRole('alert')).textContent).toContain('Another program is using the yard file');
   expect(screen.getByText('Siding')).toBeTruthy();
+});
+
+test('an answer that was lost with the link is no fault of the list, and is asked for again with it', async () => {
+  const machine = playMachine({
+    'endUses.list': () => {
+      throw new Refusal(message('refusal.machine-stopped'));
+    },
+  });
+  const { container } = render(<Uses />);
+  await vi.waitFor(() => expect(machine.inputsOf('endUses.list')).toHaveLength(1));
+  setLink('away');
+  await vi.waitFor(() => expect(container.textContent).toContain('Loading'));
+  expect(screen.queryByRole('alert')).toBeNull();
+  machine.answers['endUses.list'] = () => endUses('Siding');
+  setLink('open');
+  expect(await screen.findByText('Siding')).toBeTruthy();
 });
