@@ -23,7 +23,8 @@ export function setLink(state: LinkState): void {
 
 /** Whether a call failed only because the link was lost, before it was sent or before its answer came. */
 export const wentWithLink = (error: unknown): boolean =>
-  error instanceof Refusal && ['refusal.machine-away', 'refusal.machine-stopped'].includes(error.problem.code);
+  error instanceof Refusal &&
+  ['refusal.machine-away', 'refusal.machine-stopped'].includes(error.problem.code);
 
 /** What was just tried cannot be done: the banner is read out again. */
 export const sayLinkLost = (): void => useLink.setState(({ tries }) => ({ tries: tries + 1 }));
