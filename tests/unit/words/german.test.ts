@@ -1,0 +1,146 @@
+/** Every German sentence against its English one. What they mean, a person compares. */
+import { readdirSync } from 'node:fs';
+import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
+import { describe, expect, test } from 'vitest';
+
+const folder = (language: 'en' | 'de') => new URL(`../../../shared-core/words/${language}/`, import.meta.url);
+const files = readdirSync(folder('de')).filter((file) => file !== 'index.ts');
+
+interface Pair {
+  code: string;
+  english: string;
+  german: string;
+}
+const pairs: Pair[] = [];
+for (const file of files) {
+  const of = async (language: 'en' | 'de') =>
+    Object.assign({}, ...Object.values(await import(new URL(file, folder(language)).href))) as Record<
+      string,
+      string
+    >;
+  const [english, german] = [await of('en'), await of('de')];
+  for (const code of Object.keys(english))
+    pairs.push({ code, english: english[code]!, german: german[code]! });
+}
+
+interface Asked {
+  /** Facts shown, or counted by. */
+  facts: Set<string>;
+  /** The words that choose, with their branches. */
+  choices: Map<string, string>;
+  /** The branches of each plural. */
+  plurals: string[][];
+  /** What is written, without facts. */
+  text: string;
+}
+
+function asked(icu: string): Asked {
+  const found: Asked = { facts: new Set(), choices: new Map(), plurals: [], text: '' };
+  const walk = (elements: MessageFormatElement[]): void => {
+    for (const element of elements) {
+      if (element.type === TYPE.literal) found.text += element.value;
+      else if (element.type === TYPE.argument || element.type === TYPE.plural) found.facts.add(element.value);
+      // So that what stands before and behind a fact is never taken for one text.
+      if (element.type !== TYPE.literal) found.text += '\u0001';
+      if (element.type === TYPE.plural) found.plurals.push(Object.keys(element.options));
+      if (element.type === TYPE.select)
+        found.choices.set(element.value, Object.keys(element.options).sort().join());
+      if (element.type === TYPE.plural || element.type === TYPE.select) {
+        for (const option of Object.values(element.options)) {
+          walk(option.value);
+          found.text += '\u0001';
+        }
+      }
+    }
+  };
+  walk(parse(icu, { ignoreTag: true }));
+  return found;
+}
+
+/** Those pairs of which something is wrong, to be read in a failed test. */
+const wrong = (isWrong: (pair: Pair, english: Asked, german: Asked) => boolean): string[] =>
+  pairs
+    .filter((pair) => isWrong(pair, asked(pair.english), asked(pair.german)))
+    .map(({ code, english, german }) => `${code}\n  ${english}\n  ${german}`);
+
+describe('a German sentence', () => {
+  test('has the facts of the English one', () => {
+    expect(
+      wrong((_pair, english, german) => [...english.facts].sort().join() !== [...german.facts].sort().join()),
+    ).toEqual([]);
+  });
+
+  test('chooses by the same words, between the same branches', () => {
+    expect(
+      wrong(
+        (_pair, english, german) =>
+          JSON.stringify([...english.choices].sort()) !== JSON.stringify([...german.choices].sort()),
+      ),
+    ).toEqual([]);
+  });
+
+  // CLDR, plural rules of German: one, other.
+  test('has both branches of a German plural', () => {
+    expect(
+      wrong(
+        (_pair, _english, { plurals }) =>
+          !plurals.every((branches) => branches.includes('one') && branches.includes('other')),
+      ),
+    ).toEqual([]);
+  });
+
+  // A plural of more branches than one asks for a number; a fact that English only shows may be a text.
+  test('counts only by what English counts by', () => {
+    const counted = (icu: string): string[] =>
+      [...icu.matchAll(/\{(\w+), plural,/g)].map(([, name]) => name!);
+    expect(
+      wrong(({ english, german }) => counted(german).some((name) => !counted(english).includes(name))),
+    ).toEqual([]);
+  });
+
+  test('ends as the English one does', () => {
+    const ending = (icu: string): string => /[.?:…]?$/u.exec(icu)![0];
+    expect(wrong(({ english, german }) => ending(english) !== ending(german))).toEqual([]);
+  });
+
+  test('has no English word left', () => {
+    const words =
+      'the|and|or|of|is|are|was|were|be|been|not|no|with|without|from|this|that|these|it|its|your|you|to|for|on|at|by|as|if|than|then|when|where|which|board|boards|reading|readings|stack|stacks|place|places|spot|round|meter|pins|species|wood|wet|dry|drying|ready|call|average|forecast|save|saved|edit|delete|print|undo|MC|EMC|RH|moisture|label|labels|weight|log|sawn|date|dates|day|days|file|files|yard|use|target|settings|window';
+    const left = new RegExp(`(?<![\\p{L}.@-])(${words})(?![\\p{L}@])`, 'u');
+    // Words of both languages, and names.
+    const german = /\b(in der|was|an|am|die|so|log|Log)\b|\bStart\b/gu;
+    expect(wrong((_pair, _english, { text }) => left.test(text.replace(german, '')))).toEqual([]);
+  });
+
+  test('has proper umlauts and ß', () => {
+    const without =
+      /fuer|ueber|koenn|muess|moegl|groess|waehl|waehr|loesch|aender|oeffn|zurueck|schliess|gemaess|mässig|\b(dass?z|daß|muß|läßt|heisst|weiss|gross|grosse|grösse|aussen|ausser|ausserdem|heiss|spass|mass|strasse)\b/iu;
+    expect(wrong(({ german }) => without.test(german))).toEqual([]);
+  });
+
+  test('has German quotation marks, dashes and dots', () => {
+    expect(
+      wrong(({ german }) => {
+        const withoutQuotes = german.replace(/„[^„“”"]*“/gu, '');
+        return /["„“”»«]|—| - |\.\.\.|[^\s\u00A0(]…|'/u.test(withoutQuotes);
+      }),
+    ).toEqual([]);
+  });
+
+  test('has a decimal comma', () => {
+    expect(wrong((_pair, _english, { text }) => /\d\.\d(?!\d*-)/.test(text))).toEqual([]);
+  });
+
+  // DIN 5008: between a number and its unit is a space that does not break.
+  test('keeps a number and its unit on one line', () => {
+    expect(
+      wrong((_pair, _english, { text }) =>
+        /\d ?(%|°|mm|cm|m|km|g|kg|MB|GB|kΩ|MΩ|GΩ|s|h)(?!\p{L})/u.test(text),
+      ),
+    ).toEqual([]);
+  });
+
+  test('has no spaces too many', () => {
+    expect(wrong(({ german }) => /^\s|\s$| {2}| [,.;:?!]/.test(german))).toEqual([]);
+  });
+});
