@@ -1,8 +1,8 @@
 import type { Ref } from 'react';
-import type { MethodCell, MethodPart, MethodTable } from '../../../shared-core/methods/method-part.ts';
-import { Sheet } from '../../ui/Screen.tsx';
-import { unbroken } from '../../unbroken.ts';
-import { useWords } from '../../words.ts';
+import type { MethodCell, MethodPart, MethodTable } from '../../shared-core/methods/method-part.ts';
+import { Sheet } from '../ui/Screen.tsx';
+import { unbroken } from '../unbroken.ts';
+import { useWords } from '../words.ts';
 import css from './methods.module.css';
 
 /** One part of the methods: what is figured, its numbers, and where they come from. `ref` is what a link leads to. */

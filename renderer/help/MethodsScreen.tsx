@@ -1,14 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
-import { methodParts } from '../../../shared-core/methods/methods.ts';
-import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
-import type { Species } from '../../../shared-core/wood/species/species.ts';
-import { useQuery } from '../../data/useQuery.ts';
-import { TextField } from '../../form/Field.tsx';
-import { hrefOf } from '../../stores/navigation.ts';
-import { Await } from '../../ui/Await.tsx';
-import { Button } from '../../ui/Button.tsx';
-import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
-import { useWords } from '../../words.ts';
+import { methodParts } from '../../shared-core/methods/methods.ts';
+import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
+import type { Species } from '../../shared-core/wood/species/species.ts';
+import { useQuery } from '../data/useQuery.ts';
+import { TextField } from '../form/Field.tsx';
+import { hrefOf } from '../stores/navigation.ts';
+import { Await } from '../ui/Await.tsx';
+import { Button } from '../ui/Button.tsx';
+import { EmptyState, Screen, Sheet } from '../ui/Screen.tsx';
+import { useWords } from '../words.ts';
 import { MethodPartSheet } from './MethodPartSheet.tsx';
 import css from './methods.module.css';
 

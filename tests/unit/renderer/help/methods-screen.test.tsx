@@ -3,7 +3,7 @@ import '../ui/drawing-room.ts';
 import { cleanup, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { MethodsScreen } from '../../../../renderer/features/help/MethodsScreen.tsx';
+import { MethodsScreen } from '../../../../renderer/help/MethodsScreen.tsx';
 import { builtInEndUses, builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 
