@@ -1,0 +1,123 @@
+import type { common as english } from '../en/common.ts';
+
+export const common = {
+  'common.add': 'Hinzufügen',
+  'common.at-time': '{timeAt}',
+  'common.cancel': 'Abbrechen',
+  'common.close': 'Schließen',
+  'common.done-of': '{done} von {total}',
+  'common.edit': 'Bearbeiten',
+  'common.exclude': 'Ausschließen',
+  'common.include': 'Einbeziehen',
+  'common.legend': 'Legende',
+  'common.loading': 'Lädt …',
+  'common.not-saved':
+    'Ihre Eingaben sind noch nicht gespeichert. Speichern Sie sie, oder drücken Sie „Abbrechen“.',
+  'common.on-day': '{dayOn}',
+  'common.print': 'Drucken',
+  'common.save': 'Speichern',
+  'common.saving': 'Speichert …',
+  'common.sources': 'Quellen',
+  'common.show-as-table': 'Als Tabelle zeigen',
+  'common.try-again': 'Erneut versuchen',
+
+  'exclude.button': '{recordName} ausschließen',
+  'exclude.question': '{recordName} ausschließen?',
+  'exclude.effect': 'Der Eintrag bleibt erhalten, zählt aber nicht mit. Sie können ihn wieder einbeziehen.',
+  'exclude.reason-missing': 'Wählen Sie oben einen Grund, oder geben Sie einen ein.',
+  'exclude.other-reason': 'Anderer Grund',
+  'exclude.excluded': 'Ausgeschlossen: {reason}',
+  'include.button': '{recordName} einbeziehen',
+
+  'exclusion.damaged': 'Auf der Festplatte beschädigt; einbeziehen, falls richtig',
+  'exclusion.defect': 'Ast, Harz oder Rinde',
+  'exclusion.not-on-block': 'Nicht am Prüfblock',
+  'exclusion.knot': 'Ast',
+  'exclusion.pins-shallow': 'Spitzen nicht tief genug',
+  'exclusion.read-frozen': 'Gefroren gemessen',
+  'exclusion.resin-lost': 'Harz ausgelaufen',
+  'exclusion.typing-slip': 'Tippfehler',
+  'exclusion.undone-in-round': 'In der Runde zurückgenommen',
+  'exclusion.undone': 'Rückgängig gemacht',
+  'exclusion.replaced': 'Durch neuen Messwert ersetzt',
+  'exclusion.moved': 'Auf ein anderes Brett verschoben',
+  'exclusion.unmoved': 'Hierher verschoben, dann weiter oder zurück',
+  'exclusion.wet-face': 'Nasse Oberfläche',
+  'exclusion.wet-with-rain': 'Nass vom Regen',
+  'exclusion.wrong-board': 'Falsches Brett',
+  'exclusion.wrong-piece': 'Falsches Stück',
+  'exclusion.wrong-spot': 'Falsches Brett oder falsche Messstelle',
+
+  'records.remarks': 'Anmerkungen',
+  'records.remark-number': 'Siehe Anmerkung {number}.',
+  'records.actions': 'Ausschließen oder einbeziehen',
+
+  'severity.refused': 'Nicht verwendet.',
+  'severity.questionable': 'Fraglich.',
+  'severity.note': 'Hinweis.',
+
+  'reading.corrected':
+    '{how, select, species {nur für die Holzart korrigiert} none {nicht korrigiert} other {korrigiert}}',
+  'reading.mc': 'Holzfeuchte',
+  'reading.name':
+    '{depth, select, core {Messwert innen} average {Messwert im Mittel} unknown {Messwert} other {Messwert außen}} {shownValue}',
+  'reading.raw': 'roh',
+  'reading.above': '>{shownValue}',
+
+  'reading-more.of': 'Mehr zu {recordName}',
+
+  'reading-details.open': 'Einzelheiten',
+  'reading-details.of': 'Einzelheiten zu {recordName}',
+  'correction.none': 'Dieser Wert kann keine Holzfeuchte sein. Er wurde nicht korrigiert.',
+  'correction.raw': 'Anzeige des Messgeräts',
+  'correction.from-ohms': 'Dieser Widerstand nach seiner Kennlinie',
+  'correction.meter-check': 'Geräteprüfung',
+  'correction.scale': 'Skala',
+  'correction.temperature': 'Temperatur, Holz {woodTempC}',
+  'correction.temperature-unknown': 'Temperatur unbekannt',
+  'correction.temperature-of-air': 'Temperatur, angenommen wie die Luft',
+  'correction.species': 'Holzart',
+  'correction.own-checks': 'Ihre Darrproben',
+  'correction.not-done': 'keine Änderung',
+  'reading-meter.read-with': 'Gemessen mit',
+  'reading-meter.unknown': 'Unbekanntes Messgerät',
+  'reading-meter.for': 'Gilt für',
+  'reading-meter.for-reading': 'Diesen Messwert',
+  'reading-meter.for-round': 'Alle Messwerte dieser Runde mit diesem Messgerät',
+  'reading.raw-as-shown': 'roh, wie das Messgerät anzeigt',
+
+  'pins.drifting': 'Wandert: ruhig halten',
+  'pins.pins-out': 'Spitzen draußen',
+  'pins.settled': 'Ruhig',
+
+  'species-field.hint': 'Ein gebräuchlicher oder botanischer Name',
+  'combobox.which': '„{typedText}“ kann {nameChoices} sein. Wählen Sie.',
+  'combobox.others': '{others, plural, one {ein weiterer Eintrag} other {einer von # weiteren Einträgen}}',
+  'combobox.many': '{found} Treffer. Tippen Sie weiter, um die Liste zu kürzen.',
+  'species-field.none': 'Keine Holzart heißt so. Unter „Holzarten“ können Sie eine hinzufügen.',
+  'date-field.calendar': 'Kalender',
+  'date-field.too-late': 'Spätestens {latestOn}.',
+  'time-field.hint': 'Leer heißt jetzt',
+
+  'wood-temp.label': 'Holztemperatur',
+  'wood-temp.hint':
+    'Messen Sie im Holz, nicht in der Luft. Nach einer kalten Nacht bleibt ein Stapel lange kalt.',
+  'wood-temp.unknown': 'Weiß ich nicht',
+  'wood-temp.unknown-effect':
+    'Die Messwerte werden für die Lufttemperatur hier korrigiert. Ist das Holz {warmerStepK} wärmer oder kälter, verschiebt das einen Messwert um etwa {shiftPoints}. Die Urteile sind weniger sicher.',
+  'wood-temp.frozen':
+    'Unter dem Gefrierpunkt sind Messwerte ungenauer. Bretter über {frozenLimitPct} lassen sich erst messen, wenn sie aufgetaut sind.',
+  'wood-temp.missing': 'Geben Sie die Holztemperatur ein, oder kreuzen Sie „Weiß ich nicht“ an.',
+
+  'common.text-missing': 'Text fehlt: {missingCode}',
+
+  'unit.head-in': '{headText} ({unitText})',
+  'unit.board-feet-name': 'Board Feet',
+  'unit.board-feet': '{count, plural, one {{amount} Board Foot} other {{amount} Board Feet}}',
+  'unit.or-less': 'höchstens {amount}',
+  'unit.points': '{amount} Prozentpunkte',
+  'unit.under': 'unter {amount}',
+  'unit.when': '{date} ({dates})',
+  'unit.when-open':
+    '{date}{isFirst, select, yes {} other {. Kaum vor {first}}}; es kann über zwei Jahre dauern',
+} satisfies Record<keyof typeof english, string>;
