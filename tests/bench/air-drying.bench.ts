@@ -18,6 +18,7 @@
  * 0.59 and 0.57 of the fewest days, for deserts and mountains are among them. So the two stations are left as they are.
  */
 import { geometricMean } from './drying-days.ts';
+import { figure } from './figure.ts';
 import { airDays } from './published-days.ts';
 
 const compared = airDays.map(({ what, dryingClass, published, worked }) => {
@@ -41,17 +42,23 @@ const classes = [...new Set(compared.map(({ dryingClass }) => dryingClass))].map
   const fewest = geometricMean(of.map((each) => each.fewest));
   return { dryingClass, fewest, most: geometricMean(of.map((each) => each.most)), species: of.length };
 });
-console.log('\nGeometric mean by class (goal 0.80 to 1.25)');
-for (const { dryingClass, fewest, most, species } of classes) {
-  console.log(`  ${dryingClass.padEnd(20)}${shown(fewest)}${shown(most)}   ${species} species`);
-}
-const isWithin = (ratio: number): boolean => Number(shown(ratio)) >= 0.8 && Number(shown(ratio)) <= 1.25;
-const outside = classes.flatMap(({ dryingClass, fewest, most }) =>
-  isWithin(fewest) && isWithin(most) ? [] : [dryingClass],
-);
-console.log(`\nClasses outside the goal at an end (goal none): ${outside.join(', ') || 'none'}`);
-console.log('Published ends are those of a region, these of two stations in it: see the head of this file.');
+console.log('\nGeometric mean by class, over published days');
+for (const { dryingClass, species, ...ends } of classes)
+  for (const end of ['fewest', 'most'] as const)
+    figure({
+      what: `air-drying days, ${dryingClass} (${species} species), ${end}`,
+      value: Number(shown(ends[end])),
+      unit: '',
+      goal: { least: 0.8, most: 1.25 },
+      missesBecause: 'published ends are those of a region, these of two stations in it (head of the bench)',
+    });
 const off = compared.flatMap(({ what, fewest, most }) =>
   [fewest, most].some((ratio) => Math.abs(Math.log(ratio)) > Math.log(2)) ? [what] : [],
 );
-console.log(`\nOff by more than a factor of 2 at an end (goal none): ${off.join(', ') || 'none'}`);
+console.log(`\nOff by more than a factor of 2 at an end: ${off.join(', ') || 'none'}`);
+figure({
+  what: 'species whose days are off by a factor of 2',
+  value: off.length,
+  unit: '',
+  goal: { most: 0 },
+});

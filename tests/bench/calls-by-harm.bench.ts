@@ -44,6 +44,7 @@ import {
   readingsOf,
   type Truth,
 } from './calls-truth.ts';
+import { figure } from './figure.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
 const boards = Number(process.argv[2] ?? 250);
@@ -292,14 +293,19 @@ const HEADS = `${''.padEnd(40)} boards  ready  too wet uneven  wrong   fine and 
 /** What the issue asks of a group, beside what it has. */
 const GOALS = { wrongPct: 1, readyPct: 70 };
 function goal(name: string, { ready, tooWet, tooUneven, fine, fineReady, fineInTarget }: Tally): void {
-  const wrongPct = (100 * (tooWet + tooUneven)) / ready;
-  const readyPct = (100 * fineReady) / fine;
-  const met = (is: boolean): string => (is ? 'met' : 'NOT MET');
-  console.log(
-    `${name.padEnd(40)} wrong Ready ${wrongPct.toFixed(2)}% (goal at most ${GOALS.wrongPct}%, ${met(wrongPct <= GOALS.wrongPct)}); ` +
-      `fine near the limit Ready ${readyPct.toFixed(1)}% (goal at least ${GOALS.readyPct}%, ${met(readyPct >= GOALS.readyPct)}; ` +
-      `of those read in the target ${((100 * fineReady) / fineInTarget).toFixed(0)}%)`,
-  );
+  figure({
+    what: `wrong Ready: ${name}`,
+    value: (100 * (tooWet + tooUneven)) / ready,
+    unit: '%',
+    goal: { most: GOALS.wrongPct },
+  });
+  figure({
+    what: `fine boards Ready: ${name}`,
+    value: (100 * fineReady) / fine,
+    unit: '%',
+    goal: { least: GOALS.readyPct },
+  });
+  console.log(`  of those read in the target ${((100 * fineReady) / fineInTarget).toFixed(0)}%`);
 }
 
 /** Known depths, no history, and a board so thin that its average is enough, or whose core was reached. */

@@ -10,6 +10,7 @@
 import { propose } from '../../shared-core/gatt/propose.ts';
 import { randomFrom } from '../faults/random.ts';
 import { isRight, KINDS, makeOddMeter, until } from '../unit/gatt/odd-meters.ts';
+import { figure } from './figure.ts';
 
 const GOAL_SHARE = { 2: 0.95, 3: 0.98 } as const;
 const GOAL_WRONG_FOUND = 0.005;
@@ -51,8 +52,16 @@ for (const kind of KINDS) {
 const meters = count * KINDS.length;
 for (const typed of [2, 3] as const) {
   const { first, wrong } = all[typed];
-  console.log(
-    `\nGoal: the first is right after ${typed} numbers: at least ${percent(GOAL_SHARE[typed])}. Came to ${percent(first / meters)}.\n` +
-      `Goal: found but wrong after ${typed}: at most ${percent(GOAL_WRONG_FOUND)}. Came to ${percent(wrong / meters)}.`,
-  );
+  figure({
+    what: `unknown meter, first proposal right after ${typed} numbers`,
+    value: (100 * first) / meters,
+    unit: '%',
+    goal: { least: 100 * GOAL_SHARE[typed] },
+  });
+  figure({
+    what: `unknown meter, found but wrong after ${typed} numbers`,
+    value: (100 * wrong) / meters,
+    unit: '%',
+    goal: { most: 100 * GOAL_WRONG_FOUND },
+  });
 }

@@ -25,6 +25,7 @@ import { EmulatedRadio, radioScript } from '../ble/emulated-radio.ts';
 import { shortTiming, untilPhase } from '../ble/link-watch.ts';
 import { openWindow } from '../unit/app/a-window.ts';
 import { noMeter } from '../unit/app/no-meter.ts';
+import { figure } from './figure.ts';
 import { fillYard } from './filled-yard.ts';
 
 const HALF_HOURS = 16;
@@ -164,10 +165,33 @@ const lostInApp = total.arrived - total.received;
 const share = (lost: number) => `${lost} (${((100 * lost) / total.given).toFixed(1)} %)`;
 console.log(`
 Of ${total.given} values, lost in the meter's program ${share(total.given - total.left)}, between the controllers
-${share(total.left - total.arrived)}, between arrival and host ${lostInApp} (goal: 0).
+${share(total.left - total.arrived)}, between arrival and host ${lostInApp} of them.
 Where the meter had sent all before the link was lost: ${lostInQuiet.onAir} lost between the controllers, ${lostInQuiet.inApp} after that.
-Readings saved: ${kept} of ${PUSHES} pushes (goal: all). Values refused: ${refused}.
-From hour ${WARM_AFTER / 2} to hour ${HALF_HOURS / 2}: host ${grown.host.toFixed(1)} MB more (goal: at most ${GOAL_MB.host}), radio process ${grown.radio.toFixed(1)} MB more (goal: at most ${GOAL_MB.radio}).`);
-const isSound =
-  received === decoded + noReading + other + refused && isSameRadio && lostInApp === 0 && kept === PUSHES;
-if (!isSound || grown.host > GOAL_MB.host || grown.radio > GOAL_MB.radio) process.exitCode = 1;
+Values refused: ${refused}.
+`);
+const round = `round of ${HALF_HOURS / 2} h`;
+const fromWarm = `from hour ${WARM_AFTER / 2} to ${HALF_HOURS / 2}`;
+const isMet = [
+  figure({ what: `${round}: values lost in the app`, value: lostInApp, unit: '', goal: { most: 0 } }),
+  figure({
+    what: `${round}: pushes after a loss saved`,
+    value: kept,
+    unit: '',
+    goal: { least: PUSHES, most: PUSHES },
+  }),
+  figure({
+    what: `${round}: host grows ${fromWarm}`,
+    value: grown.host,
+    unit: 'MB',
+    goal: { most: GOAL_MB.host },
+  }),
+  figure({
+    what: `${round}: radio grows ${fromWarm}`,
+    value: grown.radio,
+    unit: 'MB',
+    goal: { most: GOAL_MB.radio },
+  }),
+];
+const isSound = received === decoded + noReading + other + refused && isSameRadio;
+// A test runs this bench.
+if (!isSound || isMet.includes(false)) process.exitCode = 1;

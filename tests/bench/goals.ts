@@ -1,30 +1,73 @@
 /**
- * Runs every bench that names a goal, and prints what it says of goals: each beside its figure. Run it with
+ * Runs the benches that have goals, and prints one table: each figure, its goal, and its ratio to the same measured bare
+ * in that run. Then which figures miss their goal, and how long it all took. Run it with
  *
- *     npm run bench
+ *     npm run bench [-- NAME NAME …]
  *
- * It takes some minutes on a quiet machine. What a bench prints of a goal is one paragraph with the word in it.
+ * The names are those of files, or parts of them. What else a bench prints, it prints when it is run by hand. On a busy
+ * machine the ratio says more than the value.
  */
 import { spawnSync } from 'node:child_process';
-import { globSync, readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { globSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { loadavg, tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { FIGURES_FILE, type Figure, headOfTable, meetsGoal, rowOf } from './figure.ts';
 
 const HERE = import.meta.dirname;
-const NAMES_A_GOAL = /\bgoals?\b/i;
+/** About how long each takes on a quiet machine: quick ones come first. */
+const SECONDS: Readonly<Record<string, number>> = {};
 
+const asked = process.argv.slice(2);
+const secondsOf = (bench: string): number => SECONDS[bench] ?? Number.POSITIVE_INFINITY;
 const benches = globSync('*.bench.ts', { cwd: HERE })
-  .filter((file) => NAMES_A_GOAL.test(readFileSync(resolve(HERE, file), 'utf8')))
-  .toSorted();
+  .filter((file) => readFileSync(resolve(HERE, file), 'utf8').includes("from './figure.ts'"))
+  .map((file) => file.replace('.bench.ts', ''))
+  .filter((bench) => asked.length === 0 || asked.some((name) => bench.includes(name)))
+  .toSorted((a, b) => secondsOf(a) - secondsOf(b) || a.localeCompare(b));
+const expected = benches.reduce((sum, bench) => sum + (SECONDS[bench] ?? 0), 0);
 
-for (const file of benches) {
-  const begun = performance.now();
-  const { stdout, status } = spawnSync(process.execPath, [resolve(HERE, file)], {
-    encoding: 'utf8',
-    maxBuffer: 1e8,
-    stdio: ['ignore', 'pipe', 'inherit'],
+const folder = mkdtempSync(join(tmpdir(), 'pintally-figures-'));
+process.once('exit', () => rmSync(folder, { recursive: true }));
+const began = performance.now();
+const missed: Figure[] = [];
+const unfinished: string[] = [];
+let figures = 0;
+
+console.log(
+  `${benches.length} benches, about ${minutes(expected)} on a quiet machine; quick ones first\n\n${headOfTable}`,
+);
+for (const bench of benches) {
+  const benchBegan = performance.now();
+  const { rows, status } = run(bench);
+  console.log(`— ${bench}, ${seconds(benchBegan)} s, load ${loadavg()[0]!.toFixed(1)}`);
+  for (const row of rows) console.log(rowOf(row));
+  figures += rows.length;
+  missed.push(...rows.filter((row) => !meetsGoal(row)));
+  if (status !== 0) unfinished.push(`${bench} ended with ${status}`);
+}
+
+console.log(
+  `\n${figures} figures in ${minutes((performance.now() - began) / 1000)}, ${missed.length} miss their goal`,
+);
+for (const { what, missesBecause } of missed)
+  console.log(missesBecause === undefined ? `  ${what}` : `  ${what}: ${missesBecause}`);
+for (const each of unfinished) console.log(`  ${each}`);
+if (missed.length + unfinished.length > 0) process.exitCode = 1;
+
+function run(bench: string): { rows: Figure[]; status: number | string | null } {
+  const file = join(folder, bench);
+  const { status, signal } = spawnSync(process.execPath, [resolve(HERE, `${bench}.bench.ts`)], {
+    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { ...process.env, [FIGURES_FILE]: file },
   });
-  const seconds = ((performance.now() - begun) / 1000).toFixed(0);
-  const goals = stdout.split(/\n\s*\n/).filter((paragraph) => NAMES_A_GOAL.test(paragraph));
-  console.log(`== ${file} (${seconds} s)\n${goals.join('\n\n')}\n`);
-  if (status !== 0) process.exitCode = 1;
+  const lines = globSync(file).flatMap((each) => readFileSync(each, 'utf8').trim().split('\n'));
+  return { rows: lines.map((line) => JSON.parse(line)), status: status ?? signal };
+}
+
+function seconds(sinceMs: number): string {
+  return ((performance.now() - sinceMs) / 1000).toFixed(0);
+}
+
+function minutes(ofSeconds: number): string {
+  return ofSeconds < 90 ? `${ofSeconds.toFixed(0)} s` : `${(ofSeconds / 60).toFixed(0)} min`;
 }

@@ -6,13 +6,14 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { monitorEventLoopDelay } from 'node:perf_hooks';
 import Database from 'better-sqlite3';
 import { createApp } from '../../electron/app/app.ts';
 import { threadSources } from '../../electron/app/thread-files.ts';
 import type { RequestName } from '../../shared-core/contract/requests.ts';
 import { openWindow } from '../unit/app/a-window.ts';
 import { noMeter } from '../unit/app/no-meter.ts';
+import { workedAtOnce } from './at-once.ts';
+import { figure } from './figure.ts';
 import { fillYard } from './filled-yard.ts';
 
 const ACTS = 100_000;
@@ -68,17 +69,11 @@ async function measure(what: string, name: RequestName, input: object): Promise<
     took.push(performance.now() - began);
   }
   took.sort((a, b) => a - b);
-  console.log(
-    `${what}: ${took[7]?.toFixed(1)} ms, at most ${took.at(-1)?.toFixed(1)} ms (goal: below 50 ms)`,
-  );
+  figure({ what: `${ACTS / 1000},000 acts: ${what}, p50`, value: took[7]!, unit: 'ms', goal: { most: 50 } });
 }
 
 async function timed(what: string, work: () => Promise<unknown>): Promise<void> {
-  const delay = monitorEventLoopDelay({ resolution: 5 });
-  delay.enable();
-  const began = performance.now();
-  await work();
-  delay.disable();
-  const seconds = ((performance.now() - began) / 1000).toFixed(1);
-  console.log(`${what}: ${seconds} s, others wait ${(delay.max / 1e6).toFixed(0)} ms at most`);
+  const { atOnceMs, tookMs } = await workedAtOnce(work);
+  console.log(`${what}: ${(tookMs / 1000).toFixed(1)} s`);
+  figure({ what: `host at once: ${what}`, value: atOnceMs, unit: 'ms', goal: { most: 50 } });
 }

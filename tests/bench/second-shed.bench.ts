@@ -38,6 +38,7 @@ import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts'
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { dryingClassOf } from '../../shared-core/wood/species/drying-class.ts';
 import { worked } from '../unit/worked.ts';
+import { figure } from './figure.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
 const yards = Number(process.argv[2] ?? 150);
@@ -183,7 +184,6 @@ for (let yard = 0; yard < yards; yard++) {
 
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
-const yes = (is: boolean): string => (is ? 'yes' : 'NO');
 
 console.log(
   `${yards} yards; the average of a board ${AHEAD_DAYS} days after it was sawn, and what the first shed taught`,
@@ -197,7 +197,8 @@ for (const [shed, name] of SHEDS.entries()) {
   const [without, , both] = tallies[shed] as [Tally, Tally, Tally];
   const [width, off] = [mean(both.widths) / mean(without.widths), mean(both.off) / mean(without.off)];
   const [most, share] = [GOAL.width[shed]!, both.covered / yards];
-  console.log(
-    `goals: as wide as without, at most ${most}: ${width.toFixed(2)} ${yes(width <= most)}; as far off, at most 1: ${off.toFixed(2)} ${yes(off <= 1)}; covers 0.75 to 0.90: ${share.toFixed(2)} ${yes(share >= 0.75 && share <= 0.9)}`,
-  );
+  const what = `what a shed taught, ${name}`;
+  figure({ what: `${what}: as wide as without`, value: width, unit: '', goal: { most } });
+  figure({ what: `${what}: as far off as without`, value: off, unit: '', goal: { most: 1 } });
+  figure({ what: `${what}: in the 80 % band`, value: share, unit: '', goal: { least: 0.75, most: 0.9 } });
 }
