@@ -8,7 +8,7 @@ import { goOnAfterFaults } from './going-on.ts';
 import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
-import { isNodeNewEnough, OLDEST_NODE } from './node-version.ts';
+import { isNodeNewEnough, OLDEST_NODE } from './node-version.mjs';
 import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 

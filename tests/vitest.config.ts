@@ -1,5 +1,8 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { endOnOldNode } from '../electron/node-version.mjs';
+
+endOnOldNode();
 
 const root = new URL('..', import.meta.url).pathname;
 const globalSetup = new URL('own-temp-folder.ts', import.meta.url).pathname;

@@ -1,4 +1,7 @@
 import { defineConfig } from '@playwright/test';
+import { endOnOldNode } from '../../electron/node-version.mjs';
+
+endOnOldNode();
 
 /** With tests of a minute. They come first, so that at the end no worker waits for one of them. */
 const long = ['no-barriers.spec.ts', 'round-live.spec.ts', 'many-boards.spec.ts'];
