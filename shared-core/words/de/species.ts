@@ -1,0 +1,165 @@
+import type { species as english } from '../en/species.ts';
+
+export const species = {
+  'species.uses': 'Verwendungen',
+  'species.search': 'Suchen',
+  'species.search-hint': 'Jeder Name: gebräuchlich, botanisch oder mundartlich.',
+  'species.found': '{found} von {all} Holzarten.',
+  'species.none-found': 'Keine Holzart heißt „{typedName}“.',
+  'species.add': 'Holzart hinzufügen',
+  'species.add-it': 'Hinzufügen',
+  'species.corrected': 'Messwerte werden für die Holzart korrigiert, außer wo „nur Temperatur“ steht.',
+  'species.temperature-only': 'nur Temperatur',
+  'species.own': 'Ihre',
+
+  'species.not-here': 'Diese Holzart gibt es auf diesem Holzplatz nicht.',
+  'species.own-figures': 'Ihre eigenen Zahlen',
+  'species.add-similar': 'Ähnliche Holzart hinzufügen',
+  'species.add-similar-to': 'Holzart ähnlich wie {speciesName} hinzufügen',
+  'species.edit': '{speciesName} bearbeiten',
+  'species.about': 'Über diese Holzart',
+  'species.also-called': 'Auch genannt: {names}.',
+
+  'species.correction.linear': 'Veröffentlichte Korrektur: Holzart und Temperatur, mit linearen Beiwerten.',
+  'species.correction.curve':
+    'Veröffentlichte Korrektur: Holzart und Temperatur, mit der Kennlinie für {curveName}.',
+  'species.correction.none': 'Veröffentlichte Korrektur: nur Temperatur.',
+
+  'species.specific-gravity': 'Raumdichte, bezogen auf Wasser',
+  'species.radial': 'Radiale Schwindung bis darrtrocken',
+  'species.tangential': 'Tangentiale Schwindung bis darrtrocken',
+  'species.volumetric': 'Volumenschwindung bis darrtrocken',
+  'species.change-radial': 'Radiales Schwindmaß je Prozentpunkt',
+  'species.change-tangential': 'Tangentiales Schwindmaß je Prozentpunkt',
+  'species.missing': 'Fehlende Zahlen',
+  'species.missing.curve':
+    'Keine Korrektur für diese Holzart. Verlassen Sie sich mehr auf den Verlauf als auf die Messwerte. Eigene Darrproben beheben das.',
+  'species.missing.specific-gravity':
+    'Keine Raumdichte. Gewichte werden nicht geschätzt, und Prognosen nehmen eine mittlere Dichte an.',
+  'species.missing.shrinkage':
+    'Radiale oder tangentiale Schwindung fehlt, daher keine Prognose der Schüsselung.',
+  'species.missing.change': 'Kein Schwindmaß je Prozentpunkt, daher keine Prognose von Breite und Dicke.',
+
+  'species.name': 'Name',
+  'species.botanical-name': 'Botanischer Name',
+  'species.group': 'Gruppe',
+  'species.group-hint': 'Ihre Gruppe in der Liste, etwa Ahorne.',
+  'species.other-names': 'Andere Namen',
+  'species.other-names-hint': 'Durch Kommas getrennt. Die Suche findet auch diese.',
+  'species.specific-gravity-hint': 'Darrgewicht durch Volumen im frischen Zustand, bezogen auf Wasser.',
+  'species.change-hint': 'Anteil des Maßes je Prozentpunkt Holzfeuchte.',
+  'species.curve': 'Kennlinie',
+  'species.curve-hint':
+    'Die Kennlinie einer nahe verwandten Holzart ist besser als keine. Eigene Darrproben sind besser als beides.',
+  'species.curve-none': 'Keine: nur die Temperatur korrigieren',
+  'species.linear-a': 'Linearer Beiwert a',
+  'species.linear-b': 'Linearer Beiwert b',
+  'species.note': 'Notiz',
+  'species.source': 'Quellen',
+  'species.source-hint': 'Woher die Zahlen stammen.',
+  'species.derived-source': 'Zahlen von {speciesName}, wo nichts anderes angegeben ist.',
+  'species.name-missing': 'Geben Sie einen Namen ein.',
+  'species.group-missing': 'Geben Sie eine Gruppe ein, etwa Ahorne.',
+  'species.half-a-pair': 'Füllen Sie beide Beiwerte aus, oder lassen Sie beide leer.',
+
+  'use.add': 'Verwendung hinzufügen',
+  'use.edit': '{useName} bearbeiten',
+  'use.effect': 'Bretter für diese Verwendung bekommen neue Urteile.',
+  'use.caption':
+    'Fertig: wahrscheinlich trocken genug für diese Verwendung. Toleranz und Feuchtegefälle stehen unten.',
+  'use.use': 'Verwendung',
+  'use.target': 'Ziel',
+  'use.lowest': 'Niedrigstes Mittel',
+  'use.highest': 'Höchstes Mittel',
+  'use.tolerance': 'Toleranz',
+  'use.tolerance-hint':
+    'Um wie viel feuchter als das Ziel es noch geht. „Fertig“ heißt: Die Gefahr, dass es mehr ist, liegt unter 1 zu {oneIn}.',
+  'use.drier-serves': 'Trockener ist in Ordnung',
+  'use.drier-serves-hint': 'Bretter unter dem Ziel sind fertig, nicht zu trocken.',
+  'use.shell-core': 'Feuchtegefälle, höchstens',
+  'use.shell-core-hint':
+    'Ein innen feuchteres Brett arbeitet, wenn es geschnitten wird. Leer: Jedes Gefälle ist recht.',
+  'use.caution':
+    '{caution, select, structural {Warnung für tragende Bauteile} other {Warnung für Brennholz}}',
+  'use.begin-with': 'Beginnen mit',
+  'use.begin-blank': 'Leer',
+  'use.any-difference': 'Beliebig',
+  'use.points': 'Prozentpunkte',
+  'use.turned': 'Geben Sie mehr als das niedrigste Mittel ein.',
+
+  'oven.title': 'Ihre Darrproben',
+  'oven.add': 'Darrprobe hinzufügen',
+  'oven.add-first': 'Erste Darrprobe hinzufügen',
+  'oven.none': 'Noch keine Darrproben für {speciesName}.',
+  'oven.lead-read': 'Messen Sie ein Stück mit dem Messgerät, und wiegen Sie es sofort.',
+  'oven.lead-dry':
+    'Trocknen Sie es bei {leastTempC} bis {limitTempC}. Wiegen Sie es dabei immer wieder, bis das Gewicht gleich bleibt.',
+  'oven.lead-result':
+    'Der Ofen gibt die wahre Holzfeuchte. Fünf Stücke oder mehr, von feucht bis trocken, zeigen, wie Ihr Messgerät diese Holzart misst.',
+  'oven.caution':
+    'Ofen und Holz sind heiß: Nehmen Sie Handschuhe oder eine Zange. Lassen Sie einen heißen Ofen nie allein. Gehen Sie nie über {limitTempC}. Harzreiches Holz gibt brennbare Dämpfe ab. Eine Mikrowelle kann Holz in Brand setzen. Lüften Sie den Raum, und trocknen Sie nicht in der Küche.',
+
+  'oven.read-with': 'Gemessen mit {meterName}',
+  'oven.typed': 'Eingegebene Messwerte',
+  'oven.in-use': 'In Gebrauch.',
+  'oven.in-use-effect': 'Ihre Darrproben korrigieren mit diesem Messgerät gemessene Werte für {speciesName}.',
+  'oven.waiting': 'Gewählt, aber nicht in Gebrauch.',
+  'oven.waiting-effect': 'Es gilt die veröffentlichte Korrektur, bis Ihre Darrproben wieder gut genug sind.',
+  'oven.shift-effect':
+    'Bis dahin verschieben getrocknete Stücke die veröffentlichte Korrektur hin zu dem, was sie zeigen.',
+  'oven.stop': 'Nicht mehr verwenden',
+  'oven.use': 'Verwenden',
+  'oven.worth': 'Es lohnt sich, sie zu verwenden.',
+  'oven.use-effect': 'Bretter der Holzart {speciesName} bekommen dann neue Urteile.',
+  'oven.not-worth': 'Es lohnt sich nicht, sie zu verwenden.',
+  'oven.too-early': 'Noch zu früh, um es zu sagen.',
+
+  'oven.chart': 'Messgerät gegen Ofen: {speciesName}',
+  'oven.line':
+    'Ihre Gerade: Holzfeuchte = (Messwert {sign, select, minus {−} other {+}} {offset}) ÷ {slope}.',
+  'oven.offset': 'Ihre Gerade: Holzfeuchte = Messwert {sign, select, minus {−} other {+}} {offset}.',
+  'oven.no-slope': 'Mit einer Steigung würde die Vorhersage nicht besser.',
+  'oven.error': 'Ein neues Stück weicht damit etwa um {errorPoints} ab.',
+  'oven.error-published':
+    'Ohne Ihre Darrproben weichen die Messwerte dieser Stücke etwa um {errorPoints} ab.',
+  'oven.piece': 'Stück',
+  'oven.oven-dry': 'Holzfeuchte aus dem Ofen',
+  'oven.without-checks': 'Ohne Ihre Darrproben',
+  'oven.left-out': 'Fehler, wenn die Gerade ohne dieses Stück ist',
+  'oven.axis-reading': 'Mittlerer Messwert, für die Temperatur korrigiert',
+  'oven.your-line': 'Ihre Gerade',
+
+  'oven.check-piece': 'Darrprobe für {speciesName}',
+  'oven.check-lead':
+    'Messen Sie das Stück und wiegen Sie es sofort, bevor es in den Ofen kommt. Eine gespeicherte Darrprobe lässt sich nicht bearbeiten. Ist eine misslungen, schließen Sie sie aus.',
+  'oven.mark': 'Zeichen auf dem Stück',
+  'oven.readings-pct': 'Messwerte in\u00a0%',
+  'oven.readings-ohm': 'Messwerte in MΩ',
+  'oven.readings-hint':
+    'Zwei oder drei am selben Stück, durch Leerzeichen getrennt. Vorsicht: Die Spitzen sind scharf. Stechen Sie von der anderen Hand weg.',
+  'oven.meter': 'Gemessen mit',
+  'oven.meter-hint': 'Darrproben korrigieren nur Messwerte dieses Messgeräts.',
+  'oven.connected-meter': 'Das verbundene Messgerät',
+  'oven.no-value': 'Kein Wert. Stechen Sie die Spitzen ein.',
+  'oven.take': '{shownValue} übernehmen',
+  'oven.wet-weight': 'Nassgewicht',
+  'oven.balance': 'Kleinster Schritt der Waage',
+  'oven.balance-hint': 'Mit einer feineren Waage dürfen die Stücke kleiner sein.',
+  'oven.rule': 'Trocken, wenn sich das Gewicht weniger ändert als',
+  'oven.rule.en': '{limitPct} in {hours}\u00a0h (EN 13183-1)',
+  'oven.rule.astm': 'zwei Schritte der Waage in {hours}\u00a0h (ASTM D4442)',
+  'oven.readings-not-numbers': 'Geben Sie Zahlen ein, durch Leerzeichen getrennt.',
+
+  'oven.in-oven': 'im Ofen',
+  'oven.at-least': 'mindestens {ovenDryPct}',
+  'oven.read': 'Gemessen: {readings} am {readOn}. Holz {woodTempC}.',
+  'oven.read-untempered': 'Gemessen: {readings} am {readOn}. Holztemperatur unbekannt.',
+  'oven.weigh': 'Wiegen',
+  'oven.weigh-piece': '{piece} wiegen',
+  'oven.wet': 'nass, beim Messen',
+  'oven.weight-of': '{weightText} von {piece}',
+  'oven.weigh-lead':
+    'Nehmen Sie das Stück mit Handschuhen oder einer Zange heraus. Lassen Sie es in einem geschlossenen, trockenen Glas abkühlen: An der Luft nimmt es Feuchte auf, und ein warmes Stück stört die Waage. Wiegen Sie es, legen Sie es zurück, und wiegen Sie es in {hours}\u00a0h noch einmal.',
+  'oven.weight': 'Gewicht',
+  'oven.weighed-at': 'Gewogen am',
+} satisfies Record<keyof typeof english, string>;

@@ -1,0 +1,71 @@
+import type { watch as english } from '../en/watch.ts';
+
+export const watch = {
+  'watch.title': 'Einrichten durch Beobachten',
+  'watch.how': 'Stechen Sie die Spitzen in ein Brett und warten Sie. Was sich mitbewegt, steht oben.',
+  'watch.places': 'Was das Messgerät sendet',
+  'watch.place': 'Wert {number}',
+  'watch.place-advertised': 'Ausgesendeter Wert {number}',
+  'watch.motion.moves': 'Bewegt sich',
+  'watch.motion.hardly': 'Bewegt sich kaum',
+  'watch.motion.counts': 'Zählt hoch',
+  'watch.motion.still': 'Still',
+  'watch.motion.silent': 'Noch nichts',
+  'watch.nothing-moves':
+    'Noch bewegt sich nichts. Wecken Sie das Messgerät auf, oder drücken Sie seine Taste. Manche brauchen einen Startbefehl: siehe Anleitung.',
+  'watch.cancel': 'Lassen, wie es war',
+  'watch.start': 'Startbefehl',
+  'watch.start-how':
+    'Schreiben Sie ihn aus der Anleitung des Messgeräts ab. Ein falscher kann Einstellungen des Messgeräts ändern.',
+  'watch.start-at': 'Senden an',
+  'watch.start-bytes': 'Bytes',
+  'watch.start-hint': 'In Paaren aus 0–9 und A–F, etwa 01 A0.',
+  'watch.start-wrong': 'Geben Sie Paare aus 0–9 und A–F ein.',
+  'watch.start-confirmed': 'Das Messgerät bestätigt ihn',
+  'watch.start-send': 'Senden',
+  'watch.listen': 'Beobachten, was es aussendet',
+  'watch.connect': 'Stattdessen verbinden',
+  'watch.show-bytes': 'Bytes zeigen',
+
+  'watch.shown': 'Zahl auf der Anzeige',
+  'watch.shown-hint': 'Lassen Sie die Spitzen im Holz. Geben Sie die Zahl ein wie angezeigt.',
+  'watch.shown-missing': 'Geben Sie die Zahl ein, die das Messgerät anzeigt.',
+  'watch.unit': 'Einheit',
+  'watch.unit.pct': '%',
+  'watch.unit.kiloohm': 'kΩ',
+  'watch.unit.megaohm': 'MΩ',
+  'watch.unit.gigaohm': 'GΩ',
+  'watch.find': 'Suchen',
+  'watch.typed': 'Eingegebene Zahlen',
+  'watch.delete': '{shown} löschen',
+  'watch.none-fits':
+    'Nichts davon passt. Prüfen Sie die Zahl. Geben Sie sie ein, solange die Spitzen im Holz sind.',
+  'watch.finding': 'Sucht …',
+  'watch.found': 'Welcher Wert steht jetzt auf der Anzeige?',
+  'watch.fit.all':
+    'jetzt. {typed, plural, one {Er passte zu Ihrer Zahl.} =2 {Er passte zu beiden Zahlen.} other {Er passte zu allen # Zahlen.}}',
+  'watch.fit.some': 'jetzt. Er passte zu {fitting} von {typed} Zahlen.',
+  'watch.sure': 'Gefunden. Er passt zu Ihren Zahlen.',
+  'watch.more': 'Geben Sie vor dem Speichern noch eine Zahl aus feuchterem oder trockenerem Holz ein.',
+  'watch.compare': 'Vergleichen Sie ihn mit der Anzeige. Um sicher zu sein, geben Sie noch eine Zahl ein.',
+  'watch.misfit':
+    '{shown} passt nicht. Löschen Sie die Zahl, wenn sie falsch ist, oder geben Sie noch eine ein.',
+
+  'watch.beside': 'Was es sonst sendet',
+  'watch.hold.find': 'Taste des Messgeräts suchen',
+  'watch.hold.press': 'Drücken Sie jetzt die Taste am Messgerät.',
+  'watch.hold.found': 'Taste gefunden. Jetzt gedrückt: {isHeld, select, yes {ja} other {nein}}.',
+  'watch.find-again': 'Noch einmal suchen',
+  'watch.hold.drop': 'Taste nicht verwenden',
+  'watch.species.find': 'Holzarteneinstellung suchen',
+  'watch.species.change': 'Stellen Sie das Messgerät auf eine andere Holzart. Drücken Sie dann „Umgestellt“.',
+  'watch.species.changed': 'Umgestellt',
+  'watch.species.none':
+    'In dem, was es sendet, hat sich nichts geändert. Vielleicht sendet es seine Holzarteneinstellung nicht.',
+  'watch.species.found':
+    'Holzarteneinstellung gefunden. Sie steht jetzt auf {setting}. Stellen Sie vor dem Speichern Ihre übliche Holzart ein.',
+  'watch.species.drop': 'Nicht verwenden',
+  'watch.not-used': 'Nicht verwendet',
+  'watch.temperature': 'Temperatur',
+  'watch.battery': 'Batterie',
+} satisfies Record<keyof typeof english, string>;
