@@ -63,6 +63,9 @@ const wrong = (isWrong: (pair: Pair, english: Asked, german: Asked) => boolean):
     .filter((pair) => isWrong(pair, asked(pair.english), asked(pair.german)))
     .map(({ code, english, german }) => `${code}\n  ${english}\n  ${german}`);
 
+/** Titles and sections of publications stay as they are printed there. */
+const isOfSources = (code: string): boolean => code.endsWith('.source');
+
 describe('a German sentence', () => {
   test('has the facts of the English one', () => {
     expect(
@@ -115,10 +118,13 @@ describe('a German sentence', () => {
     const left = new RegExp(`(?<![\\p{L}.@-])(${words})(?![\\p{L}@])`, 'u');
     // Words of both languages, names, and commands.
     const german =
-      /\b(in der|was|an|am|die|so|log|Log)\b|\bStart\b|bluetoothctl power on|electron\/meter\/native-socket/gu;
+      /\b(in der|was|an|am|die|so|log|Log)\b|\bStart\b|bluetoothctl power on|electron\/meter\/native-socket|„from memory“/gu;
     // A command as it is typed.
     expect(
-      wrong(({ code }, _english, { text }) => code !== 'export.usage' && left.test(text.replace(german, ''))),
+      wrong(
+        ({ code }, _english, { text }) =>
+          !isOfSources(code) && code !== 'export.usage' && left.test(text.replace(german, '')),
+      ),
     ).toEqual([]);
   });
 
@@ -140,7 +146,10 @@ describe('a German sentence', () => {
   test('has a decimal comma', () => {
     // One is of a point typed for a comma.
     expect(
-      wrong(({ code }, _english, { text }) => code !== 'import.decimal-point' && /\d\.(?!\d{3}(?!\d))\d(?!\d*-)/.test(text)),
+      wrong(
+        ({ code }, _english, { text }) =>
+          !isOfSources(code) && code !== 'import.decimal-point' && /\d\.(?!\d{3}(?!\d))\d(?!\d*-)/.test(text),
+      ),
     ).toEqual([]);
   });
 
