@@ -9,6 +9,8 @@ export default defineConfig({
     define: { BUILT_AT: JSON.stringify(new Date().toISOString()) },
     build: {
       outDir: resolve(root, 'out/main'),
+      // Bundled, only what is used of them is loaded: zod alone has a file for each of its languages.
+      externalizeDeps: { exclude: ['zod', 'ws', 'intl-messageformat', 'qrcode-generator'] },
       rollupOptions: {
         input: {
           main: resolve(root, 'electron/main.ts'),
@@ -26,6 +28,8 @@ export default defineConfig({
           'salvage-worker': resolve(root, 'electron/app/yard/salvage-worker.ts'),
           'radio-process': resolve(root, 'electron/meter/radio-process.ts'),
         },
+        // By one name in every build, so that the compile cache holds one of each.
+        output: { chunkFileNames: 'chunks/[name].js' },
       },
     },
   },

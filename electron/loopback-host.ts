@@ -1,6 +1,6 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { IncomingMessage, Server, ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
@@ -10,6 +10,7 @@ import { createSignal } from './app/signal.ts';
 import type { Emit } from './app/windows.ts';
 import { boundStrangers } from './loopback/strangers.ts';
 import { serveWindow } from './loopback/window-socket.ts';
+import { http } from './node-http.ts';
 import { PROOF_PATH, proofFor } from './running-host.ts';
 import { windowFile } from './window-files.ts';
 
@@ -78,7 +79,7 @@ export async function startLoopbackHost({
     // Cookies of every other program on this machine come along, whatever its port.
     maxHeaderSize: 64 * 1024,
   };
-  const server = createServer(timeouts, (request, response) => {
+  const server = http.createServer(timeouts, (request, response) => {
     serve(request, response).catch(() => refuse(response));
   });
   const isWindow = boundStrangers(server);

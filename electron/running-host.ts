@@ -1,7 +1,10 @@
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
+import { once } from 'node:events';
 import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import type { IncomingMessage } from 'node:http';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { http } from './node-http.ts';
 import { makePrivateFolder } from './store/private-files.ts';
 
 /** What the loopback host of a data folder leaves there for the person's next `npm start`. */
@@ -59,20 +62,21 @@ export async function runningHost(folder: string): Promise<RunningHost | null> {
   const question = randomBytes(32).toString('hex');
   try {
     const address = new URL(`/${PROOF_PATH}?${question}`, last.startLink);
-    const answer = await fetch(address, { signal: AbortSignal.timeout(ANSWER_MS), redirect: 'error' });
     const right = Buffer.from(proofFor(question, last.proof));
-    const shown = await beginningOf(answer, right.length + 1);
+    const shown = await beginningOf(address, right.length + 1);
     return shown.length === right.length && timingSafeEqual(shown, right) ? last : null;
   } catch {
     return null;
   }
 }
 
-/** No more than so many bytes, and what came with them: an answer may have no end. */
-async function beginningOf({ body }: Response, bytes: number): Promise<Buffer> {
+/** Of what is answered there, no more than so many bytes and what came with them: an answer may have no end. */
+async function beginningOf(address: URL, bytes: number): Promise<Buffer> {
+  const asking = http.get(address, { agent: false, signal: AbortSignal.timeout(ANSWER_MS) });
+  const [answer] = (await once(asking, 'response')) as [IncomingMessage];
   let read = Buffer.alloc(0);
   // Leaving the loop closes the connection.
-  for await (const part of body ?? []) {
+  for await (const part of answer) {
     read = Buffer.concat([read, part]);
     if (read.length >= bytes) break;
   }

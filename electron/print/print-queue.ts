@@ -1,9 +1,9 @@
 import { statSync } from 'node:fs';
-import { request } from 'node:http';
 import { userInfo } from 'node:os';
 import { setTimeout as wait } from 'node:timers/promises';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { http } from '../node-http.ts';
 import { type Attributes, type IppAnswer, ippAnswer, ippRequest, operations, type Sent } from './ipp.ts';
 import { mediaFor } from './media.ts';
 
@@ -220,7 +220,7 @@ function post(
 ): Promise<{ status: number; body: Buffer }> {
   return new Promise((resolve, reject) => {
     const fail = (): void => reject(new Refusal(message('refusal.print-queue-silent')));
-    const asking = request(
+    const asking = http.request(
       {
         socketPath,
         path,

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { settingsOf } from '../../../electron/app/yard/settings.ts';
 import { migrations } from '../../../electron/store/migrations.ts';
 import { type ReadingAsTaken, readingChecksum } from '../../../electron/store/reading-checksum.ts';
+import { digestOfNewest, NEWEST_SCHEMA } from '../../../electron/store/schema-repair.ts';
 import { openYard } from '../../../electron/store/yard.ts';
 import { openYardFile, YardFileProblem } from '../../../electron/store/yard-file.ts';
 import { usualSettings } from '../../../shared-core/contract/settings.ts';
@@ -55,6 +56,10 @@ function migrated(layout: number) {
   closedLater(after);
   return { before, after, file };
 }
+
+test('what the newest layout comes to is known, so that no start has to make it', () => {
+  expect(NEWEST_SCHEMA).toBe(digestOfNewest());
+});
 
 /** Where the rows of an earlier table are now. Columns of the same name hold the same. */
 const isNow: Record<string, { table: string; renamed?: Record<string, string>; elsewhere?: string[] }> = {

@@ -1,0 +1,99 @@
+import { join } from 'node:path';
+import { createApp } from './app/app.ts';
+import { hasStuckThread } from './app/own-thread.ts';
+import { builtThreads } from './app/thread-files.ts';
+import { dataDir } from './data-dir.ts';
+import { followEnter } from './enter-key.ts';
+import { goOnAfterFaults } from './going-on.ts';
+import { linkMakers } from './link-makers.ts';
+import { createLog } from './log/log-file.ts';
+import { startLoopbackHost } from './loopback-host.ts';
+import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
+import { startPageFolder, writeStartPage } from './start-page.ts';
+
+/**
+ * Serves the window, and prints the address that opens it.
+ * @param built  the folder of the built host
+ */
+export async function serveLoopback(built: string): Promise<void> {
+  const folder = dataDir();
+  const log = createLog(folder);
+  let isStarted = false;
+  goOnAfterFaults(
+    (error) => {
+      log.fault(error);
+      if (isStarted) return;
+      console.error(`Pintally could not start. The error report is ${log.file}`);
+      process.exit(1);
+    },
+    () => process.exit(1),
+  );
+  // The terminal was closed: what is printed reaches nobody, which is no fault.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
+
+  const pintally = createApp({
+    dataDir: folder,
+    log,
+    links: linkMakers(built),
+    simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
+    threads: builtThreads(built),
+  });
+  const isOnlyHost = (await runningHost(folder)) === null;
+  const host = await startLoopbackHost({
+    rendererDir: join(built, '../renderer'),
+    connect: pintally.connect,
+    port: isOnlyHost ? lastPort(folder) : 0,
+  });
+  /** Removes the start page, if there is one. */
+  let removePage = (): void => undefined;
+  process.once('exit', () => removePage());
+
+  isStarted = true;
+  saveLink();
+  host.opened.follow(() => {
+    removePage();
+    saveLink();
+  });
+  const hearsEnter = followEnter(() => {
+    console.log(`Pintally is at ${host.address()}`);
+    offerStartPage();
+  });
+  console.log(`Pintally is at ${host.address()}`);
+  console.log(
+    hearsEnter
+      ? 'The address works once. Press Enter for a new one, Ctrl+C to stop.'
+      : 'The address works once. Press Ctrl+C to stop.',
+  );
+  offerStartPage();
+
+  /** For the next start. Another host that serves this folder is left what it saved. */
+  function saveLink(): void {
+    try {
+      if (isOnlyHost) saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
+    } catch (error) {
+      log.fault(error);
+    }
+  }
+
+  /** Whoever started this process with a channel opens the browser. The printed address is enough where none opens. */
+  function offerStartPage(): void {
+    if (!process.send) return;
+    try {
+      const { file, remove } = writeStartPage(host.address(), startPageFolder(folder));
+      removePage = remove;
+      process.send({ startPage: file });
+    } catch (error) {
+      log.fault(error);
+    }
+  }
+
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    process.once(signal, async () => {
+      await host.close();
+      await pintally.close();
+      // An ordinary exit would wait for it, for as long as a network drive is away.
+      if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
+      process.exit(0);
+    });
+  }
+}
