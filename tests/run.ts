@@ -27,7 +27,8 @@ mkdirSync(artifacts, { recursive: true });
 process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 
 installSystemTools([
-  { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },
+  { command: 'chromium-headless-shell', debianPackage: 'chromium-headless-shell', why: 'the browser tests' },
+  { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests with a camera' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
   { command: 'dbus-daemon', debianPackage: 'dbus', why: 'the Bluetooth tests' },
   {
