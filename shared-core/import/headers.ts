@@ -27,7 +27,7 @@ export const factsOfBoards: readonly ColumnRole[] = [
 const NAMES: readonly [ColumnRole, RegExp][] = [
   [
     'sawn-on',
-    /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt|gesagt|sagedatum)( am)?$|^(sahattu|sagad|serrado|serrada|aserrado|scie)( em| el| le)?$/,
+    /^(date )?(sawn|sawed|milled|cut|felled)( on| date)?$|^sawing date$|^mill date$|^(eingeschnitten|einschnitt(datum)?|(tag|datum) des einschnitts|gesagt|sagedatum)( am)?$|^(sahattu|sagad|serrado|serrada|aserrado|scie)( em| el| le)?$/,
   ],
   [
     'wood-temp',
@@ -39,17 +39,17 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
   ],
   [
     'humidity',
-    /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel )?(luft)?feuchtigkeit$|^luftfeuchte$|^(mean|average|avg) (rh|humidity)$|^(ilman kosteus|umidade( relativa)?( do ar)|humedad relativa|humidite relative|luftfuktighet)$/,
+    /^(rel(ative)? )?humidity$|^r ?h( mean| avg)?$|^(rel(ative)? )?(luft)?feuchtigkeit$|^(rel(ative)? )?luftfeuchte$|^rel(ative)? feuchte$|^r ?f$|^(mean|average|avg) (rh|humidity)$|^(ilman kosteus|umidade( relativa)?( do ar)|humedad relativa|humidite relative|luftfuktighet)$/,
   ],
   [
     'wet-weight',
-    /^(wet|green|initial|start)( (piece|sample))?( (weight|mass|wt))?$|^(nass|feucht)(gewicht|masse)$/,
+    /^(wet|green|initial|start)( (piece|sample))?( (weight|mass|wt))?$|^(nass|feucht|frisch)(gewicht|masse)$|^gewicht vor dem trocknen$/,
   ],
   [
     'dry-weight',
-    /^(oven ?)?(dry|dried|od|final)( (weight|mass|wt))?( \d)?$|^weight( \d| after.*)$|^darr(gewicht|masse)$|^trocken(gewicht|masse)$/,
+    /^(oven ?)?(dry|dried|od|final)( (weight|mass|wt))?( \d)?$|^weight( \d| after.*)$|^darr(gewicht|masse)$|^trocken(gewicht|masse)$|^gewicht aus dem ofen$/,
   ],
-  ['piece', /^(piece|sample|specimen|test piece|probe|muster)( (id|no|number|nr))?$/],
+  ['piece', /^(piece|sample|specimen|test piece|probe|probestuck|muster)( (id|no|number|nr))?$/],
   [
     'thickness',
     /^(nom(inal)? |rough )?(thick(ness)?|thk|t)$|^(dicke|starke)$|^quarters$|^(paksuus|tjocklek|espessura|espesor|grosor|epaisseur)$/,
@@ -66,7 +66,7 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
   ],
   [
     'place',
-    /^(place|location|loc|shed|site|where|room|lager(ort)?|ort|standort)( name)?$|^(paikka|varasto|plats|local|galpao|lugar|lieu|hangar)$/,
+    /^(place|location|loc|shed|site|where|room|lager(ort|platz)?|ort|standort|schuppen)( name)?$|^(paikka|varasto|plats|local|galpao|lugar|lieu|hangar)$/,
   ],
   ['log', /^(log|tree|stamm|baum)( (id|no|number|nr))?$|^(tukki|tora|tronco|grume)( (nro|n|no))?$/],
   ['layer', /^(layer|course|row in stack|lage)( no)?$/],
@@ -78,20 +78,20 @@ const NAMES: readonly [ColumnRole, RegExp][] = [
   ['time', /^(time|hour|uhrzeit|zeit|time of day)$|^(klo|aika|kellonaika|hora|heure)$/],
   [
     'day',
-    /^(date|day|datum|(date|day|datum) ?\d|(dry|oven dry|weighed|out) date|date (dry|dried|out|weighed)|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|timestamp|date time|datetime|taken at|read at)$|^(pvm|paivays|paivamaara|mittauspaiva|mitattu|data( da medicao)?|fecha|dia|jour)$/,
+    /^(date|day|datum|(date|day|datum) ?\d|(dry|oven dry|weighed|out) date|date (dry|dried|out|weighed)|date read|reading date|probed( on)?|measured( on)?|date (measured|taken|probed)|messdatum|gemessen( am)?|timestamp|date time|datetime|taken at|read at)$|^(pvm|paivays|paivamaara|mittauspaiva|mitattu|data( da medicao)?|fecha|dia|jour)$/,
   ],
-  ['reading-unit', /^((meter|reading|moisture|mc) )?(unit|units|einheit)$/],
+  ['reading-unit', /^((meter|reading|moisture|mc) )?(unit|units|einheit( des messwerts)?)$/],
   [
     'depth',
-    /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess)?tiefe$|^(syvyys|djup|profundidade|profundidad|profondeur)$/,
+    /^((pin|probe|reading) )?depth( of (pins|reading))?$|^(mess|einstech)?tiefe$|^(syvyys|djup|profundidade|profundidad|profondeur)$/,
   ],
   [
     'code',
-    /^(board|id|no|nr|num(ber)?|code|tag|label|plank|slab|brett|bohle|nummer|item|piece|ref)( ?(id|no|nr|number|code|tag|name|nummer))?$|^(board|brett|bohlen)(id|nr|nummer)$|^(lauta|lankku|planka|brada|tabua|prancha|tabla|planche|numero|nro|codigo)( (n|nro|no|numero|id))?$/,
+    /^(board|id|no|nr|num(ber)?|code|tag|label|plank|slab|brett|bohle|nummer|kennung|item|piece|ref)( ?(id|no|nr|number|code|tag|name|nummer))?$|^(board|brett|bohlen)(id|nr|nummer|kennung)$|^(lauta|lankku|planka|brada|tabua|prancha|tabla|planche|numero|nro|codigo)( (n|nro|no|numero|id))?$/,
   ],
   [
     'reading',
-    /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|holzfeuchte|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|messpunkt|messung|reading|pin|mc) ?\d{1,2}$|^(mittaus|kosteus|puun kosteus|fuktkvot|fukt|umidade|leitura|humedad|lectura|humidite|mesure|lecture)( da madeira| de la madera| du bois)?( pct)?( ?\d{1,2}| [a-c])?$/,
+    /^((wood )?moisture( content)?|m ?c|mc pct|reading|value|wert|messwert|holzfeuchte|holzfeuchtigkeit|feuchte|u|pin|meter|raw|corrected( mc)?)( (reading|value|content|pct|in))?( ?\d{1,2}| [a-c])?$|^(spot|point|r|p|m|mw|messpunkt|messstelle|messung|reading|pin|mc) ?\d{1,2}$|^(mittaus|kosteus|puun kosteus|fuktkvot|fukt|umidade|leitura|humedad|lectura|humidite|mesure|lecture)( da madeira| de la madera| du bois)?( pct)?( ?\d{1,2}| [a-c])?$/,
   ],
 ];
 
@@ -101,7 +101,7 @@ const RAW = /^(raw|uncorrected|(meter )?(showed|shown|displayed)|rohwert|unkorri
 const DEPTHS: readonly [Depth, RegExp][] = [
   ['shell', /\b(shell|surface|face|outer|schale|rand|aussen|pinta|yta|superficie|casca)\b/],
   ['core', /\b(core|cent(er|re)|middle|inner|kern|mitte|innen|sydan|karna|mitt|nucleo|miolo|centro|coeur)\b/],
-  ['average', /\b(average|avg|mean|mittel|durchschnitt|keskiarvo|medel|media|promedio|moyenne)\b/],
+  ['average', /\b(average|avg|mean|mittel|mittelwert|durchschnitt|keskiarvo|medel|media|promedio|moyenne)\b/],
 ];
 
 const words = (text: string): string =>

@@ -1,7 +1,9 @@
 import type { ColumnRole } from '../contract/import.ts';
-import { exchange } from '../words/en/exchange.ts';
+import { exchange as german } from '../words/de/exchange.ts';
+import { exchange as english } from '../words/en/exchange.ts';
 
-type Head = Extract<keyof typeof exchange, `csv.${string}`>;
+type Exchange = Readonly<Record<keyof typeof english, string>>;
+type Head = Extract<keyof Exchange, `csv.${string}`>;
 
 /** What the columns of an exported table are here. What was figured from readings, and not read, is none. */
 const ROLES: Partial<Record<Head, ColumnRole>> = {
@@ -30,11 +32,14 @@ const EITHER: readonly Head[] = ['csv.shown', 'csv.archived-at'];
 /** A header without its unit: "Thickness (in)" is "Thickness". */
 const withoutUnit = (head: string): string => head.replace(/ \([^)]*\)$/, '');
 
-/** The roles of the columns of a table that Pintally exported; null of any other table. */
-export function ownRoles(header: readonly string[]): ColumnRole[] | null {
+/** The roles of the columns of a table that Pintally exported, in any of its languages; null of any other table. */
+export const ownRoles = (header: readonly string[]): ColumnRole[] | null =>
+  rolesIn(english, header) ?? rolesIn(german, header);
+
+function rolesIn(exchange: Exchange, header: readonly string[]): ColumnRole[] | null {
   const heads = header.map(withoutUnit);
   const has = (head: Head) => heads.includes(exchange[head]);
   if (!ALWAYS.every(has) || !EITHER.some(has)) return null;
   const roleOf = new Map(Object.entries(ROLES).map(([head, role]) => [exchange[head as Head], role]));
-  return heads.map((head) => roleOf.get(head as (typeof exchange)[Head]) ?? 'unused');
+  return heads.map((head) => roleOf.get(head) ?? 'unused');
 }
