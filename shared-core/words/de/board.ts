@@ -23,7 +23,7 @@ export const board = {
   'next-step.move-to': 'Umlagern nach {placeName}',
   'next-step.probe-on': 'Als Nächstes am {probeOn} messen. {why}',
   'next-step.learns-rate-now':
-    'Wie schnell dieses Brett trocknet, ist noch nicht klar. Messwerte von heute helfen.',
+    'Wie schnell dieses Brett trocknet, ist noch nicht klar. Messwerte von jetzt helfen.',
   'next-step.not-probed': 'Noch keine Messwerte. Messen Sie es für ein Urteil.',
   'next-step.half-probed': 'Noch {spots, plural, one {# Messstelle} other {# Messstellen}}.',
   'next-step.half-probed-then': 'Messen Sie es für ein Urteil.',
@@ -92,7 +92,7 @@ export const board = {
   'board.came-drier.done':
     'Gespeichert: {boardCode} kam aus einer Trockenkammer oder aus trockenerer Luft. Das Urteil ist neu berechnet.',
 
-  'history.title': 'Bisher und Prognose',
+  'history.title': 'Verlauf und Prognose',
   'history.chart': 'Holzfeuchte von {boardCode} im Lauf der Zeit',
   'history.none': 'Noch kein Mittelwert gemessen.',
   'history.one': '{averagePct} am {probedOn}.',
@@ -186,7 +186,7 @@ export const board = {
 
   'board.edited': '{boardCode} geändert.',
   'board.edit': '{boardCode} bearbeiten',
-  'board.thickness-hint': 'In {unit, select, in {Zoll} other {mm}} oder wie 5/4 oder 1 1/16.',
+  'board.thickness-hint': 'In {unit, select, in {Zoll} other {mm}}, auch 5/4 oder 1 1/16.',
   'board.size-typed': 'Das sind {typedMm}.',
   'board.length-typed': 'Das sind {typedLengthMm}.',
   'board.thickness-thin':

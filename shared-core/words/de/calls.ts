@@ -59,9 +59,9 @@ export const calls = {
   'call.likely': 'Wahrscheinlich {likelyInterval}.',
 
   'call.core-wetter':
-    'Innen ist es um {differencePoints} feuchter als außen; erlaubt sind {allowedPoints}. Lassen Sie es am Ort {placeName} ausgleichen, bevor Sie es bearbeiten.',
+    'Innen ist es um {differencePoints} feuchter als außen; erlaubt sind {allowedPoints}. Lassen Sie die Feuchte am Ort {placeName} ausgleichen, bevor Sie das Brett bearbeiten.',
   'call.shell-wetter':
-    'Außen ist es um {differencePoints} feuchter als innen; erlaubt sind {allowedPoints}. Lassen Sie es am Ort {placeName} ausgleichen, bevor Sie es bearbeiten.',
+    'Außen ist es um {differencePoints} feuchter als innen; erlaubt sind {allowedPoints}. Lassen Sie die Feuchte am Ort {placeName} ausgleichen, bevor Sie das Brett bearbeiten.',
 
   'call.cold':
     'Unter dem Gefrierpunkt weichen die veröffentlichten Korrekturen um {differencePoints} voneinander ab, und davon hängt das Urteil ab. Messen Sie an einem milderen Tag.',
@@ -116,10 +116,10 @@ export const calls = {
     '{boards, plural, one {Das Brett ist noch nicht gemessen.} other {Von # Brettern ist noch keines gemessen.}}',
   'round-summary.calls': '{counts}.',
   'round-summary.ready': '{ready} von {boards} fertig',
-  'round-summary.bring-in': '{boards} hereinholen',
-  'round-summary.keep-drying': '{boards} weiter trocknen',
+  'round-summary.bring-in': '{boards} hereinzuholen',
+  'round-summary.keep-drying': '{boards} weiter zu trocknen',
   'round-summary.too-dry': '{boards} zu trocken',
-  'round-summary.probe-again': '{boards} nachmessen',
+  'round-summary.probe-again': '{boards} nachzumessen',
   'round-summary.half-probed': '{boards} teilweise gemessen',
   'round-summary.being-judged': '{boards} noch ohne Urteil, wird berechnet',
   'round-summary.not-probed': '{boards} nicht gemessen',

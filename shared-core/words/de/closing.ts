@@ -51,5 +51,5 @@ export const closing = {
   'closing.closed-on': '· abgeschlossen am {closedOn}',
   'closing.stack-closed': 'Abgeschlossen am {closedOn}.',
   'closing.merged-into': 'Zusammengeführt mit',
-  'closing.find-archived': 'Seine Bretter finden Sie unter „Alle Bretter“, Filter „Abgang“.',
+  'closing.find-archived': 'Seine Bretter finden Sie unter „Alle Bretter“, Filter „Abgegangen“.',
 } satisfies Record<keyof typeof english, string>;

@@ -91,7 +91,7 @@ export const common = {
   'pins.settled': 'Ruhig',
 
   'species-field.hint': 'Ein gebräuchlicher oder botanischer Name',
-  'combobox.which': '„{typedText}“ kann {nameChoices} sein. Wählen Sie.',
+  'combobox.which': '„{typedText}“ kann {nameChoices} sein. Wählen Sie eines davon.',
   'combobox.others': '{others, plural, one {ein weiterer Eintrag} other {einer von # weiteren Einträgen}}',
   'combobox.many': '{found} Treffer. Tippen Sie weiter, um die Liste zu kürzen.',
   'species-field.none': 'Keine Holzart heißt so. Unter „Holzarten“ können Sie eine hinzufügen.',

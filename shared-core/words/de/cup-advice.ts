@@ -14,9 +14,9 @@ export const cupAdvice = {
   'cup.flip':
     'Nach der heutigen Prognose ist die {drierFace, select, upper {obere} other {untere}} Seite um {differencePoints} trockener und wird hohl. Wenden Sie das Brett, damit die feuchtere Seite an die freie Luft kommt. Nehmen Sie jede Abdeckung von dieser Seite.',
   'cup.weight':
-    'Lose gelagert würde es etwa {cupMm} schüsseln. Legen Sie es weit unten in den Stapel, oder beschweren oder verspannen Sie den Stapel beim Trocknen. Sichern Sie Gewichte so, dass sie nicht abrutschen und niemanden verletzen.',
+    'Lose gelagert würde es um etwa {cupMm} schüsseln. Legen Sie es weit unten in den Stapel, oder beschweren oder verspannen Sie den Stapel beim Trocknen. Sichern Sie Gewichte so, dass sie nicht abrutschen und niemanden verletzen.',
   'cup.weight-hollow':
-    'Lose gelagert würde es etwa {cupMm} schüsseln, hohl an der {hollowFace, select, upper {oberen} other {unteren}} Seite. Legen Sie es weit unten in den Stapel, oder beschweren oder verspannen Sie den Stapel beim Trocknen. Sichern Sie Gewichte so, dass sie nicht abrutschen und niemanden verletzen.',
+    'Lose gelagert würde es um etwa {cupMm} schüsseln, hohl an der {hollowFace, select, upper {oberen} other {unteren}} Seite. Legen Sie es weit unten in den Stapel, oder beschweren oder verspannen Sie den Stapel beim Trocknen. Sichern Sie Gewichte so, dass sie nicht abrutschen und niemanden verletzen.',
   'cup.stickers':
     'Nehmen Sie gleich dicke Stapelleisten, alle {spacingDistanceMm} und an beiden Enden. Legen Sie sie genau übereinander.',
   'cup.end-seal':

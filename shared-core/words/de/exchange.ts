@@ -52,7 +52,7 @@ export const exchange = {
   'refusal.json-record':
     'In „{tableName}“ hat Eintrag {recordNumber} einen falschen Wert. Berichtigen Sie die Datei, oder exportieren Sie sie noch einmal. Nichts wurde geändert.',
   'refusal.json-moved-in-circle':
-    'In dieser Datei wurde ein Messwert so oft verschoben, bis er wieder bei sich selbst ankam. Nichts wurde geändert. Exportieren Sie die Datei noch einmal.',
+    'In dieser Datei wurde ein Messwert so lange verschoben, bis er wieder bei sich selbst ankam. Nichts wurde geändert. Exportieren Sie die Datei noch einmal.',
   'refusal.json-record-too-large':
     'Ein Eintrag in dieser Datei ist zu lang. Nichts wurde geändert. Exportieren Sie die Datei noch einmal.',
   'merge.title': 'Anderen Holzplatz zusammenführen',
@@ -198,7 +198,7 @@ export const exchange = {
   'csv.call': 'Urteil',
   'csv.average': 'Mittlere Holzfeuchte',
   'csv.read-at': 'Gemessen um',
-  'csv.archived-at': 'Abgang um',
+  'csv.archived-at': 'Abgegangen am',
   'csv.why-left': 'Grund des Abgangs',
   'csv.left-note': 'An wen oder wofür',
   'csv.uuid': 'UUID',

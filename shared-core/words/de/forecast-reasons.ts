@@ -30,19 +30,19 @@ export const forecastReasons = {
   'forecast.probe.learns-rate':
     'Wie schnell dieses Brett trocknet, ist noch nicht klar. Messwerte einen Monat nach den letzten helfen am meisten.',
   'forecast.probe.tries-air':
-    'Wie schnell es in dieser Luft trocknet, ist noch nicht klar. Ein Messwert hier macht die Termine am meisten sicherer.',
+    'Wie schnell es in dieser Luft trocknet, ist noch nicht klar. Ein Messwert hier macht die Termine am sichersten.',
   'forecast.probe.not-sooner': 'Früher wird es kaum fertig.',
 
   'forecast.assumed.from-first-round': 'Sein Verlauf beginnt mit der ersten Messrunde.',
   'forecast.assumed.from-first-round-moved':
-    'Wo es vor dem {enteredOn} war, fehlt. Sein Verlauf beginnt deshalb mit der ersten Messrunde.',
+    'Wo es vor dem {enteredOn} war, ist nicht angegeben. Sein Verlauf beginnt deshalb mit der ersten Messrunde.',
   'forecast.assumed.there-since-sawn':
-    'Wo es vor dem {enteredOn} war, fehlt. Angenommen: seit dem Einschnitt am Ort {placeName}.',
+    'Wo es vor dem {enteredOn} war, ist nicht angegeben. Angenommen: seit dem Einschnitt am Ort {placeName}.',
   'forecast.assumed.readings-questionable':
     'Alle Messwerte sind fraglich. Die Prognose verwendet sie und kann deshalb weit danebenliegen.',
   'forecast.assumed.readings-unused': 'Alle Messwerte vom {readOn} sind fraglich und wurden nicht verwendet.',
   'forecast.assumed.average-density':
-    'Die Rohdichte der Holzart {speciesName} ist unbekannt. Angenommen ist eine mittlere Rohdichte, deshalb sind die Termine weniger sicher.',
+    'Die Raumdichte der Holzart {speciesName} ist unbekannt. Angenommen ist eine mittlere, deshalb sind die Termine weniger sicher.',
   'forecast.assumed.regional-air':
     'Die Luft am Ort {placeName} ist ein grober Mittelwert der Region. Deshalb sind auch die Termine grob.',
   'forecast.air.measured':

@@ -170,9 +170,9 @@ export const history = {
   'act.own-fit-on': 'Messwerte der Holzart {speciesName} werden nach Ihren Darrproben korrigiert.',
   'act.own-fit-off': 'Messwerte der Holzart {speciesName} werden nicht nach Ihren Darrproben korrigiert.',
   'act.sample.cut':
-    '{rows, plural, one {Proben neben Brett {recordName} geschnitten.} other {Proben neben # Brettern geschnitten.}}',
+    '{rows, plural, one {Abschnitte neben Brett {recordName} geschnitten.} other {Abschnitte neben # Brettern geschnitten.}}',
   'act.sample.dried':
-    '{rows, plural, one {Darrgewicht einer Probe von Brett {recordName} gespeichert.} other {Darrgewichte von # Proben gespeichert.}}',
+    '{rows, plural, one {Darrgewicht eines Abschnitts von Brett {recordName} gespeichert.} other {Darrgewichte von # Abschnitten gespeichert.}}',
   'act.sample.weighed':
     '{rows, plural, one {Gewicht von Brett {recordName} gespeichert.} other {# Gewichte von Brettern gespeichert.}}',
   'act.labels-printed':

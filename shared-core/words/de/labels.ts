@@ -104,7 +104,7 @@ export const labels = {
   'labels.actual-size': 'Drucken Sie in Originalgröße, nicht an die Seite angepasst.',
   'labels.save-as-pdf': 'Als PDF speichern',
   'labels.making-pdf': 'PDF wird erstellt …',
-  'labels.pdf-stopped': 'Angehalten. Kein PDF erstellt.',
+  'labels.pdf-stopped': 'Abgebrochen. Kein PDF erstellt.',
   'labels.pdf-made':
     '{fileName} ist fertig: {labels, plural, one {# Etikett} other {# Etiketten}} auf {pages, plural, one {# Seite} other {# Seiten}}. {labels, plural, one {Es ist} other {Sie sind}} als gedruckt vermerkt.',
   'labels.pdf-not-recorded':

@@ -25,17 +25,17 @@ export const life = {
   'life.day-order.moved-first': 'Erst umgelagert, dann gemessen',
   'life.day-order.probed-first': 'Erst gemessen, dann umgelagert',
   'life.move-time': 'Uhrzeit, falls bekannt',
-  'life.edit-move': 'Umlagern nach {placeName} am {movedOn} bearbeiten',
-  'life.delete-move': 'Umlagern nach {placeName} am {movedOn} löschen',
-  'life.move-of': 'Umlagern von {boardCode}',
+  'life.edit-move': 'Umlagerung nach {placeName} am {movedOn} bearbeiten',
+  'life.delete-move': 'Umlagerung nach {placeName} am {movedOn} löschen',
+  'life.move-of': 'Umlagerung von {boardCode}',
   'life.moves-together': 'Für alle {boards} Bretter ändern, die zusammen umgelagert wurden',
   'life.deletes-together': 'Für alle {boards} Bretter löschen, die zusammen umgelagert wurden',
-  'life.delete-move-of': 'Dieses Umlagern von {boardCode} löschen?',
+  'life.delete-move-of': 'Dieses Umlagerung von {boardCode} löschen?',
   'life.delete-move-effect':
     '{boardCode} ist dann die ganze Zeit am Ort {beforeName}. Prognose und Urteil richten sich danach.',
-  'life.changing-moves': 'Umlagern wird geändert',
-  'life.move-changed': 'Umlagern von {boardCode} geändert.',
-  'life.move-deleted': 'Umlagern von {boardCode} gelöscht.',
+  'life.changing-moves': 'Umlagerung wird geändert',
+  'life.move-changed': 'Umlagerung von {boardCode} geändert.',
+  'life.move-deleted': 'Umlagerung von {boardCode} gelöscht.',
   'life.note-hint':
     '{why, select, sold {Freiwillig. Nur der Name. Damit finden Sie die Bretter wieder.} other {Freiwillig.}}',
   'life.day': 'Tag',
@@ -116,7 +116,7 @@ export const life = {
   'life.bring-back-board': '{boardCode} zurückholen',
   'life.bring-back-effect': 'Es kommt mit allen Messwerten zurück in den Stapel {stackName}.',
   'life.bringing-back': 'Bretter werden zurückgeholt',
-  'life.bringing-back-stopped': 'Angehalten. Kein Brett wurde zurückgeholt.',
+  'life.bringing-back-stopped': 'Abgebrochen. Kein Brett wurde zurückgeholt.',
   'life.board-back': '{boardCode} in den Stapel {stackName} zurückgeholt.',
   'life.boards-back': '{boards, plural, one {# Brett} other {# Bretter}} zurückgeholt.',
 
@@ -175,7 +175,7 @@ export const life = {
     'Das ist, nachdem {boardCode} am {movedOn} nach {placeName} kam. Reihenfolge ändern?',
   'refusal.moved-or-probed-first': '{boardCode} wurde am {movedOn} auch gemessen. Was war zuerst?',
   'refusal.no-room-for-move':
-    'Andere Umlagerungen und Messwerte von {boardCode} an diesem Tag lassen dafür keine Zeit. Nichts wurde geändert. Geben Sie die Uhrzeit des Umlagerns ein.',
+    'Andere Umlagerungen und Messwerte von {boardCode} an diesem Tag lassen dafür keine Zeit. Nichts wurde geändert. Geben Sie die Uhrzeit der Umlagerung ein.',
   'refusal.first-move':
     'Das ist der erste Ort von {boardCode}. Nichts wurde gelöscht. Bearbeiten Sie ihn stattdessen: Jedes Brett braucht einen ersten Ort.',
   'refusal.stack-closed':
@@ -191,9 +191,9 @@ export const life = {
   'refusal.place-in-use':
     'Ort {placeName} wird benutzt von: {stackNames}. Nichts wurde abgeschlossen. Lagern Sie diese erst um, oder führen Sie den Ort mit einem anderen zusammen.',
   'refusal.place-planned':
-    'Ein Umlagern von {name} nach {placeName} ist geplant. Nichts wurde abgeschlossen. Ändern Sie das erst auf der Seite „Termine“.',
+    'Eine Umlagerung von {name} nach {placeName} ist geplant. Nichts wurde abgeschlossen. Ändern Sie das erst auf der Seite „Termine“.',
   'refusal.place-has-records':
-    'Bretter oder Stapel waren am Ort {placeName}, oder ein Umlagern dorthin ist geplant. Nichts wurde gelöscht. Schließen Sie ihn stattdessen ab.',
+    'Bretter oder Stapel waren am Ort {placeName}, oder eine Umlagerung dorthin ist geplant. Nichts wurde gelöscht. Schließen Sie ihn stattdessen ab.',
   'refusal.left-to-come':
     'Dieser Tag liegt in der Zukunft. Nichts wurde geändert. Geben Sie heute oder einen früheren Tag ein.',
   'refusal.left-before-read':

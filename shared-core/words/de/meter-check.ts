@@ -88,7 +88,7 @@ export const meterCheck = {
     '{readings, plural, =0 {Ab jetzt korrigieren} one {# Messwert korrigieren} other {# Messwerte korrigieren}}',
   'meter-check.not-now': 'Jetzt nicht',
   'meter-check.correcting': 'Messwerte werden korrigiert …',
-  'meter-check.correct-stopped': 'Angehalten. Keine Messwerte wurden geändert.',
+  'meter-check.correct-stopped': 'Abgebrochen. Keine Messwerte wurden geändert.',
   'meter-check.done':
     '{readings, plural, =0 {Ab jetzt werden Messwerte korrigiert.} one {# Messwert ist korrigiert.} other {# Messwerte sind korrigiert.}}',
   'meter-check.round':
@@ -98,7 +98,7 @@ export const meterCheck = {
   'meter-check.list': 'Prüfungen von {meterName}',
   'meter-check.named': 'die Prüfung vom {checkedAt}',
   'meter-check.ahead': 'Nicht verwendet: Die Uhr ging bei dieser Prüfung vor.',
-  'meter-check.exclude-stopped': 'Angehalten. Die Prüfung wird weiter verwendet.',
+  'meter-check.exclude-stopped': 'Abgebrochen. Die Prüfung wird weiter verwendet.',
   'meter-check.excluding': 'Messwerte werden geändert …',
   'meter-check.excluded':
     '{readings, plural, =0 {Prüfung ausgeschlossen.} one {Prüfung ausgeschlossen. # Messwert wird nicht mehr danach korrigiert.} other {Prüfung ausgeschlossen. # Messwerte werden nicht mehr danach korrigiert.}}',

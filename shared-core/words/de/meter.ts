@@ -356,7 +356,7 @@ export const meter = {
     '{readings, plural, one {# früherer Messwert hat} other {# frühere Messwerte haben}} noch die alten Einstellungen.',
   'meters.update-earlier': 'Auch für {readings, plural, one {diesen} other {diese}} verwenden',
   'meters.updating': 'Messwerte werden korrigiert …',
-  'meters.update-stopped': 'Angehalten. Keine Messwerte wurden geändert.',
+  'meters.update-stopped': 'Abgebrochen. Keine Messwerte wurden geändert.',
   'meters.updated': '{readings, plural, one {# Messwert ist} other {# Messwerte sind}} neu korrigiert.',
 
   'meter.same.one': 'Das sieht nach {meterName} mit neuer Adresse aus.',

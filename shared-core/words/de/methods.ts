@@ -202,7 +202,7 @@ export const methods = {
   'methods.calls.ready':
     'Fertig: Das Mittel liegt im Ziel, und die Wahrscheinlichkeit, dass es feuchter ist als Ziel und Toleranz, liegt unter {harmChancePct}. Ebenso die Wahrscheinlichkeit eines Feuchtegefälles, das {unevenPoints} über seiner Grenze liegt. Sie muss unter {unevenChancePct} liegen, wo innen nicht gemessen wurde oder nur der Plan eine Tiefe angibt.',
   'methods.calls.profile':
-    'Mittel und innen: kleinste Quadrate über drei Formen des Profils. Vor jedem Messwert ist innen minus Oberfläche das {steepness} ± {steepnessSd}-Fache des Abstands von der Ausgleichsfeuchte, dazu {aheadPoints}. In den zwei Monaten nach einem Umlagern in trockenere Luft sind es {movedPoints} mehr. Das Wetter der Wochen und der Fehler des Messgeräts verbreitern das. Wurde nur außen gemessen und liegt der Wert unter der Ausgleichsfeuchte, wird kein Gefälle erwartet: Solches Holz kam aus trockenerer Luft.',
+    'Mittel und innen: kleinste Quadrate über drei Formen des Profils. Vor jedem Messwert ist innen minus Oberfläche das {steepness} ± {steepnessSd}-Fache des Abstands von der Ausgleichsfeuchte, dazu {aheadPoints}. In den zwei Monaten nach einer Umlagerung in trockenere Luft sind es {movedPoints} mehr. Das Wetter der Wochen und der Fehler des Messgeräts verbreitern das. Wurde nur außen gemessen und liegt der Wert unter der Ausgleichsfeuchte, wird kein Gefälle erwartet: Solches Holz kam aus trockenerer Luft.',
   'methods.calls.core-open':
     'Wurde nur außen gemessen, wird das Mittel daraus geschätzt. Es wird gezeigt, wenn es wahrscheinlich auf {widestPoints} genau ist und es innen unter {wettestPct} liegt. Ohne Messung innen brauchen „Weiter trocknen“, „Hereinholen“ und „Zu trocken“ eine Wahrscheinlichkeit von {sureChancePct} und außen dieselbe Seite. Sonst lautet das Urteil „Nachmessen“: Messen Sie innen. (Übliche Praxis, ohne Quelle.)',
   'methods.calls.history':
@@ -248,7 +248,7 @@ export const methods = {
   'methods.questionable.board':
     'Einer von drei Messwerten einer Tiefe fällt auf, wenn er über {outlierScore} robuste Standardabweichungen abweicht, einer von zweien über {differenceScore}. Ebenso, wenn es außen um so viel feuchter ist als innen in einem trocknenden Brett.',
   'methods.questionable.jump':
-    'Eine Änderung seit der letzten Messrunde fällt auf, wenn sie um mehr als {changeScore} Standardabweichungen von dem abweicht, was das Trocknungsmodell erwartet. Nach {longestDays} Tagen oder nach einem Umlagern ist die Grenze das Äußerste, was Diffusion vermag.',
+    'Eine Änderung seit der letzten Messrunde fällt auf, wenn sie um mehr als {changeScore} Standardabweichungen von dem abweicht, was das Trocknungsmodell erwartet. Nach {longestDays} Tagen oder nach einer Umlagerung ist die Grenze das Äußerste, was Diffusion vermag.',
   'methods.questionable.round':
     'Messrunden mit {boards} oder mehr Brettern werden verglichen. Ein Brett weicht von seinem Stapel ab, wenn es mehr als {boardScore} Standardabweichungen sind; eine Messrunde liegt daneben, wenn es mehr als {roundScore} sind; Wandern zählt ab {driftPoints}.',
   'methods.questionable.species':
@@ -420,10 +420,10 @@ export const methods = {
   'methods.numbers.steepness': 'Innen minus Oberfläche, mal Mittel über der Ausgleichsfeuchte',
   'methods.numbers.steepness-sd': 'Innen minus Oberfläche, Streuung',
   'methods.numbers.shell-ahead': 'Innen minus Oberfläche, Prozentpunkte dazu',
-  'methods.numbers.shell-ahead-moved': 'Prozentpunkte dazu nach einem Umlagern in trockenere Luft',
-  'methods.numbers.shell-ahead-unknown': 'Prozentpunkte dazu, wenn ein Umlagern nicht bekannt ist',
+  'methods.numbers.shell-ahead-moved': 'Prozentpunkte dazu nach einer Umlagerung in trockenere Luft',
+  'methods.numbers.shell-ahead-unknown': 'Prozentpunkte dazu, wenn eine Umlagerung nicht bekannt ist',
   'methods.numbers.shell-ahead-sd': 'Streuung dieser Prozentpunkte',
-  'methods.numbers.new-here': 'So lange zählt ein Umlagern, Tage',
+  'methods.numbers.new-here': 'So lange zählt eine Umlagerung, Tage',
   'methods.numbers.entered-at-once':
     'Innerhalb so vieler Tage nach dem Einschnitt eingegeben, war es von Anfang an dort',
   'methods.numbers.known-air-sd':

@@ -8,7 +8,7 @@ export const missing = {
   'missing.log': 'Stamm: Bretter eines Stamms machen gegenseitig ihre Termine genauer.',
   'missing.length': 'Länge: Dann werden die Messstellen von den Enden aus bemessen.',
   'missing.end':
-    '{lacking, select, width {Breite} sawing {Jahrringlage} other {Breite und Jahrringlage}}: Dann wird die Schüsselung vorhergesagt.',
+    '{lacking, select, width {Breite} sawing {Lage der Jahrringe} other {Breite und Lage der Jahrringe}}: Dann wird die Schüsselung vorhergesagt.',
   'missing.bark-side': 'Rindenseite: zeigt, welche Breitseite hohl wird.',
   'missing.layer': 'Lage: Oben und unten im Stapel trocknet es verschieden schnell.',
 } satisfies Record<keyof typeof english, string>;

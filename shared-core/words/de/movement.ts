@@ -22,7 +22,7 @@ export const movement = {
 
   'movement.width-missing': 'Breite unbekannt: Nur die Dicke ist angegeben.',
   'movement.sawing-missing':
-    'Jahrringlage unbekannt: Liegende und stehende Jahrringe sind die beiden Grenzfälle.',
+    'Lage der Jahrringe unbekannt: Liegende und stehende Jahrringe sind die beiden Grenzfälle.',
   'movement.shrinkage-missing': 'Die Schwindung ist für {speciesName} nicht vollständig bekannt.',
   'movement.coefficients-missing': 'Pintally hat für {speciesName} kein Schwindmaß je Prozentpunkt.',
   'movement.by-shrinkage-alone':

@@ -7,7 +7,7 @@ export const pictures = {
   'pictures.ways': 'Sie können ein Foto auch einfügen oder Dateien hierher ziehen.',
   'pictures.adding': '{count, plural, one {Foto wird hinzugefügt …} other {# Fotos werden hinzugefügt …}}',
   'pictures.added': '{count, plural, one {Foto hinzugefügt.} other {# Fotos hinzugefügt.}}',
-  'pictures.stopped': 'Angehalten. Kein Foto wurde hinzugefügt.',
+  'pictures.stopped': 'Abgebrochen. Kein Foto wurde hinzugefügt.',
   'pictures.not-added':
     '{count, plural, one {Diese Datei wurde nicht hinzugefügt:} other {Diese # Dateien wurden nicht hinzugefügt:}}',
   'pictures.list': 'Fotos zu {recordName}',

@@ -8,7 +8,7 @@ export const printing = {
   'print.stopped-printer': '{printerName} (angehalten)',
   'print.printer-not-here': '{printerName} (nicht gefunden)',
   'print.under-way': 'Druckt …',
-  'print.stopped': 'Angehalten. Sehen Sie nach, was herausgekommen ist.',
+  'print.stopped': 'Abgebrochen. Sehen Sie nach, was herausgekommen ist.',
   'print.updating-title': 'Urteile werden aktualisiert',
   'print.updating':
     'Urteile und Termine werden aktualisiert. Was jetzt auf Papier kommt, kann veraltet sein.',

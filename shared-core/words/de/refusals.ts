@@ -42,7 +42,7 @@ export const refusals = {
     'Diese Seite kann Pintally nicht benutzen. Nichts wurde geändert. Nehmen Sie das Fenster, das Pintally geöffnet hat.',
   'refusal.yard-left':
     'Bevor das erledigt war, haben Sie {kind, select, demo {den Beispiel-Holzplatz} other {einen anderen Holzplatz}} geöffnet. Nichts wurde geändert.',
-  'refusal.stopped': 'Angehalten. Nichts wurde geändert.',
+  'refusal.stopped': 'Abgebrochen. Nichts wurde geändert.',
   'refusal.taken-back-later':
     'Die Festplatte ist voll oder fällt aus. Einige Bretter sind jetzt geändert. Schaffen Sie Platz. Pintally macht diese Änderungen dann rückgängig.',
   'refusal.partly-changed': 'Einige Bretter sind noch durch eine abgebrochene Bearbeitung geändert.',
@@ -241,7 +241,7 @@ export const refusals = {
   'refusal.move-before-sawn':
     '{boardCode} wurde am {sawnOn} eingeschnitten, also später. War damals schon der Stamm dort?',
   'refusal.here-before-sawn':
-    'Eingeschnitten wurde am {sawnOn}, also später. Nichts wurde gespeichert. Geben Sie den Tag ein, an dem das Brett hierher kam.',
+    'Eingeschnitten wurde am {sawnOn}, also später. Nichts wurde gespeichert. Geben Sie den Tag ein, an dem das Brett hierherkam.',
   'refusal.sawn-after-move':
     '{boardCode} ist seit {movedOn} am Ort {placeName}, also schon vorher. War damals der Stamm dort?',
   'refusal.move-to-come':
@@ -285,7 +285,7 @@ export const refusals = {
   'refusal.project-name-taken':
     'Ein Auftrag namens {projectName} besteht schon. Nichts wurde gespeichert. Wählen Sie einen anderen Namen.',
   'refusal.planned-move-empty':
-    'Stapel {stackName} hat keine Bretter. Nichts wurde umgelagert. Löschen Sie stattdessen das geplante Umlagern.',
+    'Stapel {stackName} hat keine Bretter. Nichts wurde umgelagert. Löschen Sie stattdessen die geplante Umlagerung.',
   'refusal.sensor-known': 'Dieser Sensor ist schon als {sensorName} hinzugefügt. Nichts wurde gespeichert.',
   'refusal.sensor-no-place':
     'Ein Hygrometer braucht einen Ort. Nichts wurde gespeichert. Wählen Sie einen Ort.',

@@ -112,7 +112,7 @@ export const reports = {
   'report.list.round-date': 'Datum',
   'report.list.meter': 'Messgerät',
   'report.list.wood-temp': 'Holztemperatur',
-  'report.list.air': 'Lufttemperatur und Luftfeuchte',
+  'report.list.air': 'Luft: Temperatur, Feuchte',
   'report.list.spot': 'Messstelle {number}',
   'report.list.spot-along': 'Messstelle {number}: {along}',
   'report.list.how':

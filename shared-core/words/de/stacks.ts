@@ -28,7 +28,7 @@ export const stacks = {
   'stacks.here-since-sawn.other': 'Nein, seit einem anderen Tag',
   'stacks.here-since-on': 'Hier seit',
   'stacks.here-since-on-missing':
-    'Geben Sie den Tag ein, an dem {boards, plural, one {es} other {sie}} hierher {boards, plural, one {kam} other {kamen}}.',
+    'Geben Sie den Tag ein, an dem {boards, plural, one {es} other {sie}} hierher{boards, plural, one {kam} other {kamen}}.',
   'stacks.start-probing': 'Anfangen zu messen',
   'stacks.other-places':
     'Trocknen Sie in einem Schuppen oder in einer Werkstatt? Fügen Sie das später unter „Orte“ hinzu. Pintally berechnet die Luft dort aus der Außenluft.',
@@ -65,7 +65,7 @@ export const stacks = {
   'stacks.more': 'Mehr',
   'stacks.past-round': 'Frühere Messungen eingeben',
   'stacks.last-round': 'Letzte Messrunde',
-  'stacks.plan-move': 'Umlagern planen',
+  'stacks.plan-move': 'Umlagerung planen',
   'stacks.move': 'Stapel umlagern',
   'stacks.edit': 'Stapel bearbeiten',
   'stacks.action-of-stack': '{actionName}: {stackName}',
@@ -88,10 +88,10 @@ export const stacks = {
   'stacks.should-be-ready': '{which, select, first {} other {weitere }}jetzt wohl fertig',
   'stacks.ready-day': '{end, select, open {Etwa {date}} other {{date}}}',
   'stacks.next-likely':
-    '{where, select, here {nächstes fertig} other {fertig bei Umlagern nach {placeName}}}{which, select, all {} other {: {withDay} von {boards} Brettern}}',
+    '{where, select, here {nächstes fertig} other {fertig bei Umlagerung nach {placeName}}}{which, select, all {} other {: {withDay} von {boards} Brettern}}',
   'stacks.last-likely': '{end, select, open {letztes etwa {date}} other {letztes {date}}}',
   'stacks.next-ready':
-    '{where, select, here {{end, select, open {Nächstes fertig etwa {date}, vielleicht viel später.} other {Nächstes wahrscheinlich fertig {date}.}}} other {Bei Umlagern nach {placeName}: {end, select, open {nächstes fertig etwa {date}, vielleicht viel später.} other {nächstes wahrscheinlich fertig {date}.}}}}',
+    '{where, select, here {{end, select, open {Nächstes fertig etwa {date}, vielleicht viel später.} other {Nächstes wahrscheinlich fertig {date}.}}} other {Bei Umlagerung nach {placeName}: {end, select, open {nächstes fertig etwa {date}, vielleicht viel später.} other {nächstes wahrscheinlich fertig {date}.}}}}',
   'stacks.last-ready': '{end, select, open {Letztes etwa {date}.} other {Letztes wahrscheinlich {date}.}}',
 
   'stacks.add': 'Stapel hinzufügen',
@@ -146,7 +146,7 @@ export const stacks = {
   'stacks.if-moved-driest':
     'innerhalb von zwei Jahren wohl keines; am trockensten etwa {driestInterval} Holzfeuchte',
   'stacks.if-moved-leaving': '{boards} von {all} würden zu viel Feuchte aufnehmen',
-  'stacks.move-day': 'Tag des Umlagerns',
+  'stacks.move-day': 'Tag der Umlagerung',
   'stacks.moved': '{name} nach {placeName} umgelagert.',
 
   'stacks.search': 'Brett suchen',
@@ -243,9 +243,9 @@ export const stacks = {
   'stacks.edit.width': 'Breite',
   'stacks.edit.length': 'Länge',
   'stacks.edit.sawn-on': 'Eingeschnitten am',
-  'stacks.edit.dried-by': 'Bevor sie hierher kamen',
+  'stacks.edit.dried-by': 'Bevor sie hierherkamen',
   'stacks.edit.log': 'Stamm',
-  'stacks.edit.sawing': 'Jahrringlage',
+  'stacks.edit.sawing': 'Jahrringe',
   'stacks.edit.bark-side': 'Rindenseite',
   'stacks.edit.pith': 'Abstand vom Mark',
   'stacks.edit.place': 'Ort',
