@@ -67,8 +67,11 @@ const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDE
   ON e.stack_id = s.id AND e.archived_at IS NULL AND e.place_id <> s.place_id)`;
 /** Of boards that are where their stack is. */
 export const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
+/** A person may know a species by any of its names, also in another language. */
+const ALIASES = `json_extract(record, '$.aliases')`;
 const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\' OR b.note LIKE @like ESCAPE '\\'
-  OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'))`;
+  OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'
+    OR CASE WHEN json_valid(record) THEN ${ALIASES} LIKE @like ESCAPE '\\' END))`;
 
 /** SQL for the code of why a board `b` left the lists; blank where it did not, or nobody knows. */
 export const WHY_LEFT = `coalesce(${valueIn('b.archived_why', '$.code')}, '')`;

@@ -5,12 +5,6 @@ import { useWords } from '../words.ts';
 import { Combobox } from './Combobox.tsx';
 import { useHint } from './Field.tsx';
 
-const itemOf = ({ id, name, aliases, botanicalName }: Species) => ({
-  id,
-  name,
-  detail: aliases.length > 0 ? aliases.join(', ') : (botanicalName ?? ''),
-});
-
 /** Chooses a species by any of its names. */
 export function SpeciesField({
   allSpecies,
@@ -28,8 +22,18 @@ export function SpeciesField({
   onValue: (speciesId: string) => void;
   onBlur?: () => void;
 }) {
-  const { say } = useWords();
-  const hint = useHint(say('species-field.hint'), saved && allSpecies.find(({ id }) => id === saved)?.name);
+  const { say, formats } = useWords();
+  const nameOf = (species: Species | undefined) => species && formats.named(species.name);
+  const itemOf = (species: Species) => {
+    const { id, name, aliases, botanicalName } = species;
+    const others = aliases.filter((alias) => alias !== formats.named(name));
+    return {
+      id,
+      name: formats.named(name),
+      detail: others.length > 0 ? others.join(', ') : (botanicalName ?? ''),
+    };
+  };
+  const hint = useHint(say('species-field.hint'), saved && nameOf(allSpecies.find(({ id }) => id === saved)));
   const [typed, setTyped] = useState('');
   const chosen = allSpecies.find(({ id }) => id === value);
   const found = findSpecies(chosen ? '' : typed, allSpecies);
@@ -38,7 +42,7 @@ export function SpeciesField({
       {...rest}
       hint={hint}
       none={say('species-field.none')}
-      text={chosen?.name ?? typed}
+      text={nameOf(chosen) ?? typed}
       chosenId={chosen?.id ?? null}
       items={found.map(itemOf)}
       meant={chosen ? [] : speciesMeant(typed, found).map(itemOf)}

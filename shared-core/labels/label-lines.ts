@@ -70,11 +70,14 @@ const formsOf: Record<
   mc: ({ latest }, words) => [mcLine(latest, words)],
   // A label is read years later, so its day always has its year. Without a call, the MC says why, and has no day.
   day: ({ latest }, { formats }) => [latest?.call ? formats.day(latest.at, 'year') : ''],
-  species: ({ speciesName }) => [speciesName],
+  species: ({ speciesName }, { formats }) => [formats.named(speciesName)],
   size: (content, words) => sizeLine(content, words),
   thickness: ({ thickness }, { formats }) => [formats.thickness(thickness)],
   // "Furniture and cabinets, heated rooms" is still told from other uses by its beginning.
-  use: ({ endUseName }) => [endUseName, endUseName.split(',')[0] as string],
+  use: ({ endUseName }, { formats }) => {
+    const name = formats.named(endUseName);
+    return [name, name.split(',')[0] as string];
+  },
   target: ({ targetRange }, { say }) => [say('labels.target', { targetRange })],
   likely: ({ latest }, words) => [latest?.call ? intervalLine(latest, words) : '', ''],
   'shell-core': ({ latest }, words, fields) => [latest?.call ? shellCoreLine(latest, words, fields) : '', ''],

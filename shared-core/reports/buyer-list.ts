@@ -47,7 +47,7 @@ export function buyerList(content: BuyerList, flow: Flow, words: Words): void {
         const codeText = onOneLine(checkCode.replace(/^.*\//, ''));
         return [
           cell(code, { face: 'bold', below: [codeText] }),
-          cell(speciesName),
+          cell(formats.named(speciesName)),
           cell(sizeText(board, words)),
           feetCell(feet[index]!),
           cell(mc.figure, {

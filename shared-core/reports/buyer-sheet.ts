@@ -25,7 +25,7 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
     flow.gap(2);
     const boardFeet = boardFeetIfMeasured(board);
     flow.facts([
-      [say('board.species'), board.speciesName],
+      [say('board.species'), formats.named(board.speciesName)],
       [say('report.size'), sizeText(board, words)],
       [say('unit.board-feet-name'), boardFeet === null ? '–' : formats.number(boardFeet)],
     ]);
@@ -56,7 +56,11 @@ export function buyerSheet(content: BuyerSheet, flow: Flow, words: Words): void 
   const figures: Fact[] =
     found === null ? [] : [...depthFacts(found, words), [say('report.readings'), formats.number(ofRound)]];
   flow.facts(
-    [[say('report.use'), endUse.name], [say('report.target'), formats.mcRange(endUse)], ...figures],
+    [
+      [say('report.use'), formats.named(endUse.name)],
+      [say('report.target'), formats.mcRange(endUse)],
+      ...figures,
+    ],
     { columns: 2 },
   );
   limitsPart(found !== null, endUse.cautions, flow, words);

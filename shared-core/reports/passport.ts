@@ -59,7 +59,7 @@ function identity({ board }: Passport, words: Words): Fact[] {
   const { say, formats } = words;
   const { speciesName, sawnOn, driedBy, sawing, log, stackName } = board;
   const known: (readonly [string, string | null])[] = [
-    [say('board.species'), speciesName],
+    [say('board.species'), formats.named(speciesName)],
     [say('report.size'), sizeText(board, words)],
     [say('board.stack'), stackName],
     [say('report.place'), whereWords(board, say)],
@@ -91,7 +91,7 @@ function callPart({ board, endUse, judgement, forecast }: Passport, flow: Flow, 
   const ready = here ? readyWords(here, words) : null;
   flow.facts(
     [
-      [say('report.use'), endUse.name],
+      [say('report.use'), formats.named(endUse.name)],
       [say('report.target'), formats.mcRange(endUse)],
       ...(ready === null ? [] : [[say('report.ready-when'), ready] as const]),
       ...(found === null ? [] : foundFacts(found, words)),

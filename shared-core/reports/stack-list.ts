@@ -46,7 +46,7 @@ export function stackList({ stack, boards }: StackList, flow: Flow, words: Words
       {
         lines: [board.code],
         face: 'bold',
-        below: [sizeText(board, words), board.speciesName, whereText(board, words)].filter(
+        below: [sizeText(board, words), formats.named(board.speciesName), whereText(board, words)].filter(
           (text) => text !== '',
         ),
       },

@@ -20,9 +20,9 @@ export function stackReport(content: StackReport, flow: Flow, words: Words): voi
   flow.gap(2);
   flow.facts(
     [
-      [say('board.species'), formats.list(stack.speciesNames)],
+      [say('board.species'), formats.list(stack.speciesNames.map(formats.named))],
       [say('report.place'), stack.placeName],
-      [say('report.use'), endUse.name],
+      [say('report.use'), formats.named(endUse.name)],
       [say('report.target'), formats.mcRange(endUse)],
       [say('report.boards'), say('report.probed', { probed: stack.probed, boards: stack.boards })],
       [
@@ -94,7 +94,7 @@ function tallyPart({ tally: { rows, total } }: StackReport, flow: Flow, words: W
     ],
     rows: [
       ...rows.map((row) => [
-        cell(row.speciesName ?? ''),
+        cell(formats.named(row.speciesName ?? '')),
         cell(row.thickness ? formats.thickness(row.thickness) : ''),
         ...amounts(row),
       ]),
@@ -198,7 +198,7 @@ function boardsPart({ stack, boards }: StackReport, flow: Flow, words: Words): v
       const { code, speciesName, layer, column, latest, call } = board;
       return [
         cell(code, { face: 'bold' }),
-        cell(speciesName),
+        cell(formats.named(speciesName)),
         cell(sizeText(board, words)),
         cell(
           layer === null

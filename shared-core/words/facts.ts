@@ -32,6 +32,9 @@ interface FactTypes {
   At: string;
   When: When;
   TypedText: string;
+  SpeciesName: string;
+  Species: string;
+  UseName: string;
 }
 type Suffix = keyof FactTypes;
 
@@ -68,6 +71,9 @@ const bySuffix: { [S in Suffix]: (value: FactTypes[S], formats: Formats) => stri
   On: (value, { day }) => day(value),
   At: (value, { dateTime }) => dateTime(value),
   When: (value, { when }) => when(value),
+  SpeciesName: (value, { named }) => named(value),
+  Species: (value, { named }) => named(value),
+  UseName: (value, { named }) => named(value),
   TypedText: (value) => (value.length > MOST_TYPED ? `${value.slice(0, MOST_TYPED)}…` : value),
 };
 const suffixes = (Object.keys(bySuffix) as Suffix[]).sort((a, b) => b.length - a.length);

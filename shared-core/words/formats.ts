@@ -34,9 +34,14 @@ export type Formats = ReturnType<typeof createFormats>;
  * Every quantity as people read it, in sentences, tables, axes, labels and reports alike.
  * Arguments are SI, local ISO days ("2027-05-12") and UTC instants.
  *
- * @param say  makes the few words that go with a number, as in "4.2 points"
+ * @param say    makes the few words that go with a number, as in "4.2 points"
+ * @param named  what the person calls a species, a group of them or a use
  */
-export function createFormats({ locale, timeZone, units, today, isSpoken }: Display, say: Say) {
+export function createFormats(
+  { locale, timeZone, units, today, isSpoken }: Display,
+  say: Say,
+  named: (name: string) => string,
+) {
   const unitDisplay = isSpoken ? 'long' : 'short';
   const metric = units === 'metric';
   const numbers = new Map<string, Intl.NumberFormat>();
@@ -134,6 +139,8 @@ export function createFormats({ locale, timeZone, units, today, isSpoken }: Disp
   const inWeightUnit = (kg: number): number => (metric ? kg : kg / KG_PER_POUND);
 
   return {
+    /** A species, a group of them or a use that comes with the program, in the person's language; else its own name. */
+    named,
     /** Whether lengths, volumes and weights are shown in metric units. */
     isMetric: metric,
     /** A moisture content: "13.0%". */

@@ -39,7 +39,7 @@ export function createWords({ catalog, ...display }: Display & { catalog: Catalo
     for (const name of sentence.plain) values[shownName(name)] = factText(name, facts[name]!, formats, say);
     return sentence.format.format(values) as string;
   };
-  const formats = createFormats(display, say);
+  const formats = createFormats(display, say, (name) => catalog[`name:${name}`] ?? name);
   return { say, formats };
 }
 

@@ -13,7 +13,7 @@ export function AboutBoard({ board, isSpeciesConfirmed }: { board: BoardRow; isS
   const facts: [label: string, value: string | null, isTheirs?: 'theirs'][] = [
     isSpeciesConfirmed
       ? [say('board.species'), say('board.species-confirmed', { speciesName })]
-      : [say('board.species'), speciesName, 'theirs'],
+      : [say('board.species'), formats.named(speciesName), 'theirs'],
     [say('board.thickness'), formats.thickness(thicknessOf(board))],
     [say('board.width'), widthMm === null ? null : formats.shortLength(widthMm)],
     [say('board.length'), lengthMm === null ? null : formats.longLength(lengthMm)],

@@ -187,7 +187,7 @@ function Lead({ board, cameFrom }: { board: BoardRow; cameFrom: readonly Origin[
   ];
   return (
     <>
-      <span translate="no">{speciesName}</span>
+      <span translate="no">{formats.named(speciesName)}</span>
       {` · ${size.filter(Boolean).join(' × ')} · `}
       <a translate="no" href={hrefOf({ name: 'stack', id: stackId })}>
         {stackName}

@@ -6,10 +6,12 @@ import { speciesOfScale } from './profile-draft.ts';
 
 /** What a meter is set to, in words. */
 export function useScaleName(): (scale: MeterScale) => string {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const { output } = useQuery('species.list', {});
   return (scale) =>
     scale.kind === 'species'
-      ? (speciesOfScale(scale, output ?? [])?.name ?? resistanceCurves.get(scale.curveId ?? '')?.name ?? '…')
+      ? formats.named(
+          speciesOfScale(scale, output ?? [])?.name ?? resistanceCurves.get(scale.curveId ?? '')?.name ?? '…',
+        )
       : say(`meter-profile.is-${scale.kind}`);
 }

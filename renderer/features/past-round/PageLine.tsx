@@ -62,7 +62,7 @@ export function PageLine({
       <th scope="row">
         <span translate="no">{board.code}</span>{' '}
         <small>
-          <span translate="no">{board.speciesName}</span>
+          <span translate="no">{formats.named(board.speciesName)}</span>
           {` · ${formats.thickness(thicknessOf(board))}`}
           {board.remarks.map((remark) => (
             <span key={remark.code} className={past.remark}>

@@ -93,7 +93,7 @@ function Checked({
           [
             say('board.species'),
             <span key="species" translate="no">
-              {speciesName}
+              {formats.named(speciesName)}
             </span>,
           ],
           [

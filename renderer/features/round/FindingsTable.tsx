@@ -94,7 +94,7 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
         {
           id: 'species',
           head: say('findings.species'),
-          cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
+          cell: ({ speciesName }) => <span translate="no">{formats.named(speciesName)}</span>,
           optional: true,
         },
       ]}

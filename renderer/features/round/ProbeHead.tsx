@@ -43,7 +43,7 @@ export function ProbeHead({
           </span>
         </ScreenHeading>
         <p>
-          <span translate="no">{board.speciesName}</span>
+          <span translate="no">{formats.named(board.speciesName)}</span>
           <br />
           {board.lengthMm === null
             ? formats.thickness(thickness)

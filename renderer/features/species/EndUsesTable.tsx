@@ -28,13 +28,13 @@ export function EndUsesTable({
             head: say('use.use'),
             cell: ({ name, builtIn, isDamaged }) => (
               <>
-                <span translate="no">{name}</span> {isDamaged && <DamagedMark />}
+                <span translate="no">{formats.named(name)}</span> {isDamaged && <DamagedMark />}
                 {!builtIn && <span className={styles.own}>{say('species.own')}</span>}
               </>
             ),
             below: ({ note, isDamaged }) =>
               isDamaged ? say('damaged.use') : note && <span translate="no">{note}</span>,
-            sortBy: ({ name }) => name,
+            sortBy: ({ name }) => formats.named(name),
           },
           {
             id: 'target',

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { EndUseRow, SpeciesRow } from '../../../shared-core/contract/requests/catalog.ts';
 import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
+import type { Formats } from '../../../shared-core/words/formats.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
@@ -34,7 +35,7 @@ export function SpeciesListScreen() {
 }
 
 function AllSpecies() {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const allSpecies = useQuery('species.list', {});
   const query = useSpeciesSearch((search) => search.query);
   const [adding, setAdding] = useState(false);
@@ -50,7 +51,7 @@ function AllSpecies() {
       />
       <Await of={[allSpecies]}>
         {(all) => {
-          const found = speciesFound(query, all);
+          const found = speciesFound(query, all, formats);
           return (
             <>
               <p role="status" className="soft">
@@ -82,7 +83,7 @@ function AllSpecies() {
 
 /** Species by their groups, like Maples, in the order in which the groups are first met; each leads to its page. */
 function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const groups = new Map<string, SpeciesRow[]>();
   for (const species of allSpecies)
     groups.set(species.group, [...(groups.get(species.group) ?? []), species]);
@@ -90,12 +91,12 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
     <ul className={styles.groups}>
       {[...groups].map(([group, members]) => (
         <li key={group}>
-          <h3 translate="no">{group}</h3>
+          <h3 translate="no">{formats.named(group)}</h3>
           <ul>
             {members.map(({ id, name, botanicalName, linear, curveId, builtIn, isDamaged }) => (
               <li key={id}>
                 <a href={hrefOf({ name: 'species', id })}>
-                  <strong translate="no">{name}</strong>{' '}
+                  <strong translate="no">{formats.named(name)}</strong>{' '}
                   <i className="soft" translate="no">
                     {botanicalName}
                   </i>
@@ -113,10 +114,10 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
 }
 
 /** The best match first; without a search by the names of their groups. */
-function speciesFound(query: string, all: readonly SpeciesRow[]): SpeciesRow[] {
+function speciesFound(query: string, all: readonly SpeciesRow[], { named }: Formats): SpeciesRow[] {
   const byId = new Map(all.map((species) => [species.id, species]));
   const found = findSpecies(query, all).flatMap(({ id }) => byId.get(id) ?? []);
-  return query.trim() === '' ? found.sort((a, b) => a.group.localeCompare(b.group)) : found;
+  return query.trim() === '' ? found.sort((a, b) => named(a.group).localeCompare(named(b.group))) : found;
 }
 
 function EndUses() {

@@ -37,12 +37,13 @@ export function SpeciesScreen({ id }: { id: string }) {
 }
 
 function Found({ species }: { species: SpeciesRow }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [form, setForm] = useState<null | 'edit' | 'similar'>(null);
   const speciesName = species.name;
+  const names = species.aliases.filter((alias) => alias !== formats.named(speciesName));
   return (
     <Screen
-      title={speciesName}
+      title={formats.named(speciesName)}
       isName
       lead={
         <>
@@ -51,7 +52,7 @@ function Found({ species }: { species: SpeciesRow }) {
               <i translate="no">{species.botanicalName}</i> ·{' '}
             </>
           )}
-          <span translate="no">{species.group}</span>
+          <span translate="no">{formats.named(species.group)}</span>
           {!species.builtIn && ` · ${say('species.own-figures')}`}
         </>
       }
@@ -73,7 +74,7 @@ function Found({ species }: { species: SpeciesRow }) {
             )}
           </Banner>
         )}
-        {species.aliases.length > 0 && <p>{say('species.also-called', { names: species.aliases })}</p>}
+        {names.length > 0 && <p>{say('species.also-called', { names })}</p>}
         <p>{say(publishedCorrection(species))}</p>
         <SpeciesFigures species={species} />
         {species.note && (

@@ -64,6 +64,7 @@ function FirstStackForm() {
   const uses = useQuery('endUses.list', {});
   const typed = useDraft(firstStackOn(today), nothingYet);
   const { draft, field, read } = typed;
+  const usualName = formats.named(species.output?.find(({ id }) => id === draft.speciesId)?.name ?? '');
   const hereSince = useHereSince({ boards: 1, sawnOn: draft.sawnOn, enteredOn: today });
   const station = useStation(null);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
@@ -74,7 +75,12 @@ function FirstStackForm() {
     const goOn = wayOn();
     const air = await station.read();
     const place = { name: say('places.kind.outdoors'), kind: 'outdoors' as const, ...air };
-    const { id } = await bridge().command('stacks.start', { ...made, hereSinceOn, place });
+    const { id } = await bridge().command('stacks.start', {
+      ...made,
+      name: made.name || usualName,
+      hereSinceOn,
+      place,
+    });
     goOn(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
   }
 
@@ -90,12 +96,7 @@ function FirstStackForm() {
       }}
     >
       <div className="form-grid">
-        <TextField
-          label={say('stacks.what-name')}
-          placeholder={species.output?.find(({ id }) => id === draft.speciesId)?.name}
-          autoFocus
-          {...field('name')}
-        />
+        <TextField label={say('stacks.what-name')} placeholder={usualName} autoFocus {...field('name')} />
         <Select
           label={say('stacks.use')}
           options={endUseOptions(uses.output ?? [], say)}

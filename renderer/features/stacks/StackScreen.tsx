@@ -43,7 +43,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
   const [open, setOpen] = useState<'nothing' | 'add' | 'move' | 'plan-move' | 'move-due' | 'edit' | Ending>(
     'nothing',
   );
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const close = () => setOpen('nothing');
   const add = () => setOpen('add');
   const { id, boards, calls, probed, elsewhere, placeName, endUseName, targetRange } = stack;
@@ -61,7 +61,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
     speciesNames.length > 1 ? (
       say('stacks.several-species', { count: speciesNames.length })
     ) : (
-      <span translate="no">{speciesNames[0]}</span>
+      <span translate="no">{formats.named(speciesNames[0] ?? '')}</span>
     );
   const note = (
     <>

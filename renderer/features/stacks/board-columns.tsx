@@ -83,7 +83,7 @@ export function boardColumns(
     below: ({ placeSince }) => say('stacks.since', { sinceOn: placeSince }),
   });
   const code = column('code', 7.25, ({ code }) => name(code), sorted);
-  const species = column('species', 10, ({ speciesName }) => name(speciesName), {
+  const species = column('species', 10, ({ speciesName }) => name(formats.named(speciesName)), {
     ...sorted,
     ...optional,
     below: (board) => formats.thickness(thicknessOf(board)),

@@ -98,8 +98,8 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
   const ifWeighed = ({ weighed }: TallyAmounts, number: string) => (weighed === 0 ? '–' : number);
   const of: Record<TallyBy, Pick<Column<TallyRow>, 'cell' | 'sortBy'>> = {
     species: {
-      cell: ({ speciesName }) => <span translate="no">{speciesName}</span>,
-      sortBy: ({ speciesName }) => speciesName ?? null,
+      cell: ({ speciesName }) => <span translate="no">{formats.named(speciesName ?? '')}</span>,
+      sortBy: ({ speciesName }) => formats.named(speciesName ?? ''),
     },
     thickness: {
       cell: ({ thickness }) => thickness && formats.thickness(thickness),

@@ -157,5 +157,8 @@ export const english = {
 
 export type English = typeof english;
 export type Code = keyof English;
-/** A language: a sentence for each code. */
-export type Catalog = Readonly<Record<Code, string>>;
+/**
+ * A language: a sentence for each code, and what species, their groups and uses that come with the program are called
+ * in it, by their English names. What has no such name is called as in English.
+ */
+export type Catalog = Readonly<Record<Code, string>> & { readonly [name: `name:${string}`]: string };
