@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'electron-vite';
+import { guideMarkdown } from './guide/markdown-plugin.ts';
 
 const root = resolve(import.meta.dirname, '..');
 
@@ -46,7 +47,7 @@ export default defineConfig({
   renderer: {
     root: resolve(root, 'renderer'),
     base: './',
-    plugins: [react()],
+    plugins: [react(), guideMarkdown()],
     build: {
       outDir: resolve(root, 'out/renderer'),
       rollupOptions: { input: resolve(root, 'renderer/index.html') },

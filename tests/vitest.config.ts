@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
 import { endOnOldNode } from '../electron/node-version.mjs';
 
 endOnOldNode();
@@ -55,7 +56,7 @@ export default defineConfig({
       },
       // Modules are loaded once and not for each file, which takes half of the processor's time.
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
-      { root, test: { name: 'window', include: ofWindow, ...patient } },
+      { root, plugins: [guideMarkdown()], test: { name: 'window', include: ofWindow, ...patient } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
         root,

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { AirScreen } from '../features/air/AirScreen.tsx';
 import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
 import { BoardScreen } from '../features/board/BoardScreen.tsx';
@@ -24,8 +24,13 @@ import { TallyScreen } from '../features/tally/TallyScreen.tsx';
 import { MethodsScreen } from '../help/MethodsScreen.tsx';
 import { hrefOf, type Route } from '../stores/navigation.ts';
 import { ButtonLink } from '../ui/Button.tsx';
-import { EmptyState, Screen } from '../ui/Screen.tsx';
+import { EmptyState, Loading, Screen } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
+
+/** The guide is large, and most never open it. */
+const HelpScreen = lazy(() =>
+  import('../help/HelpScreen.tsx').then((help) => ({ default: help.HelpScreen })),
+);
 
 /** The screen of each route. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {
@@ -73,6 +78,12 @@ export function screenAt(route: Route): ReactNode {
       return <HistoryScreen />;
     case 'settings':
       return <SettingsScreen />;
+    case 'help':
+      return (
+        <Suspense fallback={<Loading />}>
+          <HelpScreen chapter={route.chapter ?? null} heading={route.heading ?? null} />
+        </Suspense>
+      );
     case 'methods':
       return <MethodsScreen part={route.part ?? null} />;
     case 'meter':

@@ -32,6 +32,8 @@ export type Route =
   | { name: 'species-list' }
   | { name: 'species'; id: string }
   | { name: 'settings' }
+  /** `chapter` of the guide, and the heading in it that is scrolled to. */
+  | { name: 'help'; chapter?: string; heading?: string }
   /** `part`: which of its parts is scrolled to. */
   | { name: 'methods'; part?: string }
   | { name: 'backups' }
@@ -42,6 +44,8 @@ export type Route =
 
 /** Of a species as in the core, and of a tab. */
 const WORDS_ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+/** Of a heading of the guide, in any language. */
+const HEADING_ID = /^[\p{L}\p{N}]+(-[\p{L}\p{N}]+)*$/u;
 const ROW_ID = /^[1-9]\d{0,15}$/;
 
 /** One that no row can have stays one that no row has. */
@@ -70,6 +74,12 @@ export function parseRoute(hash: string): Route {
   if (head === 'species') {
     if (tail === undefined) return { name: 'species-list' };
     return WORDS_ID.test(tail) ? { name: 'species', id: tail } : nowhere;
+  }
+  if (head === 'help') {
+    const heading = search.get('at');
+    if (tail === undefined) return { name: 'help' };
+    if (!WORDS_ID.test(tail)) return nowhere;
+    return { name: 'help', chapter: tail, ...(heading && HEADING_ID.test(heading) ? { heading } : {}) };
   }
   const id = rowId(tail);
   if (tail !== undefined && id === null) return nowhere;
@@ -155,6 +165,9 @@ export function hrefOf(route: Route): string {
       return `#/report/${route.id}?kind=${route.kind}${route.more?.length ? `&more=${route.more.join(',')}` : ''}`;
     case 'tally':
       return route.stackId === null ? '#/tally' : `#/tally?stack=${route.stackId}`;
+    case 'help':
+      if (route.chapter === undefined) return '#/help';
+      return `#/help/${route.chapter}${route.heading ? `?at=${encodeURIComponent(route.heading)}` : ''}`;
     case 'methods':
       return route.part === undefined ? '#/methods' : `#/methods?part=${route.part}`;
     case 'nowhere':

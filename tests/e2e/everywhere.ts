@@ -25,6 +25,8 @@ const screens = [
   'files',
   'import-table',
   'history',
+  'help',
+  'help/pins',
   'methods',
   'nowhere',
 ];

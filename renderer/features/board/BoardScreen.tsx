@@ -8,6 +8,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
+import { HelpLink } from '../../ui/HelpLink.tsx';
 import { Failed, Loading, Screen, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { PlannedHere } from '../dates/PlannedHere.tsx';
@@ -130,7 +131,7 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
       }
     >
       <div className="beside">
-        <Sheet title={say('board.call')}>
+        <Sheet title={say('board.call')} actions={<HelpLink chapter="calls" />}>
           <SpeciesSuspicion board={board} readings={readings} onEdit={edit} />
           <DrynessSuspicion
             board={board}

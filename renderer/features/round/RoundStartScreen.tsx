@@ -18,6 +18,7 @@ import { Await } from '../../ui/Await.tsx';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button, ButtonLink } from '../../ui/Button.tsx';
 import { dayOf } from '../../ui/days.ts';
+import { HelpLink } from '../../ui/HelpLink.tsx';
 import { EmptyState, Screen, Sheet } from '../../ui/Screen.tsx';
 import { Unfold } from '../../ui/Unfold.tsx';
 import { useWords } from '../../words.ts';
@@ -231,6 +232,7 @@ function Start({
         <div className="column">
           <Banner kind="caution">{say('round-start.caution')}</Banner>
           <p>{say('round-start.pins-along')}</p>
+          <HelpLink chapter="pins" />
           <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
           <h2>{say('round-start.keys')}</h2>
           <KeyList most={4} />

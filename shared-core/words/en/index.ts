@@ -14,6 +14,7 @@ import { forecast } from './forecast.ts';
 import { forecastReasons } from './forecast-reasons.ts';
 import { frame } from './frame.ts';
 import { handsFree } from './hands-free.ts';
+import { help } from './help.ts';
 import { history } from './history.ts';
 import { importing } from './import.ts';
 import { labels } from './labels.ts';
@@ -67,6 +68,7 @@ export const areas = {
   forecastReasons,
   frame,
   handsFree,
+  help,
   history,
   importing,
   labels,
@@ -119,6 +121,7 @@ export const english = {
   ...forecastReasons,
   ...frame,
   ...handsFree,
+  ...help,
   ...history,
   ...importing,
   ...labels,

@@ -63,6 +63,7 @@ test('the frame: where one can go, where one is, how the meter is', async () => 
     'Species',
     'Files',
     'Settings',
+    'Help',
   ]);
   expect(within(nav).getByRole('link', { current: 'page', hidden: true }).textContent).toBe('Meter');
   expect(screen.getByRole('link', { name: 'Meter: No meter' })).toBeTruthy();
