@@ -16,6 +16,7 @@ export default defineConfig({
         input: {
           main: resolve(root, 'electron/main.ts'),
           loopback: resolve(root, 'electron/loopback.ts'),
+          'packed-start': resolve(root, 'electron/packed-start.ts'),
           'backup-worker': resolve(root, 'electron/app/yard/backup-worker.ts'),
           'check-worker': resolve(root, 'electron/app/yard/check-worker.ts'),
           'exchange-worker': resolve(root, 'electron/exchange/exchange-worker.ts'),

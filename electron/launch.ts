@@ -4,25 +4,14 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { setTimeout } from 'node:timers/promises';
 import { dataDir } from './data-dir.ts';
+import { serveInBrowser, showRunning } from './loopback-window.ts';
 import { ensureNativeSocket, type Runtime, reportNotReady } from './meter/native-socket.ts';
-import { type RunningHost, runningHost } from './running-host.ts';
-import { startPageFolder, writeStartPage } from './start-page.ts';
-
-/** How long a browser may take to open the start page. */
-const OPENING_MS = 60_000;
-const LOOK_EVERY_MS = 250;
 
 const root = resolve(import.meta.dirname, '..');
 const electronDir = join(root, 'node_modules', 'electron');
 
-const folder = dataDir();
-const running = await runningHost(folder);
-if (running !== null) {
-  await openRunning(running);
-  process.exit(0);
-}
+if (await showRunning(dataDir())) process.exit(0);
 
 const built = spawnSync('npm run --silent build', { cwd: root, stdio: 'inherit', shell: true });
 if (built.status !== 0) process.exit(built.status ?? 1);
@@ -34,22 +23,7 @@ if (whyNot === null) {
 } else {
   console.log(`No Electron window: ${whyNot}. Serving the same app on this machine only.`);
   await prepareBluetooth({ execPath: process.execPath, electronVersion: null });
-  serveLoopback();
-}
-
-/** Opens another window of the host that is already running: it has the yard. */
-async function openRunning({ startLink }: RunningHost): Promise<void> {
-  console.log(`Pintally is already running: ${startLink}`);
-  console.log('The address works once.');
-  const browser = browserCommand();
-  if (browser === null) return;
-  const page = writeStartPage(startLink, startPageFolder(folder));
-  openBrowser(browser, page.file);
-  for (let waitedMs = 0; waitedMs < OPENING_MS; waitedMs += LOOK_EVERY_MS) {
-    await setTimeout(LOOK_EVERY_MS);
-    if ((await runningHost(folder))?.startLink !== startLink) break;
-  }
-  page.remove();
+  serveInBrowser(join(root, 'out/main/loopback.js'));
 }
 
 /** Where Linux has a Bluetooth adapter, makes noble's native part fit the runtime, and says so where it cannot. */
@@ -87,30 +61,4 @@ function electronProblem(): string | null {
 
 function openElectron(): void {
   spawn(electronBinary(), [root], { stdio: 'inherit' }).on('exit', (code) => process.exit(code ?? 0));
-}
-
-function serveLoopback(): void {
-  const browser = browserCommand();
-  const host = spawn(process.execPath, [join(root, 'out/main/loopback.js')], {
-    stdio: ['inherit', 'inherit', 'inherit', ...(browser === null ? [] : (['ipc'] as const))],
-  });
-  host.on('message', ({ startPage }: { startPage: string }) => {
-    if (browser !== null) openBrowser(browser, startPage);
-  });
-  host.on('exit', (code) => process.exit(code ?? 0));
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => host.kill(signal));
-}
-
-/** What opens a file in the default browser; null where there is no display for one. */
-function browserCommand(): string | null {
-  if (process.platform === 'darwin') return 'open';
-  if (process.platform === 'win32') return 'explorer';
-  return process.env.DISPLAY || process.env.WAYLAND_DISPLAY ? 'xdg-open' : null;
-}
-
-/** Where it does not open, the printed address is enough. */
-function openBrowser(command: string, startPage: string): void {
-  spawn(command, [startPage], { stdio: 'ignore', detached: true })
-    .on('error', () => undefined)
-    .unref();
 }

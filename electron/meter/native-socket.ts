@@ -91,7 +91,7 @@ async function build(runtime: Runtime): Promise<void> {
 }
 
 /** A folder with Node's headers for a Node runtime: beside the binary, in the `node` package, or fetched through npm. */
-async function headersOf(runtime: Runtime): Promise<string> {
+export async function headersOf(runtime: Runtime): Promise<string> {
   const { stdout } = await runIn(runtime, ['-p', 'process.version']);
   const version = stdout.trim().slice(1);
   const platformPackage = `node-${process.platform}-${process.arch}`;
