@@ -3,9 +3,7 @@ import type { Block, Inline } from '../../shared-core/guide/chapter.ts';
 import { hrefOf } from '../stores/navigation.ts';
 import { Banner } from '../ui/Banner.tsx';
 import type { GuideChapter } from './guide.ts';
-import sizes from './pictures/sizes.json';
-
-const sizeOf: Readonly<Record<string, { width: number; height: number }>> = sizes;
+import size from './pictures/size.json';
 
 /** One after another. A chapter never changes, so its parts need no keys. */
 const inOrder = (parts: readonly ReactNode[]): ReactNode => createElement(Fragment, null, ...parts);
@@ -50,7 +48,7 @@ export function GuideText({ id, chapter, pictures }: GuideChapter) {
       case 'caution':
         return <Banner kind="caution">{shown(block.says)}</Banner>;
       case 'picture':
-        return <img src={pictures[block.name]} alt={block.alt} {...sizeOf[block.name]} />;
+        return <img src={pictures[block.name]} alt={block.alt} {...size} />;
       case 'list': {
         const items = inOrder(block.items.map(item));
         return block.isNumbered ? <ol>{items}</ol> : <ul>{items}</ul>;

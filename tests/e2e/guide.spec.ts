@@ -1,0 +1,104 @@
+/**
+ * The guide's pictures. Each run goes to what they show and fails where a name that the chapter has in bold is no longer
+ * in the picture. `npm run guide:pictures` takes them again.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import { readChapter } from '../../electron/guide/read-chapter.ts';
+import viewport from '../../renderer/help/pictures/size.json' with { type: 'json' };
+import { settled } from './everywhere.ts';
+import { test } from './pintally.ts';
+import { openDemoYard, startRound, typeReading } from './walk.ts';
+
+const help = resolve(import.meta.dirname, '../../renderer/help');
+
+interface Picture {
+  name: string;
+  chapter: string;
+  /** Goes there, from the empty first start. */
+  show(page: Page): Promise<void>;
+  /** What the chapter names and the picture has. */
+  points: readonly string[];
+}
+
+const inDemo = (path: string) => async (page: Page) => {
+  await openDemoYard(page);
+  await page.goto(`${page.url().replace(/#.*/, '')}#/${path}`);
+};
+
+const pictures: readonly Picture[] = [
+  {
+    name: 'first-start',
+    chapter: 'first-stack',
+    points: ['What do you call this stack?', 'Species', 'Thickness', 'How many boards?', 'Start probing'],
+    show: async (page) => {
+      await page.getByLabel('What do you call this stack?').fill('Walnut behind the barn');
+      await page.getByLabel('Thickness', { exact: true }).fill('8/4');
+      await page.getByLabel('How many boards?').fill('12');
+    },
+  },
+  {
+    name: 'round',
+    chapter: 'hands-free',
+    points: ['Keys and options', 'Far view'],
+    show: async (page) => {
+      await openDemoYard(page);
+      await startRound(page, 'Walnut from the lane', 48);
+      await typeReading(page, '12.1');
+    },
+  },
+  { name: 'board', chapter: 'calls', points: ['Average', 'Shell', 'Core'], show: inDemo('boards/8') },
+  {
+    name: 'meter',
+    chapter: 'meter',
+    points: ['Look for Bluetooth meters', 'Add a hand meter'],
+    show: inDemo('meter'),
+  },
+  {
+    name: 'page',
+    chapter: 'past-records',
+    points: ['Day of the readings', 'Unknown'],
+    show: inDemo('past-round/1'),
+  },
+  {
+    name: 'labels',
+    chapter: 'labels',
+    points: ['Print on', 'What labels show', 'Save as PDF'],
+    show: inDemo('labels?boards=1,2,3,4'),
+  },
+];
+
+/** WebP is a third of the size, and Chromium writes it. */
+const asWebp = (page: Page, png: Buffer): Promise<string> =>
+  page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const image = await createImageBitmap(new Blob([bytes]));
+    const canvas = new OffscreenCanvas(image.width, image.height);
+    canvas.getContext('2d')?.drawImage(image, 0, 0);
+    const webp = await canvas.convertToBlob({ type: 'image/webp', quality: 0.85 });
+    return btoa(
+      Array.from(new Uint8Array(await webp.arrayBuffer()), (each) => String.fromCharCode(each)).join(''),
+    );
+  }, png.toString('base64'));
+
+test.use({ viewport, locale: 'en-US', timezoneId: 'America/New_York' });
+
+for (const { name, chapter, show, points } of pictures) {
+  test(`the guide shows ${name} as it is`, async ({ pintally: { page } }, { config }) => {
+    const text = readFileSync(join(help, `guide/en/${chapter}.md`), 'utf8');
+    const { blocks } = readChapter(text);
+    expect(blocks.some((block) => block.kind === 'picture' && block.name === name)).toBe(true);
+    for (const point of points) expect(text, `${chapter} names it`).toContain(`**${point}**`);
+    await show(page);
+    await settled(page);
+    for (const point of points) {
+      const seen = page.getByText(point, { exact: true }).filter({ visible: true }).first();
+      await expect(seen, `${point} is in the picture`).toBeInViewport();
+    }
+    if (config.updateSnapshots !== 'all') return;
+    await page.mouse.move(0, 0);
+    const webp = await asWebp(page, await page.screenshot({ animations: 'disabled' }));
+    writeFileSync(join(help, `pictures/${name}.webp`), Buffer.from(webp, 'base64'));
+  });
+}
