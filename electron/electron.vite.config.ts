@@ -1,12 +1,26 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'electron-vite';
+import type { Plugin } from 'vite';
+import { buildBegins, buildEnded, stampOfSources } from './built-from.ts';
 import { guideMarkdown } from './guide/markdown-plugin.ts';
 
 const root = resolve(import.meta.dirname, '..');
 
+let stamp = '';
+/** The main part is built first, the renderer last. */
+const beginning: Plugin = {
+  name: 'build-begins',
+  buildStart: () => {
+    buildBegins(root);
+    stamp = stampOfSources(root);
+  },
+};
+const ending: Plugin = { name: 'build-ended', closeBundle: () => buildEnded(root, stamp) };
+
 export default defineConfig({
   main: {
+    plugins: [beginning],
     define: { BUILT_AT: JSON.stringify(new Date().toISOString()) },
     build: {
       outDir: resolve(root, 'out/main'),
@@ -48,7 +62,7 @@ export default defineConfig({
   renderer: {
     root: resolve(root, 'renderer'),
     base: './',
-    plugins: [react(), guideMarkdown()],
+    plugins: [react(), guideMarkdown(), ending],
     build: {
       outDir: resolve(root, 'out/renderer'),
       rollupOptions: { input: resolve(root, 'renderer/index.html') },

@@ -1,9 +1,10 @@
 /**
- * `npm start`: builds, then opens the Electron window, or serves the same app on loopback where Electron cannot run.
+ * `npm start`: builds where a source is newer than the build, then opens the Electron window, or serves the same app on loopback where Electron cannot run.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { isBuilt } from './built-from.ts';
 import { dataDir } from './data-dir.ts';
 import { serveInBrowser, showRunning } from './loopback-window.ts';
 import { ensureNativeSocket, type Runtime, reportNotReady } from './meter/native-socket.ts';
@@ -13,8 +14,10 @@ const electronDir = join(root, 'node_modules', 'electron');
 
 if (await showRunning(dataDir())) process.exit(0);
 
-const built = spawnSync('npm run --silent build', { cwd: root, stdio: 'inherit', shell: true });
-if (built.status !== 0) process.exit(built.status ?? 1);
+if (!isBuilt(root)) {
+  const built = spawnSync('npm run --silent build', { cwd: root, stdio: 'inherit', shell: true });
+  if (built.status !== 0) process.exit(built.status ?? 1);
+}
 
 const whyNot = electronProblem();
 if (whyNot === null) {
