@@ -397,9 +397,12 @@ describe('The first start', () => {
     await user.type(await screen.findByRole('combobox', { name: 'Species' }), 'red oak{Enter}{Enter}');
     await user.type(screen.getByLabelText('Thickness'), '27');
     await user.type(screen.getByLabelText('How many boards?'), '1');
+    // Without a name of its own it is called as its field shows.
+    const usualName = (await nameField()).getAttribute('placeholder');
+    expect(usualName).toMatch(/red oak/i);
     await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
     expect(machine.inputsOf('stacks.start')).toMatchObject([
-      { name: '', place: { airSource: { kind: 'region', stations: 314 } } },
+      { name: usualName, place: { airSource: { kind: 'region', stations: 314 } } },
     ]);
     expect(location.hash).toBe('#/stacks/3');
   });
