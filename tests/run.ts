@@ -1,10 +1,11 @@
 /**
  * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went, with what
- * failed, and with `N passed, N failed`.
+ * failed, and with `N passed, N failed`. With `--quick` it is `npm run test:quick`: what a contributor runs at each save.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
+import { quickTests, tooLongForQuick } from './quick-tests.ts';
 import {
   type Ended,
   filesEndedByV8,
@@ -26,7 +27,8 @@ mkdirSync(artifacts, { recursive: true });
 // Every process and thread that the tests start would compile the same files again.
 process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 
-installSystemTools([
+const isQuick = process.argv.includes('--quick');
+const systemTools: SystemTool[] = [
   { command: 'chromium-headless-shell', debianPackage: 'chromium-headless-shell', why: 'the browser tests' },
   { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests with a camera' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
@@ -36,26 +38,29 @@ installSystemTools([
     debianPackage: 'python3-dbusmock',
     why: 'the Bluetooth tests',
   },
-]);
+];
+if (!isQuick) installSystemTools(systemTools);
 
 const took: Took[] = [];
 const endedBadly: Ended[] = [];
 /** Whether what runs prints as it goes on. */
 let isAlone = true;
+let cpuSecondsBefore = cpuSecondsOfEnded();
 const reportOf = (name: string): string => join(artifacts, `${name}.json`);
 
-const tallies = [
-  // Each of these leaves a core idle for much of its time.
-  ...(await together(
-    () => step('lint', 'npm', ['run', '--silent', 'lint']),
-    () => step('types', 'npm', ['run', '--silent', 'typecheck']),
-  )),
-  await vitest('unit and reference', 'unit-reference', '!ble'),
-  await step('build', 'npm', ['run', '--silent', 'build']),
-  // The radio's tests wait for the radio, the faults for their processes.
-  ...(await together(() => vitest('Bluetooth', 'ble', 'ble'), faults)),
-  await playwright(),
-];
+const lint = () => step('lint', 'npm', ['run', '--silent', 'lint']);
+const types = () => step('types', 'npm', ['run', '--silent', 'typecheck']);
+const tallies = isQuick
+  ? await together(lint, types, () => vitest('quick tests', 'unit-reference', '!ble', quickTests))
+  : [
+      // Each of these leaves a core idle for much of its time.
+      ...(await together(lint, types)),
+      await vitest('unit and reference', 'unit-reference', '!ble'),
+      await step('build', 'npm', ['run', '--silent', 'build']),
+      // The radio's tests wait for the radio, the faults for their processes.
+      ...(await together(() => vitest('Bluetooth', 'ble', 'ble'), faults)),
+      await playwright(),
+    ];
 const total = tallies.reduce((sum, each) => ({
   passed: sum.passed + each.passed,
   failed: sum.failed + each.failed,
@@ -76,9 +81,14 @@ async function step(name: string, command: string, args: string[]): Promise<Tall
   return (await run(name, command, args)) ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
 }
 
-async function vitest(name: string, reportName: string, projects: string): Promise<Tally> {
+async function vitest(
+  name: string,
+  reportName: string,
+  projects: string,
+  only: readonly string[] = [],
+): Promise<Tally> {
   rmSync(reportOf(againOf(reportName)), { force: true });
-  const first = await vitestOnce(name, reportName, projects);
+  const first = await vitestOnce(name, reportName, projects, only);
   const end = endedBadly.findIndex((each) => each.name === name);
   const files = end < 0 ? [] : filesEndedByV8(endedBadly[end]!.output);
   if (files.length === 0) return first;
@@ -96,13 +106,14 @@ async function vitestOnce(
   name: string,
   reportName: string,
   projects: string,
-  files: string[] = [],
+  files: readonly string[] = [],
 ): Promise<Tally> {
   const report = reportOf(reportName);
   rmSync(report, { force: true });
   const ended = await run(name, 'vitest', [
     'run',
     ...files,
+    ...(isQuick ? tooLongForQuick.map((file) => `--exclude=${file}`) : []),
     '--config=tests/vitest.config.ts',
     `--project=${projects}`,
     '--reporter=default',
@@ -144,7 +155,7 @@ function tallyFrom(report: string, endedWell: boolean, count: (read: any) => Tal
   return endedWell || tally.failed > 0 ? tally : { ...tally, failed: 1 };
 }
 
-/** Both at once. What each prints comes as a whole when it has ended. */
+/** All at once. What each prints comes as a whole when it has ended. */
 async function together(...steps: (() => Promise<Tally>)[]): Promise<Tally[]> {
   isAlone = false;
   const done = await Promise.all(steps.map((each) => each()));
@@ -180,11 +191,17 @@ async function run(
       if (printsAsItGoes) process.stdout.write(data);
     });
   }
+  let cpuSeconds: number | null = null;
+  child.once('exit', () => {
+    const now = cpuSecondsOfEnded();
+    if (now !== null && cpuSecondsBefore !== null) cpuSeconds = now - cpuSecondsBefore;
+    cpuSecondsBefore = now;
+  });
   const endedWell = await new Promise<boolean>((resolve) => {
     child.once('error', () => resolve(false));
     child.once('close', (code) => resolve(code === 0));
   });
-  took.push({ name, seconds: (performance.now() - begun) / 1000 });
+  took.push({ name, seconds: (performance.now() - begun) / 1000, cpuSeconds });
   const output = Buffer.concat(printed).toString();
   if (!printsAsItGoes) process.stdout.write(`\n— ${name}\n${output}`);
   if (!endedWell) {
@@ -192,6 +209,17 @@ async function run(
     endedBadly.push({ name, output });
   }
   return endedWell;
+}
+
+/**
+ * What ended processes of this one took of the processor, with all that they waited for, in seconds; null where the system
+ * does not say (only Linux does). It grows when one has ended, so its growth then is what that one took.
+ */
+function cpuSecondsOfEnded(): number | null {
+  if (process.platform !== 'linux') return null;
+  // proc(5): after the name in parentheses, `cutime` and `cstime` are the 14th and 15th, in hundredths.
+  const fields = readFileSync('/proc/self/stat', 'utf8').split(') ').at(-1)!.split(' ');
+  return (Number(fields[13]) + Number(fields[14])) / 100;
 }
 
 type SystemTool = ({ command: string } | { file: string }) & { debianPackage: string; why: string };

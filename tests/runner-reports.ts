@@ -6,6 +6,8 @@ import { stripVTControlCharacters } from 'node:util';
 export interface Took {
   name: string;
   seconds: number;
+  /** Of a part: of all its processes together; null where the system does not say. */
+  cpuSeconds?: number | null;
 }
 
 /** What the report of a runner tells of its files and of its failed tests. */
@@ -33,9 +35,13 @@ export function whereTimeWent(parts: readonly Took[], reports: readonly Told[]):
   const slowest = reports.flatMap(({ files }) =>
     files.toSorted((a, b) => b.seconds - a.seconds).slice(0, SLOWEST),
   );
-  const line = ({ name, seconds }: Took) => `${seconds.toFixed(1).padStart(8)} s  ${name}`;
-  return ['— where time went', ...parts.map(line), '  the slowest files', ...slowest.map(line)].join('\n');
+  const line = ({ name, seconds }: Took) => `${shown(seconds)}  ${name}`;
+  const ofPart = (part: Took) =>
+    `${shown(part.seconds)} ${part.cpuSeconds == null ? '' : `${shown(part.cpuSeconds)} of CPU`}  ${part.name}`;
+  return ['— where time went', ...parts.map(ofPart), '  the slowest files', ...slowest.map(line)].join('\n');
 }
+
+const shown = (seconds: number): string => `${seconds.toFixed(1).padStart(8)} s`;
 
 /** What failed in a run once more, for a reader who has only the end of it. */
 export function whatFailed(parts: readonly Ended[], reports: readonly Told[]): string {

@@ -1,3 +1,4 @@
+import { globSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
@@ -26,6 +27,11 @@ const pure = [
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
 /** Tests of the window's parts: what one leaves on the page or in a store is another's surprise, so each file is alone. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
+const ofYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}/**/*.test.ts`);
+/** Of those with yards, which mock a module or load one again. Others would meet what these left, so each is alone. */
+const alone = globSync(ofYards, { cwd: root }).filter((file) =>
+  /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8')),
+);
 
 /** Tests wait so long for what is on its way; see `patience.ts`. */
 export const WAIT_MS = 10_000;
@@ -37,27 +43,34 @@ const patient = {
   setupFiles: [new URL('unit/patience.ts', import.meta.url).pathname],
 };
 
+/** Of the app, with its yards and threads. */
+const ofApp = {
+  ...patient,
+  globalSetup,
+  setupFiles: [...patient.setupFiles, new URL('unit/kept-threads.ts', import.meta.url).pathname],
+};
+
 export default defineConfig({
   root,
   test: {
     // Many tests wait for hands, threads and files. Meanwhile one more has the core.
     maxWorkers: availableParallelism() + 1,
     projects: [
+      // Modules are loaded once a worker and not for each file, which took half of the processor's time.
       {
         root,
         test: {
+          ...ofApp,
           name: 'unit',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
-          exclude: [...pure, ...ofWindow],
-          globalSetup,
-          ...patient,
-          setupFiles: [...patient.setupFiles, new URL('unit/kept-threads.ts', import.meta.url).pathname],
+          exclude: [...pure, ...ofWindow, ...ofYards],
         },
       },
-      // Modules are loaded once and not for each file, which takes half of the processor's time.
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
+      { root, test: { ...ofApp, name: 'yards', include: ofYards, exclude: alone, isolate: false } },
       { root, plugins: [guideMarkdown()], test: { name: 'window', include: ofWindow, ...patient } },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
+      { root, test: { ...ofApp, name: 'alone', include: alone } },
       {
         root,
         // Each file has an emulated radio of its own, and mostly waits for it.
