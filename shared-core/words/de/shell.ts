@@ -27,4 +27,8 @@ export const shell = {
     'Nichts Gespeichertes ging verloren. Versuchen Sie es erneut, oder beenden Sie Pintally und starten Sie den Computer neu. Einzelheiten stehen im Fehlerbericht.',
   'shell.not-started':
     'Pintally ließ sich nicht starten. Nichts Gespeichertes ging verloren. Einzelheiten stehen im Fehlerbericht: {file}',
+
+  'shell.synopsis': 'Sagt Brett für Brett, ob luftgetrocknetes Holz trocken genug ist',
+  'shell.why-bluetooth': 'Pintally liest Ihr Feuchtemessgerät und Hygrometer über Bluetooth.',
+  'shell.why-camera': 'Pintally nutzt die Kamera nur, während Sie ein Etikett scannen.',
 } satisfies Record<keyof typeof english, string>;

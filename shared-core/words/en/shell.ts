@@ -25,4 +25,8 @@ export const shell = {
     'Nothing saved was lost. Try again, or quit and restart the computer. The error report has the details.',
   'shell.not-started':
     'Pintally could not start. Nothing saved was lost. The error report has the details: {file}',
+
+  'shell.synopsis': 'Tells board by board whether air-dried lumber is dry enough',
+  'shell.why-bluetooth': 'Pintally reads your moisture meter and hygrometers over Bluetooth.',
+  'shell.why-camera': 'Pintally uses the camera only while you scan a label.',
 } as const;

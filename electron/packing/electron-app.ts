@@ -1,0 +1,35 @@
+import { rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Arch, build, type CliOptions, Platform } from 'electron-builder';
+import { drawIcons } from './app-icon.ts';
+import { copyAppTree } from './app-tree.ts';
+import { billOfMaterials } from './bill-of-materials.ts';
+import { APP_FOLDER, builderConfig, RESOURCES_FOLDER } from './builder-config.ts';
+
+/**
+ * Packs the built app with Electron for the system that it is made on.
+ *
+ * @param options  `electronDist`: a folder with Electron's files, where they are not fetched; `onlyFolder`: no installers
+ * @returns        what was made
+ */
+export async function packElectron(
+  root: string,
+  { electronDist, onlyFolder = false }: { electronDist?: string; onlyFolder?: boolean } = {},
+): Promise<string[]> {
+  for (const folder of [APP_FOLDER, RESOURCES_FOLDER]) {
+    rmSync(join(root, folder), { recursive: true, force: true });
+  }
+  copyAppTree(root, process, join(root, APP_FOLDER));
+  writeFileSync(join(root, APP_FOLDER, 'sbom.cdx.json'), JSON.stringify(billOfMaterials(root)));
+  await drawIcons(root, join(root, RESOURCES_FOLDER));
+  const options: CliOptions = {
+    projectDir: root,
+    config: { ...builderConfig, ...(electronDist && { electronDist }) },
+    publish: 'never',
+    targets: Platform.current().createTarget(
+      onlyFolder ? 'dir' : null,
+      Arch[process.arch as keyof typeof Arch],
+    ),
+  };
+  return build(options);
+}
