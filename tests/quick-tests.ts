@@ -5,10 +5,12 @@
 export const quickTests: readonly string[] = [
   'tests/reference/',
   'tests/unit/architecture',
-  ...['calendar', 'climate', 'contract', 'gatt', 'probing', 'tally', 'units', 'wood', 'words'].map(
+  'tests/unit/words/formats',
+  'tests/unit/words/german.',
+  ...['calendar', 'climate', 'contract', 'gatt', 'probing', 'tally', 'units', 'wood'].map(
     (folder) => `tests/unit/${folder}/`,
   ),
-  ...['app/first-stack', 'app/first-round', 'app/undoing', 'store/acts', 'store/uuid'].map(
+  ...['app/first-stack', 'app/sample-board', 'store/lineage', 'store/uuid'].map(
     (file) => `tests/unit/${file}`,
   ),
   ...['dates/', 'round/round-keys', 'shell/asking', 'shell/navigation', 'stacks/board-sizes'].map(
@@ -17,6 +19,10 @@ export const quickTests: readonly string[] = [
 ];
 
 /** Those of them that take longest alone: random boards, packets and insertions by the thousand. */
-export const tooLongForQuick: readonly string[] = ['gatt/propose', 'probing/one-story', 'probing/settle'].map(
-  (file) => `**/${file}.test.ts`,
-);
+export const tooLongForQuick: readonly string[] = [
+  'gatt/propose',
+  'probing/call',
+  'probing/one-story',
+  'probing/read-and-forecast',
+  'probing/settle',
+].map((file) => `**/${file}.test.ts`);
