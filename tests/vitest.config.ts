@@ -1,4 +1,4 @@
-import { globSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
@@ -27,11 +27,18 @@ const pure = [
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
 /** Tests of the window's parts: what one leaves on the page or in a store is another's surprise, so each file is alone. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
-const ofYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}/**/*.test.ts`);
+const foldersOfYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}`);
+const ofYards = foldersOfYards.map((folder) => `${folder}/**/*.test.ts`);
 /** Of those with yards, which mock a module or load one again. Others would meet what these left, so each is alone. */
-const alone = globSync(ofYards, { cwd: root }).filter((file) =>
-  /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8')),
-);
+const alone = foldersOfYards
+  .flatMap((folder) =>
+    readdirSync(`${root}${folder}`, { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
+  )
+  .filter(
+    (file) =>
+      file.endsWith('.test.ts') &&
+      /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8')),
+  );
 
 /** Tests wait so long for what is on its way; see `patience.ts`. */
 export const WAIT_MS = 10_000;
