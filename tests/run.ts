@@ -29,8 +29,7 @@ process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 
 const isQuick = process.argv.includes('--quick');
 const systemTools: SystemTool[] = [
-  { command: 'chromium-headless-shell', debianPackage: 'chromium-headless-shell', why: 'the browser tests' },
-  { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests with a camera' },
+  { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
   { command: 'dbus-daemon', debianPackage: 'dbus', why: 'the Bluetooth tests' },
   {

@@ -5,7 +5,6 @@ import {
   type KeyboardEvent,
   type ReactNode,
   useEffect,
-  useMemo,
   useRef,
   useState,
 } from 'react';
@@ -108,8 +107,7 @@ export function DataTable<Row>({
   const { sort, onSort } = callersSort ?? { sort: ownSort, onSort: setOwnSort };
   const [choice, choose] = useColumnChoice(columnsName);
   const tickRem = selection ? TICK_REM : 0;
-  const roomRem = isNarrow ? 0 : widthRem - tickRem;
-  const shown = useMemo(() => columnsShown(columns, choice, roomRem), [columns, choice, roomRem]);
+  const shown = columnsShown(columns, choice, isNarrow ? 0 : widthRem - tickRem);
   const sorted = 'rowAt' in rows ? null : sortedRows(rows, columns, sort);
   const source: PagedRows<Row> =
     'rowAt' in rows

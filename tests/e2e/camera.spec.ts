@@ -34,8 +34,6 @@ const { launchOptions } = config.use!;
 test.use({
   launchOptions: {
     ...launchOptions,
-    // The headless shell has no cameras.
-    executablePath: '/usr/bin/chromium',
     args: [
       ...launchOptions!.args!,
       '--use-fake-device-for-media-stream',

@@ -1,5 +1,4 @@
-import { type ChildProcess, fork, spawn } from 'node:child_process';
-import { once } from 'node:events';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -31,29 +30,23 @@ export async function startPintally(
   });
   // Where a test fails on the way, its host would go on and slow the others down.
   process.once('exit', () => host.kill());
-  await enter(page, await addressOf(host));
+  watchRequests(page);
+  await page.goto(await addressOf(host));
+  // The start link's page takes the ticket and leads on to the window.
+  await page.waitForURL(({ pathname }) => pathname === '/');
   return {
     page,
     dataDir,
-    stall: stallOf(host),
+    stall: (ms) => {
+      host.kill('SIGSTOP');
+      setTimeout(() => host.kill('SIGCONT'), ms);
+    },
     stop: async () => {
       host.kill('SIGTERM');
       await new Promise((resolve) => host.once('exit', resolve));
     },
   };
 }
-
-async function enter(page: Page, address: string): Promise<void> {
-  watchRequests(page);
-  await page.goto(address);
-  // The start link's page takes the ticket and leads on to the window.
-  await page.waitForURL(({ pathname }) => pathname === '/');
-}
-
-const stallOf = (host: ChildProcess) => (ms: number) => {
-  host.kill('SIGSTOP');
-  setTimeout(() => host.kill('SIGCONT'), ms);
-};
 
 function addressOf(host: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
@@ -67,41 +60,9 @@ function addressOf(host: ChildProcess): Promise<string> {
   });
 }
 
-/** A host that opens one data folder after the other; see `kept-host.ts`. */
-interface KeptHost {
-  stall: RunningPintally['stall'];
-  /** @returns the address that opens the window */
-  open(dataDir: string): Promise<string>;
-  close(): Promise<void>;
-}
-
 /** A test with Pintally running on an empty yard, with a demo yard that was made before. A fault on the page fails the test. */
-export const test = base.extend<{ pintally: RunningPintally }, { keptHost: KeptHost }>({
-  keptHost: [
-    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of what a fixture needs
-    async ({}, use) => {
-      const host = fork(join(import.meta.dirname, 'kept-host.ts'), { execArgv: [] });
-      const ask = async (dataDir: string | null): Promise<string> => {
-        const waits = new AbortController();
-        const answered = once(host, 'message', waits);
-        const ended = once(host, 'exit', waits).then(([code]) => {
-          throw new Error(`Pintally ended with ${code}.`);
-        });
-        host.send(dataDir as string);
-        const [answer] = await Promise.race([answered, ended]);
-        waits.abort();
-        return answer;
-      };
-      await use({
-        stall: stallOf(host),
-        open: ask,
-        close: async () => void (await ask(null)),
-      });
-      host.disconnect();
-    },
-    { scope: 'worker' },
-  ],
-  pintally: async ({ page, keptHost }, use) => {
+export const test = base.extend<{ pintally: RunningPintally }>({
+  pintally: async ({ page }, use) => {
     const faults: unknown[] = [];
     let isLeft = false;
     page.on('pageerror', (error) => faults.push(error));
@@ -113,14 +74,14 @@ export const test = base.extend<{ pintally: RunningPintally }, { keptHost: KeptH
     });
     const dataDir = newDataDir();
     giveDemoYard(dataDir);
-    await enter(page, await keptHost.open(dataDir));
-    await use({ page, dataDir, stall: keptHost.stall });
+    const running = await startPintally(page, { dataDir });
+    await use(running);
     // Everything said before this answer has arrived. What the left page still asks for is nobody's fault.
     await page.evaluate(() => document.readyState);
     isLeft = true;
     // The window goes first: one that is left open would rightly complain that its machine is gone.
     await page.goto('about:blank');
-    await keptHost.close();
+    await running.stop();
     if (faults.length > 0) throw new Error(`Faults on the page:\n${faults.join('\n')}`);
   },
 });

@@ -26,12 +26,10 @@ export default defineConfig({
     // Canada writes dates as the United States does, and measures in metric.
     locale: 'en-CA',
     launchOptions: {
-      executablePath: '/usr/bin/chromium-headless-shell',
+      executablePath: '/usr/bin/chromium',
       args: [
         '--no-sandbox',
         '--disable-gpu',
-        // As with a window: letters are where they are on paper.
-        '--font-render-hinting=none',
         '--disable-quic',
         '--no-first-run',
         '--disable-background-networking',

@@ -32,14 +32,12 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     try {
       show(assessment);
     } finally {
-      context.onceAnswered(() => {
-        try {
-          save(boardId, roundId, finding);
-          judgeBelow(boardId);
-        } catch {
-          boardsToJudge.add([boardId]);
-        }
-      });
+      try {
+        save(boardId, roundId, finding);
+      } catch {
+        boardsToJudge.add([boardId]);
+      }
+      judgeBelow(boardId);
     }
   }
 

@@ -6,7 +6,7 @@ export const frame = {
   'frame.nav': 'Hauptmenü',
   'frame.menu': 'Menü',
   'frame.dismiss': 'Ausblenden',
-  'frame.undo': 'Rückgängig',
+  'frame.undo': 'Rückgängig machen',
   'frame.redo': 'Erneut ausführen',
   'frame.undoing': 'Macht rückgängig …',
   'frame.undo-stopped': 'Abgebrochen. Nichts wurde rückgängig gemacht.',
@@ -14,9 +14,6 @@ export const frame = {
   'frame.show-less': 'Weniger zeigen',
   'frame.not-responding':
     'Pintally antwortet nicht. Gespeicherte Messwerte sind sicher. Schließen Sie dieses Fenster nicht. Bleibt es so, starten Sie Pintally neu.',
-  'frame.not-loaded':
-    'Diese Seite konnte nicht geladen werden. Gespeicherte Messwerte sind sicher. Laden Sie Pintally neu.',
-  'frame.reload': 'Neu laden',
   'frame.restarted':
     'Pintally wurde neu gestartet. Öffnen Sie die neue Adresse in diesem Browser. Dann geht es in diesem Fenster weiter.',
   'frame.foreign':

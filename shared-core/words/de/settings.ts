@@ -3,11 +3,7 @@ import type { settings as english } from '../en/settings.ts';
 export const settings = {
   'settings.title': 'Einstellungen',
 
-  'settings.showing': 'Sprache, Einheiten und Farben',
-  'settings.language': 'Sprache (Language)',
-  'settings.language.system': 'Wie auf diesem Computer',
-  'settings.language.en': 'English',
-  'settings.language.de': 'Deutsch',
+  'settings.showing': 'Einheiten und Farben',
   'settings.units-of': 'Längen, Gewichte und Temperaturen',
   'settings.metric': 'Metrisch (mm, kg, °C)',
   'settings.imperial': 'US (in, lb, °F)',

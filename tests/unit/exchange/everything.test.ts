@@ -22,7 +22,6 @@ import {
   yardTableNames,
   yardTables,
 } from '../../../shared-core/exchange/yard-tables.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
 import { say } from '../app/a-window.ts';
 import { doSteps, emptyYard, firstSteps, newFolder, stepArbitrary } from './a-filled-yard.ts';
 import { schemaFile, schemaText } from './make-schema.ts';
@@ -35,7 +34,7 @@ const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null
 function exported(from: string): string {
   const target = join(newFolder(), 'yard.json');
   const pictures = picturesBeside(from);
-  writeExport({ from, pictures, target, kind: 'everything', display, nowAt }, english, () => undefined);
+  writeExport({ from, pictures, target, kind: 'everything', display, nowAt }, () => undefined);
   return readFileSync(target, 'utf8');
 }
 
@@ -143,7 +142,7 @@ test('a picture whose file is missing is left out, and counted', () => {
   rmSync(join(picturesBeside(from), contentHash));
   const target = join(newFolder(), 'yard.json');
   const what = { from, pictures: picturesBeside(from), target, kind: 'everything', display, nowAt } as const;
-  expect(writeExport(what, english, () => undefined)).toEqual({ missingPictures: 1 });
+  expect(writeExport(what, () => undefined)).toEqual({ missingPictures: 1 });
 });
 
 test('an export from before pictures were in it comes in', () => {
