@@ -40,7 +40,8 @@ const opensAllLayers = (opened: readonly string[]) =>
   ).toEqual([]);
 
 test('nothing has barriers, in three themes, at 800 x 600', async ({ pintally: { page } }) => {
-  test.setTimeout(300_000);
+  // Help is two screens more: a slow machine was not through after five minutes.
+  test.setTimeout(600_000);
   await page.setViewportSize({ width: 800, height: 600 });
   const opened = await everywhere(page, async (where, layer) => {
     // While a field's choices are shown, Tab closes them: what is hidden behind them cannot take the focus.
