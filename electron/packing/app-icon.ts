@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 
-/** The width of the drawing, at the 72 dots an inch that an SVG has unless it is told otherwise. */
+/** The width of the drawing, at the 72 dots an inch that an SVG usually has. */
 const DRAWN = 28;
 /** electron-builder makes the formats of Windows and macOS from the largest, and Linux takes each. */
 const SIZES = [16, 32, 48, 64, 128, 256, 512, 1024];

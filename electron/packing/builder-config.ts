@@ -27,7 +27,7 @@ export const builderConfig: Configuration = {
   publish: null,
   artifactName: named(''),
   electronFuses: {
-    // The radio is a utility process, which needs no Node of its own.
+    // The radio is a utility process. It does not run Electron as Node.
     runAsNode: false,
     enableCookieEncryption: true,
     enableNodeOptionsEnvironmentVariable: false,

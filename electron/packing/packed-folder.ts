@@ -10,7 +10,7 @@ import { startScript } from './start-script.ts';
  * from wherever it is moved to.
  *
  * @param root    the project, built
- * @param folder  made anew
+ * @param folder  replaced if it is there
  */
 export async function packFolder(root: string, folder: string): Promise<void> {
   const { platform, arch } = process;

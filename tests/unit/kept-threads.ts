@@ -1,9 +1,54 @@
-/** Keeps the app's threads for the next yard of a test file. */
+/**
+ * Keeps the app's threads for the next yard of a test file. Each yard has its own, and loading one takes a tenth to a
+ * quarter of a second of the processor's time, longer than most tests. A thread that still owes an answer is ended, as
+ * in the app. None of them remembers anything of a yard but that of a table to import, which is first asked to read one.
+ */
+import type { Worker } from 'node:worker_threads';
 import { vi } from 'vitest';
 import { threadSources } from '../../electron/app/thread-files.ts';
-import { keptWorkers } from '../kept-workers.ts';
+
+const scripts = new Set<unknown>(Object.values(threadSources));
 
 vi.mock('node:worker_threads', async (importOriginal) => {
   const original = await importOriginal<typeof import('node:worker_threads')>();
-  return { ...original, Worker: keptWorkers(original.Worker, new Set(Object.values(threadSources))) };
+  const idle = new Map<string, Worker[]>();
+
+  function start(script: string): Worker {
+    const worker = new original.Worker(script);
+    let unanswered = 0;
+    const post = worker.postMessage.bind(worker);
+    const end = worker.terminate.bind(worker);
+    const hear = (reply: unknown) => {
+      if (typeof reply === 'object' && reply !== null && !('done' in reply)) unanswered--;
+    };
+    worker.on('message', hear);
+    return Object.assign(worker, {
+      postMessage: (question: unknown) => {
+        unanswered++;
+        post(question);
+      },
+      terminate: async () => {
+        if (unanswered > 0) return end();
+        for (const event of ['message', 'error', 'exit']) worker.removeAllListeners(event);
+        worker.on('message', hear);
+        idle.set(script, [...(idle.get(script) ?? []), worker]);
+        return 0;
+      },
+    });
+  }
+
+  /** Says that it is ready once whoever takes it listens. */
+  function again(worker: Worker): Worker {
+    void Promise.resolve().then(() => worker.emit('message', 'ready'));
+    return worker;
+  }
+
+  return {
+    ...original,
+    Worker: function KeptWorker(script: string) {
+      if (!scripts.has(script)) return new original.Worker(script);
+      const worker = idle.get(script)?.pop();
+      return worker === undefined ? start(script) : again(worker);
+    },
+  };
 });

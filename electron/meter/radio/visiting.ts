@@ -16,7 +16,7 @@ export const visitDiscoversWithinMs = 5000;
 let visited: { peripheral: Peripheral } | null = null;
 
 /**
- * Reads these characteristics of a device that was heard just now. Whatever fails is told, and the meter's link goes on.
+ * Reads these characteristics of a device that was heard just now. Whatever fails is reported, and the meter's link goes on.
  * A visit that was ended says no more.
  */
 export async function visit({
