@@ -3,6 +3,9 @@ import { dirname, join } from 'node:path';
 import { packagesOfHost } from './packages.ts';
 import { runtimeFiles, type Target } from './runtime-files.ts';
 
+/** What the build and its runs on this computer leave beside the app. */
+const isLeftOver = /^out\/(built-from|compile-cache\/.*)$|\.map$/;
+
 /**
  * Copies the built app, with all that it loads while it runs and nothing else, to a folder: `out/`, `node_modules/` and
  * a `package.json`. Both the packed folder and Electron's archive are made of it.
@@ -14,7 +17,7 @@ export function copyAppTree(root: string, target: Target, folder: string): void 
   };
   for (const entry of globSync('out/**/*', { cwd: root, withFileTypes: true })) {
     const file = join(entry.parentPath, entry.name).slice(root.length + 1);
-    if (entry.isFile() && !file.endsWith('.map')) copy(file);
+    if (entry.isFile() && !isLeftOver.test(file)) copy(file);
   }
   for (const each of packagesOfHost(root)) {
     for (const file of runtimeFiles(root, each, target)) copy(join(each.folder, file));

@@ -4,6 +4,14 @@ const SAME_FRAME_MS = 30;
 const SCROLLING = ['wheel', 'touchmove', 'pointerdown'];
 const SCROLLING_KEYS = /^(Page|Arrow)|^(Home|End)$/;
 
+/** Scrolls to it, and tells whether that moved it. */
+function bring(target: Element): boolean {
+  const { top, left } = target.getBoundingClientRect();
+  target.scrollIntoView({ block: 'nearest' });
+  const now = target.getBoundingClientRect();
+  return now.top !== top || now.left !== left;
+}
+
 /**
  * What has the focus by keyboard stays in sight when something comes in above it, or when it moves in its list. What a
  * person scrolls away stays away.
@@ -16,8 +24,11 @@ export function keepFocusInSight(): void {
   const watch = new IntersectionObserver((changes) => {
     const { target, isIntersecting, time } = changes.at(-1) as IntersectionObserverEntry;
     const hasMoved = wasInSight && !isIntersecting && time - scrolledAt > SAME_FRAME_MS;
-    wasInSight = isIntersecting;
-    if (hasMoved && target.matches(':focus-visible')) target.scrollIntoView({ block: 'nearest' });
+    // More may come in above it before the next look, which must not take that for a scroll.
+    wasInSight = isIntersecting || (hasMoved && target.matches(':focus-visible') && bring(target));
+    if (!wasInSight || isIntersecting) return;
+    watch.unobserve(target);
+    watch.observe(target);
   });
   addEventListener('focusin', ({ target }) => {
     // React gives it back to what it moved in its list.

@@ -48,7 +48,9 @@ test('everything goes out of the demo yard as JSON, and comes into an empty one'
   });
   const clashes = page.getByRole('dialog', { name: 'Merge other.json into your yard?' });
   const clash = clashes.getByRole('group', { name: `Board ${other.boards[0].code}: which version?` });
-  await expect(clash.getByRole('radio', { name: /^This yard.*Width.*Log: Ridge/ })).toBeChecked();
+  await expect(clash.getByRole('radio', { name: /^This yard.*Width.*Log: Ridge/ })).toBeChecked({
+    timeout: 30_000,
+  });
   await clash.getByRole('radio', { name: /^The file.*Width: 333.mm.*Log: Valley/ }).check();
   await page.screenshot({ path: 'artifacts/screenshots/bring-in-clash.png' });
   await clashes.getByRole('button', { name: 'Merge', exact: true }).click();

@@ -145,6 +145,26 @@ test.describe('in the demo yard', () => {
     await expect(call).toBeInViewport();
   });
 
+  test('what comes in above the focus piece by piece leaves it in sight as well', async ({
+    pintally: { page },
+  }) => {
+    const { tabTo } = hands(page);
+    await page.goto(`${page.url().replace(/#.*/, '')}#/labels?boards=1,2`);
+    await settled(page);
+    await tabTo('checkbox', 'Call');
+    const call = page.getByRole('checkbox', { name: 'Call', exact: true });
+    await call.evaluate(async (box) => {
+      for (let pieces = 0; pieces < 4; pieces++) {
+        await new Promise((drawn) => requestAnimationFrame(drawn));
+        const piece = document.createElement('div');
+        piece.style.height = '2000px';
+        box.closest('fieldset')?.before(piece);
+      }
+    });
+    await expect(call).toBeInViewport();
+    await expect(call).toBeFocused();
+  });
+
   test('a place and a use are added, and units and theme changed', async ({ pintally: { page } }) => {
     const { key, press, fill, tabTo } = hands(page);
     await press('link', 'Places');

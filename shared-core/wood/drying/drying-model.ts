@@ -804,7 +804,9 @@ export function simulateDrying(run: DryingRun): DryingResult {
   }
   // Rounding may leave the last instant a hair beyond the end.
   observeStill(Number.POSITIVE_INFINITY);
-  return { averagePct, depthPct, finalPct: y.slice(), lostPct: lostM / computedM, steps };
+  // Nor may it leave wood that loses no water a hair wetter than the next run may begin.
+  const finalPct = y.map((pct) => Math.min(MOST_MC_PCT, pct));
+  return { averagePct, depthPct, finalPct, lostPct: lostM / computedM, steps };
 }
 
 function checkRun(run: DryingRun): void {
