@@ -24,6 +24,8 @@ const MOST_CHANGE_C = 8;
 const MOST_CHANGE_BATTERY = 3;
 const MOST_PROPOSALS = 8;
 const MOST_LOOKED_AT = 120;
+/** Packets on end that are looked at besides: of a count of few figures, every fifth or tenth may be alike. */
+const LOOKED_AT_ON_END = 20;
 
 const plain = { exponent: 0, scale: 1, offset: 0 } as const;
 const number = (format: number, byteOffset: number, exponent = 0, byteOrder?: 'high-first'): Layout => ({
@@ -87,7 +89,10 @@ function slowNumbers(
     value.kind === 'text' ? otherNumbers(newest, value, taken) : ofBytes(newest.length).filter(isBeside);
   // They change so slowly that a part of the packets shows it.
   const every = Math.ceil(packets.length / MOST_LOOKED_AT);
-  const some = packets.filter((_, at) => (packets.length - 1 - at) % every === 0);
+  const some = packets.filter((_, at) => {
+    const newer = packets.length - 1 - at;
+    return newer < LOOKED_AT_ON_END || newer % every === 0;
+  });
   const found = new Map<number, Layout>();
   for (const layout of layouts) {
     const decoded = decodeLayout(newest, layout);

@@ -674,6 +674,30 @@ describe('odd but valid data', () => {
       }),
     );
 
+  // At this start it ended its first stretch at 1000.0000000000001 %.
+  test('light wood as wet as the model can run, sealed, then in the open', () => {
+    const air: MonthlyAir = Array.from({ length: 12 }, () => ({ tempC: 0, rh: 0 }));
+    const outcome = forecastBoard({
+      nowMs: sawn + DAY_MS,
+      board: {
+        thicknessMm: 73.5625493103122,
+        basicSpecificGravity: 0.05,
+        start: { atMs: sawn, mcPct: null, logSd: 0.005, shellRatio: 1.4999999999503413 },
+        stays: [
+          { fromMs: sawn, air, faces: ['sealed', 'sealed'] },
+          { fromMs: sawn + DAY_MS / 2, air },
+        ],
+      },
+      readings: [{ depthFraction: 0, mcPct: 0, standardUncertaintyPct: 1e-9, atMs: sawn }],
+      siblings: [],
+      endUse: { minPct: 0, maxPct: 1, maxShellCorePct: 2 },
+      elsewhere: [],
+      placeId: 1,
+      horizonDays: 30,
+    });
+    expect(outcome.ok).toBe(true);
+  });
+
   test('never fail: there is a forecast of finite numbers, or it says why not', () => {
     fc.assert(
       fc.property(anyInput, (input) => {

@@ -51,6 +51,14 @@ describe('a temperature', () => {
   test('in text is another of its numbers, and the reading is none', () => {
     expect(proposeTemperature(text(never), [inText]).map(({ now }) => now)).toEqual([21]);
   });
+  test.each([500, 600, 900])('is no count of one figure before the reading, of %i packets', (count) => {
+    const many = Array.from({ length: count }, (_, at) => ({
+      atMs: at * 100,
+      bytes: ascii(`${at % 10} MC= 13.${at % 7} % T21`),
+    }));
+    const value: Layout = { kind: 'text', byteOffset: 0, nth: 2, ...plain };
+    expect(proposeTemperature(many, [value]).map(({ now }) => now)).toEqual([21]);
+  });
 });
 
 describe('a battery', () => {
