@@ -129,7 +129,7 @@ test.describe('small', () => {
   test('at 200 % zoom and 320 px nothing is wider than the window or covered, and nothing moves', async ({
     pintally: { page },
   }) => {
-    test.setTimeout(300_000);
+    test.setTimeout(600_000);
     await watchMotion(page);
     await page.setViewportSize({ width: 320, height: 640 });
     await page.reload();

@@ -25,7 +25,9 @@ export async function goTo(page: Page, screen: string): Promise<void> {
 export async function startRound(page: Page, stack: string, woodTempC: number): Promise<void> {
   await goTo(page, 'Stacks');
   await page.getByRole('link', { name: `Probe: ${stack}` }).click();
-  await page.getByRole('textbox', { name: 'Wood temperature' }).fill(String(woodTempC));
+  // On a busy computer the stacks take long to come.
+  const woodTemp = page.getByRole('textbox', { name: 'Wood temperature' });
+  await woodTemp.fill(String(woodTempC), { timeout: 60_000 });
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
 }
