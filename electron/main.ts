@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session, shell } from 'electron';
 import { english } from '../shared-core/words/en/index.ts';
+import { catalogFor } from '../shared-core/words/languages.ts';
 import { message } from '../shared-core/words/message.ts';
 import { createWords } from '../shared-core/words/words.ts';
 import { createApp } from './app/app.ts';
@@ -26,10 +27,12 @@ goOnAfterFaults(log.fault, () => app.exit(1));
 if (!app.requestSingleInstanceLock()) app.quit();
 else app.whenReady().then(start).catch(giveUp);
 
-function start(): void {
+async function start(): Promise<void> {
+  // Menu and dialogs are there before any yard is, so they follow the computer and no setting.
+  const locale = app.getLocale();
   const { say } = createWords({
-    catalog: english,
-    locale: app.getLocale(),
+    catalog: await catalogFor(locale),
+    locale,
     timeZone: 'UTC',
     units: 'metric',
     today: null,

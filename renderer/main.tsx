@@ -9,6 +9,7 @@ import { keepFocusInSight } from './app/focus-in-sight.ts';
 import { tellIfOpenedAgain } from './app/opened-again.ts';
 import { followChanges } from './data/asking.ts';
 import { installBridge, makeBridge } from './data/bridge.ts';
+import { followLanguage } from './language.ts';
 import { setLink } from './stores/link.ts';
 import { followTheme } from './theme.ts';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
@@ -18,8 +19,11 @@ followChanges();
 followTheme();
 keepFocusInSight();
 tellIfOpenedAgain();
-createRoot(document.getElementById('root')!).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
+// Nobody sees a screen in one language and then in another.
+followLanguage().then(() =>
+  createRoot(document.getElementById('root')!).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  ),
 );

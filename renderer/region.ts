@@ -1,15 +1,13 @@
 import type { Region } from '../shared-core/contract/region.ts';
-
-/** Of the catalog. */
-const language = 'en';
+import { languageNow } from './stores/language.ts';
 
 /**
- * The catalog's language as it is written in the person's region: "en-GB" in Britain, and "en-DE", English with
- * Germany's decimal comma and order of dates, in Germany. Their own "de-DE" would put German months into English
+ * The language on screen as it is written in the person's region: "de-AT" in Austria, and "en-FR", English with
+ * France's decimal comma and order of dates, in France. Their own "fr-FR" would put French months into English
  * sentences.
  */
 function locale(): string {
-  return `${language}-${regionOf(navigator.language) ?? 'US'}`;
+  return `${languageNow()}-${regionOf(navigator.language) ?? 'US'}`;
 }
 
 /** Undefined for what is no BCP 47 tag: some systems give "en-US@posix". */
@@ -30,7 +28,7 @@ let made: { key: string; region: Region } | null = null;
 export function region(): Region {
   const year = new Date().getFullYear();
   const offsets = [new Date(), new Date(year, 0), new Date(year, 6)].map((date) => date.getTimezoneOffset());
-  const key = [navigator.language, ...offsets].join(' ');
+  const key = [languageNow(), navigator.language, ...offsets].join(' ');
   if (made?.key !== key) {
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
     made = { key, region: { locale: locale(), timeZone } };

@@ -1,14 +1,15 @@
 import type { Outcome } from '../../shared-core/outcome.ts';
+import { catalogFor } from '../../shared-core/words/languages.ts';
 import type { UnderWay } from '../app/long-work.ts';
 import { createOwnThread, type OwnThread } from '../app/own-thread.ts';
 import { orRefused, outcomeOf } from '../app/thread-outcome.ts';
 import { bringIn } from './bringing-in.ts';
-import { writeExport } from './export-file.ts';
+import { type Export, writeExport } from './export-file.ts';
 
 type Tell = UnderWay['tell'];
 
 const exchangeTasks = {
-  export: writeExport,
+  export: async (what: Export, tell: Tell) => writeExport(what, await catalogFor(what.display.locale), tell),
   bringIn,
 };
 type ExchangeTasks = typeof exchangeTasks;

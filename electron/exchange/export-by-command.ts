@@ -33,7 +33,9 @@ interface Asked {
  * @returns the exit code: 0 done, 1 refused
  */
 export async function exportByCommand(args: readonly string[], env: NodeJS.ProcessEnv): Promise<number> {
-  const { locale, timeZone } = Intl.DateTimeFormat().resolvedOptions();
+  const { locale: own, timeZone } = Intl.DateTimeFormat().resolvedOptions();
+  // Scripts read what comes out: it is English everywhere, with the numbers of the region.
+  const locale = `en-${new Intl.Locale(own).maximize().region}`;
   const display: Display = { locale, timeZone, units: unitsOfRegion(locale), today: null };
   const { say } = createWords({ catalog: english, ...display });
   try {
@@ -97,7 +99,7 @@ async function exportTo(
     try {
       const pictures = picturesBeside(file);
       const what = { from: copied, pictures, target, kind, display: by, nowAt };
-      const { missingPictures } = writeExport(what, () => undefined);
+      const { missingPictures } = writeExport(what, english, () => undefined);
       return missingPictures === 0
         ? message('export.written', { file: target })
         : message('export.written-without', { file: target, pictures: missingPictures });

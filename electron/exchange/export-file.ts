@@ -6,9 +6,9 @@ import { BYTE_ORDER_MARK, csvRow } from '../../shared-core/exchange/csv.ts';
 import { csvTable } from '../../shared-core/exchange/csv-tables.ts';
 import { tallyCsv } from '../../shared-core/exchange/tally-csv.ts';
 import { tallyBySchema } from '../../shared-core/tally/tally.ts';
-import { english } from '../../shared-core/words/en/index.ts';
+import type { Catalog } from '../../shared-core/words/en/index.ts';
 import type { Display } from '../../shared-core/words/formats.ts';
-import { createWords } from '../../shared-core/words/words.ts';
+import { createWords, type Say } from '../../shared-core/words/words.ts';
 import { tallySlices } from '../app/stock/stack-volume.ts';
 import { asBackupProblem } from '../store/backup.ts';
 import { createBadCaches } from '../store/bad-caches.ts';
@@ -38,13 +38,16 @@ const TELL_EVERY_ROWS = 500;
 
 /**
  * Writes a file of what a yard holds at this moment, whatever is saved meanwhile. Nothing is written to the yard.
+ * @param catalog  the language of a table's column names and texts
  * @returns how many pictures are not in it because their files are missing or damaged
  * @throws Refusal that says what was wrong with the disk or the folder
  */
 export function writeExport(
   { from, pictures, target, kind, left = null, display, nowAt }: Export,
+  catalog: Catalog,
   tell: (done: number, total: number) => void,
 ): { missingPictures: number } {
+  const { say } = createWords({ catalog, ...display });
   const db = new Database(from, { readonly: true, timeout: 2000 });
   try {
     db.exec('BEGIN');
@@ -61,8 +64,8 @@ export function writeExport(
       };
       let missingPictures = 0;
       if (kind === 'everything') missingPictures = writeJson(db, { pictures, nowAt }, put, tell);
-      else if (kind === 'tally') put(tallyText(db, display));
-      else writeCsv(db, { kind, left, display, nowAt }, put, tell);
+      else if (kind === 'tally') put(tallyText(db, display, say));
+      else writeCsv(db, { kind, left, display, nowAt }, say, put, tell);
       flush();
       return { missingPictures };
     } finally {
@@ -76,8 +79,7 @@ export function writeExport(
 }
 
 /** What the boards amount to, split by all that a tally can be split by: a spreadsheet adds up what is to be together. */
-function tallyText(db: Database.Database, display: Display): string {
-  const { say } = createWords({ catalog: english, ...display });
+function tallyText(db: Database.Database, display: Display, say: Say): string {
   const yard = readsOf(db, createBadCaches());
   const slices = tallySlices(() => yard, null, tallyBySchema.options);
   for (;;) {
@@ -94,10 +96,10 @@ function writeCsv(
     display,
     nowAt,
   }: Pick<Export, 'display' | 'nowAt'> & { kind: CsvKind; left: LeftList | null },
+  say: Say,
   put: (text: string) => void,
   tell: (done: number, total: number) => void,
 ): void {
-  const { say } = createWords({ catalog: english, ...display });
   const { head, row } = csvTable(kind, display.units, say);
   put(BYTE_ORDER_MARK + csvRow(head));
   let rows = 0;

@@ -3,12 +3,15 @@ import { noPedalKeys, pedalKeysSchema } from '../hands-free/pedal-keys.ts';
 import { soundLevels } from '../hands-free/sounds.ts';
 import { voicePaces } from '../hands-free/spoken.ts';
 import { labelPapersSchema, usualPapers } from '../labels/paper.ts';
+import { languages } from '../words/languages.ts';
 
 /** `system`: as the computer is set, high contrast included. */
 export const themeSchema = z.enum(['system', 'light', 'dark', 'high-contrast']);
 export type Theme = z.infer<typeof themeSchema>;
 
 export const settingsSchema = z.object({
+  /** In which language a person reads and hears Pintally; null: in the computer's. */
+  language: z.enum(languages).nullable(),
   /** How lengths, thicknesses and temperatures are shown and typed; null: as in the computer's region. Inside, everything is SI. */
   units: z.enum(['metric', 'imperial']).nullable(),
   theme: themeSchema,
@@ -32,6 +35,7 @@ export type Settings = z.infer<typeof settingsSchema>;
 
 /** Those of a yard in which nothing was chosen yet. */
 export const usualSettings: Settings = {
+  language: null,
   units: null,
   theme: 'system',
   sound: true,

@@ -5,6 +5,7 @@
 import { expect, type Page } from '@playwright/test';
 import { barriers } from './barriers.ts';
 import { everywhere } from './everywhere.ts';
+import { hidden } from './in-sight.ts';
 import { test } from './pintally.ts';
 import { goTo, openDemoYard, startRound, typeReading } from './walk.ts';
 
@@ -80,46 +81,6 @@ async function watchMotion(page: Page): Promise<void> {
     }
   });
 }
-
-/** What cannot be seen whole in the window: the page or a layer wider than it, and main buttons under something else. */
-const hidden = (page: Page) =>
-  page.evaluate(() => {
-    const found: string[] = [];
-    const beyond = document.documentElement.scrollWidth - innerWidth;
-    if (beyond > 0) {
-      const wide = [...document.querySelectorAll('body *')].filter(
-        (element) => element.getBoundingClientRect().right > innerWidth + 0.5,
-      );
-      found.push(
-        `${beyond} px too wide: ${wide
-          .map((each) => `${each.localName}.${each.className}`)
-          .slice(0, 6)
-          .join(', ')}`,
-      );
-    }
-    for (const layer of document.querySelectorAll(
-      '[role=dialog], [role=menu], [role=listbox], :popover-open',
-    )) {
-      const { left, right } = layer.getBoundingClientRect();
-      if (left < -0.5 || right > innerWidth + 0.5) found.push(`layer from ${left} to ${right}`);
-      for (let part: Element | null = layer; part; part = part.parentElement) {
-        const scrolls = /auto|scroll/.test(getComputedStyle(part).overflowX);
-        if (scrolls && part.scrollWidth > part.clientWidth + 1) {
-          found.push(`layer scrolls sideways: ${part.scrollWidth} in ${part.clientWidth}`);
-        }
-      }
-    }
-    for (const button of document.querySelectorAll('.button-main')) {
-      if (!button.checkVisibility() || button.closest('[aria-hidden=true], [inert]')) continue;
-      button.scrollIntoView({ block: 'center', behavior: 'instant' });
-      const { x, y, width, height } = button.getBoundingClientRect();
-      const there = document.elementFromPoint(x + width / 2, y + height / 2);
-      if (!there || !button.contains(there)) {
-        found.push(`${button.textContent} is under ${there?.localName}.${there?.className}`);
-      }
-    }
-    return found;
-  });
 
 const { poll: eventually } = expect.configure({ soft: true });
 

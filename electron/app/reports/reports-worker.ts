@@ -4,8 +4,8 @@ import type { ReportContent } from '../../../shared-core/contract/report.ts';
 import type { Paper } from '../../../shared-core/drawing/paper.ts';
 import { shapedPages, textsOfPages } from '../../../shared-core/drawing/shaped-pages.ts';
 import { drawReport, reportTitle } from '../../../shared-core/reports/draw-report.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
+import { catalogFor } from '../../../shared-core/words/languages.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
 import { createShaper } from '../../print/shape-text.ts';
@@ -19,8 +19,8 @@ export interface ReportToPrint {
 
 const shape = createShaper();
 
-answerQuestions(parentPort, ({ content, paper, display }: ReportToPrint, tell): Promise<Uint8Array> => {
-  const words = createWords({ catalog: english, ...display });
+answerQuestions(parentPort, async ({ content, paper, display }: ReportToPrint, tell): Promise<Uint8Array> => {
+  const words = createWords({ catalog: await catalogFor(display.locale), ...display });
   const createdAt = new Date(content.printedAt);
   const meta = { title: reportTitle(content, words), locale: display.locale, createdAt };
   const pages = drawReport(content, paper, words);

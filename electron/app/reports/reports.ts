@@ -4,7 +4,7 @@ import { type Paper, paperSizes } from '../../../shared-core/drawing/paper.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
 import { reportName } from '../../../shared-core/reports/draw-report.ts';
 import { unitsOfRegion } from '../../../shared-core/units/length.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
+import { catalogFor } from '../../../shared-core/words/languages.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import type { QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
@@ -33,7 +33,7 @@ export function createReports(
       underWay.signal.throwIfAborted();
       const { units } = settingsOf(context.yard());
       const display = { ...region, units: units ?? unitsOfRegion(region.locale), today: null };
-      const words = createWords({ catalog: english, ...display });
+      const words = createWords({ catalog: await catalogFor(display.locale), ...display });
       const { say, formats } = words;
       return {
         pdf: await pdfOf({ content, paper, display }, underWay),

@@ -5,8 +5,8 @@ import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
 import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
+import { catalogFor } from '../../../shared-core/words/languages.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 import { pdfOf } from '../../print/pdf.ts';
 import { createShaper } from '../../print/shape-text.ts';
@@ -25,8 +25,8 @@ const shape = createShaper();
 
 answerQuestions(
   parentPort,
-  ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
-    const words = createWords({ catalog: english, ...display });
+  async ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
+    const words = createWords({ catalog: await catalogFor(display.locale), ...display });
     const meta = { title: words.say('labels.pdf-title'), locale: display.locale, createdAt };
     const shapes = shape(textsToShape(contents ?? [], words, paper.fields));
     const pages = contents

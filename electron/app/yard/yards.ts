@@ -96,7 +96,7 @@ export function createYards(
       open('demo');
       // Whoever only looks around needs no second choice of them.
       if (own && held.yard && held.mayWrite)
-        changeSettings(held.yard, { units: own.units, theme: own.theme });
+        changeSettings(held.yard, { language: own.language, units: own.units, theme: own.theme });
     },
     /** Opens the own yard in any case. */
     removeDemo: (): { notRemoved: Message | null } => {

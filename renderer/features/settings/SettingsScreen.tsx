@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Settings, themeSchema } from '../../../shared-core/contract/settings.ts';
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import { languages } from '../../../shared-core/words/languages.ts';
 import { RemoveDemoDialog } from '../../app/RemoveDemoDialog.tsx';
 import { Choice } from '../../form/Choice.tsx';
 import { Checkbox } from '../../form/Field.tsx';
@@ -46,6 +47,15 @@ function Showing({ settings, onSettings }: SettingsPart) {
   const units = useUnits();
   return (
     <Sheet title={say('settings.showing')}>
+      <Choice
+        label={say('settings.language')}
+        value={settings.language ?? 'system'}
+        options={(['system', ...languages] as const).map((value) => ({
+          value,
+          label: say(`settings.language.${value}`),
+        }))}
+        onValue={(chosen) => onSettings({ ...settings, language: chosen === 'system' ? null : chosen })}
+      />
       <Choice
         label={say('settings.units-of')}
         value={units}

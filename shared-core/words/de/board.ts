@@ -86,7 +86,7 @@ export const board = {
   'board.change-species': 'Holzart ändern',
   'board.confirm-species': '{speciesName} bestätigen',
   'board.dryness-question':
-    'Trockener, als nach Einschnitt und Orten möglich. Kam es aus einer Trockenkammer oder aus trockenerer Luft?',
+    'Trockener, als es seit dem Einschnitt an diesen Orten werden kann. Kam es aus einer Trockenkammer oder aus trockenerer Luft?',
   'board.correct-dryness': 'Nein, Datum oder Holzart berichtigen',
   'board.came-drier': 'Ja',
   'board.came-drier.done':

@@ -89,7 +89,7 @@ export const calls = {
   'call.more-will-not-help': 'Weitere Messwerte helfen jetzt nicht. Eine Darrprobe hilft.',
 
   'call.too-few':
-    'Es fehlt noch: {missing}, an {spots, plural, one {einer anderen Stelle} other {# verschiedenen Stellen}}.',
+    'Noch nötig: {missing}, an {spots, plural, one {einer anderen Stelle} other {# verschiedenen Stellen}}.',
   'call.more-average': '{count, plural, one {# Messwert} other {# Messwerte}}',
   'call.more-shell': '{count, plural, one {# Messwert außen} other {# Messwerte außen}}',
   'call.more-core': '{count, plural, one {# Messwert innen} other {# Messwerte innen}}',
@@ -121,6 +121,6 @@ export const calls = {
   'round-summary.too-dry': '{boards} zu trocken',
   'round-summary.probe-again': '{boards} nachzumessen',
   'round-summary.half-probed': '{boards} teilweise gemessen',
-  'round-summary.being-judged': '{boards} noch ohne Urteil, wird berechnet',
+  'round-summary.being-judged': '{boards} in Berechnung',
   'round-summary.not-probed': '{boards} nicht gemessen',
 } satisfies Record<keyof typeof english, string>;

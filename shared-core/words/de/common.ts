@@ -114,7 +114,7 @@ export const common = {
   'unit.head-in': '{headText} ({unitText})',
   'unit.board-feet-name': 'Board Feet',
   'unit.board-feet': '{count, plural, one {{amount} Board Foot} other {{amount} Board Feet}}',
-  'unit.or-less': 'höchstens {amount}',
+  'unit.or-less': 'bis {amount}',
   'unit.points': '{amount} Prozentpunkte',
   'unit.under': 'unter {amount}',
   'unit.when': '{date} ({dates})',

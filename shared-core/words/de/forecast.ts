@@ -28,9 +28,9 @@ export const forecast = {
   'forecast.all-year': 'das ganze Jahr',
   'forecast.lowest-emc-head': 'Niedrigste Ausgleichsfeuchte',
   'forecast.now': 'Jetzt',
-  'forecast.any-day': 'Jeden Tag so weit',
+  'forecast.any-day': 'Jeden Tag möglich',
   'forecast.unlikely':
-    'Kaum innerhalb von zwei Jahren; am nächsten {bestMonthsRange}, am trockensten etwa {driestPct} Holzfeuchte',
+    'Kaum innerhalb von zwei Jahren; am nächsten im Zeitraum {bestMonthsRange}, am trockensten etwa {driestPct} Holzfeuchte',
   'forecast.not-within': 'Kaum innerhalb von zwei Jahren',
   'forecast.driest': 'Kaum innerhalb von zwei Jahren; trocknet bis etwa {driestPct} Holzfeuchte',
   'forecast.leaves': 'Zu feucht: steigt etwa am {leavesOn} über das Ziel',

@@ -6,7 +6,7 @@ export const frame = {
   'frame.nav': 'Hauptmenü',
   'frame.menu': 'Menü',
   'frame.dismiss': 'Ausblenden',
-  'frame.undo': 'Rückgängig machen',
+  'frame.undo': 'Rückgängig',
   'frame.redo': 'Erneut ausführen',
   'frame.undoing': 'Macht rückgängig …',
   'frame.undo-stopped': 'Abgebrochen. Nichts wurde rückgängig gemacht.',

@@ -1,7 +1,7 @@
 import type { handsFree as english } from '../en/hands-free.ts';
 
 export const handsFree = {
-  'hands-free.title': 'Freihändig',
+  'hands-free.title': 'Mit vollen Händen',
   'sounds.label': 'Töne in einer Messrunde',
   'sounds.off': 'Aus',
   'sounds.quiet': 'Leise',
@@ -30,7 +30,7 @@ export const handsFree = {
   'pedal.go-back': 'Zurück',
   'pedal.undo-last': 'Letzten Messwert zurücknehmen',
   'pedal.note': 'Notiz',
-  'pedal.no-key': 'keine',
+  'pedal.no-key': 'nicht festgelegt',
   'pedal.set': 'Festlegen',
   'pedal.set-for': 'Eine Taste festlegen: {action}',
   'pedal.press-now': 'Jetzt das Pedal treten',
@@ -52,7 +52,7 @@ export const handsFree = {
   'spoken.board-done': 'Brett erledigt.',
   'spoken.board-call': 'Brett erledigt: {callName}.',
   'spoken.then-board': '{done} Nächstes Brett: {boardCode}.',
-  'spoken.waits': '{done} Warte, weil ein Messwert fraglich ist.',
+  'spoken.waits': '{done} Pintally wartet, weil ein Messwert fraglich ist.',
   'spoken.board': '{boardCode}. {spot}.',
   'spoken.all-done': 'Alle Bretter sind gemessen.',
   'spoken.meter-lost': 'Verbindung verloren.',

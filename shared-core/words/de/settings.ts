@@ -3,7 +3,11 @@ import type { settings as english } from '../en/settings.ts';
 export const settings = {
   'settings.title': 'Einstellungen',
 
-  'settings.showing': 'Einheiten und Farben',
+  'settings.showing': 'Sprache, Einheiten und Farben',
+  'settings.language': 'Sprache (Language)',
+  'settings.language.system': 'Wie auf diesem Computer',
+  'settings.language.en': 'English',
+  'settings.language.de': 'Deutsch',
   'settings.units-of': 'Längen, Gewichte und Temperaturen',
   'settings.metric': 'Metrisch (mm, kg, °C)',
   'settings.imperial': 'US (in, lb, °F)',

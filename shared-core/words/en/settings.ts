@@ -2,7 +2,12 @@
 export const settings = {
   'settings.title': 'Settings',
 
-  'settings.showing': 'Units and theme',
+  'settings.showing': 'Language, units, and theme',
+  /** With its name in the other language, for whoever cannot read this one. */
+  'settings.language': 'Language (Sprache)',
+  'settings.language.system': 'As on this computer',
+  'settings.language.en': 'English',
+  'settings.language.de': 'Deutsch',
   'settings.units-of': 'Lengths, weights, and temperatures',
   'settings.metric': 'Metric (mm, kg, °C)',
   'settings.imperial': 'US (in, lb, °F)',

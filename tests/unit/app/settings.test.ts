@@ -12,10 +12,16 @@ test('a yard that was saved before there were themes keeps its other settings', 
 describe('the demo yard', () => {
   withYardOfTwo();
 
-  test('opens with the units and the theme of one’s own yard, and changes neither there', async () => {
-    await yard.command('settings.edit', { units: 'imperial', theme: 'dark', sound: false });
+  test('opens with the language, the units and the theme of one’s own yard, and changes neither there', async () => {
+    await yard.command('settings.edit', {
+      language: 'de',
+      units: 'imperial',
+      theme: 'dark',
+      sound: false,
+    });
     await yard.command('yard.openDemo', {});
     expect(await yard.query('settings.get', {})).toMatchObject({
+      language: 'de',
       units: 'imperial',
       theme: 'dark',
       sound: true,

@@ -7,6 +7,7 @@ import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
 import { picturesBeside } from '../../../electron/store/picture-files.ts';
 import { openYard, type Yard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
 import type { Message } from '../../../shared-core/words/message.ts';
 import { say } from '../app/a-window.ts';
 import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
@@ -82,7 +83,7 @@ async function exported(): Promise<string> {
   writeFileSync(from, await downloaded(yard, await yard.command('backups.beginDownload', {})));
   const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null } as const;
   const what = { from, pictures: picturesBeside(from), target, display, nowAt: yard.now() };
-  writeExport({ ...what, kind: 'everything' }, () => undefined);
+  writeExport({ ...what, kind: 'everything' }, english, () => undefined);
   return target;
 }
 

@@ -22,6 +22,7 @@ import {
   yardTableNames,
   yardTables,
 } from '../../../shared-core/exchange/yard-tables.ts';
+import { english } from '../../../shared-core/words/en/index.ts';
 import { say } from '../app/a-window.ts';
 import { doSteps, emptyYard, firstSteps, newFolder, stepArbitrary } from './a-filled-yard.ts';
 import { schemaFile, schemaText } from './make-schema.ts';
@@ -34,7 +35,7 @@ const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null
 function exported(from: string): string {
   const target = join(newFolder(), 'yard.json');
   const pictures = picturesBeside(from);
-  writeExport({ from, pictures, target, kind: 'everything', display, nowAt }, () => undefined);
+  writeExport({ from, pictures, target, kind: 'everything', display, nowAt }, english, () => undefined);
   return readFileSync(target, 'utf8');
 }
 
@@ -142,7 +143,7 @@ test('a picture whose file is missing is left out, and counted', () => {
   rmSync(join(picturesBeside(from), contentHash));
   const target = join(newFolder(), 'yard.json');
   const what = { from, pictures: picturesBeside(from), target, kind: 'everything', display, nowAt } as const;
-  expect(writeExport(what, () => undefined)).toEqual({ missingPictures: 1 });
+  expect(writeExport(what, english, () => undefined)).toEqual({ missingPictures: 1 });
 });
 
 test('an export from before pictures were in it comes in', () => {

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { afterEach, expect, test, vi } from 'vitest';
 import { region } from '../../../renderer/region.ts';
+import { useLanguage } from '../../../renderer/stores/language.ts';
 
 afterEach(() => {
   vi.unstubAllEnvs();
@@ -16,4 +17,6 @@ test('the region follows a computer that travels, and another language, while th
   expect(region().timeZone).toBe('America/Regina');
   vi.spyOn(navigator, 'language', 'get').mockReturnValue('de-DE');
   expect(region()).toEqual({ locale: 'en-DE', timeZone: 'America/Regina' });
+  useLanguage.setState({ language: 'de' });
+  expect(region().locale).toBe('de-DE');
 });

@@ -1,6 +1,7 @@
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { german } from '../../../shared-core/words/de/index.ts';
 import { areas, type Catalog, type Code, english } from '../../../shared-core/words/en/index.ts';
 import type { Facts, Message } from '../../../shared-core/words/message.ts';
 import { pseudoOf } from '../../../shared-core/words/pseudo.ts';
@@ -71,11 +72,15 @@ function factsFor(code: Code): fc.Arbitrary<Facts> {
 }
 
 /** A catalog's sentences in both units, made ready once: that costs far more than one sentence. */
-function sayingOf(catalog: Catalog): Record<'metric' | 'imperial', (message: Message) => string> {
-  const say = (units: 'metric' | 'imperial') => createWords({ catalog, units, ...display }).say;
+function sayingOf(
+  catalog: Catalog,
+  locale: string = display.locale,
+): Record<'metric' | 'imperial', (message: Message) => string> {
+  const say = (units: 'metric' | 'imperial') => createWords({ catalog, units, ...display, locale }).say;
   return { metric: say('metric'), imperial: say('imperial') };
 }
 const inEnglish = sayingOf(english);
+const inGerman = sayingOf(german, 'de-DE');
 
 test('no code is in two areas', () => {
   const all = Object.values(areas).flatMap((area) => Object.keys(area));
@@ -91,14 +96,16 @@ test('no sentence quotes a brace, and its plurals are written with ", "', () => 
   expect(codes.filter((code) => /'[{}]|\{\w+,\S|\{\w+ ,/.test(english[code]))).toEqual([]);
 });
 
-test.each(codes)('%s is made whole, in English and in the pseudo-locale', (code) => {
+test.each(codes)('%s is made whole, in English, in German and in the pseudo-locale', (code) => {
   const pseudo = pseudoOf({ [code]: english[code], ...only('common.text-missing') } as Catalog);
   const inPseudo = sayingOf({ ...english, ...pseudo });
   fc.assert(
     fc.property(factsFor(code), fc.constantFrom('metric', 'imperial'), (facts, units) => {
       const sentence = inEnglish[units]({ code, facts });
-      expect(sentence).not.toMatch(/[{}]|undefined|NaN|object|Text missing: [a-z]+\./);
-      expect(sentence.trim()).not.toBe('');
+      for (const made of [sentence, inGerman[units]({ code, facts })]) {
+        expect(made).not.toMatch(/[{}]|undefined|NaN|object|Text (missing|fehlt): [a-z]+\./);
+        expect(made.trim()).not.toBe('');
+      }
       expect(inPseudo[units]({ code, facts })).toMatch(/^\[.+\]$/su);
     }),
     { numRuns: 8 },
