@@ -35,6 +35,7 @@ export function createAnswering(
   yards: Yards,
   inSlices: ActingInSlices,
   handlers: Queries & Commands,
+  doWhatWaits: () => void,
   renewBadCaches: () => void,
 ) {
   /** A query is answered whether or not that succeeds. */
@@ -109,6 +110,7 @@ export function createAnswering(
     };
     const moved = yards.noticeMoved();
     if (moved !== null && kind === 'command') throw isAct(name) ? withUnsaved(moved) : moved;
+    doWhatWaits();
     return whenChecked(async () => {
       checkYard();
       if (isAct(name)) {

@@ -40,6 +40,7 @@ import { createMeterDesk } from './meter/meter-desk.ts';
 import { metersCommands, metersQueries } from './meter/meters.ts';
 import { createPacketTelling } from './meter/packet-telling.ts';
 import { createSimulatedAim } from './meter/simulated-aim.ts';
+import { createOnceAnswered } from './once-answered.ts';
 import { logCommands, type OpenFile } from './opening-log.ts';
 import { createOwnThread } from './own-thread.ts';
 import { createPdfThread } from './pdf-thread.ts';
@@ -170,6 +171,7 @@ export function createApp({
   const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups);
   const queryContext: QueryContext = { yard: yards.reader, now };
   const afterwards = createAfterwards();
+  const onceAnswered = createOnceAnswered(yards.current, reportFault);
   const acting = createActing({ yard: yards.current, now }, afterwards);
   const context: AppContext = {
     yard: yards.current,
@@ -180,6 +182,7 @@ export function createApp({
     changed,
     act: acting.act,
     afterwards: afterwards.add,
+    onceAnswered: onceAnswered.add,
     delays: createDelays(windows, reportFault),
     retryAfterMs,
     emitTo: windows.emitTo,
@@ -445,7 +448,14 @@ export function createApp({
     outlooks.takeUp();
   }
 
-  const answering = createAnswering(context, yards, inSlices, { ...queries, ...commands }, renewBadCaches);
+  const answering = createAnswering(
+    context,
+    yards,
+    inSlices,
+    { ...queries, ...commands },
+    onceAnswered.doAll,
+    renewBadCaches,
+  );
 
   return {
     /**

@@ -29,6 +29,8 @@ export interface AppContext extends QueryContext {
   act: DoAct;
   /** Does what follows from the act under way once that is on disk; at once where none is. */
   afterwards(work: () => void): void;
+  /** Does what nobody waits for once the request under way is answered, and before the next is. */
+  onceAnswered(work: () => void): void;
   /** Work in the background that cannot run now. */
   delays: Delays;
   /** After how long such work is tried again, ms. */

@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, constants, openSync, readFileSync, rmSync, writeSync } from 'node:fs';
 import { z } from 'zod';
 import { type Db, isFileOrFree } from './yard-file.ts';
 
@@ -23,9 +23,13 @@ interface MissingActs {
 
 const besideOf = (file: string): string => `${file}-newest`;
 
+/** Of the text beside the file, filled up with spaces; more than its fields ever take. */
+const LENGTH = 256;
+
 /**
  * Writes the newest act of a yard file beside it. SQLite keeps new commits in a WAL beside it; where that is lost, the
  * file alone looks sound. Not synced, and where it cannot be written nothing fails: it then remembers an earlier act.
+ * Written over what is there, at one length: a file that is emptied first takes the disk as long as a commit.
  */
 export function rememberingNewestAct(file: string, db: Db): () => void {
   const select = db.prepare<[], { uuid: string }>(
@@ -39,12 +43,21 @@ export function rememberingNewestAct(file: string, db: Db): () => void {
     if (newest === undefined || newest.uuid === uuid) return;
     try {
       if (!isFileOrFree(besideOf(file))) return;
-      writeFileSync(besideOf(file), JSON.stringify(newest), { mode: 0o600 });
+      writeOver(besideOf(file), JSON.stringify(newest).padEnd(LENGTH));
       uuid = newest.uuid;
     } catch {
       // An act that is saved must not fail for this.
     }
   };
+}
+
+function writeOver(path: string, text: string): void {
+  const beside = openSync(path, constants.O_WRONLY | constants.O_CREAT, 0o600);
+  try {
+    writeSync(beside, text, 0);
+  } finally {
+    closeSync(beside);
+  }
 }
 
 /** Forgets it, as where an earlier state of the yard takes the file's place. */

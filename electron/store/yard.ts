@@ -44,14 +44,20 @@ import {
   closeUntouched,
   type Db,
   forbidWriting,
+  isDamage,
+  isDiskFault,
   openYardFile,
 } from './yard-file.ts';
 import { type Happened, type Loss, watchYard } from './yard-watch.ts';
 
 /** A WAL of this length is brought into the file: on a full disk nothing is saved until it begins again. */
 const LONG_WAL_BYTES = 1024 * 1024;
-/** The same while an act in slices is under way, each of which makes it that long. */
-const LONG_WAL_IN_SLICES_BYTES = 16 * 1024 * 1024;
+/** Not before nothing was written for so long, ms: by then whoever wrote is answered. */
+const QUIET_MS = 50;
+/** One of this length is brought in at once. */
+const TOO_LONG_WAL_BYTES = 4 * 1024 * 1024;
+/** The same while an act in slices is under way, each of which makes it long. */
+const TOO_LONG_WAL_IN_SLICES_BYTES = 16 * 1024 * 1024;
 
 /** The file at the yard's path is not as this process left it; nothing was committed. */
 export class FileMoved extends Error {
@@ -80,12 +86,14 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     const dataVersion = (): unknown => db.pragma('data_version', { simple: true });
     const versionAtOpening = dataVersion();
     const badCaches = createBadCaches();
+    let checkpointing: NodeJS.Timeout | undefined;
 
     /**
      * Brings the WAL into the file, and empties it: what is in the file alone can be copied, and no bit of the WAL can be
      * lost. Left for later where anybody reads from the WAL.
      */
     function checkpoint(): void {
+      clearTimeout(checkpointing);
       if (watch.loss() !== null) return;
       db.pragma('busy_timeout = 0');
       try {
@@ -99,9 +107,21 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     }
 
     const tables = tablesOf(db, badCaches);
-    function isLong(walBytes: number): boolean {
-      if (walBytes <= LONG_WAL_BYTES) return false;
-      return walBytes > LONG_WAL_IN_SLICES_BYTES || tables.acts.unfinished().length === 0;
+    const isInSlices = (): boolean => tables.acts.unfinished().length > 0;
+    function checkpointWhenLong(walBytes: number): void {
+      clearTimeout(checkpointing);
+      if (walBytes <= LONG_WAL_BYTES) return;
+      const tooLong = isInSlices() ? TOO_LONG_WAL_IN_SLICES_BYTES : TOO_LONG_WAL_BYTES;
+      if (walBytes > tooLong) checkpoint();
+      else checkpointing = setTimeout(checkpointOutOfSlices, QUIET_MS).unref();
+    }
+    function checkpointOutOfSlices(): void {
+      try {
+        if (!isInSlices()) checkpoint();
+      } catch (error) {
+        // What is asked next finds what is wrong with the file, and says it.
+        if (!(isDiskFault(error) || isDamage(error))) throw error;
+      }
     }
 
     return {
@@ -169,7 +189,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
             return made;
           })
           .immediate();
-        if (isLong(watch.committed())) checkpoint();
+        checkpointWhenLong(watch.committed());
         return result;
       },
       /**
@@ -177,6 +197,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
        * @param isDamaged  then it is left as it is, too
        */
       close: (isDamaged = false): void => {
+        clearTimeout(checkpointing);
         if (isDamaged || watch.loss() === 'spoiled') closeUntouched(db, file);
         reader.close();
         if (db.open) db.close();

@@ -10,6 +10,7 @@ import { isTouched, type Topic } from '../../shared-core/contract/topics.ts';
 import { useLink } from '../stores/link.ts';
 import { isShown, useYard } from '../stores/yard.ts';
 import { bridge } from './bridge.ts';
+import { inBatches } from './in-batches.ts';
 
 /** Every answer that the window has, so that a list asked for by five parts is asked once, and shown at once again. */
 export const client = new QueryClient({
@@ -44,23 +45,25 @@ export function followChanges(): void {
   const meanwhile = new Map<string, Set<Topic>>();
   const cache = client.getQueryCache();
 
-  function askIfTouched({ queryKey, state }: Query, changed: ReadonlySet<Topic>): void {
-    const [, name, input] = queryKey as unknown as Key<QueryName>;
-    const output = state.data;
+  function askIfTouched(query: Query, changed: ReadonlySet<Topic>): void {
+    const [, name, input] = query.queryKey as unknown as Key<QueryName>;
+    const output = query.state.data;
     // Before the first answer nobody knows what would touch it.
     const touched =
       output === undefined ||
       isTouched(topicsOf(name, input as CheckedInput<QueryName>, output as never), changed);
-    if (touched) void client.invalidateQueries({ queryKey, exact: true });
+    // By its key, the library would make a text of the key of every query, for each of them.
+    if (touched) void client.invalidateQueries({ predicate: (each) => each === query });
   }
 
-  bridge().on('changed', ({ yard, topics }) => {
-    if (!isShown(yard) || topics.length === 0) return;
-    const changed = new Set(topics);
+  const follow = inBatches((changed) => {
     for (const query of cache.getAll()) {
       if (query.state.fetchStatus === 'idle') askIfTouched(query, changed);
-      else meanwhile.set(query.queryHash, new Set([...(meanwhile.get(query.queryHash) ?? []), ...topics]));
+      else meanwhile.set(query.queryHash, new Set([...(meanwhile.get(query.queryHash) ?? []), ...changed]));
     }
+  });
+  bridge().on('changed', ({ yard, topics }) => {
+    if (isShown(yard) && topics.length > 0) follow(topics);
   });
   cache.subscribe((event) => {
     if (event.type !== 'updated' || !['success', 'error'].includes(event.action.type)) return;

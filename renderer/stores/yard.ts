@@ -4,6 +4,7 @@ import type { RequestInput } from '../../shared-core/contract/requests.ts';
 import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
+import { inBatches } from '../data/in-batches.ts';
 import { go } from './navigation.ts';
 import { attempt, dropNotices, sentenceOf } from './notices.ts';
 
@@ -25,7 +26,9 @@ function show(info: YardInfo): void {
   const { info: before } = useYard.getState();
   if (before !== null && before.uuid !== info.uuid) dropNotices();
   nameYard(info.uuid);
-  useYard.setState({ info, other: null, error: null });
+  // It is asked for with every change, and whatever shows it would be drawn again.
+  const isSame = JSON.stringify(info) === JSON.stringify(before);
+  useYard.setState({ info: isSame ? before : info, other: null, error: null });
 }
 
 /** Shows the open yard where none was shown; where another was, that one stays on screen until the person follows. */
@@ -89,9 +92,12 @@ export function isShown(yard: string | null): boolean {
 
 /** Listens from now on for another yard, and for the number of its boards. */
 export function followYard(): () => void {
+  // Where it fails, the next change or the link's return asks again.
+  const askAgain = (): void => void ask().catch(() => undefined);
+  const follow = inBatches((changed) => isTouched(['boards'], changed) && askAgain());
   return bridge().on('changed', ({ yard, topics }) => {
     if (opening > 0) return;
-    // Where it fails, the next change or the link's return asks again.
-    if (!isShown(yard) || isTouched(['boards'], new Set(topics))) ask().catch(() => undefined);
+    if (isShown(yard)) follow(topics);
+    else askAgain();
   });
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, type Ref, useLayoutEffect, useRef } from 'react';
+import { memo, type ReactNode, type Ref, type RefObject, useLayoutEffect, useRef } from 'react';
 import { useWords } from '../words.ts';
 import type { Column, Selection } from './DataTable.tsx';
 import css from './data-table.module.css';
@@ -41,21 +41,6 @@ export function DataRow<Row>({
     }
   }, [isHere, index]);
   const tabIndex = isTabStop ? 0 : -1;
-  function inRow(column: Column<Row>, given: Row): ReactNode {
-    const below = column.below?.(given);
-    return (
-      <>
-        {column === columns[0] && href !== undefined ? (
-          <a ref={link} href={href} tabIndex={tabIndex}>
-            {column.cell(given)}
-          </a>
-        ) : (
-          column.cell(given)
-        )}
-        {below && <small>{below}</small>}
-      </>
-    );
-  }
   return (
     <tr
       ref={ref}
@@ -85,22 +70,51 @@ export function DataRow<Row>({
         </td>
       )}
       {!isHere && <td>{say('table.row-coming')}</td>}
-      {isHere &&
-        columns.map((column, place) =>
-          place === 0 ? (
-            <th key={column.id} scope="row" className={css.name}>
-              {inRow(column, row)}
-            </th>
-          ) : (
-            <td
-              key={column.id}
-              data-head={column.headSpokenOnly ? '' : column.head}
-              className={column.align && css.end}
-            >
-              {inRow(column, row)}
-            </td>
-          ),
-        )}
+      {isHere && <Cells row={row} columns={columns} href={href} link={link} tabIndex={tabIndex} />}
     </tr>
   );
 }
+
+interface CellsProps<Row> {
+  row: Row;
+  columns: readonly Column<Row>[];
+  href: string | undefined;
+  link: RefObject<HTMLAnchorElement | null>;
+  tabIndex: number;
+}
+
+function CellsOfRow<Row>({ row, columns, href, link, tabIndex }: CellsProps<Row>): ReactNode {
+  function inRow(column: Column<Row>): ReactNode {
+    const below = column.below?.(row);
+    return (
+      <>
+        {column === columns[0] && href !== undefined ? (
+          <a ref={link} href={href} tabIndex={tabIndex}>
+            {column.cell(row)}
+          </a>
+        ) : (
+          column.cell(row)
+        )}
+        {below && <small>{below}</small>}
+      </>
+    );
+  }
+  return columns.map((column, place) =>
+    place === 0 ? (
+      <th key={column.id} scope="row" className={css.name}>
+        {inRow(column)}
+      </th>
+    ) : (
+      <td
+        key={column.id}
+        data-head={column.headSpokenOnly ? '' : column.head}
+        className={column.align && css.end}
+      >
+        {inRow(column)}
+      </td>
+    ),
+  );
+}
+
+/** Drawn again only where the row is another, or its columns are: a change elsewhere in the list draws no other row again. */
+const Cells = memo(CellsOfRow) as typeof CellsOfRow;

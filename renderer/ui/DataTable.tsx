@@ -5,6 +5,7 @@ import {
   type KeyboardEvent,
   type ReactNode,
   useEffect,
+  useMemo,
   useRef,
   useState,
 } from 'react';
@@ -107,7 +108,8 @@ export function DataTable<Row>({
   const { sort, onSort } = callersSort ?? { sort: ownSort, onSort: setOwnSort };
   const [choice, choose] = useColumnChoice(columnsName);
   const tickRem = selection ? TICK_REM : 0;
-  const shown = columnsShown(columns, choice, isNarrow ? 0 : widthRem - tickRem);
+  const roomRem = isNarrow ? 0 : widthRem - tickRem;
+  const shown = useMemo(() => columnsShown(columns, choice, roomRem), [columns, choice, roomRem]);
   const sorted = 'rowAt' in rows ? null : sortedRows(rows, columns, sort);
   const source: PagedRows<Row> =
     'rowAt' in rows

@@ -30,8 +30,10 @@ export const FIGURES_FILE = 'PINTALLY_FIGURES';
 /**
  * Prints a figure as a row of the table, and gives it to `npm run bench` where that runs the bench.
  * @returns whether it meets its goal
+ * @throws RangeError where nothing was measured
  */
 export function figure(measured: Figure): boolean {
+  if (!Number.isFinite(measured.value)) throw new RangeError(`No figure: ${measured.what}.`);
   console.log(rowOf(measured));
   const file = process.env[FIGURES_FILE];
   if (file !== undefined) appendFileSync(file, `${JSON.stringify(measured)}\n`);

@@ -100,10 +100,12 @@ for (const [name, air] of [
     unit: '',
     goal: { least: 182 },
   });
-  figure({
-    what: `${oak}: width after a reading`,
-    value: Math.max(...shares),
-    unit: '',
-    goal: { most: 0.5 },
-  });
+  // Where both are open, there is no share.
+  if (shares.length > 0)
+    figure({
+      what: `${oak}: width after a reading`,
+      value: Math.max(...shares),
+      unit: '',
+      goal: { most: 0.5 },
+    });
 }

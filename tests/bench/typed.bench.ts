@@ -2,9 +2,9 @@
  * How soon a reading that is typed is answered, which is once it is on disk, beside a bare commit of one row that is on
  * disk when it returns. Run it with
  *
- *     npx node tests/bench/typed.bench.ts [readings, 1200] [boards of the yard, 20000]
+ *     npx node tests/bench/typed.bench.ts [readings, 600] [boards of the yard, 20000]
  *
- * Readings are typed as fast as a hand can; a bare commit is made after each, to another file of the same folder, so that
+ * Ten readings a second are typed, more than a hand can; a bare commit is made after each, to another file of the same folder, so that
  * both have the same disk and the same busy machine.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -20,8 +20,8 @@ import { noMeter } from '../unit/app/no-meter.ts';
 import { figure } from './figure.ts';
 import { fillYard } from './filled-yard.ts';
 
-const [READINGS = 1200, BOARDS = 20_000] = process.argv.slice(2).map(Number);
-const TYPED_EVERY_MS = 25;
+const [READINGS = 600, BOARDS = 20_000] = process.argv.slice(2).map(Number);
+const TYPED_EVERY_MS = 100;
 /** Until code is compiled. */
 const WARM = 100;
 const GOAL_MS = { p50: 3, p99: 8 };

@@ -69,6 +69,8 @@ interface KnownBoard {
   boardId: number;
   facts: NonNullable<ReturnType<YardReader['boards']['judgedBy']>>;
   moves: readonly Move[];
+  /** Those of its rounds that were read: judging one asks for the same several times. */
+  rounds: Map<number, RoundOfBoard>;
 }
 
 const isCallOf = (call: Call | null): boolean => call !== null && call !== 'probe-again';
@@ -94,7 +96,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   ): { assessment: Assessment; finding: RoundFinding | null } {
     const known = knownBoard(boardId);
     const assessment = assessKnown(known, roundId);
-    const planned = { ...known.facts, planBasis: basisOf(boardId, roundId) };
+    const planned = { ...known.facts, planBasis: savedRound(known, roundId).planBasis };
     return { assessment, finding: findingOf(roundId, planned, assessment) };
   }
 
@@ -157,7 +159,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     { id, boardId, roundId }: Reading,
     value: { raw: number; isAbove: boolean },
   ): Assessment {
-    const round = savedRound(boardId, roundId);
+    const round = savedRound(knownBoard(boardId), roundId);
     const readings = round.readings.map((each) => (each.id === id ? { ...each, ...value } : each));
     return assessUnsaved(boardId, { ...round, readings });
   }
@@ -187,7 +189,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   function knownBoard(boardId: number): KnownBoard {
     const { boards, moves } = context.yard();
-    return { boardId, facts: orRefuse(boards.judgedBy(boardId), 'board'), moves: moves.ofBoard(boardId) };
+    const facts = orRefuse(boards.judgedBy(boardId), 'board');
+    return { boardId, facts, moves: moves.ofBoard(boardId), rounds: new Map() };
   }
 
   function evidenceOf(
@@ -197,13 +200,15 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     by: Corrections = 'own',
     isKnown = by === 'published' || isBelievedBefore(known, roundId),
   ): BoardEvidence {
-    return evidenceBy(known, savedRound(known.boardId, roundId), withPrevious, by, isKnown);
+    return evidenceBy(known, savedRound(known, roundId), withPrevious, by, isKnown);
   }
 
-  function savedRound(boardId: number, roundId: number): RoundOfBoard {
+  function savedRound({ boardId, rounds: read }: KnownBoard, roundId: number): RoundOfBoard {
+    const known = read.get(roundId);
+    if (known) return known;
     const { rounds, readings } = context.yard();
     const { startedAt, datedBy, finishedAt, airTempC } = orRefuse(rounds.get(roundId), 'round');
-    return {
+    const round = {
       startedAt,
       airTempC,
       readings: readings.ofBoard(boardId, roundId),
@@ -212,6 +217,8 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
       isTyped: datedBy !== 'clock',
       before: readings.roundBefore(boardId, roundId) ?? null,
     };
+    read.set(roundId, round);
+    return round;
   }
 
   function evidenceBy(
@@ -269,7 +276,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
    * can be.
    */
   function isBelievedBefore(known: KnownBoard, roundId: number): boolean {
-    return isBelievedUntil(known, context.yard().readings.roundBefore(known.boardId, roundId) ?? null);
+    return isBelievedUntil(known, savedRound(known, roundId).before);
   }
 
   /** The same of a round, where that is the last before. */
@@ -285,11 +292,9 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
    */
   function isBelieved(known: KnownBoard, roundId: number): boolean {
     const { boardId, facts } = known;
-    const isShellAlone = context
-      .yard()
-      .readings.ofBoard(boardId, roundId)
-      .every(({ spot }) => spot.depth === 'shell');
-    if (isShellAlone && facts.thicknessMm > THIN_MM) return false;
+    const isShellAlone = () =>
+      savedRound(known, roundId).readings.every(({ spot }) => spot.depth === 'shell');
+    if (facts.thicknessMm > THIN_MM && isShellAlone()) return false;
     const saved = context.yard().findings.one(boardId, roundId, RULES_VERSION);
     if (saved !== null) return isCallOf(saved.call) && !saved.isQuestionable;
     const { call, reliable } = judgeBoard(evidenceOf(known, roundId, false, 'own', false));
@@ -402,14 +407,14 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     previousId: number | null,
     at: string,
   ): Pick<BoardEvidence, 'previous' | 'fullRound'> {
-    const { roundBefore } = context.yard().readings;
     if (previousId === null) return { previous: null, fullRound: null };
     const previous = earlierRound(known, previousId, at);
     let full = previous;
-    let id: number | undefined = previousId;
+    let id = previousId;
     while (full?.isFull !== true) {
-      id = roundBefore(known.boardId, id);
-      if (id === undefined) return { previous: previous?.round ?? null, fullRound: null };
+      const { before } = savedRound(known, id);
+      if (before === null) return { previous: previous?.round ?? null, fullRound: null };
+      id = before;
       full = earlierRound(known, id, at);
     }
     return { previous: previous?.round ?? null, fullRound: full.round };

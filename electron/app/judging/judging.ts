@@ -32,12 +32,14 @@ export function createJudging(context: AppContext, assessing: Assessing, noLongA
     try {
       show(assessment);
     } finally {
-      try {
-        save(boardId, roundId, finding);
-      } catch {
-        boardsToJudge.add([boardId]);
-      }
-      judgeBelow(boardId);
+      context.onceAnswered(() => {
+        try {
+          save(boardId, roundId, finding);
+          judgeBelow(boardId);
+        } catch {
+          boardsToJudge.add([boardId]);
+        }
+      });
     }
   }
 

@@ -1,4 +1,4 @@
-import { type ComponentProps, type ReactNode, useDeferredValue, useState } from 'react';
+import { type ComponentProps, type ReactNode, useDeferredValue, useMemo, useState } from 'react';
 import type { LeftFilter } from '../../../shared-core/contract/archive.ts';
 import { MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
 import type { BoardRow, BoardSort } from '../../../shared-core/contract/yard.ts';
@@ -91,6 +91,8 @@ export function BoardList({
     .sort((a, b) => a.id - b.id);
   const isOfArchived = filter === 'archived';
   const which = isOfArchived ? 'archived-boards' : stackId === null ? 'boards' : 'stack';
+  // The same ones as long as they are, so that no row is drawn again for them.
+  const columns = useMemo(() => boardColumns(words, which), [words, which]);
   const sheet = forBuyer(chosen, say);
   const selectNone = () => setSelected(new Map());
 
@@ -151,7 +153,7 @@ export function BoardList({
       {count !== null && count > 0 && (
         <DataTable
           name={say('stacks.boards-title')}
-          columns={boardColumns(words, which)}
+          columns={columns}
           columnsName={which}
           rows={{ ...pages, count }}
           keyOf={({ id }) => id}

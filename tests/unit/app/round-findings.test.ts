@@ -212,6 +212,8 @@ describe('a round with many boards to judge again', () => {
 test('boards left to judge when the app ends are judged when the yard is opened again', async () => {
   await addBoards(MANY);
   await walk();
+  // What is asked next finds the last finding saved.
+  await listed();
   onDisk(`UPDATE finding SET record = json_set(record, '$.averagePct', 55)`);
   const averages = async () => (await listed()).map((latest) => latest?.averagePct);
   expect(await averages()).toEqual(Array(MANY).fill(55));

@@ -95,6 +95,9 @@ describe('a round with typed values', () => {
     await window.command('rounds.open', { roundId });
     await type(roundId, 12.6, window);
     expect(shown).toEqual([{ isJudged: true, readings: 1, findings: 0 }]);
+    // Nor does whoever typed it wait for that.
+    expect(onDisk('finding')).toBe(0);
+    await new Promise(setImmediate);
     expect(onDisk('finding')).toBe(1);
     disk.close();
     window.close();
