@@ -20,7 +20,7 @@ import { LockedPage } from './LockedPage.tsx';
 import { Notices } from './Notices.tsx';
 import { OtherYardBanner } from './OtherYardBanner.tsx';
 import { ProblemPage } from './ProblemPage.tsx';
-import { screenAt } from './screens.tsx';
+import { bringScreens, screenAt } from './screens.tsx';
 import { TopBar } from './TopBar.tsx';
 import { UndoEarlier } from './UndoEarlier.tsx';
 import { useFocusKept } from './useFocusKept.ts';
@@ -68,6 +68,12 @@ export function App() {
   /** What is typed is read in the person's units, so they come first. */
   const hasUnits = Boolean(settings?.output ?? settings?.error);
 
+  const isUsable = info !== null && hasUnits;
+  useEffect(() => {
+    // A screen that does not come now says so when it is gone to.
+    if (isUsable) bringScreens().catch(() => undefined);
+  }, [isUsable]);
+
   if (info?.problem) return <ProblemPage info={info} problem={info.problem} />;
   if (info === null && link.state === 'locked') return <LockedPage />;
   return (
@@ -84,7 +90,7 @@ export function App() {
       <Notices />
       <UndoEarlier />
       <main key={`${info?.uuid} ${hrefOf(route)}`}>
-        {info && hasUnits ? (
+        {isUsable ? (
           <Fault>{screenAt(route)}</Fault>
         ) : (
           <div className="screen column">

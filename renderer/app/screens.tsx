@@ -1,36 +1,91 @@
-import { lazy, type ReactNode, Suspense } from 'react';
-import { AirScreen } from '../features/air/AirScreen.tsx';
-import { BackupsScreen } from '../features/backups/BackupsScreen.tsx';
-import { BoardScreen } from '../features/board/BoardScreen.tsx';
-import { DatesScreen } from '../features/dates/DatesScreen.tsx';
-import { FilesScreen } from '../features/files/FilesScreen.tsx';
-import { HistoryScreen } from '../features/history/HistoryScreen.tsx';
-import { ImportScreen } from '../features/import/ImportScreen.tsx';
-import { LabelsScreen } from '../features/labels/LabelsScreen.tsx';
-import { MeterScreen } from '../features/meter/MeterScreen.tsx';
-import { PastRoundScreen } from '../features/past-round/PastRoundScreen.tsx';
-import { PlacesScreen } from '../features/places/PlacesScreen.tsx';
-import { CheckScreen } from '../features/reports/CheckScreen.tsx';
-import { ReportScreen } from '../features/reports/ReportScreen.tsx';
-import { RoundScreen } from '../features/round/RoundScreen.tsx';
-import { RoundStartScreen } from '../features/round/RoundStartScreen.tsx';
-import { SettingsScreen } from '../features/settings/SettingsScreen.tsx';
-import { SpeciesListScreen } from '../features/species/SpeciesListScreen.tsx';
-import { SpeciesScreen } from '../features/species/SpeciesScreen.tsx';
-import { BoardsScreen } from '../features/stacks/BoardsScreen.tsx';
-import { StackScreen } from '../features/stacks/StackScreen.tsx';
+import type { ReactNode } from 'react';
 import { StacksScreen } from '../features/stacks/StacksScreen.tsx';
-import { TallyScreen } from '../features/tally/TallyScreen.tsx';
-import { MethodsScreen } from '../help/MethodsScreen.tsx';
 import { hrefOf, type Route } from '../stores/navigation.ts';
 import { ButtonLink } from '../ui/Button.tsx';
-import { EmptyState, Loading, Screen } from '../ui/Screen.tsx';
+import { EmptyState, Screen } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
+import { later } from './later.tsx';
 
-/** The guide is large, and most never open it. */
-const HelpScreen = lazy(() =>
-  import('../help/HelpScreen.tsx').then((help) => ({ default: help.HelpScreen })),
+// Where the window begins, Stacks is there at once. The likely ones to come next are first.
+const BoardsScreen = later(async () => (await import('../features/stacks/BoardsScreen.tsx')).BoardsScreen);
+const StackScreen = later(async () => (await import('../features/stacks/StackScreen.tsx')).StackScreen);
+const BoardScreen = later(async () => (await import('../features/board/BoardScreen.tsx')).BoardScreen);
+const RoundStartScreen = later(
+  async () => (await import('../features/round/RoundStartScreen.tsx')).RoundStartScreen,
 );
+const RoundScreen = later(async () => (await import('../features/round/RoundScreen.tsx')).RoundScreen);
+const LabelsScreen = later(async () => (await import('../features/labels/LabelsScreen.tsx')).LabelsScreen);
+const MeterScreen = later(async () => (await import('../features/meter/MeterScreen.tsx')).MeterScreen);
+const PlacesScreen = later(async () => (await import('../features/places/PlacesScreen.tsx')).PlacesScreen);
+const DatesScreen = later(async () => (await import('../features/dates/DatesScreen.tsx')).DatesScreen);
+const SettingsScreen = later(
+  async () => (await import('../features/settings/SettingsScreen.tsx')).SettingsScreen,
+);
+const PastRoundScreen = later(
+  async () => (await import('../features/past-round/PastRoundScreen.tsx')).PastRoundScreen,
+);
+const TallyScreen = later(async () => (await import('../features/tally/TallyScreen.tsx')).TallyScreen);
+const ReportScreen = later(async () => (await import('../features/reports/ReportScreen.tsx')).ReportScreen);
+const SpeciesListScreen = later(
+  async () => (await import('../features/species/SpeciesListScreen.tsx')).SpeciesListScreen,
+);
+const SpeciesScreen = later(
+  async () => (await import('../features/species/SpeciesScreen.tsx')).SpeciesScreen,
+);
+const AirScreen = later(async () => (await import('../features/air/AirScreen.tsx')).AirScreen);
+const FilesScreen = later(async () => (await import('../features/files/FilesScreen.tsx')).FilesScreen);
+const ImportScreen = later(async () => (await import('../features/import/ImportScreen.tsx')).ImportScreen);
+const HistoryScreen = later(
+  async () => (await import('../features/history/HistoryScreen.tsx')).HistoryScreen,
+);
+const BackupsScreen = later(
+  async () => (await import('../features/backups/BackupsScreen.tsx')).BackupsScreen,
+);
+const CheckScreen = later(async () => (await import('../features/reports/CheckScreen.tsx')).CheckScreen);
+const HelpScreen = later(async () => (await import('../help/HelpScreen.tsx')).HelpScreen);
+const MethodsScreen = later(async () => (await import('../help/MethodsScreen.tsx')).MethodsScreen);
+
+/** Those whose code comes later. */
+export const laterScreens = [
+  BoardsScreen,
+  StackScreen,
+  BoardScreen,
+  RoundStartScreen,
+  RoundScreen,
+  LabelsScreen,
+  MeterScreen,
+  PlacesScreen,
+  DatesScreen,
+  SettingsScreen,
+  PastRoundScreen,
+  TallyScreen,
+  ReportScreen,
+  SpeciesListScreen,
+  SpeciesScreen,
+  AirScreen,
+  FilesScreen,
+  ImportScreen,
+  HistoryScreen,
+  BackupsScreen,
+  CheckScreen,
+  HelpScreen,
+  MethodsScreen,
+] as const;
+
+/** Brings the code of all screens, one after the other, so that none has to be waited for when it is gone to. */
+export async function bringScreens(): Promise<void> {
+  for (const screen of laterScreens) {
+    await untilIdle();
+    await screen.load();
+  }
+}
+
+/** Safari has no such event. */
+const untilIdle = (): Promise<unknown> =>
+  new Promise((idle) => {
+    if (typeof requestIdleCallback === 'function') requestIdleCallback(idle);
+    else setTimeout(idle, 50);
+  });
 
 /** The screen of each route. One line each; a new screen is a route in `navigation.ts` and a line here. */
 export function screenAt(route: Route): ReactNode {

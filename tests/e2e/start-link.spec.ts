@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
 import { WebSocketServer } from 'ws';
 import { startPintally, test } from './pintally.ts';
-import { openDemoYard, picture, startRound } from './walk.ts';
+import { goTo, openDemoYard, picture, startRound } from './walk.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
@@ -177,4 +177,45 @@ test('killed in a round, everything goes on in the same window once Pintally run
   await page.goto('about:blank');
   await fresh.goto('about:blank');
   await again.end('SIGTERM');
+});
+
+test('a screen that was not seen yet comes once Pintally runs again', async ({ page }) => {
+  // As if Pintally ended before the window had brought it by itself.
+  const notYet = /assets\/PlacesScreen/;
+  await page.route(notYet, (route) => route.abort());
+  const ended = await startHost();
+  await page.goto(ended.link);
+  await openDemoYard(page);
+  await ended.end('SIGTERM');
+  await expect(page.getByRole('alert')).toContainText('Pintally is not responding.');
+  await goTo(page, 'Places');
+  await expect(page.getByRole('main')).toHaveText('Loading …');
+  await picture(page, 'screen-to-come');
+  await page.unroute(notYet);
+
+  const again = await startHost(ended.dataDir);
+  const fresh = await page.context().newPage();
+  await fresh.goto(again.link);
+  await openDemoYard(fresh);
+  await expect(page.getByRole('heading', { name: 'Places', level: 1 })).toBeVisible();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await page.goto('about:blank');
+  await fresh.goto('about:blank');
+  await again.end('SIGTERM');
+});
+
+test('a screen that does not come says what to do', async ({ page }) => {
+  const missing = /assets\/PlacesScreen/;
+  await page.route(missing, (route) => route.fulfill({ status: 404 }));
+  const host = await startHost();
+  await page.goto(host.link);
+  await openDemoYard(page);
+  await goTo(page, 'Places');
+  await expect(page.getByRole('alert')).toContainText('This screen could not be loaded.');
+  await picture(page, 'screen-missing');
+  await page.unroute(missing);
+  await page.getByRole('button', { name: 'Reload' }).click();
+  await expect(page.getByRole('heading', { name: 'Places', level: 1 })).toBeVisible();
+  await page.goto('about:blank');
+  await host.end('SIGTERM');
 });

@@ -14,6 +14,9 @@ export const frame = {
   'frame.show-less': 'Weniger zeigen',
   'frame.not-responding':
     'Pintally antwortet nicht. Gespeicherte Messwerte sind sicher. Schließen Sie dieses Fenster nicht. Bleibt es so, starten Sie Pintally neu.',
+  'frame.not-loaded':
+    'Diese Seite konnte nicht geladen werden. Gespeicherte Messwerte sind sicher. Laden Sie Pintally neu.',
+  'frame.reload': 'Neu laden',
   'frame.restarted':
     'Pintally wurde neu gestartet. Öffnen Sie die neue Adresse in diesem Browser. Dann geht es in diesem Fenster weiter.',
   'frame.foreign':

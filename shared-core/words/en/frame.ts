@@ -13,6 +13,8 @@ export const frame = {
   'frame.show-less': 'Show less',
   'frame.not-responding':
     'Pintally is not responding. Saved readings are safe. Do not close this window. If this stays, start Pintally again.',
+  'frame.not-loaded': 'This screen could not be loaded. Saved readings are safe. Reload Pintally.',
+  'frame.reload': 'Reload',
   'frame.restarted':
     'Pintally was restarted. Open its new address in this browser. This window then continues.',
   'frame.foreign':

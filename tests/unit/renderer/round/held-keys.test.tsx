@@ -7,6 +7,7 @@ import { followAddress, useNavigation } from '../../../../renderer/stores/naviga
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import type { RoundState } from '../../../../shared-core/contract/round.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { bringAllScreens } from '../shell/all-screens.ts';
 import { forgetEverything, playMachine } from '../shell/machine.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aBoard, aRound } from './a-round.ts';
@@ -59,6 +60,7 @@ async function open(address: string) {
 let stop: () => void = () => undefined;
 const field = () => screen.getByLabelText<HTMLInputElement>('Reading on the meter, %');
 
+bringAllScreens();
 beforeEach(forgetEverything);
 afterEach(() => {
   cleanup();

@@ -8,8 +8,10 @@ import { openDemoYard } from '../../../../renderer/stores/yard.ts';
 import { type Settings, usualSettings } from '../../../../shared-core/contract/settings.ts';
 import { aMeter } from '../shell/a-meter.ts';
 import { aYard } from '../shell/a-yard-file.ts';
+import { bringAllScreens } from '../shell/all-screens.ts';
 import { fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 
+bringAllScreens();
 beforeEach(forgetEverything);
 afterEach(cleanup);
 

@@ -15,6 +15,7 @@ import { message } from '../../../../shared-core/words/message.ts';
 import { aRound } from '../round/a-round.ts';
 import { aLiveMeter, aLiveValue, aMeter } from './a-meter.ts';
 import { aYard, backupsAre } from './a-yard-file.ts';
+import { bringAllScreens } from './all-screens.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 async function open(info: YardInfo = aYard(), answers: Parameters<typeof playMachine>[0] = {}) {
@@ -45,6 +46,7 @@ async function goTo(...route: Parameters<typeof go>) {
   });
 }
 
+bringAllScreens();
 beforeEach(forgetEverything);
 afterEach(cleanup);
 

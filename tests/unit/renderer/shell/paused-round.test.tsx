@@ -10,6 +10,7 @@ import { aRound } from '../round/a-round.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aLiveMeter } from './a-meter.ts';
 import { aYard, backupsAre } from './a-yard-file.ts';
+import { bringAllScreens } from './all-screens.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 /** The whole window on an open round, with a live meter. */
@@ -39,6 +40,7 @@ async function goTo(...[route]: Parameters<typeof go>): Promise<void> {
 }
 const chip = () => screen.getByRole('link', { name: /^Meter:/ });
 
+bringAllScreens();
 beforeEach(forgetEverything);
 afterEach(cleanup);
 

@@ -14,11 +14,13 @@ import '../ui/drawing-room.ts';
 import { aStack } from '../stacks/a-yard.ts';
 import { aMeter } from './a-meter.ts';
 import { aYard } from './a-yard-file.ts';
+import { bringAllScreens } from './all-screens.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from './machine.ts';
 
 const own = aYard({ file: '/own.sqlite', boards: 6 });
 const demo: YardInfo = { ...own, uuid: '0a3f7f1b-9d53-4c3b-8f55-0b5c1d4e8f10', kind: 'demo' };
 
+bringAllScreens();
 beforeEach(forgetEverything);
 afterEach(cleanup);
 
