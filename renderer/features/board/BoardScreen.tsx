@@ -1,10 +1,11 @@
 import { useState } from 'react';
+import type { BoardForecast } from '../../../shared-core/contract/forecast.ts';
 import type { Origin } from '../../../shared-core/contract/origin.ts';
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import type { BoardRow } from '../../../shared-core/contract/yard.ts';
 import { whereWords } from '../../../shared-core/record-words/where-words.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
-import { useQuery } from '../../data/useQuery.ts';
+import { type Asked, useQuery } from '../../data/useQuery.ts';
 import { go, hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
@@ -35,7 +36,9 @@ import { SpeciesSuspicion } from './SpeciesSuspicion.tsx';
 export function BoardScreen({ id, tab }: { id: number; tab: string | null }) {
   const { say } = useWords();
   const found = useQuery('boards.get', { id });
-  if (found.output) return <Found found={found.output} tab={tab} />;
+  // Asked at once: it takes longest.
+  const forecast = useQuery('boards.forecast', { id });
+  if (found.output) return <Found found={found.output} forecast={forecast} tab={tab} />;
   return (
     <Screen title={say('board.title')}>
       {found.loading && <Loading />}
@@ -51,7 +54,15 @@ export function BoardScreen({ id, tab }: { id: number; tab: string | null }) {
   );
 }
 
-function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string | null }) {
+function Found({
+  found,
+  forecast,
+  tab,
+}: {
+  found: RequestOutput<'boards.get'>;
+  forecast: Asked<BoardForecast>;
+  tab: string | null;
+}) {
   const { board, moves, findings, readings, cameFrom, readBefore } = found;
   const records = new Set([
     board.id,
@@ -62,7 +73,6 @@ function Found({ found, tab }: { found: RequestOutput<'boards.get'>; tab: string
   const [isPlanning, setPlanning] = useState(false);
   /** Undefined: not moving. Null: to a place still to be chosen. */
   const [moveTo, setMoveTo] = useState<number | null>();
-  const forecast = useQuery('boards.forecast', { id: board.id });
   const endUse = useEndUseOf(board.stackId);
   const details = forecast.output?.details ?? null;
   const judgement = forecast.output?.judgement ?? board.judgement;
