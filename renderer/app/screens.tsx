@@ -134,11 +134,7 @@ export function screenAt(route: Route): ReactNode {
     case 'settings':
       return <SettingsScreen />;
     case 'help':
-      return (
-        <Suspense fallback={<Loading />}>
-          <HelpScreen chapter={route.chapter ?? null} heading={route.heading ?? null} />
-        </Suspense>
-      );
+      return <HelpScreen chapter={route.chapter ?? null} heading={route.heading ?? null} />;
     case 'methods':
       return <MethodsScreen part={route.part ?? null} />;
     case 'meter':

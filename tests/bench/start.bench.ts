@@ -156,7 +156,7 @@ async function watchPage(page: Page): Promise<void> {
     let answerMs: number | null = null;
     const Socket = window.WebSocket;
     window.WebSocket = class extends Socket {
-      constructor(address: string) {
+      constructor(address: string | URL) {
         super(address);
         // The first message only lets the window in.
         let heard = 0;
