@@ -30,11 +30,11 @@ const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
 const ofYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}/**/*.test.ts`);
 
 /** Tests wait so long for what is on its way; see `patience.ts`. */
-export const WAIT_MS = 10_000;
-// On a busy computer some that take half a second alone take 5.
+export const WAIT_MS = 30_000;
+// On a busy computer some that take half a second alone take 5, and some that take 5 take 50.
 const patient = {
-  testTimeout: 20_000,
-  hookTimeout: 20_000,
+  testTimeout: 90_000,
+  hookTimeout: 90_000,
   expect: { poll: { timeout: WAIT_MS } },
   setupFiles: [new URL('unit/patience.ts', import.meta.url).pathname],
 };

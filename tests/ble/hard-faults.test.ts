@@ -109,20 +109,22 @@ describe('what comes in', () => {
 
   test('as a flood, a minute of 1,000 a second at once: each that arrives is received or counted as missed', async () => {
     let arrived = 0;
+    let newestMs = 0;
     const H4_PATH = join(mkdtempSync(join(tmpdir(), 'pintally-flood-')), 'h4');
     // btvirt drops what its clients do not take at once.
-    const relay = await noteArrivals(H4_PATH, radio.env.H4_PATH, () => arrived++);
+    const relay = await noteArrivals(H4_PATH, radio.env.H4_PATH, () => {
+      arrived++;
+      newestMs = Date.now();
+    });
     await liveMeter({ env: { ...radio.env, H4_PATH } });
     meter.tell({ type: 'rate', hz: 0 });
-    const received = record(link);
     meter.tell({ type: 'stream', count: 60_000, hz: 6000 });
-    // Its last value is 599.99, which is above the meter's scale, and refused with that reason.
-    const isLast = () => received.at(-1)?.bytes.toString() === Uint8Array.of(0x5f, 0xea).toString();
-    await untilTrue(link, 'the last', isLast, 50_000);
+    // The last may be among those that are dropped.
+    const isOver = () => arrived > 50_000 && Date.now() - newestMs > 2000;
+    await expect.poll(isOver, { timeout: 50_000 }).toBe(true);
     const { received: all, sum } = accountedFor();
     expect(all).toBe(sum);
     expect(all).toBe(arrived);
-    expect(arrived).toBeGreaterThan(50_000);
     relay.close();
     expect(link.state.phase).toBe('live');
   });

@@ -188,7 +188,7 @@ async function cutSections(page: Page): Promise<void> {
  * @returns the names of what was opened over a screen
  */
 export async function everywhere(page: Page, look: Look): Promise<string[]> {
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   await settled(page);
   await look('first start', null);
   await page.getByRole('combobox', { name: 'Species' }).fill('oak');

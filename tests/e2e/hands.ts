@@ -30,8 +30,7 @@ const focusProblem = (page: Page): Promise<string | null> =>
 /** Two hands on the keyboard and none on a mouse. After each step the focus is somewhere, shown and in sight. */
 export function hands(page: Page) {
   const { keyboard } = page;
-  const hold = (after: string) =>
-    expect.poll(() => focusProblem(page), { message: after, timeout: 10_000 }).toBeNull();
+  const hold = (after: string) => expect.poll(() => focusProblem(page), after).toBeNull();
 
   async function key(name: string): Promise<void> {
     await keyboard.press(name);

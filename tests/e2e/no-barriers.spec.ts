@@ -111,9 +111,7 @@ test.describe('small', () => {
       ] as const) {
         await page.setViewportSize({ width, height });
         // What measures itself is drawn again a moment later.
-        await eventually(() => hidden(page), { message: `${where}, ${width} px`, timeout: 10_000 }).toEqual(
-          [],
-        );
+        await eventually(() => hidden(page), `${where}, ${width} px`).toEqual([]);
       }
       const moving = await page.evaluate(() => (globalThis as unknown as { moving: string[] }).moving);
       expect.soft(moving, `${where}, moving`).toEqual([]);

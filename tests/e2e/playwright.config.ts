@@ -18,8 +18,8 @@ export default defineConfig({
     { name: 'long', testMatch: long },
     { name: 'rest', testIgnore: long },
   ],
-  timeout: 120_000,
-  expect: { timeout: 10_000 },
+  timeout: 240_000,
+  expect: { timeout: 20_000 },
   forbidOnly: true,
   use: {
     viewport: { width: 1280, height: 860 },

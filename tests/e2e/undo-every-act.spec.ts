@@ -36,9 +36,8 @@ const elsewhere: Partial<Record<ActName, string>> = {
 /** Those that undo and redo others. */
 const undoing: readonly ActName[] = ['acts.undo', 'acts.redo'];
 
-test.use({ actionTimeout: 15_000 });
+test.use({ actionTimeout: 30_000 });
 test('every act is done in the window, undone and redone', async ({ page }) => {
-  test.setTimeout(240_000);
   const all = (Object.keys(requests) as RequestName[]).filter(isAct);
   const walked = [...steps, ...demoSteps].map(({ act }) => act);
   const known = [...walked, ...(Object.keys(elsewhere) as ActName[]), ...undoing];

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import Database from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Db } from '../../../electron/store/yard-file.ts';
 import { openWindow, say } from './a-window.ts';
 import { failWrites, letWrite } from './failing-disk.ts';
@@ -14,7 +14,6 @@ const BOARDS = 1200;
 const work = '0d0bfbc4-6a0c-4a2f-9b0e-0d6f6a6a3f11';
 const since = '2026-05-20T08:00:00.000Z';
 
-vi.setConfig({ testTimeout: 20_000 });
 withYardOfTwo();
 
 let file: Db;

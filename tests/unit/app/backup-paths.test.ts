@@ -13,11 +13,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, beforeEach, describe, expect, test } from 'vitest';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 
 // Before any thread is started: each has the environment of then.
 const homeBefore = process.env.HOME;

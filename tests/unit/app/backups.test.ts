@@ -29,7 +29,6 @@ vi.mock('node:fs', async (original) => {
 });
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const usual = (): string => join(yard.dataDir, 'backups');

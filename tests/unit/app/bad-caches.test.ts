@@ -1,10 +1,9 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { yardOfTwo } from './yard-of-two.ts';
 
 // Forecasts are made by a thread, and the machine may be busy.
-vi.setConfig({ testTimeout: 60_000 });
 
 type Yard = Awaited<ReturnType<typeof yardOfTwo>>;
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
@@ -9,7 +9,6 @@ import { aimAt, type } from './in-round.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Forecasts are made by a thread, and the machine may be busy.
-vi.setConfig({ testTimeout: 60_000 });
 
 withYardOfTwo();
 

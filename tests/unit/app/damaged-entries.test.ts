@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { afterEach, beforeAll, expect, test } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { openWindow, say } from './a-window.ts';
@@ -11,7 +11,6 @@ import { noMeter } from './no-meter.ts';
 import { yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 let apps: { close(): Promise<void> }[] = [];
 afterEach(async () => {

@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { type AWindow, openWindow, say } from './a-window.ts';
@@ -10,7 +10,6 @@ import { noMeter } from './no-meter.ts';
 import { yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000 });
 
 const RAWS = [14, 15, 14.2, 15.1];
 /** 15.1, as a flipped bit makes it. */

@@ -1,12 +1,10 @@
 /** A board is checked by what it can be until one of its rounds was believed. The rules are the core's (`tests/unit/probing/first-round.test.ts`). */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { NewBoard } from '../../../shared-core/contract/yard.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
-
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 withYardOfTwo();
 

@@ -1,11 +1,9 @@
 /** A board of which only some spots were read, through the whole app. The rules are the core's (`tests/unit/probing/call.test.ts`). */
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { message } from '../../../shared-core/words/message.ts';
 import { aimAt, type } from './in-round.ts';
 import { pastPage } from './past-page.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
-
-vi.setConfig({ testTimeout: 30_000 });
 
 withYardOfTwo();
 

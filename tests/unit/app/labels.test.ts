@@ -215,7 +215,7 @@ describe('a label is out of date', () => {
   });
 });
 
-describe('making many labels', { timeout: 20_000 }, () => {
+describe('making many labels', () => {
   const work = '0d0bfbc4-6a0c-4a2f-9b0e-0d6f6a6a3f11';
   const many = { paperId: 'roll', work };
 

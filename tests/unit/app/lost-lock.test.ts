@@ -1,13 +1,12 @@
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { say } from './a-window.ts';
 import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // A process takes its time to start on a busy computer.
-vi.setConfig({ testTimeout: 90_000, hookTimeout: 30_000 });
 withYardOfTwo();
 afterEach(endOthers);
 

@@ -142,7 +142,7 @@ describe('a hand meter', () => {
     await yard.command('acts.undo', { act });
     expect(await earlier()).toBe(MANY);
     // Typing 300 readings takes long on a busy machine.
-  }, 60_000);
+  });
 
   test('that another window edited meanwhile is not overwritten', async () => {
     const meter = await addMeter();

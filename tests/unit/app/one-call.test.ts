@@ -1,9 +1,7 @@
 /** The round, the lists and the board's page have the same call at any moment. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pastPage } from './past-page.ts';
 import { dampen, outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
-
-vi.setConfig({ testTimeout: 30_000 });
 
 const ids = () => yard.boards.map(({ id }) => id);
 

@@ -11,14 +11,13 @@ import {
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { createYards } from '../../../electron/app/yard/yards.ts';
 import { say } from './a-window.ts';
 import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // A process takes its time to start on a busy computer.
-vi.setConfig({ testTimeout: 90_000, hookTimeout: 30_000 });
 withYardOfTwo();
 afterEach(endOthers);
 

@@ -1,5 +1,5 @@
 /** Paper and files state the same call, MC and day of a board as its page and the lists. */
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import type { ReportContent, ReportKind } from '../../../shared-core/contract/report.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { rowsOf } from '../exchange/a-csv.ts';
@@ -8,7 +8,6 @@ import { pastPage } from './past-page.ts';
 import { outlooksMade, withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000 });
 withYardOfTwo();
 
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };

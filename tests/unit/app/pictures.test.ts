@@ -2,7 +2,7 @@
 import { existsSync, mkdtempSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
 import type { Subject } from '../../../shared-core/contract/notes.ts';
 import type { NewPicture } from '../../../shared-core/contract/pictures.ts';
@@ -11,7 +11,6 @@ import { addPicture, pictureFile, takePicture } from './a-picture.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const folder = () => join(yard.dataDir, 'yard.sqlite-pictures');

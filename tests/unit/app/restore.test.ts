@@ -14,7 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { finishRestore } from '../../../electron/store/restore.ts';
 import { APPLICATION_ID } from '../../../electron/store/yard-identity.ts';
 import { newestOfOwn } from '../../../shared-core/contract/newest-backup.ts';
@@ -23,7 +23,6 @@ import { endOthers, startAnother } from './other-process.ts';
 import { withYardOfTwo, yard, yardOfTwo } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const stacks = async () => (await yard.query('stacks.list', {})).map(({ name }) => name);

@@ -12,8 +12,6 @@ import { openWindow } from './a-window.ts';
 import { aimAt, aimOf, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
-vi.setConfig({ testTimeout: 30_000 });
-
 withYardOfTwo();
 
 /** More than are judged while a person waits, or in the background before the test can look. */

@@ -17,7 +17,6 @@ const SWAPPED = [12, 12, 12, 12, 12, 12, 16, 12];
 const SOUND = [12, 12, 12, 16, 12, 12, 12, 12];
 
 // Some hundred readings are committed to a real file, one by one.
-vi.setConfig({ testTimeout: 30_000 });
 
 withYardOfTwo({ thicknessMm: 27 });
 let idOf: Map<string, number>;
@@ -79,7 +78,7 @@ test('two boards mixed up are found once the round is finished, each with the ID
   await vi.waitFor(async () => {
     expect((await roundSuspicionsOf('WAL-04', roundId))[0]?.whatToDo).toEqual(mixedUpWith('WAL-07'));
     expect((await roundSuspicionsOf('WAL-07', roundId))[0]?.whatToDo).toEqual(mixedUpWith('WAL-04'));
-  }, 15_000);
+  });
   expect(await roundSuspicionsOf('WAL-02', roundId)).toEqual([]);
   // The list shows it, too.
   expect(await reasonInList('WAL-04')).toMatchObject({ call: 'probe-again', roundId });
@@ -106,7 +105,7 @@ test('the suspicion comes up while the stack is still being walked, at the board
     expect(newest?.assessment?.readings[0]?.suspicions).toContainEqual(
       expect.objectContaining({ rule: 'apart-from-stack', whatToDo: mixedUpWith('WAL-07') }),
     );
-  }, 15_000);
+  });
 });
 
 test('excluded readings take the suspicion on the other board with them', async () => {
@@ -121,7 +120,7 @@ test('excluded readings take the suspicion on the other board with them', async 
   await vi.waitFor(async () => {
     const left = await roundSuspicionsOf('WAL-04', roundId);
     expect(left.map(({ whatToDo }) => whatToDo)).not.toContainEqual(mixedUpWith('WAL-07'));
-  }, 15_000);
+  });
 });
 
 test('what a round said is still there when the yard is opened again', async () => {

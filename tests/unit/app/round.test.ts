@@ -568,7 +568,7 @@ describe('the simulated meter', () => {
     const [stack] = await yard.query('stacks.list', {});
     const { id } = await yard.command('rounds.start', { stackId: stack!.id, woodTempC: 20 });
     await expect.poll(() => readingsOf(id), { timeout: 9000, interval: 200 }).toHaveLength(2);
-  }, 15_000);
+  });
 
   test('makes nothing up in the own yard', async () => {
     expect(await yard.query('meter.state', {})).toMatchObject({ canSimulate: false });
@@ -694,7 +694,7 @@ describe('the yard', () => {
     await vi.waitFor(async () => {
       const stacks = await yard.query('stacks.list', {});
       for (const stack of stacks) expect(stack.probed).toBe(stack.boards);
-    }, 5000);
+    });
     expect(await yard.command('yard.removeDemo', {})).toEqual({ ...before, notRemoved: null });
     expect((await yard.query('boards.list', { stackId: null, search: '', offset: 0, limit: 10 })).total).toBe(
       2,

@@ -3,13 +3,12 @@ import { randomUUID } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, readlinkSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { TRANSFER_PART_BYTES } from '../../../shared-core/contract/backups.ts';
 import { openWindow } from './a-window.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const folder = () => join(yard.dataDir, 'transfers');

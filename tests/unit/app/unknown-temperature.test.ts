@@ -1,10 +1,8 @@
 /** Rounds started without a wood temperature, where the air of the place says how cold it may be. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { say } from './a-window.ts';
 import { aimAt, type } from './in-round.ts';
 import { withYardOfTwo, yard } from './yard-of-two.ts';
-
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 withYardOfTwo();
 

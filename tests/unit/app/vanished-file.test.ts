@@ -39,7 +39,7 @@ beforeAll(async () => {
   const { id: roundId } = await left.beginRound();
   await left.command('rounds.finish', { roundId });
   await left.app.close();
-}, 60_000);
+});
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'pintally-vanished-'));
   cpSync(left.dataDir, folder, { recursive: true });
@@ -91,7 +91,7 @@ test('a backup takes the place of a yard file that is missing', async () => {
   const restored = await window.command('backups.restore', { file: backup!.file });
   expect(restored).toMatchObject({ problem: null, boards: 2 });
   expect(await (await open()).query('yard.info', {})).toMatchObject({ problem: null, boards: 2 });
-}, 30_000);
+});
 
 test('a yard file that is put back opens as it was', async () => {
   renameSync(file(), join(folder, 'my-yard.sqlite'));

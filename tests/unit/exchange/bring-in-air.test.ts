@@ -1,5 +1,5 @@
 /** Air and sensors of two files of one yard. Values are invented. */
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { instantOfAir } from '../../../electron/app/air/place-air.ts';
 import type { Yard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
@@ -9,7 +9,6 @@ import { elsewhere } from './elsewhere.ts';
 import { asAct, forked, merged, recordsOf } from './two-files.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo();
 
 const day = '2026-05-30';

@@ -1,7 +1,7 @@
 /** Two files of one yard, in each of which something else was corrected of a reading. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { writeExport } from '../../../electron/exchange/export-file.ts';
 import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
 import { picturesBeside } from '../../../electron/store/picture-files.ts';
@@ -16,7 +16,6 @@ import { downloaded } from './downloaded.ts';
 import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo({ forecastAfterMs: 600_000 });
 
 const on = async (index: number) =>

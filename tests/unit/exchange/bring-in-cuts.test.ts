@@ -1,5 +1,5 @@
 /** Boards that were cut or merged in one of two files of a yard, or in both. */
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import { say } from '../app/a-window.ts';
@@ -9,7 +9,6 @@ import { mergeBoards, rip } from './a-filled-yard.ts';
 import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo();
 
 const HOUR_MS = 3_600_000;

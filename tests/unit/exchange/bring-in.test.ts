@@ -10,7 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readBackupName } from '../../../electron/store/backup-name.ts';
 import { packPictures } from '../../../electron/store/packed-pictures.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
@@ -24,7 +24,6 @@ import { downloaded } from './downloaded.ts';
 import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo();
 
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import Database from 'better-sqlite3';
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { makeDemoYard } from '../../../electron/app/yard/demo-yard.ts';
 import { writeExport } from '../../../electron/exchange/export-file.ts';
 import { makeYardOfJson } from '../../../electron/exchange/json-import.ts';
@@ -26,8 +26,6 @@ import { english } from '../../../shared-core/words/en/index.ts';
 import { say } from '../app/a-window.ts';
 import { doSteps, emptyYard, firstSteps, newFolder, stepArbitrary } from './a-filled-yard.ts';
 import { schemaFile, schemaText } from './make-schema.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const nowAt = '2026-06-01T08:00:00.000Z';
 const display = { locale: 'en-US', timeZone: 'UTC', units: 'metric', today: null } as const;

@@ -12,7 +12,6 @@ import { savePastRound } from './a-past-round.ts';
 import { downloaded } from './downloaded.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };

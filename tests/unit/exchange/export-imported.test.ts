@@ -2,7 +2,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { tableInFile } from '../../../electron/app/importing/table-file.ts';
 import type { CsvKind } from '../../../shared-core/contract/exchange.ts';
 import { type ImportChoices, nothingChosen } from '../../../shared-core/contract/import.ts';
@@ -13,7 +13,6 @@ import { savePastRound } from './a-past-round.ts';
 import { downloaded } from './downloaded.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo();
 
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };

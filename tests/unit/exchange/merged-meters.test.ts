@@ -1,5 +1,5 @@
 /** Two files of one yard, in each of which meters were met, checked and corrected since. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Yard } from '../../../electron/store/yard.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { say } from '../app/a-window.ts';
@@ -9,7 +9,6 @@ import { withYardOfTwo, yard } from '../app/yard-of-two.ts';
 import { elsewhere } from './elsewhere.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 withYardOfTwo({ forecastAfterMs: 600_000 });
 
 async function bringIn(file: string) {

@@ -1,12 +1,10 @@
 /** Boards that were entered twice, and merged otherwise in two files of a yard, or in one of them only. */
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Yard } from '../../../electron/store/yard.ts';
 import type { Side } from '../../../shared-core/contract/exchange.ts';
 import { say } from '../app/a-window.ts';
 import { mergeBoards, rip, undoAct } from './a-filled-yard.ts';
 import { asAct, forked, merged, mergedWithoutOne, readInLists, recordsOf } from './two-files.ts';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const HERE = '2026-01-02T08:00:00.000Z';
 const THERE = '2026-01-03T08:00:00.000Z';

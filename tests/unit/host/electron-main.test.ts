@@ -159,7 +159,7 @@ beforeAll(async () => {
   const added = process.listeners('uncaughtException').filter((each) => !before.includes(each));
   faultListeners.push(...(added as typeof faultListeners));
   // Everything is loaded here, on a busy computer.
-}, 60_000);
+});
 afterAll(() => {
   seen.window?.emit('closed');
   process.env.PINTALLY_DATA = dataBefore;

@@ -118,7 +118,7 @@ test('each window’s values go where it aims, and the simulated meter’s where
   expect(await again.request('rounds.open', { roundId })).toMatchObject({
     aim: { boardId: spot(6).boardId, spotIndex: 1 },
   });
-}, 15_000);
+});
 
 test('the meter is nobody’s once the window that has it is gone', async () => {
   const first = await connect();

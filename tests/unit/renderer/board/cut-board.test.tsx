@@ -47,7 +47,7 @@ test('a board is ripped into as many pieces as were given, each with its ID and 
       ],
     },
   ]);
-}, 15_000);
+});
 
 test('what is larger than the board is asked about, and cut on yes', async () => {
   let isAsked = false;
@@ -66,7 +66,7 @@ test('what is larger than the board is asked about, and cut on yes', async () =>
   await user.click(form.getByRole('button', { name: 'Save anyway' }));
   await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
   expect(machine.inputsOf('boards.cut')).toMatchObject([{ isLarger: false }, { isLarger: true }]);
-}, 15_000);
+});
 
 test('a size that cannot be is shown at its field, and nothing is asked of the machine', async () => {
   const { machine, user, form } = await openCut(() => ({ pieceIds: [], projectName: null }));
@@ -74,7 +74,7 @@ test('a size that cannot be is shown at its field, and nothing is asked of the m
   await user.click(form.getByRole('button', { name: 'Save the cut' }));
   expect(form.getByText(/^At most 3.?000 mm.$/)).toBeTruthy();
   expect(machine.inputsOf('boards.cut')).toEqual([]);
-}, 15_000);
+});
 
 test('a board that was cut names its pieces and cannot be brought back; a piece names what it was cut from', async () => {
   const at = new Date(2026, 10, 3, 12).toISOString();

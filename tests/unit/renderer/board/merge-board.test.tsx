@@ -72,7 +72,7 @@ test('what differs is side by side, and what one record knows alone is proposed'
       reservation: 'own',
     },
   ]);
-}, 15_000);
+});
 
 test('where the other ID stays, what was chosen is the same seen from there', async () => {
   const opened = await openMerge(
@@ -102,7 +102,7 @@ test('where the other ID stays, what was chosen is the same seen from there', as
     },
   ]);
   expect(location.hash).toBe('#/boards/2');
-}, 15_000);
+});
 
 test('other species and thicknesses are warned of', async () => {
   const opened = await openMerge(
@@ -111,7 +111,7 @@ test('other species and thicknesses are warned of', async () => {
   await choose(opened);
   expect(opened.form.getByText(/^The species differ\./)).toBeTruthy();
   expect(opened.form.getByText(/^The thicknesses differ\./)).toBeTruthy();
-}, 15_000);
+});
 
 test('a board is found by its ID, and without one nothing is merged', async () => {
   const opened = await openMerge();
@@ -121,7 +121,7 @@ test('a board is found by its ID, and without one nothing is merged', async () =
   await user.type(form.getByRole('searchbox'), 'nothing');
   expect(await form.findByText('No other board has an ID like that.')).toBeTruthy();
   expect(machine.inputsOf('boards.merge')).toEqual([]);
-}, 15_000);
+});
 
 test('nothing is merged before both boards were compared', async () => {
   const opened = await openMerge(new Promise<never>(() => {}));
@@ -130,7 +130,7 @@ test('nothing is merged before both boards were compared', async () => {
   await press(opened);
   expect(await form.findByText('Nothing was merged. Wait until both boards are compared.')).toBeTruthy();
   expect(machine.inputsOf('boards.merge')).toEqual([]);
-}, 15_000);
+});
 
 test('a board that was merged names the one that stays, and cannot be brought back', async () => {
   const at = new Date(2026, 10, 3, 12).toISOString();

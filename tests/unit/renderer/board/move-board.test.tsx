@@ -48,7 +48,7 @@ test('a board is moved to another place, never to where it is', async () => {
   await user.selectOptions(to, 'Shop');
   await user.click(form.getByRole('button', { name: 'Move' }));
   expect(machine.inputsOf('boards.move')).toMatchObject([{ boardIds: [1], placeId: 2 }]);
-}, 15_000);
+});
 
 test('a place that is not there yet is added on the way, and the board can go there', async () => {
   const { machine, user, form, to, offered } = await openMove();
@@ -66,7 +66,7 @@ test('a place that is not there yet is added on the way, and the board can go th
   expect(to).toHaveProperty('value', '3');
   await user.click(form.getByRole('button', { name: 'Move' }));
   expect(machine.inputsOf('boards.move')).toMatchObject([{ boardIds: [1], placeId: 3 }]);
-}, 15_000);
+});
 
 async function openMoves(more: Parameters<typeof openBoard>[1]) {
   const opened = openBoard(
@@ -103,7 +103,7 @@ test('a move is corrected for all boards moved with it, and its question is answ
   const edit = { id: 2, basedOn: 1, changed: { placeId: 3 }, together: true };
   expect(machine.inputsOf('moves.edit')).toMatchObject([edit, { ...edit, order: 'moved-first' }]);
   expect(screen.queryByRole('dialog')).toBeNull();
-}, 15_000);
+});
 
 test('a move that never was is deleted after saying what then counts', async () => {
   const { machine, user, list } = await openMoves({
@@ -114,4 +114,4 @@ test('a move that never was is deleted after saying what then counts', async () 
   expect(form.getByText(/^OAK-01 is then in Fence row for all that time\./)).toBeTruthy();
   await user.click(form.getByRole('button', { name: 'Delete' }));
   expect(machine.inputsOf('moves.delete')).toMatchObject([{ id: 2, basedOn: 1, together: false }]);
-}, 15_000);
+});

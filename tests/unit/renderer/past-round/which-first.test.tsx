@@ -83,7 +83,7 @@ test('a page of a day with a move asks which came first, and is saved with the a
   await save();
   await waitFor(() => expect(location.hash).toBe('#/round/7'));
   expect(saves().at(-1)).toMatchObject({ order: 'probed-first', startedAt: local(10) });
-}, 20_000);
+});
 
 test('an answer holds for the page that it was given for', async () => {
   const { user, save, saves } = await open();
@@ -96,4 +96,4 @@ test('an answer holds for the page that it was given for', async () => {
   await waitFor(() => expect(saves()).toHaveLength(2));
   expect(saves()[1]).toMatchObject({ startedAt: local(11) });
   expect(saves()[1]!.order).toBeUndefined();
-}, 20_000);
+});

@@ -759,7 +759,7 @@ describe('A place that is no longer used', () => {
     await user.click(dialog.getByLabelText('The air of Lean-to'));
     await user.click(dialog.getByRole('button', { name: 'Merge' }));
     expect(machine.inputsOf('places.merge')).toMatchObject([{ id: 62, basedOn: 1, intoId: 60, air: 'own' }]);
-  }, 15_000);
+  });
 
   test('is closed, found under the open ones, and reopened', async () => {
     const closed = {
@@ -784,5 +784,5 @@ describe('A place that is no longer used', () => {
     const reopening = within(await screen.findByRole('dialog', { name: 'Reopen Old barn' }));
     await user.click(reopening.getByRole('button', { name: 'Reopen' }));
     expect(machine.inputsOf('places.reopen')).toEqual([{ id: 9, basedOn: 2, name: 'Old barn' }]);
-  }, 15_000);
+  });
 });

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen, within } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { bridge } from '../../../../renderer/data/bridge.ts';
 import { RoundScreen } from '../../../../renderer/features/round/RoundScreen.tsx';
 import { showMeter } from '../../../../renderer/stores/meter.ts';
@@ -14,7 +14,6 @@ import { aBoard, aReading, aRound, read } from './a-round.ts';
 import { byHand } from './by-hand.ts';
 
 // Typed at a hand's pace, on a computer that may be busy.
-vi.setConfig({ testTimeout: 60_000 });
 
 const aHandMeter = (id: number, changes: Partial<MeterOfYard> = {}): MeterOfYard => ({
   id,

@@ -64,7 +64,7 @@ test('a stack is closed after saying what that comes to, and the refusal says wh
   await user.click(dialog.getByRole('button', { name: 'Close stack' }));
   await waitFor(() => expect(told()).toEqual(['Ridge oak closed.']));
   expect(machine.inputsOf('stacks.close').at(-1)).toEqual({ id: 1, basedOn: 1 });
-}, 15_000);
+});
 
 test('a stack is merged into another, with the day on which its boards were moved there', async () => {
   const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
@@ -78,7 +78,7 @@ test('a stack is merged into another, with the day on which its boards were move
   expect(machine.inputsOf('stacks.merge')).toMatchObject([
     { id: 1, basedOn: 1, intoId: 2, move: { placeId: 8, isDayOnly: false } },
   ]);
-}, 15_000);
+});
 
 test('two notes that are too long for one: the dialog says where the one of the merged stack stays', async () => {
   const long = 'n'.repeat(1200);
@@ -91,7 +91,7 @@ test('two notes that are too long for one: the dialog says where the one of the 
   expect(dialog.queryByText(/too long/)).toBeNull();
   await user.selectOptions(into, 'Third oak');
   expect(dialog.getByText(/^The two notes are too long for one\. The note of Ridge oak stays/)).toBeTruthy();
-}, 15_000);
+});
 
 test('a closed stack says where its boards are', async () => {
   const closed = { hasArchived: true, mergedInto: { id: 2, name: 'Other oak' } };
@@ -100,7 +100,7 @@ test('a closed stack says where its boards are', async () => {
   expect(screen.getByText(/Merged into/).textContent).toMatch(
     /^Closed on May 1.*\. Merged into Other oak\. Find its boards under All boards/,
   );
-}, 15_000);
+});
 
 test('a closed stack says so and is reopened, under another name if need be', async () => {
   const stack = aStack({ boards: 0, closedAt });
@@ -115,7 +115,7 @@ test('a closed stack says so and is reopened, under another name if need be', as
   await user.type(name, 'Old oak');
   await user.click(dialog.getByRole('button', { name: 'Reopen' }));
   expect(machine.inputsOf('stacks.reopen')).toEqual([{ id: 1, basedOn: 1, name: 'Old oak' }]);
-}, 15_000);
+});
 
 test('closed stacks are found under the open ones', async () => {
   const { user } = open(none, {
@@ -128,7 +128,7 @@ test('closed stacks are found under the open ones', async () => {
   );
   await user.click(await screen.findByText('Closed stacks: 1'));
   expect(screen.getByRole('link', { name: 'Sold oak' }).getAttribute('href')).toBe('#/stacks/7');
-}, 15_000);
+});
 
 test('boards are put in another stack, laid on top of what is there, and stay where they are if so said', async () => {
   const boards = [1, 2].map((number) => aBoardRow(number, { stackId: 1, placeId: 1 }));
@@ -149,4 +149,4 @@ test('boards are put in another stack, laid on top of what is there, and stay wh
   expect(machine.inputsOf('boards.editTogether')).toMatchObject([
     { stackId: 2, move: null, stackOrder: { perLayer: 2, firstLayer: 4, firstColumn: 1 } },
   ]);
-}, 15_000);
+});

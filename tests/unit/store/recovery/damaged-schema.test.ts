@@ -11,7 +11,6 @@ import { noMeter } from '../../app/no-meter.ts';
 import { withYardOfTwo, yard } from '../../app/yard-of-two.ts';
 
 // Real threads on a busy computer.
-vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 withYardOfTwo();
 
 let app: App | null = null;

@@ -18,7 +18,7 @@ beforeAll(async () => {
   killed = await killedYard({ readings: READINGS, merged: READINGS - 20 });
   merged = copyOf(killed);
   openYard(merged).close();
-}, 60_000);
+});
 
 /** Saves what can be read, and opens the new file as Pintally does. */
 function saved(file: string) {
@@ -149,7 +149,7 @@ describe('what can be read of a yard file', () => {
       const pages = [1, 2, 3].map(() => 1 + random(count));
       expect(saved(overwritten(pages)).readings.length, `pages ${pages}`).toBeGreaterThan(READINGS - 150);
     }
-  }, 30_000);
+  });
 
   test.each([1, 5, 9, 10, 11])('of layout %i is brought to the newest one', (layout) => {
     const file = copyOfLayout(layout);
