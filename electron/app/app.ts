@@ -310,7 +310,7 @@ export function createApp({
     'recovery.newestActAt': yards.newestActAt,
   };
   const commands: Commands = {
-    'yard.openDemo': () => change(yards.openDemo),
+    'yard.openDemo': ({ language }) => change(() => yards.openDemo(language)),
     'yard.openOwn': () => change(yards.openOwn),
     'yard.removeDemo': () => {
       leave();

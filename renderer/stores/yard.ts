@@ -5,6 +5,7 @@ import { isTouched } from '../../shared-core/contract/topics.ts';
 import type { YardInfo } from '../../shared-core/contract/yard.ts';
 import { bridge, nameYard } from '../data/bridge.ts';
 import { inBatches } from '../data/in-batches.ts';
+import { languageNow } from './language.ts';
 import { go } from './navigation.ts';
 import { attempt, dropNotices, sentenceOf } from './notices.ts';
 
@@ -55,7 +56,7 @@ async function open(asked: Promise<YardInfo>): Promise<void> {
   }
 }
 
-export const openDemoYard = () => open(bridge().command('yard.openDemo', {}));
+export const openDemoYard = () => open(bridge().command('yard.openDemo', { language: languageNow() }));
 export const openOwnYard = () => open(bridge().command('yard.openOwn', {}));
 export const restoreYard = (file: string) => open(bridge().command('backups.restore', { file }));
 export const mergeYard = (input: RequestInput<'exchange.merge'>) =>

@@ -37,11 +37,15 @@ export function createWords({ catalog, ...display }: Display & { catalog: Catalo
     const values: Record<string, unknown> = {};
     for (const name of sentence.choosing) values[name] = facts[name];
     for (const name of sentence.plain) values[shownName(name)] = factText(name, facts[name]!, formats, say);
-    return sentence.format.format(values) as string;
+    return withOneStop(sentence.format.format(values) as string);
   };
   const formats = createFormats(display, say, (name) => catalog[`name:${name}`] ?? name);
   return { say, formats };
 }
+
+/** A short month or "a.m." brings its own stop to the end of a sentence: "am 25. Aug.." has one too many. */
+const withOneStop = (text: string): string =>
+  text.includes('..') ? text.replaceAll(/(?<=\p{L})\.\.(?=\s|$)/gu, '.') : text;
 
 interface Sentence {
   format: IntlMessageFormat;

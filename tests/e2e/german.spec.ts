@@ -1,16 +1,19 @@
 /** Every screen of the demo yard in German, and how the language is chosen. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { german } from '../../shared-core/words/de/index.ts';
 import { hasEnglish } from '../unit/words/english-left.ts';
 import { cutTexts, hidden } from './in-sight.ts';
-import { test } from './pintally.ts';
+import { type RunningPintally, test } from './pintally.ts';
 import { screens, settledTextsOf } from './texts.ts';
 import { picture } from './walk.ts';
 
 test.use({ locale: 'de-AT', viewport: { width: 1280, height: 800 } });
 
-async function openDemoYard(page: Page): Promise<void> {
+/** Made anew: the one that is there for tests is in English. */
+async function openDemoYard({ page, dataDir }: RunningPintally): Promise<void> {
+  rmSync(join(dataDir, 'demo-yard.sqlite'));
   await page.getByRole('button', { name: german['stacks.open-demo'] }).click();
   await expect(page.getByText(german['demo.invented'])).toBeVisible();
 }
@@ -24,12 +27,11 @@ async function expectWholeGerman(page: Page, where: string): Promise<void> {
 }
 
 for (const width of [1280, 640]) {
-  test(`every screen is in German and can be read whole, ${width} px wide`, async ({
-    pintally: { page },
-  }) => {
+  test(`every screen is in German and can be read whole, ${width} px wide`, async ({ pintally }) => {
+    const { page } = pintally;
     test.setTimeout(180_000);
     await page.setViewportSize({ width, height: 800 });
-    await openDemoYard(page);
+    await openDemoYard(pintally);
     await expect(page.locator('html')).toHaveAttribute('lang', 'de');
     const base = page.url().replace(/#.*/, '');
     for (const path of [...screens, 'files', 'import-table', 'history', 'methods']) {
@@ -54,8 +56,9 @@ test('the language is chosen in the settings, and stays', async ({ pintally: { p
   await expect(heading).toHaveText('Einstellungen');
 });
 
-test('a table for other programs is in German', async ({ pintally: { page } }) => {
-  await openDemoYard(page);
+test('a table for other programs is in German', async ({ pintally }) => {
+  const { page } = pintally;
+  await openDemoYard(pintally);
   const base = page.url().replace(/#.*/, '');
   await page.goto(`${base}#/files`);
   await page.getByRole('radio', { name: german['export.what.boards'], exact: true }).check();

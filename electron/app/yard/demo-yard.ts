@@ -1,6 +1,7 @@
 import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import scenario from '../../../seeds/demo-yard.json' with { type: 'json' };
+import germanNames from '../../../seeds/demo-yard-german.json' with { type: 'json' };
 import { newOvenCheckSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newBoardSchema, newPlaceSchema, newStackSchema } from '../../../shared-core/contract/yard.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
@@ -8,6 +9,7 @@ import { usualBasis } from '../../../shared-core/probing/readings/plan-basis.ts'
 import { planSpots } from '../../../shared-core/probing/readings/spots.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
+import type { Language } from '../../../shared-core/words/languages.ts';
 import { syncFile, syncFolder } from '../../store/durable-files.ts';
 import { openYard, type Yard } from '../../store/yard.ts';
 import { lockYard } from '../../store/yard-lock.ts';
@@ -22,7 +24,7 @@ const unfinishedOf = (file: string): string => `${file}-unfinished`;
  * Makes the file of the demo yard, where there is none. It is filled under another name: whenever this process ends,
  * the demo yard is there whole or not at all.
  */
-export function makeDemoYard(file: string, now: string): void {
+export function makeDemoYard(file: string, now: string, language: Language = 'en'): void {
   if ((statSync(file, { throwIfNoEntry: false })?.size ?? 0) > 0) return;
   const filled = unfinishedOf(file);
   removeYardFiles(filled);
@@ -30,7 +32,7 @@ export function makeDemoYard(file: string, now: string): void {
   try {
     yard.species.bringUpToDate(builtInSpecies);
     yard.endUses.bringUpToDate(builtInEndUses);
-    fillDemoYard(yard, now);
+    fillDemoYard(yard, now, language === 'de' ? germanScenario() : scenario);
   } finally {
     yard.close();
   }
@@ -57,11 +59,19 @@ export function removeYardFiles(file: string): void {
   for (const suffix of ['-wal', '-shm', '-journal', '']) rmSync(file + suffix, { force: true });
 }
 
+type Scenario = typeof scenario;
+
+const inGerman = new Map(Object.entries(germanNames));
+
+/** The scenario with its names and notes in German: a person would have typed them, so no catalog has them. */
+const germanScenario = (): Scenario =>
+  JSON.parse(JSON.stringify(scenario), (_key, value) => inGerman.get(value) ?? value);
+
 /**
  * Fills a new yard with the demo scenario, dated back from now, as if its owner had typed every reading.
  * Findings are made when the yard is opened, by the same rules as anyone's.
  */
-function fillDemoYard(yard: Yard, now: string): void {
+function fillDemoYard(yard: Yard, now: string, scenario: Scenario): void {
   const daysAgo = (days: number): string => new Date(Date.parse(now) - days * DAY_MS).toISOString();
   yard.transaction(() => {
     const placeIds = new Map<string, number>();
@@ -69,15 +79,14 @@ function fillDemoYard(yard: Yard, now: string): void {
       const place = newPlaceSchema.parse({ name, kind, air: air.map(([tempC, rh]) => ({ tempC, rh })) });
       placeIds.set(name, yard.places.add(place));
     }
-    const meterId = addMeter(yard, now);
+    const meterId = addMeter(yard, now, scenario.meter);
     for (const stack of scenario.stacks) addStack(yard, stack, placeIds, meterId, daysAgo);
     for (const checks of scenario.ovenChecks) addOvenChecks(yard, checks, meterId, daysAgo);
   });
 }
 
 /** The meter that all values were typed from: its pins reach the middle of every board. */
-function addMeter(yard: Yard, now: string): number {
-  const { name, pinsMm } = scenario.meter;
+function addMeter(yard: Yard, now: string, { name, pinsMm }: Scenario['meter']): number {
   const pins = { lengthMm: pinsMm, insulated: true };
   const meterId = yard.meters.addTyped(name, { ...unknownProfile, scale: { kind: 'usual' }, pins }, now);
   typeFrom(yard, meterId);
@@ -85,7 +94,7 @@ function addMeter(yard: Yard, now: string): number {
 }
 
 /** A stack of the scenario; one that was moved says where from and when. */
-type ScenarioStack = (typeof scenario.stacks)[number] & { cameFrom?: { place: string; daysAgo: number } };
+type ScenarioStack = Scenario['stacks'][number] & { cameFrom?: { place: string; daysAgo: number } };
 
 /** A board of the scenario; one that was sawn later than its stack says when. */
 type ScenarioBoard = ScenarioStack['boards']['each'][number] & { sawnDaysAgo?: number };
@@ -165,7 +174,7 @@ function addStack(
 
 function addOvenChecks(
   yard: Yard,
-  { daysAgo: days, pieces, ...common }: (typeof scenario.ovenChecks)[number],
+  { daysAgo: days, pieces, ...common }: Scenario['ovenChecks'][number],
   meterId: number,
   daysAgo: (days: number) => string,
 ): void {

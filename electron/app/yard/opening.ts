@@ -1,4 +1,5 @@
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import type { Language } from '../../../shared-core/words/languages.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { sizeOf } from '../../store/backup.ts';
 import { newestActAt } from '../../store/newest-act.ts';
@@ -25,6 +26,8 @@ export type Open = (
   which: YardInfo['kind'],
   /** A person wants a new yard in the place of the one that was there. */
   isNew?: boolean,
+  /** In which the demo yard is written, where there is none yet. */
+  language?: Language,
 ) => void;
 
 /** @param guarded  the yard whose transactions notice that its file was lost or is damaged */
@@ -55,7 +58,7 @@ export function createOpening(
     held.integrityChecked.give();
   }
 
-  return (which, isNew = false) => {
+  return (which, isNew = false, language = 'en') => {
     const { files, notes, now } = held;
     try {
       close(held);
@@ -78,7 +81,7 @@ export function createOpening(
       const isSalvageFinished = finishSalvage(file, dayOf(held));
       refuseGone(file);
       if (which === 'own' && !isNew) refuseVanished(file, backups?.areThere() ?? false);
-      if (which === 'demo') makeDemoYard(file, now());
+      if (which === 'demo') makeDemoYard(file, now(), language);
       const opened = guarded(openYard(file, which === 'own' ? backups?.beforeMigrating : undefined));
       held.yard = opened;
       notes.begin(opened);

@@ -1,6 +1,7 @@
 import { rmSync } from 'node:fs';
 import packageJson from '../../../package.json' with { type: 'json' };
 import type { YardInfo } from '../../../shared-core/contract/yard.ts';
+import type { Language } from '../../../shared-core/words/languages.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { picturesBeside } from '../../store/picture-files.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
@@ -91,9 +92,10 @@ export function createYards(
     noticeDamage,
     moved: held.moved,
     openOwn: (): void => open('own'),
-    openDemo: (): void => {
+    /** @param language  of the names in it, where it is made now */
+    openDemo: (language?: Language): void => {
       const own = held.kind === 'own' && held.yard !== null ? settingsOf(held.yard.reader) : null;
-      open('demo');
+      open('demo', false, language);
       // Whoever only looks around needs no second choice of them.
       if (own && held.yard && held.mayWrite)
         changeSettings(held.yard, { language: own.language, units: own.units, theme: own.theme });

@@ -15,7 +15,7 @@ export const board = {
   'board.use': 'Verwendung: {useName}',
   'board.probed-on': 'Gemessen am {probedOn}',
   'board.ready-here': 'Hier fertig',
-  'board.ready-in': 'Fertig am Ort {placeName}',
+  'board.ready-in': 'Fertig: {placeName}',
   'board.worth-knowing': 'Gut zu wissen',
   'next-step.label': 'Etikett drucken',
   'next-step.move': 'An einen trockeneren Ort umlagern',

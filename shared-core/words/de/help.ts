@@ -3,7 +3,8 @@ import type { help as english } from '../en/help.ts';
 export const help = {
   'nav.help': 'Hilfe',
   'help.title': 'Hilfe',
-  'help.lead': 'Wie Sie Pintally benutzen: vom ersten Stapel bis zum letzten Etikett.',
+  'help.lead':
+    'Wie Sie Pintally benutzen: vom ersten Stapel bis zum letzten Etikett. Die Kapitel sind auf Englisch.',
   'help.find': 'In der Anleitung suchen',
   'help.find-hint': 'Beliebige Wörter, in beliebiger Reihenfolge.',
   'help.found':

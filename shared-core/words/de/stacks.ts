@@ -29,7 +29,7 @@ export const stacks = {
   'stacks.here-since-on': 'Hier seit',
   'stacks.here-since-on-missing':
     'Geben Sie den Tag ein, an dem {boards, plural, one {es} other {sie}} hierher{boards, plural, one {kam} other {kamen}}.',
-  'stacks.start-probing': 'Anfangen zu messen',
+  'stacks.start-probing': 'Mit dem Messen beginnen',
   'stacks.other-places':
     'Trocknen Sie in einem Schuppen oder in einer Werkstatt? Fügen Sie das später unter „Orte“ hinzu. Pintally berechnet die Luft dort aus der Außenluft.',
   'stacks.only-add': 'Nur den Stapel hinzufügen',
@@ -154,7 +154,7 @@ export const stacks = {
   'filter.all': 'Alle',
   'filter.not-probed': 'Noch kein Urteil',
   'filter.elsewhere': 'Anderswohin umgelagert',
-  'stacks.search-example': 'Kennung, Holzart, Stamm oder Notiz',
+  'stacks.search-example': 'Kennung, Art, Stamm, Notiz',
   'stacks.none-found': 'Kein Brett passt zu „{searchText}“.',
   'stacks.none-of-filter': 'Keine Bretter dieser Art.',
   'stacks.show-all': 'Alle zeigen',
@@ -179,7 +179,7 @@ export const stacks = {
   'stacks.ready-now': 'Jetzt',
   'stacks.ready-passes': 'Im Zielbereich ab etwa {entersOn}',
   'stacks.ready-not-here': 'Hier kaum: zu feucht',
-  'stacks.ready-at': '{end, select, open {Etwa {date}} other {{date}}} am Ort {placeName}',
+  'stacks.ready-at': '{end, select, open {Etwa {date}} other {{date}}} ({placeName})',
   'stacks.ready-between':
     '{end, select, open {fertig etwa {readyWhen}} other {wahrscheinlich fertig {readyWhen}}}',
   'stacks.estimated': 'Geschätzt',

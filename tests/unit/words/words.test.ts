@@ -105,6 +105,22 @@ test('a fact that chooses a branch may be shown as well', () => {
   expect(sayWith(sentence, 'metric', { code: 'common.save', facts: { boards: 1200 } })).toBe('1,200 boards');
 });
 
+test('a sentence that ends with a short month has one stop', () => {
+  const sayIn = createWords({
+    catalog: { ...english, 'common.save': 'Am {dayOn}. Bis {untilOn}. Datei ../{rawText} …' },
+    locale: 'de-DE',
+    timeZone: 'Europe/Berlin',
+    units: 'metric',
+    today: '2027-05-01',
+  }).say;
+  expect(
+    sayIn({
+      code: 'common.save',
+      facts: { dayOn: '2027-08-25', untilOn: '2027-06-02', rawText: 'a' },
+    }),
+  ).toBe('Am 25. Aug. Bis 2. Juni. Datei ../a …');
+});
+
 test('a message of another version leaves a gap that can be reported, not a broken page', () => {
   expect(say({ code: 'call.gone' } as unknown as Message)).toBe('Text missing: call.gone');
   expect(say({ code: 'call.too-wet', facts: { averagePct: 14.9 } })).toBe('Text missing: call.too-wet');
