@@ -4,6 +4,7 @@ import { defineConfig } from 'electron-vite';
 import type { Plugin } from 'vite';
 import { buildBegins, buildEnded, stampOfSources } from './built-from.ts';
 import { guideMarkdown } from './guide/markdown-plugin.ts';
+import { licenses } from './packing/licenses-plugin.ts';
 
 const root = resolve(import.meta.dirname, '..');
 
@@ -79,7 +80,7 @@ export default defineConfig({
   renderer: {
     root: resolve(root, 'renderer'),
     base: './',
-    plugins: [react(), guideMarkdown(), findFirstScreen(), ending],
+    plugins: [react(), guideMarkdown(), licenses(root), findFirstScreen(), ending],
     build: {
       outDir: resolve(root, 'out/renderer'),
       minify: true,

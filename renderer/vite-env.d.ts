@@ -6,3 +6,9 @@ declare module '*.md' {
   /** The address of each picture, by its name. */
   export const pictures: Record<string, string>;
 }
+
+/** The packages of others in Pintally: `electron/packing/licenses-plugin.ts` makes the module. */
+declare module 'virtual:licenses' {
+  const licenses: import('../shared-core/licensed-package.ts').LicensedPackage[];
+  export default licenses;
+}

@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
 import { endOnOldNode } from '../electron/node-version.mjs';
+import { licenses } from '../electron/packing/licenses-plugin.ts';
 
 endOnOldNode();
 
@@ -64,7 +65,11 @@ export default defineConfig({
       },
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
       { root, test: { ...ofApp, name: 'yards', include: ofYards } },
-      { root, plugins: [guideMarkdown()], test: { name: 'window', include: ofWindow, ...patient } },
+      {
+        root,
+        plugins: [guideMarkdown(), licenses(root)],
+        test: { name: 'window', include: ofWindow, ...patient },
+      },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {
         root,

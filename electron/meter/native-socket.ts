@@ -11,6 +11,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
+import { nodeCache, nodePackage, nodePackageFolders } from '../node-package.ts';
 
 const run = promisify(execFile);
 const require = createRequire(import.meta.url);
@@ -94,15 +95,13 @@ async function build(runtime: Runtime): Promise<void> {
 export async function headersOf(runtime: Runtime): Promise<string> {
   const { stdout } = await runIn(runtime, ['-p', 'process.version']);
   const version = stdout.trim().slice(1);
-  const platformPackage = `node-${process.platform}-${process.arch}`;
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const cache = join(root, 'node_modules', '.cache', `node-headers-${version}`);
-  const fetched = join(cache, 'node_modules', platformPackage);
+  const cache = nodeCache(root, version);
+  const fetched = join(cache, 'node_modules', nodePackage);
   const folders = [
     join(dirname(runtime.execPath), '..'),
-    join(dirname(runtime.execPath), '..', 'node_modules', platformPackage),
-    join(root, 'node_modules', 'node', 'node_modules', platformPackage),
-    fetched,
+    join(dirname(runtime.execPath), '..', 'node_modules', nodePackage),
+    ...nodePackageFolders(root, version),
   ];
   const found = folders.find((folder) => hasHeaders(folder, version));
   if (found !== undefined) return found;
@@ -113,7 +112,7 @@ export async function headersOf(runtime: Runtime): Promise<string> {
     '--ignore-scripts',
     '--prefix',
     cache,
-    `${platformPackage}@${version}`,
+    `${nodePackage}@${version}`,
   ]);
   if (!hasHeaders(fetched, version)) throw new Error(`npm brought no headers for Node ${version}`);
   return fetched;

@@ -2,20 +2,18 @@ import { spawnSync } from 'node:child_process';
 import { shippedPackages } from './packages.ts';
 
 interface Bom {
-  metadata: { component: Record<string, unknown> };
-  components: { 'bom-ref': string; name: string; version: string }[];
+  metadata: { component: { 'bom-ref': string; name: string } };
+  components: { type: string; 'bom-ref': string; name: string; version: string; licenses?: unknown }[];
   dependencies: { ref: string; dependsOn: string[] }[];
 }
 
-/** What people get, by npm's own list of what package.json depends on, without what only compiles native parts. */
-export function billOfMaterials(root: string): Bom {
-  const args = [
-    'sbom',
-    '--sbom-format=cyclonedx',
-    '--sbom-type=application',
-    '--omit=dev',
-    '--package-lock-only',
-  ];
+/**
+ * What people get, by npm's own list of what package.json depends on, without what only compiles native parts.
+ *
+ * @param platform  what runs it, which is packed with it: Node.js or Electron, both under the MIT license
+ */
+export function billOfMaterials(root: string, platform: { name: string; version: string }): Bom {
+  const args = ['sbom', '--sbom-format=cyclonedx', '--sbom-type=application', '--package-lock-only'];
   const { stdout, stderr, status } = spawnSync('npm', args, {
     cwd: root,
     encoding: 'utf8',
@@ -28,13 +26,21 @@ export function billOfMaterials(root: string): Bom {
   const components = whole.components.filter(({ name, version }) => shipped.has(`${name}@${version}`));
   const own = whole.metadata.component['bom-ref'];
   const refs = new Set([own, ...components.map((each) => each['bom-ref'])]);
+  const platformRef = `${platform.name}@${platform.version}`;
+  const licenses = [{ license: { id: 'MIT' } }];
   return {
     ...whole,
     // npm names it after the folder that it is in.
     metadata: { ...whole.metadata, component: { ...whole.metadata.component, name: 'pintally' } },
-    components,
-    dependencies: whole.dependencies
-      .filter(({ ref }) => refs.has(ref))
-      .map(({ ref, dependsOn }) => ({ ref, dependsOn: dependsOn.filter((each) => refs.has(each)) })),
+    components: [...components, { type: 'platform', 'bom-ref': platformRef, ...platform, licenses }],
+    dependencies: [
+      ...whole.dependencies
+        .filter(({ ref }) => refs.has(ref))
+        .map(({ ref, dependsOn }) => ({
+          ref,
+          dependsOn: [...dependsOn.filter((each) => refs.has(each)), ...(ref === own ? [platformRef] : [])],
+        })),
+      { ref: platformRef, dependsOn: [] },
+    ],
   };
 }

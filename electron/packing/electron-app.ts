@@ -5,6 +5,7 @@ import { drawIcons } from './app-icon.ts';
 import { copyAppTree } from './app-tree.ts';
 import { billOfMaterials } from './bill-of-materials.ts';
 import { APP_FOLDER, builderConfig, RESOURCES_FOLDER } from './builder-config.ts';
+import { readPackage } from './packages.ts';
 
 /**
  * Packs the built app with Electron for the system that it is made on.
@@ -20,7 +21,9 @@ export async function packElectron(
     rmSync(join(root, folder), { recursive: true, force: true });
   }
   copyAppTree(root, process, join(root, APP_FOLDER));
-  writeFileSync(join(root, APP_FOLDER, 'sbom.cdx.json'), JSON.stringify(billOfMaterials(root)));
+  const { version } = readPackage(join(root, 'node_modules/electron'));
+  const electron = { name: 'Electron', version };
+  writeFileSync(join(root, APP_FOLDER, 'sbom.cdx.json'), JSON.stringify(billOfMaterials(root, electron)));
   await drawIcons(root, join(root, RESOURCES_FOLDER));
   const options: CliOptions = {
     projectDir: root,

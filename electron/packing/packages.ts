@@ -46,6 +46,12 @@ export function packagesOfHost(root: string): Package[] {
   return withTheirs(root, [...foundByName, ...imported]);
 }
 
+/** What runs the packed folder, beside its packages. */
+export const nodeOf = (root: string): { name: string; version: string } => ({
+  name: 'Node.js',
+  version: readPackage(join(root, 'node_modules/node')).version,
+});
+
 /** As bundlers write them, one statement a line. */
 function bareImports(script: string): string[] {
   const specifiers = [
@@ -96,9 +102,10 @@ function folderOf(root: string, name: string, from: string): string | null {
 interface PackageJson {
   version: string;
   license?: string;
+  author?: string | { name: string };
   dependencies?: Record<string, string>;
   optionalDependencies?: Record<string, string>;
 }
 
-const readPackage = (folder: string): PackageJson =>
+export const readPackage = (folder: string): PackageJson =>
   JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { headersOf } from '../meter/native-socket.ts';
 import { copyAppTree } from './app-tree.ts';
 import { billOfMaterials } from './bill-of-materials.ts';
+import { nodeOf } from './packages.ts';
 import { startScript } from './start-script.ts';
 
 /**
@@ -28,5 +29,6 @@ export async function packFolder(root: string, folder: string): Promise<void> {
   copyFileSync(join(beside, source), join(folder, name));
   chmodSync(join(folder, name), 0o755);
   copyFileSync(join(beside, 'README.txt'), join(folder, 'README.txt'));
-  writeFileSync(join(folder, 'sbom.cdx.json'), `${JSON.stringify(billOfMaterials(root), null, 2)}\n`);
+  const bill = billOfMaterials(root, nodeOf(root));
+  writeFileSync(join(folder, 'sbom.cdx.json'), `${JSON.stringify(bill, null, 2)}\n`);
 }

@@ -10,7 +10,8 @@ export interface Target {
 
 /** Code, data and native parts. Sources, their maps, types and documents are no part of it. */
 const isRun = /\.(js|cjs|mjs|json|node|icc)$/;
-const isLicense = /^(licen[cs]e|copying|notice|ofl)[^/]*$/i;
+/** Of a package, in its own folder. */
+export const isLicense = /^(licen[cs]e|copying|copyright|notice|ofl)[^/]*$/i;
 /** Of a package: its tests, what shows how it is used, and what it was made with. */
 const isAside =
   /(^|\/)(tests?|__tests__|examples?|docs?|benchmarks?|tools|scripts)\/|(^|\/)test[^/]*\.js$|\.config\.m?js$/;

@@ -29,7 +29,7 @@ const destinations: readonly [Extract<Code, `nav.${string}`>, Route, ...Route['n
   ['nav.species', { name: 'species-list' }, 'species'],
   ['nav.files', { name: 'files' }, 'import-table', 'history'],
   ['nav.settings', { name: 'settings' }, 'backups'],
-  ['nav.help', { name: 'help' }, 'methods'],
+  ['nav.help', { name: 'help' }, 'methods', 'licenses'],
 ];
 
 /** Always at the top: what this is, where one can go, how the meter is. A narrow window has a menu of the screens. */

@@ -43,6 +43,7 @@ const BackupsScreen = later(
 );
 const CheckScreen = later(async () => (await import('../features/reports/CheckScreen.tsx')).CheckScreen);
 const HelpScreen = later(async () => (await import('../help/HelpScreen.tsx')).HelpScreen);
+const LicensesScreen = later(async () => (await import('../help/LicensesScreen.tsx')).LicensesScreen);
 const MethodsScreen = later(async () => (await import('../help/MethodsScreen.tsx')).MethodsScreen);
 
 /** Those whose code comes later. */
@@ -70,6 +71,7 @@ export const laterScreens = [
   CheckScreen,
   HelpScreen,
   MethodsScreen,
+  LicensesScreen,
 ] as const;
 
 /** Brings the code of all screens, one after the other, so that none has to be waited for when it is gone to. */
@@ -137,6 +139,8 @@ export function screenAt(route: Route): ReactNode {
       return <HelpScreen chapter={route.chapter ?? null} heading={route.heading ?? null} />;
     case 'methods':
       return <MethodsScreen part={route.part ?? null} />;
+    case 'licenses':
+      return <LicensesScreen />;
     case 'meter':
       return <MeterScreen />;
     case 'round-start':

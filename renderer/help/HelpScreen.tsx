@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import { plainText } from '../../shared-core/guide/chapter.ts';
 import { findIn } from '../../shared-core/guide/find.ts';
-import { TextField } from '../form/Field.tsx';
+import { useSearchField } from '../form/useSearchField.tsx';
 import { hrefOf } from '../stores/navigation.ts';
 import { EmptyState, Screen, Sheet } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
@@ -24,17 +23,10 @@ export function HelpScreen({ chapter: id, heading }: { chapter: string | null; h
 
 function Contents() {
   const { say } = useWords();
-  const [typed, setTyped] = useState('');
-  const typedText = typed.trim();
+  const [typedText, searchField] = useSearchField({ label: say('help.find'), hint: say('help.find-hint') });
   return (
     <Sheet>
-      <TextField
-        label={say('help.find')}
-        type="search"
-        hint={say('help.find-hint')}
-        value={typed}
-        onValue={setTyped}
-      />
+      {searchField}
       {typedText === '' ? <Chapters /> : <FoundParts typedText={typedText} />}
     </Sheet>
   );
@@ -53,6 +45,10 @@ function Chapters() {
       <li>
         <a href={hrefOf({ name: 'methods' })}>{say('methods.title')}</a>
         <p className="soft">{say('help.methods-lead')}</p>
+      </li>
+      <li>
+        <a href={hrefOf({ name: 'licenses' })}>{say('licenses.title')}</a>
+        <p className="soft">{say('licenses.lead')}</p>
       </li>
     </ol>
   );

@@ -1,9 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { methodParts } from '../../shared-core/methods/methods.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 import { useQuery } from '../data/useQuery.ts';
-import { TextField } from '../form/Field.tsx';
+import { useSearchField } from '../form/useSearchField.tsx';
 import { hrefOf } from '../stores/navigation.ts';
 import { Await } from '../ui/Await.tsx';
 import { Button } from '../ui/Button.tsx';
@@ -40,8 +40,10 @@ function Parts({
   part: string | null;
 }) {
   const { say } = useWords();
-  const [typed, setTyped] = useState('');
-  const typedText = typed.trim();
+  const [typedText, searchField] = useSearchField({
+    label: say('methods.find'),
+    hint: say('methods.find-hint'),
+  });
   const words = typedText.toLowerCase();
   const shown = methodParts(species, endUses).filter(({ title, says }) =>
     [title, ...says].some((each) => say(each).toLowerCase().includes(words)),
@@ -54,13 +56,7 @@ function Parts({
   return (
     <>
       <Sheet title={say('methods.contents')}>
-        <TextField
-          label={say('methods.find')}
-          type="search"
-          hint={say('methods.find-hint')}
-          value={typed}
-          onValue={setTyped}
-        />
+        {searchField}
         <ul className={css.contents}>
           {shown.map(({ id, title }) => (
             <li key={id}>

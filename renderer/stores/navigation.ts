@@ -36,6 +36,7 @@ export type Route =
   | { name: 'help'; chapter?: string; heading?: string }
   /** `part`: which of its parts is scrolled to. */
   | { name: 'methods'; part?: string }
+  | { name: 'licenses' }
   | { name: 'backups' }
   | { name: 'files' }
   | { name: 'import-table' }
@@ -128,6 +129,7 @@ export function parseRoute(hash: string): Route {
     case 'places':
     case 'dates':
     case 'settings':
+    case 'licenses':
     case 'backups':
     case 'files':
     case 'import-table':

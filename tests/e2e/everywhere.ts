@@ -28,6 +28,7 @@ const screens = [
   'help',
   'help/pins',
   'methods',
+  'licenses',
   'nowhere',
 ];
 

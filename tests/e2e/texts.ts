@@ -22,6 +22,7 @@ export const screens = [
   'species/oak-northern-red',
   'settings',
   'backups',
+  'licenses',
   'nowhere',
 ];
 

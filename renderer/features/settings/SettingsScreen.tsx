@@ -132,7 +132,10 @@ function Yard({ info }: { info: YardInfo }) {
           </>
         )}
       </Actions>
-      <p className="soft">{say('settings.version', { version: info.version })}</p>
+      <p className="soft">
+        {say('settings.version', { version: info.version })}{' '}
+        <a href={hrefOf({ name: 'licenses' })}>{say('licenses.title')}</a>
+      </p>
       {asking && <RemoveDemoDialog onClose={() => setAsking(false)} />}
     </Sheet>
   );

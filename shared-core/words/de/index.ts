@@ -19,6 +19,7 @@ import { help } from './help.ts';
 import { history } from './history.ts';
 import { importing } from './import.ts';
 import { labels } from './labels.ts';
+import { licenses } from './licenses.ts';
 import { life } from './life.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
@@ -74,6 +75,7 @@ export const german: Catalog = {
   ...history,
   ...importing,
   ...labels,
+  ...licenses,
   ...life,
   ...log,
   ...meter,

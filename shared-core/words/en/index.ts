@@ -18,6 +18,7 @@ import { help } from './help.ts';
 import { history } from './history.ts';
 import { importing } from './import.ts';
 import { labels } from './labels.ts';
+import { licenses } from './licenses.ts';
 import { life } from './life.ts';
 import { log } from './log.ts';
 import { meter } from './meter.ts';
@@ -72,6 +73,7 @@ export const areas = {
   history,
   importing,
   labels,
+  licenses,
   life,
   log,
   meter,
@@ -125,6 +127,7 @@ export const english = {
   ...history,
   ...importing,
   ...labels,
+  ...licenses,
   ...life,
   ...log,
   ...meter,

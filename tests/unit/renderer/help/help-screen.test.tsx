@@ -28,7 +28,7 @@ describe('Help', () => {
   test('lists the chapters in the order in which they are read, each with its first sentence', async () => {
     open();
     const links = within(screen.getByRole('list')).getAllByRole('link');
-    expect(hrefs(links)).toEqual([...guide.map(({ id }) => `#/help/${id}`), '#/methods']);
+    expect(hrefs(links)).toEqual([...guide.map(({ id }) => `#/help/${id}`), '#/methods', '#/licenses']);
     expect(screen.getByText('Where and how deep the pins go decides what a reading is worth.')).toBeTruthy();
     await expectNoBarriers();
   });
