@@ -39,7 +39,7 @@ function Package({ of: { name, version, license, text, isTextOwn } }: { of: Lice
         {name} {version}
       </h2>
       <p translate={license === null ? undefined : 'no'}>{license ?? say('licenses.by-text')}</p>
-      <Unfold words={say('licenses.of', { packageName: name })}>
+      <Unfold words={say('licenses.text')}>
         {!isTextOwn && <p className="soft">{say('licenses.standard-text')}</p>}
         <p className={css.text} lang="en" translate="no">
           {text}

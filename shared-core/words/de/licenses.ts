@@ -10,5 +10,5 @@ export const licenses = {
   'licenses.found': '{found, plural, =0 {Kein Paket enthält „{typedText}“.} one {# Paket} other {# Pakete}}',
   'licenses.by-text': 'Siehe Text.',
   'licenses.standard-text': 'Das Paket kam ohne Lizenztext. Dies ist der Standardtext.',
-  'licenses.of': 'Lizenz von {packageName}',
+  'licenses.text': 'Lizenztext',
 } satisfies Record<keyof typeof english, string>;

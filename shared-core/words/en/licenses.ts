@@ -9,5 +9,5 @@ export const licenses = {
   'licenses.found': '{found, plural, =0 {No package has “{typedText}”.} one {# package} other {# packages}}',
   'licenses.by-text': 'See its text.',
   'licenses.standard-text': 'The package came without the text of its license. This is the standard text.',
-  'licenses.of': 'License of {packageName}',
+  'licenses.text': 'License text',
 } as const;
