@@ -20,6 +20,7 @@ const SECONDS: Readonly<Record<string, number>> = {
   'heated-room': 3,
   records: 5,
   settling: 10,
+  'years-behind': 10,
   stalls: 40,
   notifications: 40,
   'eight-hours': 60,

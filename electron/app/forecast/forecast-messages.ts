@@ -2,7 +2,11 @@ import type { Outcome } from '../../../shared-core/outcome.ts';
 import type { Forecast, ForecastInput, ToldOfPlace } from '../../../shared-core/wood/drying/forecast.ts';
 import type { OwnThread } from '../own-thread.ts';
 
-/** More siblings teach nothing more: what is left is how boards of one log differ among themselves. */
+/**
+ * Of a stack of any size, of those that were probed. More would teach no more of a board's pace: what is left is how boards
+ * of one log differ among themselves. What else they seem to teach is not to be had: one meter errs alike in all of them,
+ * and the fits of siblings count as if each had its own.
+ */
 export const MOST_SIBLINGS = 40;
 
 /** A board as the forecaster gets it; `siblings` it works out by itself. */

@@ -187,6 +187,8 @@ export class WoodTables {
   private readonly diffusivities: Float64Array;
   private readonly byStep = new Map<number, Float64Array>();
   private readonly byTemp = new Map<number, Omit<LawTable, 'integral'>>();
+  /** A board is run with the same exponent through its past and at each place. */
+  private readonly byExponent = new Map<number, Tables>();
 
   constructor(basicSpecificGravity: number) {
     this.law = woodDryingLaw(basicSpecificGravity);
@@ -196,11 +198,13 @@ export class WoodTables {
   /** @param exponent  as `woodDryingLaw` takes it; finite */
   with(exponent: number): Tables {
     if (!Number.isFinite(exponent)) throw new RangeError(`The exponent of a law cannot be ${exponent}.`);
+    const before = this.byExponent.get(exponent);
+    if (before !== undefined) return before;
     const steps = Math.min(mostExponent, Math.max(leastExponent, exponent)) / exponentStep;
     const below = Math.floor(steps);
     const integral = this.mixed(below, steps - below);
     const known = new Map<number, LawTable>();
-    return {
+    const tables: Tables = {
       at: (tempC) => {
         let table = known.get(tempC);
         if (table === undefined) {
@@ -210,13 +214,17 @@ export class WoodTables {
         return table;
       },
     };
+    this.byExponent.set(exponent, tables);
+    return tables;
   }
 
   private mixed(below: number, share: number): Float64Array {
     const integral = this.integralAt(below);
     if (share === 0) return integral;
     const next = this.integralAt(below + 1);
-    return integral.map((value, i) => value + share * (next[i]! - value));
+    const mixed = new Float64Array(integral.length);
+    for (let i = 0; i < mixed.length; i++) mixed[i] = integral[i]! + share * (next[i]! - integral[i]!);
+    return mixed;
   }
 
   private sharedAt(tempC: number): Omit<LawTable, 'integral'> {
@@ -744,9 +752,10 @@ export function simulateDrying(run: DryingRun): DryingResult {
     let end = observed;
     while (end < observeS.length && observeS[end]! <= untilS) end++;
     if (end === observed) return;
+    const perH = 1 / h;
     const fill = (into: Float64Array, { p0, p1, p2, p3 }: CubicInStep): void => {
       for (let i = observed; i < end; i++) {
-        const s = (observeS[i]! - beganS) / h;
+        const s = (observeS[i]! - beganS) * perH;
         into[i] = p0 + s * (p1 + s * (p2 + s * p3));
       }
     };

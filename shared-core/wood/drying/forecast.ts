@@ -36,6 +36,7 @@ import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
   averageGravity,
   boardModel,
+  courseOf,
   dryingBoardSchema,
   dryingParameters,
   dryingPrior,
@@ -45,7 +46,6 @@ import {
   type HistoryFit,
   modelErrorPct,
   pooledPrior,
-  runBoard,
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
 import { SURFACE_SPREADS } from './learned-surface.ts';
@@ -236,10 +236,14 @@ const quantilesOver = (possible: readonly Possibility[]) =>
 /** Depth of the shell in a forecast: 3 mm as pins go in, but within the outer sixth of a thin board. */
 const shellFraction = (thicknessMm: number): number => Math.min(3 / thicknessMm, 1 / 6);
 
-type Series = { average: Float64Array; shellA: Float64Array; shellB: Float64Array; core: Float64Array };
-
 /** Shell for a judgment is the drier of the two faces: it is that which strains against the core. */
-const shellOf = (series: Series, at: number): number => Math.min(series.shellA[at]!, series.shellB[at]!);
+type Series = { average: Float64Array; shell: Float64Array; core: Float64Array };
+
+function drierOf(shellA: Float64Array, shellB: Float64Array): Float64Array {
+  const drier = new Float64Array(shellA.length);
+  for (let i = 0; i < drier.length; i++) drier[i] = Math.min(shellA[i]!, shellB[i]!);
+  return drier;
+}
 
 /** Points in a band: enough for a plot, and no more than the window needs. */
 const bandPoints = 120;
@@ -247,29 +251,32 @@ const bandPoints = 120;
 function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
   const every = Math.ceil(allMs.length / bandPoints);
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
-  const over = (value: (series: Series, at: number) => number): Quantiles[] => {
+  const over = (what: keyof Series): Quantiles[] => {
     const { withError } = quantilesOver(possible);
-    return shown.map((at) => withError(runs.map((series) => value(series, at))));
+    const values = new Float64Array(runs.length);
+    return shown.map((at) => {
+      for (let k = 0; k < values.length; k++) values[k] = runs[k]![what][at]!;
+      return withError(values);
+    });
   };
   return {
     atMs: shown.map((at) => allMs[at]!),
-    average: over((series, at) => series.average[at]!),
-    shell: over(shellOf),
-    core: over((series, at) => series.core[at]!),
+    average: over('average'),
+    shell: over('shell'),
+    core: over('core'),
   };
 }
 
 /** How far a board is from being ready for its use, % MC: 0 or less is ready. */
 const shortfall = (
-  endUse: ForecastInput['endUse'],
-  averagePct: number,
-  shellPct: number,
-  corePct: number,
+  { minPct, maxPct, maxShellCorePct }: ForecastInput['endUse'],
+  { average, shell, core }: Record<keyof Series, ArrayLike<number>>,
+  at: number,
 ): number =>
   Math.max(
-    averagePct - endUse.maxPct,
-    endUse.minPct - averagePct,
-    corePct - shellPct - (endUse.maxShellCorePct ?? Number.POSITIVE_INFINITY),
+    average[at]! - maxPct,
+    minPct - average[at]!,
+    core[at]! - shell[at]! - (maxShellCorePct ?? Number.POSITIVE_INFINITY),
   );
 
 const days = (fromMs: number, count: number, stepDays: number): number[] =>
@@ -294,7 +301,8 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const drawn = possibilitiesOf(fit);
   if (drawn === null) return { ok: false, problem: message('forecast.none.no-fit') };
   const shell = shellFraction(board.thicknessMm);
-  const depths = [shell, 1 - shell, 0.5];
+  // Where both faces are alike, one shell tells of both.
+  const depths = model.grid.half ? [0.5, shell] : [0.5, shell, 1 - shell];
 
   const pastDays = (nowMs - begun) / DAY_MS;
   const pastStep = Math.max(1, pastDays / bandPoints);
@@ -304,9 +312,8 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const seenMs = [...new Set([...pastMs, ...observed.atMs])].sort((a, b) => a - b);
   const seenDepths = [...depths, ...observed.depthFractions];
   const placeOf = new Map(seenMs.map((ms, at) => [ms, at]));
-  const lives = drawn.map(({ theta }) =>
-    runBoard(model, theta, board.stays, begun, nowMs, null, seenMs, seenDepths),
-  );
+  const life = courseOf(model, board.stays, begun, nowMs, seenMs, seenDepths);
+  const lives = drawn.map(({ theta }) => life(theta, null));
   const weights = weightsOf(
     drawn.map(({ theta }, k) =>
       fit.costOf(
@@ -319,16 +326,19 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
   const possible = drawn.map((each, k): Possibility => ({ ...each, weight: weights[k]! }));
   const profiles = lives.map((run) => run.finalPct);
   const pastAt = pastMs.map((ms) => placeOf.get(ms)!);
-  const only = (all: Float64Array): Float64Array => Float64Array.from(pastAt, (at) => all[at]!);
+  const only = (all: Float64Array): Float64Array => {
+    const some = new Float64Array(pastAt.length);
+    for (let i = 0; i < some.length; i++) some[i] = all[pastAt[i]!]!;
+    return some;
+  };
   const pastRuns = lives.map(({ averagePct, depthPct }) => ({
     averagePct: only(averagePct),
     depthPct: depthPct.map(only),
   }));
   const seriesOf = (run: { averagePct: Float64Array; depthPct: Float64Array[] }): Series => ({
     average: run.averagePct,
-    shellA: run.depthPct[0]!,
-    shellB: run.depthPct[1]!,
-    core: run.depthPct[2]!,
+    shell: model.grid.half ? run.depthPct[1]! : drierOf(run.depthPct[1]!, run.depthPct[2]!),
+    core: run.depthPct[0]!,
   });
 
   const here = board.stays.findLast((stay) => stay.fromMs <= nowMs)!;
@@ -354,12 +364,13 @@ export function forecastBoard(input: ForecastInput): Outcome<Forecast> {
     const freer = index === 0 ? 0 : surfaceElsewhere(input, place.learned);
     // What moving air does here is learned by reading here.
     const paceLogSd = tried ? aheadLogSd : Math.hypot(aheadLogSd, movements[movement].paceLogSd);
+    const stays = [{ ...place, movement, fromMs: nowMs }];
+    const ahead = courseOf(model, stays, nowMs, untilMs, aheadMs, depths);
     const runs = possible.map(({ theta, pace }, k) => {
       const [diffusivity = 0, surface = 0, ...others] = theta;
       const faster = paceLogSd * pace;
-      const ahead = [diffusivity + faster, surface + faster + freer, ...others].with(AIR, offsets[k]!);
-      const stays = [{ ...place, movement, fromMs: nowMs }];
-      return seriesOf(runBoard(model, ahead, stays, nowMs, untilMs, profiles[k]!, aheadMs, depths));
+      const there = [diffusivity + faster, surface + faster + freer, ...others].with(AIR, offsets[k]!);
+      return seriesOf(ahead(there, profiles[k]!));
     });
     return placeForecast(input.endUse, place, aheadMs, possible, runs, offsets, fit.modelErrorPct);
   });
@@ -507,21 +518,22 @@ function placeForecast(
   const year = emcOfYear(place.air);
   const closest = runs.map((series) => {
     let least = Number.POSITIVE_INFINITY;
-    return Float64Array.from(atMs, (_, i) => {
-      least = Math.min(least, shortfall(endUse, series.average[i]!, shellOf(series, i), series.core[i]!));
-      return least;
-    });
+    const sofar = new Float64Array(atMs.length);
+    for (let i = 0; i < sofar.length; i++) {
+      least = Math.min(least, shortfall(endUse, series, i));
+      sofar[i] = least;
+    }
+    return sofar;
   });
   // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
   const errorPct = errorShare(endUse.maxPct) * modelPct;
   const chanceBy = (i: number): number =>
     possible.reduce((sum, { weight }, k) => sum + weight * normalCdf(-closest[k]![i]! / errorPct), 0);
   const chanceOn = (use: ForecastInput['endUse'], i: number): number =>
-    possible.reduce((sum, { weight }, k) => {
-      const { average, core } = runs[k]!;
-      const short = shortfall(use, average[i]!, shellOf(runs[k]!, i), core[i]!);
-      return sum + weight * normalCdf(-short / errorPct);
-    }, 0);
+    possible.reduce(
+      (sum, { weight }, k) => sum + weight * normalCdf(-shortfall(use, runs[k]!, i) / errorPct),
+      0,
+    );
   const band = bandOf(possible, runs, atMs);
   // A board that dries on past its range has come there all the same.
   const isFromBelow = band.average[0]!.median < endUse.minPct;
@@ -553,7 +565,7 @@ function placeForecast(
     ),
     band,
     coreAhead: coreAheadSteps(atMs.length).map((at): CoreAhead => {
-      const { low, median, high } = plain(runs.map((series) => series.core[at]! - shellOf(series, at)));
+      const { low, median, high } = plain(runs.map(({ core, shell }) => core[at]! - shell[at]!));
       return { atMs: atMs[at]!, differencePct: median, sdPct: (high - low) / (2 * Z_90) };
     }),
   };
@@ -591,7 +603,8 @@ function nowOf(
     // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
     probabilityReady: possible.reduce((sum, { weight }, k) => {
       const p = profiles[k]!;
-      const short = shortfall(input.endUse, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5));
+      const today = { average: [averageOf(grid, p)], shell: [shellPct(p)], core: [atDepthOf(grid, p, 0.5)] };
+      const short = shortfall(input.endUse, today, 0);
       return sum + weight * normalCdf(-short / (errorShare(input.endUse.maxPct) * modelErrorPct));
     }, 0),
     profile: Array.from({ length: 21 }, (_, i) => ({

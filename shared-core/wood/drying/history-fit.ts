@@ -140,6 +140,56 @@ export function boardModel(
   };
 }
 
+/** Runs a stretch of a board's life: with values of `dryingParameters`, and cells at its begin as `runBoard` takes them. */
+type Course = (theta: readonly number[], startPct: Float64Array | null) => DryingResult;
+
+/** What `runBoard` does, for any number of values of the unknowns: what is the same in all runs is worked out once. */
+export function courseOf(
+  model: BoardModel,
+  stays: readonly Stay[],
+  fromMs: number,
+  toMs: number,
+  observeMs: readonly number[],
+  depthFractions: readonly number[],
+): Course {
+  let begunS = 0;
+  let seen = 0;
+  const all = stretchesOf(airSegments(stays, fromMs, toMs));
+  const stretches = all.map((stretch, at) => {
+    const { durationS } = stretch;
+    const inside = observeMs.slice(seen).map((ms) => (ms - fromMs) / 1000 - begunS);
+    const observed = at === all.length - 1 ? inside : inside.filter((second) => second <= durationS);
+    begunS += durationS;
+    seen += observed.length;
+    // A difference of two large numbers may end a hair past the stretch.
+    const observeS = Float64Array.from(observed, (second) => Math.min(Math.max(second, 0), durationS));
+    return { ...stretch, observeS };
+  });
+  return (theta, startPct) => {
+    const [logDiffusivity, logSurface, logStart, emcOffsetPct, exponent] = theta as Unknowns;
+    const surface = factorOf(logSurface);
+    const tables = model.tables.with(exponent);
+    let profilePct = startPct ?? startOf(model, Math.exp(logStart));
+    const parts = stretches.map(({ segments, around, observeS }) => {
+      const part = simulateDrying({
+        grid: model.grid,
+        tables,
+        startPct: profilePct,
+        segments,
+        diffusivityFactor: around.pace * model.thicknessFactor * factorOf(logDiffusivity),
+        faceFactors: [around.pace * surface * around.faces[0], around.pace * surface * around.faces[1]],
+        emcOffsetPct,
+        tolerancePct,
+        observeS,
+        depthFractions,
+      });
+      profilePct = part.finalPct;
+      return part;
+    });
+    return joined(parts);
+  };
+}
+
 /**
  * Runs a stretch of a board's life.
  *
@@ -147,7 +197,7 @@ export function boardModel(
  * @param startPct      cells at `fromMs`; null for the board's own start, which then must be `fromMs`
  * @param observeMs     rising, between `fromMs` and `toMs`
  */
-export function runBoard(
+export const runBoard = (
   model: BoardModel,
   theta: readonly number[],
   stays: readonly Stay[],
@@ -156,39 +206,7 @@ export function runBoard(
   startPct: Float64Array | null,
   observeMs: readonly number[],
   depthFractions: readonly number[],
-): DryingResult {
-  const [logDiffusivity, logSurface, logStart, emcOffsetPct, exponent] = theta as Unknowns;
-  const surface = factorOf(logSurface);
-  const tables = model.tables.with(exponent);
-  const stretches = stretchesOf(airSegments(stays, fromMs, toMs));
-  const parts: DryingResult[] = [];
-  let profilePct = startPct ?? startOf(model, Math.exp(logStart));
-  let begunS = 0;
-  let seen = 0;
-  for (const { segments, around, durationS } of stretches) {
-    const isLast = parts.length === stretches.length - 1;
-    const inside = observeMs.slice(seen).map((ms) => (ms - fromMs) / 1000 - begunS);
-    const observeS = isLast ? inside : inside.filter((at) => at <= durationS);
-    const part = simulateDrying({
-      grid: model.grid,
-      tables,
-      startPct: profilePct,
-      segments,
-      diffusivityFactor: around.pace * model.thicknessFactor * factorOf(logDiffusivity),
-      faceFactors: [around.pace * surface * around.faces[0], around.pace * surface * around.faces[1]],
-      emcOffsetPct,
-      tolerancePct,
-      // A difference of two large numbers may end a hair past the stretch.
-      observeS: observeS.map((at) => Math.min(Math.max(at, 0), durationS)),
-      depthFractions,
-    });
-    parts.push(part);
-    profilePct = part.finalPct;
-    begunS += durationS;
-    seen += observeS.length;
-  }
-  return joined(parts);
-}
+): DryingResult => courseOf(model, stays, fromMs, toMs, observeMs, depthFractions)(theta, startPct);
 
 type Unknowns = [number, number, number, number, number];
 
@@ -228,7 +246,15 @@ function stretchesOf(segments: readonly StaySegment[]): Stretch[] {
 function joined(parts: readonly DryingResult[]): DryingResult {
   const [first] = parts as [DryingResult];
   if (parts.length === 1) return first;
-  const end = (rows: Float64Array[]): Float64Array => Float64Array.from(rows.flatMap((row) => [...row]));
+  const end = (rows: Float64Array[]): Float64Array => {
+    const whole = new Float64Array(rows.reduce((sum, row) => sum + row.length, 0));
+    let at = 0;
+    for (const row of rows) {
+      whole.set(row, at);
+      at += row.length;
+    }
+    return whole;
+  };
   return {
     averagePct: end(parts.map((part) => part.averagePct)),
     depthPct: first.depthPct.map((_, row) => end(parts.map((part) => part.depthPct[row]!))),
@@ -557,8 +583,9 @@ export function fitHistory(
   const instants = [...new Set(observations.map((o) => o.atMs))];
   const depths = [...new Set(observations.map((o) => o.depthFraction))];
   const where = observations.map((o) => [depths.indexOf(o.depthFraction), instants.indexOf(o.atMs)] as const);
+  const course = courseOf(model, board.stays, board.start.atMs, last.atMs, instants, depths);
   const predict = (theta: readonly number[]): number[] => {
-    const run = runBoard(model, theta, board.stays, board.start.atMs, last.atMs, null, instants, depths);
+    const run = course(theta, null);
     return where.map(([depth, instant]) => run.depthPct[depth]![instant]!);
   };
   const misfitOf = (predicted: readonly number[]): number[] =>

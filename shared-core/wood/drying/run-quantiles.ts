@@ -20,6 +20,11 @@ class Reader {
   private before = Number.NaN;
   private beforeAt = 0;
 
+  /** Whether more values would change nothing. */
+  get isDone(): boolean {
+    return this.found.length === PROBABILITIES.length;
+  }
+
   /** Takes the next higher value, of this weight. */
   take(value: number, weight: number): void {
     const middle = this.below + weight / 2;
@@ -78,7 +83,7 @@ export function runQuantiles(weights: readonly number[], errorPct: number) {
       return value + errorShare(value) * error;
     };
     let [nextLess, nextSame, nextMore] = [at(0, -off), at(0, 0), at(0, off)];
-    for (let taken = 0; taken < 3 * order.length; taken++) {
+    for (let taken = 0; taken < 3 * order.length && !reader.isDone; taken++) {
       if (nextLess <= nextSame && nextLess <= nextMore) {
         reader.take(nextLess, AWAY_SHARE * weights[order[less]!]!);
         nextLess = at(++less, -off);

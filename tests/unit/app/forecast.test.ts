@@ -229,6 +229,28 @@ describe('a board that was probed', () => {
     expect(alone.learnedFrom).toBe(0);
     expect(spread(learned)).toBeLessThan(0.8 * spread(alone));
   });
+
+  test('the first board of 1,200 learns from the only one that was probed, the 1,100th', async () => {
+    const sawnOn = dayAfter(0);
+    const named = (from: number, to: number) =>
+      Array.from({ length: to - from }, (_, n) => ({
+        ...yard.board(`L-${from + n}`),
+        log: 'Lane',
+        sawnOn,
+      }));
+    const boards = [
+      ...(await yard.command('boards.add', named(1, 401))),
+      ...(await yard.command('boards.add', named(401, 801))),
+      ...(await yard.command('boards.add', named(801, 1201))),
+    ];
+    const first = boards[0]!.id;
+    yard.later(20 * DAY_MS);
+    const alone = await details(first);
+    await probe(boards[1099]!.id, 12, 16);
+    const learned = await details(first);
+    expect([alone.learnedFrom, learned.learnedFrom]).toEqual([0, 1]);
+    expect(spread(learned)).toBeLessThan(0.8 * spread(alone));
+  });
 });
 
 describe('where it is, and elsewhere', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { MOST_SIBLINGS } from '../../../electron/app/forecast/forecast-messages.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { MonthlyAir } from '../../../shared-core/wood/climate/monthly-air.ts';
 import {
@@ -12,6 +13,7 @@ import {
   priorPace,
   runBoard,
 } from '../../../shared-core/wood/drying/history-fit.ts';
+import type { Gaussian, Information } from '../../../shared-core/wood/maths/gaussian.ts';
 import { worked } from '../worked.ts';
 
 const fitOf = (...given: Parameters<typeof fitHistory>) => worked(fitHistory(...given));
@@ -224,6 +226,15 @@ describe('boards of one stack and log', () => {
     );
     expect(sdOf(pooled, 0)).toBeGreaterThan(0.24);
     expect(sdOf(pooled, 1)).toBeGreaterThan(0.29);
+  });
+
+  // What is left is how boards of a log differ among themselves: by arithmetic, 1 + 1 / 40 of its variance.
+  test('learn a pace from as many as the app takes that a whole stack of 1,200 would not teach better', () => {
+    const [some, whole] = [MOST_SIBLINGS, 1200].map((count) =>
+      pooledPrior(prior, Array<Information>(count).fill(sibling)),
+    ) as [Gaussian, Gaussian];
+    expect(sdOf(some, 0)).toBeLessThan(1.05 * sdOf(whole, 0));
+    expect(Math.abs(some.mean[0]! - whole.mean[0]!)).toBeLessThan(0.1 * sdOf(whole, 0));
   });
 
   test('learn nothing from siblings without readings', () => {
