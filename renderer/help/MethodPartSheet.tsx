@@ -1,5 +1,10 @@
 import type { Ref } from 'react';
-import type { MethodCell, MethodPart, MethodTable } from '../../shared-core/methods/method-part.ts';
+import {
+  BETWEEN_NAMES,
+  type MethodCell,
+  type MethodPart,
+  type MethodTable,
+} from '../../shared-core/methods/method-part.ts';
 import { Sheet } from '../ui/Screen.tsx';
 import { unbroken } from '../unbroken.ts';
 import { useWords } from '../words.ts';
@@ -17,7 +22,11 @@ export function MethodPartSheet({ part, ref }: { part: MethodPart; ref: Ref<HTML
         {part.tables.map((table) => (
           <Table key={table.caption.code} table={table} />
         ))}
-        {part.source && <p className="soft">{say('methods.source', { source: part.source })}</p>}
+        {part.source && (
+          <p className="soft" translate="no">
+            {say('methods.source', { source: part.source })}
+          </p>
+        )}
       </Sheet>
     </div>
   );
@@ -28,8 +37,12 @@ function Table({ table: { caption, heads, rows, isOfUnlike } }: { table: MethodT
   const digits = heads.map((_, at) => Math.max(...rows.map((row) => decimalsOf(row[at]))));
   const shown = (cell: MethodCell, at: number): string => {
     if (typeof cell === 'number') return isOfUnlike ? formats.raw(cell) : formats.decimal(cell, digits[at]!);
-    return typeof cell === 'string' ? unbroken(cell) : say(cell);
+    if (typeof cell !== 'string') return say(cell);
+    return unbroken(cell.split(BETWEEN_NAMES).map(formats.named).join(BETWEEN_NAMES));
   };
+  /** What stays as it was written, in every language. */
+  const marked = (cell: MethodCell | undefined, at: number) =>
+    typeof cell === 'string' && shown(cell, at) === unbroken(cell) ? 'no' : undefined;
   return (
     <table className={css.table}>
       <caption>{say(caption)}</caption>
@@ -47,11 +60,13 @@ function Table({ table: { caption, heads, rows, isOfUnlike } }: { table: MethodT
           const [first = '', ...others] = row.map(shown);
           return (
             <tr key={first}>
-              <th scope="row">{first}</th>
+              <th scope="row" translate={marked(row[0], 0)}>
+                {first}
+              </th>
               {others.map((text, at) => {
                 const head = heads[at + 1];
                 return (
-                  <td key={head?.code} data-head={head && say(head)}>
+                  <td key={head?.code} data-head={head && say(head)} translate={marked(row[at + 1], at + 1)}>
                     {text}
                   </td>
                 );

@@ -1,7 +1,10 @@
 import type { Message } from '../words/message.ts';
 
-/** A cell of a table of the methods page: a sentence, or a number or name as it is. */
+/** A cell of a table of the methods page: a sentence, a number, or names or a citation as they are. */
 export type MethodCell = Message | number | string;
+
+/** Names have commas in them. */
+export const BETWEEN_NAMES = '; ';
 
 export interface MethodTable {
   caption: Message;

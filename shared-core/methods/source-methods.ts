@@ -3,7 +3,7 @@ import type { EndUse } from '../wood/species/end-use.ts';
 import type { Species } from '../wood/species/species.ts';
 import { message } from '../words/message.ts';
 import { methodNumbers } from './method-numbers.ts';
-import { type MethodCell, type MethodPart, partOf } from './method-part.ts';
+import { BETWEEN_NAMES, type MethodCell, type MethodPart, partOf } from './method-part.ts';
 
 const MARK = '(from memory)';
 
@@ -33,7 +33,7 @@ export const fromMemory = (species: readonly Species[], endUses: readonly EndUse
     ],
   });
 
-const namesOf = (of: readonly { name: string }[]): string => of.map(({ name }) => name).join(', ');
+const namesOf = (of: readonly { name: string }[]): string => of.map(({ name }) => name).join(BETWEEN_NAMES);
 
 /** Each sentence of a source that is marked, with the species that have it. */
 function memorySentences(species: readonly Species[]): MethodCell[][] {
@@ -45,7 +45,7 @@ function memorySentences(species: readonly Species[]): MethodCell[][] {
       named.set(figure, [...(named.get(figure) ?? []), name]);
     }
   }
-  return [...named].map(([figure, names]) => [figure, names.join(', ')]);
+  return [...named].map(([figure, names]) => [figure, names.join(BETWEEN_NAMES)]);
 }
 
 /** Every prior and limit, as the program has it. */

@@ -113,11 +113,14 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
   );
 }
 
-/** The best match first; without a search by the names of their groups. */
+/** The best match first; without a search by the names of their groups, and in each by their own. */
 function speciesFound(query: string, all: readonly SpeciesRow[], { named }: Formats): SpeciesRow[] {
   const byId = new Map(all.map((species) => [species.id, species]));
   const found = findSpecies(query, all).flatMap(({ id }) => byId.get(id) ?? []);
-  return query.trim() === '' ? found.sort((a, b) => named(a.group).localeCompare(named(b.group))) : found;
+  if (query.trim() !== '') return found;
+  return found.sort(
+    (a, b) => named(a.group).localeCompare(named(b.group)) || named(a.name).localeCompare(named(b.name)),
+  );
 }
 
 function EndUses() {

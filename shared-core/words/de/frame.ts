@@ -44,7 +44,7 @@ export const frame = {
   'nav.settings': 'Einstellungen',
   'nav.go-to-stacks': 'Zu den Stapeln',
 
-  'demo.invented': 'Beispiel: erfundene Daten.',
+  'demo.invented': 'Erfundene Beispieldaten.',
   'demo.try': 'Probieren Sie alles aus. Ihr eigener Holzplatz bleibt unberührt.',
   'demo.leave': 'Zu meinem Holzplatz',
   'demo.remove': 'Beispiel-Holzplatz entfernen',

@@ -74,7 +74,7 @@ export const labels = {
   'labels.field.code': 'Kennung',
   'labels.field.call': 'Urteil',
   'labels.field.mc': 'Mittlere Holzfeuchte',
-  'labels.field.day': 'Tag des Urteils',
+  'labels.field.day': 'Datum des Urteils',
   'labels.field.species': 'Holzart',
   'labels.field.size': 'Dicke, Breite und Länge',
   'labels.field.thickness': 'Dicke',

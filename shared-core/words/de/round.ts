@@ -419,5 +419,5 @@ export const round = {
   'findings.why': 'Warum',
   'findings.being-judged': 'Wird beurteilt',
   'findings.not-probed': 'Nicht gemessen',
-  'findings.read-since': 'Stand jenes Tages. Seitdem wieder gemessen.',
+  'findings.read-since': 'Stand von damals. Seitdem wieder gemessen.',
 } satisfies Record<keyof typeof english, string>;
