@@ -22,9 +22,19 @@ export function copyAppTree(root: string, target: Target, folder: string): void 
   for (const each of packagesOfHost(root)) {
     for (const file of runtimeFiles(root, each, target)) copy(join(each.folder, file));
   }
-  const { name, version, description, license, type, main } = JSON.parse(
+  const { name, version, description, author, license, type, main } = JSON.parse(
     readFileSync(join(root, 'package.json'), 'utf8'),
   );
-  const packed = { name, productName: 'Pintally', version, description, license, private: true, type, main };
+  const packed = {
+    name,
+    productName: 'Pintally',
+    version,
+    description,
+    author,
+    license,
+    private: true,
+    type,
+    main,
+  };
   writeFileSync(join(folder, 'package.json'), `${JSON.stringify(packed, null, 2)}\n`);
 }
