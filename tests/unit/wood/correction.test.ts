@@ -213,6 +213,73 @@ describe('marked, never clamped', () => {
   });
 });
 
+describe('each limit is the last value that still counts', () => {
+  test('of the wood’s temperature: −20 to 60 °C is published, −40 to 80 °C is corrected on', () => {
+    const markOf = (woodTempC: number) =>
+      correct({ woodTempC }).warnings.filter((each) => each === 'temperature-out-of-range').length;
+    expect([-20, 60].map(markOf)).toEqual([0, 0]);
+    expect([-20.1, 60.1].map(markOf)).toEqual([1, 1]);
+    const isCorrected = (woodTempC: number) => stepsOf(correct({ woodTempC })).includes('temperature');
+    expect([-40, 80].map(isCorrected)).toEqual([true, true]);
+    expect([-40.1, 80.1].map(isCorrected)).toEqual([false, false]);
+  });
+
+  test('wood too hot or too cold to be corrected for is as unsure as of unknown temperature; at the limit it is not', () => {
+    const sdAt = (woodTempC: number | null) =>
+      correct({ species: cherry, compensatesTemp: false, woodTempC }).standardUncertaintyPct!;
+    expect(sdAt(80.1)).toBe(sdAt(null));
+    expect(sdAt(-40.1)).toBe(sdAt(null));
+    for (const atLimit of [80, 70, -30, -40]) expect(sdAt(atLimit)).not.toBe(sdAt(null));
+  });
+
+  test('wood that a meter’s own sensor measured is of no unknown temperature; ohms and other meters tell none', () => {
+    const warningsOf = (changes: Partial<ReadingToCorrect>) =>
+      correct({ woodTempC: null, ...changes }).warnings;
+    expect(warningsOf({ compensatesTemp: true })).toEqual([]);
+    expect(warningsOf({ compensatesTemp: false })).toEqual(['temperature-unknown']);
+    const ohms = { value: 125e6, unit: 'ohm', scale: { kind: 'ohms' } } as const;
+    expect(warningsOf({ ...ohms, compensatesTemp: true })).toEqual(['temperature-unknown']);
+  });
+
+  test('a measured temperature comes before that of the air', () => {
+    const airTemp = { tempC: 5, sdK: 3 };
+    expect(correct({ woodTempC: 20, airTemp }).mcPct).toBe(correct({ woodTempC: 20 }).mcPct);
+    expect(correct({ woodTempC: null, airTemp }).mcPct).toBe(correct({ woodTempC: 5 }).mcPct);
+  });
+
+  test('of a shown %: from 0 to the most that the species can hold', () => {
+    const asShown = {
+      species: cherry,
+      compensatesTemp: true,
+      scale: { kind: 'species', speciesId: cherry.id, curveId: null, tempC: 21 },
+    } as const;
+    expect(correct({ ...asShown, value: 0 }).mcPct).toBe(0);
+    // 100 (1.54 - G) / 1.54 G, Wood Handbook (2021) eq. 4-3.
+    const most = (100 * (1.54 - cherry.basicSpecificGravity!)) / (1.54 * cherry.basicSpecificGravity!);
+    expect(correct({ ...asShown, value: most }).mcPct).toBe(most);
+    expect(correct({ ...asShown, value: most + 0.001 }).mcPct).toBeNull();
+    // On another scale the shown % may be possible, and what the wood holds by it not.
+    expect(correct({ value: most - 1, species: cherry, woodTempC: -20 }).mcPct).toBeNull();
+  });
+
+  test('marks begin past their limit: below 6 %, above 30 %, and frozen above 22 %', () => {
+    const warningsAt = (value: number, woodTempC = 20) =>
+      correct({
+        value,
+        woodTempC,
+        species: cherry,
+        compensatesTemp: true,
+        scale: { kind: 'species', speciesId: cherry.id, curveId: null, tempC: 21 },
+      }).warnings;
+    expect(warningsAt(6)).toEqual([]);
+    expect(warningsAt(5.9)).toEqual(['below-meter-range']);
+    expect(warningsAt(30)).toEqual([]);
+    expect(warningsAt(30.1)).toEqual(['above-fiber-saturation']);
+    expect(warningsAt(22, -5)).toEqual(['below-freezing']);
+    expect(warningsAt(22.1, -5)).toEqual(['frozen']);
+  });
+});
+
 describe('refused, with no value', () => {
   const refused = { mcPct: null, steps: [], standardUncertaintyPct: null, warnings: ['not-a-reading'] };
   // Northern red oak holds at most 114 % (eq. 4-3 with 0.56).
