@@ -14,7 +14,7 @@ const named = (more: string): string => `pintally-\${version}-\${os}-\${arch}${m
  * The app runs from one archive. `asar` gives its hash to the program, which on Windows and macOS ends where the archive
  * was changed. Native parts lie beside it, because systems load only files.
  */
-export const builderConfig: Configuration = {
+const builderConfig: Configuration = {
   appId: 'app.pintally',
   productName: 'Pintally',
   directories: { app: APP_FOLDER, output: 'dist/electron', buildResources: RESOURCES_FOLDER },
@@ -52,7 +52,7 @@ export const builderConfig: Configuration = {
     },
   },
   linux: {
-    target: ['AppImage', 'deb'],
+    target: ['AppImage'],
     executableName: 'pintally',
     category: 'Utility',
     synopsis: english['shell.synopsis'],
@@ -76,3 +76,13 @@ export const builderConfig: Configuration = {
     ],
   },
 };
+
+/** @param homepage  an address of the project, which a deb must name: without it, none is made */
+export const builderConfigFor = (homepage: string | undefined): Configuration =>
+  homepage === undefined
+    ? builderConfig
+    : {
+        ...builderConfig,
+        extraMetadata: { homepage },
+        linux: { ...builderConfig.linux, target: ['AppImage', 'deb'] },
+      };

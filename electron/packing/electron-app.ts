@@ -4,18 +4,23 @@ import { Arch, build, type CliOptions, Platform } from 'electron-builder';
 import { drawIcons } from './app-icon.ts';
 import { copyAppTree } from './app-tree.ts';
 import { billOfMaterials } from './bill-of-materials.ts';
-import { APP_FOLDER, builderConfig, RESOURCES_FOLDER } from './builder-config.ts';
+import { APP_FOLDER, builderConfigFor, RESOURCES_FOLDER } from './builder-config.ts';
 import { readPackage } from './packages.ts';
 
 /**
  * Packs the built app with Electron for the system that it is made on.
  *
- * @param options  `electronDist`: a folder with Electron's files, where they are not fetched; `onlyFolder`: no installers
+ * @param options  `electronDist`: a folder with Electron's files, where they are not fetched; `onlyFolder`: no installers;
+ *                 `homepage`: an address of the project, which a deb must name: without it, none is made
  * @returns        what was made
  */
 export async function packElectron(
   root: string,
-  { electronDist, onlyFolder = false }: { electronDist?: string; onlyFolder?: boolean } = {},
+  {
+    electronDist,
+    onlyFolder = false,
+    homepage,
+  }: { electronDist?: string; onlyFolder?: boolean; homepage?: string } = {},
 ): Promise<string[]> {
   for (const folder of [APP_FOLDER, RESOURCES_FOLDER]) {
     rmSync(join(root, folder), { recursive: true, force: true });
@@ -27,7 +32,7 @@ export async function packElectron(
   await drawIcons(root, join(root, RESOURCES_FOLDER));
   const options: CliOptions = {
     projectDir: root,
-    config: { ...builderConfig, ...(electronDist && { electronDist }) },
+    config: { ...builderConfigFor(homepage), ...(electronDist && { electronDist }) },
     publish: 'never',
     targets: Platform.current().createTarget(
       onlyFolder ? 'dir' : null,

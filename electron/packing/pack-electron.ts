@@ -1,6 +1,6 @@
 /**
  * `npm run pack:electron`: builds, and packs the app with Electron into installers under `dist/electron/`, for the system
- * that it runs on. It fetches Electron's binary.
+ * that it runs on. It fetches Electron's binary. A deb is made where `PINTALLY_HOMEPAGE` gives the project's address.
  */
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -15,4 +15,4 @@ const { version } = JSON.parse(readFileSync(join(electron, 'package.json'), 'utf
 const execPath = join(electron, 'dist', readFileSync(join(electron, 'path.txt'), 'utf8'));
 const state = await ensureNativeSocket({ execPath, electronVersion: version });
 if (!state.ready) reportNotReady();
-for (const file of await packElectron(root)) console.log(file);
+for (const file of await packElectron(root, { homepage: process.env.PINTALLY_HOMEPAGE })) console.log(file);

@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { builderConfigFor } from '../../../electron/packing/builder-config.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
 const folder = join(root, '.github/workflows');
@@ -12,6 +13,7 @@ interface Step {
   uses?: string;
   run?: string;
   with?: Record<string, unknown>;
+  env?: Record<string, string>;
 }
 interface Job {
   'runs-on': string;
@@ -83,4 +85,16 @@ test('a release is made from a tag of a version, with what both ways of packing 
   expect(at('npm run pack:electron')).toBeGreaterThan(at('node node_modules/electron/install.js'));
   const taken = steps.at(-1)?.with?.path;
   expect(taken).toBe('dist/pintally-*\ndist/electron/pintally-*\n');
+});
+
+test('a deb is made on Linux where the address that it must name is given, and not without', () => {
+  const { jobs } = workflows.find(({ name }) => name === 'package.yml')!;
+  const packing = jobs[0]!.steps.find(({ run }) => run === 'npm run pack:electron')!;
+  expect(packing.env).toHaveProperty('PINTALLY_HOMEPAGE');
+  const given = builderConfigFor('https://pintally.invalid');
+  expect(given).toMatchObject({
+    linux: { target: ['AppImage', 'deb'], executableName: 'pintally' },
+    extraMetadata: { homepage: 'https://pintally.invalid' },
+  });
+  expect(builderConfigFor(undefined).linux).toMatchObject({ target: ['AppImage'] });
 });
