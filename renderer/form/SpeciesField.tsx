@@ -36,7 +36,7 @@ export function SpeciesField({
   const hint = useHint(say('species-field.hint'), saved && nameOf(allSpecies.find(({ id }) => id === saved)));
   const [typed, setTyped] = useState('');
   const chosen = allSpecies.find(({ id }) => id === value);
-  const found = findSpecies(chosen ? '' : typed, allSpecies);
+  const found = findSpecies(chosen ? '' : typed, allSpecies, formats.named);
   return (
     <Combobox
       {...rest}
@@ -45,7 +45,7 @@ export function SpeciesField({
       text={nameOf(chosen) ?? typed}
       chosenId={chosen?.id ?? null}
       items={found.map(itemOf)}
-      meant={chosen ? [] : speciesMeant(typed, found).map(itemOf)}
+      meant={chosen ? [] : speciesMeant(typed, found, formats.named).map(itemOf)}
       onText={(changed) => {
         setTyped(changed);
         if (chosen) onValue('');

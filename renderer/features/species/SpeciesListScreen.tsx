@@ -116,7 +116,7 @@ function SpeciesList({ allSpecies }: { allSpecies: readonly SpeciesRow[] }) {
 /** The best match first; without a search by the names of their groups, and in each by their own. */
 function speciesFound(query: string, all: readonly SpeciesRow[], { named }: Formats): SpeciesRow[] {
   const byId = new Map(all.map((species) => [species.id, species]));
-  const found = findSpecies(query, all).flatMap(({ id }) => byId.get(id) ?? []);
+  const found = findSpecies(query, all, named).flatMap(({ id }) => byId.get(id) ?? []);
   if (query.trim() !== '') return found;
   return found.sort(
     (a, b) => named(a.group).localeCompare(named(b.group)) || named(a.name).localeCompare(named(b.name)),

@@ -76,26 +76,38 @@ const commonness = ({ id }: Species): number => {
   return at < 0 ? COMMON.length : at;
 };
 
+/** The name of a species as it is shown, in the language of the window. */
+type Named = (name: string) => string;
+const asItIs: Named = (name) => name;
+
+/** A species by its shown name; its own is one more that a person may type. */
+const shownAs = (species: Species, named: Named): Species => ({
+  ...species,
+  name: named(species.name),
+  group: named(species.group),
+  aliases: [...species.aliases, species.name],
+});
+
 /**
  * Species that a person may mean by what they typed: common name, alias (a sawyer's word), botanical name or group.
  * Best match first; of equal matches what is sawn most, then in alphabetical order. An empty query finds all, by name.
  *
  * @example findSpecies('linden', builtInSpecies)[0].name // 'American basswood'
  */
-export function findSpecies(query: string, allSpecies: readonly Species[]): Species[] {
+export function findSpecies(query: string, allSpecies: readonly Species[], named: Named = asItIs): Species[] {
   const typed = words(query);
   const isAll = query.trim() === '';
   if (typed.length === 0 && !isAll) return [];
   return allSpecies
-    .map((species) => ({
+    .map((species) => ({ species, shown: shownAs(species, named) }))
+    .map(({ species, shown }) => ({
       species,
-      rank: isAll ? 0 : rankOf(typed, species),
+      name: shown.name,
+      rank: isAll ? 0 : rankOf(typed, shown),
       common: isAll ? 0 : commonness(species),
     }))
     .filter(({ rank }) => rank < Infinity)
-    .sort(
-      (a, b) => a.rank - b.rank || a.common - b.common || a.species.name.localeCompare(b.species.name, 'en'),
-    )
+    .sort((a, b) => a.rank - b.rank || a.common - b.common || a.name.localeCompare(b.name, 'en'))
     .map(({ species }) => species);
 }
 
@@ -118,13 +130,14 @@ const namesOf = ({ name, aliases, botanicalName }: Species): string[] => [
  *
  * @example speciesMeant('cherry', findSpecies('cherry', builtInSpecies)) // [Black cherry]
  */
-export function speciesMeant(text: string, found: readonly Species[]): Species[] {
+export function speciesMeant(text: string, found: readonly Species[], named: Named = asItIs): Species[] {
   const typed = words(text);
   const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
-  const hasName = (species: Species, fits: (name: string) => boolean): boolean => namesOf(species).some(fits);
+  const hasName = (species: Species, fits: (name: string) => boolean): boolean =>
+    namesOf(shownAs(species, named)).some(fits);
   const isWhole = (name: string): boolean => match(typed, name) === 0;
   const ways: ((species: Species) => boolean)[] = [
-    ({ name }) => isWhole(name),
+    ({ name }) => isWhole(named(name)),
     ({ name }) => isSoldAs(typed, name),
     (species) => isAny(species) && hasName(species, isWhole),
     (species) => hasName(species, isWhole),

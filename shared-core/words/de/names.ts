@@ -23,7 +23,7 @@ export const names = {
   'name:Baldcypress': 'Sumpfzypresse',
   'name:American basswood': 'Amerikanische Linde',
   'name:American beech': 'Amerikanische Buche',
-  'name:European beech': 'Rotbuche',
+  'name:European beech': 'Buche',
   'name:Birch (any)': 'Amerikanische Birke, allgemein',
   'name:Paper birch': 'Papierbirke',
   'name:River birch': 'Schwarzbirke',

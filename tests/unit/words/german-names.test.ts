@@ -1,13 +1,14 @@
 /** What comes with the program, in German. Trade names: DIN EN 13556 (from memory). */
 import { expect, test } from 'vitest';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
-import { findSpecies } from '../../../shared-core/wood/species/find-species.ts';
+import { findSpecies, speciesMeant } from '../../../shared-core/wood/species/find-species.ts';
 import { names } from '../../../shared-core/words/de/names.ts';
 import { type Catalog, english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
 
 const display = { locale: 'de-DE', timeZone: 'Europe/Berlin', units: 'metric', today: null } as const;
 const { formats, say } = createWords({ catalog: { ...english, ...names } as Catalog, ...display });
+const findGerman = (query: string) => findSpecies(query, builtInSpecies, formats.named);
 
 test('every species, group and use has a German name, and nothing else', () => {
   const all = [
@@ -23,13 +24,15 @@ test('no two species are called the same', () => {
 });
 
 test.each(builtInSpecies)('$name is found by its German, English and botanical name', (species) => {
-  const short = formats.named(species.name).replace(/, (allgemein|Norden|Westen)$/, '');
+  const shown = formats.named(species.name);
+  expect(findGerman(shown)[0]).toBe(species);
+  expect(speciesMeant(shown, findGerman(shown), formats.named)).toEqual([species]);
   for (const name of [
-    short,
+    shown.replace(/, (allgemein|Norden|Westen)$/, ''),
     species.name.replace(' (any)', ''),
     species.botanicalName!.replace(/ spp\..*|,.*/, ''),
   ])
-    expect(findSpecies(name, builtInSpecies).slice(0, 12)).toContain(species);
+    expect(findGerman(name).slice(0, 12)).toContain(species);
 });
 
 // DIN EN 13556, European timbers (from memory); what a sawyer calls them (common practice, no source).
@@ -55,6 +58,7 @@ test.each([
   ['Edelkastanie', 'chestnut-sweet'],
   ['Ulme', 'elm-european'],
   ['Rüster', 'elm-european'],
+  ['Aspe', 'aspen-european'],
   ['Hainbuche', 'hornbeam-european'],
   ['Elsbeere', 'service-tree-wild'],
   ['Eibe', 'yew-european'],
@@ -62,7 +66,7 @@ test.each([
   ['Amerikanische Roteiche', 'oak-northern-red'],
   ['Amerikanischer Nussbaum', 'walnut-black'],
 ])('%s is found first', (typed, id) => {
-  expect(findSpecies(typed, builtInSpecies)[0]!.id).toBe(id);
+  expect(findGerman(typed)[0]!.id).toBe(id);
 });
 
 test('a fact that names a species or a use is shown in German, and a name of the person’s own as it is', () => {
