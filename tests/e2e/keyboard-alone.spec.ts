@@ -130,6 +130,10 @@ test.describe('in the demo yard', () => {
 
   test('what comes in above the focus leaves it in sight', async ({ pintally: { page, stall } }) => {
     const { tabTo, key } = hands(page);
+    // The screen's code comes from the host as well, in an idle moment.
+    await page.waitForFunction(() =>
+      performance.getEntriesByType('resource').some(({ name }) => name.includes('LabelsScreen')),
+    );
     stall(4_000);
     await page.goto(`${page.url().replace(/#.*/, '')}#/labels?boards=1,2`);
     // A choice far down, while the boards and their labels are on their way.

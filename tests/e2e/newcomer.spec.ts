@@ -78,7 +78,8 @@ test.describe('in the United States', () => {
 });
 
 test.describe('elsewhere', () => {
-  test.use({ locale: 'de-DE', timezoneId: 'Europe/Berlin' });
+  // English, with the region's units, numbers and weather.
+  test.use({ locale: 'en-DE', timezoneId: 'Europe/Berlin' });
 
   test('without a name and a station it takes five, buttons included, and says that dates are rough', async ({
     pintally: { page },
