@@ -1,8 +1,8 @@
 import type { Yard } from '../store/yard.ts';
 
 /**
- * What nobody waits for, and what is asked next must find done: it is done once the answer under way is sent, and in any
- * case before anything else is asked. Left undone where its yard is no longer open, or its file was lost.
+ * Work that nobody waits for, but that the next request must find done. It runs once the answer under way is sent, and
+ * always before the next request. Left undone where its yard is no longer open, or its file was lost.
  */
 export function createOnceAnswered(openYard: () => Yard, reportFault: (error: unknown) => void) {
   let waiting: { yard: Yard; work: () => void }[] = [];
