@@ -118,16 +118,19 @@ describe('what comes in', () => {
     });
     await liveMeter({ env: { ...radio.env, H4_PATH } });
     meter.tell({ type: 'rate', hz: 0 });
+    const isSent = meter.until('streamed', 60_000);
     meter.tell({ type: 'stream', count: 60_000, hz: 6000 });
-    // The last may be among those that are dropped.
-    const isOver = () => arrived > 50_000 && Date.now() - newestMs > 2000;
-    await expect.poll(isOver, { timeout: 50_000 }).toBe(true);
+    await isSent;
+    // A busy machine brings them much later than they were sent. How many come is the emulator's affair, and the last may be
+    // among those that do not.
+    await expect.poll(() => Date.now() - newestMs > 2000, { timeout: 180_000 }).toBe(true);
+    expect(arrived).toBeGreaterThan(10_000);
     const { received: all, sum } = accountedFor();
     expect(all).toBe(sum);
     expect(all).toBe(arrived);
     relay.close();
     expect(link.state.phase).toBe('live');
-  });
+  }, 300_000);
 });
 
 describe('a meter that asks for pairing', () => {
