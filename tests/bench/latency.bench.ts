@@ -15,7 +15,7 @@
  * machine is busy with something else. All ends read the machine's monotonic
  * clock: Chromium says at which of its times the page began.
  */
-import { type ChildProcess, execSync, spawn } from 'node:child_process';
+import { execSync, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -28,6 +28,7 @@ import { WebSocketServer } from 'ws';
 import { monotonicMs } from '../../electron/monotonic.ts';
 import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import { startSettling, step } from '../../shared-core/probing/readings/settle.ts';
+import { addressOf } from '../address-of.ts';
 import { noteArrivals } from '../ble/arrivals.ts';
 import { EmulatedRadio } from '../ble/emulated-radio.ts';
 import { connectWindow, type SocketWindow } from '../faults/socket-window.ts';
@@ -418,18 +419,4 @@ function figures(all: readonly number[]): Figures {
 }
 function ms(value: number): string {
   return value.toFixed(0).padStart(3);
-}
-
-function addressOf(child: ChildProcess): Promise<string> {
-  return new Promise((found, failed) => {
-    let printed = '';
-    child.stdout?.on('data', (data) => {
-      printed += data;
-      const address = /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
-      if (address !== undefined) found(address);
-    });
-    child.once('exit', (code) =>
-      failed(new Error(`Pintally ended with ${code} before it gave its address.`)),
-    );
-  });
 }

@@ -15,6 +15,7 @@ import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Page } from '@playwright/test';
 import Database from 'better-sqlite3';
+import { addressOf } from '../address-of.ts';
 import { figure } from './figure.ts';
 import { fillYard } from './filled-yard.ts';
 
@@ -43,7 +44,7 @@ const browser = await chromium.launch({
 try {
   const page = await browser.newPage({ locale: 'en-US' });
   await rememberSocket(page);
-  await page.goto(await addressOf());
+  await page.goto(await addressOf(host));
   await page.waitForURL(({ pathname }) => pathname === '/');
   await page.goto(`${new URL(page.url()).origin}/#/boards`);
   const search = page.getByRole('searchbox').first();
@@ -139,16 +140,4 @@ async function longestTask(page: Page, texts: string[], meanwhile: () => Promise
   const all = await page.evaluate(() => window.longTasks);
   console.log(`${all.length} tasks above 50 ms`);
   return Math.max(0, ...all);
-}
-
-function addressOf(): Promise<string> {
-  return new Promise((found, failed) => {
-    let printed = '';
-    host.stdout?.on('data', (data) => {
-      printed += data;
-      const address = /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
-      if (address !== undefined) found(address);
-    });
-    host.once('exit', (code) => failed(new Error(`Pintally ended with ${code} before it gave its address.`)));
-  });
 }

@@ -8,12 +8,13 @@
  * `bare` is the same with a server of one file and a page of one button, in turn with it: where that is slow, the
  * machine is busy. The processor's time of the host, and of the page's main thread, hardly depends on that.
  */
-import { type ChildProcess, execSync, spawn } from 'node:child_process';
+import { execSync, spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, chromium, type Page } from '@playwright/test';
+import { addressOf } from '../address-of.ts';
 import { fillYard } from './filled-yard.ts';
 
 const GOAL_MS = 600;
@@ -224,15 +225,6 @@ function writeHelpers(): void {
        return listen.apply(this, given);
      };`,
   );
-}
-
-function addressOf(host: ChildProcess): Promise<string> {
-  return new Promise((resolve) => {
-    host.stdout?.on('data', (data) => {
-      const address = /http:\S+/.exec(String(data))?.[0];
-      if (address !== undefined) resolve(address);
-    });
-  });
 }
 
 /** Linux counts it in hundredths of a second. */

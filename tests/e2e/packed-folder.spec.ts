@@ -8,6 +8,7 @@ import { expect, test } from '@playwright/test';
 import { nodeFileTrace } from '@vercel/nft';
 import { packFolder } from '../../electron/packing/packed-folder.ts';
 import { startScript } from '../../electron/packing/start-script.ts';
+import { addressOf } from '../address-of.ts';
 import { giveDemoYard } from './ready-demo.ts';
 import { openDemoYard } from './walk.ts';
 
@@ -48,11 +49,7 @@ test('starts without a path, npm or a right to write, shows the first screen and
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   process.once('exit', () => host.kill());
-  let printed = '';
-  host.stdout.on('data', (text) => (printed += text));
-  const link = () => /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
-  await expect.poll(link, { timeout: 30_000 }).toBeDefined();
-  await page.goto(link()!);
+  await page.goto(await addressOf(host));
   await openDemoYard(page);
   // The fonts, the libraries and the thread of PDFs are found by name.
   await page.evaluate(() => (location.hash = '#/report/1?kind=passport'));

@@ -1,8 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { test as base, type Page } from '@playwright/test';
+import { addressOf } from '../address-of.ts';
 import { giveDemoYard } from './ready-demo.ts';
 import { watchRequests } from './unanswered.ts';
 
@@ -46,18 +47,6 @@ export async function startPintally(
       await new Promise((resolve) => host.once('exit', resolve));
     },
   };
-}
-
-function addressOf(host: ChildProcess): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let printed = '';
-    host.stdout?.on('data', (data) => {
-      printed += data;
-      const address = /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
-      if (address !== undefined) resolve(address);
-    });
-    host.once('exit', (code) => reject(new Error(`Pintally ended with ${code} before it gave its address.`)));
-  });
 }
 
 /** A test with Pintally running on an empty yard, with a demo yard that was made before. A fault on the page fails the test. */

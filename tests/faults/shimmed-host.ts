@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { TICKET_IN_ADDRESS } from '../../shared-core/contract/hello.ts';
+import { addressOf } from '../address-of.ts';
 import { compiledShim, DiskControl } from './disk-shim.ts';
 import { connectWindow, HostGone, type SocketWindow } from './socket-window.ts';
 
@@ -46,14 +47,8 @@ export class ShimmedHost {
     this.#process.stderr?.on('data', (data) => {
       this.#printed += data;
     });
-    this.#address = new Promise((resolve, reject) => {
-      let printed = '';
-      this.#process.stdout?.on('data', (data) => {
-        printed += data;
-        const address = /http:\/\/127\.0\.0\.1:\S+/.exec(printed)?.[0];
-        if (address !== undefined) resolve(address);
-      });
-      this.#process.once('exit', () => reject(new HostGone()));
+    this.#address = addressOf(this.#process).catch(() => {
+      throw new HostGone();
     });
     // Whoever waits for it hears of it.
     this.#address.catch(() => undefined);
