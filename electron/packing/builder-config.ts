@@ -27,6 +27,8 @@ const builderConfig: Configuration = {
   publish: null,
   artifactName: named(''),
   electronFuses: {
+    // Apple silicon starts no program whose signature is broken, and fuses break it. With a certificate it is signed anew.
+    resetAdHocDarwinSignature: true,
     // The radio is a utility process. It does not run Electron as Node.
     runAsNode: false,
     enableCookieEncryption: true,

@@ -38,6 +38,20 @@ export async function typeReading(page: Page, value: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** Opens the demo yard, starts a round, types a reading, and waits until the yard has it. */
+export async function probeDemoBoard(page: Page): Promise<void> {
+  await openDemoYard(page);
+  await startRound(page, 'Walnut from the lane', 9);
+  await typeReading(page, '12.1');
+  await expect(excludeButtons(page)).toHaveCount(1);
+}
+
+/** What a page in Electron's window must not reach: Node, and another window. */
+export async function expectClosedWindow(page: Page): Promise<void> {
+  expect(await page.evaluate(() => 'require' in globalThis || 'process' in globalThis)).toBe(false);
+  expect(await page.evaluate(() => globalThis.open('https://example.org') === null)).toBe(true);
+}
+
 /** Scans a label: its ID and Enter, all at once. */
 export async function scanLabel(page: Page, code: string): Promise<void> {
   await Promise.all([...code, 'Enter'].map((key) => page.keyboard.press(key)));

@@ -17,6 +17,7 @@ interface Step {
 }
 interface Job {
   'runs-on': string;
+  strategy: { matrix: { include?: { os: string; program: string }[] } };
   'timeout-minutes': number;
   steps: Step[];
 }
@@ -56,7 +57,12 @@ describe.each(workflows)('$name', ({ workflow, jobs, steps }) => {
     expect(named.length).toBeGreaterThan(0);
     expect(named.filter((script) => scripts[script] === undefined)).toEqual([]);
     const files = [
-      ...lines.flatMap((line) => [...line.matchAll(/\bnode ([\w./-]+\.m?[jt]s)/g)].map(([, file]) => file!)),
+      ...lines.flatMap((line) =>
+        [...line.matchAll(/\b(?:node|--config) ([\w./-]+\.m?[jt]s)/g)].map(([, file]) => file!),
+      ),
+      ...lines
+        .flatMap((line) => /[\w-]+\.spec\.ts$/.exec(line)?.[0] ?? [])
+        .map((spec) => `tests/e2e/${spec}`),
       ...steps.flatMap((step) => (step.with?.['node-version-file'] as string) ?? []),
     ];
     expect(files.filter((file) => !existsSync(join(root, file)))).toEqual([]);
@@ -85,6 +91,23 @@ test('a release is made from a tag of a version, with what both ways of packing 
   expect(at('npm run pack:electron')).toBeGreaterThan(at('node node_modules/electron/install.js'));
   const taken = steps.at(-1)?.with?.path;
   expect(taken).toBe('dist/pintally-*\ndist/electron/pintally-*\n');
+});
+
+test('the packed app is driven on each system before it is taken', () => {
+  const { jobs, steps } = workflows.find(({ name }) => name === 'package.yml')!;
+  const { productName, linux } = builderConfigFor(undefined);
+  // Folders as electron-builder names them, and GitHub's macOS runs on Apple silicon (from memory).
+  expect(jobs[0]!.strategy.matrix.include).toMatchObject([
+    { os: expect.stringMatching(/^ubuntu/), program: `linux-unpacked/${linux!.executableName}` },
+    { os: expect.stringMatching(/^windows/), program: `win-unpacked/${productName}.exe` },
+    {
+      os: expect.stringMatching(/^macos/),
+      program: `mac-arm64/${productName}.app/Contents/MacOS/${productName}`,
+    },
+  ]);
+  const drive = steps.findIndex(({ env }) => env?.PINTALLY_PACKED === `dist/electron/\${{ matrix.program }}`);
+  expect(drive).toBeGreaterThan(steps.findIndex(({ run }) => run === 'npm run pack:electron'));
+  expect(drive).toBeLessThan(steps.findIndex(({ uses }) => uses?.startsWith('actions/upload-artifact')));
 });
 
 test('a deb is made on Linux where the address that it must name is given, and not without', () => {
