@@ -70,6 +70,12 @@ export const MOST_MC_PCT = 1000;
 
 const pieces = 120;
 const pieceMcPct = 0.5;
+const noTable: LawTable = {
+  emission: 0,
+  rise: 1,
+  integral: new Float64Array(4 * pieces),
+  potential: new Float64Array(4 * pieces),
+};
 
 /** Hermite cubics through values and slopes at the nodes. */
 function hermitePieces(values: Float64Array, slopes: Float64Array): Float64Array {
@@ -100,8 +106,8 @@ function integralOf(diffusivities: Float64Array): Float64Array {
   return hermitePieces(integral, atNodes);
 }
 
-/** What a face does. */
-function faceTableOf(law: DryingLaw, tempC: number): Pick<LawTable, 'emission' | 'potential'> {
+/** Of a law's surface potential. */
+function potentialOf(law: Pick<DryingLaw, 'surfacePotential'>, tempC: number): Float64Array {
   const potential = new Float64Array(pieces + 1);
   const potentialSlope = new Float64Array(pieces + 1);
   const small = 1e-3;
@@ -112,22 +118,38 @@ function faceTableOf(law: DryingLaw, tempC: number): Pick<LawTable, 'emission' |
       (law.surfacePotential(mc + small, tempC) - law.surfacePotential(Math.max(0, mc - small), tempC)) /
       (small + Math.min(mc, small));
   }
-  return { emission: law.emission(tempC), potential: hermitePieces(potential, potentialSlope) };
+  return hermitePieces(potential, potentialSlope);
+}
+
+/** Of wood, whose surface potential is the same for every density: kept for all boards of a run of the program. */
+const woodPotentials = new Map<number, Float64Array>();
+/** More temperatures than a year has, to half a degree. */
+const MOST_POTENTIALS = 400;
+
+function woodPotentialOf(tempC: number): Float64Array {
+  let potential = woodPotentials.get(tempC);
+  if (potential === undefined) {
+    if (woodPotentials.size === MOST_POTENTIALS) woodPotentials.clear();
+    potential = potentialOf({ surfacePotential: surfaceHumidity }, tempC);
+    woodPotentials.set(tempC, potential);
+  }
+  return potential;
 }
 
 /** Value and slope of a table at a moisture content; straight on beyond its ends. */
 const looked = { value: 0, slope: 0 };
 function look(cubic: Float64Array, mcPct: number): void {
   const scaled = mcPct / pieceMcPct;
-  const j = scaled <= 0 ? 0 : scaled >= pieces ? pieces - 1 : Math.floor(scaled);
-  const inside = scaled - j;
-  const s = Math.min(1, Math.max(0, inside));
-  const at = 4 * j;
-  const c1 = cubic[at + 1]!;
-  const c2 = cubic[at + 2]!;
-  const c3 = cubic[at + 3]!;
+  // A piece beyond the ends begins or ends where the table does.
+  const isWithin = scaled >= 0 && scaled < pieces;
+  const j = isWithin ? scaled | 0 : scaled >= pieces ? pieces - 1 : 0;
+  const s = isWithin ? scaled - j : scaled >= pieces ? 1 : 0;
+  const at = j << 2;
+  const c1 = cubic[at | 1]!;
+  const c2 = cubic[at | 2]!;
+  const c3 = cubic[at | 3]!;
   const slope = c1 + s * (2 * c2 + 3 * s * c3);
-  looked.value = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (inside - s) * slope;
+  looked.value = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (scaled - j - s) * slope;
   looked.slope = slope / pieceMcPct;
 }
 
@@ -135,17 +157,30 @@ function look(cubic: Float64Array, mcPct: number): void {
 function lookAll(cubic: Float64Array, mcPct: Float64Array, values: Float64Array, slopes: Float64Array): void {
   for (let i = 0; i < mcPct.length; i++) {
     const scaled = mcPct[i]! / pieceMcPct;
-    const j = scaled <= 0 ? 0 : scaled >= pieces ? pieces - 1 : Math.floor(scaled);
-    const inside = scaled - j;
-    const s = Math.min(1, Math.max(0, inside));
-    const at = 4 * j;
-    const c1 = cubic[at + 1]!;
-    const c2 = cubic[at + 2]!;
-    const c3 = cubic[at + 3]!;
+    const isWithin = scaled >= 0 && scaled < pieces;
+    const j = isWithin ? scaled | 0 : scaled >= pieces ? pieces - 1 : 0;
+    const s = isWithin ? scaled - j : scaled >= pieces ? 1 : 0;
+    const at = j << 2;
+    const c1 = cubic[at | 1]!;
+    const c2 = cubic[at | 2]!;
+    const c3 = cubic[at | 3]!;
     const slope = c1 + s * (2 * c2 + 3 * s * c3);
-    values[i] = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (inside - s) * slope;
+    values[i] = cubic[at]! + s * (c1 + s * (c2 + s * c3)) + (scaled - j - s) * slope;
     slopes[i] = slope / pieceMcPct;
   }
+}
+
+/** The value alone, at one cell. */
+function valueIn(cubic: Float64Array, mcPct: number): number {
+  const scaled = mcPct / pieceMcPct;
+  if (!(scaled >= 0 && scaled < pieces)) {
+    look(cubic, mcPct);
+    return looked.value;
+  }
+  const j = scaled | 0;
+  const s = scaled - j;
+  const at = j << 2;
+  return cubic[at]! + s * (cubic[at | 1]! + s * (cubic[at | 2]! + s * cubic[at | 3]!));
 }
 
 /** What a run looks its law up in. */
@@ -165,8 +200,12 @@ export class LawTables implements Tables {
   at(tempC: number): LawTable {
     let table = this.byTemp.get(tempC);
     if (table === undefined) {
-      const integral = integralOf(diffusivitiesOf(this.law, tempC));
-      table = { ...faceTableOf(this.law, tempC), integral, rise: 1 };
+      table = {
+        emission: this.law.emission(tempC),
+        potential: potentialOf(this.law, tempC),
+        integral: integralOf(diffusivitiesOf(this.law, tempC)),
+        rise: 1,
+      };
       this.byTemp.set(tempC, table);
     }
     return table;
@@ -230,7 +269,8 @@ export class WoodTables {
   private sharedAt(tempC: number): Omit<LawTable, 'integral'> {
     let shared = this.byTemp.get(tempC);
     if (shared === undefined) {
-      shared = { ...faceTableOf(this.law, tempC), rise: temperatureRise(tempC) };
+      const emission = this.law.emission(tempC);
+      shared = { emission, potential: woodPotentialOf(tempC), rise: temperatureRise(tempC) };
       this.byTemp.set(tempC, shared);
     }
     return shared;
@@ -322,24 +362,31 @@ export function atDepthOf(grid: DryingGrid, profilePct: ArrayLike<number>, depth
   return weigh(profilePct, depthWeights(grid, depthFraction));
 }
 
-export type DryingRun = {
+/** What a board goes through, and when and where to look at it. */
+export type DryingCourse = {
   grid: DryingGrid;
-  tables: Tables;
-  /** % MC of each cell. */
-  startPct: ArrayLike<number>;
   segments: readonly AirSegment[];
-  /** Multiplies the law's diffusivity; above 0. */
-  diffusivityFactor: number;
-  /** Multiplies the law's emission at face A and at face B; 0 is sealed. */
-  faceFactors: readonly [number, number];
-  /** Added to every EMC, % MC. */
-  emcOffsetPct?: number;
   /** Error allowed in one step, root mean square over the thickness, % MC. */
   tolerancePct: number;
   /** Where to look: seconds from the start, rising, none beyond the end; and depths from face A as fractions. */
   observeS: ArrayLike<number>;
   depthFractions: readonly number[];
 };
+
+/** How it dries there. */
+export type DryingPace = {
+  tables: Tables;
+  /** % MC of each cell. */
+  startPct: ArrayLike<number>;
+  /** Multiplies the law's diffusivity; above 0. */
+  diffusivityFactor: number;
+  /** Multiplies the law's emission at face A and at face B; 0 is sealed. */
+  faceFactors: readonly [number, number];
+  /** Added to every EMC, % MC. */
+  emcOffsetPct?: number;
+};
+
+export type DryingRun = DryingCourse & DryingPace;
 
 export type DryingResult = {
   averagePct: Float64Array;
@@ -368,18 +415,27 @@ type Face = {
   ratePerEmc: number;
 };
 
-const newFace = (conductance: number): Face => ({
-  conductance,
+const newFace = (): Face => ({
+  conductance: Number.NaN,
   emission: 0,
   cellPct: Number.NaN,
   emcPct: Number.NaN,
   facePct: Number.NaN,
-  facePerCell: 0,
-  facePerEmc: 0,
-  rate: 0,
-  ratePerCell: 0,
-  ratePerEmc: 0,
+  facePerCell: Number.NaN,
+  facePerEmc: Number.NaN,
+  rate: Number.NaN,
+  ratePerCell: Number.NaN,
+  ratePerEmc: Number.NaN,
 });
+
+/** The face of another run: nothing is known of where it is, and nothing leaves it while it is sealed. */
+function startFace(face: Face, conductance: number): void {
+  face.conductance = conductance;
+  face.facePct = Number.NaN;
+  face.rate = 0;
+  face.ratePerCell = 0;
+  face.ratePerEmc = 0;
+}
 
 /** Arrays with a number for each cell, out of one block: each by itself, they took a tenth of a short run's time. */
 function columns(count: number, cells: number): () => Float64Array {
@@ -388,18 +444,37 @@ function columns(count: number, cells: number): () => Float64Array {
   return () => new Float64Array(buffer, taken++ * cells * BYTES_PER_ELEMENT, cells);
 }
 
-/** The equations of a run, one for each cell. */
-class Equations {
-  private readonly run: DryingRun;
+const { gamma } = ros3pl;
+const [alpha2, alpha3] = [ros3pl.alpha[1], ros3pl.alpha[2]];
+const [gamma1, gamma2, gamma3] = ros3pl.gammaOf;
+const [m1, m2, , m4] = ros3pl.m;
+const [e1, e2, e3, e4] = ros3pl.error;
+const [c21] = ros3pl.c2.map((c) => gamma * c) as [number];
+const [c31, c32] = ros3pl.c3.map((c) => gamma * c) as [number, number];
+const [c41, c42, c43] = ros3pl.c4.map((c) => gamma * c) as [number, number, number];
+const [dense1, dense2, dense3, dense4] = ros3pl.dense;
+
+/**
+ * The equations of a board, one for each cell, and its steps in time (`rosenbrock.ts`). It serves one run after another.
+ *
+ * A stage takes two passes over the cells: up, where each cell's gain goes straight into the elimination, and back down,
+ * where each solved cell goes straight to where the next stage is taken. Apart, these took a tenth more time (measured).
+ */
+class Stepper {
+  private readonly grid: DryingGrid;
+  /** Of the computed cells together, m. */
+  private readonly computedM: number;
+  private faceFactors: readonly [number, number] = [0, 0];
+  private tables: Tables | null = null;
   /** Of each cell, 1/m. */
   private readonly perWidth: Float64Array;
-  /** From each cell to the next, m/s over the diffusivity that was integrated. */
+  /** From each cell to the next, m/s over the diffusivity that was integrated; 0 from the last. */
   private readonly conductance: Float64Array;
-  private readonly faceA: Face;
-  private readonly faceB: Face;
+  private readonly faceA: Face = newFace();
+  private readonly faceB: Face = newFace();
   /** Largest last change of a face's moisture. */
   private readonly newtonPct: number;
-  private table: LawTable;
+  private table: LawTable = noTable;
   /** Of the table: conductances hold it. */
   private rise = 1;
   /** The air last met: its EMC, the potential there, and its slope. */
@@ -409,21 +484,29 @@ class Equations {
   /** Of each cell, as last worked out. */
   private readonly integral: Float64Array;
   private readonly integralSlope: Float64Array;
-  /** Factors of 1 - scale J, and what belongs to J. */
+  /** Factors of 1 - scale J. */
   private readonly perPivot: Float64Array;
   private readonly lower: Float64Array;
   private readonly upper: Float64Array;
-  private scaleS = 0;
-  private rateAPerCell = 0;
-  private rateBPerCell = 0;
-  private rateAPerS = 0;
-  private rateBPerS = 0;
+  /** Solutions of the four stages. */
+  private readonly u1: Float64Array;
+  private readonly u2: Float64Array;
+  private readonly u3: Float64Array;
+  private readonly u4: Float64Array;
+  /** % MC of each cell at the end of a step. */
+  endPct: Float64Array;
+  /** What flowed out of the board in it, and for each stage, % MC · m. */
+  outM = 0;
+  private out1 = 0;
+  private out2 = 0;
+  private out3 = 0;
+  private out4 = 0;
 
-  constructor(run: DryingRun, tempC: number) {
-    const { widthM, centerM } = run.grid;
-    const n = widthM.length;
-    this.run = run;
-    const column = columns(7, n);
+  constructor(grid: DryingGrid, tolerancePct: number) {
+    const n = grid.widthM.length;
+    this.grid = grid;
+    this.computedM = grid.widthM.reduce((sum, width) => sum + width, 0);
+    const column = columns(12, n);
     this.perWidth = column();
     this.conductance = column();
     this.integral = column();
@@ -431,32 +514,54 @@ class Equations {
     this.perPivot = column();
     this.lower = column();
     this.upper = column();
-    for (let i = 0; i < n; i++) this.perWidth[i] = 1 / widthM[i]!;
-    for (let i = 0; i < n - 1; i++) {
-      this.conductance[i] = run.diffusivityFactor / (centerM[i + 1]! - centerM[i]!);
-    }
-    this.faceA = newFace(run.diffusivityFactor / (widthM[0]! / 2));
-    this.faceB = newFace(run.diffusivityFactor / (widthM[n - 1]! / 2));
+    this.u1 = column();
+    this.u2 = column();
+    this.u3 = column();
+    this.u4 = column();
+    this.endPct = column();
+    for (let i = 0; i < n; i++) this.perWidth[i] = 1 / grid.widthM[i]!;
     // Its square over the % MC that it takes to bend the law, some 5, is left: a five-hundredth of the tolerance.
-    this.newtonPct = 0.1 * Math.sqrt(run.tolerancePct);
-    this.table = this.bringTo(tempC);
+    this.newtonPct = 0.1 * Math.sqrt(tolerancePct);
+  }
+
+  /** Another run begins, at this temperature. */
+  begin({ tables, diffusivityFactor, faceFactors }: DryingPace, tempC: number): void {
+    const { widthM, centerM } = this.grid;
+    const end = widthM.length - 1;
+    this.tables = tables;
+    this.faceFactors = faceFactors;
+    for (let i = 0; i < end; i++) this.conductance[i] = diffusivityFactor / (centerM[i + 1]! - centerM[i]!);
+    startFace(this.faceA, diffusivityFactor / (widthM[0]! / 2));
+    startFace(this.faceB, diffusivityFactor / (widthM[end]! / 2));
+    this.rise = 1;
+    this.bringTo(tempC);
   }
 
   /** From now on the board has this temperature. */
-  bringTo(tempC: number): LawTable {
-    const { tables, faceFactors, grid } = this.run;
-    this.table = tables.at(tempC);
-    const change = this.table.rise / this.rise;
+  bringTo(tempC: number): void {
+    const { faceFactors, faceA, faceB, conductance } = this;
+    const table = this.tables!.at(tempC);
+    const change = table.rise / this.rise;
     if (change !== 1) {
-      for (let i = 0; i < this.conductance.length; i++) this.conductance[i] = change * this.conductance[i]!;
-      this.faceA.conductance *= change;
-      this.faceB.conductance *= change;
-      this.rise = this.table.rise;
+      for (let i = 0; i < conductance.length; i++) conductance[i] = change * conductance[i]!;
+      faceA.conductance *= change;
+      faceB.conductance *= change;
+      this.rise = table.rise;
     }
-    this.faceA.emission = this.table.emission * faceFactors[0];
+    faceA.emission = table.emission * faceFactors[0];
     // The middle of a board that is alike on both sides lets nothing through.
-    this.faceB.emission = grid.half ? 0 : this.table.emission * faceFactors[1];
-    return this.table;
+    faceB.emission = this.grid.half ? 0 : table.emission * faceFactors[1];
+    this.table = table;
+  }
+
+  /** Brings both faces to where the cells next to them, and the air, have these % MC. */
+  private meetAir(y: Float64Array, emcPct: number): void {
+    look(this.table.potential, emcPct);
+    this.emcPct = emcPct;
+    this.air = looked.value;
+    this.airPerEmc = looked.slope;
+    if (this.faceA.emission !== 0) this.meet(this.faceA, y, 0);
+    if (this.faceB.emission !== 0) this.meet(this.faceB, y, y.length - 1);
   }
 
   /**
@@ -465,14 +570,13 @@ class Equations {
    *
    * Numbers come from fields and arrays: as arguments each would be boxed.
    */
-  private meetAir(face: Face, y: Float64Array, cell: number): void {
+  private meet(face: Face, y: Float64Array, cell: number): void {
     const { emission, conductance } = face;
-    // Its outflow and slopes are 0 from the first.
-    if (emission === 0) return;
     const { table, emcPct, air, airPerEmc, newtonPct } = this;
     const cellPct = y[cell]!;
-    const cellIntegral = this.integral[cell]!;
-    const cellSlope = this.integralSlope[cell]!;
+    look(table.integral, cellPct);
+    const cellIntegral = looked.value;
+    const cellSlope = looked.slope;
     let low = Math.min(cellPct, emcPct);
     let high = Math.max(cellPct, emcPct);
     const guess =
@@ -509,89 +613,189 @@ class Equations {
     face.ratePerEmc = rateSlope * face.facePerEmc - emission * airPerEmc;
   }
 
-  /** What each cell gains in a time at its rate of change, % MC. */
-  gains(y: Float64Array, emcPct: number, timeS: number, into: Float64Array): void {
-    const { table, faceA, faceB, perWidth, conductance, integral, integralSlope } = this;
+  /** The rate of change of each cell, % MC/s. */
+  rates(y: Float64Array, emcPct: number, into: Float64Array): void {
+    const { table, faceA, faceB, perWidth, conductance } = this;
     const end = y.length - 1;
-    lookAll(table.integral, y, integral, integralSlope);
-    look(table.potential, emcPct);
-    this.emcPct = emcPct;
-    this.air = looked.value;
-    this.airPerEmc = looked.slope;
-    this.meetAir(faceA, y, 0);
-    this.meetAir(faceB, y, end);
+    this.meetAir(y, emcPct);
     let inflow = -faceA.rate;
-    let here = integral[0]!;
-    for (let i = 0; i < end; i++) {
-      const next = integral[i + 1]!;
-      const out = conductance[i]! * (here - next);
-      into[i] = timeS * perWidth[i]! * (inflow - out);
+    let here = valueIn(table.integral, y[0]!);
+    for (let i = 0; i <= end; i++) {
+      const next = i < end ? valueIn(table.integral, y[i + 1]!) : here;
+      const out = i < end ? conductance[i]! * (here - next) : faceB.rate;
+      into[i] = perWidth[i]! * (inflow - out);
       inflow = out;
       here = next;
     }
-    into[end] = timeS * perWidth[end]! * (inflow - faceB.rate);
   }
 
   /**
-   * Takes J, the rates' slopes, where `gains` was last asked, and factors 1 - scale J (Thomas algorithm; the matrix is
-   * diagonally dominant).
+   * Goes from `y` on for a time `h`, while EMC runs straight. The stages are written out, for a forecast takes some 5,000
+   * steps.
+   *
+   * @returns its error, root mean square over the computed thickness, % MC; infinite where a cell would dry to less than
+   *          nothing, but for rounding
    */
-  factor(scaleS: number, emcPerS: number): void {
-    const { faceA, faceB, perWidth, conductance, integralSlope, perPivot, lower, upper } = this;
-    const end = perWidth.length - 1;
+  take(y: Float64Array, emcPct: number, emcPerS: number, h: number): number {
+    const { table, faceA, faceB, perWidth, conductance, integral, integralSlope } = this;
+    const { perPivot, lower, upper, u1, u2, u3, u4, endPct } = this;
+    const end = y.length - 1;
+    const scale = gamma * h;
+
+    // First stage. The matrix is factored on the way up (Thomas algorithm; it is diagonally dominant).
+    lookAll(table.integral, y, integral, integralSlope);
+    this.meetAir(y, emcPct);
+    const perCellA = faceA.ratePerCell;
+    const perCellB = faceB.ratePerCell;
+    const laterA = h * faceA.ratePerEmc * emcPerS;
+    const laterB = h * faceB.ratePerEmc * emcPerS;
+    let rateA = faceA.rate + gamma1 * laterA;
+    let rateB = faceB.rate + gamma1 * laterB;
+    let inflow = -rateA;
+    let here = integral[0]!;
+    let before = 0;
     // Of the flow over a cell's near side, by the cell before it and by itself; of that over its far side, likewise.
     let nearBefore = 0;
-    let nearSelf = faceA.ratePerCell;
+    let nearSelf = perCellA;
     let aboveBefore = 0;
     let pivot = 1;
     for (let i = 0; i <= end; i++) {
-      const scale = scaleS * perWidth[i]!;
-      const g = i < end ? conductance[i]! : 0;
-      const farSelf = i < end ? g * integralSlope[i]! : faceB.ratePerCell;
-      const farNext = i < end ? g * integralSlope[i + 1]! : 0;
-      const below = scale * nearBefore;
+      const scaled = scale * perWidth[i]!;
+      let out = rateB;
+      let farSelf = perCellB;
+      let farNext = 0;
+      if (i < end) {
+        const g = conductance[i]!;
+        const next = integral[i + 1]!;
+        out = g * (here - next);
+        farSelf = g * integralSlope[i]!;
+        farNext = g * integralSlope[i + 1]!;
+        here = next;
+      }
+      const below = scaled * nearBefore;
       // Only one division waits for the one before it.
-      pivot = 1 + scale * (nearSelf + farSelf) - (below * aboveBefore) / pivot;
+      pivot = 1 + scaled * (nearSelf + farSelf) - (below * aboveBefore) / pivot;
       const per = 1 / pivot;
       perPivot[i] = per;
-      lower[i] = below * per;
-      aboveBefore = scale * farNext;
+      const low = below * per;
+      lower[i] = low;
+      aboveBefore = scaled * farNext;
       upper[i] = aboveBefore * per;
       nearBefore = farSelf;
       nearSelf = farNext;
+      before = scaled * (inflow - out) * per + low * before;
+      u1[i] = before;
+      inflow = out;
     }
-    this.scaleS = scaleS;
-    this.rateAPerCell = faceA.ratePerCell;
-    this.rateBPerCell = faceB.ratePerCell;
-    this.rateAPerS = faceA.ratePerEmc * emcPerS;
-    this.rateBPerS = faceB.ratePerEmc * emcPerS;
+    before = 0;
+    for (let i = end; i >= 0; i--) {
+      before = u1[i]! + upper[i]! * before;
+      u1[i] = before;
+      const pct = y[i]! + ros3pl.a21 * before;
+      endPct[i] = pct;
+      integral[i] = valueIn(table.integral, pct);
+    }
+    const out1 = scale * (rateA + perCellA * u1[0]! + rateB + perCellB * u1[end]!);
+
+    // Second stage.
+    this.meetAir(endPct, emcPct + emcPerS * alpha2 * h);
+    rateA = faceA.rate + gamma2 * laterA;
+    rateB = faceB.rate + gamma2 * laterB;
+    inflow = -rateA;
+    here = integral[0]!;
+    before = 0;
+    for (let i = 0; i <= end; i++) {
+      let out = rateB;
+      if (i < end) {
+        const next = integral[i + 1]!;
+        out = conductance[i]! * (here - next);
+        here = next;
+      }
+      before = (scale * perWidth[i]! * (inflow - out) + c21 * u1[i]!) * perPivot[i]! + lower[i]! * before;
+      u2[i] = before;
+      inflow = out;
+    }
+    before = 0;
+    for (let i = end; i >= 0; i--) {
+      before = u2[i]! + upper[i]! * before;
+      u2[i] = before;
+      const pct = y[i]! + m1 * u1[i]! + m2 * before;
+      endPct[i] = pct;
+      integral[i] = valueIn(table.integral, pct);
+    }
+    const out2 = scale * (rateA + perCellA * u2[0]! + rateB + perCellB * u2[end]!) + c21 * out1;
+
+    // Third stage; the fourth is taken at the same place.
+    this.meetAir(endPct, emcPct + emcPerS * alpha3 * h);
+    rateA = faceA.rate + gamma3 * laterA;
+    rateB = faceB.rate + gamma3 * laterB;
+    inflow = -faceA.rate;
+    here = integral[0]!;
+    before = 0;
+    for (let i = 0; i <= end; i++) {
+      let out = faceB.rate;
+      if (i < end) {
+        const next = integral[i + 1]!;
+        out = conductance[i]! * (here - next);
+        here = next;
+      }
+      let gain = scale * perWidth[i]! * (inflow - out);
+      u4[i] = gain;
+      if (i === 0) gain -= scale * perWidth[0]! * gamma3 * laterA;
+      if (i === end) gain -= scale * perWidth[end]! * gamma3 * laterB;
+      before = (gain + c31 * u1[i]! + c32 * u2[i]!) * perPivot[i]! + lower[i]! * before;
+      u3[i] = before;
+      inflow = out;
+    }
+    before = 0;
+    for (let i = end; i >= 0; i--) {
+      before = u3[i]! + upper[i]! * before;
+      u3[i] = before;
+      u4[i] = u4[i]! + c41 * u1[i]! + c42 * u2[i]! + c43 * before;
+    }
+    const out3 = scale * (rateA + perCellA * u3[0]! + rateB + perCellB * u3[end]!) + c31 * out1 + c32 * out2;
+
+    // Fourth stage: gamma4 is 0.
+    before = 0;
+    for (let i = 0; i <= end; i++) {
+      before = u4[i]! * perPivot[i]! + lower[i]! * before;
+      u4[i] = before;
+    }
+    const { widthM } = this.grid;
+    let squares = 0;
+    let driestPct = 0;
+    before = 0;
+    for (let i = end; i >= 0; i--) {
+      before = u4[i]! + upper[i]! * before;
+      u4[i] = before;
+      const pct = endPct[i]! + m4 * before;
+      endPct[i] = pct;
+      if (pct < driestPct) driestPct = pct;
+      const error = e1 * u1[i]! + e2 * u2[i]! + e3 * u3[i]! + e4 * before;
+      squares += widthM[i]! * error * error;
+    }
+    const out4 =
+      scale * (faceA.rate + perCellA * u4[0]! + faceB.rate + perCellB * u4[end]!) +
+      c41 * out1 +
+      c42 * out2 +
+      c43 * out3;
+    this.out1 = out1;
+    this.out2 = out2;
+    this.out3 = out3;
+    this.out4 = out4;
+    this.outM = m1 * out1 + m2 * out2 + m4 * out4;
+    return driestPct < -1e-9 ? Number.POSITIVE_INFINITY : Math.sqrt(squares / this.computedM);
   }
 
-  /**
-   * Solves (1 - scale J) u = u + scale aheadS dF/dt in place, where u holds the gains last asked for, besides other such
-   * solutions.
-   *
-   * @returns what flowed out for those gains, % MC · m
-   */
-  solve(u: Float64Array, aheadS: number): number {
-    const { faceA, faceB, perWidth, perPivot, lower, upper, scaleS } = this;
-    const end = u.length - 1;
-    const laterA = aheadS * this.rateAPerS;
-    const laterB = aheadS * this.rateBPerS;
-    u[0] = u[0]! - scaleS * perWidth[0]! * laterA;
-    u[end] = u[end]! - scaleS * perWidth[end]! * laterB;
-    let before = 0;
-    for (let i = 0; i <= end; i++) {
-      before = u[i]! * perPivot[i]! + lower[i]! * before;
-      u[i] = before;
-    }
-    for (let i = end - 1; i >= 0; i--) {
-      before = u[i]! + upper[i]! * before;
-      u[i] = before;
-    }
-    const rateA = faceA.rate + laterA + this.rateAPerCell * u[0]!;
-    const rateB = faceB.rate + laterB + this.rateBPerCell * u[end]!;
-    return scaleS * (rateA + rateB);
+  /** The board's average over the step, out of what it was at its begin. */
+  average(beginPct: number): CubicInStep {
+    const { computedM, out1, out2, out3, out4 } = this;
+    return cubicOf(beginPct, -out1 / computedM, -out2 / computedM, -out3 / computedM, -out4 / computedM);
+  }
+
+  /** Moisture content at a depth over the step that began at `y`. */
+  atDepth(y: Float64Array, w: DepthWeights): CubicInStep {
+    return cubicOf(weigh(y, w), weigh(this.u1, w), weigh(this.u2, w), weigh(this.u3, w), weigh(this.u4, w));
   }
 }
 
@@ -603,114 +807,14 @@ export function dryingRates(
   run: DryingRun,
 ): (profilePct: Float64Array, tempC: number, emcPct: number) => Float64Array {
   // Another solver takes differences of them, whatever tolerance the run has.
-  const equations = new Equations({ ...run, tolerancePct: 1e-10 }, 20);
+  const stepper = new Stepper(run.grid, 1e-10);
+  stepper.begin(run, 20);
   const rates = new Float64Array(run.grid.widthM.length);
   return (profilePct, tempC, emcPct) => {
-    equations.bringTo(tempC);
-    equations.gains(profilePct, emcPct, 1, rates);
+    stepper.bringTo(tempC);
+    stepper.rates(profilePct, emcPct, rates);
     return rates;
   };
-}
-
-const { gamma } = ros3pl;
-const [alpha2, alpha3] = [ros3pl.alpha[1], ros3pl.alpha[2]];
-const [gamma1, gamma2, gamma3, gamma4] = ros3pl.gammaOf;
-const [m1, m2, , m4] = ros3pl.m;
-const [e1, e2, e3, e4] = ros3pl.error;
-const [c21] = ros3pl.c2.map((c) => gamma * c) as [number];
-const [c31, c32] = ros3pl.c3.map((c) => gamma * c) as [number, number];
-const [c41, c42, c43] = ros3pl.c4.map((c) => gamma * c) as [number, number, number];
-const [dense1, dense2, dense3, dense4] = ros3pl.dense;
-
-/** One step in time (`rosenbrock.ts`), and what it leaves behind. */
-class Step {
-  private readonly u1: Float64Array;
-  private readonly u2: Float64Array;
-  private readonly u3: Float64Array;
-  private readonly u4: Float64Array;
-  /** % MC of each cell at its end. */
-  endPct: Float64Array;
-  /** What flowed out of the board in it, and for each stage, % MC · m. */
-  outM = 0;
-  private out1 = 0;
-  private out2 = 0;
-  private out3 = 0;
-  private out4 = 0;
-
-  constructor(cells: number) {
-    const column = columns(5, cells);
-    this.u1 = column();
-    this.u2 = column();
-    this.u3 = column();
-    this.u4 = column();
-    this.endPct = column();
-  }
-
-  /**
-   * Goes from `y` on for a time `h`, while EMC runs straight. The stages are written out, for a forecast takes some 5,000
-   * steps.
-   *
-   * @returns its error, root mean square over the computed thickness, % MC; infinite where a cell would dry to less than
-   *          nothing, but for rounding
-   */
-  take(
-    equations: Equations,
-    widthM: Float64Array,
-    y: Float64Array,
-    emcPct: number,
-    emcPerS: number,
-    h: number,
-  ): number {
-    const { u1, u2, u3, u4, endPct } = this;
-    const n = y.length;
-    const scale = gamma * h;
-    // Each stage: gains where it is taken, more of the stages before it, and the matrix. Outflow follows from the same sums.
-    equations.gains(y, emcPct, scale, u1);
-    equations.factor(scale, emcPerS);
-    const out1 = equations.solve(u1, gamma1 * h);
-
-    for (let i = 0; i < n; i++) endPct[i] = y[i]! + ros3pl.a21 * u1[i]!;
-    equations.gains(endPct, emcPct + emcPerS * alpha2 * h, scale, u2);
-    for (let i = 0; i < n; i++) u2[i] = u2[i]! + c21 * u1[i]!;
-    const out2 = equations.solve(u2, gamma2 * h) + c21 * out1;
-
-    for (let i = 0; i < n; i++) endPct[i] = y[i]! + m1 * u1[i]! + m2 * u2[i]!;
-    equations.gains(endPct, emcPct + emcPerS * alpha3 * h, scale, u4);
-    for (let i = 0; i < n; i++) u3[i] = u4[i]! + c31 * u1[i]! + c32 * u2[i]!;
-    const out3 = equations.solve(u3, gamma3 * h) + c31 * out1 + c32 * out2;
-
-    for (let i = 0; i < n; i++) u4[i] = u4[i]! + c41 * u1[i]! + c42 * u2[i]! + c43 * u3[i]!;
-    const out4 = equations.solve(u4, gamma4 * h) + c41 * out1 + c42 * out2 + c43 * out3;
-
-    let squares = 0;
-    let widths = 0;
-    let driestPct = 0;
-    for (let i = 0; i < n; i++) {
-      const end = endPct[i]! + m4 * u4[i]!;
-      endPct[i] = end;
-      if (end < driestPct) driestPct = end;
-      const error = e1 * u1[i]! + e2 * u2[i]! + e3 * u3[i]! + e4 * u4[i]!;
-      squares += widthM[i]! * error * error;
-      widths += widthM[i]!;
-    }
-    this.out1 = out1;
-    this.out2 = out2;
-    this.out3 = out3;
-    this.out4 = out4;
-    this.outM = m1 * out1 + m2 * out2 + m4 * out4;
-    return driestPct < -1e-9 ? Number.POSITIVE_INFINITY : Math.sqrt(squares / widths);
-  }
-
-  /** The board's average over the step, out of what it was at its begin. */
-  average(beginPct: number, computedM: number): CubicInStep {
-    const { out1, out2, out3, out4 } = this;
-    return cubicOf(beginPct, -out1 / computedM, -out2 / computedM, -out3 / computedM, -out4 / computedM);
-  }
-
-  /** Moisture content at a depth over the step that began at `y`. */
-  atDepth(y: Float64Array, w: DepthWeights): CubicInStep {
-    return cubicOf(weigh(y, w), weigh(this.u1, w), weigh(this.u2, w), weigh(this.u3, w), weigh(this.u4, w));
-  }
 }
 
 /** Coefficients of the powers of the fraction of a step. */
@@ -728,117 +832,170 @@ const cubicOf = (begin: number, v1: number, v2: number, v3: number, v4: number):
  *
  * @throws RangeError for values that no board has, or when no step length meets the tolerance
  */
-export function simulateDrying(run: DryingRun): DryingResult {
-  checkRun(run);
-  const { grid, observeS, tolerancePct } = run;
-  const n = grid.widthM.length;
-  const depths = run.depthFractions.map((fraction) => depthWeights(grid, fraction));
-  const averagePct = new Float64Array(observeS.length);
-  const depthPct = depths.map(() => new Float64Array(observeS.length));
-  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
-  let y: Float64Array = Float64Array.from(run.startPct);
-  const step = new Step(n);
-  const equations = new Equations(run, run.segments[0]?.tempC ?? 20);
-  let lostM = 0;
-  let steps = 0;
-  let observed = 0;
-  let clock = 0;
-  let tryS = 0;
-  let emcBefore = Number.NaN;
+export const simulateDrying = (run: DryingRun): DryingResult => dryingAlong(run)(run);
 
-  const startAveragePct = averageOf(grid, y);
-  /** All instants up to one, in a step from `y` that began there. */
-  const observe = (beganS: number, h: number, untilS: number): void => {
-    let end = observed;
-    while (end < observeS.length && observeS[end]! <= untilS) end++;
-    if (end === observed) return;
-    const perH = 1 / h;
-    const fill = (into: Float64Array, { p0, p1, p2, p3 }: CubicInStep): void => {
-      for (let i = observed; i < end; i++) {
-        const s = (observeS[i]! - beganS) * perH;
-        into[i] = p0 + s * (p1 + s * (p2 + s * p3));
-      }
-    };
-    fill(averagePct, step.average(startAveragePct - lostM / computedM, computedM));
-    for (let row = 0; row < depths.length; row++) fill(depthPct[row]!, step.atDepth(y, depths[row]!));
-    observed = end;
-  };
-  /** All instants up to one, at which the profile is `y`. */
-  const observeStill = (untilS: number): void => {
-    for (; observed < observeS.length && observeS[observed]! <= untilS; observed++) {
-      averagePct[observed] = averageOf(grid, y);
-      for (let row = 0; row < depths.length; row++) depthPct[row]![observed] = weigh(y, depths[row]!);
-    }
-  };
+/** What is seen of a run where and when it is looked at. */
+class Observer {
+  private readonly grid: DryingGrid;
+  private readonly observeS: Float64Array;
+  private readonly depths: readonly DepthWeights[];
+  private seen = 0;
+  readonly averagePct: Float64Array;
+  readonly depthPct: Float64Array[];
 
-  observeStill(0);
-  for (const { durationS, tempC, emcStartPct, emcEndPct } of run.segments) {
-    if (durationS === 0) continue;
-    equations.bringTo(tempC);
-    const offset = run.emcOffsetPct ?? 0;
-    const emcBegin = Math.max(0.1, offset + emcStartPct);
-    const emcPerS = (Math.max(0.1, offset + emcEndPct) - emcBegin) / durationS;
-    if (!(Math.abs(emcBegin - emcBefore) < 0.05)) {
-      // New air: start with a step in which the fastest cell changes by about the cube root of the tolerance.
-      const rates = step.endPct;
-      equations.gains(y, emcBegin, 1, rates);
-      let fastest = 1e-12;
-      for (let i = 0; i < n; i++) fastest = Math.max(fastest, Math.abs(rates[i]!));
-      const careful = Math.cbrt(tolerancePct) / fastest;
-      tryS = tryS === 0 ? careful : Math.min(tryS, careful);
-    }
-    let inside = 0;
-    while (inside < durationS) {
-      const left = durationS - inside;
-      // Two even steps rather than a full one and a sliver.
-      const h = tryS >= left ? left : Math.min(tryS, left / 2);
-      const error =
-        step.take(equations, grid.widthM, y, emcBegin + emcPerS * inside, emcPerS, h) / tolerancePct;
-      if (!(error <= 1)) {
-        tryS = Number.isFinite(error) ? h * Math.max(0.2, 0.9 * error ** (-1 / 3)) : h / 4;
-        if (tryS < 1e-6)
-          throw new RangeError('The drying model found no step length that meets its tolerance.');
-        continue;
-      }
-      steps++;
-      const began = clock + inside;
-      inside = h === left ? durationS : inside + h;
-      observe(began, h, clock + inside);
-      lostM += step.outM;
-      [y, step.endPct] = [step.endPct, y];
-      tryS = h * Math.min(8, 0.9 * Math.max(error, 1e-6) ** (-1 / 3));
-    }
-    clock += durationS;
-    emcBefore = emcBegin + emcPerS * durationS;
+  constructor(grid: DryingGrid, observeS: Float64Array, depths: readonly DepthWeights[]) {
+    this.grid = grid;
+    this.observeS = observeS;
+    this.depths = depths;
+    const column = columns(1 + depths.length, observeS.length);
+    this.averagePct = column();
+    this.depthPct = depths.map(column);
   }
-  // Rounding may leave the last instant a hair beyond the end.
-  observeStill(Number.POSITIVE_INFINITY);
-  // Nor may it leave wood that loses no water a hair wetter than the next run may begin.
-  const finalPct = y.map((pct) => Math.min(MOST_MC_PCT, pct));
-  return { averagePct, depthPct, finalPct, lostPct: lostM / computedM, steps };
+
+  /** Takes the instants up to one, in a step that began at `y`, and an average of `beginPct`. */
+  inStep(
+    stepper: Stepper,
+    y: Float64Array,
+    beginPct: number,
+    beganS: number,
+    h: number,
+    untilS: number,
+  ): void {
+    const { observeS, depths, seen } = this;
+    let end = seen;
+    while (end < observeS.length && observeS[end]! <= untilS) end++;
+    if (end === seen) return;
+    this.seen = end;
+    this.fill(this.averagePct, stepper.average(beginPct), seen, end, beganS, h);
+    for (let row = 0; row < depths.length; row++) {
+      this.fill(this.depthPct[row]!, stepper.atDepth(y, depths[row]!), seen, end, beganS, h);
+    }
+  }
+
+  private fill(
+    into: Float64Array,
+    { p0, p1, p2, p3 }: CubicInStep,
+    from: number,
+    end: number,
+    beganS: number,
+    h: number,
+  ): void {
+    const { observeS } = this;
+    const perH = 1 / h;
+    for (let i = from; i < end; i++) {
+      const s = (observeS[i]! - beganS) * perH;
+      into[i] = p0 + s * (p1 + s * (p2 + s * p3));
+    }
+  }
+
+  /** Takes the instants up to one, at which the profile is `y`. */
+  still(y: Float64Array, untilS: number): void {
+    const { grid, observeS, depths } = this;
+    for (; this.seen < observeS.length && observeS[this.seen]! <= untilS; this.seen++) {
+      this.averagePct[this.seen] = averageOf(grid, y);
+      for (let row = 0; row < depths.length; row++) {
+        this.depthPct[row]![this.seen] = weigh(y, depths[row]!);
+      }
+    }
+  }
 }
 
-function checkRun(run: DryingRun): void {
-  const n = run.grid.widthM.length;
-  if (run.startPct.length !== n)
-    throw new RangeError(`The start has ${run.startPct.length} cells, the grid ${n}.`);
+/** What `simulateDrying` does, for any number of paces of one board: what is the same in all is worked out once. */
+export function dryingAlong(course: DryingCourse): (pace: DryingPace) => DryingResult {
+  checkCourse(course);
+  const { grid, tolerancePct } = course;
+  const n = grid.widthM.length;
+  const depths = course.depthFractions.map((fraction) => depthWeights(grid, fraction));
+  const observeS = Float64Array.from(course.observeS);
+  const computedM = grid.half ? grid.thicknessM / 2 : grid.thicknessM;
+  const stepper = new Stepper(grid, tolerancePct);
+
+  return (pace) => {
+    checkPace(pace, grid);
+    const observer = new Observer(grid, observeS, depths);
+    let y: Float64Array = new Float64Array(pace.startPct);
+    stepper.begin(pace, course.segments[0]?.tempC ?? 20);
+    const startAveragePct = averageOf(grid, y);
+    let lostM = 0;
+    let steps = 0;
+    let clock = 0;
+    let tryS = 0;
+    let emcBefore = Number.NaN;
+
+    observer.still(y, 0);
+    for (const { durationS, tempC, emcStartPct, emcEndPct } of course.segments) {
+      if (durationS === 0) continue;
+      stepper.bringTo(tempC);
+      const offset = pace.emcOffsetPct ?? 0;
+      const emcBegin = Math.max(0.1, offset + emcStartPct);
+      const emcPerS = (Math.max(0.1, offset + emcEndPct) - emcBegin) / durationS;
+      if (!(Math.abs(emcBegin - emcBefore) < 0.05)) {
+        // New air: start with a step in which the fastest cell changes by about the cube root of the tolerance.
+        const rates = stepper.endPct;
+        stepper.rates(y, emcBegin, rates);
+        let fastest = 1e-12;
+        for (let i = 0; i < n; i++) fastest = Math.max(fastest, Math.abs(rates[i]!));
+        const careful = Math.cbrt(tolerancePct) / fastest;
+        tryS = tryS === 0 ? careful : Math.min(tryS, careful);
+      }
+      let inside = 0;
+      while (inside < durationS) {
+        const left = durationS - inside;
+        // Two even steps rather than a full one and a sliver.
+        const h = tryS >= left ? left : Math.min(tryS, left / 2);
+        const error = stepper.take(y, emcBegin + emcPerS * inside, emcPerS, h) / tolerancePct;
+        if (!(error <= 1)) {
+          tryS = Number.isFinite(error) ? h * Math.max(0.2, 0.9 * error ** (-1 / 3)) : h / 4;
+          if (tryS < 1e-6)
+            throw new RangeError('The drying model found no step length that meets its tolerance.');
+          continue;
+        }
+        steps++;
+        const began = clock + inside;
+        inside = h === left ? durationS : inside + h;
+        observer.inStep(stepper, y, startAveragePct - lostM / computedM, began, h, clock + inside);
+        lostM += stepper.outM;
+        const end = stepper.endPct;
+        stepper.endPct = y;
+        y = end;
+        tryS = h * Math.min(8, 0.9 * Math.max(error, 1e-6) ** (-1 / 3));
+      }
+      clock += durationS;
+      emcBefore = emcBegin + emcPerS * durationS;
+    }
+    // Rounding may leave the last instant a hair beyond the end.
+    observer.still(y, Number.POSITIVE_INFINITY);
+    // Nor may it leave wood that loses no water a hair wetter than the next run may begin.
+    const finalPct = y.map((pct) => Math.min(MOST_MC_PCT, pct));
+    const { averagePct, depthPct } = observer;
+    return { averagePct, depthPct, finalPct, lostPct: lostM / computedM, steps };
+  };
+}
+
+function checkPace(pace: DryingPace, grid: DryingGrid): void {
+  const n = grid.widthM.length;
+  if (pace.startPct.length !== n)
+    throw new RangeError(`The start has ${pace.startPct.length} cells, the grid ${n}.`);
   for (let i = 0; i < n; i++) {
-    if (!(run.startPct[i]! >= 0 && run.startPct[i]! <= MOST_MC_PCT)) {
-      throw new RangeError(`Start moisture content ${run.startPct[i]} % is outside 0 to ${MOST_MC_PCT} %.`);
+    if (!(pace.startPct[i]! >= 0 && pace.startPct[i]! <= MOST_MC_PCT)) {
+      throw new RangeError(`Start moisture content ${pace.startPct[i]} % is outside 0 to ${MOST_MC_PCT} %.`);
     }
   }
-  if (!(run.diffusivityFactor > 0 && run.diffusivityFactor <= 1e4)) {
-    throw new RangeError(`Diffusivity factor ${run.diffusivityFactor} is not between 0 and 10000.`);
+  if (!(pace.diffusivityFactor > 0 && pace.diffusivityFactor <= 1e4)) {
+    throw new RangeError(`Diffusivity factor ${pace.diffusivityFactor} is not between 0 and 10000.`);
   }
-  if (!run.faceFactors.every((factor) => factor >= 0 && factor <= 1e9)) {
+  if (!pace.faceFactors.every((factor) => factor >= 0 && factor <= 1e9)) {
     throw new RangeError('A face factor is below 0.');
   }
-  if (run.grid.half && run.faceFactors[0] !== run.faceFactors[1]) {
+  if (grid.half && pace.faceFactors[0] !== pace.faceFactors[1]) {
     throw new RangeError('Half a board was asked for, but its two faces differ.');
   }
-  if (!(run.tolerancePct > 0)) throw new RangeError('The tolerance must be above 0.');
+}
+
+function checkCourse(course: DryingCourse): void {
+  if (!(course.tolerancePct > 0)) throw new RangeError('The tolerance must be above 0.');
   let total = 0;
-  for (const segment of run.segments) {
+  for (const segment of course.segments) {
     if (!(segment.durationS >= 0 && segment.durationS < 1e11)) {
       throw new RangeError(`A stretch of ${segment.durationS} s is not a length of time.`);
     }
@@ -847,9 +1004,9 @@ function checkRun(run: DryingRun): void {
     }
     total += segment.durationS;
   }
-  for (let i = 0; i < run.observeS.length; i++) {
-    const at = run.observeS[i]!;
-    if (!(at >= (i === 0 ? 0 : run.observeS[i - 1]!) && at <= total * (1 + 1e-12))) {
+  for (let i = 0; i < course.observeS.length; i++) {
+    const at = course.observeS[i]!;
+    if (!(at >= (i === 0 ? 0 : course.observeS[i - 1]!) && at <= total * (1 + 1e-12))) {
       throw new RangeError(`Time ${at} s to look at is out of order or beyond the end.`);
     }
   }

@@ -253,9 +253,10 @@ function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
   const over = (what: keyof Series): Quantiles[] => {
     const { withError } = quantilesOver(possible);
-    const values = new Float64Array(runs.length);
+    const series = runs.map((run) => run[what]);
+    const values = new Float64Array(series.length);
     return shown.map((at) => {
-      for (let k = 0; k < values.length; k++) values[k] = runs[k]![what][at]!;
+      for (let k = 0; k < values.length; k++) values[k] = series[k]![at]!;
       return withError(values);
     });
   };
@@ -270,13 +271,14 @@ function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs
 /** How far a board is from being ready for its use, % MC: 0 or less is ready. */
 const shortfall = (
   { minPct, maxPct, maxShellCorePct }: ForecastInput['endUse'],
-  { average, shell, core }: Record<keyof Series, ArrayLike<number>>,
-  at: number,
+  averagePct: number,
+  shellPct: number,
+  corePct: number,
 ): number =>
   Math.max(
-    average[at]! - maxPct,
-    minPct - average[at]!,
-    core[at]! - shell[at]! - (maxShellCorePct ?? Number.POSITIVE_INFINITY),
+    averagePct - maxPct,
+    minPct - averagePct,
+    corePct - shellPct - (maxShellCorePct ?? Number.POSITIVE_INFINITY),
   );
 
 const days = (fromMs: number, count: number, stepDays: number): number[] =>
@@ -516,11 +518,11 @@ function placeForecast(
   modelPct: number,
 ): PlaceForecast {
   const year = emcOfYear(place.air);
-  const closest = runs.map((series) => {
+  const closest = runs.map(({ average, shell, core }) => {
     let least = Number.POSITIVE_INFINITY;
     const sofar = new Float64Array(atMs.length);
     for (let i = 0; i < sofar.length; i++) {
-      least = Math.min(least, shortfall(endUse, series, i));
+      least = Math.min(least, shortfall(endUse, average[i]!, shell[i]!, core[i]!));
       sofar[i] = least;
     }
     return sofar;
@@ -530,10 +532,10 @@ function placeForecast(
   const chanceBy = (i: number): number =>
     possible.reduce((sum, { weight }, k) => sum + weight * normalCdf(-closest[k]![i]! / errorPct), 0);
   const chanceOn = (use: ForecastInput['endUse'], i: number): number =>
-    possible.reduce(
-      (sum, { weight }, k) => sum + weight * normalCdf(-shortfall(use, runs[k]!, i) / errorPct),
-      0,
-    );
+    possible.reduce((sum, { weight }, k) => {
+      const { average, shell, core } = runs[k]!;
+      return sum + weight * normalCdf(-shortfall(use, average[i]!, shell[i]!, core[i]!) / errorPct);
+    }, 0);
   const band = bandOf(possible, runs, atMs);
   // A board that dries on past its range has come there all the same.
   const isFromBelow = band.average[0]!.median < endUse.minPct;
@@ -603,8 +605,7 @@ function nowOf(
     // What the model gets wrong is spread out here, not taken point by point: a share of few points would go in jumps.
     probabilityReady: possible.reduce((sum, { weight }, k) => {
       const p = profiles[k]!;
-      const today = { average: [averageOf(grid, p)], shell: [shellPct(p)], core: [atDepthOf(grid, p, 0.5)] };
-      const short = shortfall(input.endUse, today, 0);
+      const short = shortfall(input.endUse, averageOf(grid, p), shellPct(p), atDepthOf(grid, p, 0.5));
       return sum + weight * normalCdf(-short / (errorShare(input.endUse.maxPct) * modelErrorPct));
     }, 0),
     profile: Array.from({ length: 21 }, (_, i) => ({

@@ -34,11 +34,11 @@ import {
 import {
   type DryingGrid,
   type DryingResult,
+  dryingAlong,
   dryingGrid,
   LawTables,
   MOST_MC_PCT,
   parabolicStart,
-  simulateDrying,
   WoodTables,
   woodDryingLaw,
 } from './drying-model.ts';
@@ -163,25 +163,28 @@ export function courseOf(
     seen += observed.length;
     // A difference of two large numbers may end a hair past the stretch.
     const observeS = Float64Array.from(observed, (second) => Math.min(Math.max(second, 0), durationS));
-    return { ...stretch, observeS };
+    const run = dryingAlong({
+      grid: model.grid,
+      segments: stretch.segments,
+      tolerancePct,
+      observeS,
+      depthFractions,
+    });
+    return { around: stretch.around, run };
   });
+  const startAt = startOf(model);
   return (theta, startPct) => {
     const [logDiffusivity, logSurface, logStart, emcOffsetPct, exponent] = theta as Unknowns;
     const surface = factorOf(logSurface);
     const tables = model.tables.with(exponent);
-    let profilePct = startPct ?? startOf(model, Math.exp(logStart));
-    const parts = stretches.map(({ segments, around, observeS }) => {
-      const part = simulateDrying({
-        grid: model.grid,
+    let profilePct = startPct ?? startAt(Math.exp(logStart));
+    const parts = stretches.map(({ around, run }) => {
+      const part = run({
         tables,
         startPct: profilePct,
-        segments,
         diffusivityFactor: around.pace * model.thicknessFactor * factorOf(logDiffusivity),
         faceFactors: [around.pace * surface * around.faces[0], around.pace * surface * around.faces[1]],
         emcOffsetPct,
-        tolerancePct,
-        observeS,
-        depthFractions,
       });
       profilePct = part.finalPct;
       return part;
@@ -215,11 +218,17 @@ const MOST_LOG_FACTOR = 9;
 const factorOf = (log: number): number =>
   Math.exp(Math.min(MOST_LOG_FACTOR, Math.max(-MOST_LOG_FACTOR, log)));
 
-/** The profile at the start, nowhere wetter than the wood can be or the model can run. */
-function startOf({ grid, board }: BoardModel, averagePct: number): Float64Array {
+/** The profile at the start for any average, nowhere wetter than the wood can be or the model can run. */
+function startOf({ grid, board }: BoardModel): (averagePct: number) => Float64Array {
   const most = Math.min(MOST_MC_PCT, mostWaterPct(board.basicSpecificGravity ?? averageGravity));
-  const start = parabolicStart(grid, Math.min(most, averagePct), board.start.shellRatio);
-  return start.map((pct) => Math.min(most, pct));
+  const shape = parabolicStart(grid, 1, board.start.shellRatio);
+  return (averagePct) => {
+    const profile = new Float64Array(shape.length);
+    for (let i = 0; i < profile.length; i++) {
+      profile[i] = Math.min(most, shape[i]! * Math.min(most, averagePct));
+    }
+    return profile;
+  };
 }
 
 type Stretch = { segments: StaySegment[]; around: Around; durationS: number };

@@ -11,36 +11,28 @@ export const errorShare = (pct: number): number => Math.min(1, Math.max(0, pct) 
 /** Three values that stand for a normal distribution, in standard deviations, and their shares (Gauss and Hermite's rule). */
 const [AWAY, AWAY_SHARE, MIDDLE_SHARE] = [Math.sqrt(3), 1 / 6, 2 / 3];
 
-const PROBABILITIES = [0.1, 0.5, 0.9];
-
-/** Values at those probabilities: each between the middles of the two runs round it. */
-class Reader {
-  private readonly found: number[] = [];
-  private below = 0;
-  private before = Number.NaN;
-  private beforeAt = 0;
-
-  /** Whether more values would change nothing. */
-  get isDone(): boolean {
-    return this.found.length === PROBABILITIES.length;
-  }
-
-  /** Takes the next higher value, of this weight. */
-  take(value: number, weight: number): void {
-    const middle = this.below + weight / 2;
-    while (middle >= PROBABILITIES[this.found.length]!) {
-      const share = (PROBABILITIES[this.found.length]! - this.beforeAt) / (middle - this.beforeAt);
-      this.found.push(Number.isNaN(this.before) ? value : this.before + (value - this.before) * share);
+/**
+ * Values at 10, 50 and 90 %: each between the middles of the two runs round it.
+ *
+ * @param values   rising
+ * @param weights  of each, together 1
+ */
+function read(values: Float64Array, weights: Float64Array): Quantiles {
+  let at = 0;
+  let middle = weights[0]! / 2;
+  let beforeAt = 0;
+  const valueAt = (probability: number): number => {
+    while (middle < probability && at < values.length - 1) {
+      beforeAt = middle;
+      middle += (weights[at]! + weights[at + 1]!) / 2;
+      at++;
     }
-    this.below += weight;
-    this.before = value;
-    this.beforeAt = middle;
-  }
-
-  quantiles(): Quantiles {
-    const [low = this.before, median = this.before, high = this.before] = this.found;
-    return { low, median, high };
-  }
+    const value = values[at]!;
+    if (at === 0 || middle < probability) return value;
+    const before = values[at - 1]!;
+    return before + ((value - before) * (probability - beforeAt)) / (middle - beforeAt);
+  };
+  return { low: valueAt(0.1), median: valueAt(0.5), high: valueAt(0.9) };
 }
 
 /**
@@ -50,52 +42,67 @@ class Reader {
  * @param errorPct  standard deviation of what the model gets wrong on a board, % MC, where it is not dry
  */
 export function runQuantiles(weights: readonly number[], errorPct: number) {
+  const count = weights.length;
   // In order of the last values: those of the next day are nearly so.
-  const order = weights.map((_, k) => k);
+  const order = Int32Array.from(weights, (_, k) => k);
+  const sorted = new Float64Array(count);
+  const sortedWeights = new Float64Array(count);
   function sort(values: ArrayLike<number>): void {
-    for (let i = 1; i < order.length; i++) {
+    for (let i = 0; i < count; i++) {
       const k = order[i]!;
       const value = values[k]!;
       let j = i - 1;
-      for (; j >= 0 && values[order[j]!]! > value; j--) order[j + 1] = order[j]!;
+      for (; j >= 0 && sorted[j]! > value; j--) {
+        sorted[j + 1] = sorted[j]!;
+        order[j + 1] = order[j]!;
+      }
+      sorted[j + 1] = value;
       order[j + 1] = k;
     }
+    for (let i = 0; i < count; i++) sortedWeights[i] = weights[order[i]!]!;
   }
 
   /** Of the runs' values as they are. */
   function plain(values: ArrayLike<number>): Quantiles {
     sort(values);
-    const reader = new Reader();
-    for (const k of order) reader.take(values[k]!, weights[k]!);
-    return reader.quantiles();
+    return read(sorted, sortedWeights);
   }
+
+  const less = new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY);
+  const same = new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY);
+  const more = new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY);
+  const merged = new Float64Array(3 * count);
+  const mergedWeights = new Float64Array(3 * count);
 
   /** Of moisture contents, % MC, with the model's error on top. */
   function withError(values: ArrayLike<number>): Quantiles {
     sort(values);
-    const reader = new Reader();
     const off = AWAY * errorPct;
-    // The runs three times, each in order: less the error, as they are, and more it.
-    let [less, same, more] = [0, 0, 0];
-    const at = (cursor: number, error: number): number => {
-      if (cursor === order.length) return Number.POSITIVE_INFINITY;
-      const value = values[order[cursor]!]!;
-      return value + errorShare(value) * error;
-    };
-    let [nextLess, nextSame, nextMore] = [at(0, -off), at(0, 0), at(0, off)];
-    for (let taken = 0; taken < 3 * order.length && !reader.isDone; taken++) {
-      if (nextLess <= nextSame && nextLess <= nextMore) {
-        reader.take(nextLess, AWAY_SHARE * weights[order[less]!]!);
-        nextLess = at(++less, -off);
-      } else if (nextSame <= nextMore) {
-        reader.take(nextSame, MIDDLE_SHARE * weights[order[same]!]!);
-        nextSame = at(++same, 0);
+    for (let i = 0; i < count; i++) {
+      const value = sorted[i]!;
+      const away = errorShare(value) * off;
+      less[i] = value - away;
+      same[i] = value;
+      more[i] = value + away;
+    }
+    // The runs three times, each in order.
+    let [ofLess, ofSame, ofMore] = [0, 0, 0];
+    for (let at = 0; at < merged.length; at++) {
+      const a = less[ofLess]!;
+      const b = same[ofSame]!;
+      const c = more[ofMore]!;
+      if (a <= b && a <= c) {
+        merged[at] = a;
+        mergedWeights[at] = AWAY_SHARE * sortedWeights[ofLess++]!;
+      } else if (b <= c) {
+        merged[at] = b;
+        mergedWeights[at] = MIDDLE_SHARE * sortedWeights[ofSame++]!;
       } else {
-        reader.take(nextMore, AWAY_SHARE * weights[order[more]!]!);
-        nextMore = at(++more, off);
+        merged[at] = c;
+        mergedWeights[at] = AWAY_SHARE * sortedWeights[ofMore++]!;
       }
     }
-    return reader.quantiles();
+    return read(merged, mergedWeights);
   }
 
   return { plain, withError };

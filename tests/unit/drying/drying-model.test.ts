@@ -6,6 +6,7 @@ import {
   atDepthOf,
   averageOf,
   type DryingRun,
+  dryingAlong,
   dryingGrid,
   faceRatio,
   LawTables,
@@ -169,6 +170,25 @@ describe('a board', () => {
     const { finalPct, lostPct } = simulateDrying(runOf({ half: false, faceFactors: [0, 0] }));
     expect(lostPct).toBe(0);
     for (const mc of finalPct) expect(mc).toBeCloseTo(60, 9);
+  });
+
+  test('dries the same whatever was run along the same course before', () => {
+    const course = runOf({
+      half: false,
+      segments: [steady(12, 20, 30 * DAY_S), steady(6, 25.5, 30 * DAY_S)],
+      observeS: [DAY_S, 20 * DAY_S, 50 * DAY_S],
+      depthFractions: [0.1, 0.5],
+    });
+    const wood = new WoodTables(0.56);
+    const paces = [
+      {},
+      { faceFactors: [0, 0.3] as const, emcOffsetPct: 2 },
+      { tables: wood.with(0.4), diffusivityFactor: 2 },
+      { tables: wood.with(1.1), startPct: new Float64Array(40).fill(8) },
+      { faceFactors: [0.3, 0] as const },
+    ].map((changes) => ({ ...course, ...changes }));
+    const run = dryingAlong(course);
+    expect([...paces, ...paces].map(run)).toEqual([...paces, ...paces].map(simulateDrying));
   });
 
   test('whose faces are alike is the same computed whole or as a half', () => {

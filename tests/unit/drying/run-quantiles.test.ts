@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { runQuantiles } from '../../../shared-core/wood/drying/run-quantiles.ts';
+import { errorShare, runQuantiles } from '../../../shared-core/wood/drying/run-quantiles.ts';
 import { normalQuantile, Z_90 } from '../../../shared-core/wood/maths/gaussian.ts';
 
 const even = (count: number): number[] => Array.from({ length: count }, () => 1 / count);
@@ -40,4 +41,58 @@ describe('quantiles over runs', () => {
   test('of one run without error are its value', () => {
     expect(runQuantiles([1], 0).withError([8])).toEqual({ low: 8, median: 8, high: 8 });
   });
+
+  test('are those of all runs sorted, three times each with the error that Gauss and Hermite give', () => {
+    const parts = fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 30 });
+    const given = parts.chain((shares) =>
+      fc.record({
+        shares: fc.constant(shares),
+        days: fc.array(
+          fc.array(fc.double({ min: 2, max: 60, noNaN: true }), {
+            minLength: shares.length,
+            maxLength: shares.length,
+          }),
+          { minLength: 1, maxLength: 4 },
+        ),
+      }),
+    );
+    fc.assert(
+      fc.property(given, ({ shares, days }) => {
+        const weights = shares.map((share) => share / shares.reduce((sum, each) => sum + each, 0));
+        const { withError } = runQuantiles(weights, 0.5);
+        for (const values of days) {
+          const all = values.flatMap((value, k) =>
+            [
+              [-Math.sqrt(3), 1 / 6],
+              [0, 2 / 3],
+              [Math.sqrt(3), 1 / 6],
+            ].map(([away, share]) => ({
+              value: value + away! * 0.5 * errorShare(value),
+              weight: share! * weights[k]!,
+            })),
+          );
+          const { low, median, high } = withError(values);
+          expect(low).toBeCloseTo(simply(all, 0.1), 6);
+          expect(median).toBeCloseTo(simply(all, 0.5), 6);
+          expect(high).toBeCloseTo(simply(all, 0.9), 6);
+        }
+      }),
+    );
+  });
 });
+
+/** Straight between the middles of sorted weighted values, and level beyond the first and last. */
+function simply(all: { value: number; weight: number }[], probability: number): number {
+  let below = 0;
+  const middles = all
+    .toSorted((a, b) => a.value - b.value)
+    .map(({ value, weight }) => {
+      below += weight;
+      return { value, at: below - weight / 2 };
+    });
+  const next = middles.findIndex(({ at }) => at >= probability);
+  if (next === 0) return middles[0]!.value;
+  if (next < 0) return middles.at(-1)!.value;
+  const [a, b] = [middles[next - 1]!, middles[next]!];
+  return a.value + ((b.value - a.value) * (probability - a.at)) / (b.at - a.at);
+}
