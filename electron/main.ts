@@ -14,7 +14,7 @@ import { monotonicMs } from './monotonic.ts';
 import { closeToOutside, denyPermissions } from './shell/closed-to-outside.ts';
 import { fileDialogs } from './shell/file-dialogs.ts';
 import { menuTemplate } from './shell/menu.ts';
-import { isOurPage, pageUrl, SCHEME } from './shell/pages.ts';
+import { guideOn, isOurPage, pageUrl, SCHEME } from './shell/pages.ts';
 import { utilityRadio } from './shell/utility-radio.ts';
 import { watchWindow } from './shell/watched-window.ts';
 import { windowFile } from './window-files.ts';
@@ -49,7 +49,10 @@ async function start(): Promise<void> {
   const openLog = () => openFile(log.file);
   const { isPackaged } = app;
   const isMac = process.platform === 'darwin';
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate({ say, isMac, isPackaged, openLog })));
+  const openGuide = () => void window.loadURL(guideOn(window.webContents.getURL()));
+  Menu.setApplicationMenu(
+    Menu.buildFromTemplate(menuTemplate({ say, isMac, isPackaged, openGuide, openLog })),
+  );
 
   const window = new BrowserWindow({
     width: 1280,

@@ -6,11 +6,18 @@ interface MenuOptions {
   isMac: boolean;
   /** Development alone has the tools that look into the window. */
   isPackaged: boolean;
+  openGuide(): void;
   openLog(): void;
 }
 
 /** The menu in plain words: each entry does what Electron names by its role. */
-export function menuTemplate({ say, isMac, isPackaged, openLog }: MenuOptions): MenuItemConstructorOptions[] {
+export function menuTemplate({
+  say,
+  isMac,
+  isPackaged,
+  openGuide,
+  openLog,
+}: MenuOptions): MenuItemConstructorOptions[] {
   const separator: MenuItemConstructorOptions = { type: 'separator' };
   return [
     ...(isMac ? [{ role: 'appMenu' } as const] : []),
@@ -48,6 +55,12 @@ export function menuTemplate({ say, isMac, isPackaged, openLog }: MenuOptions): 
           : { role: 'quit', label: say('shell.menu.quit') },
       ],
     },
-    { label: say('shell.menu.help'), submenu: [{ label: say('log.open'), click: openLog }] },
+    {
+      label: say('shell.menu.help'),
+      submenu: [
+        { label: say('shell.menu.guide'), click: openGuide },
+        { label: say('log.open'), click: openLog },
+      ],
+    },
   ];
 }

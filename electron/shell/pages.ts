@@ -14,3 +14,10 @@ export function openedAgain(url: string): string {
   const hash = isOurPage(url) ? new URL(url).hash : '';
   return `${pageUrl}?opened-again${hash}`;
 }
+
+/** The same page with the guide on it: only the hash differs, so the page is not loaded anew. */
+export function guideOn(url: string): string {
+  const guide = new URL(isOurPage(url) ? url : pageUrl);
+  guide.hash = '#/help';
+  return guide.href;
+}

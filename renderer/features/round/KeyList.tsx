@@ -2,6 +2,7 @@ import { pedalActionOf, pedalActions } from '../../../shared-core/hands-free/ped
 import { useSettings } from '../../stores/settings.ts';
 import { Actions, Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { HelpLink } from '../../ui/HelpLink.tsx';
 import { useWords } from '../../words.ts';
 import { keyName } from '../settings/key-name.ts';
 import { NextBoardChoice } from '../settings/NextBoardChoice.tsx';
@@ -54,6 +55,7 @@ export function KeysDialog({ onClose }: { onClose: () => void }) {
       <NextBoardChoice />
       <KeyList />
       <p className="soft">{say('round-start.pins-along')}</p>
+      <HelpLink chapter="pins" />
       <Actions>
         <Button kind="main" onClick={onClose} autoFocus>
           {say('common.close')}

@@ -19,6 +19,7 @@ export const shell = {
   'shell.menu.close': 'Fenster schließen',
   'shell.menu.quit': 'Beenden',
   'shell.menu.help': 'Hilfe',
+  'shell.menu.guide': 'Anleitung',
 
   'shell.opened-again':
     'Das Fenster ist abgestürzt und wurde wieder geöffnet. Nichts Gespeichertes ging verloren.',

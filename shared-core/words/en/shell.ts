@@ -18,6 +18,7 @@ export const shell = {
   'shell.menu.close': 'Close the window',
   'shell.menu.quit': 'Quit',
   'shell.menu.help': 'Help',
+  'shell.menu.guide': 'The guide',
 
   'shell.opened-again': 'The window stopped and was opened again. Nothing saved was lost.',
   'shell.keeps-stopping': 'The window keeps stopping.',

@@ -41,6 +41,23 @@ const names = new Set(written);
 const isOnScreen = (text: string): boolean =>
   names.has(text) || (/[.?!]$/.test(text) && sentences.includes(text));
 
+/** Where the window says a sentence by its code alone, with what stands before it: of 'a.b', `aria-label={say('a.b'`. */
+const renderer = resolve(import.meta.dirname, '../../../renderer');
+const source = readdirSync(renderer, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.tsx'))
+  .map((file) => readFileSync(join(renderer, file), 'utf8'))
+  .join('\n');
+
+/** A name that only a screen reader says cannot be found by someone who looks for it. */
+function isOnlySpoken(text: string): boolean {
+  const codes = Object.entries(english).flatMap(([code, sentence]) => (sentence === text ? [code] : []));
+  const uses = codes.map((code) => source.split(`'${code}'`).length - 1);
+  const spoken = codes.map(
+    (code) => source.split(new RegExp(`(?:aria-label=|spoken-only">)\\{say\\('${code}'`)).length - 1,
+  );
+  return uses.some((count) => count > 0) && codes.every((_, at) => uses[at] === spoken[at]);
+}
+
 test('each chapter is in the list, and each of the list is there', () => {
   expect(readdirSync(folder).sort()).toEqual(ids.map((id) => `${id}.md`).sort());
 });
@@ -53,6 +70,7 @@ describe.each(chapters)('the chapter $id', ({ id, title, blocks }) => {
       typeof part === 'object' && part.kind === 'on-screen' ? [part.text] : [],
     );
     expect(shown.filter((text) => !isOnScreen(text))).toEqual([]);
+    expect(shown.filter(isOnlySpoken)).toEqual([]);
   });
 
   test('links to chapters and headings that exist', () => {

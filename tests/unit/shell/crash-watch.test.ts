@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { createCrashWatch } from '../../../electron/shell/crash-watch.ts';
 import { menuTemplate } from '../../../electron/shell/menu.ts';
-import { isOurPage, openedAgain, pageUrl } from '../../../electron/shell/pages.ts';
+import { guideOn, isOurPage, openedAgain, pageUrl } from '../../../electron/shell/pages.ts';
 import { say } from '../app/a-window.ts';
 
 test('a window that stopped is opened again, but the third time in a minute the person is asked', () => {
@@ -36,10 +36,15 @@ test.each([
   'file:///window/',
 ])('no page of ours: %s', (url) => expect(isOurPage(url)).toBe(false));
 
-const rolesOf = (isPackaged: boolean): unknown[] =>
-  menuTemplate({ say, isMac: false, isPackaged, openLog: () => undefined }).flatMap(({ submenu }) =>
-    Array.isArray(submenu) ? submenu.map(({ role }) => role) : [],
-  );
+const entriesOf = (isPackaged: boolean, opened: string[] = []) =>
+  menuTemplate({
+    say,
+    isMac: false,
+    isPackaged,
+    openGuide: () => opened.push('guide'),
+    openLog: () => opened.push('log'),
+  }).flatMap(({ submenu }) => (Array.isArray(submenu) ? submenu : []));
+const rolesOf = (isPackaged: boolean): unknown[] => entriesOf(isPackaged).map(({ role }) => role);
 
 test('the menu has Reload and Zoom, and the developer tools only in development', () => {
   for (const role of ['reload', 'zoomIn', 'zoomOut', 'resetZoom', 'copy', 'paste', 'quit']) {
@@ -47,4 +52,12 @@ test('the menu has Reload and Zoom, and the developer tools only in development'
   }
   expect(rolesOf(false)).toContain('toggleDevTools');
   expect(rolesOf(true)).not.toContain('toggleDevTools');
+});
+
+test('Help opens the guide, at the page that is open, and the error report', () => {
+  const opened: string[] = [];
+  for (const { click } of entriesOf(true, opened)) (click as (() => void) | undefined)?.();
+  expect(opened).toEqual(['guide', 'log']);
+  expect(guideOn(`${pageUrl}?opened-again#/round/3`)).toBe(`${pageUrl}?opened-again#/help`);
+  expect(guideOn('')).toBe(`${pageUrl}#/help`);
 });
