@@ -1,8 +1,15 @@
 import type { Species } from './species.ts';
 
+/** A text that is compared as words: its words, them in a row, and their letters alone. */
+interface Text {
+  words: string[];
+  row: string;
+  letters: string;
+}
+
 /** Letters and digits only, lower case, without accents: "Douglas-fir" and "douglas fir" are the same words. */
-function words(text: string): string[] {
-  return text
+function textOf(text: string): Text {
+  const words = text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
@@ -10,19 +17,19 @@ function words(text: string): string[] {
     .replace(/['’]/g, '')
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '');
+  return { words, row: words.join(' '), letters: words.join('') };
 }
 
 /**
  * How well a name answers: 0 the same words, 1 it begins with them, 2 they are among its words, 3 they begin its words, 4 it
  * contains them.
  */
-function match(typed: string[], name: string): 0 | 1 | 2 | 3 | 4 | null {
-  const nameWords = words(name);
-  if (nameWords.join(' ') === typed.join(' ')) return 0;
-  if (nameWords.slice(0, typed.length).join(' ') === typed.join(' ')) return 1;
-  if (typed.every((word) => nameWords.includes(word))) return 2;
-  if (typed.every((word) => nameWords.some((nameWord) => nameWord.startsWith(word)))) return 3;
-  return nameWords.join('').includes(typed.join('')) ? 4 : null;
+function match(typed: Text, name: Text): 0 | 1 | 2 | 3 | 4 | null {
+  if (name.row === typed.row) return 0;
+  if (name.row.startsWith(`${typed.row} `)) return 1;
+  if (typed.words.every((word) => name.words.includes(word))) return 2;
+  if (typed.words.every((word) => name.words.some((nameWord) => nameWord.startsWith(word)))) return 3;
+  return name.letters.includes(typed.letters) ? 4 : null;
 }
 
 /** Rank of a match among all: the species' name goes before a sawyer's word for it, and mere letters come last. */
@@ -80,13 +87,34 @@ const commonness = ({ id }: Species): number => {
 type Named = (name: string) => string;
 const asItIs: Named = (name) => name;
 
-/** A species by its shown name; its own is one more that a person may type. */
-const shownAs = (species: Species, named: Named): Species => ({
-  ...species,
-  name: named(species.name),
-  group: named(species.group),
-  aliases: [...species.aliases, species.name],
-});
+/** A species with each of its names in words; its own name is one more that a person may type where another is shown. */
+interface Called {
+  species: Species;
+  shown: string;
+  names: { kind: keyof typeof RANKS; text: Text }[];
+}
+
+/** Names do not change with what is typed: splitting them is nearly all of the time that a key takes. */
+const calledBefore = new WeakMap<Named, WeakMap<Species, Called>>();
+
+function calledIn(species: Species, named: Named): Called {
+  const before = calledBefore.get(named) ?? new WeakMap<Species, Called>();
+  calledBefore.set(named, before);
+  const called = before.get(species) ?? splitNames(species, named);
+  before.set(species, called);
+  return called;
+}
+
+function splitNames(species: Species, named: Named): Called {
+  const shown = named(species.name);
+  const names: [keyof typeof RANKS, string][] = [
+    ['name', shown],
+    ...[...species.aliases, species.name].map((alias): ['alias', string] => ['alias', alias]),
+    ['botanical', species.botanicalName ?? ''],
+    ['group', named(species.group)],
+  ];
+  return { species, shown, names: names.map(([kind, name]) => ({ kind, text: textOf(name) })) };
+}
 
 /**
  * Species that a person may mean by what they typed: common name, alias (a sawyer's word), botanical name or group.
@@ -95,32 +123,28 @@ const shownAs = (species: Species, named: Named): Species => ({
  * @example findSpecies('linden', builtInSpecies)[0].name // 'American basswood'
  */
 export function findSpecies(query: string, allSpecies: readonly Species[], named: Named = asItIs): Species[] {
-  const typed = words(query);
+  const typed = textOf(query);
   const isAll = query.trim() === '';
-  if (typed.length === 0 && !isAll) return [];
+  if (typed.row === '' && !isAll) return [];
   return allSpecies
-    .map((species) => ({ species, shown: shownAs(species, named) }))
-    .map(({ species, shown }) => ({
-      species,
-      name: shown.name,
-      rank: isAll ? 0 : rankOf(typed, shown),
-      common: isAll ? 0 : commonness(species),
+    .map((species) => calledIn(species, named))
+    .map((called) => ({
+      ...called,
+      rank: isAll ? 0 : rankOf(typed, called),
+      common: isAll ? 0 : commonness(called.species),
     }))
     .filter(({ rank }) => rank < Infinity)
-    .sort((a, b) => a.rank - b.rank || a.common - b.common || a.name.localeCompare(b.name, 'en'))
+    .sort((a, b) => a.rank - b.rank || a.common - b.common || a.shown.localeCompare(b.shown, 'en'))
     .map(({ species }) => species);
 }
 
 /** Whether this is what the trade sells under one name, and not one species: "Red oak (any)". */
 const isAny = ({ name }: Species): boolean => name.endsWith('(any)');
 
-const isSoldAs = (typed: readonly string[], name: string): boolean => match([...typed, 'any'], name) === 0;
+const isSoldAs = (typed: Text, name: Text): boolean => name.row === `${typed.row} any`;
 
-const namesOf = ({ name, aliases, botanicalName }: Species): string[] => [
-  name,
-  ...aliases,
-  botanicalName ?? '',
-];
+const hasName = ({ names }: Called, fits: (name: Text) => boolean): boolean =>
+  names.some(({ kind, text }) => kind !== 'group' && fits(text));
 
 /**
  * What a text can only mean, of what `findSpecies` found for it: the species of that very name; else the trade's group that
@@ -131,21 +155,20 @@ const namesOf = ({ name, aliases, botanicalName }: Species): string[] => [
  * @example speciesMeant('cherry', findSpecies('cherry', builtInSpecies)) // [Black cherry]
  */
 export function speciesMeant(text: string, found: readonly Species[], named: Named = asItIs): Species[] {
-  const typed = words(text);
-  const begins = (name: string): boolean => words(name).join(' ').startsWith(typed.join(' '));
-  const hasName = (species: Species, fits: (name: string) => boolean): boolean =>
-    namesOf(shownAs(species, named)).some(fits);
-  const isWhole = (name: string): boolean => match(typed, name) === 0;
-  const ways: ((species: Species) => boolean)[] = [
-    ({ name }) => isWhole(named(name)),
-    ({ name }) => isSoldAs(typed, name),
-    (species) => isAny(species) && hasName(species, isWhole),
-    (species) => hasName(species, isWhole),
-    (species) => hasName(species, begins),
-    (species) => hasName(species, (name) => (match(typed, name) ?? 4) < 4),
+  const typed = textOf(text);
+  if (typed.row === '') return [];
+  const isWhole = (name: Text): boolean => name.row === typed.row;
+  const ways: ((called: Called) => boolean)[] = [
+    ({ names }) => names.some(({ kind, text: name }) => kind === 'name' && isWhole(name)),
+    (called) => hasName(called, (name) => isSoldAs(typed, name)),
+    (called) => isAny(called.species) && hasName(called, isWhole),
+    (called) => hasName(called, isWhole),
+    (called) => hasName(called, (name) => name.row.startsWith(typed.row)),
+    (called) => hasName(called, (name) => (match(typed, name) ?? 4) < 4),
   ];
-  if (typed.length === 0) return [];
-  return ways.map((fits) => found.filter(fits)).find((meant) => meant.length > 0) ?? [];
+  const all = found.map((species) => calledIn(species, named));
+  const meant = ways.map((fits) => all.filter(fits)).find((those) => those.length > 0) ?? [];
+  return meant.map(({ species }) => species);
 }
 
 /**
@@ -155,29 +178,20 @@ export function speciesMeant(text: string, found: readonly Species[], named: Nam
  * @example speciesCalled('chestnut', builtInSpecies) // [American chestnut]
  */
 export function speciesCalled(text: string, species: readonly Species[]): Species[] {
-  const typed = words(text);
-  if (typed.length === 0) return [];
-  const isWhole = (name: string): boolean => match(typed, name) === 0;
-  const ends = (name: string): boolean => words(name).slice(-typed.length).join(' ') === typed.join(' ');
-  const meant = speciesMeant(text, findSpecies(text, species));
-  const whole = meant.filter((each) => namesOf(each).some((name) => isWhole(name) || isSoldAs(typed, name)));
-  return whole.length > 0
-    ? whole
-    : meant.length === 1
-      ? meant.filter((each) => namesOf(each).some(ends))
-      : meant;
+  const typed = textOf(text);
+  if (typed.row === '') return [];
+  const isWhole = (name: Text): boolean => name.row === typed.row;
+  const ends = (name: Text): boolean => isWhole(name) || name.row.endsWith(` ${typed.row}`);
+  const meant = speciesMeant(text, findSpecies(text, species)).map((each) => calledIn(each, asItIs));
+  const whole = meant.filter((each) => hasName(each, (name) => isWhole(name) || isSoldAs(typed, name)));
+  const ended = meant.length === 1 ? meant.filter((each) => hasName(each, ends)) : meant;
+  return (whole.length > 0 ? whole : ended).map(({ species: each }) => each);
 }
 
-function rankOf(typed: string[], species: Species): number {
-  const names: [keyof typeof RANKS, string][] = [
-    ['name', species.name],
-    ...species.aliases.map((alias): ['alias', string] => ['alias', alias]),
-    ['botanical', species.botanicalName ?? ''],
-    ['group', species.group],
-  ];
+function rankOf(typed: Text, { names }: Called): number {
   return Math.min(
-    ...names.map(([kind, name]) => {
-      const quality = match(typed, name);
+    ...names.map(({ kind, text }) => {
+      const quality = match(typed, text);
       return quality === null ? Infinity : RANKS[kind][quality];
     }),
   );
