@@ -31,7 +31,7 @@ const backend = `#!/bin/sh
 folder="\${DEVICE_URI#keep:}"
 case "$folder" in
   */fails) echo "ERROR: The labels are used up" >&2; exit 1 ;;
-  */slow) exec sleep 30 ;;
+  */slow) : > "$folder/$1.begun"; exec sleep 30 ;;
 esac
 cat "\${6:--}" > "$folder/$1.part" && mv "$folder/$1.part" "$folder/$1.pdf"
 `;
@@ -196,6 +196,10 @@ ${isRoot ? 'User lp\nGroup lp\nSystemGroup root\n' : `User ${userInfo().username
     socket: at('sock'),
     /** What its printers put on paper so far. */
     printed,
+    /** How many jobs its slow printer has begun. */
+    begun: (): number => readdirSync(at('out/slow')).length,
+    /** How often printers have said that to it. Its log repeats itself where a job failed, in other words. */
+    heard: (said: string): number => readFileSync(at('error.log'), 'utf8').split(`] ${said}`).length - 1,
     /** Takes away what was printed. */
     clear: (): void => {
       for (const name of readdirSync(at('out/saves'))) rmSync(at('out/saves', name));

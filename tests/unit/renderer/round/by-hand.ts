@@ -11,3 +11,11 @@ export async function scan(code: string): Promise<void> {
   await userEvent.setup({ delay: null }).keyboard(`${code}{Enter}`);
   clock.mockRestore();
 }
+
+/** What happens from now on happens so much later, by its own time. */
+export function passTime(ms: number) {
+  const timeOf = Object.getOwnPropertyDescriptor(Event.prototype, 'timeStamp')!.get!;
+  return vi.spyOn(Event.prototype, 'timeStamp', 'get').mockImplementation(function (this: Event) {
+    return timeOf.call(this) + ms;
+  });
+}

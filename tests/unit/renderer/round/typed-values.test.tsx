@@ -11,7 +11,7 @@ import type { Suspicion } from '../../../../shared-core/probing/readings/reading
 import { message } from '../../../../shared-core/words/message.ts';
 import { expectNoBarriers, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aBoard, aReading, aRound, read } from './a-round.ts';
-import { byHand, scan } from './by-hand.ts';
+import { byHand, passTime, scan } from './by-hand.ts';
 
 const owner = { roundId: 12, boardId: 101, stackId: 3 };
 const InMain = ({ children }: { children: ReactNode }) => <main>{children}</main>;
@@ -436,8 +436,9 @@ describe('keys', () => {
     await user.keyboard('19{Backspace>1/}{Backspace>1/}{Backspace>1/}{Backspace>1/}');
     expect(field().value).toBe('');
     expect(machine.inputsOf('rounds.undo')).toEqual([]);
-    await new Promise((wait) => setTimeout(wait, 1050));
+    const elapsed = passTime(1050);
     await user.keyboard('{Backspace}{Backspace}{Backspace}');
+    elapsed.mockRestore();
     expect(machine.inputsOf('rounds.undo')).toEqual([{ readingId: 2 }]);
   });
 
