@@ -3,7 +3,7 @@
  *
  *     npx node tests/bench/yard.bench.ts [boards, 100000] [rounds of four readings, 2]
  *
- * With five rounds it has 2,000,000 readings, and takes long to fill. Every figure is the median and the worst of so many
+ * With five rounds it has 2,000,000 readings. Every figure is the median and the worst of so many
  * runs, in ms. Bare is what SQLite takes over a connection of its own: for the list, its newest hundred rows with all that
  * they show, and their number; for a search, the number of those whose ID has the text. Labels count all of the
  * processor's time, which other work on the machine makes hardly longer.
