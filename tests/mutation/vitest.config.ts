@@ -11,8 +11,9 @@ export default defineConfig({
       ...['gatt', 'probing', 'wood'].map((folder) => `tests/unit/${folder}/**/*.test.ts`),
       'tests/reference/{dry-kiln,james,resistance,pfaff,sanchez,sample-size,wood-handbook}*.test.ts',
     ],
-    exclude: ['one-story', 'read-and-forecast'].map((file) => `**/${file}.test.ts`),
+    exclude: ['one-story', 'read-and-forecast', 'call-of-any-board'].map((file) => `**/${file}.test.ts`),
     isolate: false,
-    testTimeout: 60_000,
+    // It runs beside other work, at the lowest priority.
+    testTimeout: 600_000,
   },
 });

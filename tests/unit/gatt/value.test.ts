@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';
-import { decodeValue, readableFormats, representableRange } from '../../../shared-core/gatt/value.ts';
+import {
+  decodeLayout,
+  decodeValue,
+  formatTakesExponent,
+  octetsOfFormat,
+  placeOf,
+  readableFormats,
+  representableRange,
+  storageOfFormat,
+} from '../../../shared-core/gatt/value.ts';
 import { english } from '../../../shared-core/words/en/index.ts';
 
 const layout = { kind: 'number', byteOffset: 0, exponent: 0, scale: 1, offset: 0 } as const;
@@ -141,6 +150,149 @@ describe('integers with an exponent', () => {
   });
 });
 
+// Bluetooth SIG, Assigned Numbers, Format Types: the columns "Exponent Value" and "Format Type" (looked up).
+describe('the formats of the standard', () => {
+  const withExponent = [4, 5, 6, 7, 8, 9, 10, 12, 13, 14, 15, 16, 17, 18];
+  const without = [2, 3, 20, 21, 22, 23];
+
+  test('numbers of up to 64 bits are read; booleans, 128 bits, text and structs are not', () => {
+    expect(readableFormats).toEqual([...withExponent, ...without].sort((a, b) => a - b));
+    for (const format of [1, 11, 19, 24, 25, 26, 27]) {
+      expect(octetsOfFormat(format)).toBeNull();
+      expect(storageOfFormat(format)).toBeUndefined();
+      expect(formatTakesExponent(format)).toBe(false);
+      expect(decodeValue(new Uint8Array(16), selfDescribed(format))).toEqual({
+        ok: false,
+        noReading: false,
+        problem: { code: 'meter.value.format-unreadable', facts: { format } },
+      });
+    }
+  });
+
+  test('an exponent applies to integers of a byte and more, and to nothing else', () => {
+    expect(readableFormats.filter((format) => formatTakesExponent(format))).toEqual(withExponent);
+    expect(decodeValue(Uint8Array.of(3), selfDescribed(2, -1))).toEqual({ ok: true, value: 3 });
+    // 3 × 10^1 with the exponent in the value itself.
+    expect(decodeValue(octets(0x1003, 2), selfDescribed(22, -2))).toEqual({ ok: true, value: 30 });
+  });
+
+  test.each([
+    [2, 1],
+    [3, 1],
+    [4, 1],
+    [5, 2],
+    [6, 2],
+    [7, 3],
+    [8, 4],
+    [9, 6],
+    [10, 8],
+    [12, 1],
+    [13, 2],
+    [14, 2],
+    [15, 3],
+    [16, 4],
+    [17, 6],
+    [18, 8],
+    [20, 4],
+    [21, 8],
+    [22, 2],
+    [23, 4],
+  ])('format %i fills %i bytes', (format, count) => {
+    expect(octetsOfFormat(format)).toBe(count);
+    expect(decodeValue(new Uint8Array(count), selfDescribed(format))).toEqual({ ok: true, value: 0 });
+    expect(decodeValue(new Uint8Array(count - 1), selfDescribed(format))).toMatchObject({
+      problem: { code: 'meter.value.bytes-missing', facts: { sent: count - 1, needed: count } },
+    });
+  });
+});
+
+// Bits as `layout.ts` counts them: arithmetic.
+describe('an integer of any bits', () => {
+  const bitsOf = (more: Partial<Extract<Layout, { kind: 'bits' }>>) =>
+    ({
+      kind: 'bits',
+      firstBit: 0,
+      bits: 12,
+      signed: false,
+      exponent: 0,
+      scale: 1,
+      offset: 0,
+      ...more,
+    }) as const;
+
+  test.each([
+    // 0xABCD low byte first: its lowest twelve bits, those from bit 4 on, and four in the middle.
+    ['cdab', { bits: 12 }, 0xbcd],
+    ['cdab', { firstBit: 4, bits: 12 }, 0xabc],
+    ['cdab', { firstBit: 6, bits: 4 }, 0xf],
+    // From bit 12 to bit 20, over two bytes of three.
+    ['00f00c', { firstBit: 12, bits: 8 }, 0xcf],
+    // 0xABCD as it is written: bits are counted from its highest.
+    ['abcd', { bits: 12, byteOrder: 'high-first' }, 0xabc],
+    ['abcd', { firstBit: 4, bits: 12, byteOrder: 'high-first' }, 0xbcd],
+    ['00abcd', { firstBit: 12, bits: 8, byteOrder: 'high-first' }, 0xbc],
+    // Two's complement of the same twelve bits.
+    ['ff0f', { bits: 12, signed: true }, -1],
+    ['0008', { bits: 12, signed: true }, -2048],
+    ['ff07', { bits: 12, signed: true }, 2047],
+    ['0080', { firstBit: 15, bits: 1 }, 1],
+  ] as const)('0x%s under %j is %i', (hex, more, value) => {
+    const bytes = Uint8Array.from(Buffer.from(hex, 'hex'));
+    expect(decodeLayout(bytes, bitsOf(more))).toEqual({ ok: true, value });
+    expect(Buffer.from(bytes).toString('hex')).toBe(hex);
+  });
+
+  test('its exponent, scale and offset are those of any integer', () => {
+    const layout = bitsOf({ exponent: -1, scale: 2, offset: 0.5 });
+    expect(decodeLayout(Uint8Array.of(65, 0), layout)).toEqual({ ok: true, value: 13.5 });
+  });
+
+  test('a packet that ends before its last bit is refused with the bytes that it needs', () => {
+    expect(decodeLayout(new Uint8Array(2), bitsOf({ firstBit: 5 }))).toMatchObject({
+      problem: { code: 'meter.value.bytes-missing', facts: { sent: 2, needed: 3 } },
+    });
+    expect(decodeLayout(new Uint8Array(2), bitsOf({ firstBit: 4 })).ok).toBe(true);
+  });
+});
+
+describe('what a layout can hold, and where it looks', () => {
+  const number = (format: number, more: Partial<Layout> = {}): Layout =>
+    ({ ...layout, format, ...more }) as Layout;
+  const bits: Layout = {
+    kind: 'bits',
+    firstBit: 12,
+    bits: 8,
+    signed: false,
+    exponent: 0,
+    scale: 1,
+    offset: 0,
+  };
+
+  test.each<[string, Layout, { min: number; max: number } | null]>([
+    ['uint8', number(4), { min: 0, max: 255 }],
+    ['sint8', number(12), { min: -128, max: 127 }],
+    ['uint16 in tenths', number(6, { exponent: -1 }), { min: 0, max: 6553.5 }],
+    ['uint8 of half points from 4 on', number(4, { scale: 0.5, offset: 4 }), { min: 4, max: 131.5 }],
+    ['uint8 that counts down', number(4, { scale: -1, offset: 100 }), { min: -155, max: 100 }],
+    ['eight bits', bits, { min: 0, max: 255 }],
+    ['eight bits with a sign', { ...bits, signed: true }, { min: -128, max: 127 }],
+    ['a float', number(20), null],
+    ['a medical float', number(22), null],
+    ['text', { ...layout, kind: 'text', nth: 1 }, null],
+  ])('%s', (_, of, range) => {
+    expect(representableRange(of)).toEqual(range);
+  });
+
+  test.each<[string, Layout, { from: number; count: number | null }]>([
+    ['a number at its offset', number(7, { byteOffset: 3 }), { from: 3, count: 3 }],
+    ['bits in all bytes that have one of them', bits, { from: 1, count: 2 }],
+    ['bits that end with a byte', { ...bits, firstBit: 8 }, { from: 1, count: 1 }],
+    ['text to the end', { ...layout, kind: 'text', byteOffset: 2, nth: 1 }, { from: 2, count: null }],
+  ])('%s', (_, of, place) => {
+    expect(placeOf(of)).toEqual(place);
+  });
+});
+
 describe('IEEE 754 floats', () => {
   // Node's own writer as the other side.
   test('a 32-bit and a 64-bit float are read back', () => {
@@ -233,6 +385,21 @@ describe('IEEE 11073 FLOAT and SFLOAT', () => {
   );
 });
 
+// Special values have the exponent 0 (the same page): with another one they are numbers.
+test('the mantissa of a special value with an exponent is a number', () => {
+  expect(decodeValue(octets(0xf7ff, 2), selfDescribed(22))).toEqual({ ok: true, value: 204.7 });
+  expect(decodeValue(octets(0x1802, 2), selfDescribed(22))).toEqual({ ok: true, value: -20_460 });
+});
+
+test('a 64-bit float below every number is below the scale of its meter', () => {
+  const bytes = Buffer.alloc(8);
+  bytes.writeDoubleLE(Number.NEGATIVE_INFINITY);
+  expect(decodeValue(bytes, selfDescribed(21))).toMatchObject({
+    noReading: true,
+    problem: { code: 'meter.value.below-scale' },
+  });
+});
+
 describe('text', () => {
   const textOf = (unit: 'pct' | 'ohm') => ({
     value: { ...layout, kind: 'text' as const, nth: 1 },
@@ -309,6 +476,26 @@ describe('bytes from the air', () => {
       ok: false,
       noReading: false,
       problem: { code, facts: { sent, needed: 2 } },
+    });
+  });
+
+  test('a number behind the value is one more only where the value was to be alone', () => {
+    const described = selfDescribed(6);
+    expect(decodeValue(Uint8Array.of(126, 0, 9), { ...described, origin: 'mapped-by-hand' })).toEqual({
+      ok: true,
+      value: 126,
+    });
+    expect(decodeLayout(Uint8Array.of(126, 0, 9), described.value)).toEqual({ ok: true, value: 126 });
+  });
+
+  test('a number that no double can hold is refused', () => {
+    const tooLarge = { ...selfDescribed(21).value, scale: 1e60 };
+    const bytes = Buffer.alloc(8);
+    bytes.writeDoubleLE(1e300);
+    expect(decodeLayout(bytes, tooLarge)).toEqual({
+      ok: false,
+      noReading: false,
+      problem: { code: 'meter.value.too-large' },
     });
   });
 
