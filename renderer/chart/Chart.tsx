@@ -85,5 +85,7 @@ export function Chart(chart: ChartDescription) {
   );
 }
 
-const cellOf = (cell: Cell | undefined) =>
-  cell?.isName ? <span translate="no">{cell.text}</span> : cell?.text;
+function cellOf(cell: Cell | undefined) {
+  if (cell?.isSentence) return <span className={styles.sentence}>{cell.text}</span>;
+  return cell?.isName ? <span translate="no">{cell.text}</span> : cell?.text;
+}

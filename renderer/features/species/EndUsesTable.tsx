@@ -33,7 +33,7 @@ export function EndUsesTable({
               </>
             ),
             below: ({ note, isDamaged }) =>
-              isDamaged ? say('damaged.use') : note && <span translate="no">{note}</span>,
+              isDamaged ? say('damaged.use') : note && <span translate="no">{formats.named(note)}</span>,
             sortBy: ({ name }) => formats.named(name),
           },
           {

@@ -11,11 +11,12 @@ import { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
 import { draftOfSpecies, type SpeciesDraft, speciesDraftSchema } from './species-draft.ts';
 
-const curveOptions = Array.from(resistanceCurves, ([value, curve]) => ({
-  value,
-  label: curve.name,
-  isName: true,
-})).sort((a, b) => a.label.localeCompare(b.label, 'en'));
+const curveOptions = (named: (name: string) => string) =>
+  Array.from(resistanceCurves, ([value, curve]) => ({
+    value,
+    label: named(curve.name),
+    isName: true,
+  })).sort((a, b) => a.label.localeCompare(b.label));
 
 /** Edits a species' names and figures; what is not known stays empty. A new one, begun with `start`, where `species` is null. */
 export function SpeciesForm({
@@ -29,7 +30,7 @@ export function SpeciesForm({
   start: SpeciesDraft;
   onClose: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const edit = useEdit('species.edit', species);
   const theirs = edit.theirs && draftOfSpecies(edit.theirs);
   const { field, read, refill } = useDraft(speciesDraftSchema, start, theirs);
@@ -100,7 +101,7 @@ export function SpeciesForm({
       <Select
         label={say('species.curve')}
         hint={say('species.curve-hint')}
-        options={[{ value: '', label: say('species.curve-none') }, ...curveOptions]}
+        options={[{ value: '', label: say('species.curve-none') }, ...curveOptions(formats.named)]}
         {...field('curveId')}
       />
       <div className="form-grid">

@@ -79,7 +79,7 @@ function Found({ species }: { species: SpeciesRow }) {
         <SpeciesFigures species={species} />
         {species.note && (
           <p className="soft" translate="no">
-            {species.note}
+            {formats.named(species.note)}
           </p>
         )}
         {species.source && <SourcesLink part="species" />}

@@ -4,6 +4,8 @@ import { shownLayers, valueAt } from './shown-layers.ts';
 
 export interface Cell {
   text: string;
+  /** Words that a table may put on several lines, and not a value. */
+  isSentence?: boolean;
   isName?: boolean;
 }
 
@@ -52,7 +54,9 @@ function rowsOf(layer: Layer, textOf: (value: Value) => Cell): Row[] {
   const { name } = layer;
   if (name === null) return [];
   if (layer.kind === 'interval') {
-    return [{ x: layer.likely ?? layer.from, cells: new Map([[name, { text: layer.text }]]) }];
+    return [
+      { x: layer.likely ?? layer.from, cells: new Map([[name, { text: layer.text, isSentence: true }]]) },
+    ];
   }
   if (layer.kind === 'marks') {
     return layer.values.map(({ x, word, isName }) => ({

@@ -7,6 +7,6 @@ export function publishedCorrection({ curveId, linear }: Pick<Species, 'curveId'
   if (linear) return message('species.correction.linear');
   const curve = curveId === null ? undefined : resistanceCurves.get(curveId);
   return curve
-    ? message('species.correction.curve', { curveName: curve.name })
+    ? message('species.correction.curve', { curveSpeciesName: curve.name })
     : message('species.correction.none');
 }

@@ -2,6 +2,7 @@ import type { Catalog } from '../en/index.ts';
 import { air } from './air.ts';
 import { backups } from './backups.ts';
 import { board } from './board.ts';
+import { builtInNotes } from './built-in-notes.ts';
 import { calls } from './calls.ts';
 import { cautions } from './cautions.ts';
 import { chart } from './chart.ts';
@@ -84,6 +85,7 @@ export const german: Catalog = {
   ...missing,
   ...movement,
   ...names,
+  ...builtInNotes,
   ...notes,
   ...ownFit,
   ...pastRound,

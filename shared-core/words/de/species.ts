@@ -22,7 +22,7 @@ export const species = {
 
   'species.correction.linear': 'Veröffentlichte Korrektur: Holzart und Temperatur, mit linearen Beiwerten.',
   'species.correction.curve':
-    'Veröffentlichte Korrektur: Holzart und Temperatur, mit der Kennlinie für {curveName}.',
+    'Veröffentlichte Korrektur: Holzart und Temperatur, mit der Kennlinie für {curveSpeciesName}.',
   'species.correction.none': 'Veröffentlichte Korrektur: nur Temperatur.',
 
   'species.specific-gravity': 'Raumdichte, bezogen auf Wasser',

@@ -20,7 +20,8 @@ export const species = {
   'species.also-called': 'Also called {names}.',
 
   'species.correction.linear': 'Published correction: species and temperature, by linear coefficients.',
-  'species.correction.curve': 'Published correction: species and temperature, by the curve for {curveName}.',
+  'species.correction.curve':
+    'Published correction: species and temperature, by the curve for {curveSpeciesName}.',
   'species.correction.none': 'Published correction: temperature only.',
 
   'species.specific-gravity': 'Basic specific gravity',

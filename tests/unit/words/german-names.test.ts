@@ -1,7 +1,9 @@
 /** What comes with the program, in German. Trade names: DIN EN 13556 (from memory). */
 import { expect, test } from 'vitest';
+import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { findSpecies, speciesMeant } from '../../../shared-core/wood/species/find-species.ts';
+import { builtInNotes } from '../../../shared-core/words/de/built-in-notes.ts';
 import { names } from '../../../shared-core/words/de/names.ts';
 import { type Catalog, english } from '../../../shared-core/words/en/index.ts';
 import { createWords } from '../../../shared-core/words/words.ts';
@@ -9,6 +11,13 @@ import { createWords } from '../../../shared-core/words/words.ts';
 const display = { locale: 'de-DE', timeZone: 'Europe/Berlin', units: 'metric', today: null } as const;
 const { formats, say } = createWords({ catalog: { ...english, ...names } as Catalog, ...display });
 const findGerman = (query: string) => findSpecies(query, builtInSpecies, formats.named);
+
+test('every note and curve that comes with the program is in German, and nothing else', () => {
+  const curves = [...resistanceCurves.values()].map(({ name }) => name);
+  const notes = [...builtInSpecies, ...builtInEndUses].map(({ note }) => note);
+  const all = [...curves, ...notes].filter((each) => each !== '' && !(`name:${each}` in names));
+  expect(Object.keys(builtInNotes).sort()).toEqual([...new Set(all)].map((each) => `name:${each}`).sort());
+});
 
 test('every species, group and use has a German name, and nothing else', () => {
   const all = [
