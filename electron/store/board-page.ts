@@ -41,8 +41,15 @@ const orders: Record<BoardSort, Order> = {
   },
 };
 
+/** Where all of a search's boards come from. */
+const BY_TEXT = 'FROM board b INDEXED BY board_by_text';
+
+/** Where boards are counted that are on any page. */
+export const countedFrom = ({ stackId, search, filter = null }: BoardPage): string =>
+  search !== '' && stackId === null && filter === null ? BY_TEXT : 'FROM board b';
+
 /** The order of a page's boards, and where they come from in that order. */
-export function orderOf({ stackId, filter, sort = 'added', descending }: BoardPage): {
+export function orderOf({ stackId, search, filter, sort = 'added', descending }: BoardPage): {
   order: string;
   from: string;
 } {
@@ -54,11 +61,12 @@ export function orderOf({ stackId, filter, sort = 'added', descending }: BoardPa
       order: sort === 'added' ? 'ORDER BY b.archived_at DESC, b.id DESC' : by(descending ? 'DESC' : 'ASC'),
       from: 'FROM board b INDEXED BY board_by_archived JOIN species w ON w.id = b.species_id',
     };
+  const ofWholeYard = search !== '' && sort === 'added' ? BY_TEXT : ofYard;
   return {
     order: by(descending ? 'DESC' : 'ASC'),
     from:
       stackId === null
-        ? ofYard
+        ? ofWholeYard
         : 'FROM board b INDEXED BY board_by_stack JOIN species w ON w.id = b.species_id',
   };
 }
@@ -69,7 +77,8 @@ const ELSEWHERE = `AND b.id IN (SELECT e.id FROM stack s CROSS JOIN board e INDE
 export const WITH_STACK = 'AND b.place_id = (SELECT place_id FROM stack WHERE id = b.stack_id)';
 /** A person may know a species by any of its names, also in another language. */
 const ALIASES = `json_extract(record, '$.aliases')`;
-const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR b.log LIKE @like ESCAPE '\\' OR b.note LIKE @like ESCAPE '\\'
+const FOUND = `AND (b.code LIKE @like ESCAPE '\\' OR (b.log <> '' AND b.log LIKE @like ESCAPE '\\')
+  OR (b.note <> '' AND b.note LIKE @like ESCAPE '\\')
   OR b.species_id IN (SELECT id FROM species WHERE name LIKE @like ESCAPE '\\'
     OR CASE WHEN json_valid(record) THEN ${ALIASES} LIKE @like ESCAPE '\\' END))`;
 

@@ -16,6 +16,7 @@ import type { BadCacheCollector } from './bad-caches.ts';
 import {
   type BoardPage,
   conditionOf,
+  countedFrom,
   IS_CUT,
   LEFT_NOTE,
   orderOf,
@@ -220,7 +221,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
         `${select} WHERE b.id IN (SELECT b.id ${from} ${condition} ${order} LIMIT @limit OFFSET @offset)
          ${order}`,
       ),
-      count: db.prepare<[object], { n: number }>(`SELECT count(*) AS n FROM board b ${condition}`),
+      count: db.prepare<[object], { n: number }>(`SELECT count(*) AS n ${countedFrom(wanted)} ${condition}`),
     };
     lists.set(key, made);
     return made;
@@ -398,7 +399,10 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       const buyer = soldTo === null ? null : JSON.stringify(spellingsOf(soldTo));
       const parameters = { stackId, like, limit, offset, soldTo: buyer, ...yearOf(year) };
       const { count, page } = listOf({ ...wanted, search });
-      return { total: count.get(parameters)?.n ?? 0, rows: page.all(parameters).map(toRow) };
+      const rows = page.all(parameters).map(toRow);
+      // A search looks through all boards for a page that is not full: no need to do so twice.
+      const isLast = rows.length < limit && (rows.length > 0 || offset === 0);
+      return { total: isLast ? offset + rows.length : (count.get(parameters)?.n ?? 0), rows };
     },
     total: (): number => total.get()?.n ?? 0,
     /** Those that are with a stack, or all of the yard where it is null; in the order of their ids. */

@@ -40,6 +40,7 @@ import * as checkExclusions from './migrations/0039-check-exclusions.ts';
 import * as airExclusions from './migrations/0040-air-exclusions.ts';
 import * as closedMeters from './migrations/0041-closed-meters.ts';
 import * as checkCorrections from './migrations/0042-check-corrections.ts';
+import * as boardByText from './migrations/0043-board-by-text.ts';
 import type { Db } from './yard-file.ts';
 
 export interface Migration {
@@ -95,4 +96,5 @@ export const migrations: readonly Migration[] = [
   airExclusions,
   closedMeters,
   checkCorrections,
+  boardByText,
 ];

@@ -310,7 +310,9 @@ export function stackReads(
     list: (): StackRow[] => {
       const groups = new Map<number, BoardsAlike[]>();
       for (const group of allAlike.iterate()) {
-        groups.set(group.stackId, [...(groups.get(group.stackId) ?? []), group]);
+        const known = groups.get(group.stackId);
+        if (known) known.push(group);
+        else groups.set(group.stackId, [group]);
       }
       return list.all().map((row) => toRow(row, groups.get(row.id) ?? []));
     },

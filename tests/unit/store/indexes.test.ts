@@ -2,6 +2,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { conditionOf, countedFrom, orderOf } from '../../../electron/store/board-page.ts';
 import { CLOSED_PLACE_IN_USE, placeReads } from '../../../electron/store/place-table.ts';
 import { type Db, openYardFile } from '../../../electron/store/yard-file.ts';
 
@@ -31,6 +32,22 @@ test('what boards of a place amount to is read from an index alone, and nothing 
     expect(plan.filter((step) => /USING COVERING INDEX board_by_place/.test(step))).toHaveLength(1);
     expect(plan.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
   }
+});
+
+test('a search through all boards reads an index alone, in the order of the list', () => {
+  const db = openNew();
+  const asked = { stackId: null, search: 'oak', offset: 0, limit: 100 };
+  const { from, order } = orderOf(asked);
+  const where = conditionOf(asked).replaceAll('@like', "'%oak%'");
+  for (const sql of [
+    `SELECT b.id ${from} ${where} ${order}`,
+    `SELECT count(*) ${countedFrom(asked)} ${where}`,
+  ]) {
+    const plan = planOf(db, sql);
+    expect(plan[0]).toContain('b USING COVERING INDEX board_by_text');
+    expect(plan.filter((step) => step.includes('TEMP B-TREE'))).toEqual([]);
+  }
+  db.close();
 });
 
 test('what was deleted of a board is found by an index', () => {
