@@ -8,10 +8,19 @@ import { expect, type Page } from '@playwright/test';
 import { readChapter } from '../../electron/guide/read-chapter.ts';
 import viewport from '../../renderer/help/pictures/size.json' with { type: 'json' };
 import { settled } from './everywhere.ts';
-import { test } from './pintally.ts';
+import { startPintally, test } from './pintally.ts';
 import { openDemoYard, startRound, typeReading } from './walk.ts';
 
 const help = resolve(import.meta.dirname, '../../renderer/help');
+
+/**
+ * When the pictures are taken, by the clocks of the host and the window, so that they change only with the app: the next
+ * of these days. A clock that is behind the app's own day would rightly be asked about.
+ */
+const PICTURED_AT = [0, 1]
+  .map((ahead) => `${new Date().getFullYear() + ahead}-10-16T10:05-04:00`)
+  .find((at) => Date.parse(at) > Date.now())!;
+const fixedDay = resolve(import.meta.dirname, 'fixed-day.mjs');
 
 interface Picture {
   name: string;
@@ -22,20 +31,55 @@ interface Picture {
   points: readonly string[];
 }
 
+async function describeStack(page: Page): Promise<void> {
+  await page.getByLabel('What do you call this stack?').fill('Walnut behind the barn');
+  await page.getByRole('combobox', { name: 'Species' }).fill('black walnut');
+  await page.keyboard.press('Tab');
+  await page.getByLabel('Thickness', { exact: true }).fill('8/4');
+  await page.getByLabel('How many boards?').fill('12');
+}
+
+async function probeOwnStack(page: Page): Promise<void> {
+  await describeStack(page);
+  await page.getByRole('button', { name: 'Start probing' }).click();
+  await page.getByRole('textbox', { name: 'Wood temperature' }).fill('48');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Board');
+  await typeReading(page, '22.4');
+  await page.getByRole('button', { name: 'I don’t know' }).click();
+}
+
+const goTo = (page: Page, path: string) => page.goto(`${page.url().replace(/#.*/, '')}#/${path}`);
+
 const inDemo = (path: string) => async (page: Page) => {
   await openDemoYard(page);
-  await page.goto(`${page.url().replace(/#.*/, '')}#/${path}`);
+  await goTo(page, path);
 };
+
+/** As it is copied from a spreadsheet. */
+const notebook = [
+  ['Board', 'Date', 'MC', 'Temp F'],
+  ['WAL-01', '5/2/2026', '18.5', '61'],
+  ['WAL-02', '5/2/2026', '19.2', '61'],
+  ['WAL-03', '5/2/2026', '17.9', '61'],
+]
+  .map((cells) => cells.join('\t'))
+  .join('\n');
 
 const pictures: readonly Picture[] = [
   {
     name: 'first-start',
     chapter: 'first-stack',
     points: ['What do you call this stack?', 'Species', 'Thickness', 'How many boards?', 'Start probing'],
+    show: describeStack,
+  },
+  {
+    name: 'core',
+    chapter: 'pins',
+    points: ['Fresh crosscut', 'Fresh rip cut', 'Long insulated pins', 'Skip it'],
     show: async (page) => {
-      await page.getByLabel('What do you call this stack?').fill('Walnut behind the barn');
-      await page.getByLabel('Thickness', { exact: true }).fill('8/4');
-      await page.getByLabel('How many boards?').fill('12');
+      await probeOwnStack(page);
+      await page.getByRole('button', { name: /^Read the core/ }).click();
     },
   },
   {
@@ -46,6 +90,40 @@ const pictures: readonly Picture[] = [
       await openDemoYard(page);
       await startRound(page, 'Walnut from the lane', 48);
       await typeReading(page, '12.1');
+    },
+  },
+  { name: 'places', chapter: 'air', points: ['Lowest EMC'], show: inDemo('places') },
+  {
+    name: 'history',
+    chapter: 'history',
+    points: ['History', 'Undo'],
+    show: async (page) => {
+      await probeOwnStack(page);
+      await typeReading(page, '22.9');
+      await goTo(page, 'history');
+    },
+  },
+  {
+    name: 'backups',
+    chapter: 'backups',
+    points: ['Back up now', 'Look inside'],
+    show: async (page) => {
+      await probeOwnStack(page);
+      await goTo(page, 'backups');
+      await page.getByRole('button', { name: 'Back up now' }).click();
+      await expect(page.getByRole('button', { name: /^Look inside/ })).toBeVisible();
+    },
+  },
+  {
+    name: 'import',
+    chapter: 'past-records',
+    points: ['Import a table', 'Columns'],
+    show: async (page) => {
+      await openDemoYard(page);
+      await goTo(page, 'import-table');
+      await page.getByLabel('Cells, with their column names').fill(notebook);
+      await page.getByRole('button', { name: 'Read the cells' }).click();
+      await expect(page.getByRole('heading', { name: 'Columns' })).toBeVisible();
     },
   },
   { name: 'board', chapter: 'calls', points: ['Average', 'Shell', 'Core'], show: inDemo('boards/8') },
@@ -97,8 +175,17 @@ for (const { name, chapter, show, points } of pictures) {
       await expect(seen, `${point} is in the picture`).toBeInViewport();
     }
     if (config.updateSnapshots !== 'all') return;
+    await page.clock.install({ time: PICTURED_AT });
+    const onThatDay = await startPintally(page, {
+      env: { NODE_OPTIONS: `--import ${fixedDay}`, PINTALLY_TEST_NOW: PICTURED_AT },
+    });
+    await show(page);
+    await settled(page);
     await page.mouse.move(0, 0);
     const webp = await asWebp(page, await page.screenshot({ animations: 'disabled' }));
     writeFileSync(join(help, `pictures/${name}.webp`), Buffer.from(webp, 'base64'));
+    // The window goes first: it would rightly complain that its machine is gone.
+    await page.goto('about:blank');
+    await onThatDay.stop();
   });
 }
