@@ -171,6 +171,7 @@ describe('the formats of the standard', () => {
 
   test('an exponent applies to integers of a byte and more, and to nothing else', () => {
     expect(readableFormats.filter((format) => formatTakesExponent(format))).toEqual(withExponent);
+    expect(storageOfFormat(13)).toEqual({ kind: 'signed', bits: 12, octets: 2, takesExponent: true });
     expect(decodeValue(Uint8Array.of(3), selfDescribed(2, -1))).toEqual({ ok: true, value: 3 });
     // 3 × 10^1 with the exponent in the value itself.
     expect(decodeValue(octets(0x1003, 2), selfDescribed(22, -2))).toEqual({ ok: true, value: 30 });
@@ -245,6 +246,10 @@ describe('an integer of any bits', () => {
   test('its exponent, scale and offset are those of any integer', () => {
     const layout = bitsOf({ exponent: -1, scale: 2, offset: 0.5 });
     expect(decodeLayout(Uint8Array.of(65, 0), layout)).toEqual({ ok: true, value: 13.5 });
+  });
+
+  test('an offset alone is added as well', () => {
+    expect(decodeLayout(Uint8Array.of(65, 0), bitsOf({ offset: -5 }))).toEqual({ ok: true, value: 60 });
   });
 
   test('a packet that ends before its last bit is refused with the bytes that it needs', () => {

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { depthRead } from '../../../shared-core/probing/readings/depth-read.ts';
-import { estimateBoard } from '../../../shared-core/probing/readings/estimate.ts';
+import {
+  averageIsSchema,
+  depthOf,
+  estimateBoard,
+  estimateSchema,
+} from '../../../shared-core/probing/readings/estimate.ts';
 import {
   chanceAverageAbove,
   type KnownOfBoard,
@@ -212,6 +217,76 @@ describe('the middle of a board', () => {
     }));
     expect(inCore(planned)).toBe(0);
   });
+});
+
+describe('the average that no pins reached', () => {
+  const averageIs = (shellPct: number, uncertainty: number) =>
+    estimateBoard(counted('shell', [shellPct, shellPct], undefined, uncertainty), known({ emcPct: 10 }))!
+      .estimate.averageIs;
+
+  // At most 5 points wide, and a core below 25 %: common practice, no source.
+  test('is estimated where that is close enough, and no number where it is not', () => {
+    expect(averageIs(10, 0.5)).toBe('estimated');
+    expect(averageIs(10, 5)).toBe('unknown');
+    expect(averageIs(27, 0.1)).toBe('unknown');
+  });
+
+  test('is read as soon as one pin was deeper than the shell', () => {
+    const one = [...counted('shell', [10, 10]), ...counted('average', [10])];
+    expect(estimateBoard(one, known())!.estimate.averageIs).toBe('read');
+  });
+});
+
+test('average spots that differ have an average between them, not at one of them', () => {
+  const { estimate } = estimateBoard(counted('average', [10, 12, 14], 6), known())!;
+  expect(estimate.averagePct).toBeGreaterThan(11);
+  expect(estimate.averagePct).toBeLessThan(13);
+});
+
+// 7.1, 7.3 and 7.4 % in damp air: where only the plan says how deep the pins were, they may have read another layer.
+test('average spots hold the average among them only where their depth is known', () => {
+  const at = (...depthFrom: ('pins' | 'plan')[]) => {
+    const of = counted('average', [7.1, 7.3, 7.4], 8).map((each, index) => ({
+      ...each,
+      reading: { ...each.reading, depthFrom: depthFrom[index]! },
+    }));
+    return estimateBoard(of, known({ thicknessMm: 25.4, placeKind: 'outdoors', emcPct: 18 }))!.estimate
+      .averagePct;
+  };
+  expect(at('pins', 'pins', 'pins')).toBeLessThanOrEqual(7.4);
+  expect(at('plan', 'plan', 'plan')).toBeGreaterThan(7.5);
+  expect(at('pins', 'plan', 'pins')).toBeGreaterThan(7.41);
+});
+
+// A board of 27 mm, its core planned at half of that.
+test('pins were as deep as they are known to be, else as deep as planned', () => {
+  const depth = (depthMm: number | null) =>
+    depthOf({ spot: { ...reading(1, 'core', 10).spot, depthMm } }, THICKNESS_MM);
+  expect(depth(8)).toBe(8);
+  expect(depth(27)).toBe(27);
+  expect(depth(null)).toBe(13.5);
+  expect(depth(28)).toBe(13.5);
+});
+
+test('pins of unknown depth, or near the other face, have not read the middle', () => {
+  const inCore = (depthMm: number | null) => {
+    const [one] = counted('core', [10]);
+    const spot = { ...one!.reading.spot, depthMm };
+    return estimateBoard([{ ...one!, reading: { ...one!.reading, spot } }], known())!.estimate.inCore;
+  };
+  expect(inCore(null)).toBe(0);
+  expect(inCore(24)).toBe(0);
+  // Four tenths of 27 mm, from either face.
+  expect([inCore(10.8), inCore(16.2)]).toEqual([1, 1]);
+});
+
+test('an estimate is kept whole: with both ends of its interval and a word for how its average is known', () => {
+  const { estimate } = estimateBoard(counted('average', [10, 12]), known())!;
+  expect(estimateSchema.parse(estimate)).toEqual(estimate);
+  for (const averageIs of ['read', 'estimated', 'unknown', 'above'])
+    expect(averageIsSchema.safeParse(averageIs).success).toBe(true);
+  expect(averageIsSchema.safeParse('').success).toBe(false);
+  expect(estimateSchema.safeParse({ ...estimate, likelyInterval: {} }).success).toBe(false);
 });
 
 test('nothing counted, nothing estimated', () => {

@@ -13,6 +13,7 @@ import {
   endClearanceMm,
   firstSpot,
   howTo,
+  isSameSpot,
   pinsOf,
   planSpots,
   spotAt,
@@ -21,6 +22,8 @@ import {
 import { builtInEndUses } from '../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
+
+const pins = (lengthMm: number, insulated = false) => ({ lengthMm, insulated });
 
 describe('the plan of spots for a 3 m board, 27 mm thick', () => {
   const { plan, remarks } = planSpots({ lengthMm: 3000, thicknessMm: 27, planBasis: PAIRS });
@@ -81,6 +84,39 @@ test('a board of unknown length still has its spots, with the distance left open
   expect(remarks).toEqual([message('spot-plan.length-unknown', { clearDistanceMm: 300 })]);
 });
 
+test('of a board of unknown length, spots are named by the part of it that is to their left', () => {
+  const along = (places: number) => {
+    const { plan } = planSpots({
+      lengthMm: null,
+      thicknessMm: 25,
+      planBasis: usualBasis(25, pins(8)),
+      places,
+    });
+    return plan.map((spot) => inEnglish(spot.along));
+  };
+  expect(along(3)).toEqual(['left quarter', 'middle', 'right quarter']);
+  expect(along(4)[1]).toMatch(/40%/);
+});
+
+test('a board of just 60 cm has its spot in the middle, 30 cm from both ends', () => {
+  const { plan, remarks } = planSpots({ lengthMm: 600, thicknessMm: 27, planBasis: PAIRS });
+  expect(plan.map(({ spot }) => spot.fromEndMm)).toEqual([300, 300]);
+  expect(remarks.map(({ code }) => code)).toEqual(['spot-plan.fewer']);
+});
+
+test('spots of two plans are the same where depth, face and place along the board are', () => {
+  const [shell, core, shellOnTheRight] = planSpots({
+    lengthMm: 3000,
+    thicknessMm: 27,
+    planBasis: PAIRS,
+  }).plan;
+  const alike = planSpots({ lengthMm: 3000, thicknessMm: 30, planBasis: PAIRS }).plan;
+  expect(isSameSpot(shell!, alike[0]!)).toBe(true);
+  expect(isSameSpot(shell!, core!)).toBe(false);
+  expect(isSameSpot(shell!, shellOnTheRight!)).toBe(false);
+  expect(isSameSpot(core!, { ...core!, spot: { ...core!.spot, face: 'fresh-cut' } })).toBe(false);
+});
+
 // EN 13183-2, resistance method: 0.3 m from an end (from memory).
 test('no planned spot is nearer to an end than 300 mm where the length allows, and none is questionable for it', () => {
   fc.assert(
@@ -108,14 +144,14 @@ test('no planned spot is nearer to an end than 300 mm where the length allows, a
 test.each([
   [{ lengthMm: 3000, thicknessMm: 0 }, /thickness/],
   [{ lengthMm: -1, thicknessMm: 27 }, /length/],
+  [{ lengthMm: 0, thicknessMm: 27 }, /length/],
   [{ lengthMm: Number.NaN, thicknessMm: 27 }, /length/],
+  [{ lengthMm: 3000, thicknessMm: 27, places: 11 }, /places/],
   [{ lengthMm: 3000, thicknessMm: 27, places: 0 }, /places/],
   [{ lengthMm: 3000, thicknessMm: 27, places: 2.5 }, /places/],
 ])('refuses %j', (board, complaint) => {
   expect(() => planSpots({ ...board, planBasis: PAIRS })).toThrow(complaint);
 });
-
-const pins = (lengthMm: number, insulated = false) => ({ lengthMm, insulated });
 
 // Up to 30 mm, pins at a fifth to a third of the thickness read the average: issue 11 (common practice, no source).
 describe('what the pins tell of a board from its faces', () => {
@@ -195,6 +231,24 @@ describe('a core that the pins do not reach', () => {
     expect(by('fresh-cut', 800)[2]!.spot.fromEndMm).toBe(400);
     expect(by('fresh-cut', null)[2]!.spot.fromEndMm).toBe(500);
     expect(howTo(by('fresh-cut')[0]!)).toBeNull();
+  });
+
+  test('is read on both halves of a crosscut, which its names tell apart', () => {
+    expect(
+      by('fresh-cut')
+        .slice(2)
+        .map((spot) => spot.along.code),
+    ).toEqual(['spot.cut-left', 'spot.cut-right']);
+  });
+
+  test('by long pins says to drive them in that deep; through a face, how deep they go', () => {
+    const [shell, , long] = by('long-pins');
+    expect(howTo(long!)).toEqual(message('spot.how-long-pins'));
+    expect(pinsOf(long!)).toEqual(message('spot.pins-long', { depthMm: 27 }));
+    expect(pinsOf(shell!)).toEqual(message('spot.pins-to', { depthMm: 5.5 }));
+    // A reading of which nobody knows how deep it was.
+    const unknown = { ...shell!, spot: { ...shell!.spot, depthMm: null } };
+    expect(pinsOf(unknown)).toEqual(message('spot.pins', { depth: 'shell' }));
   });
 
   test('on a fresh rip stays as far from the old edge as the board is thick', () => {

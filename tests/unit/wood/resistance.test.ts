@@ -5,6 +5,7 @@ import {
   log10OhmsAt,
   mcAtLog10Ohms,
   type ResistanceCurve,
+  resistanceCurveSchema,
 } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
 
@@ -100,5 +101,48 @@ describe('a resistance curve', () => {
       ],
     };
     expect(() => log10OhmsAt(flat, 8)).toThrow(/does not fall/);
+  });
+
+  test('says of what is no number that it is none', () => {
+    const birch = resistanceCurves.get('birch')!;
+    expect(() => log10OhmsAt(birch, Number.NaN)).toThrow('Moisture content must be a number, not NaN.');
+    expect(() => mcAtLog10Ohms(birch, Number.NaN)).toThrow('Resistance must be above 0 Ω.');
+  });
+
+  // Arithmetic: one decade for each 2 % MC, and a fall below 0.06 decades tells nothing more.
+  test('ends where it no longer tells moisture content, and three points that do are enough', () => {
+    const points: ResistanceCurve['points'] = [
+      [8, 1000],
+      [10, 100],
+      [12, 10],
+      [20, 9],
+    ];
+    const curve: ResistanceCurve = { name: 'plateau', source: 'invented', tempC: 20, points };
+    expect(curveRangePct(curve)).toEqual({ minPct: 8, maxPct: 12 });
+    expect(log10OhmsAt(curve, 11).log10Ohms).toBeCloseTo(7.5, 9);
+    expect(log10OhmsAt(curve, 14).log10Ohms).toBeCloseTo(6, 9);
+    expect(mcAtLog10Ohms(curve, 10).mcPct).toBeCloseTo(6, 5);
+  });
+
+  test('is taken only with points that rise, at temperatures that wood is read at', () => {
+    const curve = {
+      name: ' oak ',
+      source: '',
+      tempC: -20,
+      points: [
+        [7, 3],
+        [8, 2],
+        [9, 1],
+      ],
+    };
+    expect(resistanceCurveSchema.parse(curve).name).toBe('oak');
+    const refused = (more: object) =>
+      resistanceCurveSchema.safeParse({ ...curve, ...more }).success === false;
+    expect(refused({ tempC: -20.1 })).toBe(true);
+    for (const mc of [
+      [7, 8, 8],
+      [7, 9, 8],
+    ])
+      expect(refused({ points: mc.map((pct, at) => [pct, 3 - at]) }), String(mc)).toBe(true);
   });
 });
