@@ -688,3 +688,75 @@ describe('the core', () => {
     expect(of(6, 13).reasons.map((each) => inEnglish(each))).toEqual(['Too dry: shell 6.0%. Target 10–15%.']);
   });
 });
+
+describe('what the stack or the disk says of a reading', () => {
+  const why = message('suspicion.damaged');
+  const says = (rule: 'apart-from-stack' | 'equal-values', depth: 'core' | null = null) => ({
+    depth,
+    suspicion: { rule, severity: 'questionable' as const, why, whatToDo: why },
+  });
+  const jumped = evidence(readings([13.8, 14.1], [14.2, 14.4]), {
+    previous: { ...lastRound(8, 8.2, '2026-05-19T10:00:00Z'), moved: false },
+  });
+
+  test('the stack says more of the same suspicion than the last round, and of its depth alone', () => {
+    expect(rules(judgeBoard(jumped).readings)).toEqual(Array(4).fill(['jump-since-last-round']));
+    expect(rules(judgeBoard(jumped, [says('apart-from-stack')]).readings)).toEqual(
+      Array(4).fill(['apart-from-stack']),
+    );
+    expect(rules(judgeBoard(jumped, [says('equal-values', 'core')]).readings)).toEqual([
+      ...Array(2).fill(['jump-since-last-round']),
+      ...Array(2).fill(['jump-since-last-round', 'equal-values']),
+    ]);
+  });
+
+  test('a damaged reading is the reason where nothing else is left, and the stack adds nothing to it', () => {
+    const damaged = {
+      ...evidence([reading(1, 'shell', 8, { isDamaged: true })]),
+      plan: { shell: 1, average: 0, core: 0 },
+    };
+    const judged = judgeBoard({ ...damaged, fullRound: null }, [says('equal-values')]);
+    expect(rules(judged.readings)).toEqual([['damaged']]);
+    expect(judged.reasons[0]).toEqual(message('call.none-usable', { why }));
+  });
+
+  test('what speaks against a reading that a person excluded is no reason', () => {
+    const frozen = readings([24, 24], [24, 24], { woodTempC: -5, excluded: { text: 'wrong board' } });
+    expect(judge(frozen).reasons).toEqual([message('call.none-left')]);
+  });
+});
+
+describe('with a cheap remedy', () => {
+  test('a temperature that nobody measured is named where the board is to be probed again, and only there', () => {
+    const unknown = judge(readings([9.5, 11.2], [9.6, 11.3], { woodTempC: null }));
+    expect(unknown.call).toBe('probe-again');
+    expect(unknown.reasons.map(({ code }) => code)).toContain('suspicion.temperature-unknown');
+    expect(unknown.reasons.at(-1)!.code).toMatch(/^suspicion\.temperature-unknown.*\.do$/);
+    const wet = judge(readings([20, 20.2], [20.4, 20.5], { woodTempC: null }));
+    expect(wet.call).toBe('keep-drying');
+    expect(wet.reasons.map(({ code }) => code).join()).not.toMatch(/temperature-unknown/);
+    expect(
+      judge(readings([9.5, 11.2], [9.6, 11.3]))
+        .reasons.map(({ code }) => code)
+        .join(),
+    ).not.toMatch(/temperature/);
+  });
+
+  test('one reading never makes a board ready', () => {
+    const one = { plan: { shell: 0, average: 1, core: 0 } };
+    const { call, reasons } = judge([reading(1, 'average', 8)], one);
+    expect([call, reasons]).toEqual(['probe-again', [message('call.one-reading')]]);
+    expect(judge([reading(1, 'average', 8), reading(2, 'average', 8.1)], one).call).toBe('ready');
+  });
+
+  test('a round of the shell alone does not replace a full one that read the core and was ready', () => {
+    const fullRound = { ...lastRound(8, 8.2, '2026-05-06T10:00:00Z'), isReady: true };
+    const shellOnly = { plan: { shell: 2, average: 0, core: 0 }, board: { thicknessMm: 54, lengthMm: 3000 } };
+    const judgedAfter = (shellPct: number) =>
+      judge(readings([shellPct, shellPct], []), { ...shellOnly, fullRound });
+    expect(judgedAfter(8).reasons[0].code).toBe('call.half-read-since');
+    expect(judge(readings([8, 8], []), shellOnly).reasons[0].code).not.toBe('call.half-read-since');
+    // A wet shell is news.
+    expect(judgedAfter(16).reasons[0].code).not.toBe('call.half-read-since');
+  });
+});
