@@ -55,6 +55,8 @@ const READY = 'ready';
 export function createOwnThread<Question, Answer>(script: string) {
   let worker: Worker | null = null;
   let isReady = false;
+  /** Settled once the thread has loaded, or failed to. */
+  let loaded: Promise<unknown> = Promise.resolve();
   let nextId = 1;
   const waiting = new Map<number, Waiting<Answer>>();
 
@@ -62,6 +64,9 @@ export function createOwnThread<Question, Answer>(script: string) {
     const started = new Worker(script);
     started.unref();
     isReady = false;
+    loaded = new Promise<void>((resolve) => {
+      for (const event of ['message', 'error', 'exit']) started.once(event, () => resolve());
+    });
     started.on('message', (reply: Reply<Answer> | typeof READY) => {
       if (worker !== started) return;
       if (reply === READY) {
@@ -105,7 +110,7 @@ export function createOwnThread<Question, Answer>(script: string) {
   /** Another thread is started with the next question; nothing that this one would do after its wait is done. */
   function giveUp(): void {
     if (worker === null) return;
-    const ended = letEnd(worker);
+    const ended = letEnd(worker, loaded);
     worker = null;
     refuseAll(new NoAnswer(ended));
   }
@@ -125,15 +130,18 @@ export function createOwnThread<Question, Answer>(script: string) {
       const ending = worker;
       worker = null;
       refuseAll(new Refusal(message('refusal.closing')));
-      if (ending !== null) await noLongerThan(END_MS, letEnd(ending));
+      if (ending !== null) await noLongerThan(END_MS, letEnd(ending, loaded));
     },
   };
 }
 
-/** A thread that waits for the system ends when that answers. */
-function letEnd(worker: Worker): Promise<unknown> {
+/**
+ * A thread that waits for the system ends when that answers; one that still loads, once it has: what is native of it would
+ * end the whole program.
+ */
+function letEnd(worker: Worker, loaded: Promise<unknown>): Promise<unknown> {
   stuck.add(worker);
-  return worker.terminate().finally(() => stuck.delete(worker));
+  return loaded.then(() => worker.terminate()).finally(() => stuck.delete(worker));
 }
 
 async function noLongerThan(ms: number, work: Promise<unknown>): Promise<void> {

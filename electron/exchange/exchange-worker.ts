@@ -3,6 +3,7 @@
  * `node:worker_threads`; it is built as `out/main/exchange-worker.js`.
  */
 import { parentPort } from 'node:worker_threads';
+import '../store/load-sqlite.ts';
 import { answerQuestions } from '../app/own-thread.ts';
 import { doExchangeTask } from './exchange-tasks.ts';
 

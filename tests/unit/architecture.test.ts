@@ -54,6 +54,20 @@ test('the store knows nothing of use cases, and the meter nothing of either', ()
   expect(outside('electron/meter', /^(?!electron\/(app|store|print))/)).toEqual([]);
 });
 
+test('a thread that opens yard files loads SQLite with itself', () => {
+  const imports = importsUnder('electron');
+  const reached = (file: string, seen = new Set<string>([file])): Set<string> => {
+    for (const { target } of imports.filter((each) => each.file === file)) {
+      if (!seen.has(target)) reached(target, seen.add(target));
+    }
+    return seen;
+  };
+  const threads = globSync('electron/**/*-worker.ts', { cwd: root });
+  const openYards = threads.filter((thread) => reached(thread).has('electron/store/yard-file.ts'));
+  expect(openYards.length).toBeGreaterThan(3);
+  expect(openYards.filter((thread) => !reached(thread).has('electron/store/load-sqlite.ts'))).toEqual([]);
+});
+
 test("the core's physics knows only itself, and codes of sentences", () => {
   const allowed = /^(shared-core\/(wood\/|words\/message|outcome|time|measures)|seeds\/|zod$)/;
   expect(outside('shared-core/wood', allowed)).toEqual([]);

@@ -3,6 +3,7 @@
  * for it. Run it with `node:worker_threads`; it is built as `out/main/check-worker.js`.
  */
 import { parentPort } from 'node:worker_threads';
+import '../../store/load-sqlite.ts';
 import { damagedReadings } from '../../store/damaged-readings.ts';
 import { damageIn } from '../../store/yard-file.ts';
 import { answerQuestions } from '../own-thread.ts';

@@ -3,6 +3,7 @@
  * `node:worker_threads`; it is built as `out/main/salvage-worker.js`.
  */
 import { parentPort } from 'node:worker_threads';
+import '../../store/load-sqlite.ts';
 import { salvage } from '../../store/salvage/salvage.ts';
 import { answerQuestions } from '../own-thread.ts';
 

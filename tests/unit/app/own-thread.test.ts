@@ -1,6 +1,6 @@
 /** A thread whose system call never comes back: here, of a pipe that nobody writes to. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -10,6 +10,7 @@ import {
   NoAnswer,
   type OwnThread,
 } from '../../../electron/app/own-thread.ts';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
 
 let folder: string;
 let thread: OwnThread<string, string>;
@@ -50,4 +51,23 @@ test('is given up after its limit, with whoever waits behind it; the next questi
 test('one that answers in time is not given up, however many ask after it', async () => {
   const answers = await Promise.all(Array.from({ length: 50 }, () => thread.ask('hello', undefined, 5000)));
   expect(new Set(answers)).toEqual(new Set(['hello']));
+});
+
+// A thread that is ended while it loads native code ends the program: "FATAL ERROR: Error::New napi_get_last_error_info".
+test('one that is closed while it loads is ended once it has loaded', async () => {
+  const script = join(folder, 'loads.mjs');
+  const loaded = join(folder, 'loaded');
+  writeFileSync(
+    script,
+    `import { parentPort } from 'node:worker_threads';
+     import { writeFileSync } from 'node:fs';
+     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 300);
+     writeFileSync(${JSON.stringify(loaded)}, '');
+     parentPort.postMessage('ready');`,
+  );
+  const loading = createOwnThread<string, string>(script);
+  const asked = loading.ask('hello').catch((error) => error);
+  await loading.close();
+  expect(await asked).toBeInstanceOf(Refusal);
+  expect(existsSync(loaded)).toBe(true);
 });
