@@ -102,12 +102,16 @@ export const digestOfNewest = (): string => digestOf([...rightEntries().values()
 
 const keyOf = (entry: Entry): string => JSON.stringify(FIELDS.map((field) => entry[field]));
 
-/** Also where SQLite cannot read one of the texts. */
-const entriesIn = (db: Db): EntryOfFile[] =>
-  writable(
-    db,
-    () => db.prepare('SELECT rowid, type, name, tbl_name, sql FROM sqlite_schema').all() as EntryOfFile[],
-  );
+/** Also where SQLite cannot read one of the texts: it then reads the whole list twice more. */
+function entriesIn(db: Db): EntryOfFile[] {
+  const read = () =>
+    db.prepare('SELECT rowid, type, name, tbl_name, sql FROM sqlite_schema').all() as EntryOfFile[];
+  try {
+    return read();
+  } catch {
+    return writable(db, read);
+  }
+}
 
 /** Only so does SQLite show, and let be changed, a list with a text that it cannot read. */
 function writable<T>(db: Db, work: () => T): T {
