@@ -7,17 +7,14 @@ import { unknownOfBoard } from '../../../shared-core/contract/yard.ts';
 import { isSlip } from '../../../shared-core/probing/readings/exclusion.ts';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
-import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { onlyNamed } from '../../../shared-core/wood/species/species.ts';
+import { folderWithNewYard } from '../app/new-yard.ts';
 
 export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'pintally-exchange-'));
 
 /** An empty yard file in a folder of its own. */
 export function emptyYard(): Yard {
-  const yard = openYard(join(newFolder(), 'yard.sqlite'));
-  yard.species.bringUpToDate(builtInSpecies);
-  yard.endUses.bringUpToDate(builtInEndUses);
-  return yard;
+  return openYard(join(folderWithNewYard(), 'yard.sqlite'));
 }
 
 /** One thing that a person does, by numbers that choose among what the yard has. */
