@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
@@ -27,8 +28,22 @@ const pure = [
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
 /** Tests of the window's parts: what one leaves on the page or in a store is another's surprise, so each file is alone. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
-/** Each of these files has its yards and threads to itself. */
-const ofYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}/**/*.test.ts`);
+const foldersOfYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}`);
+const ofYards = foldersOfYards.map((folder) => `${folder}/**/*.test.ts`);
+/**
+ * Of those with yards, which mock a module or load one again. Others would meet what these left, so each is alone. So is
+ * the longest of them, which has the most to read and to keep in memory.
+ */
+const alone = foldersOfYards
+  .flatMap((folder) =>
+    readdirSync(`${root}${folder}`, { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
+  )
+  .filter(
+    (file) =>
+      file.endsWith('/importing.test.ts') ||
+      (file.endsWith('.test.ts') &&
+        /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8'))),
+  );
 
 /** Tests wait so long for what is on its way; see `patience.ts`. */
 export const WAIT_MS = 30_000;
@@ -64,7 +79,8 @@ export default defineConfig({
         },
       },
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },
-      { root, test: { ...ofApp, name: 'yards', include: ofYards } },
+      { root, test: { ...ofApp, name: 'yards', include: ofYards, exclude: alone, isolate: false } },
+      { root, test: { ...ofApp, name: 'alone', include: alone } },
       {
         root,
         plugins: [guideMarkdown(), licenses(root)],
