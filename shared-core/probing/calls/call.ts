@@ -11,7 +11,7 @@ import { DAMAGED } from '../suspicions/reading-suspicions.ts';
 import type { RoundSuspicion } from '../suspicions/round-suspicions.ts';
 import { isQuestionable, isRefused, suspicionsOf } from '../suspicions/suspicion.ts';
 import { callAboveScale } from './above-scale.ts';
-import type { Assessment, MadeCall } from './assessment.ts';
+import type { Assessment, MadeCall, SpotsRead } from './assessment.ts';
 import { turnedByCold } from './cold.ts';
 import { decide } from './decide.ts';
 import { callHalfProbed, coreUnreadSince, isDecided } from './half-probed.ts';
@@ -69,6 +69,11 @@ function countedOf(readings: readonly JudgedReading[]): (CountedReading & { read
   });
 }
 
+/** Of a full round before it of fewer readings, as of a notebook's page, no later one is a part. */
+function isLaterPart(read: number, { planned }: SpotsRead, { fullRound }: BoardEvidence): boolean {
+  return fullRound != null && read < planned && read <= countedIn(fullRound.estimate);
+}
+
 type Called = Pick<Assessment, 'call' | 'reasons' | 'reliable' | 'spotsRead'>;
 
 function callOf(
@@ -83,8 +88,10 @@ function callOf(
     suspicions.find((each) => each.severity === 'refused') ??
     suspicions.find((each) => each.severity === 'questionable');
   const half = halfProbed(all?.estimate ?? NOTHING_COUNTED, evidence);
-  const isLaterPart = evidence.fullRound && half !== null && countSpots(included) < half.planned;
-  if (half !== null && (isLaterPart || (all !== null && !isDecided(firm, evidence))))
+  if (
+    half !== null &&
+    (isLaterPart(countSpots(included), half, evidence) || (all !== null && !isDecided(firm, evidence)))
+  )
     return callHalfProbed({ half, firm, heaviest, evidence });
   if (all === null) {
     const damaged = included.some(({ isDamaged }) => isDamaged) ? DAMAGED : undefined;

@@ -239,6 +239,18 @@ describe('a page of an earlier day', () => {
     expect(await stack()).toMatchObject({ probed: 1, halfProbed: 0 });
   });
 
+  test('of one value leaves the call to a later round of two, though that left a spot open', async () => {
+    await page('2026-05-04', 26);
+    const { id: roundId } = await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+    for (const [spotIndex, raw] of [18, 18.4].entries()) {
+      await aimAt(roundId, 2, spotIndex);
+      await type(roundId, raw);
+    }
+    await yard.command('rounds.finish', { roundId });
+    const { board } = await yard.query('boards.get', { id: boardId });
+    expect(board.latest).toMatchObject({ roundId, call: 'keep-drying' });
+  });
+
   test('calls no board ready by one value', async () => {
     await page('2026-05-30', 7.4);
     await expect.poll(latest).toMatchObject({ spotsRead: null, call: 'probe-again' });
