@@ -92,10 +92,48 @@ function askForActualSize(document: PDFKit.PDFDocument): void {
   Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None' });
 }
 
+interface EmbeddedFont {
+  layoutRun(text: string, features: unknown): unknown;
+}
+const keepingLayouts = new WeakSet<EmbeddedFont>();
+
+/** pdfkit lays out each text twice, and keeps nothing of one that asks for features, as all of ours do for the same. */
+function keepLayouts(document: PDFKit.PDFDocument): void {
+  const font = (document as unknown as { _font: EmbeddedFont })._font;
+  if (keepingLayouts.has(font)) return;
+  keepingLayouts.add(font);
+  const layOut = font.layoutRun.bind(font);
+  const kept = new Map<string, unknown>();
+  font.layoutRun = (text, features) => {
+    const run = kept.get(text) ?? layOut(text, features);
+    kept.set(text, run);
+    return run;
+  };
+}
+
+/** Paths of straight lines between whole points, as those of a QR code. */
+const STRAIGHT = /^[MLZ0-9. -]*$/;
+
+/** Operators of ISO 32000-1, table 59 (from memory), in one text: pdfkit takes each line apart, and writes it, by itself. */
+function drawPath(document: PDFKit.PDFDocument, d: string): void {
+  if (!STRAIGHT.test(d)) {
+    document.path(d);
+    return;
+  }
+  const operators = d
+    .replaceAll(
+      /([ML])([^MLZ]+)/g,
+      (_, command: string, point: string) => `${point} ${command.toLowerCase()}\n`,
+    )
+    .replaceAll('Z', 'h\n');
+  (document as unknown as { addContent(content: string): void }).addContent(operators.trimEnd());
+}
+
 function draw(document: PDFKit.PDFDocument, operation: Operation): void {
   if (operation.kind === 'text') {
+    document.font(operation.face);
+    keepLayouts(document);
     document
-      .font(operation.face)
       .fontSize(operation.sizePt)
       .fillColor('black')
       .text(operation.text, operation.xMm / MM_PER_POINT, operation.baselineMm / MM_PER_POINT, {
@@ -109,10 +147,8 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
     drawOutlines(document, operation);
     return;
   }
-  document
-    .save()
-    .scale(1 / MM_PER_POINT)
-    .path(operation.d);
+  document.save().scale(1 / MM_PER_POINT);
+  drawPath(document, operation.d);
   const { isFilled, strokeMm, dashMm } = operation;
   const [fill, stroke] = [shadeColors[operation.fill ?? 'black'], shadeColors[operation.stroke ?? 'black']];
   if (strokeMm !== null) document.lineWidth(strokeMm).lineJoin('round');

@@ -14,11 +14,15 @@ for (const [first, regular, bold] of advanceWidths) {
   }
 }
 
+/** Words one blank apart, of characters that the fonts have: they are as they are, and most texts are of them. */
+const ASCII_WORDS = /^[!-~]+( [!-~]+)*$/;
+
 /**
  * The text as a drawing can show it, on one line: composed letters, control characters and runs of white space turned
  * into one space, marks of text direction left out, and a box for each character that the fonts do not have.
  */
 export function printableText(text: string): string {
+  if (ASCII_WORDS.test(text)) return text;
   const line = text
     .normalize('NFC')
     .replace(/[\s\p{Cc}]+/gu, ' ')
