@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 import { guideMarkdown } from '../electron/guide/markdown-plugin.ts';
 import { endOnOldNode } from '../electron/node-version.mjs';
 import { licenses } from '../electron/packing/licenses-plugin.ts';
+import { WAIT_MS } from './unit/wait-ms.ts';
 
 endOnOldNode();
 
@@ -45,8 +46,6 @@ const alone = foldersOfYards
         /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8'))),
   );
 
-/** Tests wait so long for what is on its way; see `patience.ts`. */
-export const WAIT_MS = 30_000;
 // On a busy computer some that take half a second alone take 5, and some that take 5 take 50.
 const patient = {
   testTimeout: 90_000,

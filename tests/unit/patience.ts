@@ -3,7 +3,7 @@
  * which a busy computer can need for the start of a thread alone. Who waits for something that never comes says so later.
  */
 import { vi } from 'vitest';
-import { WAIT_MS } from '../vitest.config.ts';
+import { WAIT_MS } from './wait-ms.ts';
 
 // Loaded only where there is a screen to wait for: it takes longer than most tests.
 if ('document' in globalThis) {
