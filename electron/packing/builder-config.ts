@@ -27,7 +27,7 @@ const builderConfig: Configuration = {
   publish: null,
   artifactName: named(''),
   electronFuses: {
-    // Apple silicon starts no program whose signature is broken, and fuses break it. With a certificate it is signed anew.
+    // Apple silicon starts no program whose signature is broken, and fuses break it. With a certificate it is signed again.
     resetAdHocDarwinSignature: true,
     // The radio is a utility process. It does not run Electron as Node.
     runAsNode: false,

@@ -111,7 +111,7 @@ function keepLayouts(document: PDFKit.PDFDocument): void {
   };
 }
 
-/** Paths of straight lines between whole points, as those of a QR code. */
+/** A path of straight lines alone, as that of a QR code. */
 const STRAIGHT = /^[MLZ0-9. -]*$/;
 
 /** Operators of ISO 32000-1, table 59 (from memory), in one text: pdfkit takes each line apart, and writes it, by itself. */

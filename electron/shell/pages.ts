@@ -15,7 +15,7 @@ export function openedAgain(url: string): string {
   return `${pageUrl}?opened-again${hash}`;
 }
 
-/** The same page with the guide on it: only the hash differs, so the page is not loaded anew. */
+/** The same page with the guide on it: only the hash differs, so the page is not loaded again. */
 export function guideOn(url: string): string {
   const guide = new URL(isOurPage(url) ? url : pageUrl);
   guide.hash = '#/help';

@@ -74,7 +74,7 @@ function catalogWrites<T extends { id: string; name: string }>(
   const putBuiltIn = db.prepare(
     `INSERT INTO ${table} (id, uuid, name, record, built_in) VALUES (?, ?, ?, ?, 1)
      ON CONFLICT (id) DO UPDATE SET name = excluded.name, record = excluded.record, version = version + 1
-       WHERE built_in = 1 AND (record <> excluded.record OR name IS NOT excluded.name)`,
+       WHERE built_in = 1`,
   );
   const allBuiltIn = db.prepare<[], { id: string; name: string; record: string }>(
     `SELECT id, name, record FROM ${table} WHERE built_in = 1`,

@@ -24,7 +24,7 @@ const MOST_CHANGE_C = 8;
 const MOST_CHANGE_BATTERY = 3;
 const MOST_PROPOSALS = 8;
 const MOST_LOOKED_AT = 120;
-/** The newest packets are all looked at too: every fifth or tenth of a one-digit count may be the same. */
+/** All of the newest packets are read too: every fifth or tenth of a one-digit count may be the same. */
 const LOOKED_AT_ON_END = 20;
 
 const plain = { exponent: 0, scale: 1, offset: 0 } as const;

@@ -834,7 +834,7 @@ const cubicOf = (begin: number, v1: number, v2: number, v3: number, v4: number):
  */
 export const simulateDrying = (run: DryingRun): DryingResult => dryingAlong(run)(run);
 
-/** What is seen of a run where and when it is looked at. */
+/** Records a run at the times and depths that were asked for. */
 class Observer {
   private readonly grid: DryingGrid;
   private readonly observeS: Float64Array;
