@@ -4,7 +4,7 @@ import type { Envelope } from '../../shared-core/contract/envelope.ts';
 import { type Hello, NOT_LET_IN, type Session, welcomeSchema } from '../../shared-core/contract/hello.ts';
 import { isAct, type QueryName } from '../../shared-core/contract/requests.ts';
 import { message } from '../../shared-core/words/message.ts';
-import { rememberAct } from './own-acts.ts';
+import { followAct, rememberAct } from './own-acts.ts';
 import { createEntry, type Entry } from './session.ts';
 import { watchSilence } from './silence.ts';
 import { newUuid } from './uuid.ts';
@@ -99,28 +99,32 @@ function requestsBy(send: Send): Pick<Bridge, 'query' | 'command'> {
   /** By content: acts on their way, and acts whose answer was lost. */
   const underWay = new Map<string, string>();
   const lost = new Map<string, string>();
+  const command: Bridge['command'] = async (name, input) => {
+    const yard = shownYard;
+    const content = JSON.stringify([yard, name, input]);
+    const act = underWay.get(content) ?? lost.get(content) ?? newUuid();
+    underWay.set(content, act);
+    const answer = await send(name, input, { yard, act })
+      .catch((why: unknown) => {
+        lost.set(content, act);
+        throw why;
+      })
+      .finally(() => underWay.delete(content));
+    if (!answer.ok && answer.mayBeDone) lost.set(content, act);
+    else if (answer.ok && isAct(name)) {
+      lost.clear();
+      rememberAct(name, act, input, yard);
+    } else lost.delete(content);
+    return outputOf(asOwnDoing(answer, yard)) as never;
+  };
   return {
     query: async (name, input) => {
       const yard = shownYard;
       return outputOf(asOwnDoing(await send(name, input, { yard, act: null }), yard)) as never;
     },
-    command: async (name, input) => {
-      const yard = shownYard;
-      const content = JSON.stringify([yard, name, input]);
-      const act = underWay.get(content) ?? lost.get(content) ?? newUuid();
-      underWay.set(content, act);
-      const answer = await send(name, input, { yard, act })
-        .catch((why: unknown) => {
-          lost.set(content, act);
-          throw why;
-        })
-        .finally(() => underWay.delete(content));
-      if (!answer.ok && answer.mayBeDone) lost.set(content, act);
-      else if (answer.ok && isAct(name)) {
-        lost.clear();
-        rememberAct(name, act, input, yard);
-      } else lost.delete(content);
-      return outputOf(asOwnDoing(answer, yard)) as never;
+    command: (name, input) => {
+      const answer = command(name, input);
+      return isAct(name) ? followAct(answer) : answer;
     },
   };
 }

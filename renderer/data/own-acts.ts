@@ -11,6 +11,9 @@ let undone: OwnAct[] = [];
 /** The newest one, until it is said that it was done. */
 let untold: (OwnAct & { atMs: number }) | null = null;
 
+/** Acts of this window of which nobody knows yet what came. */
+const underWay = new Set<Promise<unknown>>();
+
 /** As many as a person goes back by a key; the list of what was done has all. */
 const MOST = 200;
 /** So long after an act a sentence is about it. */
@@ -36,6 +39,19 @@ export function rememberAct(name: ActName, id: string, input: unknown, yard: str
     undone = [];
     if (!isToldElsewhere(name)) untold = { id, yard, atMs: performance.now() };
   }
+}
+
+/** Hears when this act is answered. */
+export function followAct<T>(answer: Promise<T>): Promise<T> {
+  underWay.add(answer);
+  const isOver = () => underWay.delete(answer);
+  answer.then(isOver, isOver);
+  return answer;
+}
+
+/** All that this window has asked to be done until now is answered, or lost. */
+export async function allAnswered(): Promise<void> {
+  await Promise.allSettled(underWay);
 }
 
 /** The newest act of this window in a yard that is done, or undone; null where there is none. */

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { ListedAct } from '../../shared-core/contract/requests/acts.ts';
 import { bridge } from '../data/bridge.ts';
-import { newestAct } from '../data/own-acts.ts';
+import { allAnswered, newestAct } from '../data/own-acts.ts';
 import { wordsNow } from '../words.ts';
 import { attempt, tellDone, tellProblem, undoAct } from './notices.ts';
 import { useYard } from './yard.ts';
@@ -36,30 +36,42 @@ async function askAboutEarlier(): Promise<void> {
   else tellDone(wordsNow().say('act.nothing-to-undo'));
 }
 
-async function undoOrRedo(what: 'undo' | 'redo'): Promise<void> {
+/** A press is not followed so long after it: who waited has done something else by then. */
+const FOLLOWED_WITHIN_MS = 5000;
+
+async function undoOrRedo(press: KeyboardEvent): Promise<void> {
+  // The newest act may be on its way yet: that one is meant.
+  await allAnswered();
+  if (!isOfWindow(press)) return;
+  const { say } = wordsNow();
+  if (performance.now() - press.timeStamp > FOLLOWED_WITHIN_MS) return tellDone(say('act.keys-too-late'));
+  const what = press.key.toLowerCase() === 'y' || press.shiftKey ? 'redo' : 'undo';
   const act = newestAct(what === 'undo' ? 'done' : 'undone', useYard.getState().info?.uuid ?? null);
   if (act !== null) await undoAct(act, what);
   else if (what === 'undo') await askAboutEarlier();
-  else tellDone(wordsNow().say('act.nothing-to-redo'));
+  else tellDone(say('act.nothing-to-redo'));
 }
 
 /**
  * From now on Ctrl+Z undoes the newest act of this window, and asks about an earlier one; Ctrl+Shift+Z or Ctrl+Y redoes
- * it; Command on a Mac.
+ * it; Command on a Mac. What is pressed faster than it is done waits its turn.
  */
 export function followUndoKeys(): () => void {
-  let isBusy = false;
+  let waiting = 0;
+  let turn = Promise.resolve();
   const onKey = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || !isOfWindow(event)) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;
     event.preventDefault();
-    if (isBusy) return;
-    isBusy = true;
-    void undoOrRedo(key === 'y' || event.shiftKey ? 'redo' : 'undo')
+    // A key held down goes on only as fast as it is followed.
+    if (event.repeat && waiting > 0) return;
+    waiting += 1;
+    turn = turn
+      .then(() => undoOrRedo(event))
       .catch(tellProblem)
       .finally(() => {
-        isBusy = false;
+        waiting -= 1;
       });
   };
   addEventListener('keydown', onKey);

@@ -7,8 +7,11 @@ export interface Burst {
 
 /** Keys closer together than this are a burst, and no ID takes a label scanner longer, ms. From memory. */
 export const SCAN_MS = 50;
-/** But for a long one: so long a character, ms; no hand types as fast. From memory. */
-const CHARACTER_MS = 10;
+/**
+ * But for a long one: so long a character, ms; no hand types as fast. A scanner without a wire sends each press and each
+ * release as its own report, some 10 ms apart. From memory.
+ */
+const CHARACTER_MS = 20;
 const LEAST_CHARACTERS = 2;
 
 /**

@@ -4,14 +4,14 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import ICAL from 'ical.js';
 import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
-import { goTo, openDemoYard, picture } from './walk.ts';
+import { goTo, openDemoYard, picture, pressRedo, pressUndo } from './walk.ts';
 
 /** What an act brought goes with it at Ctrl+Z, and is back at Ctrl+Shift+Z. */
 async function undoneAndRedone(page: Page, brought: Locator): Promise<void> {
   await expect(brought).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(brought).toBeHidden();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(brought).toBeVisible();
 }
 

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { startMeterServer } from '../ble/emulated-radio.ts';
 import { watchActs } from './acts-seen.ts';
 import { startPintally } from './pintally.ts';
-import { excludeButtons, openDemoYard, picture, startRound } from './walk.ts';
+import { excludeButtons, openDemoYard, picture, pressRedo, startRound } from './walk.ts';
 
 /**
  * A meter that nobody described before, with a packet made up for this test: text with a count, a comma, a unit, a letter
@@ -72,7 +72,7 @@ test('an unknown meter is set up by watching it, in under ten clicks, and its bu
   await page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last().click();
   await expect(shown).toBeVisible();
   await expect(page.getByRole('region', { name: 'Live' })).toBeHidden();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(page.getByRole('region', { name: 'Live' })).toContainText('21.7%', { timeout: 15_000 });
   await expect.poll(() => acts.newest()).toMatchObject({ name: 'meter.describe', isRedone: true });
   meter.lift();

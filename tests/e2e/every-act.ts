@@ -5,7 +5,7 @@ import type { ActName } from '../../shared-core/contract/requests.ts';
 import { unknownProfile } from '../../shared-core/probing/readings/meter-profile.ts';
 import type { ActsSeen } from './acts-seen.ts';
 import { settled } from './everywhere.ts';
-import { excludeButtons, startRound, typeReading } from './walk.ts';
+import { excludeButtons, pressRedo, pressUndo, startRound, typeReading } from './walk.ts';
 
 /** How a person does an act, and what on screen comes or goes with it. */
 export interface Step {
@@ -937,7 +937,7 @@ export async function doUndoRedo(
     await page.getByRole('status').getByRole('button', { name: 'Undo', exact: true }).last().click();
     await show();
     await shows(false);
-    await page.keyboard.press('Control+Shift+z');
+    await pressRedo(page);
   } else if (line !== undefined) {
     await shows(true);
     await inHistory(page, line, 'Undo');
@@ -948,7 +948,7 @@ export async function doUndoRedo(
   } else {
     await show();
     await shows(true);
-    await page.keyboard.press('Control+z');
+    await pressUndo(page);
     await shows(false);
     await page.getByRole('status').getByRole('button', { name: 'Redo', exact: true }).last().click();
   }

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { startPintally } from './pintally.ts';
 import { giveDemoYard } from './ready-demo.ts';
-import { openDemoYard } from './walk.ts';
+import { openDemoYard, pressRedo, pressUndo } from './walk.ts';
 
 const act = (page: Page, line: string) => page.getByRole('row').filter({ hasText: line }).first();
 
@@ -28,10 +28,10 @@ test('what was done is listed, undone and redone, also after a restart', async (
     await page.getByRole('tab', { name: 'History' }).click();
     await expect(act(page, `on board ${code}`)).toContainText('Ridge');
     await page.getByRole('heading', { level: 1 }).click();
-    await page.keyboard.press('Control+z');
+    await pressUndo(page);
     await expect(page.getByText(/^Undone: Log .* on board/)).toBeVisible();
     await expect(act(page, `on board ${code}`)).toContainText('Undone');
-    await page.keyboard.press('Control+Shift+z');
+    await pressRedo(page);
     await expect(page.getByText(/^Redone: Log .* on board/)).toBeVisible();
     await page.getByRole('tab', { name: 'About' }).click();
     await expect(ridge.first()).toBeVisible();
@@ -61,12 +61,12 @@ test('what was done is listed, undone and redone, also after a restart', async (
     await other.evaluate(() => (location.hash = '#/history'));
     await expect(act(other, 'moved to')).toBeVisible();
     // What this window did not do itself is asked about.
-    await other.keyboard.press('Control+z');
+    await pressUndo(other);
     const question = other.getByRole('dialog', { name: 'Undo this earlier change?' });
     await expect(question).toContainText('moved to');
     await question.getByRole('button', { name: 'Undo' }).click();
     await expect(act(other, 'moved to')).toContainText('Undone');
-    await other.keyboard.press('Control+Shift+z');
+    await pressRedo(other);
     await expect(act(other, 'moved to')).not.toContainText('Undone');
     await act(other, 'moved to').getByRole('button', { name: 'Undo' }).click();
     await expect(act(other, 'moved to')).toContainText('Undone');

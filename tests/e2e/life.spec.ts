@@ -2,7 +2,7 @@
 import { expect, type Page } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
-import { openDemoYard, picture } from './walk.ts';
+import { openDemoYard, picture, pressRedo, pressUndo } from './walk.ts';
 
 const openBoard = async (page: Page, id: number): Promise<void> => {
   await page.goto(`${page.url().replace(/#.*/, '')}#/boards/${id}`);
@@ -75,10 +75,10 @@ test('life of boards: two records of one board are merged, and it is renamed, ea
   await page.getByRole('dialog').getByLabel('ID', { exact: true }).fill('slab-9');
   await page.getByRole('dialog').getByRole('button', { name: 'Save' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'SLAB-9' })).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(page.getByText(/^Undone: ID changed from WAL-02 to SLAB-9/)).toBeVisible();
   await expect(page.getByRole('heading', { level: 1, name: 'WAL-02' })).toBeVisible();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(page.getByText(/^Redone: ID changed from WAL-02 to SLAB-9/)).toBeVisible();
   await expect(page.getByRole('heading', { level: 1, name: 'SLAB-9' })).toBeVisible();
 });

@@ -3,7 +3,7 @@ import { expect } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { hands } from './hands.ts';
 import { test } from './pintally.ts';
-import { findings, openDemoYard, picture, startRound, typeReading } from './walk.ts';
+import { findings, openDemoYard, picture, pressRedo, pressUndo, startRound, typeReading } from './walk.ts';
 
 /** The demo's walnut was sawn by then. Canada writes year, month and day. */
 const monthsAgo = new Date(Date.now() - 250 * 24 * 3600 * 1000).toLocaleDateString('sv').replaceAll('-', '');
@@ -114,23 +114,23 @@ test('a past round tells where its boards were then; undone and redone as one', 
   await page.keyboard.press('Enter');
   const note = page.getByRole('main').getByText('Rain since noon');
   await expect(note).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(note).toBeHidden();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(note).toBeVisible();
   // The page itself is undone after what was written on it.
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(note).toBeHidden();
 
   await page.evaluate(() => (location.hash = '#/boards/1'));
   const since = page.getByRole('main').getByText(/Outdoors since Mar.* 2025/);
   await expect(since).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(
     page.getByText(/^Undone: Round of Jun.* 2025 entered for stack Oak by the mill\./),
   ).toBeVisible();
   await expect(since).toBeHidden();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(since).toBeVisible();
 });
 
@@ -152,9 +152,9 @@ test('a note on a reading is written in the round by one key, undone and redone'
   await page.evaluate(() => (location.hash = '#/boards/1'));
   const note = page.getByRole('main').getByText('Beside a knot');
   await expect(note).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(note).toBeHidden();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(note).toBeVisible();
 });
 
@@ -199,9 +199,9 @@ test('a past page is typed in one window at a time, and saved twice only where a
   await cell(page, /^WAL-02, reading 1:/).fill('23.9');
   await page.getByRole('button', { name: 'Yes, save again' }).click();
   await expect(page.getByRole('heading', { name: 'Board by board' })).toBeVisible();
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(page.getByText(/^Undone: Round of .* entered for stack/)).toBeVisible();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(page.getByText(/^Redone: Round of .* entered for stack/)).toBeVisible();
 });
 

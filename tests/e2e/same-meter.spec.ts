@@ -2,7 +2,7 @@ import { expect, test } from '@playwright/test';
 import { EmulatedRadio } from '../ble/emulated-radio.ts';
 import { watchActs } from './acts-seen.ts';
 import { startPintally } from './pintally.ts';
-import { openDemoYard, picture } from './walk.ts';
+import { openDemoYard, picture, pressRedo, pressUndo } from './walk.ts';
 
 /** The meter is our own, over a real link between emulated controllers. */
 test('a meter that comes back with another address is offered while its link is lost, and goes on as the same', async ({
@@ -44,10 +44,10 @@ test('a meter that comes back with another address is offered while its link is 
   await undo.click();
   await expect(question).toBeVisible();
   await expect(own).toHaveCount(0);
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(own).toBeVisible();
   await expect.poll(() => acts.newest()).toMatchObject({ name: 'meter.isAnother', isRedone: true });
-  await page.keyboard.press('Control+z');
+  await pressUndo(page);
   await expect(question).toBeVisible();
 
   await page.getByRole('button', { name: 'It is the same' }).click();
@@ -57,7 +57,7 @@ test('a meter that comes back with another address is offered while its link is 
 
   await undo.click();
   await expect(question).toBeVisible();
-  await page.keyboard.press('Control+Shift+z');
+  await pressRedo(page);
   await expect(question).toBeHidden();
   await expect.poll(() => acts.newest()).toMatchObject({ name: 'meters.recognize', isRedone: true });
   await page.evaluate(() => {

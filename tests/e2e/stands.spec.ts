@@ -5,7 +5,7 @@
 import { expect, type Page } from '@playwright/test';
 import { settled } from './everywhere.ts';
 import { test } from './pintally.ts';
-import { goTo, openDemoYard, picture } from './walk.ts';
+import { goTo, openDemoYard, picture, pressRedo, pressUndo } from './walk.ts';
 
 const open = async (page: Page, hash: string): Promise<void> => {
   await page.evaluate((to) => {
@@ -48,7 +48,7 @@ async function undoAndRedo(
     ['Undo', `Undone: ${line}`],
     ['Redo', `Redone: ${line}`],
   ] as const) {
-    if (by === 'keys') await page.keyboard.press(what === 'Undo' ? 'Control+z' : 'Control+Shift+z');
+    if (by === 'keys') await (what === 'Undo' ? pressUndo : pressRedo)(page);
     if (by === 'notice')
       await page.getByRole('status').getByRole('button', { name: what, exact: true }).last().click();
     if (by === 'history') {

@@ -63,12 +63,22 @@ export async function scanLabel(page: Page, code: string): Promise<void> {
   const enter = { key: 'Enter', code: 'Enter', text: '\r', windowsVirtualKeyCode: 13 };
   const sent = [...keys, enter].flatMap((key, index) =>
     (['keyDown', 'keyUp'] as const).map((type, half) => {
-      const timestamp = began + (index + half / 2) / 100;
+      const timestamp = began + (index + half / 2) / 200;
       return browser.send('Input.dispatchKeyEvent', { type, timestamp, ...key });
     }),
   );
   await Promise.all(sent);
   await browser.detach();
+}
+
+/** Undoes the newest act by its keys, which a dialog that is still closing keeps to itself. */
+export const pressUndo = (page: Page): Promise<void> => pressOnceClosed(page, 'Control+z');
+/** Redoes it by its keys. */
+export const pressRedo = (page: Page): Promise<void> => pressOnceClosed(page, 'Control+Shift+z');
+
+async function pressOnceClosed(page: Page, keys: string): Promise<void> {
+  await expect(page.locator('[role=dialog], [role=alertdialog]')).toHaveCount(0);
+  await page.keyboard.press(keys);
 }
 
 /** What the round says is to be done next. */

@@ -18,6 +18,8 @@ export const history = {
   'act.redone': 'Erneut ausgeführt: {line}',
   'act.nothing-to-undo': 'Hier ist nichts mehr rückgängig zu machen. Siehe „Verlauf“.',
   'act.nothing-to-redo': 'Hier ist nichts mehr erneut auszuführen. Siehe „Verlauf“.',
+  'act.keys-too-late':
+    'Eine andere Änderung wurde noch gespeichert. Nichts wurde rückgängig gemacht oder wiederholt. Drücken Sie die Tasten noch einmal.',
   'act.undo-earlier': 'Diese frühere Änderung rückgängig machen?',
   'act.undo-earlier-what': '{atText}: {line}',
   'act.record.board': 'Brett {recordName}',

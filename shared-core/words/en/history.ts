@@ -16,6 +16,8 @@ export const history = {
   'act.redone': 'Redone: {line}',
   'act.nothing-to-undo': 'Nothing left to undo here. See History.',
   'act.nothing-to-redo': 'Nothing left to redo here. See History.',
+  'act.keys-too-late':
+    'Another change was still being saved, so nothing was undone or redone. Press the keys again.',
   'act.undo-earlier': 'Undo this earlier change?',
   'act.undo-earlier-what': '{atText}: {line}',
   'act.record.board': 'Board {recordName}',

@@ -21,7 +21,10 @@ test.each([
   ['145', 40, null],
   ['9', 5, null],
   ['OAK-2026-0017', 9, 'OAK-2026-0017'],
-  ['OAK-2026-0017', 20, null],
+  ['OAK-2026-0017', 20, 'OAK-2026-0017'],
+  ['WAL-02', 20, 'WAL-02'],
+  ['12.4', 22, null],
+  ['OAK-2026-0017', 25, null],
 ])('%s and Enter, a key every %i ms, scans %j', (text, everyMs, code) => {
   expect(scanned(keysOf(text), everyMs)).toBe(code);
 });
