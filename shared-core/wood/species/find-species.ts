@@ -20,12 +20,15 @@ function textOf(text: string): Text {
   return { words, row: words.join(' '), letters: words.join('') };
 }
 
+/** Whether a name is the same words. */
+const isWhole = (typed: Text, name: Text): boolean => name.row === typed.row;
+
 /**
  * How well a name answers: 0 the same words, 1 it begins with them, 2 they are among its words, 3 they begin its words, 4 it
  * contains them.
  */
 function match(typed: Text, name: Text): 0 | 1 | 2 | 3 | 4 | null {
-  if (name.row === typed.row) return 0;
+  if (isWhole(typed, name)) return 0;
   if (name.row.startsWith(`${typed.row} `)) return 1;
   if (typed.words.every((word) => name.words.includes(word))) return 2;
   if (typed.words.every((word) => name.words.some((nameWord) => nameWord.startsWith(word)))) return 3;
@@ -157,12 +160,11 @@ const hasName = ({ names }: Called, fits: (name: Text) => boolean): boolean =>
 export function speciesMeant(text: string, found: readonly Species[], named: Named = asItIs): Species[] {
   const typed = textOf(text);
   if (typed.row === '') return [];
-  const isWhole = (name: Text): boolean => name.row === typed.row;
   const ways: ((called: Called) => boolean)[] = [
-    ({ names }) => names.some(({ kind, text: name }) => kind === 'name' && isWhole(name)),
+    ({ names }) => names.some(({ kind, text: name }) => kind === 'name' && isWhole(typed, name)),
     (called) => hasName(called, (name) => isSoldAs(typed, name)),
-    (called) => isAny(called.species) && hasName(called, isWhole),
-    (called) => hasName(called, isWhole),
+    (called) => isAny(called.species) && hasName(called, (name) => isWhole(typed, name)),
+    (called) => hasName(called, (name) => isWhole(typed, name)),
     (called) => hasName(called, (name) => name.row.startsWith(typed.row)),
     (called) => hasName(called, (name) => (match(typed, name) ?? 4) < 4),
   ];
@@ -180,10 +182,11 @@ export function speciesMeant(text: string, found: readonly Species[], named: Nam
 export function speciesCalled(text: string, species: readonly Species[]): Species[] {
   const typed = textOf(text);
   if (typed.row === '') return [];
-  const isWhole = (name: Text): boolean => name.row === typed.row;
-  const ends = (name: Text): boolean => isWhole(name) || name.row.endsWith(` ${typed.row}`);
+  const ends = (name: Text): boolean => isWhole(typed, name) || name.row.endsWith(` ${typed.row}`);
   const meant = speciesMeant(text, findSpecies(text, species)).map((each) => calledIn(each, asItIs));
-  const whole = meant.filter((each) => hasName(each, (name) => isWhole(name) || isSoldAs(typed, name)));
+  const whole = meant.filter((each) =>
+    hasName(each, (name) => isWhole(typed, name) || isSoldAs(typed, name)),
+  );
   const ended = meant.length === 1 ? meant.filter((each) => hasName(each, ends)) : meant;
   return (whole.length > 0 ? whole : ended).map(({ species: each }) => each);
 }
