@@ -161,16 +161,27 @@ test('the next board comes by itself where that was chosen', async ({ pintally: 
   await expect(nextStep(page)).toContainText('Press Enter for the next board.');
 });
 
-for (const size of [
-  { width: 800, height: 600 },
-  { width: 1280, height: 860 },
+for (const { keepsScreenOn, ...size } of [
+  { width: 800, height: 600, keepsScreenOn: true },
+  { width: 800, height: 600, keepsScreenOn: false },
+  { width: 1280, height: 860, keepsScreenOn: true },
 ]) {
-  test(`all of a round is in sight at ${size.width} x ${size.height}, under the demo banner too`, async ({
+  const where = `${size.width} x ${size.height}${keepsScreenOn ? '' : ' where the screen may turn off'}`;
+  test(`all of a round is in sight at ${where}, under the demo banner too`, async ({
     pintally: { page },
   }) => {
     await page.setViewportSize(size);
+    if (!keepsScreenOn) {
+      // As in a browser without it.
+      await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'wakeLock'));
+      await page.reload();
+    }
     await openDemoYard(page);
     await startRound(page, 'Walnut from the lane', 9);
+    const remark = page.getByText('The screen may turn off.');
+    await expect(remark).toHaveCount(keepsScreenOn ? 0 : 1);
+    if (!keepsScreenOn)
+      expect(await remark.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
     const isWhole = () =>
       page.evaluate(() => document.documentElement.scrollHeight <= innerHeight && scrollY === 0);
     await typeReading(page, '11.9');
@@ -179,7 +190,7 @@ for (const size of [
     await typeReading(page, '145');
     await expect(page.getByRole('button', { name: 'Use 14.5%' })).toBeVisible();
     expect(await isWhole(), 'a slip').toBe(true);
-    await picture(page, `round-typed-${size.width}`);
+    await picture(page, `round-typed-${where.replaceAll(' ', '-')}`);
     await page.keyboard.press('u');
     await expect(page.getByText('2 of 4 spots')).toBeVisible();
     await page.keyboard.press('Enter');

@@ -8,6 +8,7 @@ import { keyName } from '../settings/key-name.ts';
 import { NextBoardChoice } from '../settings/NextBoardChoice.tsx';
 import css from './KeyList.module.css';
 import { roundKeys } from './round-keys.ts';
+import type { Probing } from './useProbing.ts';
 
 /** Keys of a round, each with what it does; all of them, or as many as a newcomer needs. */
 export function KeyList({ most }: { most?: number }) {
@@ -48,10 +49,11 @@ export function KeyList({ most }: { most?: number }) {
 }
 
 /** The keys of a round, and whether it goes on to the next board by itself. */
-export function KeysDialog({ onClose }: { onClose: () => void }) {
+export function KeysDialog({ isScreenLeft, onClose }: Probing) {
   const { say } = useWords();
   return (
     <Dialog title={say('round-keys.title')} onClose={onClose}>
+      {isScreenLeft && <p>{say('wake.what-to-do')}</p>}
       <NextBoardChoice />
       <KeyList />
       <p className="soft">{say('round-start.pins-along')}</p>

@@ -1,6 +1,5 @@
 import { roundStep } from '../../../shared-core/probing/calls/round-step.ts';
 import { thicknessOf } from '../../../shared-core/words/message.ts';
-import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { ScreenHeading } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -22,18 +21,21 @@ export function ProbeHead({
   savedBoard,
   mayBeOther,
   by,
+  isScreenLeft,
 }: Probing) {
   const { say, formats } = useWords();
   const thickness = thicknessOf(board);
   const askedPins = (mayBeOther && savedBoard?.code) || null;
-  const isScreenLeft = useWakeLock();
   const { output } = useQuery('notes.get', { subject: { kind: 'board', id: board.boardId } });
   return (
     <header className={css.head}>
-      <small>
-        {say('round.progress', { stackName, board: boardIndex + 1, boards: boards.length })}
-        {isScreenLeft && <> {say('wake.refused')}</>}
-        {isDated && <strong> {say('round.dated', { startedOn: startedAt })}</strong>}
+      <small className={css.where}>
+        <span>
+          {say('round.progress', { stackName, board: boardIndex + 1, boards: boards.length })}
+          {isDated && <strong> {say('round.dated', { startedOn: startedAt })}</strong>}
+        </span>
+        {/* What to do about it is in Keys and options. */}
+        {isScreenLeft && <span className={css.aside}>{say('wake.refused')}</span>}
       </small>
       <div className={css.board}>
         <ScreenHeading title={say('round.window-title', { boardCode: board.code, stackName })}>

@@ -11,6 +11,7 @@ import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
 import { asksToProbeAgain } from '../../../shared-core/probing/suspicions/probe-again.ts';
 import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
@@ -69,6 +70,7 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
   >(null);
   const typedFrom = useTypingMeter();
   const [isFar, toggleFar] = useFarView();
+  const isScreenLeft = useWakeLock();
   const [asked, setAsked] = useState<{ boardId: number; atMs: number } | null>(null);
 
   const offMeters = useQuery('meterChecks.ofRound', { roundId: round.id }).output ?? [];
@@ -312,6 +314,8 @@ export function useProbing(round: RoundState, board: RoundBoard, field: RefObjec
     leaves: fieldIsEmpty && asked?.boardId === boardId ? open || null : null,
     /** Shown so that it can be read from two meters away. */
     isFar,
+    /** The screen may turn off, as the system does not keep it on. */
+    isScreenLeft,
     /** Until the next board comes by itself. */
     secondsLeft,
     /** It would, but a questionable reading asks to be read again. */

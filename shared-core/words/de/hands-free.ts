@@ -41,7 +41,8 @@ export const handsFree = {
   'pedal.types-value': '{keyName} gibt einen Wert ein. Stellen Sie das Pedal auf eine andere Taste.',
   'pedal.key': 'Pedal: {keyName}',
 
-  'wake.refused':
+  'wake.refused': 'Der Bildschirm kann ausgehen.',
+  'wake.what-to-do':
     'Der Bildschirm kann während der Runde ausgehen. Ändern Sie das in den Energieeinstellungen des Computers.',
 
   'spoken.value': '{mcPct}.',

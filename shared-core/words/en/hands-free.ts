@@ -39,7 +39,8 @@ export const handsFree = {
   'pedal.types-value': '{keyName} types a value. Set the pedal to another key.',
   'pedal.key': 'Pedal: {keyName}',
 
-  'wake.refused': 'The screen may turn off during the round. Change it in the computer’s power settings.',
+  'wake.refused': 'The screen may turn off.',
+  'wake.what-to-do': 'The screen may turn off during the round. Change it in the computer’s power settings.',
 
   'spoken.value': '{mcPct}.',
   'spoken.not-used': 'Not used. Probe this spot again.',

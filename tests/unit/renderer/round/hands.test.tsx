@@ -561,7 +561,10 @@ describe('a pedal', () => {
   });
 });
 
-test('where the screen may turn off, one line says so', async () => {
-  await open();
-  expect(await screen.findByText(/The screen may turn off during the round\./)).toBeTruthy();
+test('where the screen may turn off, the round says so, and its keys and options what to do', async () => {
+  const { user } = await open();
+  expect(await screen.findByText('The screen may turn off.')).toBeTruthy();
+  await user.keyboard('?');
+  const keys = await screen.findByRole('dialog');
+  expect(keys.textContent).toContain('Change it in the computer’s power settings.');
 });
