@@ -1,6 +1,6 @@
 /**
  * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went, with what
- * failed, and with `N passed, N failed`. With `--quick` it is `npm run test:quick`: what a contributor runs at each save.
+ * failed or passed only the second time, and with `N passed, N failed`. With `--quick` it is `npm run test:quick`: what a contributor runs at each save.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
@@ -13,6 +13,7 @@ import {
   toldByPlaywright,
   toldByVitest,
   whatFailed,
+  whatPassedAgain,
   whereTimeWent,
 } from './runner-reports.ts';
 
@@ -71,6 +72,8 @@ const reports = [
   toldByPlaywright(reportOf('e2e')),
 ];
 console.log(`\n${whereTimeWent(took, reports)}`);
+const passedAgain = whatPassedAgain(reports);
+if (passedAgain !== '') console.log(`\n${passedAgain}`);
 if (total.failed > 0) console.log(`\n${whatFailed(endedBadly, reports)}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);

@@ -15,6 +15,8 @@ export interface Told {
   files: Took[];
   /** Each failed test with its file, and the first lines of why. */
   failed: string[];
+  /** Likewise each that failed at first and passed when it ran once more. */
+  passedAgain: string[];
 }
 
 /** A part of a run that ended badly, and all it printed. */
@@ -52,6 +54,14 @@ export function whatFailed(parts: readonly Ended[], reports: readonly Told[]): s
   return ['— what failed', ...ends, ...reports.flatMap((report) => report.failed)].join('\n');
 }
 
+/** What failed at first: it may be a fault that comes and goes. Empty where nothing did. */
+export function whatPassedAgain(reports: readonly Told[]): string {
+  const tests = reports.flatMap(({ passedAgain }) => passedAgain);
+  return tests.length === 0
+    ? ''
+    : ['— what failed at first, and passed when it ran once more', ...tests].join('\n');
+}
+
 /** What V8 prints where its record of compiled code is wrong: a fault of its own, in processes of many threads (nodejs/node 64500). */
 const FAULT_OF_V8 = 'Check failed: jit_page.has_value().';
 
@@ -69,7 +79,7 @@ export function filesEndedByV8(output: string): string[] {
 
 /** What vitest's report tells. */
 export function toldByVitest(report: string, root: string): Told {
-  if (!existsSync(report)) return { files: [], failed: [] };
+  if (!existsSync(report)) return { files: [], failed: [], passedAgain: [] };
   const { testResults } = JSON.parse(readFileSync(report, 'utf8')) as {
     testResults: {
       name: string;
@@ -93,6 +103,7 @@ export function toldByVitest(report: string, root: string): Told {
         failure(`${relative(root, name)} › ${fullName}`, failureMessages.join('\n')),
       );
     }),
+    passedAgain: [],
   };
 }
 
@@ -111,12 +122,25 @@ interface Suite {
 
 /** What Playwright's report tells. A file took what all its tests took together. */
 export function toldByPlaywright(report: string): Told {
-  if (!existsSync(report)) return { files: [], failed: [] };
+  if (!existsSync(report)) return { files: [], failed: [], passedAgain: [] };
   const { suites } = JSON.parse(readFileSync(report, 'utf8')) as { suites: Suite[] };
   const specsOf = ({ specs = [], suites: inner = [] }: Suite): NonNullable<Suite['specs']> => [
     ...specs,
     ...inner.flatMap(specsOf),
   ];
+  const failuresOf = (asked: string): string[] =>
+    suites.flatMap((suite) =>
+      specsOf(suite).flatMap(({ title, line, tests }) =>
+        tests
+          .filter(({ status }) => status === asked)
+          .map(({ results }) =>
+            failure(
+              `tests/e2e/${suite.file}:${line} › ${title}`,
+              results.map(({ error }) => error?.message ?? '').join('\n'),
+            ),
+          ),
+      ),
+    );
   return {
     files: suites.map((suite) => ({
       name: `tests/e2e/${suite.file}`,
@@ -125,18 +149,8 @@ export function toldByPlaywright(report: string): Told {
           .flatMap(({ tests }) => tests.flatMap(({ results }) => results))
           .reduce((sum, { duration }) => sum + duration, 0) / 1000,
     })),
-    failed: suites.flatMap((suite) =>
-      specsOf(suite).flatMap(({ title, line, tests }) =>
-        tests
-          .filter(({ status }) => status === 'unexpected')
-          .map(({ results }) =>
-            failure(
-              `tests/e2e/${suite.file}:${line} › ${title}`,
-              results.map(({ error }) => error?.message ?? '').join('\n'),
-            ),
-          ),
-      ),
-    ),
+    failed: failuresOf('unexpected'),
+    passedAgain: failuresOf('flaky'),
   };
 }
 

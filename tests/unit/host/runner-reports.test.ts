@@ -1,5 +1,8 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { filesEndedByV8 } from '../../runner-reports.ts';
+import { filesEndedByV8, toldByPlaywright, whatPassedAgain } from '../../runner-reports.ts';
 
 /** As vitest 5 prints it of a run in which V8 ended one process. */
 const byV8 = [
@@ -23,4 +26,41 @@ test.each([
   ['nothing ended', []],
 ])('no file does where %s', (_, lines) => {
   expect(endedIn(...lines)).toEqual([]);
+});
+
+/** As Playwright 1 writes it, of tests that ended so. */
+function reportOf(...ends: { title: string; status: string; errors: string[] }[]): string {
+  const report = join(mkdtempSync(join(tmpdir(), 'pintally-reports-')), 'e2e.json');
+  const specs = ends.map(({ title, status, errors }, index) => ({
+    title,
+    line: index + 1,
+    tests: [
+      {
+        status,
+        results: [...errors.map((message) => ({ duration: 100, error: { message } })), { duration: 100 }],
+      },
+    ],
+  }));
+  writeFileSync(report, JSON.stringify({ suites: [{ file: 'yard.spec.ts', specs }] }));
+  return report;
+}
+
+test('a browser test that passed only when it ran once more is named, with what failed at first', () => {
+  const told = toldByPlaywright(
+    reportOf(
+      { title: 'a stack is made', status: 'expected', errors: [] },
+      { title: 'a board is moved', status: 'flaky', errors: ['The board was not there.'] },
+      { title: 'a label is drawn', status: 'unexpected', errors: ['No label.', 'No label.'] },
+    ),
+  );
+  expect(told.failed).toEqual([expect.stringContaining('yard.spec.ts:3 › a label is drawn')]);
+  expect(whatPassedAgain([told]).split('\n').slice(1)).toEqual([
+    '  tests/e2e/yard.spec.ts:2 › a board is moved',
+    '      The board was not there.',
+  ]);
+});
+
+test('where all passed at once, nothing is said', () => {
+  const told = toldByPlaywright(reportOf({ title: 'a stack is made', status: 'expected', errors: [] }));
+  expect(whatPassedAgain([told])).toBe('');
 });
