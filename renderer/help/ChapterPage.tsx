@@ -4,14 +4,15 @@ import { Button, ButtonLink } from '../ui/Button.tsx';
 import { Screen } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
 import { GuideText } from './GuideText.tsx';
-import { type GuideChapter, guide } from './guide.ts';
+import { type GuideChapter, useGuide } from './guide.ts';
 import css from './help.module.css';
 
 /** A chapter, with the way to the others. `heading` is what a link leads to. */
 export function ChapterPage({ chapter, heading }: { chapter: GuideChapter; heading: string | null }) {
   const { say } = useWords();
-  const at = guide.indexOf(chapter);
-  const [before, after] = [guide[at - 1], guide[at + 1]];
+  const { chapters } = useGuide();
+  const at = chapters.indexOf(chapter);
+  const [before, after] = [chapters[at - 1], chapters[at + 1]];
   useEffect(() => {
     const aimed = heading === null ? null : document.getElementById(heading);
     aimed?.scrollIntoView();
@@ -30,8 +31,8 @@ export function ChapterPage({ chapter, heading }: { chapter: GuideChapter; headi
       <div className={css.page}>
         <nav className={css.chapters} aria-label={say('help.chapters')}>
           <ul>
-            {guide.map((each) => (
-              <li key={each.id} lang="en">
+            {chapters.map((each) => (
+              <li key={each.id}>
                 <a
                   href={hrefOf({ name: 'help', chapter: each.id })}
                   aria-current={each === chapter ? 'page' : undefined}
@@ -42,7 +43,7 @@ export function ChapterPage({ chapter, heading }: { chapter: GuideChapter; headi
             ))}
           </ul>
         </nav>
-        <article className={`sheet ${css.text}`} lang="en">
+        <article className={`sheet ${css.text}`}>
           <GuideText {...chapter} />
         </article>
       </div>

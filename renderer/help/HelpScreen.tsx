@@ -5,13 +5,13 @@ import { hrefOf } from '../stores/navigation.ts';
 import { EmptyState, Screen, Sheet } from '../ui/Screen.tsx';
 import { useWords } from '../words.ts';
 import { ChapterPage } from './ChapterPage.tsx';
-import { type GuideChapter, guide, parts } from './guide.ts';
+import { type GuideChapter, useGuide } from './guide.ts';
 import css from './help.module.css';
 
 /** The user's guide: what its chapters are, or one of them. */
 export function HelpScreen({ chapter: id, heading }: { chapter: string | null; heading: string | null }) {
   const { say } = useWords();
-  const chapter = guide.find((each) => each.id === id);
+  const chapter = useGuide().chapters.find((each) => each.id === id);
   if (chapter) return <ChapterPage chapter={chapter} heading={heading} />;
   return (
     <Screen title={say('help.title')} lead={say('help.lead')}>
@@ -34,10 +34,11 @@ function Contents() {
 
 function Chapters() {
   const { say } = useWords();
+  const { chapters } = useGuide();
   return (
     <ol className={css.contents}>
-      {guide.map((each) => (
-        <li key={each.id} lang="en">
+      {chapters.map((each) => (
+        <li key={each.id}>
           <a href={hrefOf({ name: 'help', chapter: each.id })}>{each.chapter.title}</a>
           <p className="soft">{leadOf(each)}</p>
         </li>
@@ -62,7 +63,7 @@ function leadOf({ chapter: { blocks } }: GuideChapter): string {
 
 function FoundParts({ typedText }: { typedText: string }) {
   const { say } = useWords();
-  const found = findIn(parts, typedText);
+  const found = findIn(useGuide().parts, typedText);
   return (
     <>
       <p role="status" className="soft">
@@ -70,7 +71,7 @@ function FoundParts({ typedText }: { typedText: string }) {
       </p>
       <ul className={css.contents}>
         {found.map(({ chapterId, chapterTitle, heading, line }) => (
-          <li key={`${chapterId} ${heading?.id}`} lang="en">
+          <li key={`${chapterId} ${heading?.id}`}>
             <a href={hrefOf({ name: 'help', chapter: chapterId, ...(heading && { heading: heading.id }) })}>
               {heading ? `${chapterTitle}: ${heading.text}` : chapterTitle}
             </a>

@@ -1,5 +1,7 @@
 import type { Chapter } from '../../shared-core/guide/chapter.ts';
-import { partsOf } from '../../shared-core/guide/find.ts';
+import { type Part, partsOf } from '../../shared-core/guide/find.ts';
+import { type Language, languages } from '../../shared-core/words/languages.ts';
+import { useLanguage } from '../stores/language.ts';
 import ids from './guide/chapters.json';
 
 interface ChapterModule {
@@ -7,14 +9,28 @@ interface ChapterModule {
   pictures: Record<string, string>;
 }
 
-const modules = import.meta.glob<ChapterModule>('./guide/en/*.md', { eager: true });
-
 /** A chapter of the guide with the addresses of its pictures. */
 export interface GuideChapter extends ChapterModule {
   id: string;
 }
 
-/** The guide, in the order in which it is read. */
-export const guide: readonly GuideChapter[] = ids.map((id) => ({ id, ...modules[`./guide/en/${id}.md`]! }));
+interface Guide {
+  /** In the order in which they are read. */
+  chapters: readonly GuideChapter[];
+  parts: readonly Part[];
+}
 
-export const parts = guide.flatMap(({ id, chapter }) => partsOf(id, chapter));
+const modules = import.meta.glob<ChapterModule>('./guide/*/*.md', { eager: true });
+
+function guideIn(language: Language): Guide {
+  const chapters = ids.map((id) => ({ id, ...modules[`./guide/${language}/${id}.md`]! }));
+  return { chapters, parts: chapters.flatMap(({ id, chapter }) => partsOf(id, chapter)) };
+}
+
+const guides = Object.fromEntries(languages.map((language) => [language, guideIn(language)])) as Record<
+  Language,
+  Guide
+>;
+
+/** The guide in the language on screen. */
+export const useGuide = (): Guide => guides[useLanguage(({ language }) => language)];

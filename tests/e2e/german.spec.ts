@@ -34,7 +34,16 @@ for (const width of [1280, 640]) {
     await openDemoYard(pintally);
     await expect(page.locator('html')).toHaveAttribute('lang', 'de');
     const base = page.url().replace(/#.*/, '');
-    for (const path of [...screens, 'files', 'import-table', 'history', 'methods']) {
+    for (const path of [
+      ...screens,
+      'files',
+      'import-table',
+      'history',
+      'methods',
+      'help',
+      'help/first-stack',
+      'help/calls',
+    ]) {
       await page.goto(`${base}#/${path}`);
       await expectWholeGerman(page, path);
       await picture(page, `german-${width}-${path.replaceAll(/\W/g, '-')}`, { fullPage: true });

@@ -4,12 +4,13 @@ import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
+import { german } from '../../shared-core/words/de/index.ts';
 
-const chapter = (id: string): string =>
-  readFileSync(resolve(import.meta.dirname, `../../renderer/help/guide/en/${id}.md`), 'utf8').replaceAll(
-    /\s+/g,
-    ' ',
-  );
+const chapter = (id: string, language: 'en' | 'de' = 'en'): string =>
+  readFileSync(
+    resolve(import.meta.dirname, `../../renderer/help/guide/${language}/${id}.md`),
+    'utf8',
+  ).replaceAll(/\s+/g, ' ');
 
 /** Of what a meter set to Douglas-fir shows, % MC. */
 const corrected = (id: string, value: number, woodTempF: number): number =>
@@ -25,11 +26,17 @@ test('walnut at 40 °F that reads 12% has about 14%', () => {
   expect(chapter('corrected')).toContain(
     'black walnut at 40 °F (4 °C) reads 12%, on a meter set to Douglas-fir. Corrected, that is about 14%.',
   );
+  expect(chapter('corrected', 'de')).toContain(
+    'Ein Brett (Amerikanischer Nussbaum) mit 4 °C (40 °F) misst 12 %, auf einem Messgerät, das auf Douglasie ' +
+      'eingestellt ist. Korrigiert sind das etwa 14 %.',
+  );
+  expect(german['name:Black walnut']).toBe('Amerikanischer Nussbaum');
   expect(corrected('walnut-black', 12, 40)).toBeCloseTo(14, 0);
 });
 
 test('20 °F is worth one to two points', () => {
   expect(chapter('trust')).toContain('About 20 °F (11 °C) is worth one to two points.');
+  expect(chapter('trust', 'de')).toContain('Etwa 11 °C (20 °F) machen ein bis zwei Prozentpunkte aus.');
   for (const shownPct of [10, 14, 18, 22]) {
     for (const woodTempF of [40, 60]) {
       const points =
@@ -45,6 +52,9 @@ test('a fresh board of oak weighs about 70 lb', () => {
   expect(chapter('cautions')).toContain(
     'Fresh oak of 2 × 10 in (51 × 254 mm), 8 ft (2.4 m) long: about 70 lb (32 kg).',
   );
+  expect(chapter('cautions', 'de')).toContain(
+    'Frische Eiche von 51 × 254 mm (2 × 10 in), 2,4 m (8 ft) lang: etwa 32 kg (70 lb).',
+  );
   // Wood Handbook (FPL-GTR-282), as transcribed: Table 5-3a, red oak 0.56 green; Table 4-1, 80 % heart, 69 % sap.
   const volumeM3 = 0.0508 * 0.254 * 2.4384;
   for (const greenMc of [0.8, 0.69]) {
@@ -54,7 +64,11 @@ test('a fresh board of oak weighs about 70 lb', () => {
 
 test('the air over wet table salt has about 75%', () => {
   // Wexler and Hasegawa 1954, J. Res. NBS 53(1), abstract: from 74.9 % at 0 °C to 75.6 % at 30 °C.
-  const [, pct] = chapter('air').match(/wet table salt\. It should then show about (\d+)%/) ?? [];
-  expect(Number(pct)).toBeGreaterThanOrEqual(74.9);
-  expect(Number(pct)).toBeLessThanOrEqual(75.6);
+  for (const shown of [
+    chapter('air').match(/wet table salt\. It should then show about (\d+)%/),
+    chapter('air', 'de').match(/nassem Kochsalz\. Es sollte dann etwa (\d+) %/),
+  ]) {
+    expect(Number(shown?.[1])).toBeGreaterThanOrEqual(74.9);
+    expect(Number(shown?.[1])).toBeLessThanOrEqual(75.6);
+  }
 });

@@ -3,8 +3,7 @@ import type { help as english } from '../en/help.ts';
 export const help = {
   'nav.help': 'Hilfe',
   'help.title': 'Hilfe',
-  'help.lead':
-    'Wie Sie Pintally benutzen: vom ersten Stapel bis zum letzten Etikett. Die Kapitel sind auf Englisch.',
+  'help.lead': 'Wie Sie Pintally benutzen: vom ersten Stapel bis zum letzten Etikett.',
   'help.find': 'In der Anleitung suchen',
   'help.find-hint': 'Beliebige Wörter, in beliebiger Reihenfolge.',
   'help.found':

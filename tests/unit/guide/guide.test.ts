@@ -4,42 +4,10 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readChapter } from '../../../electron/guide/read-chapter.ts';
 import ids from '../../../renderer/help/guide/chapters.json' with { type: 'json' };
-import { type Block, type Inline, textsOf } from '../../../shared-core/guide/chapter.ts';
-import { english } from '../../../shared-core/words/en/index.ts';
+import { textsOf } from '../../../shared-core/guide/chapter.ts';
+import { catalogOf, languages } from '../../../shared-core/words/languages.ts';
 import { oldPhrasesIn } from '../words/strays.ts';
-
-const help = resolve(import.meta.dirname, '../../../renderer/help');
-const folder = join(help, 'guide/en');
-const markdown = new Map(ids.map((id) => [id, readFileSync(join(folder, `${id}.md`), 'utf8')]));
-const chapters = [...markdown].map(([id, text]) => ({ id, ...readChapter(text) }));
-
-const saidIn = (block: Block): Inline[] => {
-  switch (block.kind) {
-    case 'paragraph':
-    case 'caution':
-      return block.says;
-    case 'list':
-      return block.items.flat();
-    case 'table':
-      return [...block.heads, ...block.rows.flat()].flat();
-    default:
-      return [];
-  }
-};
-
-/** What stands on screen in a sentence of the catalog, between the facts that are put into it. */
-const written = Object.values(english).flatMap((sentence) =>
-  sentence
-    .replaceAll(/\{\w+\}/g, '\n')
-    .split(/[\n{}]/)
-    .map((part) => part.trim()),
-);
-const sentences = written.join('\n');
-const names = new Set(written);
-
-/** A name must be whole; of a sentence, the guide may quote a part. */
-const isOnScreen = (text: string): boolean =>
-  names.has(text) || (/[.?!]$/.test(text) && sentences.includes(text));
+import { chaptersIn, headingsOf, help, linksOf, namesOf, picturesOf, says } from './chapters.ts';
 
 /** Where the window says a sentence by its code alone, with what stands before it: of 'a.b', `aria-label={say('a.b'`. */
 const renderer = resolve(import.meta.dirname, '../../../renderer');
@@ -49,8 +17,8 @@ const source = readdirSync(renderer, { recursive: true, encoding: 'utf8' })
   .join('\n');
 
 /** A name that only a screen reader says cannot be found by someone who looks for it. */
-function isOnlySpoken(text: string): boolean {
-  const codes = Object.entries(english).flatMap(([code, sentence]) => (sentence === text ? [code] : []));
+function isOnlySpoken(text: string, sentences: [code: string, sentence: string][]): boolean {
+  const codes = sentences.flatMap(([code, sentence]) => (sentence === text ? [code] : []));
   const uses = codes.map((code) => source.split(`'${code}'`).length - 1);
   const spoken = codes.map(
     (code) => source.split(new RegExp(`(?:aria-label=|spoken-only">)\\{say\\('${code}'`)).length - 1,
@@ -58,49 +26,66 @@ function isOnlySpoken(text: string): boolean {
   return uses.some((count) => count > 0) && codes.every((_, at) => uses[at] === spoken[at]);
 }
 
-test('each chapter is in the list, and each of the list is there', () => {
-  expect(readdirSync(folder).sort()).toEqual(ids.map((id) => `${id}.md`).sort());
-});
+const guides = await Promise.all(
+  languages.map(async (language) => ({
+    language,
+    catalog: await catalogOf(language),
+    chapters: chaptersIn(language),
+  })),
+);
 
-describe.each(chapters)('the chapter $id', ({ id, title, blocks }) => {
-  const said = blocks.flatMap(saidIn);
+describe.each(guides)('the guide in $language', ({ language, catalog, chapters }) => {
+  const sentences = Object.entries<string>(catalog);
 
-  test('names nothing on screen that the window does not say', () => {
-    const shown = said.flatMap((part) =>
-      typeof part === 'object' && part.kind === 'on-screen' ? [part.text] : [],
-    );
-    expect(shown.filter((text) => !isOnScreen(text))).toEqual([]);
-    expect(shown.filter(isOnlySpoken)).toEqual([]);
+  test('has each chapter of the list, and no other', () => {
+    expect(readdirSync(join(help, 'guide', language)).sort()).toEqual(ids.map((id) => `${id}.md`).sort());
   });
 
-  test('links to chapters and headings that exist', () => {
-    const headingsOf = (of: string) =>
-      chapters
-        .find((each) => each.id === of)
-        ?.blocks.flatMap((block) => (block.kind === 'heading' ? block.id : []));
-    const broken = said.filter((part) => {
-      if (typeof part === 'string' || part.kind !== 'link') return false;
-      const headings = headingsOf(part.chapter ?? id);
-      return !headings || (part.heading !== null && !headings.includes(part.heading));
+  test.each(chapters)('names nothing on screen that the window does not say: $id', (chapter) => {
+    const names = namesOf(chapter);
+    expect(names.filter((name) => !sentences.some(([, sentence]) => says(sentence, name)))).toEqual([]);
+    expect(names.filter((name) => isOnlySpoken(name, sentences))).toEqual([]);
+  });
+
+  test.each(chapters)('links to chapters and headings that exist: $id', (chapter) => {
+    const broken = linksOf(chapter).filter(({ chapter: to, heading }) => {
+      const target = chapters.find(({ id }) => id === (to ?? chapter.id));
+      return !target || (heading !== null && !headingsOf(target).includes(heading));
     });
     expect(broken).toEqual([]);
-    expect(new Set(headingsOf(id)).size).toBe(headingsOf(id)?.length);
+    expect(new Set(headingsOf(chapter)).size).toBe(headingsOf(chapter).length);
   });
 
-  test('shows pictures that are there', () => {
+  test.each(chapters)('shows pictures that are there: $id', (chapter) => {
     const files = readdirSync(join(help, 'pictures'));
-    const pictures = blocks.flatMap((block) => (block.kind === 'picture' ? [`${block.name}.webp`] : []));
-    expect(pictures.filter((name) => !files.includes(name))).toEqual([]);
+    expect(picturesOf(chapter).filter((name) => !files.includes(`${name}.webp`))).toEqual([]);
   });
 
-  test('is in our English: begins with a sentence, no sentence above 20 words, no outgrown phrase', () => {
+  test.each(chapters)('begins with a sentence, and has none above 20 words: $id', ({ title, blocks }) => {
     expect(blocks[0]?.kind).toBe('paragraph');
-    const texts = [title, ...blocks.flatMap(textsOf)];
-    const long = texts
+    const long = [title, ...blocks.flatMap(textsOf)]
       .flatMap((text) => text.split(/(?<=[.?!:])\s/))
       .filter((each) => each.split(/\s+/).length > 20);
     expect(long).toEqual([]);
-    expect(oldPhrasesIn(markdown.get(id)!, `${id}.md`)).toEqual([]);
+  });
+
+  test('has the letters of the calls', () => {
+    const letters = (['ready', 'bring-in', 'keep-drying', 'too-dry', 'probe-again'] as const).map(
+      (call) => catalog[`call.letter-${call}`],
+    );
+    expect(chapters.find(({ id }) => id === 'calls')?.markdown).toContain(`: ${letters.join(', ')}.`);
+  });
+
+  test('calls a chapter what links from other screens call it', () => {
+    const titleOf = (of: string) => chapters.find(({ id }) => id === of)?.title;
+    expect(titleOf('pins')).toBe(catalog['help.push-pins']);
+    expect(titleOf('calls')).toBe(catalog['help.read-calls']);
+  });
+});
+
+describe.each(chaptersIn('en'))('the English chapter $id', ({ id, markdown, blocks }) => {
+  test('has no phrase that our English has outgrown', () => {
+    expect(oldPhrasesIn(markdown, `${id}.md`)).toEqual([]);
   });
 
   test('gives US measures with the metric ones', () => {
@@ -113,11 +98,9 @@ describe.each(chapters)('the chapter $id', ({ id, title, blocks }) => {
 });
 
 test('pictures take little room, and each is in a chapter', () => {
-  const shown = chapters.flatMap(({ blocks }) =>
-    blocks.flatMap((block) => (block.kind === 'picture' ? [`${block.name}.webp`] : [])),
-  );
+  const shown = chaptersIn('en').flatMap(picturesOf);
   const files = readdirSync(join(help, 'pictures')).filter((name) => name.endsWith('.webp'));
-  expect(files.filter((name) => !shown.includes(name))).toEqual([]);
+  expect(files.filter((name) => !shown.includes(name.replace('.webp', '')))).toEqual([]);
   const bytes = files.reduce((sum, name) => sum + readFileSync(join(help, 'pictures', name)).length, 0);
   expect(bytes).toBeLessThan(1_500_000);
 });
