@@ -15,6 +15,7 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { addressOf } from '../address-of.ts';
+import { figure } from './figure.ts';
 import { fillYard } from './filled-yard.ts';
 
 const GOAL_MS = 600;
@@ -83,12 +84,16 @@ for (const [kind, starts] of Object.entries(taken)) {
   const at = (name: keyof Start) => median(starts, name);
   const best = Math.min(...starts.map(({ usable }) => usable));
   const since = (name: keyof Start, before: keyof Start) => (at(name) - at(before)).toFixed(0);
-  const goal =
-    kind === 'bare'
-      ? ''
-      : `; ${(at('usable') / bare).toFixed(1)} times bare; goal ${GOAL_MS}: ${at('usable') <= GOAL_MS ? 'yes' : 'NO'}`;
+  if (kind !== 'bare')
+    figure({
+      what: `cold start to a usable screen, ${kind}, p50`,
+      value: at('usable'),
+      unit: 'ms',
+      goal: { most: GOAL_MS },
+      bare,
+    });
   console.log(
-    `cold start, ${kind}: ${at('usable').toFixed(0)} ms (p50 of ${RUNS}), best ${best.toFixed(0)}${goal}; load ${loadavg()[0]!.toFixed(1)}
+    `${kind}: best ${best.toFixed(0)} ms of ${RUNS}; load ${loadavg()[0]!.toFixed(1)}
   node ${at('node').toFixed(0)}, modules +${since('modules', 'node')}, yard +${since('opened', 'modules')}, link +${since('link', 'opened')}, HTML +${since('html', 'link')}, scripts +${since('scripts', 'html')}, first answer +${since('answer', 'scripts')}, usable +${since('usable', 'answer')} (first paint at ${at('paint').toFixed(0)})
   processor: host ${at('hostCpu').toFixed(0)} ms, page ${at('pageCpu').toFixed(0)} ms; ${(at('bytes') / 1000).toFixed(0)} kB loaded\n`,
   );
