@@ -1,7 +1,6 @@
 import { SEASON_SHARE } from '../wood/climate/swings.ts';
 import { airMovementSchema, movements } from '../wood/drying/air-movement.ts';
 import { exposureFactor, type FaceExposure, faceExposureSchema } from '../wood/drying/board-history.ts';
-import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd, pointCount } from '../wood/drying/forecast.ts';
 import {
   dryingParameters,
@@ -11,6 +10,7 @@ import {
   THICKNESS_POWER,
   withinGroupSd,
 } from '../wood/drying/history-fit.ts';
+import { ANCHOR_MC_PCT } from '../wood/drying/model/drying-law.ts';
 import { Z_90 } from '../wood/maths/gaussian.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';

@@ -5,7 +5,6 @@ import { ABOVE_MEANS_SD } from '../wood/climate/outdoor-month.ts';
 import { SWINGS_OUTDOORS } from '../wood/climate/swings.ts';
 import { LONGEST_HISTORY_DAYS } from '../wood/drying/board-history.ts';
 import { USUAL_C } from '../wood/drying/diffusivity.ts';
-import { ANCHOR_MC_PCT } from '../wood/drying/drying-model.ts';
 import { aheadLogSd } from '../wood/drying/forecast.ts';
 import {
   averageGravity,
@@ -15,6 +14,7 @@ import {
   THICKNESS_POWER,
 } from '../wood/drying/history-fit.ts';
 import { SURFACE_SPREADS } from '../wood/drying/learned-surface.ts';
+import { ANCHOR_MC_PCT } from '../wood/drying/model/drying-law.ts';
 import { GREEN } from '../wood/moisture/most-water.ts';
 import { usualRingRadiusMm } from '../wood/movement/warp.ts';
 import type { NumberUsed } from './number-used.ts';

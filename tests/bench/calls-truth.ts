@@ -4,15 +4,13 @@ import { PAIRS, type PlanBasis, usualBasis } from '../../shared-core/probing/rea
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { type PlannedSpot, plannedDepthMm } from '../../shared-core/probing/readings/spots.ts';
 import { DAY_S } from '../../shared-core/time.ts';
-import {
-  type AirSegment,
-  dryingGrid,
-  LawTables,
-  parabolicStart,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
 import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import type { AirSegment } from '../../shared-core/wood/drying/model/drying-run.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
+import { parabolicStart } from '../../shared-core/wood/drying/model/parabolic-start.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInEndUses } from '../../shared-core/wood/species/built-in.ts';
 import type { EndUse } from '../../shared-core/wood/species/end-use.ts';

@@ -10,8 +10,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { emcPct } from '../../shared-core/wood/climate/emc.ts';
-import { parabolicStart, simulateDrying } from '../../shared-core/wood/drying/drying-model.ts';
 import { boardModel, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { parabolicStart } from '../../shared-core/wood/drying/model/parabolic-start.ts';
 import { geometricMean } from './drying-days.ts';
 
 const hours = readFileSync(join(import.meta.dirname, 'data/fuel-stick-hours.csv'), 'utf8')

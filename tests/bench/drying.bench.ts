@@ -16,17 +16,14 @@
 
 import { DAY_MS, DAY_S } from '../../shared-core/time.ts';
 import { airSegments } from '../../shared-core/wood/drying/board-history.ts';
-import {
-  atDepthOf,
-  averageOf,
-  type DryingRun,
-  dryingGrid,
-  dryingRates,
-  LawTables,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
 import { type ForecastInput, forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
+import { atDepthOf } from '../../shared-core/wood/drying/model/at-depth.ts';
+import { averageOf, dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { dryingRates } from '../../shared-core/wood/drying/model/drying-rates.ts';
+import type { DryingRun } from '../../shared-core/wood/drying/model/drying-run.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
 import { odex } from '../reference/odex.ts';
 import { type CvodeClass, loadCvode } from './stiff-library.ts';
 

@@ -11,14 +11,11 @@ import { DAY_S } from '../../shared-core/time.ts';
 import { airFromOutdoors } from '../../shared-core/wood/climate/air-from-outdoors.ts';
 import { emcOfYear } from '../../shared-core/wood/climate/climate.ts';
 import { airSdPct, type MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
-import {
-  averageOf,
-  dryingGrid,
-  LawTables,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
 import { priorDiffusivity, priorPace } from '../../shared-core/wood/drying/history-fit.ts';
+import { averageOf, dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
 import { GREEN, mostWaterPct } from '../../shared-core/wood/moisture/most-water.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';

@@ -22,16 +22,6 @@ import { DAY_MS, DAY_S } from '../../shared-core/time.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { airSegments, type Stay } from '../../shared-core/wood/drying/board-history.ts';
 import { transverseDiffusivityM2S } from '../../shared-core/wood/drying/diffusivity.ts';
-import {
-  type AirSegment,
-  ANCHOR_MC_PCT,
-  type DryingLaw,
-  dryingGrid,
-  LawTables,
-  parabolicStart,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
 import { type Forecast, type ForecastInput, forecastBoard } from '../../shared-core/wood/drying/forecast.ts';
 import {
   boardModel,
@@ -40,6 +30,16 @@ import {
   type FitReading,
   fitHistory,
 } from '../../shared-core/wood/drying/history-fit.ts';
+import { dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import {
+  ANCHOR_MC_PCT,
+  type DryingLaw,
+  woodDryingLaw,
+} from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import type { AirSegment } from '../../shared-core/wood/drying/model/drying-run.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
+import { parabolicStart } from '../../shared-core/wood/drying/model/parabolic-start.ts';
 import type { Quantiles } from '../../shared-core/wood/drying/run-quantiles.ts';
 import { type Information, normalCdf, Z_90 } from '../../shared-core/wood/maths/gaussian.ts';
 import { spotScatterPct } from '../../shared-core/wood/moisture/spot-scatter.ts';

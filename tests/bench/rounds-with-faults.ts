@@ -21,14 +21,12 @@ import { PAIRS } from '../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../shared-core/probing/readings/reading.ts';
 import { planSpots } from '../../shared-core/probing/readings/spots.ts';
 import { DAY_S } from '../../shared-core/time.ts';
-import {
-  type AirSegment,
-  dryingGrid,
-  parabolicStart,
-  simulateDrying,
-  WoodTables,
-} from '../../shared-core/wood/drying/drying-model.ts';
 import { priorDiffusivity, priorPace, withinGroupSd } from '../../shared-core/wood/drying/history-fit.ts';
+import { dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import type { AirSegment } from '../../shared-core/wood/drying/model/drying-run.ts';
+import { parabolicStart } from '../../shared-core/wood/drying/model/parabolic-start.ts';
+import { WoodTables } from '../../shared-core/wood/drying/model/wood-tables.ts';
 import type { MeterScale } from '../../shared-core/wood/moisture/corrected.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInEndUses, builtInSpecies } from '../../shared-core/wood/species/built-in.ts';

@@ -3,12 +3,10 @@
  * surface exchange at both faces; equations 4.50 (concentration) and 4.53 (total). From memory.
  */
 import { expect, test } from 'vitest';
-import {
-  type DryingLaw,
-  dryingGrid,
-  LawTables,
-  simulateDrying,
-} from '../../shared-core/wood/drying/drying-model.ts';
+import { dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import type { DryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
 
 const diffusivityM2S = 1e-10;
 const halfThicknessM = 0.0125;

@@ -5,16 +5,13 @@
  */
 import { expect, test } from 'vitest';
 import { DAY_S } from '../../shared-core/time.ts';
-import {
-  type AirSegment,
-  atDepthOf,
-  averageOf,
-  dryingGrid,
-  dryingRates,
-  LawTables,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
+import { atDepthOf } from '../../shared-core/wood/drying/model/at-depth.ts';
+import { averageOf, dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { dryingRates } from '../../shared-core/wood/drying/model/drying-rates.ts';
+import type { AirSegment } from '../../shared-core/wood/drying/model/drying-run.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
 import { odex } from './odex.ts';
 
 test('agrees with ODEX to 0.001 % MC at the end of every air', () => {

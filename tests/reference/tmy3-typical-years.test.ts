@@ -11,13 +11,11 @@ import { emcPct } from '../../shared-core/wood/climate/emc.ts';
 import { epwYear } from '../../shared-core/wood/climate/epw.ts';
 import type { MonthlyAir } from '../../shared-core/wood/climate/monthly-air.ts';
 import { stationListOf } from '../../shared-core/wood/climate/station.ts';
-import {
-  dryingGrid,
-  LawTables,
-  parabolicStart,
-  simulateDrying,
-  woodDryingLaw,
-} from '../../shared-core/wood/drying/drying-model.ts';
+import { dryingGrid } from '../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../shared-core/wood/drying/model/drying-law.ts';
+import { simulateDrying } from '../../shared-core/wood/drying/model/drying-model.ts';
+import { LawTables } from '../../shared-core/wood/drying/model/law-tables.ts';
+import { parabolicStart } from '../../shared-core/wood/drying/model/parabolic-start.ts';
 import { mean } from '../../shared-core/wood/maths/mean.ts';
 import { epwText, MONTH_DAYS } from './epw-text.ts';
 

@@ -11,7 +11,6 @@ import { DAY_MS, isoOf } from '../../../shared-core/time.ts';
 import type { DayToDay } from '../../../shared-core/wood/climate/station.ts';
 import { SWINGS_OUTDOORS } from '../../../shared-core/wood/climate/swings.ts';
 import type { Stay } from '../../../shared-core/wood/drying/board-history.ts';
-import { faceRatio } from '../../../shared-core/wood/drying/drying-model.ts';
 import {
   assumptionsOfFaces,
   type BarkSide,
@@ -21,6 +20,7 @@ import {
   withBarkOn,
 } from '../../../shared-core/wood/drying/faces-of-board.ts';
 import type { DryingBoard } from '../../../shared-core/wood/drying/history-fit.ts';
+import { faceRatio } from '../../../shared-core/wood/drying/model/parabolic-start.ts';
 import { mean } from '../../../shared-core/wood/maths/mean.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';

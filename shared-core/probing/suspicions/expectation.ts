@@ -1,6 +1,7 @@
 import { DAY_S } from '../../time.ts';
-import { dryingGrid, simulateDrying } from '../../wood/drying/drying-model.ts';
 import { priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
+import { dryingGrid } from '../../wood/drying/model/drying-grid.ts';
+import { simulateDrying } from '../../wood/drying/model/drying-model.ts';
 import { dryingClassOf } from '../../wood/species/drying-class.ts';
 import type { Species } from '../../wood/species/species.ts';
 import type { Estimate } from '../readings/estimate.ts';

@@ -1,7 +1,9 @@
 import { DAY_S } from '../../time.ts';
 import { responseDays } from '../../wood/drying/coming-weather.ts';
-import { type AirSegment, averageOf, dryingGrid, simulateDrying } from '../../wood/drying/drying-model.ts';
 import { averageGravity, priorDiffusivity, priorPace, usualTables } from '../../wood/drying/history-fit.ts';
+import { averageOf, dryingGrid } from '../../wood/drying/model/drying-grid.ts';
+import { simulateDrying } from '../../wood/drying/model/drying-model.ts';
+import type { AirSegment } from '../../wood/drying/model/drying-run.ts';
 import { Z_90 } from '../../wood/maths/gaussian.ts';
 import { mean } from '../../wood/maths/mean.ts';
 import { GREEN, mostWaterPct } from '../../wood/moisture/most-water.ts';

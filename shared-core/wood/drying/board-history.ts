@@ -10,7 +10,7 @@ import { type MonthlyAir, monthlyAirSchema } from '../climate/monthly-air.ts';
 import { dayToDaySchema } from '../climate/station.ts';
 import { inYear, midMonthMs, monthBefore } from '../climate/within-year.ts';
 import { airMovementSchema, movements } from './air-movement.ts';
-import type { AirSegment } from './drying-model.ts';
+import type { AirSegment } from './model/drying-run.ts';
 
 /** What a face of the board meets. */
 export const faceExposureSchema = z.enum(['open', 'sun', 'bottom', 'bark', 'sealed']);

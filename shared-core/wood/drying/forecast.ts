@@ -32,7 +32,6 @@ import { movements } from './air-movement.ts';
 import { type Stay, staySchema } from './board-history.ts';
 import { comingAirSdPct, responseDays } from './coming-weather.ts';
 import { type CoreAhead, coreAheadSchema, coreAheadSteps } from './core-ahead.ts';
-import { atDepthOf, averageOf, type DryingGrid } from './drying-model.ts';
 import {
   averageGravity,
   boardModel,
@@ -49,6 +48,8 @@ import {
 } from './history-fit.ts';
 import { historyProblem } from './history-problem.ts';
 import { SURFACE_SPREADS } from './learned-surface.ts';
+import { atDepthOf } from './model/at-depth.ts';
+import { averageOf, type DryingGrid } from './model/drying-grid.ts';
 import { errorShare, type Quantiles, quantilesSchema, runQuantiles } from './run-quantiles.ts';
 
 const unknowns = dryingParameters.length;

@@ -31,17 +31,13 @@ import {
   type StaySegment,
   staySchema,
 } from './board-history.ts';
-import {
-  type DryingGrid,
-  type DryingResult,
-  dryingAlong,
-  dryingGrid,
-  LawTables,
-  MOST_MC_PCT,
-  parabolicStart,
-  WoodTables,
-  woodDryingLaw,
-} from './drying-model.ts';
+import { type DryingGrid, dryingGrid } from './model/drying-grid.ts';
+import { woodDryingLaw } from './model/drying-law.ts';
+import { dryingAlong } from './model/drying-model.ts';
+import { type DryingResult, MOST_MC_PCT } from './model/drying-run.ts';
+import { LawTables } from './model/law-tables.ts';
+import { parabolicStart } from './model/parabolic-start.ts';
+import { WoodTables } from './model/wood-tables.ts';
 
 /** The unknowns, in the order of every mean and covariance here: three logarithms, % MC, and the law's exponent. */
 export const dryingParameters = [

@@ -1,20 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DAY_S } from '../../../shared-core/time.ts';
-import {
-  type AirSegment,
-  atDepthOf,
-  averageOf,
-  type DryingRun,
-  dryingAlong,
-  dryingGrid,
-  faceRatio,
-  LawTables,
-  parabolicStart,
-  simulateDrying,
-  WoodTables,
-  woodDryingLaw,
-} from '../../../shared-core/wood/drying/drying-model.ts';
+import { averageOf, dryingGrid } from '../../../shared-core/wood/drying/model/drying-grid.ts';
+import { woodDryingLaw } from '../../../shared-core/wood/drying/model/drying-law.ts';
+import { dryingAlong, simulateDrying } from '../../../shared-core/wood/drying/model/drying-model.ts';
+import type { AirSegment, DryingRun } from '../../../shared-core/wood/drying/model/drying-run.ts';
+import { LawTables } from '../../../shared-core/wood/drying/model/law-tables.ts';
+import { parabolicStart } from '../../../shared-core/wood/drying/model/parabolic-start.ts';
+import { WoodTables } from '../../../shared-core/wood/drying/model/wood-tables.ts';
 
 /** One set of tables for all: they depend on the species alone. */
 const oak = new LawTables(woodDryingLaw(0.56));
@@ -279,27 +272,6 @@ test('no cell dries to less than nothing, however dry, warm and sudden the air a
     ),
     { numRuns: 100 },
   );
-});
-
-describe('a parabolic start', () => {
-  test('has the given average and faces, and its middle by the parabola rule', () => {
-    const grid = dryingGrid(28, true, 60);
-    const profile = parabolicStart(grid, 20, 0.7);
-    expect(averageOf(grid, profile)).toBeCloseTo(20, 10);
-    expect(atDepthOf(grid, profile, 0)).toBeCloseTo(14, 2);
-    // Average = shell + 2/3 (core - shell), so the core is 23 for a shell of 14.
-    expect(atDepthOf(grid, profile, 0.5)).toBeCloseTo(23, 2);
-  });
-
-  test.each([0, 0.05, 0.1])('has the shell that was read at %f of its thickness', (depth) => {
-    const grid = dryingGrid(54, true, 60);
-    const profile = parabolicStart(grid, 24, faceRatio(19 / 24, depth));
-    expect(atDepthOf(grid, profile, depth)).toBeCloseTo(19, 1);
-  });
-
-  test('takes no face for sure from a shell that was read where the average is', () => {
-    expect(Math.abs(faceRatio(0.9, 0.21) - 1)).toBeLessThan(0.3);
-  });
 });
 
 describe('what no board is', () => {

@@ -3,7 +3,7 @@
  * (1996), section IV.7: order conditions of Table 7.1 (with beta_ii = gamma), and the stability function; from memory.
  */
 import { expect, test } from 'vitest';
-import { ros3pl } from '../../../shared-core/wood/drying/rosenbrock.ts';
+import { ros3pl } from '../../../shared-core/wood/drying/model/rosenbrock.ts';
 
 type Matrix = number[][];
 const times = (a: Matrix, b: Matrix): Matrix =>
