@@ -27,8 +27,8 @@ test('walnut at 40 °F that reads 12% has about 14%', () => {
     'black walnut at 40 °F (4 °C) reads 12%, on a meter set to Douglas-fir. Corrected, that is about 14%.',
   );
   expect(chapter('corrected', 'de')).toContain(
-    'Ein Brett (Amerikanischer Nussbaum) mit 4 °C (40 °F) misst 12 %, auf einem Messgerät, das auf Douglasie ' +
-      'eingestellt ist. Korrigiert sind das etwa 14 %.',
+    'Amerikanischer Nussbaum, 4 °C (40 °F) kalt: Ein Messgerät, das auf Douglasie eingestellt ist, zeigt 12 %. ' +
+      'Korrigiert sind das etwa 14 %.',
   );
   expect(german['name:Black walnut']).toBe('Amerikanischer Nussbaum');
   expect(corrected('walnut-black', 12, 40)).toBeCloseTo(14, 0);
