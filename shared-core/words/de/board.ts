@@ -24,9 +24,9 @@ export const board = {
   'next-step.probe-on': 'Als Nächstes am {probeOn} messen. {why}',
   'next-step.learns-rate-now':
     'Wie schnell dieses Brett trocknet, ist noch nicht klar. Messwerte von jetzt helfen.',
-  'next-step.not-probed': 'Noch keine Messwerte. Messen Sie es für ein Urteil.',
+  'next-step.not-probed': 'Noch keine Messwerte. Messen Sie es, dann folgt das Urteil.',
   'next-step.half-probed': 'Noch {spots, plural, one {# Messstelle} other {# Messstellen}}.',
-  'next-step.half-probed-then': 'Messen Sie es für ein Urteil.',
+  'next-step.half-probed-then': 'Messen Sie es, dann folgt das Urteil.',
   'next-step.too-dry':
     'Lassen Sie es dort, wo es verwendet wird, Feuchte aufnehmen. Messen Sie es dann nach.',
   'next-step.too-dry-here':

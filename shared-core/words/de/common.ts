@@ -88,7 +88,7 @@ export const common = {
 
   'pins.drifting': 'Wandert: ruhig halten',
   'pins.pins-out': 'Spitzen draußen',
-  'pins.settled': 'Ruhig',
+  'pins.settled': 'Wert steht',
 
   'species-field.hint': 'Ein gebräuchlicher oder botanischer Name',
   'combobox.which': '„{typedText}“ kann {nameChoices} sein. Wählen Sie eines davon.',

@@ -43,7 +43,7 @@ export const forecast = {
   'forecast.based-on-others':
     '{readings, plural, =0 {Keine Messwerte dieses Bretts} one {# Messwert dieses Bretts} other {# Messwerte dieses Bretts}} und {others, plural, one {# anderes Brett} other {# andere Bretter}} aus Stapel und Stamm.',
 
-  'profile.title': 'Feuchte durch die Dicke',
+  'profile.title': 'Feuchteprofil',
   'profile.chart': 'Holzfeuchte durch die Dicke von {boardCode} heute',
   'profile.depth': 'Unter der oberen Seite',
   'profile.mc': 'Holzfeuchte',

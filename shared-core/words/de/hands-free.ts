@@ -1,7 +1,7 @@
 import type { handsFree as english } from '../en/hands-free.ts';
 
 export const handsFree = {
-  'hands-free.title': 'Mit vollen Händen',
+  'hands-free.title': 'Freihändig',
   'sounds.label': 'Töne in einer Messrunde',
   'sounds.off': 'Aus',
   'sounds.quiet': 'Leise',
@@ -28,7 +28,7 @@ export const handsFree = {
   'pedal.lead': 'Ein Pedal sendet eine Taste, wie eine Tastatur. Es wirkt während einer Messrunde.',
   'pedal.go-on': 'Speichern oder weiter',
   'pedal.go-back': 'Zurück',
-  'pedal.undo-last': 'Letzten Messwert zurücknehmen',
+  'pedal.undo-last': 'Letzten Messwert rückgängig machen',
   'pedal.note': 'Notiz',
   'pedal.no-key': 'nicht festgelegt',
   'pedal.set': 'Festlegen',

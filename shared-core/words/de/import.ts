@@ -91,7 +91,7 @@ export const importing = {
   'import.role.humidity': 'Relative Luftfeuchte',
   'import.role.piece': 'Stück',
   'import.role.wet-weight': 'Gewicht vor dem Trocknen',
-  'import.role.dry-weight': 'Gewicht aus dem Ofen',
+  'import.role.dry-weight': 'Gewicht aus dem Darrofen',
 
   'import.row-read': 'Zeile {line}, Brett {boardCode}: {rowSentences}',
   'import.row-known': 'Schon hier.',

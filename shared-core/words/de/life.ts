@@ -30,14 +30,14 @@ export const life = {
   'life.move-of': 'Umlagerung von {boardCode}',
   'life.moves-together': 'Für alle {boards} Bretter ändern, die zusammen umgelagert wurden',
   'life.deletes-together': 'Für alle {boards} Bretter löschen, die zusammen umgelagert wurden',
-  'life.delete-move-of': 'Dieses Umlagerung von {boardCode} löschen?',
+  'life.delete-move-of': 'Diese Umlagerung von {boardCode} löschen?',
   'life.delete-move-effect':
     '{boardCode} ist dann die ganze Zeit am Ort {beforeName}. Prognose und Urteil richten sich danach.',
   'life.changing-moves': 'Umlagerung wird geändert',
   'life.move-changed': 'Umlagerung von {boardCode} geändert.',
   'life.move-deleted': 'Umlagerung von {boardCode} gelöscht.',
   'life.note-hint':
-    '{why, select, sold {Freiwillig. Nur der Name. Damit finden Sie die Bretter wieder.} other {Freiwillig.}}',
+    '{why, select, sold {Kann leer bleiben. Nur der Name. Damit finden Sie die Bretter wieder.} other {Kann leer bleiben.}}',
   'life.day': 'Tag',
   'life.archive-button': 'Als {why, select, sold {verkauft} used {verwendet} other {ausgesondert}} vermerken',
   'life.archiving-boards': 'Bretter werden vermerkt',
@@ -75,7 +75,7 @@ export const life = {
   'life.piece-id': 'Kennung von Teilstück {rawNumber}',
   'life.piece-width': 'Breite von Teilstück {rawNumber}',
   'life.piece-length': 'Länge von Teilstück {rawNumber}',
-  'life.piece-optional': 'Freiwillig.',
+  'life.piece-optional': 'Kann leer bleiben.',
   'life.fresh-ends': 'Frische Enden trocknen schneller und können reißen. Versiegeln Sie sie.',
   'life.cut-button': 'Schnitt speichern',
   'life.cut-anyway': 'Trotzdem speichern',
@@ -205,7 +205,7 @@ export const life = {
   'refusal.left-reserved':
     '{boards, plural, one {{boardCode} ist reserviert für {projectName}.} other {# dieser Bretter sind reserviert, darunter {boardCode} für {projectName}.}} Nichts wurde geändert. {boards, plural, one {Es} other {Sie}} trotzdem als {why, select, sold {verkauft} other {ausgesondert}} vermerken?',
   'refusal.board-archived':
-    '{boardCode} ist schon abgegangen. Nichts wurde geändert. Wählen Sie es ab, oder holen Sie es erst zurück.',
+    '{boardCode} ist schon abgegangen. Nichts wurde geändert. Heben Sie die Auswahl auf, oder holen Sie es erst zurück.',
   'refusal.board-has-readings':
     '{boardCode} hat Messwerte oder Gewichte. Nichts wurde gelöscht. Vermerken Sie es als verkauft, verwendet oder ausgesondert.',
   'refusal.board-code-taken-since':

@@ -62,7 +62,8 @@ export const meterCheck = {
   'meter-check.is-on': 'Sie liegen auf dem Block',
   'meter-check.no-number':
     'Noch kein Wert. Reinigen Sie Kontakte und Spitzen, und drücken Sie fester. Immer noch nichts? Der Block liegt vielleicht unter dem Messbereich, oder ein Kabel ist gebrochen.',
-  'meter-check.caution': 'Die Spitzen sind scharf. Finger weg von den Kontakten: Haut verfälscht den Wert.',
+  'meter-check.caution':
+    'Vorsicht, die Spitzen sind nadelspitz. Finger weg von den Kontakten: Haut verfälscht den Wert.',
   'meter-check.type': 'Das Messgerät zeigt',
   'meter-check.type-instead': 'Wert stattdessen eingeben',
   'meter-check.temperature': 'Temperatur des Blocks, falls bekannt',
@@ -78,7 +79,7 @@ export const meterCheck = {
   'meter-check.off.ohm': '{value}: weicht um {offSharePct} ab. Soll: {rightOhm}.',
   'meter-check.again': 'Noch einmal prüfen',
   'meter-check.all': '{checks, plural, one {# Prüfung} other {Alle # Prüfungen}}',
-  'meter-check.corrected': 'Messwerte werden darum korrigiert.',
+  'meter-check.corrected': 'Messwerte werden um diese Abweichung korrigiert.',
   'meter-check.far': 'Zu weit daneben, um zu korrigieren. Prüfen Sie Batterie, Spitzen und Einstellung.',
   'meter-check.next-round': 'Auch spätere Messwerte weichen ab, bis Sie sie korrigieren.',
   'meter-check.offer': 'Messwerte ab dieser Prüfung korrigieren?',

@@ -173,7 +173,7 @@ export const meter = {
   'meter.connect.devices': 'Gefundene Bluetooth-Geräte',
   'meter.connect.used-before': 'schon benutzt',
   'meter.connect.none-found':
-    'Noch nichts gefunden. Schalten Sie das Messgerät ein und halten Sie es nahe heran. Manche wachen nur auf, solange eine Taste gedrückt ist.',
+    'Noch nichts gefunden. Schalten Sie das Messgerät ein und halten Sie es nahe heran. Manche sind nur wach, solange eine Taste gedrückt ist.',
 
   'meter.signal': '{strength}, {dbm} dBm',
   'meter.signal.strong': 'stark',

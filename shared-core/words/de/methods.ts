@@ -297,9 +297,9 @@ export const methods = {
     'Cochran, Sampling Techniques, 3. Auflage, 1977, Abschnitte 4.1 bis 4.6. Stein, Annals of Mathematical Statistics 16, 1945. Raiffa und Schlaifer, Applied Statistical Decision Theory, 1961 (alle aus dem Gedächtnis).',
 
   'methods.cautions.title': 'Warnungen',
-  'methods.cautions.pins': 'Die Spitzen sind scharf. Stechen Sie von der anderen Hand weg.',
+  'methods.cautions.pins': 'Vorsicht, die Spitzen sind nadelspitz. Stechen Sie von der anderen Hand weg.',
   'methods.cautions.oven':
-    'Ein heißer Ofen, eine Mikrowelle und harzreiches Holz können einen Brand auslösen. Lassen Sie sie nie allein.',
+    'Ein heißer Darrofen, eine Mikrowelle und harzreiches Holz können einen Brand auslösen. Lassen Sie sie nie allein.',
   'methods.cautions.structure':
     'Die Holzfeuchte sagt nichts über die Festigkeit. Lassen Sie tragendes Holz von einer befähigten Person sortieren.',
   'methods.cautions.insects': 'Luftgetrocknetes Holz ist nicht hitzebehandelt. Insekten können darin leben.',

@@ -165,7 +165,7 @@ export const names = {
   // Groups of species.
   'name:European woods': 'Europäische Hölzer',
   'name:Alders': 'Erlen',
-  'name:Fruitwoods': 'Obstgehölze',
+  'name:Fruitwoods': 'Obsthölzer',
   'name:Ashes': 'Eschen',
   'name:Aspens and cottonwoods': 'Aspen und Pappeln',
   'name:Cypress': 'Zypressen',

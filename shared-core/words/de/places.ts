@@ -51,7 +51,7 @@ export const places = {
   'places.unused.saturated':
     '{days, plural, one {# Tag} other {# Tage}} nicht verwendet: tagelang 0 oder 100\u00a0% Luftfeuchte. Vielleicht ist der Sensor nass oder defekt.',
   'places.unused.jump':
-    '{days, plural, one {# Tag} other {# Tage}} nicht verwendet: Die Temperatur sprang. Wurde der Sensor getragen?',
+    '{days, plural, one {# Tag} other {# Tage}} nicht verwendet: Die Temperatur sprang. Wurde der Sensor bewegt?',
   'places.unused.unlike':
     '{days, plural, one {# Tag} other {# Tage}} nicht verwendet: anders als die übliche Luft hier. War der Sensor woanders?',
   'places.unused.unlike-typed':
@@ -73,7 +73,7 @@ export const places = {
   'places.day-unused.stuck': 'Nicht verwendet: Alle Werte waren gleich. Prüfen Sie den Sensor.',
   'places.day-unused.saturated':
     'Nicht verwendet: tagelang 0 oder 100\u00a0% Luftfeuchte. Vielleicht ist der Sensor nass oder defekt.',
-  'places.day-unused.jump': 'Nicht verwendet: Die Temperatur sprang. Wurde der Sensor getragen?',
+  'places.day-unused.jump': 'Nicht verwendet: Die Temperatur sprang. Wurde der Sensor bewegt?',
   'places.day-unused.unlike': 'Nicht verwendet: anders als die übliche Luft hier.',
   'places.day-unused.part-of-day': 'Nicht verwendet: Nur ein Teil des Tages wurde gemessen.',
   'places.day-unused.later':

@@ -77,7 +77,7 @@ export const refusals = {
     'Etwas ist schiefgegangen. {undone} Starten Sie Pintally neu. {again} Den Fehlerbericht finden Sie in den Einstellungen.',
   'refusal.undone': 'Nichts wurde gespeichert. Frühere Messwerte sind sicher.',
   'refusal.try-again': 'Versuchen Sie es dann erneut.',
-  'refusal.value-not-saved': 'Der ruhige Messwert wurde nicht gespeichert. Frühere Messwerte sind sicher.',
+  'refusal.value-not-saved': 'Der Messwert wurde nicht gespeichert. Frühere Messwerte sind sicher.',
   'refusal.press-space': 'Drücken Sie dann die Leertaste, solange die Spitzen noch im Holz sind.',
   'refusal.saved-not-updated':
     'Das Gespeicherte ist sicher, aber die Urteile sind nicht auf dem neuesten Stand.',
@@ -158,7 +158,7 @@ export const refusals = {
   'refusal.copy-name-reserved':
     'Solche Namen benutzt Pintally selbst. Nichts wurde gespeichert. Wählen Sie einen anderen Namen.',
   'refusal.copy-no-plain-file':
-    'Was so heißt, ist keine gewöhnliche Datei. Sie wurde nicht geändert. Wählen Sie einen anderen Namen.',
+    'Was so heißt, ist keine gewöhnliche Datei. Nichts wurde geändert. Wählen Sie einen anderen Namen.',
   'refusal.copy-in-use':
     'Diese Datei ist ein Holzplatz oder eine Datenbank in Gebrauch. Sie wurde nicht geändert. Wählen Sie einen anderen Namen.',
   'refusal.copy-in-data':
@@ -175,7 +175,8 @@ export const refusals = {
     'Ihr eigener Holzplatz ist nicht geöffnet. Nichts wurde geändert. Öffnen Sie ihn, und stellen Sie dann wieder her.',
   'refusal.restore-busy':
     'Eine Sicherung wird gerade wiederhergestellt. Sonst wurde nichts geändert. Warten Sie, bis das fertig ist.',
-  'refusal.restore-none': 'Es gibt kein Wiederherstellen rückgängig zu machen. Nichts wurde geändert.',
+  'refusal.restore-none':
+    'Es wurde nichts wiederhergestellt, das sich rückgängig machen ließe. Nichts wurde geändert.',
   'refusal.restore-file-in-use':
     'Ein anderes Programm schreibt in diese Datei. Nichts wurde geändert. Schließen Sie dieses Programm, und versuchen Sie es erneut.',
   'refusal.restore-no-room':

@@ -119,14 +119,14 @@ export const reports = {
     'Schreiben Sie auf, was das Messgerät zeigt. Pintally korrigiert es, wenn Sie es eingeben.',
   'report.list.extra': 'Weitere',
   'report.list.pins':
-    'Die Spitzen sind scharf. Halten Sie die Hand nicht in ihre Richtung, und decken Sie sie danach ab.',
+    'Vorsicht, die Spitzen sind nadelspitz. Halten Sie die Hand nicht in ihre Richtung, und decken Sie sie danach ab.',
 
   'report.for-buyer': 'Blatt für Käufer',
   'report.for-buyer-of-first': 'Blatt für Käufer, die ersten {boards}',
   'report.sold-to': 'Verkauft an',
-  'report.sold-to-hint': 'Freiwillig. Bleibt das Feld leer, wird eine Linie zum Ausfüllen gedruckt.',
+  'report.sold-to-hint': 'Kann leer bleiben. Dann wird eine Linie zum Ausfüllen gedruckt.',
   'report.price': 'Preis',
-  'report.price-hint': 'Freiwillig. Steht nur auf diesem Blatt und wird nicht gespeichert.',
+  'report.price-hint': 'Kann leer bleiben. Steht nur auf diesem Blatt und wird nicht gespeichert.',
   'report.yard-name': 'Ihr Name auf dem Blatt',
   'report.yard-name-hint':
     'Der Ihres Holzplatzes oder Ihr eigener. Er wird auf jedes Blatt für Käufer gedruckt.',

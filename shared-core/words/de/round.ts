@@ -16,11 +16,11 @@ export const round = {
   'round-start.start-anyway': 'Trotzdem starten',
   'round-start.year-right': 'Ja, Messrunde starten',
   'round-start.caution':
-    'Die Spitzen sind scharf und brechen bei seitlichem Druck. Stechen Sie sie gerade ein. Halten Sie die andere Hand von den Spitzen fern. Setzen Sie zwischen den Brettern die Kappe auf. Prüfen Sie, ob der Stapel sicher liegt, bevor Sie klettern oder heben.',
+    'Die Spitzen sind nadelspitz und brechen bei seitlichem Druck. Stechen Sie sie gerade ein. Halten Sie die andere Hand von den Spitzen fern. Setzen Sie zwischen den Brettern die Kappe auf. Prüfen Sie, ob der Stapel sicher liegt, bevor Sie klettern oder heben.',
   'round-start.pins-along':
     'Auf einer Breitseite stehen beide Spitzen in Faserrichtung hintereinander, wenn die Anleitung des Messgeräts nichts anderes sagt. Auf einem frischen Querschnitt stehen sie parallel zu den Breitseiten.',
   'round-start.meter-live':
-    '{kind, select, simulated {Das simulierte Messgerät ist verbunden. Seine Werte sind erfunden.} other {Das Messgerät ist verbunden.}} Wenn die Messrunde läuft, stechen Sie die Spitzen ein und halten still. Der Messwert wird gespeichert, sobald er ruhig ist.',
+    '{kind, select, simulated {Das simulierte Messgerät ist verbunden. Seine Werte sind erfunden.} other {Das Messgerät ist verbunden.}} Wenn die Messrunde läuft, stechen Sie die Spitzen ein und halten still. Der Messwert wird gespeichert, sobald er steht.',
   'round-start.meter-live-by-press':
     '{kind, select, simulated {Das simulierte Messgerät ist verbunden. Seine Werte sind erfunden.} other {Das Messgerät ist verbunden.}} Wenn die Messrunde läuft, stechen Sie die Spitzen ein. Mit der Leertaste speichern Sie den Messwert.',
   'round-start.typed': 'Geben Sie die Messwerte eines früheren Tages ein.',
@@ -45,7 +45,7 @@ export const round = {
   'round.reading': 'Messwert',
   'round.save-now': 'Jetzt speichern',
   'round.save-for': 'Für {boardCode} speichern',
-  'round.undo-last': 'Letzten zurücknehmen',
+  'round.undo-last': 'Letzten rückgängig machen',
   'round.next-board': 'Nächstes Brett',
   'round.back': 'Zurück',
   'round.go-to': 'Gehe zu …',
@@ -127,15 +127,15 @@ export const round = {
   'spot.pins-in-cut': 'Spitzen auf halber Dicke, {depthMm} von jeder Breitseite',
   'spot.pins-in-split': 'Spitzen in der Mitte der frischen Fläche',
   'spot.how-cut':
-    'Schneiden Sie das Brett mindestens {fromEndDistanceMm} von einem Ende durch. Messen Sie den Schnitt sofort. Beide Spitzen stehen parallel zu den Breitseiten. Spannen Sie das Brett ein: Säge und Spitzen sind scharf.',
+    'Schneiden Sie das Brett mindestens {fromEndDistanceMm} von einem Ende durch. Messen Sie den Schnitt sofort. Beide Spitzen stehen parallel zu den Breitseiten. Spannen Sie das Brett ein. Die Säge ist scharf, die Spitzen sind nadelspitz.',
   'spot.how-cut-middle':
-    'Schneiden Sie das Brett in der Mitte durch. Messen Sie den Schnitt sofort. Beide Spitzen stehen parallel zu den Breitseiten. Spannen Sie das Brett ein: Säge und Spitzen sind scharf.',
+    'Schneiden Sie das Brett in der Mitte durch. Messen Sie den Schnitt sofort. Beide Spitzen stehen parallel zu den Breitseiten. Spannen Sie das Brett ein. Die Säge ist scharf, die Spitzen sind nadelspitz.',
   'spot.how-same-cut':
-    'Messen Sie denselben Schnitt. Beide Spitzen stehen parallel zu den Breitseiten. Die Spitzen sind scharf.',
+    'Messen Sie denselben Schnitt. Beide Spitzen stehen parallel zu den Breitseiten. Vorsicht, die Spitzen sind nadelspitz.',
   'spot.how-rip':
-    'Trennen Sie das Brett mindestens {insideMm} von einer Kante auf. Messen Sie die neue Kante sofort. Spannen Sie das Brett ein: Säge und Spitzen sind scharf.',
+    'Trennen Sie das Brett mindestens {insideMm} von einer Kante auf. Messen Sie die neue Kante sofort. Spannen Sie das Brett ein. Die Säge ist scharf, die Spitzen sind nadelspitz.',
   'spot.how-split':
-    'Spalten Sie das Stück. Messen Sie sofort in der Mitte der frischen Fläche. Beide Spitzen stehen in Faserrichtung. Axt und Spitzen sind scharf.',
+    'Spalten Sie das Stück. Messen Sie sofort in der Mitte der frischen Fläche. Beide Spitzen stehen in Faserrichtung. Die Axt ist scharf, die Spitzen sind nadelspitz.',
   'spot.how-long-pins': 'Schlagen Sie sie gerade ein, und ziehen Sie sie gerade heraus.',
   'spot.pins':
     'Spitzen {depth, select, core {bis zur halben Dicke} average {ein Viertel der Dicke tief} other {knapp unter der Oberfläche}}',
@@ -240,8 +240,8 @@ export const round = {
   'reading-edit.changed': 'Messwert von {shownValue} auf {newValue} geändert.',
   'reading-edit.temperature-changed': 'Holztemperatur dieses Messwerts geändert.',
   'reading-edit.by-hand': 'Von Hand geändert. War {shownValue}.',
-  'reading-move.button': 'Brett ändern',
-  'reading-move.of': 'Brett ändern: {recordName}',
+  'reading-move.button': 'Anderem Brett zuordnen',
+  'reading-move.of': 'Anderem Brett zuordnen: {recordName}',
   'reading-move.effect': 'Die Urteile beider Bretter werden aktualisiert.',
   'reading-move.which-board': 'Welches Brett wurde gemessen?',
   'reading-move.choose-board': 'Wählen Sie das gemessene Brett.',
@@ -254,7 +254,7 @@ export const round = {
     'Alle Messwerte dieser Messrunde mit {readings, plural, one {dem} other {den #}} von {boardCode} tauschen',
   'reading-move.spot': 'Messstelle auf {boardCode}',
   'reading-move.spot-hint': '{boardCode} hat keine solche Messstelle. Wo wurde gemessen?',
-  'reading-move.save': 'Brett ändern',
+  'reading-move.save': 'Anderem Brett zuordnen',
   'reading-move.was-there': 'Ja, es war dort',
   'reading-move.done': '{readings, plural, one {Messwert} other {# Messwerte}} nach {boardCode} verschoben.',
   'reading-move.swapped': 'Messwerte von {boardCode} und {otherCode} getauscht.',
@@ -367,9 +367,9 @@ export const round = {
   'key.louder': 'Lauter',
   'key.quieter': 'Leiser',
   'round-keys.title': 'Tasten und Optionen',
-  'round-keys.save': 'Angezeigten Wert jetzt speichern, ruhig oder nicht',
+  'round-keys.save': 'Angezeigten Wert jetzt speichern, auch wenn er wandert',
   'round-keys.type': 'Messwert eingeben. Eingabe speichert; Esc geht zurück zum Messgerät',
-  'round-keys.undo': 'Letzten Messwert dieses Bretts zurücknehmen',
+  'round-keys.undo': 'Letzten Messwert dieses Bretts rückgängig machen',
   'round-keys.exclude': 'Letzten Messwert dieses Bretts ausschließen, mit Grund',
   'round-keys.use-meant': 'Nach einem Tippfehler den gemeinten Wert verwenden',
   'round-keys.replace': 'Messwert dieser Messstelle ersetzen',

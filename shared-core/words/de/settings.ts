@@ -20,7 +20,7 @@ export const settings = {
   'settings.theme.high-contrast': 'Hoher Kontrast, für die Sonne',
 
   'settings.probing': 'Messen',
-  'settings.save-when-settled': 'Messwert speichern, sobald er ruhig ist',
+  'settings.save-when-settled': 'Messwert speichern, sobald er steht',
   'settings.save-when-settled-hint':
     'Sonst drücken Sie die Leertaste oder Ihr Pedal. Auch die Taste am Messgerät speichert, sobald sie eingerichtet ist.',
 

@@ -95,9 +95,9 @@ export const species = {
   'oven.lead-dry':
     'Trocknen Sie es bei {leastTempC} bis {limitTempC}. Wiegen Sie es dabei immer wieder, bis das Gewicht gleich bleibt.',
   'oven.lead-result':
-    'Der Ofen gibt die wahre Holzfeuchte. Fünf Stücke oder mehr, von feucht bis trocken, zeigen, wie Ihr Messgerät diese Holzart misst.',
+    'Der Darrofen gibt die wahre Holzfeuchte. Fünf Stücke oder mehr, von feucht bis trocken, zeigen, wie Ihr Messgerät diese Holzart misst.',
   'oven.caution':
-    'Ofen und Holz sind heiß: Nehmen Sie Handschuhe oder eine Zange. Lassen Sie einen heißen Ofen nie allein. Gehen Sie nie über {limitTempC}. Harzreiches Holz gibt brennbare Dämpfe ab. Eine Mikrowelle kann Holz in Brand setzen. Lüften Sie den Raum, und trocknen Sie nicht in der Küche.',
+    'Darrofen und Holz sind heiß: Nehmen Sie Handschuhe oder eine Zange. Lassen Sie einen heißen Darrofen nie allein. Gehen Sie nie über {limitTempC}. Harzreiches Holz gibt brennbare Dämpfe ab. Eine Mikrowelle kann Holz in Brand setzen. Lüften Sie den Raum, und trocknen Sie nicht in der Küche.',
 
   'oven.read-with': 'Gemessen mit {meterName}',
   'oven.typed': 'Eingegebene Messwerte',
@@ -114,7 +114,7 @@ export const species = {
   'oven.not-worth': 'Es lohnt sich nicht, sie zu verwenden.',
   'oven.too-early': 'Noch zu früh, um es zu sagen.',
 
-  'oven.chart': 'Messgerät gegen Ofen: {speciesName}',
+  'oven.chart': 'Messgerät gegen Darrofen: {speciesName}',
   'oven.line':
     'Ihre Gerade: Holzfeuchte = (Messwert {sign, select, minus {−} other {+}} {offset}) ÷ {slope}.',
   'oven.offset': 'Ihre Gerade: Holzfeuchte = Messwert {sign, select, minus {−} other {+}} {offset}.',
@@ -123,7 +123,7 @@ export const species = {
   'oven.error-published':
     'Ohne Ihre Darrproben weichen die Messwerte dieser Stücke etwa um {errorPoints} ab.',
   'oven.piece': 'Stück',
-  'oven.oven-dry': 'Holzfeuchte aus dem Ofen',
+  'oven.oven-dry': 'Holzfeuchte aus dem Darrofen',
   'oven.without-checks': 'Ohne Ihre Darrproben',
   'oven.left-out': 'Fehler, wenn die Gerade ohne dieses Stück ist',
   'oven.axis-reading': 'Mittlerer Messwert, für die Temperatur korrigiert',
@@ -131,12 +131,12 @@ export const species = {
 
   'oven.check-piece': 'Darrprobe für {speciesName}',
   'oven.check-lead':
-    'Messen Sie das Stück und wiegen Sie es sofort, bevor es in den Ofen kommt. Eine gespeicherte Darrprobe lässt sich nicht bearbeiten. Ist eine misslungen, schließen Sie sie aus.',
+    'Messen Sie das Stück und wiegen Sie es sofort, bevor es in den Darrofen kommt. Eine gespeicherte Darrprobe lässt sich nicht bearbeiten. Ist eine misslungen, schließen Sie sie aus.',
   'oven.mark': 'Zeichen auf dem Stück',
   'oven.readings-pct': 'Messwerte in\u00a0%',
   'oven.readings-ohm': 'Messwerte in MΩ',
   'oven.readings-hint':
-    'Zwei oder drei am selben Stück, durch Leerzeichen getrennt. Vorsicht: Die Spitzen sind scharf. Stechen Sie von der anderen Hand weg.',
+    'Zwei oder drei am selben Stück, durch Leerzeichen getrennt. Vorsicht, die Spitzen sind nadelspitz. Stechen Sie von der anderen Hand weg.',
   'oven.meter': 'Gemessen mit',
   'oven.meter-hint': 'Darrproben korrigieren nur Messwerte dieses Messgeräts.',
   'oven.connected-meter': 'Das verbundene Messgerät',
@@ -150,7 +150,7 @@ export const species = {
   'oven.rule.astm': 'zwei Schritte der Waage in {hours}\u00a0h (ASTM D4442)',
   'oven.readings-not-numbers': 'Geben Sie Zahlen ein, durch Leerzeichen getrennt.',
 
-  'oven.in-oven': 'im Ofen',
+  'oven.in-oven': 'im Darrofen',
   'oven.at-least': 'mindestens {ovenDryPct}',
   'oven.read': 'Gemessen: {readings} am {readOn}. Holz {woodTempC}.',
   'oven.read-untempered': 'Gemessen: {readings} am {readOn}. Holztemperatur unbekannt.',

@@ -271,7 +271,7 @@ export const stacks = {
   'stacks.leave-edited-out': '{boards, plural, one {Dieses Brett} other {Diese Bretter}} auslassen',
 
   'stacks.per-layer': 'Bretter je Lage',
-  'stacks.per-layer-optional': 'Freiwillig; für die Zeichnung des Stapels nötig.',
+  'stacks.per-layer-optional': 'Kann leer bleiben; nur für die Zeichnung des Stapels nötig.',
   'stacks.first-layer': 'Erste Lage',
   'stacks.first-layer-hint': 'Von unten gezählt. Leer heißt {layer}.',
   'stacks.first-column': 'Erste Spalte',

@@ -55,9 +55,8 @@ export const suspicions = {
   'suspicion.below-freezing': 'Das Holz hat {woodTempC}. Unter dem Gefrierpunkt sind Messwerte ungenauer.',
   'suspicion.below-freezing.do': 'Sie können den Messwert verwenden. An einem milderen Tag wird es genauer.',
 
-  'suspicion.not-settled': '{reading} wurde gespeichert, bevor der Wert ruhig war.',
-  'suspicion.not-settled.do':
-    'Stechen Sie die Spitzen noch einmal ein, und warten Sie, bis der Wert ruhig ist.',
+  'suspicion.not-settled': '{reading} wurde gespeichert, bevor der Wert stand.',
+  'suspicion.not-settled.do': 'Stechen Sie die Spitzen noch einmal ein, und warten Sie, bis der Wert steht.',
 
   'suspicion.outside-meter-range.above':
     'Das Messgerät zeigte nur, dass es mehr als {reading} ist. Der wahre Wert ist höher.',
@@ -114,7 +113,7 @@ export const suspicions = {
   'suspicion.near-end.do': 'Messen Sie mindestens {clearDistanceMm} von beiden Enden.',
 
   'suspicion.end-grain':
-    'Die Spitzen steckten im Hirnholz. Es trocknet und befeuchtet sich viel schneller als die Breitseiten.',
+    'Die Spitzen steckten im Hirnholz. Es nimmt Feuchte viel schneller auf und gibt sie viel schneller ab als die Breitseiten.',
   'suspicion.end-grain.do':
     'Messen Sie auf einer Breitseite. Oder auf einem frischen Querschnitt, weit genug vom Ende.',
 
@@ -165,7 +164,7 @@ export const suspicions = {
     'Prüfen Sie die Kennung des Bretts, die Holzart und die Temperatur. Prüfen Sie, ob die Spitzen ganz im Holz stecken und die Oberfläche trocken ist. Machen Sie die Eigenprüfung des Messgeräts. Messen Sie dann nach.',
 
   'suspicion.apart-from-stack':
-    'Dieses Brett misst {offPoints} {direction, select, higher {mehr} other {weniger}}, als nach seiner letzten Messrunde und dem übrigen Stapel zu erwarten ist.',
+    'Dieses Brett hat {offPoints} {direction, select, higher {mehr} other {weniger}}, als nach seiner letzten Messrunde und dem übrigen Stapel zu erwarten ist.',
   'suspicion.apart-from-stack.do': 'Prüfen Sie die Kennung des Bretts und die Holzart. Messen Sie dann nach.',
   'suspicion.apart-from-stack.swapped.do':
     'Vielleicht ist es mit {otherCode} verwechselt, das in die andere Richtung abweicht. Prüfen Sie beide Kennungen und die Holzart.',

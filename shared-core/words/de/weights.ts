@@ -8,11 +8,12 @@ export const weights = {
   'weights.why': 'Sie können ein Brett ohne Messgerät nach seinem Gewicht verfolgen.',
   'weights.how-cut':
     'Schneiden Sie nahe jedem Ende einen Abschnitt. Wiegen Sie die Abschnitte und das Brett.',
-  'weights.how-dry': 'Trocknen Sie die Abschnitte im Ofen. Daraus ergibt sich das Darrgewicht des Bretts.',
+  'weights.how-dry':
+    'Trocknen Sie die Abschnitte im Darrofen. Daraus ergibt sich das Darrgewicht des Bretts.',
   'weights.how-follow': 'Von da an ergibt sein Gewicht die Holzfeuchte, auch über der Fasersättigung.',
   'weights.no-sections': 'Schneiden Sie zuerst Abschnitte. Ohne sie ergibt das Gewicht keine Holzfeuchte.',
   'weights.sections-drying':
-    '{drying} von {sections, plural, one {# Abschnitt} other {# Abschnitten}} im Ofen. Wiegen Sie {drying, plural, one {ihn} other {sie}} nach dem Trocknen.',
+    '{drying} von {sections, plural, one {# Abschnitt} other {# Abschnitten}} im Darrofen. Wiegen Sie {drying, plural, one {ihn} other {sie}} nach dem Trocknen.',
   'weights.impossible':
     'Diese Gewichte können nicht stimmen. Schließen Sie diesen Schnitt aus, und schneiden Sie neue Abschnitte.',
   'weights.weigh-now':
@@ -32,7 +33,7 @@ export const weights = {
     'Eine Säge kann kurze Stücke wegschleudern. Spannen Sie das Brett ein, und halten Sie die Hände weg.',
   'weights.first-section': 'Erster Abschnitt, nass',
   'weights.second-section': 'Zweiter Abschnitt, nass',
-  'weights.second-hint': 'Freiwillig. Zwei Abschnitte zeigen, wie sicher die Schätzung ist.',
+  'weights.second-hint': 'Kann leer bleiben. Zwei Abschnitte zeigen, wie sicher die Schätzung ist.',
   'weights.board': 'Gewicht des Bretts',
   'weights.cut-when': 'Wann geschnitten',
 
@@ -42,10 +43,10 @@ export const weights = {
 
   'weights.dry-title': '{sectionName}, darrtrocken',
   'weights.dry-how':
-    'Halten Sie den Ofen auf {leastTempC} bis {mostTempC}. Der Abschnitt ist trocken, wenn er in 2 Stunden weniger als {lossPct} verliert (EN 13183-1).',
+    'Halten Sie den Darrofen auf {leastTempC} bis {mostTempC}. Der Abschnitt ist trocken, wenn er in 2 Stunden weniger als {lossPct} verliert (EN 13183-1).',
   'weights.dry-wet': 'Nass wog er {wetGrams}.',
   'weights.dry-caution':
-    'Ofen und Holz sind heiß. Nehmen Sie Handschuhe oder eine Zange. Lassen Sie Holz in einem heißen Ofen nie unbeaufsichtigt. Harzreiches Holz gibt brennbare Dämpfe ab. Eine Mikrowelle kann Holz in Brand setzen.',
+    'Darrofen und Holz sind heiß. Nehmen Sie Handschuhe oder eine Zange. Lassen Sie Holz in einem heißen Darrofen nie unbeaufsichtigt. Harzreiches Holz gibt brennbare Dämpfe ab. Eine Mikrowelle kann Holz in Brand setzen.',
   'weights.dry-weight': 'Darrgewicht',
 
   'weights.what': 'Gewogen',
@@ -56,7 +57,7 @@ export const weights = {
   'weights.section-of-cut': 'Abschnitt {number}, {cutName}',
   'weights.cut-name': 'Schnitt vom {cutOn}',
   'weights.wet': '{wetGrams} nass',
-  'weights.in-oven': 'im Ofen',
+  'weights.in-oven': 'im Darrofen',
   'weights.dry': '{dryGrams} darrtrocken',
   'weights.weigh-dry': 'Trocken wiegen',
   'weights.weigh-again': 'Noch einmal wiegen',
