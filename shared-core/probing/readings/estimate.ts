@@ -141,10 +141,9 @@ function withinReadings(posterior: ProfilePosterior, ofAverage: readonly Counted
 
 /** Whether pins that are known to have been there read the middle of the board, or nearly. */
 function isInCore(reading: Reading, thicknessMm: number): boolean {
-  const { depthMm } = reading.spot;
-  if (reading.depthFrom === 'plan' || depthMm === null) return false;
-  const fromNearerFace = Math.min(depthMm, thicknessMm - depthMm) / thicknessMm;
-  return fromNearerFace >= CORE_FROM;
+  // Where nobody knows how deep they were, they reached nothing for sure.
+  const sureMm = reading.depthFrom === 'plan' ? 0 : (reading.spot.depthMm ?? 0);
+  return Math.min(sureMm, thicknessMm - sureMm) / thicknessMm >= CORE_FROM;
 }
 
 /** The estimate with its intervals: Student's t with Welch-Satterthwaite degrees of freedom. */

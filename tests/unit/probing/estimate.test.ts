@@ -231,6 +231,25 @@ describe('the average that no pins reached', () => {
     expect(averageIs(27, 0.1)).toBe('unknown');
   });
 
+  // Arithmetic: the shell reads 17 % and the core lies 6.8 points above it, below the 25 %; above the average of 20.5 %,
+  // the same points would pass them.
+  test('is by a core as far above the shell as drying allows, not as far above the average', () => {
+    const { estimate, posterior } = estimateBoard(counted('shell', [17, 17]), known({ emcPct: 12 }))!;
+    expect(17 + posterior.differencePct).toBeLessThan(25);
+    expect(estimate.averagePct + posterior.differencePct).toBeGreaterThan(25);
+    expect(estimate.averageIs).toBe('estimated');
+  });
+
+  test('is estimated up to a core of 25%, which is the shell where the board is taking up moisture', () => {
+    const wetting = { differencePct: -1, differenceSdPct: 0.2 };
+    const at = (shellPct: number) =>
+      estimateBoard(
+        counted('shell', Array(8).fill(shellPct), undefined, 0.1),
+        known({ emcPct: 24, history: wetting }),
+      )!.estimate.averageIs;
+    expect([at(25), at(25.01)]).toEqual(['estimated', 'unknown']);
+  });
+
   test('is read as soon as one pin was deeper than the shell', () => {
     const one = [...counted('shell', [10, 10]), ...counted('average', [10])];
     expect(estimateBoard(one, known())!.estimate.averageIs).toBe('read');
@@ -266,6 +285,20 @@ test('pins were as deep as they are known to be, else as deep as planned', () =>
   expect(depth(27)).toBe(27);
   expect(depth(null)).toBe(13.5);
   expect(depth(28)).toBe(13.5);
+});
+
+test('pins of unknown depth say no more than pins of which only the plan says how deep they were', () => {
+  const averagePct = (depthFrom: 'pins' | 'plan', depthMm: number | null) => {
+    const deep = counted('core', [13, 13]).map((each) => ({
+      ...each,
+      reading: { ...each.reading, depthFrom, spot: { ...each.reading.spot, depthMm } },
+    }));
+    return estimateBoard([...counted('shell', [10, 10]), ...deep], known({ emcPct: 12 }))!.estimate
+      .averagePct;
+  };
+  expect(averagePct('pins', null)).toBe(averagePct('plan', 13.5));
+  // Shorter pins would have read their 13 % nearer to the face, so the average may lie higher.
+  expect(averagePct('pins', null)).toBeGreaterThan(averagePct('pins', 13.5));
 });
 
 test('pins of unknown depth, or near the other face, have not read the middle', () => {
