@@ -11,6 +11,9 @@ import { startLoopbackHost } from './loopback-host.ts';
 import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
+/** A signal after that means that closing hangs. */
+const CLOSES_WITHIN_MS = 5000;
+
 /**
  * Serves the window, and prints the address that opens it.
  * @param built  the folder of the built host
@@ -87,13 +90,19 @@ export async function serveLoopback(built: string): Promise<void> {
     }
   }
 
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
-    process.once(signal, async () => {
-      await host.close();
-      await pintally.close();
-      // An ordinary exit would wait for it, for as long as a network drive is away.
-      if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
-      process.exit(0);
-    });
+  let closingSinceMs: number | null = null;
+  async function close(): Promise<void> {
+    if (closingSinceMs !== null) {
+      // A terminal stops this process and the one that started it, which passes that on: once is meant.
+      if (performance.now() - closingSinceMs > CLOSES_WITHIN_MS) process.exit(1);
+      return;
+    }
+    closingSinceMs = performance.now();
+    await host.close();
+    await pintally.close();
+    // An ordinary exit would wait for it, for as long as a network drive is away.
+    if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
+    process.exit(0);
   }
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
 }

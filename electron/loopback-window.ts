@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { constants } from 'node:os';
 import { setTimeout } from 'node:timers/promises';
 import { runningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
@@ -41,7 +42,8 @@ export function serveInBrowser(hostScript: string): void {
   host.on('message', ({ startPage }: { startPage: string }) => {
     if (browser !== null) openBrowser(browser, startPage);
   });
-  host.on('exit', (code) => process.exit(code ?? 0));
+  // A shell gives a program that a signal ended this number, too.
+  host.on('exit', (code, signal) => process.exit(code ?? 128 + constants.signals[signal!]));
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => host.kill(signal));
 }
 

@@ -1,4 +1,4 @@
-import { enableCompileCache } from 'node:module';
+import nodeModule from 'node:module';
 import { join } from 'node:path';
 import { isNodeNewEnough, OLDEST_NODE } from './node-version.mjs';
 
@@ -11,6 +11,6 @@ if (!isNodeNewEnough(process.versions.node)) {
 // What Node compiles at one start, the next need not; nor need, by the variable, the host's threads and its radio. It is
 // beside the build: whoever can write there can change the build as well.
 process.env.NODE_COMPILE_CACHE ??= join(import.meta.dirname, '../compile-cache');
-enableCompileCache(process.env.NODE_COMPILE_CACHE);
+nodeModule.enableCompileCache(process.env.NODE_COMPILE_CACHE);
 const { serveLoopback } = await import('./loopback-start.ts');
 await serveLoopback(import.meta.dirname);

@@ -1,10 +1,11 @@
 /** How the window is let in: by the start link once, from another tab, and not by the address alone. */
 import { fork, spawn } from 'node:child_process';
 import { on, once } from 'node:events';
-import { existsSync, mkdtempSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setTimeout as pause } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
 import { WebSocketServer } from 'ws';
@@ -103,9 +104,15 @@ async function startHost(dataDir = mkdtempSync(join(tmpdir(), 'pintally-e2e-')))
       host.stdin.write('\n');
       return nextLink();
     },
-    end: async (signal: 'SIGTERM' | 'SIGKILL') => {
-      host.kill(signal);
-      await once(host, 'exit');
+    /** @returns the exit code, and the signal that ended it */
+    end: async (...signals: ('SIGINT' | 'SIGTERM' | 'SIGKILL')[]): Promise<unknown[]> => {
+      const ended = once(host, 'exit');
+      for (const signal of signals) {
+        host.kill(signal);
+        // Two that come at the same moment are one.
+        await pause(20);
+      }
+      return ended;
     },
   };
 }
@@ -120,6 +127,15 @@ test('after the last tab was closed, Enter in the terminal opens another', async
   await expect(again.getByText('Demo yard: invented data.')).toBeVisible();
   await again.close();
   await host.end('SIGTERM');
+});
+
+test('stopped by a terminal, which reaches it twice, it closes its file as it should', async ({ page }) => {
+  const host = await startHost();
+  await page.goto(host.link);
+  await openDemoYard(page);
+  await page.goto('about:blank');
+  expect(await host.end('SIGINT', 'SIGINT')).toEqual([0, null]);
+  expect(readdirSync(host.dataDir).filter((file) => /-(wal|shm)$/.test(file))).toEqual([]);
 });
 
 test('a second start opens a window of the one that runs, and starts nothing', async ({ page }) => {

@@ -40,6 +40,16 @@ test.each([
   );
 });
 
+test.each(['electron/loopback.ts'])(
+  '%s imports nothing by name that an older one has not, before it says so',
+  (file) => {
+    const source = readFileSync(resolve(root, file), 'utf8');
+    // A name that is missing ends it with a SyntaxError before its first line: `enableCompileCache` came with Node 22.1.
+    expect(source).not.toMatch(/import \{[^}]*\} from 'node:module'/);
+    expect(source.indexOf('isNodeNewEnough(')).toBeLessThan(source.indexOf('await import('));
+  },
+);
+
 test('every npm script goes by way of that check, but for tools that run on an older one', () => {
   const { scripts } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8')) as {
     scripts: Record<string, string>;
