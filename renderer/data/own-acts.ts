@@ -41,6 +41,12 @@ export function rememberAct(name: ActName, id: string, input: unknown, yard: str
   }
 }
 
+/** Another window undid or redid it first: it is no more to be undone, or redone, by a key here. */
+export function forgetAct(id: string): void {
+  done = without(done, id);
+  undone = without(undone, id);
+}
+
 /** Hears when this act is answered. */
 export function followAct<T>(answer: Promise<T>): Promise<T> {
   underWay.add(answer);

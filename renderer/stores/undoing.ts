@@ -1,7 +1,8 @@
 import { create } from 'zustand';
+import { Refusal } from '../../shared-core/contract/answer.ts';
 import type { ListedAct } from '../../shared-core/contract/requests/acts.ts';
 import { bridge } from '../data/bridge.ts';
-import { allAnswered, newestAct } from '../data/own-acts.ts';
+import { allAnswered, forgetAct, newestAct } from '../data/own-acts.ts';
 import { wordsNow } from '../words.ts';
 import { attempt, tellDone, tellProblem, undoAct } from './notices.ts';
 import { useYard } from './yard.ts';
@@ -19,11 +20,19 @@ export async function undoEarlier(act: string): Promise<void> {
 
 const TEXT_FIELDS = 'input:not([type=checkbox], [type=radio], [type=file]), textarea, [contenteditable]';
 
-/** In a text field these keys are the field's, and in a dialog they would change what is behind it. */
-const isOfWindow = ({ target }: KeyboardEvent): boolean =>
-  !(target instanceof HTMLElement) ||
-  (target.closest(TEXT_FIELDS) === null &&
-    document.querySelector('[role=dialog], [role=alertdialog]') === null);
+/** In a text field these keys are the field's. */
+const isOfField = ({ target }: KeyboardEvent): boolean =>
+  target instanceof HTMLElement && target.closest(TEXT_FIELDS) !== null;
+
+/** A dialog closes so long after what it saved is answered. */
+const CLOSES_WITHIN_MS = 300;
+
+/** In a dialog these keys would change what is behind it. One that is closing is no longer in the way. */
+async function isDialogInTheWay(): Promise<boolean> {
+  const isOpen = (): boolean => document.querySelector('[role=dialog], [role=alertdialog]') !== null;
+  if (isOpen()) await new Promise((resolve) => setTimeout(resolve, CLOSES_WITHIN_MS));
+  return isOpen();
+}
 
 /** So many of the newest acts are searched for one that is not undone. */
 const SEARCHED = 200;
@@ -36,18 +45,25 @@ async function askAboutEarlier(): Promise<void> {
   else tellDone(wordsNow().say('act.nothing-to-undo'));
 }
 
+/** Where another window undid or redid it first, the next press is about another act. */
+function leaveBehind(act: string, error: unknown): never {
+  const code = error instanceof Refusal ? error.problem.code : null;
+  if (code === 'refusal.undone-already' || code === 'refusal.not-undone') forgetAct(act);
+  throw error;
+}
+
 /** A press is not followed so long after it: who waited has done something else by then. */
 const FOLLOWED_WITHIN_MS = 5000;
 
 async function undoOrRedo(press: KeyboardEvent): Promise<void> {
   // The newest act may be on its way yet: that one is meant.
   await allAnswered();
-  if (!isOfWindow(press)) return;
+  if (await isDialogInTheWay()) return;
   const { say } = wordsNow();
   if (performance.now() - press.timeStamp > FOLLOWED_WITHIN_MS) return tellDone(say('act.keys-too-late'));
   const what = press.key.toLowerCase() === 'y' || press.shiftKey ? 'redo' : 'undo';
   const act = newestAct(what === 'undo' ? 'done' : 'undone', useYard.getState().info?.uuid ?? null);
-  if (act !== null) await undoAct(act, what);
+  if (act !== null) await undoAct(act, what).catch((error: unknown) => leaveBehind(act, error));
   else if (what === 'undo') await askAboutEarlier();
   else tellDone(say('act.nothing-to-redo'));
 }
@@ -60,7 +76,7 @@ export function followUndoKeys(): () => void {
   let waiting = 0;
   let turn = Promise.resolve();
   const onKey = (event: KeyboardEvent): void => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || !isOfWindow(event)) return;
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || isOfField(event)) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;
     event.preventDefault();

@@ -5,6 +5,7 @@ import { bridge, installBridge, wireBridge } from '../../../../renderer/data/bri
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { followUndoKeys } from '../../../../renderer/stores/undoing.ts';
 import type { Answer } from '../../../../shared-core/contract/answer.ts';
+import { type Message, message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything } from './machine.ts';
 
 /** What was asked of the machine, each answered when the test says so. */
@@ -12,6 +13,7 @@ interface Asked {
   what: string;
   act: string;
   answer: () => void;
+  refuse: (problem: Message) => void;
 }
 let asked: Asked[];
 let unfollow: () => void;
@@ -27,6 +29,7 @@ beforeEach(() => {
         what: named ?? name,
         act: of ?? String(act),
         answer: () => resolve({ ok: true, output } as Answer),
+        refuse: (problem) => resolve({ ok: false, problem } as Answer),
       });
     });
   installBridge(wireBridge({ request, on: () => () => undefined } as never, () => undefined));
@@ -72,6 +75,33 @@ test('pressed faster than they are followed, each of the keys takes its turn', a
   expect(await answerNext('acts.undo')).toMatchObject({ act: shop.act });
   expect(await answerNext('acts.undo')).toMatchObject({ act: barn.act });
   expect(await answerNext('acts.redo')).toMatchObject({ act: barn.act });
+});
+
+test('what another window undid first is left behind: the next press undoes the act before it', async () => {
+  make('Barn');
+  const barn = await answerNext('Barn');
+  make('Shop');
+  await answerNext('Shop');
+  press('z');
+  await waitFor(() => expect(asked).toHaveLength(1));
+  asked.shift()!.refuse(message('refusal.undone-already'));
+  press('z');
+  expect(await answerNext('acts.undo')).toMatchObject({ act: barn.act });
+});
+
+test('a dialog that is closing is not in the way, one that stays open is', async () => {
+  const dialog = document.body.appendChild(document.createElement('section'));
+  dialog.setAttribute('role', 'dialog');
+  make('Barn');
+  await answerNext('Barn');
+  press('z');
+  dialog.remove();
+  await answerNext('acts.undo');
+  document.body.append(dialog);
+  press('Z', { shiftKey: true });
+  await new Promise((resolve) => setTimeout(resolve, 500));
+  dialog.remove();
+  expect(asked).toEqual([]);
 });
 
 test('a key held down goes back no further than is followed', async () => {
