@@ -47,6 +47,11 @@ const benches = globSync('*.bench.ts', { cwd: HERE })
   .map((file) => file.replace('.bench.ts', ''))
   .filter((bench) => asked.length === 0 || asked.some((name) => bench.includes(name)))
   .toSorted((a, b) => secondsOf(a) - secondsOf(b) || a.localeCompare(b));
+const unknown = asked.filter((name) => !benches.some((bench) => bench.includes(name)));
+if (unknown.length > 0) {
+  console.error(`No bench with a goal is called ${unknown.join(' or ')}.`);
+  process.exit(1);
+}
 const expected = benches.reduce((sum, bench) => sum + (SECONDS[bench] ?? 0), 0);
 
 const folder = mkdtempSync(join(tmpdir(), 'pintally-figures-'));
