@@ -29,6 +29,8 @@ const amendmentsSchema = z
     raw: z.number(),
     /** The meter showed only that it is more: than what was saved (true), or than a value to which it was corrected. */
     isAbove: z.boolean().or(z.number()),
+    /** Of a plan that was made since, in which the same spot has another number. */
+    spotIndex: z.number().int().nonnegative(),
     /** Everything about the spot but its depth, where that is amended too. */
     spot: spotSchema,
     /** `as-saved`: what was said of it was undone. */

@@ -182,6 +182,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
   const boardOf = (uuid: string | null | undefined) => (uuid ? moved.get(uuid) : undefined);
   const [to, from] = [boardOf(movedTo(amendments.excluded)), boardOf(amendments.movedFrom)];
   const { excluded = null, takenAt, spot, depthMm, woodTempC, note, raw = row.raw, isAbove } = amendments;
+  const { spotIndex = row.spotIndex } = amendments;
   const measured = woodTempC === undefined && row.isTempOfBoard === 0 ? amendments.probe : undefined;
   const where = spot ?? spotOf(row.spot);
   const isDepthGiven = depthMm !== undefined && depthMm !== 'as-saved';
@@ -208,6 +209,7 @@ function toSoundReading(row: ReadingRecord, versionOf: VersionOf, moved: MovedRe
     meterId: version?.meterId ?? null,
     meterProfileId,
     takenAt: takenAt ?? row.takenAt,
+    spotIndex,
     spot: isDepthGiven ? { ...where, depthMm } : asDeepAs(pinsMm, where),
     depthFrom: depthFromOf(),
     settled: row.settled === null ? null : row.settled === 1,

@@ -433,6 +433,9 @@ function amendedField({ rows, records }: Pick<TableChange, 'rows' | 'records'>):
           : message('act.reading.temperature', { ...some, valueTempC }),
       ];
     }
+    // The plan of its board is another, and the reading stays where it was taken.
+    case 'spotIndex':
+      return [];
     default:
       return [message('act.reading.corrected', some)];
   }

@@ -2,9 +2,14 @@ import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { ReadingsMoved } from '../../../shared-core/contract/requests/meters.ts';
 import { firstOpenSpot } from '../../../shared-core/contract/round.ts';
 import type { Pins } from '../../../shared-core/probing/readings/pins.ts';
-import { usualBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
+import { PAIRS, usualBasis } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
-import { spotAt } from '../../../shared-core/probing/readings/spots.ts';
+import {
+  type BoardToPlan,
+  isSameSpot,
+  planSpots,
+  spotAt,
+} from '../../../shared-core/probing/readings/spots.ts';
 import { ohmsOfMegohms } from '../../../shared-core/units/typed-ohms.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import { message } from '../../../shared-core/words/message.ts';
@@ -47,6 +52,16 @@ const boardsOf = (readings: readonly ReadingOwnerRow[]): number[] => [
   ...new Set(readings.map(({ boardId }) => boardId)),
 ];
 
+/** The number that the same spot has in another plan of the board; as it is where that plan has no such spot. */
+function renumbered(before: BoardToPlan, now: BoardToPlan): (spotIndex: number | null) => number | null {
+  const [were, are] = [planSpots(before).plan, planSpots(now).plan];
+  return (spotIndex) => {
+    const was = spotIndex === null ? undefined : were[spotIndex];
+    const index = was === undefined ? -1 : are.findIndex((spot) => isSameSpot(was, spot));
+    return index === -1 ? spotIndex : index;
+  };
+}
+
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
   context: AppContext,
@@ -57,13 +72,25 @@ export function createMovingReadings(
   telling: RoundTelling,
   planBases: PlanBases,
 ) {
-  /** Plans boards of a round for these pins; one whose core a person chose to reach otherwise keeps that. */
+  /**
+   * Plans boards of a round for these pins; one whose core a person chose to reach otherwise keeps that. What was read
+   * stays at its spot, which may have another number in the new plan.
+   */
   function plan(roundId: number, boardIds: readonly number[], pins: Pins | null): void {
-    const { boards, spotPlans } = context.yard();
+    const { amendments, boards, readings, spotPlans } = context.yard();
+    const at = context.now();
     for (const boardId of boardIds) {
-      const usual = usualBasis(orRefuse(boards.get(boardId), 'board').thicknessMm, pins);
-      const core = usual.faces === 'pairs' ? null : (spotPlans.ofBoard(roundId, boardId)?.core ?? null);
-      spotPlans.give({ roundId, boardId, basis: { ...usual, core }, givenAt: context.now() });
+      const board = orRefuse(boards.get(boardId), 'board');
+      const before = spotPlans.ofBoard(roundId, boardId);
+      const usual = usualBasis(board.thicknessMm, pins);
+      const basis = { ...usual, core: usual.faces === 'pairs' ? null : (before?.core ?? null) };
+      spotPlans.give({ roundId, boardId, basis, givenAt: at });
+      const numberNow = renumbered({ ...board, planBasis: before ?? PAIRS }, { ...board, planBasis: basis });
+      for (const { id, spotIndex, isDamaged } of readings.takenOn(boardId, roundId)) {
+        const now = numberNow(spotIndex);
+        if (now !== spotIndex && now !== null && !isDamaged)
+          amendments.amendReading(id, 'spotIndex', now, at);
+      }
     }
   }
 

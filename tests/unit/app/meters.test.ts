@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { unknownProfile } from '../../../shared-core/probing/readings/meter-profile.ts';
+import { spotAt, spotName } from '../../../shared-core/probing/readings/spots.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { say } from './a-window.ts';
 import { aimAt, aimedSpot, type } from './in-round.ts';
@@ -84,6 +85,28 @@ describe('a hand meter', () => {
     expect(await mcPct()).toBe(14.2);
     const { probed } = await yard.query('rounds.get', { roundId });
     expect(probed?.assessment?.readings[0]?.corrected.mcPct).toBe(14.2);
+  });
+
+  test('answered between the readings of a thick board: they stay at their spots, and its core comes next', async () => {
+    const { id, version: basedOn } = yard.boards[0]!;
+    await yard.command('boards.edit', { id, basedOn, changed: { thicknessMm: 52 } });
+    const roundId = await begin();
+    for (const raw of [14.2, 14.6]) await type(roundId, raw);
+    const spots = async () => {
+      const board = (await yard.query('rounds.get', { roundId })).probed!;
+      return board.assessment!.readings.map((reading) => say(spotName(spotAt(board, reading.spotIndex!)!)));
+    };
+    const before = await spots();
+    expect(before).toEqual([expect.stringContaining('left'), expect.stringContaining('right')]);
+    const pins = { lengthMm: 26, insulated: null };
+    await addMeter({ ...unknownProfile, pins }, roundId);
+    expect(await spots()).toEqual(before);
+    const { aim, probed } = await yard.query('rounds.get', { roundId });
+    expect(spotAt(probed!, aim!.spotIndex!)).toMatchObject({ spot: { depth: 'core' } });
+    await aimAt(roundId, 1);
+    await aimAt(roundId, 0);
+    for (const raw of [16.1, 16.3]) await type(roundId, raw);
+    expect((await yard.query('boards.get', { id })).findings[0]).toMatchObject({ call: expect.any(String) });
   });
 
   test('keeps its readings as they are when its profile is edited, until they are moved to the new one', async () => {
