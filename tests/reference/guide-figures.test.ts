@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import seeds from '../../seeds/weather-stations.json' with { type: 'json' };
+import { stationListOf } from '../../shared-core/wood/climate/station.ts';
 import { correctReading } from '../../shared-core/wood/moisture/correction.ts';
 import { builtInSpecies } from '../../shared-core/wood/species/built-in.ts';
 import { german } from '../../shared-core/words/de/index.ts';
@@ -71,4 +73,24 @@ test('the air over wet table salt has about 75%', () => {
     expect(Number(shown?.[1])).toBeGreaterThanOrEqual(74.9);
     expect(Number(shown?.[1])).toBeLessThanOrEqual(75.6);
   }
+});
+
+test('outdoor air dries wood to 10–13% in much of the US, and far lower in the dry West', () => {
+  expect(chapter('calls')).toContain(
+    'In much of the US, outdoor air dries wood only to 10–13%. In the dry West it goes far lower.',
+  );
+  expect(chapter('calls', 'de')).toContain(
+    'In weiten Teilen der USA trocknet Außenluft Holz nur auf 10–13 %, im trockenen Westen viel weiter.',
+  );
+  const lowest = stationListOf(seeds).years.map(({ station: { state }, air }) => ({
+    state,
+    emcPct: Math.min(...air.map(({ emcPct }) => emcPct!)),
+  }));
+  const shareOf = (all: typeof lowest, isSo: (emcPct: number) => boolean): number =>
+    all.filter(({ emcPct }) => isSo(emcPct)).length / all.length;
+  expect(shareOf(lowest, (emcPct) => emcPct >= 9.5 && emcPct < 13.5)).toBeGreaterThan(0.6);
+  const dryWest = lowest.filter(({ state }) =>
+    ['AZ', 'CO', 'ID', 'MT', 'NV', 'NM', 'UT', 'WY'].includes(state),
+  );
+  expect(shareOf(dryWest, (emcPct) => emcPct < 9)).toBeGreaterThan(0.9);
 });

@@ -6,7 +6,7 @@ export const calls = {
   'call.too-dry': 'Too dry',
   'call.probe-again': 'Probe again',
 
-  /** The letter of each, which differ: on labels and in the drawing of a stack. */
+  /** The letter of each, which differ, for a label too small for its name. */
   'call.letter-ready': 'R',
   'call.letter-bring-in': 'B',
   'call.letter-keep-drying': 'K',
