@@ -1,4 +1,4 @@
-// JavaScript, because the Node that it is to be told to is one that cannot read TypeScript.
+// JavaScript: its message is for a Node too old to read TypeScript.
 
 /** SQLite's native part ends an older one without a word. */
 export const OLDEST_NODE = 22;

@@ -1,4 +1,4 @@
-/** How often it is looked how long the thread has worked, ms: what is found is longer by at most that. */
+/** How often the thread's working time is sampled, ms; a result is too long by that at most. */
 const TICK_MS = 2;
 
 /**

@@ -11,7 +11,7 @@ import { picture } from './walk.ts';
 
 test.use({ locale: 'de-AT', viewport: { width: 1280, height: 800 } });
 
-/** Made anew: the one that is there for tests is in English. */
+/** Made here, because the one ready for tests is in English. */
 async function openDemoYard({ page, dataDir }: RunningPintally): Promise<void> {
   rmSync(join(dataDir, 'demo-yard.sqlite'));
   await page.getByRole('button', { name: german['stacks.open-demo'] }).click();

@@ -104,8 +104,15 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
             {error && <Failed sentence={error} again={again} />}
             {chosen.length === 0 ? (
               <EmptyState sentence={say('labels.none-chosen')} />
-            ) : (
+            ) : pages.length > 0 ? (
               <LabelPreview {...shown} onUsed={setTypedUsed} />
+            ) : (
+              isUsedRight &&
+              !error && (
+                <p className="soft loading" role="status">
+                  {say('labels.making-preview')}
+                </p>
+              )
             )}
           </Sheet>
           <PaperChoice

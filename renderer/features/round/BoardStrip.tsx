@@ -101,7 +101,7 @@ const BoardChip = memo(function BoardChip({
         ) : finding ? (
           say('round.spots-read', { filled: finding.filledSpots, spots: finding.filledSpots + open })
         ) : (
-          say(board.isRead ? 'round.being-judged' : 'round.not-yet')
+          say(board.isRead ? 'round.being-judged' : 'round.not-probed')
         )}
       </span>
     </button>

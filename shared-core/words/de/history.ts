@@ -66,7 +66,7 @@ export const history = {
   'act.use.added':
     '{rows, plural, one {Verwendung {recordName} hinzugefügt.} other {# Verwendungen hinzugefügt.}}',
   'act.meter.added':
-    '{rows, plural, one {Messgerät {recordName} hinzugefügt.} other {# Messgeräte hinzugefügt.}}',
+    '{rows, plural, one {Messgerät hinzugefügt: {recordName}.} other {# Messgeräte hinzugefügt.}}',
   'act.test-block.added': '{rows, plural, one {{recordName} hinzugefügt.} other {# Prüfblöcke hinzugefügt.}}',
   'act.test-block.removed': '{recordName} entfernt.',
   'act.test-block.back': '{recordName} wieder in Gebrauch.',

@@ -24,6 +24,7 @@ export const labels = {
     'Das sind die ersten {first} von {boards} Brettern. Die übrigen sehen Sie, wenn Sie einen Stapel wählen.',
 
   'labels.preview': 'Vorschau',
+  'labels.making-preview': 'Die Vorschau entsteht …',
   'labels.paper': 'Papier',
   'labels.print-on': 'Drucken auf',
   'labels.sheet-of': 'Bogen, {columns} × {rows} Etiketten zu {widthMm} × {heightMm}',

@@ -8,7 +8,7 @@ export const licenses = {
   'licenses.find': 'Paket suchen',
   'licenses.find-hint': 'Teil des Namens oder der Lizenz.',
   'licenses.found': '{found, plural, =0 {Kein Paket enthält „{typedText}“.} one {# Paket} other {# Pakete}}',
-  'licenses.by-text': 'Siehe Text.',
+  'licenses.by-text': 'Lizenz mit eigenem Wortlaut',
   'licenses.standard-text': 'Das Paket kam ohne Lizenztext. Dies ist der Standardtext.',
   'licenses.text': 'Lizenztext',
 } satisfies Record<keyof typeof english, string>;

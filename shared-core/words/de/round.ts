@@ -100,7 +100,7 @@ export const round = {
   'round.replace': 'Ersetzen',
   'round.save-at-next': 'An der nächsten Messstelle speichern',
   'round.boards': 'Bretter dieser Messrunde',
-  'round.not-yet': 'noch nicht',
+  'round.not-probed': 'nicht gemessen',
   'round.spots-read': '{filled} von {spots}',
   'round.being-judged': 'wird beurteilt',
 
@@ -266,7 +266,7 @@ export const round = {
     '{read} von {planned} Messstellen gemessen. Die übrigen brauchen keinen Messwert.',
   'board-call.title': 'Bisheriges Urteil',
   'board-call.being-judged': 'Wird beurteilt …',
-  'board-call.for-use': 'für {endUseName}',
+  'board-call.for-use': 'Verwendung: {endUseName}',
   'board-call.average': 'Mittel',
   'board-call.shell': 'Außen',
   'board-call.core': 'Innen',

@@ -59,7 +59,7 @@ export const history = {
   'act.place.merged': 'Place {recordName} merged into {intoName}.',
   'act.place.merged-with-air': 'Place {recordName} merged into {intoName}, with the air of {recordName}.',
   'act.use.added': '{rows, plural, one {Use {recordName} added.} other {# uses added.}}',
-  'act.meter.added': '{rows, plural, one {Meter {recordName} added.} other {# meters added.}}',
+  'act.meter.added': '{rows, plural, one {Meter added: {recordName}.} other {# meters added.}}',
   'act.test-block.added': '{rows, plural, one {{recordName} added.} other {# test blocks added.}}',
   'act.test-block.removed': '{recordName} removed.',
   'act.test-block.back': '{recordName} in use again.',
@@ -134,9 +134,9 @@ export const history = {
   'act.weight.included':
     '{rows, plural, one {A weighing of {recordName} included.} other {# weighings included.}}',
   'act.reading.depth':
-    '{rows, plural, one {Depth of a reading of board {recordName} changed.} other {Depth of # readings changed.}}',
+    '{rows, plural, one {Depth changed for a reading of board {recordName}.} other {Depth changed for # readings.}}',
   'act.reading.meter':
-    '{rows, plural, one {Meter of a reading of board {recordName} changed.} other {Meter of # readings changed.}}',
+    '{rows, plural, one {Meter changed for a reading of board {recordName}.} other {Meter changed for # readings.}}',
   'act.reading.corrected':
     '{rows, plural, one {A reading of board {recordName} edited.} other {# readings edited.}}',
   'act.reading.value':

@@ -24,6 +24,7 @@ export const labels = {
 
   // The paper.
   'labels.preview': 'Preview',
+  'labels.making-preview': 'Making the preview …',
   'labels.paper': 'Paper',
   'labels.print-on': 'Print on',
   'labels.sheet-of': 'Sheet, {columns} × {rows} labels of {widthMm} × {heightMm}',

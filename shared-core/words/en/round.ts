@@ -94,7 +94,7 @@ export const round = {
   'round.replace': 'Replace',
   'round.save-at-next': 'Save at the next spot',
   'round.boards': 'Boards of this round',
-  'round.not-yet': 'not yet',
+  'round.not-probed': 'not probed',
   'round.spots-read': '{filled} of {spots}',
   'round.being-judged': 'being judged',
 
@@ -253,7 +253,7 @@ export const round = {
   'board-call.enough-read': '{read} of {planned} spots read. The others need no reading.',
   'board-call.title': 'Call so far',
   'board-call.being-judged': 'Being judged …',
-  'board-call.for-use': 'for {endUseName}',
+  'board-call.for-use': 'Use: {endUseName}',
   'board-call.average': 'Average',
   'board-call.shell': 'Shell',
   'board-call.core': 'Core',

@@ -43,9 +43,10 @@ export const stackCall = {
     'Round open: {readings, plural, one {# reading} other {# readings}}, {boardsDone} of {boards, plural, one {# board} other {# boards}} done.',
   'stack-call.finish-probing':
     '{boards, plural, one {# board is only partly probed. Probe it.} other {# boards are only partly probed. Probe them.}}',
-  'stack-call.probe-day': '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}}',
+  'stack-call.probe-day':
+    '{when, select, today {Probe today.} other {Probing has been overdue since {dueOn}.}}',
   'stack-call.probe-old':
-    '{when, select, today {Probe today.} other {Probing is overdue since {dueOn}.}} {which, select, one {{boardCode} was last probed {probedOn}.} some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
+    '{when, select, today {Probe today.} other {Probing has been overdue since {dueOn}.}} {which, select, one {{boardCode} was last probed {probedOn}.} some {Some of its boards were last probed {probedOn}.} other {Last probed {probedOn}.}}',
   'stack-call.overdue-then': '{whySentences}',
   'stack-call.and-elsewhere': '{whySentences}',
   'stack-call.probe-elsewhere': '{boards, plural, one {# board} other {# boards}} to probe in {placeName}.',

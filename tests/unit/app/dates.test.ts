@@ -144,7 +144,7 @@ describe('a stack that was read once', () => {
     const [stack] = (await dates()).due;
     expect(stack!.due.kind).toBe('overdue');
     expect(say(stack!.due.why)).toMatch(
-      /^Probing is overdue since Sep 8, 2025\. Last probed Jun 10, 2025\. 2 boards /,
+      /^Probing has been overdue since Sep 8, 2025\. Last probed Jun 10, 2025\. 2 boards /,
     );
     expect(await probes()).toEqual([]);
     await readOn('2026-05-30');

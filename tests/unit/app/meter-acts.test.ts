@@ -137,7 +137,7 @@ test('"Another meter" is an act: undone, it is asked again', async () => {
   const { output } = await setUpBy(setUp);
   await reconnect('c0ffee00beef');
   const { act, output: after } = await doing('meter.isAnother', { deviceId: 'c0ffee00beef' });
-  expect((await lines())[0]).toBe('Meter Hand-held beef added.');
+  expect((await lines())[0]).toBe('Meter added: Hand-held beef.');
   expect(await names()).toEqual(['Hand-held', 'Hand-held beef']);
   expect(after).toMatchObject({ description: null, toConfirm: null });
   await undo(act);

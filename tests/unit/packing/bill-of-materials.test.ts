@@ -23,18 +23,18 @@ const validate = new Ajv({ strict: false, validateFormats: false })
   .addSchema({ ...schema('jsf-0.82'), $id: `${base}/jsf-0.82.SNAPSHOT.schema.json` })
   .compile(schema('bom-1.5'));
 
-test('is as CycloneDX 1.5 has it', () => {
+test('the bill of materials is valid by the schema of CycloneDX 1.5', () => {
   validate(bill);
   expect(validate.errors).toBeNull();
 });
 
-test('whose schema refuses what is not', () => {
+test('the schema refuses an unknown type and a component listed twice', () => {
   const [first, ...others] = bill.components;
   expect(validate({ ...bill, components: [{ ...first, type: 'plank' }, ...others] })).toBe(false);
   expect(validate({ ...bill, components: [first, first] })).toBe(false);
 });
 
-test('says of each component what it needs, and names nothing that it does not list', () => {
+test('the bill says what each component needs, and names nothing that it does not list', () => {
   const refs = new Set([
     bill.metadata.component['bom-ref'],
     ...bill.components.map((each) => each['bom-ref']),

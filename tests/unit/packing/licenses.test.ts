@@ -25,7 +25,7 @@ test('each package that people get has a license text, with whoever holds the ri
   expect(all.filter(({ text }) => !/copyright|©|the authors of|blue oak/i.test(text))).toEqual([]);
 });
 
-test('what the window shows with has its license there, and so have the fonts and Node', () => {
+test('the packages of the window, the fonts and Node have their licenses on the page', () => {
   const names = all.map(({ name }) => name);
   for (const name of ['react', 'zustand', 'better-sqlite3', 'dejavu-fonts-ttf', 'Node.js']) {
     expect(names).toContain(name);
@@ -34,7 +34,7 @@ test('what the window shows with has its license there, and so have the fonts an
   expect(Object.keys(dependencies).filter((name) => !names.includes(name))).toEqual([]);
 });
 
-test('the bill of materials lists the same', () => {
+test('the bill of materials lists the same packages as the licenses page', () => {
   const { components } = billOfMaterials(root, nodeOf(root));
   const listed = components.map(({ name, version }) => `${name} ${version}`).sort();
   expect(listed).toEqual(all.map(({ name, version }) => `${name} ${version}`).sort());

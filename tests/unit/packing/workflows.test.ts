@@ -33,7 +33,7 @@ const workflows = readdirSync(folder).map((name) => {
   return { name, workflow, jobs, steps: jobs.flatMap(({ steps }) => steps) };
 });
 
-test('there are those that check and that pack', () => {
+test('CI has one workflow that checks and one that packs', () => {
   expect(workflows.map(({ name }) => name).sort()).toEqual(['check.yml', 'package.yml']);
 });
 

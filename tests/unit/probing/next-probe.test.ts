@@ -32,7 +32,7 @@ describe('what a stack is due for today', () => {
     ]);
     expect(said(old('2026-08-24T08:00:00.000Z'))).toEqual([
       'overdue',
-      'Probing is overdue since Nov 22, 2026. Last probed Aug 24, 2026.',
+      'Probing has been overdue since Nov 22, 2026. Last probed Aug 24, 2026.',
     ]);
   });
 
@@ -42,7 +42,7 @@ describe('what a stack is due for today', () => {
     expect(said({ ...aStack, nextProbe: on('2026-11-27') })).toEqual(['overdue', 'Probe today.']);
     expect(said({ ...aStack, nextProbe: on('2026-11-20') })).toEqual([
       'overdue',
-      'Probing is overdue since Nov 20, 2026.',
+      'Probing has been overdue since Nov 20, 2026.',
     ]);
   });
 
@@ -54,7 +54,7 @@ describe('what a stack is due for today', () => {
     });
     expect(said({ ...aStack, due: dueFor('add-place'), nextProbe: overdue })).toEqual([
       'overdue',
-      'Probing is overdue since Nov 22, 2026. Last probed Aug 24, 2026. 2 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
+      'Probing has been overdue since Nov 22, 2026. Last probed Aug 24, 2026. 2 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
     ]);
     for (const due of [dueFor('move-back'), dueFor('probe-again')])
       expect(dueToday({ ...aStack, due, nextProbe: overdue }, nowMs, dayOf)).toBe(due);

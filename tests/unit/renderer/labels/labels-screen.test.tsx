@@ -114,6 +114,20 @@ test('calls that are still being made are named, and asked about before they go 
   expect(machine.inputsOf('labels.pdf')).toHaveLength(1);
 });
 
+test('says that the preview is being made until it is there, and prints nothing before', async () => {
+  let answer = (_: LabelContent[]): void => undefined;
+  const contents = new Promise<LabelContent[]>((resolve) => {
+    answer = resolve;
+  });
+  open([1, 2], { 'labels.contents': () => contents });
+  const waiting = await screen.findByText('Making the preview …');
+  expect(waiting.getAttribute('role')).toBe('status');
+  expect([isOff('Print'), isOff('Save as PDF')]).toEqual([true, true]);
+  answer(boards.slice(0, 2).map(contentOf));
+  await screen.findByText('2 labels on 1 page.');
+  expect(screen.queryByText('Making the preview …')).toBeNull();
+});
+
 /** The IDs on the preview, in reading order. */
 const previewed = () =>
   [...screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('text')]

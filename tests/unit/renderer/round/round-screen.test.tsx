@@ -662,7 +662,7 @@ describe('a reading that was saved', () => {
       within(strip)
         .getAllByRole('button')
         .map((each) => each.textContent),
-    ).toEqual(['WAL-011 of 4', 'WAL-02not yet', 'WAL-03not yet']);
+    ).toEqual(['WAL-011 of 4', 'WAL-02not probed', 'WAL-03not probed']);
     const other = aRound();
     act(() =>
       machine.tell('round.changed', {
