@@ -1,12 +1,22 @@
-import { dayOf } from '../ui/days.ts';
+import { CalendarDateTime } from '@internationalized/date';
+import { z } from 'zod';
+import { says } from '../../shared-core/contract/validation.ts';
+import { instantSchema } from '../../shared-core/time.ts';
 import { useWords } from '../words.ts';
-import { Field } from './Field.tsx';
+import { CalendarField } from './CalendarField.tsx';
 
-/** The local time that the field shows: "2026-11-03T14:05". */
-function localTime(instant: Date): string {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${dayOf(instant)}T${two(instant.getHours())}:${two(instant.getMinutes())}`;
-}
+/** What the field gives. A time of which only a part was typed is none, and never now. */
+export const givenTimeSchema = z.string().min(1, says('validation.time-missing')).pipe(instantSchema);
+
+/** The local time that the field shows, to the minute. */
+const localTime = (instant: Date): CalendarDateTime =>
+  new CalendarDateTime(
+    instant.getFullYear(),
+    instant.getMonth() + 1,
+    instant.getDate(),
+    instant.getHours(),
+    instant.getMinutes(),
+  );
 
 /** When something was done: now, unless another time is given. */
 export function TimeField({
@@ -14,40 +24,37 @@ export function TimeField({
   blankIsNow = true,
   error,
   saved,
-  instant,
-  onInstant,
+  value,
+  onValue,
   onBlur,
 }: {
   label: string;
   blankIsNow?: boolean;
   error?: string | null;
   saved?: string | null | undefined;
-  /** UTC, ISO 8601; null for now. */
-  instant: string | null;
-  onInstant: (instant: string | null) => void;
+  /** UTC, ISO 8601; null for a blank field, an empty text for a part of a time. */
+  value: string | null;
+  onValue: (instant: string | null) => void;
   onBlur?: () => void;
 }) {
   const { say, formats } = useWords();
+  const now = localTime(new Date());
   return (
-    <Field
+    <CalendarField
       label={label}
       hint={blankIsNow ? say('time-field.hint') : undefined}
-      error={error ?? null}
+      error={error}
       saved={saved && formats.dateTime(saved)}
-    >
-      {(wiring) => (
-        <input
-          {...wiring}
-          type="datetime-local"
-          onBlur={onBlur}
-          value={instant === null ? '' : localTime(new Date(instant))}
-          max={localTime(new Date())}
-          onChange={(event) => {
-            const typed = new Date(event.target.value);
-            onInstant(Number.isNaN(typed.getTime()) ? null : typed.toISOString());
-          }}
-        />
-      )}
-    </Field>
+      value={value ? localTime(new Date(value)) : null}
+      max={now}
+      usual={now}
+      // Read as local time, by the rules of the browser's time zone.
+      onValue={(time) => onValue(time && new Date(time.toString()).toISOString())}
+      onLeft={(isPartial) => {
+        if (isPartial) onValue('');
+        else if (value === '') onValue(null);
+      }}
+      onBlur={onBlur}
+    />
   );
 }

@@ -49,7 +49,10 @@ export const stories: Story[] = [
   },
   {
     part: 'TimeField',
-    states: { now: () => <TimeField label="Weighed" instant={null} onInstant={nothing} /> },
+    states: {
+      now: () => <TimeField label="Weighed" value={null} onValue={nothing} />,
+      given: () => <TimeField label="Weighed" value="2026-05-12T12:05:00.000Z" onValue={nothing} />,
+    },
   },
   {
     part: 'SpeciesField',

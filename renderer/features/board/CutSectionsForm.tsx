@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { z } from 'zod';
 import { givenGramsSchema } from '../../../shared-core/contract/oven-checks.ts';
 import { newSampleCutSchema } from '../../../shared-core/contract/sample-board.ts';
@@ -7,7 +6,7 @@ import { bridge } from '../../data/bridge.ts';
 import { NumberField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { WeightField } from '../../form/MeasureFields.tsx';
-import { TimeField } from '../../form/TimeField.tsx';
+import { givenTimeSchema, TimeField } from '../../form/TimeField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { useWords } from '../../words.ts';
@@ -15,17 +14,18 @@ import { useWords } from '../../words.ts';
 /** Where sections are cut, mm: common practice, no source. */
 const SECTIONS = { sectionMm: 25, clearDistanceMm: 500 };
 
-const schema = newSampleCutSchema
-  .pick({ boardKg: true })
-  .extend({ firstGrams: givenGramsSchema, secondGrams: z.nullable(givenGramsSchema) });
+const schema = newSampleCutSchema.pick({ boardKg: true }).extend({
+  firstGrams: givenGramsSchema,
+  secondGrams: z.nullable(givenGramsSchema),
+  at: givenTimeSchema.nullable(),
+});
 
 /** Asks for the weights of a board and of the sections that were just cut beside it. */
 export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: () => void }) {
   const { say } = useWords();
-  const { field, read } = useDraft(schema, { boardKg: null, firstGrams: null, secondGrams: null });
-  const [at, setAt] = useState<string | null>(null);
+  const { field, read } = useDraft(schema, { boardKg: null, firstGrams: null, secondGrams: null, at: null });
   async function save(): Promise<void> {
-    const { boardKg, firstGrams, secondGrams } = read();
+    const { boardKg, firstGrams, secondGrams, at } = read();
     await bridge().command('samples.cut', {
       boardId: board.id,
       boardKg,
@@ -58,7 +58,7 @@ export function CutSectionsForm({ board, onClose }: { board: BoardRow; onClose: 
         />
       </div>
       <WeightField label={say('weights.board')} {...field('boardKg')} />
-      <TimeField label={say('weights.cut-when')} instant={at} onInstant={setAt} />
+      <TimeField label={say('weights.cut-when')} {...field('at')} />
     </FormDialog>
   );
 }

@@ -2,14 +2,12 @@ import { useState } from 'react';
 import { z } from 'zod';
 import type { RequestInput } from '../../../shared-core/contract/requests.ts';
 import type { RoundDate } from '../../../shared-core/contract/round.ts';
-import { says } from '../../../shared-core/contract/validation.ts';
 import { dayUntil } from '../../../shared-core/contract/yard.ts';
 import { dateMessage } from '../../../shared-core/record-words/date-message.ts';
-import { instantSchema } from '../../../shared-core/time.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { DateField } from '../../form/DateField.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
-import { TimeField } from '../../form/TimeField.tsx';
+import { givenTimeSchema, TimeField } from '../../form/TimeField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useQuestions } from '../../form/useQuestions.ts';
 import { tellDone } from '../../stores/notices.ts';
@@ -40,7 +38,7 @@ const schemaOn = (today: string) =>
   z.object({
     /** Of a round of which only the day is known. */
     day: dayUntil(today),
-    startedAt: z.string().min(1, says('validation.time-missing')).pipe(instantSchema),
+    startedAt: givenTimeSchema,
   });
 
 type Answers = Pick<RequestInput<'rounds.edit'>['changed'], 'isYearRight' | 'order'>;
@@ -101,8 +99,8 @@ function ChangeDateForm({ round, onClose }: { round: RoundDate; onClose: () => v
           label={say('round-date.start')}
           blankIsNow={false}
           {...field('startedAt')}
-          instant={draft.startedAt || null}
-          onInstant={(startedAt) => set({ startedAt: startedAt ?? '' })}
+          value={draft.startedAt || null}
+          onValue={(startedAt) => set({ startedAt: startedAt ?? '' })}
         />
       )}
       {(open === 'past-round.moved-or-probed-first' || answers.order !== undefined) && (

@@ -11,6 +11,30 @@ export async function typeDay(user: UserEvent, label: string, day: string): Prom
   await user.keyboard(month + date + year);
 }
 
+/** Types a local time into a time field, as the US writes it: "2026-03-10T14:05" as 03, 10, 2026, 02, 05, PM. */
+export async function typeTime(user: UserEvent, label: string, time: string): Promise<void> {
+  const [day = '', clock = ''] = time.split('T');
+  await typeDay(user, label, day);
+  const [hour = 0, minute = ''] = [Number(clock.slice(0, 2)), clock.slice(3)];
+  const hourOf12 = String(hour % 12 || 12).padStart(2, '0');
+  await user.keyboard(`${hourOf12}${minute}${hour < 12 ? 'a' : 'p'}`);
+}
+
+/** Takes away all that a date or time field shows. */
+export async function clearField(user: UserEvent, label: string): Promise<void> {
+  for (const part of parts(label)) {
+    await user.click(part);
+    while (part.getAttribute('aria-valuetext') !== 'Empty') await user.keyboard('{Backspace}');
+  }
+}
+
+/** What a date or time field shows: "5/4/2026, 8:00 AM". */
+export const shownText = (label: string): string =>
+  screen
+    .getByRole('group', { name: label })
+    .textContent.replaceAll(/[\u2066\u2069▾]/g, '')
+    .replaceAll(/\s/g, ' ');
+
 /** The day that a date field shows: "2026-03-10"; null where it is blank. */
 export function shownDay(label: string): string | null {
   const [month, date, year] = parts(label).map((part) => part.getAttribute('aria-valuenow'));

@@ -12,6 +12,7 @@ import type { MeterOfYard } from '../../../../shared-core/contract/meter.ts';
 import type { OwnFit } from '../../../../shared-core/contract/oven-checks.ts';
 import { builtInSpecies } from '../../../../shared-core/wood/species/built-in.ts';
 import { message } from '../../../../shared-core/words/message.ts';
+import { clearField, shownText, typeDay, typeTime } from '../form/type-day.ts';
 import { aLiveMeter, aLiveValue } from '../shell/a-meter.ts';
 import { expectNoBarriers, fileInUse, forgetEverything, playMachine } from '../shell/machine.ts';
 import { aCheck, aFit } from './a-species.ts';
@@ -225,6 +226,40 @@ describe('Oven-dry checks', () => {
       { checkId: 1, grams: 99.87, at: expect.stringMatching(/Z$/) },
     ]);
     await expectNoBarriers();
+  });
+
+  test('a piece is weighed at the time that was typed, and never now where only a part of it was', async () => {
+    const { machine, user } = open('walnut-black', [
+      aFit({ checks: [aCheck(1, { dry: false })], fit: null }),
+    ]);
+    const section = await checks();
+    await user.click(await section.findByRole('button', { name: 'Weigh A1' }));
+    await user.type(screen.getByLabelText('Weight'), '99.87');
+    await typeDay(user, 'Weighed at', '2026-05-12');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(screen.getByText('Give the date and time.')).toBeTruthy();
+    expect(shownText('Weighed at')).toContain('5/12/2026');
+    expect(machine.inputsOf('ovenChecks.weigh')).toEqual([]);
+    await typeTime(user, 'Weighed at', '2026-05-12T14:05');
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    expect(machine.inputsOf('ovenChecks.weigh')).toEqual([
+      { checkId: 1, grams: 99.87, at: new Date(2026, 4, 12, 14, 5).toISOString() },
+    ]);
+  });
+
+  test('a part of a time that was taken away again is a blank, which is now', async () => {
+    const { machine, user } = open('walnut-black', [
+      aFit({ checks: [aCheck(1, { dry: false })], fit: null }),
+    ]);
+    const section = await checks();
+    await user.click(await section.findByRole('button', { name: 'Weigh A1' }));
+    await user.type(screen.getByLabelText('Weight'), '99.87');
+    await typeDay(user, 'Weighed at', '2026-05-12');
+    await clearField(user, 'Weighed at');
+    const beganAt = Date.now();
+    await user.click(screen.getByRole('button', { name: 'Save' }));
+    const [weighed] = machine.inputsOf('ovenChecks.weigh') as { at: string }[];
+    expect(Date.parse(weighed!.at)).toBeGreaterThanOrEqual(beganAt);
   });
 
   test('the plot is a drawing, a sentence and a table of the same values', async () => {
