@@ -7,7 +7,7 @@ import { hasEnglish } from '../unit/words/english-left.ts';
 import { cutTexts, hidden } from './in-sight.ts';
 import { type RunningPintally, test } from './pintally.ts';
 import { screens, settledTextsOf } from './texts.ts';
-import { picture } from './walk.ts';
+import { picture, typeReading } from './walk.ts';
 
 test.use({ locale: 'de-AT', viewport: { width: 1280, height: 800 } });
 
@@ -77,3 +77,62 @@ test('a table for other programs is in German', async ({ pintally }) => {
   ]);
   expect(readFileSync(await table.path(), 'utf8')).toMatch(/^\uFEFF"?Brett"?,.*Holzart.*Dicke \(mm\)/);
 });
+
+for (const size of [
+  { width: 800, height: 600 },
+  { width: 1024, height: 768 },
+  { width: 1280, height: 860 },
+]) {
+  test(`nothing of a round is cut off in German at ${size.width} x ${size.height}`, async ({ pintally }) => {
+    const { page } = pintally;
+    await page.setViewportSize(size);
+    await openDemoYard(pintally);
+    const base = page.url().replace(/#.*/, '');
+    await page.goto(`${base}#/round?stack=1`);
+    await page.getByRole('textbox', { name: german['wood-temp.label'] }).fill('9');
+    await page.keyboard.press('Enter');
+    const expectWhole = async (where: string): Promise<void> => {
+      const fit = await page.evaluate(() => {
+        const beyond = (selector: string) =>
+          [...document.querySelectorAll(selector)].map((each) => each.scrollWidth - each.clientWidth);
+        return {
+          below: document.documentElement.scrollHeight - innerHeight,
+          beside: beyond('section, section li, header a, [data-reading]').filter((px) => px > 1),
+        };
+      });
+      expect.soft(fit, where).toEqual({ below: 0, beside: [] });
+      expect.soft([...(await hidden(page)), ...(await cutTexts(page))], where).toEqual([]);
+    };
+    await typeReading(page, '11,9');
+    await expect(page.locator('[data-reading]')).toHaveCount(1);
+    await expectWhole('one read');
+    await typeReading(page, '145');
+    await expect(page.locator('[data-reading]')).toHaveCount(2);
+    await expectWhole('a slip');
+    await picture(page, `german-round-slip-${size.width}`);
+    await page.keyboard.press('u');
+    await expect(page.getByRole('button', { name: /^14,5/ })).toHaveCount(0);
+
+    await page.goto(`${base}#/meter`);
+    await page.getByRole('button', { name: german['meter.connect.simulate'] }).click();
+    await page.goBack();
+    await expect(page.getByText(german['pins.drifting'])).toBeVisible();
+    await expectWhole('live');
+    const trace = await page.locator('.trace').boundingBox();
+    if (size.width === 1280) expect(trace?.width).toBeGreaterThan(100);
+    await picture(page, `german-round-live-${size.width}`);
+    if (size.width === 800) return;
+    // The far view.
+    await page.keyboard.press('f');
+    for (const words of [german['pins.drifting'], 'gespeichert:']) {
+      await expect(page.locator('[data-far]').getByText(words)).toBeVisible();
+      await expectWhole(`far, ${words}`);
+      const [sheet, number] = await Promise.all(
+        ['[data-far] .sheet', '[data-size=huge]'].map((each) => page.locator(each).boundingBox()),
+      );
+      expect.soft(number!.x + number!.width, words).toBeLessThan(sheet!.x + sheet!.width);
+      expect.soft(number!.y + number!.height, words).toBeLessThanOrEqual(sheet!.y + sheet!.height);
+      await picture(page, `german-round-far-${size.width}-${words.slice(0, 4)}`);
+    }
+  });
+}

@@ -47,7 +47,7 @@ export function SavedReading({
         isAbove={reading.isAbove}
         struck={reading.excluded !== null || !reading.counts}
       />
-      <div className={css.corrections}>
+      <div className={css.below}>
         {!reading.isDamaged && (
           <small>
             <span className={css.lowRaw}>
@@ -56,15 +56,17 @@ export function SavedReading({
             {depthWords(reading, thicknessMm, words)}
           </small>
         )}
-        <ExcludeReading
-          reading={reading}
-          depth={told}
-          // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
-          onExclude={async (why) => void exclude(reading, why)}
-          onInclude={() => void include(reading.id)}
-        />
-        <EditReading reading={reading} depth={told} />
-        <ReadingMore reading={reading} depth={told} actions={['depth', 'board']} />
+        <span className={css.corrections}>
+          <ExcludeReading
+            reading={reading}
+            depth={told}
+            // Closed at once, so that no digit typed meanwhile is lost in the dialog; a refusal is shown in the round.
+            onExclude={async (why) => void exclude(reading, why)}
+            onInclude={() => void include(reading.id)}
+          />
+          <EditReading reading={reading} depth={told} />
+          <ReadingMore reading={reading} depth={told} actions={['depth', 'board']} />
+        </span>
       </div>
       {isByOffMeter && <small className={css.off}>{words.say('spots.meter-off')}</small>}
       <ReadingRemarks reading={reading} but={shared} />

@@ -145,7 +145,7 @@ export const meter = {
   'meter.chip.needs-description': 'Noch einzurichten',
   'meter.chip.live': 'Verbunden',
   'meter.chip.to-confirm': 'Messgerät prüfen',
-  'meter.chip.simulated-live': 'Simuliertes Messgerät verbunden',
+  'meter.chip.simulated-live': 'Simulation verbunden',
   'meter.chip.paused': 'Messrunde unterbrochen. Nichts wird gespeichert.',
   'meter.chip.reconnecting': 'Verbindet erneut',
   'meter.chip.failed': 'Nicht verbunden',
