@@ -11,6 +11,7 @@ import { Checkbox, NumberField, Select, TextArea, TextField } from '../../form/F
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { type Draft, useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
+import { asSaved, inWords } from './built-in-texts.ts';
 import { sourceShown } from './source-shown.ts';
 
 /** What a new use begins with. */
@@ -40,17 +41,18 @@ export function EndUseForm({
   start?: Draft<EndUse>;
   onClose: () => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const edit = useEdit('endUses.edit', endUse);
-  const theirs = edit.theirs && draftOfUse(edit.theirs);
+  const shown = (draft: Draft<EndUse>) => inWords(draft, formats.named);
+  const theirs = edit.theirs && shown(draftOfUse(edit.theirs));
   const { draft, set, field, read, refill } = useDraft(
     newEndUseSchema,
-    endUse ? draftOfUse(endUse) : start,
+    shown(endUse ? draftOfUse(endUse) : start),
     theirs,
   );
 
   async function save(): Promise<void> {
-    const made = read();
+    const made = asSaved(read(), edit.base ?? start, formats.named);
     if (edit.base) await edit.save(made, edit.base.isDamaged ? null : draftOfUse(edit.base));
     else {
       // Ids of uses are made as those of species are.
@@ -66,7 +68,7 @@ export function EndUseForm({
       saveWords={say(endUse ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={edit.conflict((saved) => refill(draftOfUse(saved)))}
+      conflict={edit.conflict((saved) => refill(shown(draftOfUse(saved))))}
     >
       {endUse ? <p>{say('use.effect')}</p> : start === emptyUse && <BeginWith onChosen={set} />}
       <TextField label={say('species.name')} {...field('name')} />
@@ -114,7 +116,7 @@ export function EndUseForm({
 
 /** A copy of a use keeps what that asks for and what it cautions of; its name, note and source are its own. */
 function BeginWith({ onChosen }: { onChosen: (begun: Partial<EndUse>) => void }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
   const [chosen, setChosen] = useState<string | null>(null);
   const endUses = useQuery('endUses.list', {}).output ?? [];
   return (
@@ -123,7 +125,7 @@ function BeginWith({ onChosen }: { onChosen: (begun: Partial<EndUse>) => void })
       value={chosen}
       options={[
         { value: null, label: say('use.begin-blank') },
-        ...endUses.map(({ id, name }) => ({ value: id, label: name, isName: true })),
+        ...endUses.map(({ id, name }) => ({ value: id, label: formats.named(name), isName: true })),
       ]}
       onValue={(id) => {
         setChosen(id);

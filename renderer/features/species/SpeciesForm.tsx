@@ -9,6 +9,7 @@ import { NumberField, Select, TextArea, TextField } from '../../form/Field.tsx';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { useDraft } from '../../form/useDraft.ts';
 import { useWords } from '../../words.ts';
+import { asSaved, inWords } from './built-in-texts.ts';
 import { draftOfSpecies, type SpeciesDraft, speciesDraftSchema } from './species-draft.ts';
 
 const curveOptions = (named: (name: string) => string) =>
@@ -32,13 +33,17 @@ export function SpeciesForm({
 }) {
   const { say, formats } = useWords();
   const edit = useEdit('species.edit', species);
-  const theirs = edit.theirs && draftOfSpecies(edit.theirs);
-  const { field, read, refill } = useDraft(speciesDraftSchema, start, theirs);
+  const shown = (draft: SpeciesDraft) => inWords(draft, formats.named);
+  const theirs = edit.theirs && shown(draftOfSpecies(edit.theirs));
+  const { field, read, refill } = useDraft(speciesDraftSchema, shown(start), theirs);
   const groups = useId();
   const allSpecies = useQuery('species.list', {}).output ?? [];
 
   async function save(): Promise<void> {
-    const made = read();
+    const made = asSaved(read(), edit.base ?? start, formats.named, [
+      ...allSpecies.map(({ group }) => group),
+      start.group,
+    ]);
     if (edit.base) {
       const { isDamaged } = edit.base;
       await edit.save(made, isDamaged ? null : speciesDraftSchema.parse(draftOfSpecies(edit.base)));
@@ -54,7 +59,7 @@ export function SpeciesForm({
       saveWords={say(species ? 'common.save' : 'common.add')}
       onSave={save}
       onClose={onClose}
-      conflict={edit.conflict((saved) => refill(draftOfSpecies(saved)))}
+      conflict={edit.conflict((saved) => refill(shown(draftOfSpecies(saved))))}
     >
       <TextField label={say('species.name')} {...field('name')} />
       <div className="form-grid">
@@ -68,7 +73,7 @@ export function SpeciesForm({
       </div>
       <datalist id={groups}>
         {Array.from(new Set(allSpecies.map((each) => each.group)), (group) => (
-          <option key={group} value={group} translate="no" />
+          <option key={group} value={formats.named(group)} translate="no" />
         ))}
       </datalist>
       <TextField
