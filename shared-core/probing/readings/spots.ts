@@ -95,13 +95,11 @@ export const firstSpot = (plan: readonly PlannedSpot[]): number =>
   );
 
 /** How deep the pins are to go, mm: as deep as the spot asks for, or as deep as they reach. */
-function pinDepthMm(depth: Depth, thicknessMm: number, { faces, pins }: PlanBasis): number {
+function pinDepthMm(depth: Depth, thicknessMm: number, { pins }: PlanBasis): number {
   if (depth === 'average') return averageDepthMm(thicknessMm, pins);
   const planned = plannedDepthMm(depth, thicknessMm);
-  // Pairs are planned where the pins reach the middle, or were before their length was asked for.
-  return faces === 'pairs' && (pins?.lengthMm ?? null) === null
-    ? planned
-    : Math.min(planned, pinLengthMm(pins));
+  // Pairs are planned where the pins reach the middle, or were before their length was asked for; any pins reach a shell.
+  return (pins?.lengthMm ?? null) === null ? planned : Math.min(planned, pinLengthMm(pins));
 }
 
 /** The core where no pins reach it from a face: on a crosscut in both halves of the width, else at two places along. */

@@ -9,12 +9,15 @@ import {
   usualCoreWay,
 } from '../../../shared-core/probing/readings/plan-basis.ts';
 import {
+  countSpots,
   EXTRA_SPOTS,
   endClearanceMm,
   firstSpot,
   howTo,
+  isReadAt,
   isSameSpot,
   pinsOf,
+  plannedDepthMm,
   planSpots,
   spotAt,
   spotName,
@@ -312,6 +315,34 @@ test('more readings have a spot elsewhere for each depth of the plan, reached in
   });
   expect(spotAt(board, EXTRA_SPOTS.average)).toBeUndefined();
   expect(spotAt(board, 4)).toBeUndefined();
+});
+
+test('the average is planned a quarter of the thickness deep', () => {
+  expect(plannedDepthMm('average', 28)).toBe(7);
+});
+
+test('readings at one spot of the plan count as one spot, those elsewhere as one each', () => {
+  const at = (...indexes: (number | null)[]) => countSpots(indexes.map((spotIndex) => ({ spotIndex })));
+  expect(at(0, 0, 2)).toBe(2);
+  expect(at(100, 100, 102)).toBe(3);
+  expect(at(1, 1, null, null, 101)).toBe(4);
+  expect(at()).toBe(0);
+});
+
+test('of a board of unknown length, the ends and the core are as far away as on a long one', () => {
+  expect(endClearanceMm(null)).toBe(300);
+  const planBasis = { faces: 'shell', core: 'fresh-rip', pins: pins(8) } as const;
+  const { plan } = planSpots({ lengthMm: null, thicknessMm: 54, planBasis });
+  expect(plan.map(({ spot }) => spot.fromEndMm)).toEqual([null, null, null, null]);
+  // A crosscut that may be anywhere is still 50 cm from the end.
+  const cut = { lengthMm: 800, thicknessMm: 54, planBasis: { ...planBasis, core: 'fresh-cut' } as const };
+  expect(howTo(spotAt(cut, EXTRA_SPOTS.core)!)).toEqual(message('spot.how-cut', { fromEndDistanceMm: 500 }));
+});
+
+test('a reading belongs to no spot where the plan has none', () => {
+  const [shell] = planSpots({ lengthMm: 3000, thicknessMm: 27, planBasis: PAIRS }).plan;
+  expect(isReadAt(undefined, shell!.spot)).toBe(false);
+  expect(isReadAt(shell, shell!.spot)).toBe(true);
 });
 
 describe('where along the board a reading was taken', () => {
