@@ -29,6 +29,7 @@ import { earlierCodes } from './earlier-codes.ts';
 import { keptRecord, sameBoard } from './lineage.ts';
 import { moveReads, moveWrites } from './move-table.ts';
 import { outlookFrom } from './outlook-table.ts';
+import { parsedOnce } from './parsed-once.ts';
 import { readJson, valueIn } from './read-json.ts';
 import { hasEffect, holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
@@ -141,11 +142,14 @@ const select = `
 /** SQL for a board \`s\` that left and was read as what it is: its readings teach as before. */
 const TEACHES_STILL = `${valueIn('s.archived_why', '$.code')} IN ('sold', 'used', 'scrapped', 'ripped', 'crosscut')`;
 
+/** A page is asked for again at each change, and most of its boards are as they were. */
+const latestOf = parsedOnce((record: string) => readJson(latestFindingSchema, record) ?? null);
+
 function latestFrom(record: string | null, boardId: number, badCaches: BadCacheCollector) {
   if (record === null) return null;
-  const latest = readJson(latestFindingSchema, record);
-  if (latest === undefined) badCaches.add('findings', boardId);
-  return latest ?? null;
+  const latest = latestOf(record);
+  if (latest === null) badCaches.add('findings', boardId);
+  return latest;
 }
 
 /** From when until before when a local year is. */

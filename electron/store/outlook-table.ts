@@ -2,6 +2,7 @@ import { readyOf } from '../../shared-core/probing/calls/judgement.ts';
 import { type Outlook, outlookSchema } from '../../shared-core/probing/calls/outlook.ts';
 import type { ToldOfPlace } from '../../shared-core/wood/drying/forecast.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
+import { parsedOnce } from './parsed-once.ts';
 import { readJson, valueIn } from './read-json.ts';
 import type { Db } from './yard-file.ts';
 
@@ -11,6 +12,8 @@ export interface DueOutlook {
   touched: number;
 }
 
+const outlookOf = parsedOnce((record: string) => readJson(outlookSchema, record) ?? null);
+
 /** What the forecast made of a board says, as it is saved; null where none is, or can be made. */
 export function outlookFrom(
   record: string | null,
@@ -18,9 +21,9 @@ export function outlookFrom(
   badCaches: BadCacheCollector,
 ): Outlook | null {
   if (record === null) return null;
-  const outlook = readJson(outlookSchema, record);
-  if (outlook === undefined) badCaches.add('outlooks', boardId);
-  return outlook ?? null;
+  const outlook = outlookOf(record);
+  if (outlook === null) badCaches.add('outlooks', boardId);
+  return outlook;
 }
 
 /** What the forecast says of each board; a cache. The file itself marks what is due (`migrations/0011-outlooks.ts`). */
