@@ -12,6 +12,7 @@ import {
 import type { MethodPart } from './method-part.ts';
 import { correctionMethods, curveMethods, depthMethods } from './reading-methods.ts';
 import { fromMemory, numbersUsed, speciesSources } from './source-methods.ts';
+import { trialMethods } from './trials.ts';
 
 /**
  * The methods page: every formula, prior, limit and source, from the constants, functions and seeds that are in use.
@@ -29,6 +30,7 @@ export const methodParts = (species: readonly Species[], endUses: readonly EndUs
   questionableMethods(),
   shrinkageMethods(),
   sampleMethods(),
+  trialMethods(),
   cautions(),
   numbersUsed(),
   fromMemory(species, endUses),

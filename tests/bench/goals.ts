@@ -1,6 +1,6 @@
 /**
  * Runs the benches that have goals, and prints one table: each figure, its goal, and its ratio to the same measured bare
- * in that run. Then which figures miss their goal, and how long it all took. Run it with
+ * in that run. Then which figures miss their goal or are not as the methods page says, and how long it all took. Run it with
  *
  *     npm run bench [-- NAME NAME …]
  *
@@ -11,6 +11,7 @@ import { spawnSync } from 'node:child_process';
 import { globSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { trials } from '../../shared-core/methods/trials.ts';
 import { FIGURES_FILE, type Figure, headOfTable, meetsGoal, rowOf } from './figure.ts';
 
 const HERE = import.meta.dirname;
@@ -58,6 +59,7 @@ const folder = mkdtempSync(join(tmpdir(), 'pintally-figures-'));
 process.once('exit', () => rmSync(folder, { recursive: true }));
 const began = performance.now();
 const missed: Figure[] = [];
+const found: Figure[] = [];
 const unfinished: string[] = [];
 let figures = 0;
 
@@ -70,6 +72,7 @@ for (const bench of benches) {
   console.log(`— ${bench}, ${seconds(benchBegan)} s, load ${loadavg()[0]!.toFixed(1)}`);
   for (const row of rows) console.log(rowOf(row));
   figures += rows.length;
+  found.push(...rows);
   missed.push(...rows.filter((row) => !meetsGoal(row)));
   if (status !== 0) unfinished.push(`${bench} ended with ${status}`);
 }
@@ -79,8 +82,14 @@ console.log(
 );
 for (const { what, missesBecause } of missed)
   console.log(missesBecause === undefined ? `  ${what}` : `  ${what}: ${missesBecause}`);
+const otherwise = trials.flatMap(({ figures: name, hardest, found: onPage }) => {
+  const values = found.filter(({ what }) => what.startsWith(name)).map(({ value }) => value);
+  const now = Number((hardest === 'least' ? Math.min(...values) : Math.max(...values)).toFixed(1));
+  return values.length === 0 || now === onPage ? [] : [`${name}: ${now}, and ${onPage} on the methods page`];
+});
+for (const each of otherwise) console.log(`  ${each}`);
 for (const each of unfinished) console.log(`  ${each}`);
-if (missed.length + unfinished.length > 0) process.exitCode = 1;
+if (missed.length + otherwise.length + unfinished.length > 0) process.exitCode = 1;
 
 function run(bench: string): { rows: Figure[]; status: number | string | null } {
   const file = join(folder, bench);

@@ -296,6 +296,29 @@ export const methods = {
   'methods.sample.source':
     'Cochran, Sampling Techniques, 3. Auflage, 1977, Abschnitte 4.1 bis 4.6. Stein, Annals of Mathematical Statistics 16, 1945. Raiffa und Schlaifer, Applied Statistical Decision Theory, 1961 (alle aus dem Gedächtnis).',
 
+  'methods.trials.title': 'Wie oft es stimmt',
+  'methods.trials.how':
+    'Programme beim Quelltext ziehen Bretter, Wetter und Messgeräte zufällig, messen sie, wie es ein Mensch täte, und zählen. Von mehreren Fällen steht hier der schwerste.',
+  'methods.trials.limits':
+    'Gezogene Bretter sind nicht besser als das, was man über Holz weiß. Nur die datierten Aufzeichnungen stammen von echten Brettern.',
+  'methods.trials.caption': 'Ergebnisse der Versuche',
+  'methods.trials.what': 'Was gezählt wurde',
+  'methods.trials.found': 'Ergebnis',
+  'methods.trials.goal': 'Ziel',
+  'methods.trials.program': 'Programm',
+  'methods.trials.at-least': 'Mindestens {least}',
+  'methods.trials.at-most': 'Höchstens {most}',
+  'methods.trials.between': '{least} bis {most}',
+  'methods.trials.wrong-ready':
+    'Von 100 Brettern mit „Fertig“: für ihre Verwendung zu feucht oder zu ungleichmäßig',
+  'methods.trials.fine-ready': 'Von 100 Brettern, die gut und nahe der Grenze sind: mit „Fertig“',
+  'methods.trials.interval': 'Von 100 Mittelwerten: in dem Bereich, der 90 davon umfasst',
+  'methods.trials.records':
+    'Von 100 datierten Aufzeichnungen von Brettern: zwischen dem 10-%- und dem 90-%-Punkt der Prognose',
+  'methods.trials.faults': 'Von 100 groben Fehlern bei Messwerten: markiert',
+  'methods.trials.alarms': 'Von 100 guten Messwerten: markiert',
+  'methods.trials.settled': 'Von 1.000 beruhigten Werten: zu früh gespeichert',
+
   'methods.cautions.title': 'Warnungen',
   'methods.cautions.pins': 'Vorsicht, die Spitzen sind nadelspitz. Stechen Sie von der anderen Hand weg.',
   'methods.cautions.oven':

@@ -292,6 +292,28 @@ export const methods = {
   'methods.sample.source':
     'Cochran, Sampling Techniques, 3rd edition, 1977, sections 4.1 to 4.6. Stein, Annals of Mathematical Statistics 16, 1945. Raiffa and Schlaifer, Applied Statistical Decision Theory, 1961 (all from memory).',
 
+  'methods.trials.title': 'How often it is right',
+  'methods.trials.how':
+    'Programs beside the source draw boards, weather, and meters at random, probe them as a person would, and count. Of several cases the hardest is shown.',
+  'methods.trials.limits':
+    'Drawn boards are no better than what is known of wood. Only the dated records are of real boards.',
+  'methods.trials.caption': 'What trials found',
+  'methods.trials.what': 'What was counted',
+  'methods.trials.found': 'Found',
+  'methods.trials.goal': 'Goal',
+  'methods.trials.program': 'Program',
+  'methods.trials.at-least': 'At least {least}',
+  'methods.trials.at-most': 'At most {most}',
+  'methods.trials.between': '{least} to {most}',
+  'methods.trials.wrong-ready': 'Of 100 boards called Ready, too wet or too uneven for their use',
+  'methods.trials.fine-ready': 'Of 100 boards that are fine and near the limit, called Ready',
+  'methods.trials.interval': 'Of 100 averages, within the interval that holds 90 of them',
+  'methods.trials.records':
+    'Of 100 dated records of boards, between the 10% and the 90% point of the forecast',
+  'methods.trials.faults': 'Of 100 gross faults of readings, flagged',
+  'methods.trials.alarms': 'Of 100 sound readings, flagged',
+  'methods.trials.settled': 'Of 1,000 values that settled, saved too early',
+
   'methods.cautions.title': 'Cautions',
   'methods.cautions.pins': 'Pins are sharp. Push them away from your other hand.',
   'methods.cautions.oven':
