@@ -134,7 +134,7 @@ export const curveMethods = (): MethodPart =>
         const { minPct, maxPct } = curveRangePct(curve);
         return [
           curve.name,
-          `${minPct}–${maxPct}%`,
+          message('methods.curves.between', { curveRange: { minPct, maxPct } }),
           message('methods.temperature', { cellTempC: curve.tempC }),
           curve.source,
         ];

@@ -25,8 +25,8 @@ function Tally({
     <div className={css.tally}>
       {measured > 0 && (
         <p>
-          <strong>{formats.boardFeet(boardFeet)}</strong>
-          {isMetric && <> · {formats.volume(cubicMeters)}</>} {say('stacks.tallied')}
+          <strong>{isMetric ? formats.volume(cubicMeters) : formats.boardFeet(boardFeet)}</strong>
+          {isMetric && <> · {formats.boardFeet(boardFeet)}</>} {say('stacks.tallied')}
         </p>
       )}
       {mass && (

@@ -92,7 +92,7 @@ function Amounts({ tally: { rows, total }, by }: { tally: Tally; by: readonly Ta
   const totals =
     total.measured === 0
       ? []
-      : [formats.boardFeet(total.boardFeet), ...(isMetric ? [formats.volume(total.cubicMeters)] : [])];
+      : [...(isMetric ? [formats.volume(total.cubicMeters)] : []), formats.boardFeet(total.boardFeet)];
   const inUnit = (headText: string, unitText: string) => say('unit.head-in', { headText, unitText });
   const ifMeasured = ({ measured }: TallyAmounts, number: string) => (measured === 0 ? '–' : number);
   const ifWeighed = ({ weighed }: TallyAmounts, number: string) => (weighed === 0 ? '–' : number);

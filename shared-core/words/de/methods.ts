@@ -29,7 +29,7 @@ export const methods = {
   'methods.emc.source':
     'Wood Handbook (FPL-GTR-282, 2021), Gl. 4-5, geprüft. Magnus-Formel: Alduchov und Eskridge, J. Applied Meteorology 35, 1996 (aus dem Gedächtnis).',
 
-  'methods.air.title': 'Luft der Orte',
+  'methods.air.title': 'Klima der Orte',
   'methods.air.stations':
     'Typische Jahre von 1020 Stationen (TMY3). Die Ausgleichsfeuchte eines Monats liegt in der Mitte zwischen zweien: dem Mittel der Ausgleichsfeuchten seiner Stunden und der Ausgleichsfeuchte seiner mittleren Luft. Beide sind nach dem Sättigungsdampfdruck gewichtet. Die Monate sind geglättet: zur Hälfte der eigene, zu je einem Viertel die Nachbarn.',
   'methods.air.region':
@@ -106,6 +106,7 @@ export const methods = {
   'methods.curves.caption': 'Kennlinien und ihre Quellen',
   'methods.curves.curve': 'Kennlinie',
   'methods.curves.range': 'Bereich',
+  'methods.curves.between': '{curveRange}',
   'methods.curves.at': 'Holz bei',
   'methods.curves.source-head': 'Quelle',
   'methods.curves.source':

@@ -103,6 +103,7 @@ export const methods = {
   'methods.curves.caption': 'Curves and their sources',
   'methods.curves.curve': 'Curve',
   'methods.curves.range': 'Range',
+  'methods.curves.between': '{curveRange}',
   'methods.curves.at': 'Wood at',
   'methods.curves.source-head': 'Source',
   'methods.curves.source':

@@ -39,7 +39,7 @@ describe('The volume and weight of a stack', () => {
   test('is its board feet, cubic meters, and weight now and at its target', async () => {
     open(() => volume);
     expect(await line()).toEqual([
-      '1,033 board feet · 2.43 m³ tallied',
+      '2.43 m³ · 1,033 board feet tallied',
       '1,655 kg when last probed, 1,541 kg at 7.0%',
     ]);
     await expectNoBarriers();
