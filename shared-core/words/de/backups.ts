@@ -90,7 +90,7 @@ export const backups = {
   'restore.part.boards': '{count, plural, one {# Brett} other {# Bretter}}',
   'restore.part.rounds': '{count, plural, one {# Messrunde} other {# Messrunden}}',
   'restore.part.places': '{count, plural, one {# Ort} other {# Orte}}',
-  'restore.part.air-values': '{count, plural, one {# Luftwert} other {# Luftwerte}}',
+  'restore.part.air-values': '{count, plural, one {# Klimawert} other {# Klimawerte}}',
   'restore.part.oven-checks': '{count, plural, one {# Darrprobe} other {# Darrproben}}',
   'restore.part.pictures': '{count, plural, one {# Foto} other {# Fotos}}',
   'restore.part.corrections': '{count, plural, one {# Korrektur} other {# Korrekturen}}',

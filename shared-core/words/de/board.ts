@@ -137,7 +137,7 @@ export const board = {
   'board.wood-temp': 'Holz {woodTempC}',
   'board.wood-temp-unknown': 'Holztemperatur unbekannt',
 
-  'board.id': 'Kennung',
+  'board.id': 'Brettnummer',
   'board.stack': 'Stapel',
   'board.species': 'Holzart',
   'board.species-confirmed': '{speciesName}, bestätigt',

@@ -41,7 +41,8 @@ export const calls = {
     'Mittelwert {averagePct}. Wahrscheinlichkeit, dass es über {workableLimitPct} hat: {harmChancePct}.',
   'call.chance-too-wet': 'Wahrscheinlichkeit, dass es über dem Ziel liegt: {sideChancePct}.',
   'call.chance-too-dry': 'Wahrscheinlichkeit, dass es unter dem Ziel liegt: {sideChancePct}.',
-  'call.air-unknown': 'Wie trocken Holz am Ort {placeName} wird, ist unbekannt. Geben Sie die Luft dort ein.',
+  'call.air-unknown':
+    'Wie trocken Holz am Ort {placeName} wird, ist unbekannt. Geben Sie das Klima dort ein.',
   'call.place-dries-to':
     'Am Ort {placeName} kann es das Ziel erreichen: niedrigste Ausgleichsfeuchte {emcPct}, im {airMonth}.',
   'call.place-dries-to-all-year':
@@ -55,7 +56,7 @@ export const calls = {
     'Nach dem {gainsUntilOn} trocknet es am Ort {placeName} um weniger als {gainPoints} weiter.',
   'call.emc-by-readings':
     'Die niedrigste Ausgleichsfeuchte am Ort {placeName} ist an das angepasst, was dort gemessen wurde.',
-  'call.rough-air': 'Die Luft am Ort {placeName} ist nur grob bekannt.',
+  'call.rough-air': 'Das Klima am Ort {placeName} ist nur grob bekannt.',
   'call.likely': 'Wahrscheinlich {likelyInterval}.',
 
   'call.core-wetter':

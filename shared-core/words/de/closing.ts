@@ -35,8 +35,8 @@ export const closing = {
   'closing.merge-place-effect':
     'Bretter und Stapel von hier kommen dorthin. Ihre Zeit hier zählt dann als Zeit dort, auch in Prognosen. Dieser Ort wird dann abgeschlossen.',
   'closing.merging-places': 'Führt Orte zusammen',
-  'closing.right-air': 'Welche Luft stimmt?',
-  'closing.air-of': 'Die Luft von {placeName}',
+  'closing.right-air': 'Welches Klima stimmt?',
+  'closing.air-of': 'Das Klima von {placeName}',
   'closing.merged': '{name} mit {intoName} zusammengeführt.',
 
   'closing.reopen': 'Wieder öffnen',

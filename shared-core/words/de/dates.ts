@@ -30,7 +30,7 @@ export const dates = {
   'dates.move-what': 'Was umgelagert wird',
   'dates.move-one-board': 'Ein Brett …',
   'dates.move-board': 'Brett',
-  'dates.move-board-hint': 'Geben Sie einen Teil der Kennung, der Holzart oder des Stamms ein.',
+  'dates.move-board-hint': 'Geben Sie einen Teil der Brettnummer, der Holzart oder des Stamms ein.',
   'dates.move-board-none': 'Kein Brett passt.',
   'dates.move-board-of': '{speciesName}, {stackName}',
   'dates.move-planned': 'Umlagerung von {name} nach {placeName} geplant.',

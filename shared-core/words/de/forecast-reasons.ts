@@ -44,25 +44,25 @@ export const forecastReasons = {
   'forecast.assumed.average-density':
     'Die Raumdichte der Holzart {speciesName} ist unbekannt. Angenommen ist eine mittlere, deshalb sind die Termine weniger sicher.',
   'forecast.assumed.regional-air':
-    'Die Luft am Ort {placeName} ist ein grober Mittelwert der Region. Deshalb sind auch die Termine grob.',
+    'Das Klima am Ort {placeName} ist ein grober Mittelwert der Region. Deshalb sind auch die Termine grob.',
   'forecast.air.measured':
-    'Luft am Ort {placeName}: gemessen seit {sinceOn}, an {days, plural, one {# Tag} other {# Tagen}}. {otherAir}',
+    'Klima am Ort {placeName}: gemessen seit {sinceOn}, an {days, plural, one {# Tag} other {# Tagen}}. {otherAir}',
   'forecast.air.station':
-    'An allen anderen Tagen: die Luft der Station {stationName}{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
+    'An allen anderen Tagen: das Klima der Station {stationName}{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
   'forecast.air.file':
     'An allen anderen Tagen: die Wetterdatei für {siteName}{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
   'forecast.air.region':
-    'An allen anderen Tagen: die mittlere Luft der Region{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
+    'An allen anderen Tagen: das mittlere Klima der Region{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
   'forecast.air.room':
-    'An allen anderen Tagen: die übliche Luft eines solchen Raums{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
+    'An allen anderen Tagen: das übliche Klima eines solchen Raums{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
   'forecast.air.months':
     'An allen anderen Tagen: die Monatswerte, die Sie eingegeben haben{adjusted, select, yes {, angepasst an das Gemessene} other {}}.',
   'forecast.assumed.room-air':
-    'Die Luft am Ort {placeName} ist angenommen. Deshalb sind auch die Termine grob.',
+    'Das Klima am Ort {placeName} ist angenommen. Deshalb sind auch die Termine grob.',
   'forecast.assumed.check-air':
-    'Die Messwerte weichen stark von dem ab, was für die Luft am Ort {placeName} eingegeben ist. Prüfen Sie diese Luft und den Luftzug durch den Stapel.',
+    'Die Messwerte weichen stark von dem ab, was als Klima am Ort {placeName} eingegeben ist. Prüfen Sie es und den Luftzug durch den Stapel.',
   'forecast.assumed.air-in-doubt':
-    'Die Ausgleichsfeuchte am Ort {placeName} bleibt vielleicht bei {emcPct}, über dem Ziel. Deshalb gibt es keinen spätesten Termin. Messen Sie die Luft dort mit einem Hygrometer.',
+    'Die Ausgleichsfeuchte am Ort {placeName} bleibt vielleicht bei {emcPct}, über dem Ziel. Deshalb gibt es keinen spätesten Termin. Messen Sie das Klima dort mit einem Hygrometer.',
   'forecast.assumed.sun':
     'Oberste Lage, ohne Abdeckung am Ort {placeNames}: Angenommen ist, dass die obere Seite in der Sonne mit {rateSharePct} der üblichen Geschwindigkeit trocknet. Regen bleibt unberücksichtigt.',
   'forecast.assumed.lowest':

@@ -39,7 +39,7 @@ export const frame = {
   'nav.labels': 'Etiketten',
   'nav.dates': 'Termine',
   'nav.places': 'Orte',
-  'nav.air': 'Luft',
+  'nav.air': 'Klima',
   'nav.species': 'Holzarten',
   'nav.settings': 'Einstellungen',
   'nav.go-to-stacks': 'Zu den Stapeln',

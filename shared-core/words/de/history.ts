@@ -62,7 +62,7 @@ export const history = {
     'Stapel {recordName} mit {intoName} zusammengeführt: {rows, plural, =0 {keine Bretter} one {# Brett} other {# Bretter}}.',
   'act.place.merged': 'Ort {recordName} mit {intoName} zusammengeführt.',
   'act.place.merged-with-air':
-    'Ort {recordName} mit {intoName} zusammengeführt, mit der Luft von {recordName}.',
+    'Ort {recordName} mit {intoName} zusammengeführt, mit dem Klima von {recordName}.',
   'act.use.added':
     '{rows, plural, one {Verwendung {recordName} hinzugefügt.} other {# Verwendungen hinzugefügt.}}',
   'act.meter.added':
@@ -93,16 +93,16 @@ export const history = {
   'act.sensor.removed': '{rows, plural, one {Sensor {recordName} entfernt.} other {# Sensoren entfernt.}}',
   'act.sensor.moved': 'Sensor {recordName} ist am Ort {placeName}.',
   'act.sensor.nowhere': 'Sensor {recordName} von seinem Ort entfernt.',
-  'act.air.measured': 'Luft am Ort {placeName} am {measuredOn}: {airTempC}, {humidityRhPct} Luftfeuchte.',
+  'act.air.measured': 'Klima am Ort {placeName} am {measuredOn}: {airTempC}, {humidityRhPct} Luftfeuchte.',
   'act.air.edited':
-    'Luft am Ort {placeName} für {measuredOn} ist jetzt {airTempC}, {humidityRhPct} Luftfeuchte.',
-  'act.air.deleted': 'Luft am Ort {placeName} für {measuredOn} gelöscht.',
+    'Klima am Ort {placeName} für {measuredOn} ist jetzt {airTempC}, {humidityRhPct} Luftfeuchte.',
+  'act.air.deleted': 'Klima am Ort {placeName} für {measuredOn} gelöscht.',
   'act.air.excluded':
-    '{rows, plural, one {Luft am Ort {placeName} für {measuredOn} ausgeschlossen.} other {# Tage der Luft am Ort {placeName} ausgeschlossen, der erste {measuredOn}.}}',
+    '{rows, plural, one {Klima am Ort {placeName} für {measuredOn} ausgeschlossen.} other {Klima von # Tagen am Ort {placeName} ausgeschlossen, der erste {measuredOn}.}}',
   'act.air.included':
-    '{rows, plural, one {Luft am Ort {placeName} für {measuredOn} einbezogen.} other {# Tage der Luft am Ort {placeName} einbezogen, der erste {measuredOn}.}}',
+    '{rows, plural, one {Klima am Ort {placeName} für {measuredOn} einbezogen.} other {Klima von # Tagen am Ort {placeName} einbezogen, der erste {measuredOn}.}}',
   'act.air.measured-often':
-    '{rows, plural, one {Ein Luftwert am Ort {placeName} gespeichert.} other {# Luftwerte am Ort {placeName} gespeichert.}}',
+    '{rows, plural, one {Ein Klimawert am Ort {placeName} gespeichert.} other {# Klimawerte am Ort {placeName} gespeichert.}}',
   'act.meter.profile': '{rows, plural, other {Einstellungen von Messgerät {recordName} gespeichert.}}',
   'act.moved':
     '{rows, plural, one {Brett {recordName} nach {placeName} umgelagert.} other {# Bretter nach {placeName} umgelagert.}}',
@@ -226,7 +226,7 @@ export const history = {
   'act.field.cover': 'Abdeckung',
   'act.field.kind': 'Art',
   'act.field.tolerance': 'Toleranz',
-  'act.field.air': 'Luft',
+  'act.field.air': 'Klima',
   'act.field.needed-by': 'Gebraucht bis',
   'refusal.undone-already': 'Schon rückgängig gemacht. Nichts wurde geändert.',
   'refusal.not-undone': 'Schon erneut ausgeführt oder nie rückgängig gemacht. Nichts wurde geändert.',
@@ -241,5 +241,5 @@ export const history = {
   'refusal.undo-lost':
     '{record} wurde gelöscht. Deshalb wurde nichts {what, select, redo {erneut ausgeführt} other {rückgängig gemacht}}. {later, select, undone {Führen Sie zuerst das erneut aus} other {Machen Sie zuerst das rückgängig}} ({laterAt}): {laterLine}',
   'refusal.undo-taken':
-    '{record} kann nicht zurückkommen: Die Kennung oder der Name ist inzwischen vergeben. Nichts wurde {what, select, redo {erneut ausgeführt} other {rückgängig gemacht}}.',
+    '{record} kann nicht zurückkommen: Die Brettnummer oder der Name ist inzwischen vergeben. Nichts wurde {what, select, redo {erneut ausgeführt} other {rückgängig gemacht}}.',
 } satisfies Record<keyof typeof english, string>;

@@ -1,12 +1,12 @@
 import type { importing as english } from '../en/import.ts';
 
 export const importing = {
-  'import.no-code': 'Keine Kennung des Bretts.',
+  'import.no-code': 'Keine Brettnummer.',
   'import.totals': '„{cellTypedText}“ sieht nach einer Summenzeile aus. Überspringen Sie sie.',
   'import.names-line':
-    '„{cellTypedText}“ sieht nach einer Überschrift aus und nicht nach der Kennung eines Bretts. Überspringen Sie die Zeile.',
+    '„{cellTypedText}“ sieht nach einer Überschrift aus und nicht nach einer Brettnummer. Überspringen Sie die Zeile.',
   'import.bad-code':
-    '„{cellTypedText}“ kann keine Kennung sein. Eine Kennung hat bis zu 16 Buchstaben, Ziffern und Bindestriche.',
+    '„{cellTypedText}“ kann keine Brettnummer sein. Eine Brettnummer hat bis zu 16 Buchstaben, Ziffern und Bindestriche.',
   'import.codes-clash': 'Aus „{cellTypedText}“ und „{otherTypedText}“ würde beide Male {boardCode}.',
   'import.no-length': '„{cellTypedText}“ ist keine Länge.',
   'import.length-impossible':
@@ -34,13 +34,13 @@ export const importing = {
   'import.reading-without-date': 'Der Messwert hat kein Datum.',
   'import.read-before-sawn': 'Gemessen am {readOn}, vor dem Einschnitt am {sawnOn}.',
   'import.read-after-left':
-    'Gemessen am {readOn}, nach dem Abgang des Bretts mit dieser Kennung am {leftOn}. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Kennung.',
+    'Gemessen am {readOn}, nach dem Abgang des Bretts mit dieser Nummer am {leftOn}. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Brettnummer.',
   'import.sawn-after-left':
-    'Eingeschnitten am {sawnOn}, nach dem Abgang des Bretts mit dieser Kennung am {leftOn}. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Kennung.',
+    'Eingeschnitten am {sawnOn}, nach dem Abgang des Bretts mit dieser Nummer am {leftOn}. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Brettnummer.',
   'import.read-after-cut':
-    'Gemessen am {readOn}, nachdem das Brett mit dieser Kennung am {leftOn} zerschnitten wurde. Berichtigen Sie das Datum, oder nennen Sie die Kennung eines Teilstücks.',
+    'Gemessen am {readOn}, nachdem das Brett mit dieser Nummer am {leftOn} zerschnitten wurde. Berichtigen Sie das Datum, oder nennen Sie die Brettnummer eines Teilstücks.',
   'import.sawn-after-cut':
-    'Eingeschnitten am {sawnOn}, nachdem das Brett mit dieser Kennung am {leftOn} zerschnitten wurde. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Kennung.',
+    'Eingeschnitten am {sawnOn}, nachdem das Brett mit dieser Nummer am {leftOn} zerschnitten wurde. Berichtigen Sie das Datum, oder geben Sie einem anderen Brett eine andere Brettnummer.',
   'import.depth-impossible': '{depthMm} ist tiefer, als das Brett dick ist.',
   'import.no-temperature': '„{cellTypedText}“ ist keine Temperatur.',
   'import.temperature-impossible': '{woodTempC} ist keine brauchbare Holztemperatur. Prüfen Sie die Einheit.',
@@ -50,14 +50,14 @@ export const importing = {
   'import.no-thickness': 'Keine Dicke.',
   'import.no-stack': 'Kein Stapel.',
   'import.other-log':
-    'In Zeile {line} gehört diese Kennung zu einem anderen Stamm. Beginnen die Kennungen bei jedem Stamm von vorn, wählen Sie „Kennung“ auch für den Stamm.',
-  'import.other-stack': 'In Zeile {line} steht diese Kennung am selben Tag in einem anderen Stapel.',
+    'In Zeile {line} gehört diese Brettnummer zu einem anderen Stamm. Beginnen die Brettnummern bei jedem Stamm von vorn, wählen Sie „Brettnummer“ auch für den Stamm.',
+  'import.other-stack': 'In Zeile {line} steht diese Brettnummer am selben Tag in einem anderen Stapel.',
   'import.other-species': 'In Zeile {line} hat dieses Brett eine andere Holzart.',
   'import.other-thickness': 'In Zeile {line} ist dieses Brett {rowThickness} dick.',
   'import.yard-other-species': '{boardCode} hat auf diesem Holzplatz die Holzart {speciesName}.',
   'import.yard-other-thickness': '{boardCode} ist auf diesem Holzplatz {yardThickness} dick.',
   'import.twice-turned':
-    '{boardCode} steht über zwei Spalten der Tabelle. Geben Sie jedem Brett eine eigene Kennung.',
+    '{boardCode} steht über zwei Spalten der Tabelle. Geben Sie jedem Brett eine eigene Brettnummer.',
   'import.row-twice': 'Gleich wie Zeile {line}. Überspringen Sie sie.',
   'import.no-weight': '„{cellTypedText}“ ist kein Gewicht.',
   'import.no-piece': 'Kein Stück.',
@@ -68,7 +68,7 @@ export const importing = {
   'import.dry-heavier': 'Das Darrgewicht ist höher als das Nassgewicht.',
 
   'import.role.unused': 'Nicht importiert',
-  'import.role.code': 'Kennung',
+  'import.role.code': 'Brettnummer',
   'import.role.species': 'Holzart',
   'import.role.thickness': 'Dicke',
   'import.role.width': 'Breite',
@@ -110,9 +110,9 @@ export const importing = {
 
   'import.column-missing': 'Keine Spalte ist als „{roleName}“ eingestellt. Wählen Sie oben eine.',
   'import.board-missing':
-    'Keine Spalte ist als „Kennung“ eingestellt. Wählen Sie oben eine, oder geben Sie die Kennung ein, falls alle Zeilen von einem Brett sind.',
+    'Keine Spalte ist als „Brettnummer“ eingestellt. Wählen Sie oben eine, oder geben Sie die Brettnummer ein, falls alle Zeilen von einem Brett sind.',
   'import.board-missing-mean':
-    'Keine Spalte ist als „Kennung“ eingestellt. Geben Sie die Kennung ein, falls alle Zeilen von einem Brett sind. Ist jede Spalte ein Brett, löschen Sie Spalte {columnName}, und importieren Sie die Tabelle noch einmal.',
+    'Keine Spalte ist als „Brettnummer“ eingestellt. Geben Sie die Brettnummer ein, falls alle Zeilen von einem Brett sind. Ist jede Spalte ein Brett, löschen Sie Spalte {columnName}, und importieren Sie die Tabelle noch einmal.',
   'import.choose-order':
     'In Spalte {columnName} kann der Tag oder der Monat vorn stehen. Wählen Sie die Reihenfolge.',
   'import.role-twice': 'Zwei Spalten sind als „{roleName}“ eingestellt. Lassen Sie nur eine.',
@@ -120,23 +120,23 @@ export const importing = {
   'import.months-missing':
     '{placeName} ist neu und braucht alle zwölf Monate. Der Ort wird nicht importiert.',
   'import.month-thin':
-    'Weniger als 20 Tage im {thinMonth}: Die typische Luft dieses Monats bleibt, wie sie ist.',
+    'Weniger als 20 Tage im {thinMonth}: Das typische Klima dieses Monats bleibt, wie es ist.',
   'import.known-boards':
     '{boards, plural, one {# Brett ist schon hier. Seine Maße bleiben.} other {# Bretter sind schon hier. Ihre Maße bleiben.}} Neue Messwerte kommen hinzu.',
   'import.merged-board': '{boardCode} wurde mit {intoCode} zusammengeführt. Die Messwerte gehen dorthin.',
   'import.renamed-board':
     '{boardCode} heißt jetzt {intoCode}. Die Messwerte gehen dorthin. Ist {boardCode} ein anderes Brett, fügen Sie es zuerst hinzu.',
   'import.more-other-ids':
-    '{boards, plural, one {# weiteres Brett dieser Tabelle hat} other {# weitere Bretter dieser Tabelle haben}} jetzt eine andere Kennung. {boards, plural, one {Seine} other {Ihre}} Messwerte gehen dorthin.',
+    '{boards, plural, one {# weiteres Brett dieser Tabelle hat} other {# weitere Bretter dieser Tabelle haben}} jetzt eine andere Brettnummer. {boards, plural, one {Seine} other {Ihre}} Messwerte gehen dorthin.',
   'import.left-boards':
-    '{boards, plural, one {# Brett dieser Tabelle ist} other {# Bretter dieser Tabelle sind}} abgegangen: {someCodes}. Nur Messwerte von davor kommen hinzu. Geben Sie einem anderen Brett eine andere Kennung.',
+    '{boards, plural, one {# Brett dieser Tabelle ist} other {# Bretter dieser Tabelle sind}} abgegangen: {someCodes}. Nur Messwerte von davor kommen hinzu. Geben Sie einem anderen Brett eine andere Brettnummer.',
   'import.cut-boards':
-    '{boards, plural, one {# Brett dieser Tabelle wurde} other {# Bretter dieser Tabelle wurden}} zerschnitten: {someCodes}. Nur Messwerte von davor kommen hinzu. Geben Sie einem anderen Brett eine andere Kennung.',
+    '{boards, plural, one {# Brett dieser Tabelle wurde} other {# Bretter dieser Tabelle wurden}} zerschnitten: {someCodes}. Nur Messwerte von davor kommen hinzu. Geben Sie einem anderen Brett eine andere Brettnummer.',
   'import.moved-or-probed-first':
     '{boards, plural, one {# Brett wurde an einem Tag seiner Messwerte umgelagert} other {# Bretter wurden an einem Tag ihrer Messwerte umgelagert}}: {someCodes}. Wählen Sie, was zuerst war.',
   'import.numbers-unused': 'Spalte {columnName} sieht nach Messwerten aus und wird nicht importiert.',
   'import.in-two-stacks':
-    '{boards, plural, one {# Brett ist} other {# Bretter sind}} in mehreren Stapeln dieser Tabelle und {boards, plural, one {kommt} other {kommen}} in den ersten. Beginnen die Kennungen bei jedem Stapel von vorn, wählen Sie „Kennung“ auch für den Stapel.',
+    '{boards, plural, one {# Brett ist} other {# Bretter sind}} in mehreren Stapeln dieser Tabelle und {boards, plural, one {kommt} other {kommen}} in den ersten. Beginnen die Brettnummern bei jedem Stapel von vorn, wählen Sie „Brettnummer“ auch für den Stapel.',
   'import.without-number':
     'In {cells, plural, one {# Zelle} other {# Zellen}} steht „{cellTypedText}“ als Messwert. {cells, plural, one {Sie wird} other {Sie werden}} nicht importiert. Lag der Wert über der Skala, schreiben Sie deren Ende, wie >30.',
   'import.rows-alike':
@@ -176,7 +176,7 @@ export const importing = {
 
   'import.title': 'Tabelle importieren',
   'import.lead':
-    'Bretter, Messwerte, Luft oder Darrproben aus einer Tabellenkalkulation. Nichts wird gespeichert, bis Sie importieren.',
+    'Bretter, Messwerte, Klima oder Darrproben aus einer Tabellenkalkulation. Nichts wird gespeichert, bis Sie importieren.',
   'import.from-empty': 'Stattdessen eine Tabelle importieren',
   'import.file': 'Eine Datei',
   'import.file-hint': 'CSV oder TSV. Speichern Sie das Blatt einer Tabellenkalkulation zuerst als CSV.',
@@ -193,7 +193,7 @@ export const importing = {
   'import.how-read': 'Spalten',
   'import.kind': 'Inhalt der Tabelle',
   'import.kind.boards': 'Bretter und Messwerte',
-  'import.kind.air': 'Luft von Orten',
+  'import.kind.air': 'Klima von Orten',
   'import.kind.oven': 'Darrproben',
   'import.header-row': 'Spaltennamen in',
   'import.no-header': 'Keine',
@@ -232,9 +232,9 @@ export const importing = {
   'import.fill-down': 'Leer heißt wie darüber',
   'import.fill-down-of': 'Leer heißt wie darüber: {head}',
   'import.for-all': 'Für Zeilen, in denen es fehlt',
-  'import.board-of-all': 'Kennung für alle Zeilen',
+  'import.board-of-all': 'Brettnummer für alle Zeilen',
   'import.stack': 'Stapel',
-  'import.new-place': 'Ein neuer Ort im Freien, mit der mittleren Luft Ihrer Region',
+  'import.new-place': 'Ein neuer Ort im Freien, mit dem mittleren Klima Ihrer Region',
   'import.meter': 'Messgerät',
   'import.meter-unknown': 'Nicht bekannt',
   'import.names': 'Namen in dieser Tabelle',
@@ -245,7 +245,7 @@ export const importing = {
   'import.reopens-stack': 'Der Stapel {stackName} ist abgeschlossen. Der Import öffnet ihn wieder.',
   'import.reopens-place': 'Der Ort {placeName} ist abgeschlossen. Der Import öffnet ihn wieder.',
   'import.counts':
-    '{boards, plural, =0 {Keine neuen Bretter} one {# neues Brett} other {# neue Bretter}}, {readings, plural, =0 {keine neuen Messwerte} one {# neuer Messwert} other {# neue Messwerte}}{stacks, plural, =0 {} one {, # neuer Stapel} other {, # neue Stapel}}{places, plural, =0 {} one {, # neuer Ort} other {, # neue Orte}}{airValues, plural, =0 {} one {, # Luftwert} other {, # Luftwerte}}{ovenChecks, plural, =0 {} one {, # Darrprobe} other {, # Darrproben}}.',
+    '{boards, plural, =0 {Keine neuen Bretter} one {# neues Brett} other {# neue Bretter}}, {readings, plural, =0 {keine neuen Messwerte} one {# neuer Messwert} other {# neue Messwerte}}{stacks, plural, =0 {} one {, # neuer Stapel} other {, # neue Stapel}}{places, plural, =0 {} one {, # neuer Ort} other {, # neue Orte}}{airValues, plural, =0 {} one {, # Klimawert} other {, # Klimawerte}}{ovenChecks, plural, =0 {} one {, # Darrprobe} other {, # Darrproben}}.',
   'import.nothing-new': 'In dieser Tabelle ist nichts neu.',
   'import.are-in-yard':
     '{boards, plural, one {Es ist das Brett} other {Es sind die Bretter}} dieses Holzplatzes. Fügen Sie die Messwerte hinzu; Holzart und Dicke bleiben.',

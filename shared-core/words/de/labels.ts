@@ -72,7 +72,7 @@ export const labels = {
   'labels.fields-hint': 'Das Wichtigste zuerst. Reicht der Platz nicht, fallen die letzten Zeilen weg.',
   'labels.move-up': 'Nach oben: {fieldTitle}',
   'labels.move-down': 'Nach unten: {fieldTitle}',
-  'labels.field.code': 'Kennung',
+  'labels.field.code': 'Brettnummer',
   'labels.field.call': 'Urteil',
   'labels.field.mc': 'Mittlere Holzfeuchte',
   'labels.field.day': 'Datum des Urteils',
@@ -139,7 +139,7 @@ export const labels = {
   'labels.no-qr-code': 'Kein Platz für einen QR-Code',
   'labels.no-qr-code-short': 'Kein QR-Code',
   'labels.no-bar-code': 'Kein Platz für einen Strichcode',
-  'labels.no-bar-code-for-id': 'Kein Strichcode für diese Kennung',
+  'labels.no-bar-code-for-id': 'Kein Strichcode für diese Brettnummer',
   'labels.no-bar-code-short': 'Kein Strichcode',
   'labels.target': 'Ziel {targetRange}',
   'labels.sawn': 'Eingeschnitten {day}',
@@ -169,7 +169,7 @@ export const labels = {
     'Das weicht um mehr als {mostSharePct} oder {mostMm} ab. Messen Sie noch einmal, oder drucken Sie die Seite in Originalgröße.',
 
   'labels.unknown-code':
-    'Kein Brett hat hier die Kennung {scanned}. Scannen Sie noch einmal, oder suchen Sie unter „Alle Bretter“.',
+    'Kein Brett hat hier die Nummer {scanned}. Scannen Sie noch einmal, oder suchen Sie unter „Alle Bretter“.',
   'labels.scan': 'Etikett scannen',
   'labels.scan-hint': 'Halten Sie ein Etikett vor die Kamera. Nichts wird aufgezeichnet.',
   'labels.camera-picture': 'Bild der Kamera',
@@ -186,9 +186,9 @@ export const labels = {
   'labels.too-tall':
     '{overMm} zu hoch für die Seite. Nehmen Sie niedrigere Etiketten, weniger Reihen oder eine längere Seite.',
   'labels.too-narrow-for-code':
-    '{missingMm} zu schmal für die Kennung und ihren Code. Nehmen Sie breitere Etiketten.',
+    '{missingMm} zu schmal für die Brettnummer und ihren Code. Nehmen Sie breitere Etiketten.',
   'labels.too-short-for-code':
-    '{missingMm} zu niedrig für die Kennung und ihren Code. Nehmen Sie höhere Etiketten.',
+    '{missingMm} zu niedrig für die Brettnummer und ihren Code. Nehmen Sie höhere Etiketten.',
   'labels.roll-has-one-row': 'Eine Rolle hat nur eine Reihe Etiketten. Für mehr wählen Sie einen Bogen.',
   'labels.too-many-used':
     'Dieser Bogen hat {labels, plural, one {# Etikett} other {# Etiketten}}. Geben Sie eine ganze Zahl von 0 bis {mostUsed} ein.',

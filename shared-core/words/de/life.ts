@@ -72,7 +72,7 @@ export const life = {
   'life.cut-ripped': 'Aufgetrennt, in Faserrichtung',
   'life.cut-crosscut': 'Abgelängt, quer zur Faser',
   'life.pieces': 'Teilstücke',
-  'life.piece-id': 'Kennung von Teilstück {rawNumber}',
+  'life.piece-id': 'Brettnummer von Teilstück {rawNumber}',
   'life.piece-width': 'Breite von Teilstück {rawNumber}',
   'life.piece-length': 'Länge von Teilstück {rawNumber}',
   'life.piece-optional': 'Kann leer bleiben.',
@@ -85,10 +85,10 @@ export const life = {
   'life.merge': 'Mit einem anderen Brett zusammenführen',
   'life.merge-board': '{boardCode} mit einem anderen Brett zusammenführen',
   'life.merge-effect':
-    'Für ein doppelt eingegebenes Brett. Sie wählen, welche Kennung bleibt. Das Etikett mit der anderen Kennung öffnet dann dieses Brett.',
-  'life.merge-search': 'Das andere Brett nach seiner Kennung suchen',
+    'Für ein doppelt eingegebenes Brett. Sie wählen, welche Brettnummer bleibt. Das Etikett mit der anderen Brettnummer öffnet dann dieses Brett.',
+  'life.merge-search': 'Das andere Brett nach seiner Brettnummer suchen',
   'life.merge-other': 'Welches Brett ist dasselbe?',
-  'life.merge-none': 'Kein anderes Brett hat so eine Kennung.',
+  'life.merge-none': 'Kein anderes Brett hat so eine Nummer.',
   'life.merge-not-chosen': 'Wählen Sie das Brett, das dasselbe ist.',
   'life.merge-not-compared': 'Nichts wurde zusammengeführt. Warten Sie, bis beide Bretter verglichen sind.',
   'life.merge-readings':
@@ -97,7 +97,7 @@ export const life = {
   'life.merge-species-differs':
     'Die Holzarten sind verschieden. Ist es dasselbe Brett? Alle Messwerte werden für die gewählte Holzart korrigiert.',
   'life.merge-thickness-differs': 'Die Dicken sind verschieden. Ist es dasselbe Brett?',
-  'life.merge-stays': 'Welche Kennung bleibt?',
+  'life.merge-stays': 'Welche Brettnummer bleibt?',
   'life.merge-target': 'für {endUseName}',
   'life.merge-moves': 'Umlagerungen',
   'life.merge-moves-of-both': 'Von beiden, nach Datum',
@@ -209,5 +209,5 @@ export const life = {
   'refusal.board-has-readings':
     '{boardCode} hat Messwerte oder Gewichte. Nichts wurde gelöscht. Vermerken Sie es als verkauft, verwendet oder ausgesondert.',
   'refusal.board-code-taken-since':
-    'Ein anderes Brett heißt jetzt {boardCode}. Nichts wurde zurückgeholt. Öffnen Sie das Brett und geben Sie ihm eine andere Kennung.',
+    'Ein anderes Brett heißt jetzt {boardCode}. Nichts wurde zurückgeholt. Öffnen Sie das Brett und geben Sie ihm eine andere Brettnummer.',
 } satisfies Record<keyof typeof english, string>;

@@ -43,10 +43,10 @@ export const pastRound = {
   'past-round.paste-hint': 'Spalten aus einer Tabelle können Sie in jede Zelle einfügen.',
   'past-round.boards-of-today':
     'Das sind die Bretter von heute. Geben Sie einen Tag ein, um die Bretter jenes Tages zu sehen.',
-  'past-round.other-id': 'Kennung eines weiteren Bretts auf der Seite',
+  'past-round.other-id': 'Nummer eines weiteren Bretts auf der Seite',
   'past-round.add-line': 'Zeile hinzufügen',
   'past-round.no-such-board':
-    'Kein Brett hat die Kennung {boardCode}. Fügen Sie es zum Stapel {stackName} hinzu, oder berichtigen Sie die Kennung.',
+    'Kein Brett hat die Brettnummer {boardCode}. Fügen Sie es zum Stapel {stackName} hinzu, oder berichtigen Sie die Brettnummer.',
   'past-round.add-board': 'Brett {boardCode} hinzufügen',
   'past-round.checks': 'Prüfung',
   'past-round.corrected': 'Korrigiert: {correctedInterval}',
@@ -74,7 +74,7 @@ export const pastRound = {
   'past-round.there.day': 'Ja, seit einem Tag',
   'past-round.there.no': 'Nein, oder unbekannt',
   'past-round.there-day': 'Dort seit',
-  'past-round.there-effect': 'Prognosen verwenden dann ab jenem Tag die Luft dieses Orts.',
+  'past-round.there-effect': 'Prognosen verwenden dann ab jenem Tag das Klima dieses Orts.',
   'past-round.there-missing': 'Wählen Sie, wo die Bretter waren. Nichts wurde gespeichert.',
   'past-round.there-day-missing':
     'Geben Sie den Tag ein, an dem sie dorthin kamen. Nichts wurde gespeichert.',

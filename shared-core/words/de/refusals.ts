@@ -216,7 +216,7 @@ export const refusals = {
   'refusal.stack-name-taken':
     'Einen Stapel namens {stackName} gibt es schon. Nichts wurde gespeichert. Wählen Sie einen anderen Namen.',
   'refusal.board-code-taken':
-    'Ein Brett {boardCode} gibt es schon. Nichts wurde gespeichert. Wählen Sie eine andere Kennung.',
+    'Ein Brett {boardCode} gibt es schon. Nichts wurde gespeichert. Wählen Sie eine andere Brettnummer.',
   'refusal.day-to-come':
     'Dieser Tag liegt in der Zukunft. Nichts wurde gespeichert. Geben Sie heute oder einen früheren Tag ein.',
   'refusal.read-before-sawn':

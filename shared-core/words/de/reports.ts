@@ -103,7 +103,7 @@ export const reports = {
   'report.sampling-done': '{probed, plural, one {# Brett ist} other {# Bretter sind}} bisher gemessen.',
   'report.tally': 'Holzliste',
   'report.drawing': 'Der Stapel, vom Ende gesehen',
-  'report.drawing-codes': 'Jedes Feld ist ein Brett, mit seiner Kennung und dem Zeichen seines Urteils.',
+  'report.drawing-codes': 'Jedes Feld ist ein Brett, mit seiner Brettnummer und dem Zeichen seines Urteils.',
   'report.drawing-calls': 'Jedes Feld ist ein Brett, mit dem Zeichen seines Urteils.',
   'report.all-boards': 'Bretter',
   'report.first-boards': 'Hier stehen nur die ersten {first} von {boards} Brettern.',
@@ -112,7 +112,7 @@ export const reports = {
   'report.list.round-date': 'Datum',
   'report.list.meter': 'Messgerät',
   'report.list.wood-temp': 'Holztemperatur',
-  'report.list.air': 'Luft: Temperatur, Feuchte',
+  'report.list.air': 'Klima: Temperatur, Feuchte',
   'report.list.spot': 'Messstelle {number}',
   'report.list.spot-along': 'Messstelle {number}: {along}',
   'report.list.how':
@@ -167,7 +167,7 @@ export const reports = {
     'Der Besitzer kann diesen Code in Pintally scannen oder eingeben und den Bericht mit dem Holzplatz vergleichen. Er ist keine Unterschrift.',
 
   'report.check-how-each':
-    'Der Besitzer kann den Code eines Bretts in Pintally scannen und es mit dem Holzplatz vergleichen. Er kann auch die Kennung und den Code darunter eingeben, etwa {example}. Das ist keine Unterschrift.',
+    'Der Besitzer kann den Code eines Bretts in Pintally scannen und es mit dem Holzplatz vergleichen. Er kann auch die Brettnummer und den Code darunter eingeben, etwa {example}. Das ist keine Unterschrift.',
 
   'check.title': 'Gedruckten Bericht prüfen',
   'check.lead':
@@ -190,5 +190,5 @@ export const reports = {
   'check.no-check-code': 'Das ist kein Prüfcode. Geben Sie ihn ganz ein, etwa {example}.',
   'check.mistyped': 'Ein Zeichen dieses Codes ist falsch. Vergleichen Sie ihn mit dem Bericht.',
   'check.no-board':
-    'Ein Brett {boardCode} gibt es auf diesem Holzplatz nicht. Vielleicht ist es auf einem anderen, oder es hat jetzt eine andere Kennung.',
+    'Ein Brett {boardCode} gibt es auf diesem Holzplatz nicht. Vielleicht ist es auf einem anderen, oder es hat jetzt eine andere Brettnummer.',
 } satisfies Record<keyof typeof english, string>;

@@ -66,7 +66,7 @@ export const round = {
   'round.two-numbers':
     '„{typedText}“ kann zwei verschiedene Zahlen bedeuten. Nichts wurde gespeichert. Geben Sie höchstens zwei Nachkommastellen ein, etwa {rawExample}.',
   'round.is-board':
-    '{boardCode} ist die Kennung eines Bretts. Das ist Brett {boardCode}; kein Messwert wurde gespeichert.',
+    '{boardCode} ist eine Brettnummer. Das ist Brett {boardCode}; kein Messwert wurde gespeichert.',
   'round.pull-pins': 'Dieser Messwert ist gespeichert. Ziehen Sie die Spitzen heraus.',
   'round.now-on': 'Jetzt {boardCode}.',
   'round.undone':
@@ -331,12 +331,12 @@ export const round = {
   'finish.finish': 'Messrunde beenden',
 
   'go-to.title': 'Zu einem Brett gehen',
-  'go-to.label': 'Kennung des Bretts',
-  'go-to.hint': 'Geben Sie die Kennung oder einen Teil davon ein, oder scannen Sie das Etikett',
-  'go-to.missing': 'Geben Sie die Kennung ein, oder scannen Sie das Etikett.',
-  'go-to.unknown': 'Stapel {stackName} hat kein Brett {boardCode}. Prüfen Sie die Kennung.',
+  'go-to.label': 'Brettnummer',
+  'go-to.hint': 'Geben Sie die Brettnummer oder einen Teil davon ein, oder scannen Sie das Etikett',
+  'go-to.missing': 'Geben Sie die Brettnummer ein, oder scannen Sie das Etikett.',
+  'go-to.unknown': 'Stapel {stackName} hat kein Brett {boardCode}. Prüfen Sie die Brettnummer.',
   'go-to.several':
-    '{boards} Bretter haben „{boardCode}“ in ihrer Kennung, etwa {someCodes}. Geben Sie mehr davon ein.',
+    '{boards} Bretter haben „{boardCode}“ in ihrer Brettnummer, etwa {someCodes}. Geben Sie mehr davon ein.',
   'go-to.go': 'Los',
 
   'round-temp.right': 'Bestätigen',
@@ -379,7 +379,7 @@ export const round = {
   'round-keys.scan': 'Zum gescannten Brett',
   'round-keys.back': 'Ein Brett zurück',
   'round-keys.ends': 'Erstes Brett, letztes Brett',
-  'round-keys.go-to': 'Zu einem Brett nach seiner Kennung',
+  'round-keys.go-to': 'Zu einem Brett nach seiner Brettnummer',
   'round-keys.spot': 'Messstelle wählen',
   'round-keys.core': 'Wählen, wie innen gemessen wird',
   'round-keys.note': 'Notiz oder Foto hinzufügen',

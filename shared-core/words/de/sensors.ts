@@ -19,7 +19,7 @@ export const sensors = {
   'sensors.busy':
     'Das Messgerät benutzt Bluetooth. Trennen Sie es auf der Seite „Messgerät“, um Sensoren zu suchen.',
   'sensors.what': 'Was er misst',
-  'sensors.what.air': 'Die Luft hier',
+  'sensors.what.air': 'Das Klima hier',
   'sensors.what.probe': 'Das Holz, eingestochen',
   'sensors.reading': 'Liest {name} …',
   'sensors.read': 'Jetzt lesen',

@@ -31,7 +31,7 @@ export const stacks = {
     'Geben Sie den Tag ein, an dem {boards, plural, one {es} other {sie}} hierher{boards, plural, one {kam} other {kamen}}.',
   'stacks.start-probing': 'Mit dem Messen beginnen',
   'stacks.other-places':
-    'Trocknen Sie in einem Schuppen oder in einer Werkstatt? Fügen Sie das später unter „Orte“ hinzu. Pintally berechnet die Luft dort aus der Außenluft.',
+    'Trocknen Sie in einem Schuppen oder in einer Werkstatt? Fügen Sie das später unter „Orte“ hinzu. Pintally berechnet das Klima dort aus der Außenluft.',
   'stacks.only-add': 'Nur den Stapel hinzufügen',
   'stacks.units-of-region':
     '{units, select, imperial {Zoll und °F} other {Millimeter und °C}}, nach der Region Ihres Computers.',
@@ -51,7 +51,7 @@ export const stacks = {
   'stacks.boards': '{boards, plural, one {# Brett} other {# Bretter}}',
   'stacks.no-boards': 'Noch keine Bretter.',
   'stacks.empty':
-    'Noch keine Bretter in diesem Stapel. Fügen Sie sie nach Holzart und Dicke hinzu. Die Kennungen werden für Sie durchgezählt.',
+    'Noch keine Bretter in diesem Stapel. Fügen Sie sie nach Holzart und Dicke hinzu. Die Brettnummern werden für Sie durchgezählt.',
   'stacks.elsewhere': '{boards, plural, one {# Brett} other {# Bretter}} anderswohin umgelagert',
   'stacks.all-elsewhere':
     '{boards, plural, one {Das Brett dieses Stapels ist} other {Alle # Bretter dieses Stapels sind}} anderswo.',
@@ -98,8 +98,7 @@ export const stacks = {
   'stacks.add-button': 'Stapel hinzufügen',
   'stacks.edit-title': '{stackName} bearbeiten',
   'stacks.name': 'Name',
-  'stacks.name-hint':
-    'Wie Sie ihn auf dem Holzplatz nennen. Die Kennungen der Bretter beginnen mit dem ersten Wort.',
+  'stacks.name-hint': 'Wie Sie ihn auf dem Holzplatz nennen. Die Brettnummern beginnen mit dem ersten Wort.',
   'stacks.place': 'Ort',
   'stacks.add-place': 'Weiteren Ort hinzufügen',
   'stacks.add-drier-place': 'Ort hinzufügen',
@@ -154,7 +153,7 @@ export const stacks = {
   'filter.all': 'Alle',
   'filter.not-probed': 'Noch kein Urteil',
   'filter.elsewhere': 'Anderswohin umgelagert',
-  'stacks.search-example': 'Kennung, Art, Stamm, Notiz',
+  'stacks.search-example': 'Brettnummer, Art, Stamm, Notiz',
   'stacks.none-found': 'Kein Brett passt zu „{searchText}“.',
   'stacks.none-of-filter': 'Keine Bretter dieser Art.',
   'stacks.show-all': 'Alle zeigen',
@@ -198,13 +197,13 @@ export const stacks = {
   'stacks.add-so-many': '{boards, plural, one {Brett hinzufügen} other {# Bretter hinzufügen}}',
   'stacks.boards-added':
     '{boards, plural, one {Brett {boardCode} hinzugefügt.} other {# Bretter hinzugefügt.}}',
-  'stacks.first-id': 'Erste Kennung',
+  'stacks.first-id': 'Erste Brettnummer',
   'stacks.id-hint': 'Kurz genug, um sie zuzurufen und auf das Hirnholz zu schreiben.',
   'stacks.id-range': '{firstCode} bis {lastCode}',
   'stacks.how-many': 'Wie viele',
   'stacks.how-many-hint': 'Alle gleich. Einzelne bearbeiten Sie später.',
   'stacks.type-sizes': 'Maße jedes Bretts eingeben',
-  'stacks.sizes': 'Kennungen und Maße',
+  'stacks.sizes': 'Brettnummern und Maße',
   'stacks.size-width': 'Breite, {unitName}',
   'stacks.size-length': 'Länge, {unitName}',
   'stacks.size-cell': 'Brett {boardNumber}: {columnName}',
@@ -228,9 +227,9 @@ export const stacks = {
   'stacks.pasted-names-below':
     'Die Zeile „{lineTypedText}“ steht über den Überschriften. Nichts wurde eingefügt. Setzen Sie die Überschriften nach oben.',
   'stacks.pasted-names-unknown':
-    'Das sind hier keine Überschriften: {columnNames}. Nichts wurde eingefügt. Nennen Sie die Spalten Kennung, Breite und Länge.',
+    'Das sind hier keine Überschriften: {columnNames}. Nichts wurde eingefügt. Nennen Sie die Spalten Brettnummer, Breite und Länge.',
   'stacks.pasted-too-wide':
-    'Die {columns} Spalten passen nicht. Nichts wurde eingefügt. Kopieren Sie sie mit ihren Überschriften, etwa Kennung, Breite und Länge.',
+    'Die {columns} Spalten passen nicht. Nichts wurde eingefügt. Kopieren Sie sie mit ihren Überschriften, etwa Brettnummer, Breite und Länge.',
   'stacks.pasted-twice':
     'Zwei Spalten bedeuten dasselbe: {columnNames}. Nichts wurde eingefügt. Kopieren Sie eine davon.',
   'stacks.pasted-unit':

@@ -2,7 +2,8 @@ import type { stations as english } from '../en/stations.ts';
 
 export const stations = {
   'stations.nearest': 'Nächste Wetterstation',
-  'stations.hint': 'Eine Stadt, ein US-Bundesstaat oder Breite und Länge. Leer lassen für ungefähre Termine.',
+  'stations.hint':
+    'Alle Stationen liegen in den USA. Eine Stadt, ein Bundesstaat oder Breite und Länge. Leer lassen für ungefähre Termine.',
   'stations.none':
     'Keine Wetterstation passt zu „{typedText}“. Versuchen Sie eine größere Stadt, fügen Sie den Bundesstaat hinzu, oder lassen Sie das Feld leer.',
   'stations.only-state': '„{typedText}“ hat keine Wetterstation. Wählen Sie die nächste in {stateName}.',

@@ -98,7 +98,7 @@ export const suspicions = {
   'suspicion.temperature-out-of-range.air':
     'Die Luft am Ort {placeName}, {airTempC}, liegt außerhalb des veröffentlichten Bereichs der Korrektur.',
   'suspicion.temperature-out-of-range.air.do':
-    'Geben Sie die Temperatur des Holzes ein, oder berichtigen Sie die Luft des Orts.',
+    'Geben Sie die Temperatur des Holzes ein, oder berichtigen Sie das Klima des Orts.',
 
   'suspicion.temperature-unlikely':
     'Für das Holz haben Sie {woodTempC} eingegeben. In diesem Monat hat die Luft am Ort {placeName} meist etwa {airTempC}.',
@@ -161,13 +161,13 @@ export const suspicions = {
   'suspicion.jump.drier':
     '{depth, select, shell {Außen} average {Im Mittel} other {Innen}} ging es in {days, plural, =0 {weniger als einem Tag} one {# Tag} other {# Tagen}} von {beforePct} auf {mcPct}. Aus einem so dicken Brett ({boardThickness}) kann Feuchte nicht so schnell entweichen.',
   'suspicion.jump.do':
-    'Prüfen Sie die Kennung des Bretts, die Holzart und die Temperatur. Prüfen Sie, ob die Spitzen ganz im Holz stecken und die Oberfläche trocken ist. Machen Sie die Eigenprüfung des Messgeräts. Messen Sie dann nach.',
+    'Prüfen Sie die Brettnummer, die Holzart und die Temperatur. Prüfen Sie, ob die Spitzen ganz im Holz stecken und die Oberfläche trocken ist. Machen Sie die Eigenprüfung des Messgeräts. Messen Sie dann nach.',
 
   'suspicion.apart-from-stack':
     'Dieses Brett hat {offPoints} {direction, select, higher {mehr} other {weniger}}, als nach seiner letzten Messrunde und dem übrigen Stapel zu erwarten ist.',
-  'suspicion.apart-from-stack.do': 'Prüfen Sie die Kennung des Bretts und die Holzart. Messen Sie dann nach.',
+  'suspicion.apart-from-stack.do': 'Prüfen Sie die Brettnummer und die Holzart. Messen Sie dann nach.',
   'suspicion.apart-from-stack.swapped.do':
-    'Vielleicht ist es mit {otherCode} verwechselt, das in die andere Richtung abweicht. Prüfen Sie beide Kennungen und die Holzart.',
+    'Vielleicht ist es mit {otherCode} verwechselt, das in die andere Richtung abweicht. Prüfen Sie beide Brettnummern und die Holzart.',
   'suspicion.apart-from-stack.depth':
     '{depth, select, shell {Außen} average {Im Mittel} other {Innen}} sind es {offPoints} {direction, select, higher {mehr} other {weniger}}, als nach der letzten Messrunde und dem übrigen Stapel zu erwarten ist.',
   'suspicion.apart-from-stack.wet-shell.do':

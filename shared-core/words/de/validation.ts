@@ -28,8 +28,9 @@ export const validation = {
   'validation.name-missing': 'Geben Sie einen Namen ein.',
   'validation.name-too-long': 'Höchstens 80 Zeichen.',
   'validation.merged-with-itself': 'Wählen Sie ein anderes Brett.',
-  'validation.pieces-alike': 'Zwei Teilstücke haben dieselbe Kennung. Geben Sie jedem eine eigene.',
-  'validation.board-code': 'Eine Kennung hat bis zu 16 Buchstaben, Ziffern und Bindestriche, etwa EICHE-07.',
+  'validation.pieces-alike': 'Zwei Teilstücke haben dieselbe Brettnummer. Geben Sie jedem eine eigene.',
+  'validation.board-code':
+    'Eine Brettnummer hat bis zu 16 Buchstaben, Ziffern und Bindestriche, etwa EICHE-07.',
   'validation.not-a-number': '„{typedText}“ ist keine Zahl. Geben Sie sie in Ziffern ein.',
   'validation.two-numbers':
     '„{typedText}“ kann zwei verschiedene Zahlen bedeuten. Geben Sie {rawWhole} oder {rawDecimal} ein.',

@@ -26,14 +26,14 @@ export const yardFile = {
   'yard-note.damaged-describe':
     '{meters, plural, one {Richten Sie das Messgerät auf der Seite „Messgerät“ neu ein.} other {Richten Sie die Messgeräte auf der Seite „Messgerät“ neu ein.}}',
   'yard-note.damaged-check-settings': 'Prüfen Sie die Einstellungen.',
-  'yard-note.damaged-place': 'die Luft am Ort {name}',
+  'yard-note.damaged-place': 'das Klima am Ort {name}',
   'yard-note.damaged-species': 'die Holzart {name}',
   'yard-note.damaged-use': 'die Verwendung {name}',
   'yard-note.damaged-meter': 'die Einrichtung des Messgeräts {name}',
   'yard-note.damaged-settings': 'die Einstellungen',
   'damaged.entry': 'Beschädigt',
   'damaged.place':
-    'Ein Fehler der Festplatte hat die Luftdaten dieses Orts beschädigt. Wo Werte verloren sind, gilt durchschnittliche Luft. Bearbeiten, prüfen und speichern Sie den Ort. Oder stellen Sie eine Sicherung wieder her.',
+    'Ein Fehler der Festplatte hat die Klimadaten dieses Orts beschädigt. Wo Werte verloren sind, gilt durchschnittliches Klima. Bearbeiten, prüfen und speichern Sie den Ort. Oder stellen Sie eine Sicherung wieder her.',
   'damaged.species':
     'Ein Fehler der Festplatte hat die Werte dieser Holzart beschädigt. Leere Werte sind verloren. Bearbeiten, prüfen und speichern Sie sie. Oder stellen Sie eine Sicherung wieder her.',
   'damaged.species-built-in':

@@ -1,7 +1,8 @@
 /** Weather stations and weather files. */
 export const stations = {
   'stations.nearest': 'Nearest weather station',
-  'stations.hint': 'A town, a state, or latitude and longitude. Leave blank for rough dates.',
+  'stations.hint':
+    'All stations are in the US. A town, a state, or latitude and longitude. Leave blank for rough dates.',
   'stations.none':
     'No weather station matches “{typedText}”. Try a larger town, add the state, or leave it blank.',
   'stations.only-state': '“{typedText}” has no weather station. Choose the nearest in {stateName}.',
