@@ -18,6 +18,9 @@ const ofReadyHere: readonly Code[] = [
   'call.place-too-slow',
 ];
 
+/** What says the limit of `call.too-wet-to-bring-in`, too. */
+const withLimits: readonly (Code | undefined)[] = ['next-step.too-wet-to-move', 'next-step.back-under-cover'];
+
 /** What else speaks for the call, what is missing for the dates, and what they are based on. */
 export function NotesOfBoard({
   missing,
@@ -36,6 +39,7 @@ export function NotesOfBoard({
   const shown = reasons
     .slice(1)
     .filter(({ code, facts }) => !saidBeside.includes(code) && !isOfSpecies(facts?.why))
+    .filter(({ code }) => code !== 'call.too-wet-to-bring-in' || !withLimits.includes(next.why?.code))
     .map((each) => say(each))
     .filter((note) => !next.why || note !== say(next.why));
   const basis = details && (

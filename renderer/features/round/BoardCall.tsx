@@ -8,7 +8,7 @@ import css from './BoardCall.module.css';
 import type { Probing } from './useProbing.ts';
 
 /** So many reasons have room here; the Board page has all. */
-const MOST_REASONS = 2;
+const MOST_REASONS = 3;
 
 /** The call on a board, with its estimates and reasons; before there is one, how many of its spots are read. */
 export function BoardCall({ board, probed, round: { endUseName } }: Probing) {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { RoundBoard, RoundFinding } from '../../../shared-core/contract/round.ts';
+import { dryEnoughToBringIn } from '../../../shared-core/probing/calls/call-here.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { averageNote } from '../../ui/average-note.ts';
 import { callsInOrder } from '../../ui/CallBadge.tsx';
@@ -78,7 +79,11 @@ export function FindingsTable({ boards }: { boards: readonly RoundBoard[] }) {
         {
           id: 'why',
           head: say('findings.why'),
-          cell: ({ finding }) => finding && say(finding.reason),
+          cell: ({ finding }) =>
+            finding &&
+            [finding.reason, ...(finding.call === 'bring-in' ? [dryEnoughToBringIn] : [])]
+              .map((each) => say(each))
+              .join(' '),
           widthRem: 22,
         },
         {

@@ -49,6 +49,15 @@ export const DRY_ENOUGH_CORE_PCT = 25;
 export const isTooWetForIndoors = (averagePct: number, corePct: number | null): boolean =>
   averagePct > DRY_ENOUGH_FOR_INDOORS_PCT || (corePct ?? 0) > DRY_ENOUGH_CORE_PCT;
 
+/** As sentences name them. */
+export const limitsForIndoors = {
+  dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
+  coreLimitPct: DRY_ENOUGH_CORE_PCT,
+};
+
+/** Why a board that is too wet is to be brought in, beside what its place does to it. */
+export const dryEnoughToBringIn = message('call.dry-enough-to-bring-in', limitsForIndoors);
+
 export interface Here {
   placeName: string;
   /** Null where its air is not known. */
@@ -83,10 +92,9 @@ export function callHere(found: Found, here: Here): ReasonedCall {
       ? tooDamp(lowestEmc)
       : message('call.place-too-slow', { placeName, targetRange: target });
   const rough = lowestEmc === null ? [] : basis(lowestEmc);
-  return {
-    call: isTooWetForIndoors(averagePct, corePct) ? call : 'bring-in',
-    reasons: [first, why, ...more, ...rough],
-  };
+  const isTooWetYet = isTooWetForIndoors(averagePct, corePct);
+  const rule = isTooWetYet ? message('call.too-wet-to-bring-in', limitsForIndoors) : dryEnoughToBringIn;
+  return { call: isTooWetYet ? call : 'bring-in', reasons: [first, why, rule, ...more, ...rough] };
 }
 
 /** Only a forecast can promise it: the air may be so dry for too short a time. */

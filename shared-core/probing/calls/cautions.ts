@@ -1,7 +1,7 @@
 /** What can hurt a person or spoil wood, for the place where it is decided. */
 import type { UseCaution } from '../../wood/species/end-use.ts';
 import { type Message, message } from '../../words/message.ts';
-import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT, isTooWetForIndoors } from './call-here.ts';
+import { isTooWetForIndoors, limitsForIndoors } from './call-here.ts';
 import type { JudgedPlace } from './judgement.ts';
 
 type Kind = JudgedPlace['kind'];
@@ -21,14 +21,7 @@ export function cautionsOfMove(
   const mayCheck =
     to === 'heated-room' && wettest !== null && isTooWetForIndoors(wettest.averagePct, wettest.corePct);
   return [
-    ...(mayCheck
-      ? [
-          message('caution.checks', {
-            dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT,
-            coreLimitPct: DRY_ENOUGH_CORE_PCT,
-          }),
-        ]
-      : []),
+    ...(mayCheck ? [message('caution.checks', limitsForIndoors)] : []),
     ...(!isIndoors(from) && isIndoors(to) ? [message('caution.insects')] : []),
   ];
 }

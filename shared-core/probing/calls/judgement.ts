@@ -141,9 +141,11 @@ export function judge(facts: JudgementFacts): Judgement {
   });
   // Readings could not tell more on their day; a board that has dried since they can.
   const isStillSo = ({ code }: Message): boolean =>
-    code !== 'call.more-will-not-help' ||
-    // It is to be probed again once it has taken up moisture.
-    (called?.call !== 'too-dry' && next.step !== 'probe' && called !== null && isYoung(called, nowMs));
+    code === 'call.dry-enough-to-bring-in'
+      ? call === 'bring-in'
+      : code !== 'call.more-will-not-help' ||
+        // It is to be probed again once it has taken up moisture.
+        (called?.call !== 'too-dry' && next.step !== 'probe' && called !== null && isYoung(called, nowMs));
   return {
     call: called?.call ?? null,
     reasons: [...(byPlace?.reasons ?? []), ...lastGain].filter(isStillSo),

@@ -5,7 +5,7 @@ import type { Forecast } from '../../wood/drying/forecast.ts';
 import { isShownAbove } from '../../wood/moisture/shown-points.ts';
 import { type Message, message, messageSchema, type PctRange } from '../../words/message.ts';
 import type { Call, SpotsRead } from './assessment.ts';
-import { DRY_ENOUGH_CORE_PCT, DRY_ENOUGH_FOR_INDOORS_PCT } from './call-here.ts';
+import { limitsForIndoors } from './call-here.ts';
 
 /** A forecast does not overrule a call that is younger than this. Common practice, no source. */
 export const YOUNG_DAYS = 7;
@@ -164,13 +164,11 @@ const driestPlace = ({
     isAtTarget: isShownAbove(driestPct, targetRange.maxPct) ? 'no' : 'yes',
   });
 
-const limits = { dryEnoughLimitPct: DRY_ENOUGH_FOR_INDOORS_PCT, coreLimitPct: DRY_ENOUGH_CORE_PCT };
-
 const moveBack = ({ placeId }: NonNullable<NextStepFacts['backTo']>): NextStep => ({
   step: 'move',
   due: 'move-back',
   placeId,
-  why: message('next-step.back-under-cover', limits),
+  why: message('next-step.back-under-cover', limitsForIndoors),
 });
 
 function takeUp(regain: NextStepFacts['regain'], nowMs: number): NextStep {
@@ -236,7 +234,7 @@ function whileDrying(called: Called, forecast: Ahead, facts: NextStepFacts): Nex
       step: 'wait',
       due: 'move-later',
       probeMs: null,
-      why: message('next-step.too-wet-to-move', limits),
+      why: message('next-step.too-wet-to-move', limitsForIndoors),
     };
   if (nextProbe.atMs === null) return wait(null, message('next-step.equalize'));
   if (nextProbe.atMs - nowMs >= DAY_MS) return waitUntil(nextProbe.atMs, nextProbe.why);

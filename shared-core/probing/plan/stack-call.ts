@@ -4,10 +4,7 @@ import { DAY_MS } from '../../time.ts';
 import type { EndUse } from '../../wood/species/end-use.ts';
 import { type DayRange, type Message, message, messageSchema } from '../../words/message.ts';
 import { type Call, callSchema } from '../calls/assessment.ts';
-import {
-  DRY_ENOUGH_CORE_PCT as coreLimitPct,
-  DRY_ENOUGH_FOR_INDOORS_PCT as dryEnoughLimitPct,
-} from '../calls/call-here.ts';
+import { limitsForIndoors } from '../calls/call-here.ts';
 import { type DueKind, dueKindSchema } from '../calls/next-step.ts';
 import { boardsForNoneWet } from './sample-size.ts';
 
@@ -181,8 +178,7 @@ function callOfMost(stack: StackFigures, probed: number): StackCall {
             message('stack-call.to-move-later', {
               boards: later,
               boardCode: laterCode ?? '',
-              dryEnoughLimitPct,
-              coreLimitPct,
+              ...limitsForIndoors,
             }),
           ]
         : []),
@@ -225,8 +221,7 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     boards: due['bring-in'] + later,
     now: due['bring-in'],
     later,
-    dryEnoughLimitPct,
-    coreLimitPct,
+    ...limitsForIndoors,
   };
   const reasons: Partial<Record<DueKind, Message | null>> = {
     'first-round':

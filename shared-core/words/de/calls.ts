@@ -52,6 +52,10 @@ export const calls = {
   'call.place-too-damp-all-year':
     'Am Ort {placeName} erreicht es das Ziel kaum: Ausgleichsfeuchte das ganze Jahr {emcPct}.',
   'call.place-too-slow': 'Am Ort {placeName} erreicht es {targetRange} kaum innerhalb von zwei Jahren.',
+  'call.dry-enough-to-bring-in':
+    'Trocken genug zum Hereinholen: im Mittel höchstens {dryEnoughLimitPct}, innen höchstens {coreLimitPct}.',
+  'call.too-wet-to-bring-in':
+    'Zu feucht zum Hereinholen: Lassen Sie es zuerst auf {dryEnoughLimitPct} trocknen, innen auf {coreLimitPct}.',
   'call.last-gain':
     'Nach dem {gainsUntilOn} trocknet es am Ort {placeName} um weniger als {gainPoints} weiter.',
   'call.emc-by-readings':

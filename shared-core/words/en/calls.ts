@@ -46,6 +46,10 @@ export const calls = {
     '{placeName} is unlikely to dry it to the target: lowest EMC {emcPct}, in {airMonth}.',
   'call.place-too-damp-all-year': '{placeName} is unlikely to dry it to the target: EMC {emcPct} all year.',
   'call.place-too-slow': 'In {placeName} it is unlikely to reach {targetRange} within two years.',
+  'call.dry-enough-to-bring-in':
+    'Dry enough to bring in: average at most {dryEnoughLimitPct}, core at most {coreLimitPct}.',
+  'call.too-wet-to-bring-in':
+    'Too wet to bring in: let it dry to {dryEnoughLimitPct} first, and its core to {coreLimitPct}.',
   'call.last-gain': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
   'call.emc-by-readings': 'The lowest EMC of {placeName} is adjusted by what was measured there.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',

@@ -19,6 +19,7 @@ const told = (read: Found, where: Here) => {
   return [call, ...reasons.map((each) => inEnglish(each))];
 };
 const tooWet = found('keep-drying', 14.9);
+const dryEnough = 'Dry enough to bring in: average at most 20%, core at most 25%.';
 const saysTooWet = 'Too wet: 14.9%. Target 6–8%.';
 
 describe('A board that is too wet', () => {
@@ -39,6 +40,7 @@ describe('A board that is too wet', () => {
       'bring-in',
       saysTooWet,
       'Pole shed is unlikely to dry it to the target: lowest EMC 8.1%, in May.',
+      dryEnough,
     ]);
   });
 
@@ -48,6 +50,7 @@ describe('A board that is too wet', () => {
       'bring-in',
       saysTooWet,
       'In Pole shed it is unlikely to reach 6–8% within two years.',
+      dryEnough,
     ]);
   });
 
@@ -61,6 +64,7 @@ describe('A board that is too wet', () => {
       const [call, ...reasons] = told(found('keep-drying', averagePct), here(12, { averagePct, corePct }));
       expect(call).toBe('keep-drying');
       expect(reasons[1]).toBe('Pole shed is unlikely to dry it to the target: lowest EMC 12.0%, in May.');
+      expect(reasons[2]).toBe('Too wet to bring in: let it dry to 20% first, and its core to 25%.');
     },
   );
 

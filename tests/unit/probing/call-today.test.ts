@@ -31,6 +31,7 @@ describe('a reading of twenty months ago', () => {
     expect(said(judgement)).toEqual([
       'Too wet by its forecast for today: 13.4%, likely 12.0–15.0%. Target 6–8%.',
       'Outdoors is unlikely to dry it to the target: lowest EMC 12.3%, in May.',
+      'Dry enough to bring in: average at most 20%, core at most 25%.',
       'Last probed Jan 28, 2025.',
       'After Dec 29, 2026 it dries less than 0.5 points more in Outdoors.',
       'None of your places is dry enough. Add a drier one, or change the use.',

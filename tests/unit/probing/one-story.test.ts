@@ -90,6 +90,8 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
       !told(judgement).join(' ').includes(' can dry it ')),
   'no place is said for sure not to dry it': (judgement) =>
     told(judgement).every((sentence) => !/(won’t|will not|cannot) (dry|reach|come)/.test(sentence)),
+  'the limits for bringing in are said of a board that is to come in, and of no other': (judgement) =>
+    says(judgement, /^call\.dry-enough-to-bring-in$/) === (judgement.call === 'bring-in'),
   'the number of the board comes before what its place does to it': ({ reasons }) =>
     !/^call\.place-/.test(reasons[0]?.code ?? ''),
   'a day is named only where the air can do it': ({ places }, given) =>
@@ -410,6 +412,7 @@ describe('the boards that once told two stories', () => {
     expect(told(judgement)).toEqual([
       'Too wet: 14.9%. Target 6–8%.',
       'Pole shed is unlikely to dry it to the target: lowest EMC 11.2%, in May.',
+      'Dry enough to bring in: average at most 20%, core at most 25%.',
     ]);
   });
 
@@ -563,6 +566,7 @@ describe('the boards that once told two stories', () => {
     );
     expect(judgement).toMatchObject({ call: 'bring-in', next: { step: 'move', placeId: null } });
     expect(told(judgement).slice(2)).toEqual([
+      'Dry enough to bring in: average at most 20%, core at most 25%.',
       'After Dec 29, 2026 it dries less than 0.5 points more in Pole shed.',
       'None of your places is dry enough. Add a drier one, or change the use.',
     ]);

@@ -558,8 +558,9 @@ describe('A board', () => {
     );
     const call = await region('Call');
     expect(call.getByText(/As Elm, this board’s core is at 17\.0%/)).toBeTruthy();
-    expect((await region('Based on')).queryByText(/As Elm/)).toBeNull();
-    expect(screen.queryByRole('region', { name: 'Worth knowing' })).toBeNull();
+    const notes = await region('Worth knowing');
+    expect(notes.getByText(/^Dry enough to bring in/)).toBeTruthy();
+    expect(notes.queryByText(/As Elm/)).toBeNull();
     await user.click(call.getByRole('button', { name: 'Confirm Northern red oak' }));
     expect(machine.inputsOf('boards.confirmSpecies')).toEqual([{ id: 1 }]);
     await user.click(call.getByRole('button', { name: 'Change species' }));

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import '../ui/drawing-room.ts';
-import { cleanup, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import type { BoardForecast } from '../../../../shared-core/contract/forecast.ts';
@@ -125,7 +125,8 @@ test('the assumptions are listed with what the forecast is based on', async () =
   openForecast({
     assumptions: [message('forecast.assumed.lowest', { placeNames: ['Lane', 'Yard'], rateSharePct: 50 })],
   });
-  const notes = await region('Based on');
+  const notes = await region('Worth knowing');
+  fireEvent.click(notes.getByText('Based on'));
   expect(notes.getAllByRole('listitem')[1]?.textContent).toBe(
     'Layer 1, over the ground in Lane and Yard: its lower face is assumed to dry at 50% of the usual rate.',
   );
