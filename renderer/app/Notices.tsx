@@ -6,6 +6,9 @@ import { WorkUnderWay } from '../ui/WorkUnderWay.tsx';
 import { useWords } from '../words.ts';
 import css from './frame.module.css';
 
+/** The newest; the page under them stays in sight. */
+const MOST_SHOWN = 2;
+
 /** What was done or went wrong, in the corner of the window, and how far the undoing of something large is. */
 export function Notices() {
   const { say } = useWords();
@@ -17,7 +20,7 @@ export function Notices() {
   };
   return (
     <div className={css.notices}>
-      {notices.map((notice) => (
+      {notices.slice(-MOST_SHOWN).map((notice) => (
         <Banner
           key={notice.id}
           kind={notice.kind}
@@ -38,6 +41,9 @@ export function Notices() {
           {notice.sentence}
         </Banner>
       ))}
+      {notices.length > MOST_SHOWN && (
+        <small>{say('frame.more-notices', { more: notices.length - MOST_SHOWN })}</small>
+      )}
       {underWay !== null && underWay.total > 0 && (
         <Banner>
           <WorkUnderWay label={say('frame.undoing')} {...underWay} onCancel={cancel} />

@@ -6,6 +6,7 @@ export const frame = {
   'frame.nav': 'Hauptmenü',
   'frame.menu': 'Menü',
   'frame.dismiss': 'Ausblenden',
+  'frame.more-notices': 'Und {more} weitere',
   'frame.undo': 'Rückgängig',
   'frame.redo': 'Erneut ausführen',
   'frame.undoing': 'Macht rückgängig …',

@@ -5,6 +5,7 @@ export const frame = {
   'frame.nav': 'Main',
   'frame.menu': 'Menu',
   'frame.dismiss': 'Dismiss',
+  'frame.more-notices': 'And {more} more',
   'frame.undo': 'Undo',
   'frame.redo': 'Redo',
   'frame.undoing': 'Undoing …',

@@ -765,6 +765,21 @@ describe('notices', () => {
     expect(screen.getByText('Six boards were added.')).toBeTruthy();
   });
 
+  test('the two newest are shown, and how many more there are', async () => {
+    const { user } = await open();
+    act(() => {
+      for (const count of ['One', 'Two', 'Three', 'Four']) tellDone(`${count} of them.`);
+    });
+    expect(screen.getAllByText(/of them\.$/).map(({ textContent }) => textContent)).toEqual([
+      'Three of them.',
+      'Four of them.',
+    ]);
+    expect(screen.getByText('And 2 more')).toBeTruthy();
+    await user.click(screen.getAllByRole('button', { name: 'Dismiss' })[0]!);
+    expect(screen.getByText('Two of them.')).toBeTruthy();
+    expect(screen.getByText('And 1 more')).toBeTruthy();
+  });
+
   test('what was done or refused goes with its page, and a fault does not', async () => {
     await open();
     act(() => {
