@@ -12,10 +12,10 @@ const MM_PER_UNIT: Readonly<Record<string, number>> = {
 
 /** A number, with a fraction or without, and the unit that may follow it: "7 ft", "1 1/16 in", "3/4", "2.2m". */
 const PART =
-  /(?:(?:(?<whole>\d+)(?:\s+|-))?(?<over>\d+)\/(?<under>[1-9]\d*)|(?<number>\d+\.?\d*|\.\d+))\s*(?<unit>mm|cm|m|inches|inch|in|feet|foot|ft|["″”]|''|['′’])?\s*/y;
+  /(?:(?:(?<whole>\d+)(?:\s+|-))?(?<over>\d+)\/(?<under>[1-9]\d*)|(?<number>\d+\.?\d*|\.\d+))\s*(?<unit>mm|cm|m|inches|inch|in|zoll|feet|foot|ft|fuß|["″”]|''|['′’])?\s*/y;
 
 const unitOf = (written: string): string => {
-  if (/^(in|["″”]|'')/.test(written)) return 'in';
+  if (/^(in|zoll|["″”]|'')/.test(written)) return 'in';
   return /^(f|['′’])/.test(written) ? 'ft' : written;
 };
 

@@ -42,7 +42,10 @@ export function createFormats(
   say: Say,
   named: (name: string) => string,
 ) {
-  const unitDisplay = isSpoken ? 'long' : 'short';
+  const isEnglish = new Intl.Locale(locale).language === 'en';
+  /** Outside English, the short "in" is read as a word of the sentence. */
+  const unitDisplayOf = (unit: string): 'long' | 'short' =>
+    isSpoken || (!isEnglish && ['inch', 'foot'].includes(unit)) ? 'long' : 'short';
   const metric = units === 'metric';
   const numbers = new Map<string, Intl.NumberFormat>();
   const dates = new Map<string, Intl.DateTimeFormat>();
@@ -57,7 +60,7 @@ export function createFormats(
     // Nothing is shown as "−0".
     tidy(numberFormat({ ...options, signDisplay: options.signDisplay ?? 'negative' }).format(value));
   const inUnit = (value: number, unit: string, options: Intl.NumberFormatOptions = {}): string =>
-    shown(value, { style: 'unit', unit, unitDisplay, ...options });
+    shown(value, { style: 'unit', unit, unitDisplay: unitDisplayOf(unit), ...options });
 
   function dateFormat(options: Intl.DateTimeFormatOptions, writtenIn = locale): Intl.DateTimeFormat {
     const key = `${writtenIn} ${JSON.stringify(options)}`;
@@ -84,7 +87,7 @@ export function createFormats(
   /** A number with the unit's own words around it where Intl cannot write the number, as for fractions. */
   const textInUnit = (text: string, unit: string): string =>
     tidy(
-      numberFormat({ style: 'unit', unit, unitDisplay })
+      numberFormat({ style: 'unit', unit, unitDisplay: unitDisplayOf(unit) })
         .formatToParts(2)
         .map((part) => (part.type === 'integer' ? text : part.value))
         .join(''),

@@ -138,6 +138,7 @@ describe('A length along a board as a person types it', () => {
     ['8', 'imperial', 2438.4],
     ['7 ft 3 in', 'imperial', 2209.8],
     ['7 ft 3 in', 'metric', 2209.8],
+    ['7 Fuß 3 Zoll', 'metric', 2209.8],
     [`7'3"`, 'metric', 2209.8],
     ["7' 3", 'imperial', 2209.8],
     ['7′3″', 'metric', 2209.8],

@@ -92,6 +92,11 @@ describe('lengths', () => {
     [0, '0 mm'],
   ])('%f mm is "%s"', (mm, text) => expect(metric.shortLength(mm)).toBe(text));
 
+  test('inches are spelled out in German, where "in" is a word of the sentence', () => {
+    const german = formatsFor('imperial', 'de-DE');
+    expect([german.shortLength(27), german.longLength(2400)]).toEqual(['1 1/16 Zoll', '7 Fuß 10 Zoll']);
+  });
+
   test.each([
     [600, '60 cm', '24 in'],
     [996, '1.0 m', '3 ft 3 in'],
