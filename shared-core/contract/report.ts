@@ -132,6 +132,8 @@ export const stackReportSchema = z.object({
   stack: stackOnPageSchema,
   endUse: useOfReportSchema,
   boards: z.array(boardOfStackSchema),
+  /** Boards of it that were moved to other places; the first of them where they are many. */
+  elsewhere: z.array(boardRowSchema.pick({ code: true, placeName: true })),
   /** Null without boards. */
   plan: stackPlanSchema.nullable(),
   /** By species and thickness. */

@@ -24,7 +24,14 @@ export function stackReport(content: StackReport, flow: Flow, words: Words): voi
       [say('report.place'), stack.placeName],
       [say('report.use'), formats.named(endUse.name)],
       [say('report.target'), formats.mcRange(endUse)],
-      [say('report.boards'), say('report.probed', { probed: stack.probed, boards: stack.boards })],
+      [
+        say('report.boards'),
+        say('report.probed', {
+          probed: stack.probed,
+          boards: stack.boards,
+          halfProbed: stack.halfProbed,
+        }),
+      ],
       [
         say('report.read-on'),
         stack.lastProbedAt === null ? say('report.not-probed') : formats.day(stack.lastProbedAt, 'year'),
@@ -32,6 +39,7 @@ export function stackReport(content: StackReport, flow: Flow, words: Words): voi
     ],
     { columns: 3 },
   );
+  elsewherePart(content, flow, words);
   notePart(stack.note, flow, words);
   callPart(content, flow, words);
   samplingPart(content, flow, words);
@@ -39,6 +47,17 @@ export function stackReport(content: StackReport, flow: Flow, words: Words): voi
   drawingPart(boards, flow, words);
   boardsPart(content, flow, words);
   flow.notice([say('report.buyer.not-graded')]);
+}
+
+/** Boards of it that nothing else of the report has. */
+function elsewherePart({ stack, elsewhere }: StackReport, flow: Flow, { say, formats }: Words): void {
+  if (elsewhere.length === 0) return;
+  const { boards } = stack.elsewhere;
+  const named = elsewhere.map(({ code: boardCode, placeName }) =>
+    say('report.board-at', { boardCode, placeName }),
+  );
+  const boardTexts = formats.list(boards > named.length ? [...named, '…'] : named);
+  flow.text(say('report.elsewhere', { boards, boardTexts }));
 }
 
 function callPart({ stack: { call: called, due }, endUse }: StackReport, flow: Flow, { say }: Words): void {

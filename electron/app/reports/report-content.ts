@@ -123,12 +123,17 @@ export function createReportContent(context: QueryContext, ask: AskedForReports,
   async function ofStack(stackId: number): Promise<StackReport> {
     const stack = await ask['stacks.get']({ id: stackId }, '');
     const rows = await boardsOf(stackId);
+    const moved = { stackId, search: '', filter: 'elsewhere', offset: 0, limit: READ_AT_A_TIME } as const;
     return {
       kind: 'stack',
       printedAt: context.now(),
       stack,
       endUse: endUseOfStack(stackId),
       boards: rows.map(boardOfStack),
+      elsewhere: context
+        .yard()
+        .boards.page(moved)
+        .rows.map(({ code, placeName }) => ({ code, placeName })),
       plan: await planOf(stackId, rows, stack.boards),
       tally: await tallyOf(context, stackId, ['species', 'thickness']),
     };

@@ -55,7 +55,8 @@ export const reports = {
   'report.questionable': '{averagePct}, fraglich',
   'report.ready-when': 'Hier fertig',
   'report.boards': 'Bretter',
-  'report.probed': '{probed} von {boards} gemessen',
+  'report.probed':
+    '{probed} von {boards} gemessen{halfProbed, plural, =0 {} other {, {halfProbed} teilweise}}',
   'report.not-probed': 'Noch nicht gemessen',
   'report.no-call': 'Noch kein Urteil',
 
@@ -107,6 +108,9 @@ export const reports = {
   'report.drawing-calls': 'Jedes Feld ist ein Brett, mit dem Zeichen seines Urteils.',
   'report.all-boards': 'Bretter',
   'report.first-boards': 'Hier stehen nur die ersten {first} von {boards} Brettern.',
+  'report.elsewhere':
+    '{boards, plural, one {# weiteres Brett dieses Stapels liegt an einem anderen Ort und zählt hier nicht:} other {# weitere Bretter dieses Stapels liegen an anderen Orten und zählen hier nicht:}} {boardTexts}.',
+  'report.board-at': '{boardCode} ({placeName})',
   'report.total': 'Zusammen',
 
   'report.list.round-date': 'Datum',

@@ -26,11 +26,13 @@ export const stackCall = {
   'stack-call.all.probe-again':
     'Messen Sie {boards, plural, one {das Brett} =2 {beide} other {alle #}} nach.',
   'stack-call.some.keep-drying':
-    '{boards, plural, one {# von {probed} muss weiter trocknen.} other {# von {probed} müssen weiter trocknen.}}',
-  'stack-call.some.bring-in': 'Holen Sie {boards} von {probed} herein.',
-  'stack-call.some.add-place': 'Für {boards} von {probed} ist noch kein Ort trocken genug.',
-  'stack-call.some.too-dry': '{boards} von {probed} {boards, plural, one {ist} other {sind}} zu trocken.',
-  'stack-call.some.probe-again': 'Messen Sie {boards} von {probed} nach.',
+    '{boards, plural, one {# von {probed} gemessenen Brettern muss weiter trocknen.} other {# von {probed} gemessenen Brettern müssen weiter trocknen.}}',
+  'stack-call.some.bring-in': 'Holen Sie {boards} von {probed} gemessenen Brettern herein.',
+  'stack-call.some.add-place':
+    'Für {boards} von {probed} gemessenen Brettern ist noch kein Ort trocken genug.',
+  'stack-call.some.too-dry':
+    '{boards} von {probed} gemessenen Brettern {boards, plural, one {ist} other {sind}} zu trocken.',
+  'stack-call.some.probe-again': 'Messen Sie {boards} von {probed} Brettern nach.',
   'stack-call.average':
     '{averaged, plural, one {{boardCode}: Mittel {averagePct}.} other {Mittel von # Brettern: {averagePct}.}} Ziel {targetRange}.',
   'stack-call.average-read': 'Gemessen {probedRange}.',

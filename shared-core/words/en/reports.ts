@@ -54,7 +54,7 @@ export const reports = {
   'report.questionable': '{averagePct}, questionable',
   'report.ready-when': 'Ready here',
   'report.boards': 'Boards',
-  'report.probed': '{probed} of {boards} probed',
+  'report.probed': '{probed} of {boards} probed{halfProbed, plural, =0 {} other {, {halfProbed} partly}}',
   'report.not-probed': 'Not probed yet',
   'report.no-call': 'No call yet',
 
@@ -106,6 +106,9 @@ export const reports = {
   'report.drawing-calls': 'Each box is a board, with the shape of its call.',
   'report.all-boards': 'Boards',
   'report.first-boards': 'Only the first {first} of {boards} boards are here.',
+  'report.elsewhere':
+    '{boards, plural, one {# more board of this stack is in another place, and is not counted here:} other {# more boards of this stack are in other places, and are not counted here:}} {boardTexts}.',
+  'report.board-at': '{boardCode} ({placeName})',
   'report.total': 'Total',
 
   'report.list.round-date': 'Date',

@@ -22,11 +22,12 @@ export const stackCall = {
     '{boards, plural, one {The probed board is} =2 {Both are} other {All # are}} too dry. Let {boards, plural, one {it} other {them}} take up moisture.',
   'stack-call.all.probe-again': 'Probe {boards, plural, one {the board} =2 {both} other {all #}} again.',
   'stack-call.some.keep-drying':
-    '{boards, plural, one {# of {probed} needs drying.} other {# of {probed} need drying.}}',
-  'stack-call.some.bring-in': 'Bring in {boards} of {probed}.',
-  'stack-call.some.add-place': 'No place is dry enough for {boards} of {probed} yet.',
-  'stack-call.some.too-dry': '{boards} of {probed} {boards, plural, one {is} other {are}} too dry.',
-  'stack-call.some.probe-again': 'Probe {boards} of {probed} again.',
+    '{boards, plural, one {# of {probed} probed boards needs drying.} other {# of {probed} probed boards need drying.}}',
+  'stack-call.some.bring-in': 'Bring in {boards} of {probed} probed boards.',
+  'stack-call.some.add-place': 'No place is dry enough for {boards} of {probed} probed boards yet.',
+  'stack-call.some.too-dry':
+    '{boards} of {probed} probed boards {boards, plural, one {is} other {are}} too dry.',
+  'stack-call.some.probe-again': 'Probe {boards} of {probed} boards again.',
   'stack-call.average':
     '{averaged, plural, one {{boardCode}: average {averagePct}.} other {Average of # boards: {averagePct}.}} Target {targetRange}.',
   'stack-call.average-read': 'Probed {probedRange}.',

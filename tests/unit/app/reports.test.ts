@@ -7,6 +7,7 @@ import { withYardOfTwo, yard } from './yard-of-two.ts';
 
 withYardOfTwo({ thicknessMm: 27 });
 
+const air = Array.from({ length: 12 }, () => ({ tempC: 15, rh: 0.6 }));
 const region = { locale: 'en-US', timeZone: 'America/Chicago' };
 const boardId = () => yard.boards[0]!.id;
 
@@ -143,6 +144,25 @@ test('a stack report and a list name every board', async () => {
   const list = await printed('list', yard.stack.id);
   for (const part of ['WAL-01', 'WAL-02', 'Spot 1', 'Wood temperature', 'Pins are sharp.'])
     expect(list.text).toContain(part);
+});
+
+test('a stack report names the boards that are in another place, and counts those read in part', async () => {
+  const loft = await yard.command('places.add', { name: 'Loft', kind: 'shop', air });
+  await yard.command('boards.move', {
+    boardIds: [yard.boards[1]!.id],
+    placeId: loft.id,
+    since: yard.now(),
+    isDayOnly: false,
+  });
+  const roundId = (await yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 })).id;
+  await aimAt(roundId, 0, 0);
+  await type(roundId, 8);
+  await yard.command('rounds.finish', { roundId });
+  const { text } = await printed('stack', yard.stack.id);
+  expect(text).toContain('0 of 1 probed, 1 partly');
+  expect(text).toContain(
+    '1 more board of this stack is in another place, and is not counted here: WAL-02 (Loft).',
+  );
 });
 
 test('a stack without boards has a report and a list', async () => {

@@ -59,7 +59,7 @@ describe("a stack's call", () => {
     expect(stackCallSchema.parse(made)).toEqual(made);
     expect(made?.call).toBe('bring-in');
     expect(sentences(figures)).toEqual([
-      'Bring in 5 of 8.',
+      'Bring in 5 of 8 probed boards.',
       'Average of 5 boards: 13.1%. Target 6–8%.',
       '3 to probe again.',
     ]);
@@ -80,7 +80,7 @@ describe("a stack's call", () => {
     expect(inEnglish(dueOfStack(figures)!.why)).toBe('9 boards are only partly probed. Probe them.');
     expect(sentences(figures)?.join(' ')).not.toMatch('partly');
     const again = { ...stack(12, { 'probe-again': 3 }), halfProbed: 9 };
-    expect(sentences(again)?.[0]).toBe('Probe 3 of 12 again.');
+    expect(sentences(again)?.[0]).toBe('Probe 3 of 12 boards again.');
   });
 
   test('boards that no place is dry enough for are not to be brought in anywhere', () => {
@@ -91,9 +91,9 @@ describe("a stack's call", () => {
       '9 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
     );
     const some = stack(9, { 'bring-in': 6, 'keep-drying': 3 }, { 'bring-in': 0, 'add-place': 6 });
-    expect(sentences(some)?.[0]).toBe('No place is dry enough for 6 of 9 yet.');
+    expect(sentences(some)?.[0]).toBe('No place is dry enough for 6 of 9 probed boards yet.');
     const others = stack(9, { 'bring-in': 9 }, { 'bring-in': 5, 'add-place': 4 });
-    expect(sentences(others)?.[0]).toBe('Bring in 5 of 9.');
+    expect(sentences(others)?.[0]).toBe('Bring in 5 of 9 probed boards.');
     expect(sentences(others)).toContain('No place is dry enough for 4 yet.');
   });
 
@@ -110,7 +110,7 @@ describe("a stack's call", () => {
     const figures = stack(9, { 'keep-drying': 5, 'bring-in': 1, ready: 2 });
     expect(callOnStack(figures)?.call).toBe('keep-drying');
     expect(sentences(figures)).toEqual([
-      '5 of 8 need drying.',
+      '5 of 8 probed boards need drying.',
       'Average of 8 boards: 13.1%. Target 6–8%.',
       '2 ready to use.',
       '1 not probed yet.',
@@ -144,7 +144,7 @@ describe("a stack's call", () => {
   test('one board alone is named, told of once, and so is the board of an average', () => {
     const figures = stack(4, { 'bring-in': 2, 'keep-drying': 1 }, { 'bring-in': 0, 'move-later': 1 });
     expect(sentences(figures)).toEqual([
-      'Bring in 2 of 3.',
+      'Bring in 2 of 3 probed boards.',
       'MAP-03 is unlikely to reach the target where it is. Let it dry to 20%, core to 25%. Then move it to drier air.',
       'Average of 3 boards: 13.1%. Target 6–8%.',
       '1 not probed yet.',

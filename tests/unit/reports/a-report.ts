@@ -116,6 +116,7 @@ export const aStackReport = (more: Partial<StackReport> = {}): StackReport => {
     stack: aStack({ boards: boards.length }),
     endUse,
     boards,
+    elsewhere: [],
     plan: null,
     tally: {
       rows: [

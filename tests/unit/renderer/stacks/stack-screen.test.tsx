@@ -917,7 +917,7 @@ describe('What to do with a stack', () => {
           nextReady: { when, placeName: 'Bench room' },
         }),
     });
-    expect(await screen.findByText('Bring in 5 of 8.')).toBeTruthy();
+    expect(await screen.findByText('Bring in 5 of 8 probed boards.')).toBeTruthy();
     expect(screen.getByText('5 boards are unlikely to reach the target where they are.')).toBeTruthy();
     expect(
       screen.getByText('3 to probe again. If moved to Bench room, next likely ready Jan 18, 2090.'),
