@@ -24,8 +24,7 @@ export const round = {
   'round-start.meter-live-by-press':
     '{kind, select, simulated {Das simulierte Messgerät ist verbunden. Seine Werte sind erfunden.} other {Das Messgerät ist verbunden.}} Wenn die Messrunde läuft, stechen Sie die Spitzen ein. Mit der Leertaste speichern Sie den Messwert.',
   'round-start.typed': 'Geben Sie die Messwerte eines früheren Tages ein.',
-  'round-start.no-meter':
-    'Kein Messgerät ist verbunden. Geben Sie die Messwerte ein, oder verbinden Sie jederzeit ein Messgerät.',
+  'round-start.no-meter': 'Geben Sie die Messwerte Ihres Messgeräts ein, oder verbinden Sie jederzeit eines.',
   'round-start.other-date': 'Datum ändern',
   'round-start.date': 'Tag der Messung',
   'round-start.date-hint': 'Leer heißt heute.',

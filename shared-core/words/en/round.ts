@@ -21,7 +21,7 @@ export const round = {
   'round-start.meter-live-by-press':
     '{kind, select, simulated {The simulated meter is live. Its values are made up.} other {The meter is live.}} Once the round has started, push the pins in. Press Space to save the reading.',
   'round-start.typed': 'Type the readings of an earlier day.',
-  'round-start.no-meter': 'No meter is live. Type the readings, or connect a meter at any time.',
+  'round-start.no-meter': 'Type the readings of your meter, or connect one at any time.',
   'round-start.other-date': 'Change the date',
   'round-start.date': 'Day the readings were taken',
   'round-start.date-hint': 'Blank means today.',

@@ -111,8 +111,10 @@ test('the place that was asked for is chosen once a list is there that has it', 
 test('a live meter that another window uses is said, and can be used here', async () => {
   const { machine, user } = await open([aStack(1)]);
   machine.answers['meter.hold'] = () => aLiveMeter();
+  // A meter that is read by eye is one, too: its round is typed.
+  expect(screen.getByText('Type the readings of your meter, or connect one at any time.')).toBeTruthy();
   act(() => showMeter(aLiveMeter({ heldBy: 'another-window' })));
-  expect(screen.queryByText(/No meter is live/)).toBeNull();
+  expect(screen.queryByText(/^Type the readings/)).toBeNull();
   await user.click(screen.getByRole('button', { name: 'Use it here' }));
   expect(screen.getByText(/The meter is live/)).toBeTruthy();
 });
