@@ -160,7 +160,7 @@ export function createApp({
   const backupThread: BackupThread = createOwnThread(threads.backup);
   const shortBackupThread: BackupThread = createOwnThread(threads.backup);
   const backupFolder = createBackupFolder(dataDir, shortBackupThread, diskAnswerMs);
-  const backups = createBackups(backupFolder, backupThread, {
+  const backups = createBackups(backupFolder, backupThread, shortBackupThread, {
     now,
     reportFault,
     changed,

@@ -2,6 +2,7 @@ import { setPriority } from 'node:os';
 import { type MessagePort, Worker } from 'node:worker_threads';
 import { Refusal } from '../../shared-core/contract/answer.ts';
 import { message } from '../../shared-core/words/message.ts';
+import { createTurns } from './turns.ts';
 
 /** Told by a thread of how much it has done. */
 type Tell = (done: number, total: number) => void;
@@ -30,7 +31,7 @@ interface Waiting<Answer> {
   tell: Tell;
   resolve: (answer: Answer) => void;
   reject: (error: Error) => void;
-  /** Of a thread that is ready: gives it up. */
+  /** From when the thread began with it: gives the thread up. */
   limit: NodeJS.Timeout | undefined;
   limitMs: number | undefined;
 }
@@ -40,11 +41,11 @@ interface Asked<Question> {
   question: Question;
 }
 type Reply<Answer> =
+  /** Neither what a computer takes to load the thread nor what was asked before counts for a limit. */
+  | { id: number; begun: true }
   | { id: number; answer: Answer }
   | { id: number; fault: string }
   | { id: number; done: number; total: number };
-/** Told once: the time that a computer takes to load the thread counts for no limit. */
-const READY = 'ready';
 
 /**
  * Asks another thread, so that nothing else waits for what takes long to work out. The thread is started with the
@@ -54,7 +55,6 @@ const READY = 'ready';
  */
 export function createOwnThread<Question, Answer>(script: string) {
   let worker: Worker | null = null;
-  let isReady = false;
   /** Settled once the thread has loaded, or failed to. */
   let loaded: Promise<unknown> = Promise.resolve();
   let nextId = 1;
@@ -63,21 +63,18 @@ export function createOwnThread<Question, Answer>(script: string) {
   function start(): Worker {
     const started = new Worker(script);
     started.unref();
-    isReady = false;
     loaded = new Promise<void>((resolve) => {
       for (const event of ['message', 'error', 'exit']) started.once(event, () => resolve());
     });
-    started.on('message', (reply: Reply<Answer> | typeof READY) => {
+    started.on('message', (reply: Reply<Answer>) => {
       if (worker !== started) return;
-      if (reply === READY) {
-        isReady = true;
-        for (const asker of waiting.values()) asker.limit = limitOf(asker.limitMs);
+      const asker = waiting.get(reply.id);
+      if ('begun' in reply) {
+        if (asker) asker.limit = limitOf(asker.limitMs);
         return;
       }
-      const asker = waiting.get(reply.id);
-      // Whoever waits behind it waited for its turn so far.
-      for (const { limit } of waiting.values()) limit?.refresh();
       if ('done' in reply) {
+        asker?.limit?.refresh();
         asker?.tell(reply.done, reply.total);
         return;
       }
@@ -116,13 +113,12 @@ export function createOwnThread<Question, Answer>(script: string) {
   }
 
   return {
-    /** @param limitMs  after how long without a sign of life the thread is given up: `NoAnswer` */
+    /** @param limitMs  after how long at this without a sign of life the thread is given up: `NoAnswer` */
     ask: (question: Question, tell: Tell = () => undefined, limitMs?: number): Promise<Answer> => {
       worker ??= start();
       const id = nextId++;
       return new Promise((resolve, reject) => {
-        const limit = isReady ? limitOf(limitMs) : undefined;
-        waiting.set(id, { tell, resolve, reject, limit, limitMs });
+        waiting.set(id, { tell, resolve, reject, limit: undefined, limitMs });
         worker?.postMessage({ id, question } satisfies Asked<Question>);
       });
     },
@@ -158,7 +154,10 @@ export type OwnThread<Question, Answer> = ReturnType<typeof createOwnThread<Ques
 /** Below everything that a person waits for at the next frame: what the meter shows, and what is saved. */
 const NICENESS = 5;
 
-/** The thread's side: answers every question that is asked of it; one that throws fails alone. */
+/**
+ * The thread's side: answers every question that is asked of it, one after the other, so that the limit of one never runs
+ * out over another. One that throws fails alone.
+ */
 export function answerQuestions<Question, Answer>(
   port: MessagePort | null,
   answer: (question: Question, tell: Tell) => Answer | Promise<Answer>,
@@ -166,15 +165,16 @@ export function answerQuestions<Question, Answer>(
   if (port === null) return;
   // On Linux a thread has its own priority. Elsewhere this would be the whole program's.
   if (process.platform === 'linux') setPriority(0, NICENESS);
-  port.on('message', async ({ id, question }: Asked<Question>) => {
-    let reply: Reply<Answer>;
+  const { inTurn } = createTurns();
+  port.on('message', ({ id, question }: Asked<Question>) => inTurn(() => reply(port, id, question)));
+
+  async function reply(to: MessagePort, id: number, question: Question): Promise<void> {
+    const send = (what: Reply<Answer>): void => to.postMessage(what);
+    send({ id, begun: true });
     try {
-      const tell: Tell = (done, total) => port.postMessage({ id, done, total });
-      reply = { id, answer: await answer(question, tell) };
+      send({ id, answer: await answer(question, (done, total) => send({ id, done, total })) });
     } catch (error) {
-      reply = { id, fault: error instanceof Error ? error.message : String(error) };
+      send({ id, fault: error instanceof Error ? error.message : String(error) });
     }
-    port.postMessage(reply);
-  });
-  port.postMessage(READY);
+  }
 }

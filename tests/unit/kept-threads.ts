@@ -19,7 +19,8 @@ vi.mock('node:worker_threads', async (importOriginal) => {
     const post = worker.postMessage.bind(worker);
     const end = worker.terminate.bind(worker);
     const hear = (reply: unknown) => {
-      if (typeof reply === 'object' && reply !== null && !('done' in reply)) unanswered--;
+      if (typeof reply === 'object' && reply !== null && ('answer' in reply || 'fault' in reply))
+        unanswered--;
     };
     worker.on('message', hear);
     return Object.assign(worker, {
@@ -37,18 +38,11 @@ vi.mock('node:worker_threads', async (importOriginal) => {
     });
   }
 
-  /** Says that it is ready once whoever takes it listens. */
-  function again(worker: Worker): Worker {
-    void Promise.resolve().then(() => worker.emit('message', 'ready'));
-    return worker;
-  }
-
   return {
     ...original,
     Worker: function KeptWorker(script: string) {
       if (!scripts.has(script)) return new original.Worker(script);
-      const worker = idle.get(script)?.pop();
-      return worker === undefined ? start(script) : again(worker);
+      return idle.get(script)?.pop() ?? start(script);
     },
   };
 });

@@ -79,6 +79,27 @@ const backupTasks = {
     return null;
   },
 
+  /** What is in these backups, the newest first. */
+  list: async ({ backups, own }: { backups: BackupFile[]; own: OwnYard }): Promise<Backup[]> => {
+    const found = [...backups].sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
+    return Promise.all(
+      found.map(async ({ file, at, why, yardId }) => {
+        const contents = await withChosenYard(file, (readable) => contentsIn(readable, false)).catch(
+          () => null,
+        );
+        return {
+          file,
+          at,
+          why,
+          sizeBytes: sizeOf(file),
+          contents,
+          isOfOtherYard: isOfOther(yardId, own.backupId),
+          isOfPresent: own.uuid !== null && contents?.uuid === own.uuid,
+        };
+      }),
+    );
+  },
+
   copyTarget: async ({ typed, dataDir }: { typed: string; dataDir: string }) => copyTarget(typed, dataDir),
 
   chosenFile: async ({ typed, openYard }: { typed: string; openYard: string }) => chosenFile(typed, openYard),
@@ -121,27 +142,6 @@ const backupTasks = {
   complete: async ({ yardFile, told }: CompletedRestore): Promise<null> => {
     completeRestore(yardFile, told);
     return null;
-  },
-
-  /** What is in these backups, the newest first. */
-  list: async ({ backups, own }: { backups: BackupFile[]; own: OwnYard }): Promise<Backup[]> => {
-    const found = [...backups].sort((a, b) => b.number - a.number || (a.at < b.at ? 1 : -1));
-    return Promise.all(
-      found.map(async ({ file, at, why, yardId }) => {
-        const contents = await withChosenYard(file, (readable) => contentsIn(readable, false)).catch(
-          () => null,
-        );
-        return {
-          file,
-          at,
-          why,
-          sizeBytes: sizeOf(file),
-          contents,
-          isOfOtherYard: isOfOther(yardId, own.backupId),
-          isOfPresent: own.uuid !== null && contents?.uuid === own.uuid,
-        };
-      }),
-    );
   },
 
   /** When the newest backup was made that has these readings of a yard as they were saved, UTC; null where none has. */

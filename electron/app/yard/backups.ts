@@ -32,6 +32,8 @@ export interface YardToBackUp {
 export function createBackups(
   folder: BackupFolder,
   thread: BackupThread,
+  /** Nobody who looks at backups waits for one that is being made. */
+  shortThread: BackupThread,
   {
     now,
     reportFault,
@@ -146,7 +148,7 @@ export function createBackups(
       clearLeft(folder.usual, yardIds);
       const { elsewhere: chosen } = await folder.places();
       if (chosen === null) return;
-      await askBackup(thread, 'clear', { folder: chosen, yardIds: [yard.backupId] }, patienceFor(0));
+      await askBackup(shortThread, 'clear', { folder: chosen, yardIds: [yard.backupId] }, patienceFor(0));
     }).catch((error) => {
       // The next backup to that folder says that its disk is not responding.
       if (!(error instanceof Refusal)) reportFault(error);
@@ -219,7 +221,7 @@ export function createBackups(
         const yard = yardToBackUp();
         const backupId = yard?.backupId ?? folder.backupId();
         const uuid = yard?.uuid ?? folder.lastYard()?.uuid ?? null;
-        return askBackup(thread, 'list', { backups, own: { backupId, uuid } }, patienceFor(0));
+        return askBackup(shortThread, 'list', { backups, own: { backupId, uuid } }, patienceFor(0));
       },
     } satisfies Partial<Queries>,
     commands: {

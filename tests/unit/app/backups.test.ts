@@ -50,7 +50,7 @@ const backupsMade = (count: number, folder = usual()) =>
 
 test('a finished round is backed up: one checked file that only its user can read, with all that was acknowledged', async () => {
   await finishRound();
-  await expect.poll(() => yard.query('backups.list', {}), { timeout: 15_000 }).toHaveLength(1);
+  await backupsMade(1);
   const [backup] = await yard.query('backups.list', {});
   expect(backup).toMatchObject({
     why: 'round',

@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import {
   createOwnThread,
@@ -11,6 +12,8 @@ import {
   type OwnThread,
 } from '../../../electron/app/own-thread.ts';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
+
+const ownThread = pathToFileURL(join(import.meta.dirname, '../../../electron/app/own-thread.ts')).href;
 
 let folder: string;
 let thread: OwnThread<string, string>;
@@ -22,9 +25,18 @@ beforeEach(() => {
     script,
     `import { parentPort } from 'node:worker_threads';
      import { readFileSync } from 'node:fs';
-     parentPort.postMessage('ready');
-     parentPort.on('message', ({ id, question }) =>
-       parentPort.postMessage({ id, answer: question === 'hello' ? 'hello' : readFileSync(question, 'utf8') }));`,
+     import { setTimeout } from 'node:timers/promises';
+     import { answerQuestions } from ${JSON.stringify(ownThread)};
+     const wait = (ms) => Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
+     answerQuestions(parentPort, async (question) => {
+       if (question === 'hello') return 'hello';
+       if (question === 'long') {
+         await setTimeout(1);
+         wait(600);
+         return 'done';
+       }
+       return readFileSync(question, 'utf8');
+     });`,
   );
   thread = createOwnThread(script);
 });
@@ -48,6 +60,14 @@ test('is given up after its limit, with whoever waits behind it; the next questi
   expect(hasStuckThread()).toBe(false);
 });
 
+test('what waits for its turn behind long work is not given up for that, and ends nothing', async () => {
+  expect(await thread.ask('hello')).toBe('hello');
+  const long = thread.ask('long', undefined, 5000);
+  // The thread may be at it before it blocks: the long work waits once.
+  const short = thread.ask('hello', undefined, 300);
+  expect(await Promise.all([long, short])).toEqual(['done', 'hello']);
+});
+
 test('one that answers in time is not given up, however many ask after it', async () => {
   const answers = await Promise.all(Array.from({ length: 50 }, () => thread.ask('hello', undefined, 5000)));
   expect(new Set(answers)).toEqual(new Set(['hello']));
@@ -63,7 +83,7 @@ test('one that is closed while it loads is ended once it has loaded', async () =
      import { writeFileSync } from 'node:fs';
      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 300);
      writeFileSync(${JSON.stringify(loaded)}, '');
-     parentPort.postMessage('ready');`,
+     parentPort.on('message', ({ id }) => parentPort.postMessage({ id, begun: true }));`,
   );
   const loading = createOwnThread<string, string>(script);
   const asked = loading.ask('hello').catch((error) => error);

@@ -27,7 +27,7 @@ const thread: BackupThread = {
 };
 
 function start() {
-  return createBackups(createBackupFolder(dataDir, thread, 1000), thread, {
+  return createBackups(createBackupFolder(dataDir, thread, 1000), thread, thread, {
     now: () => '2026-11-26T08:00:00.000Z',
     reportFault: (error) => expect(error).toBeUndefined(),
     changed: () => undefined,
