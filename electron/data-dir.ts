@@ -1,6 +1,6 @@
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { keepFolderPrivate } from './store/private-files.ts';
+import { keepPrivate } from './store/private-files.ts';
 
 /**
  * Where yard files live: the same for Electron and for the loopback host, so that one machine has one yard.
@@ -12,7 +12,7 @@ export function dataDir(): string {
   // Whole from here on: the folder that this process was started in may be another one next time.
   if (chosen) return resolve(chosen.replace(/^~(?=$|[\\/])/, homedir()));
   const own = ownFolder();
-  keepFolderPrivate(own);
+  keepPrivate(own);
   return own;
 }
 

@@ -12,6 +12,7 @@ export interface Undone {
 const disturbances = [
   { codes: ['SQLITE_BUSY', 'SQLITE_LOCKED'], says: 'refusal.file-in-use' },
   { codes: ['SQLITE_FULL', 'SQLITE_IOERR'], says: 'refusal.disk-failed' },
+  { codes: ['SQLITE_READONLY', 'SQLITE_CANTOPEN'], says: 'refusal.yard-read-only' },
 ] as const;
 
 /** Which sentence says which outside cause failed; undefined where the error has none. */

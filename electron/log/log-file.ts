@@ -27,13 +27,18 @@ export function createLog(dataDir: string, clock: () => Date = () => new Date())
     }
   }
 
+  /** What happened last is not in it. */
+  let isLastLost = false;
+
   function note(what: string, error?: unknown): void {
     try {
       const entry = `${clock().toISOString()} ${what}${error === undefined ? '' : ` ${faultText(error)}`}\n`;
       mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
       if (sizeOf(file) + Buffer.byteLength(entry) > LOG_LIMITS.fileBytes) rotate();
       appendFileSync(file, entry, { mode: 0o600 });
+      isLastLost = false;
     } catch {
+      isLastLost = true;
       console.error(what, error);
     }
   }
@@ -45,6 +50,8 @@ export function createLog(dataDir: string, clock: () => Date = () => new Date())
     note,
     /** Writes a fault of ours. */
     fault: (error: unknown): void => note('fault:', error),
+    /** Whether what happened last could not be written, and was printed instead. */
+    isLastLost: (): boolean => isLastLost,
     /** What was written last, oldest first. */
     newest: (): string => {
       const text = textOf(older(1)) + textOf(file);

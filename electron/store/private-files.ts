@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 // On Windows these lie in the user's profile, which other users cannot read; modes mean nothing there.
 const FOLDER_MODE = 0o700;
 const FILE_MODE = 0o600;
+const OWNERS = 0o700;
 const OTHERS = 0o077;
 
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
@@ -35,16 +36,25 @@ export function makePrivateFile(file: string): void {
     closeSync(openSync(file, 'wx', FILE_MODE));
     chmodSync(file, FILE_MODE);
   }
-  keepFilePrivate(file);
+  keepPrivate(file);
 }
 
-/** Takes from other users what they may do with a file of this user's, if it is there. */
-export const keepFilePrivate = (file: string): void => keepPrivate(file, FILE_MODE);
-
-/** Takes from other users what they may do in a folder of this user's, if it is there. */
-export const keepFolderPrivate = (folder: string): void => keepPrivate(folder, FOLDER_MODE);
-
-function keepPrivate(path: string, mode: number): void {
+/**
+ * Takes from other users what they may do with a file or in a folder of this user's, if it is there. What this user may not
+ * do stays so: who made a yard read-only meant it.
+ */
+export function keepPrivate(path: string): void {
   const found = statSync(path, { throwIfNoEntry: false });
-  if (found && found.uid === process.getuid?.() && (found.mode & OTHERS) !== 0) chmodSync(path, mode);
+  if (found && found.uid === process.getuid?.() && (found.mode & OTHERS) !== 0) {
+    chmodSync(path, found.mode & OWNERS);
+  }
+}
+
+/**
+ * SQLite gives the files beside a yard the mode that this has. Those that a kill left keep it, also where the yard's is
+ * another by now: it could then not be opened.
+ */
+export function giveModeOf(file: string, beside: string): void {
+  const found = statSync(beside, { throwIfNoEntry: false });
+  if (found && found.uid === process.getuid?.()) chmodSync(beside, statSync(file).mode & OWNERS);
 }

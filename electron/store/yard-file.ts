@@ -6,7 +6,7 @@ import { type Message, message } from '../../shared-core/words/message.ts';
 import { recordChanges } from './change-triggers.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { type Migration, migrations } from './migrations.ts';
-import { keepFilePrivate, makePrivateFile, makePrivateFolder } from './private-files.ts';
+import { giveModeOf, makePrivateFile, makePrivateFolder } from './private-files.ts';
 import { canRepair, repairSchema, schemaFaults } from './schema-repair.ts';
 import { repairWal, type WalState } from './wal-repair.ts';
 import { APPLICATION_ID, identify } from './yard-identity.ts';
@@ -44,9 +44,8 @@ export function openYardFile(
     makePrivateFolder(dirname(file));
     refuseNotOurs(file);
     for (const suffix of ['-wal', '-shm']) refuseTaken(file + suffix, file);
-    // SQLite gives the files beside it the same mode.
     makePrivateFile(file);
-    for (const suffix of ['-wal', '-shm']) keepFilePrivate(file + suffix);
+    for (const suffix of ['-wal', '-shm']) giveModeOf(file, file + suffix);
     // Before SQLite opens the file: it drops what follows a bad place in the WAL.
     const wal = repairWal(file);
     if (wal.kind === 'cut') {

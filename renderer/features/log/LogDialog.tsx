@@ -5,15 +5,26 @@ import { useWords } from '../../words.ts';
 import css from './log.module.css';
 
 /** The newest part of the fault log, which a person can read, or save to send it to somebody. */
-export function LogDialog({ file, text, onClose }: { file: string; text: string; onClose: () => void }) {
+export function LogDialog({
+  file,
+  text,
+  isWritten,
+  onClose,
+}: {
+  file: string;
+  text: string;
+  isWritten: boolean;
+  onClose: () => void;
+}) {
   const { say } = useWords();
   return (
     <Dialog title={say('log.title')} onClose={onClose}>
       <p className="file" translate="no">
         {file}
       </p>
+      {!isWritten && <p>{say('log.not-written')}</p>}
       {text === '' ? (
-        <p>{say('log.empty')}</p>
+        isWritten && <p>{say('log.empty')}</p>
       ) : (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: only what has the focus scrolls by keys.
         <section className={css.text} aria-label={say('log.newest')} tabIndex={0} translate="no">

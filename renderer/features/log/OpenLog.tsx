@@ -23,9 +23,7 @@ export function OpenLog({ kind }: { kind?: 'quiet' }) {
       <Button kind={kind} onClick={open}>
         {say('log.open')}
       </Button>
-      {shown?.text != null && (
-        <LogDialog file={shown.file} text={shown.text} onClose={() => setShown(null)} />
-      )}
+      {shown?.text != null && <LogDialog {...shown} text={shown.text} onClose={() => setShown(null)} />}
     </>
   );
 }

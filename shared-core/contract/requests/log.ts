@@ -10,6 +10,8 @@ export const logRequests = {
         file: z.string(),
         /** The newest part of it, for the window to show; null where the computer opened the file. */
         text: z.string().nullable(),
+        /** False where what happened last could not be written. */
+        isWritten: z.boolean(),
       }),
       topics: () => [],
     }),

@@ -8,5 +8,7 @@ export const log = {
   'log.opened': 'Fehlerbericht geöffnet.',
   'log.newest': 'Neueste Fehler',
   'log.empty': 'Bisher ist nichts schiefgegangen.',
+  'log.not-written':
+    'Der Fehlerbericht lässt sich nicht schreiben. Erlauben Sie das Schreiben in seinen Ordner, oder schaffen Sie Platz auf der Festplatte.',
   'log.save': 'Fehlerbericht speichern',
 } satisfies Record<keyof typeof english, string>;

@@ -73,6 +73,8 @@ export const refusals = {
   'refusal.file-in-use':
     'Ein anderes Programm benutzt die Datei des Holzplatzes. {undone} Schließen Sie dieses Programm. {again}',
   'refusal.disk-failed': 'Die Festplatte ist voll oder fällt aus. {undone} Schaffen Sie Platz. {again}',
+  'refusal.yard-read-only':
+    'Pintally darf nicht in die Datei des Holzplatzes oder ihren Ordner schreiben. {undone} Erlauben Sie das, und starten Sie Pintally neu. {again}',
   'refusal.unexpected':
     'Etwas ist schiefgegangen. {undone} Starten Sie Pintally neu. {again} Den Fehlerbericht finden Sie in den Einstellungen.',
   'refusal.undone': 'Nichts wurde gespeichert. Frühere Messwerte sind sicher.',

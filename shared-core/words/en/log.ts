@@ -7,5 +7,7 @@ export const log = {
   'log.opened': 'Error report opened.',
   'log.newest': 'Newest errors',
   'log.empty': 'Nothing has gone wrong yet.',
+  'log.not-written':
+    'The error report cannot be written. Allow writing to its folder, or make room on the disk.',
   'log.save': 'Save the error report',
 } as const;

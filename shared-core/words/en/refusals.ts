@@ -65,6 +65,8 @@ export const refusals = {
   // What is wrong around us; each says what was not done, and what to do once it is right again.
   'refusal.file-in-use': 'Another program is using the yard file. {undone} Close that program. {again}',
   'refusal.disk-failed': 'The disk is full or failing. {undone} Make room. {again}',
+  'refusal.yard-read-only':
+    'Pintally may not write to the yard file or its folder. {undone} Allow writing there, and restart Pintally. {again}',
   'refusal.unexpected':
     'Something went wrong. {undone} Restart Pintally. {again} Settings has the error report.',
   'refusal.undone': 'Nothing was saved. Earlier readings are safe.',

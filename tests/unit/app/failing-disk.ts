@@ -9,7 +9,7 @@ interface Statement {
 
 /** How a write fails: `done` where it reached the file all the same. */
 export interface Failure {
-  code: 'SQLITE_FULL' | 'SQLITE_IOERR_FSYNC';
+  code: 'SQLITE_FULL' | 'SQLITE_IOERR_FSYNC' | 'SQLITE_READONLY';
   isDone?: boolean;
 }
 

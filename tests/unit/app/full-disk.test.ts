@@ -143,6 +143,19 @@ describe('on a disk that is full after so many writes', () => {
   });
 });
 
+test('a yard file that Pintally may not write to is named as that, and nothing is lost', async () => {
+  const roundId = await begin();
+  await upToDate();
+  const raw = 12;
+  failWrites({ code: 'SQLITE_READONLY' });
+  const answer = await yard.answer('rounds.saveTyped', { ...(await aimedSpot(roundId)), raw });
+  letWrite();
+  expect(!answer.ok && say(answer.problem)).toBe(
+    'Pintally may not write to the yard file or its folder. Nothing was saved. Earlier readings are safe. Allow writing there, and restart Pintally. Then try again.',
+  );
+  expect(rawOnDisk()).toEqual([]);
+});
+
 describe('a disk that fails while a reading is committed', () => {
   const spot = async (roundId: number) => ({ ...(await aimedSpot(roundId)), raw: 12.5 });
 

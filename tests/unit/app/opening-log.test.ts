@@ -1,7 +1,7 @@
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterEach, expect, test } from 'vitest';
+import { dirname, join } from 'node:path';
+import { afterEach, expect, test, vi } from 'vitest';
 import { type App, type AppOptions, createApp } from '../../../electron/app/app.ts';
 import { threadSources } from '../../../electron/app/thread-files.ts';
 import { NoLink } from '../../../electron/meter/no-link.ts';
@@ -44,11 +44,21 @@ test('where the computer opens the error report, the window need not', async () 
   const opened: string[] = [];
   const openFile = async (path: string) => opened.push(path) > 0;
   const { file, ask: answerOf } = ask({ openFile });
-  expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: null } });
+  expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: null, isWritten: true } });
   expect(opened).toEqual([file]);
 });
 
 test('the window shows the error report where the computer has no program for it', async () => {
   const { file, ask: answerOf } = ask({ openFile: async () => false });
-  expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: '' } });
+  expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: '', isWritten: true } });
+});
+
+test('an error report that cannot be written says so, and nothing opens a file that is not there', async () => {
+  vi.spyOn(console, 'error').mockImplementation(() => undefined);
+  const opened: string[] = [];
+  const { file, ask: answerOf } = ask({ openFile: async (path) => opened.push(path) > 0 });
+  writeFileSync(dirname(file), 'a file where the folder should be');
+  await answerOf('meter.simulate');
+  expect(await answerOf('log.open')).toEqual({ ok: true, output: { file, text: '', isWritten: false } });
+  expect(opened).toEqual([]);
 });

@@ -89,4 +89,5 @@ test('a log that cannot be written causes no other fault', () => {
   expect(String(printed.mock.lastCall)).toContain('the disk is full');
   expect(log.newest()).toBe('');
   expect(existsSync(log.file)).toBe(false);
+  expect(log.isLastLost()).toBe(true);
 });

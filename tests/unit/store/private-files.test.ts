@@ -53,6 +53,21 @@ test('files of an earlier Pintally are closed to others when the yard is opened;
   expect(modeOf(parent)).toBe('755');
 });
 
+test('a yard file that its user made read-only stays so, and is closed to others', () => {
+  openAndWrite();
+  open.pop()?.close();
+  chmodSync(file, 0o444);
+  open.push(openYardFile(file).db);
+  expect(modeOf(file)).toBe('400');
+});
+
+test('what a read-only yard left beside it can be written to once the yard can', () => {
+  openAndWrite();
+  for (const suffix of ['-wal', '-shm']) chmodSync(file + suffix, 0o400);
+  openAndWrite();
+  for (const suffix of ['-wal', '-shm']) expect(modeOf(file + suffix)).toBe('600');
+});
+
 test('the folder of an earlier Pintally is closed to others, and a folder that the person chose is not', () => {
   vi.stubEnv('XDG_DATA_HOME', parent);
   vi.stubEnv('PINTALLY_DATA', '');

@@ -117,7 +117,11 @@ describe('Settings', () => {
   });
 
   test('the error report is shown over the screen where the computer opens no files, and can be saved', async () => {
-    const log = { file: '/data/logs/pintally.log', text: '2026-11-26T08:00:00.000Z fault: RangeError\n' };
+    const log = {
+      file: '/data/logs/pintally.log',
+      text: '2026-11-26T08:00:00.000Z fault: RangeError\n',
+      isWritten: true,
+    };
     const { user } = open({ 'log.open': () => log });
     await user.click(screen.getByRole('button', { name: 'Open the error report' }));
     const dialog = await screen.findByRole('dialog', { name: 'Error report' });
@@ -127,9 +131,16 @@ describe('Settings', () => {
     await expectNoBarriers();
   });
 
+  test('an error report that cannot be written says that, and not that nothing has gone wrong', async () => {
+    const { user } = open({ 'log.open': () => ({ file: '/pintally.log', text: '', isWritten: false }) });
+    await user.click(screen.getByRole('button', { name: 'Open the error report' }));
+    expect(await screen.findByText(/^The error report cannot be written\./)).toBeTruthy();
+    expect(screen.queryByText('Nothing has gone wrong yet.')).toBeNull();
+  });
+
   test('an empty error report says so, and one that the computer opened is not shown twice', async () => {
     let text: string | null = '';
-    const { user } = open({ 'log.open': () => ({ file: '/pintally.log', text }) });
+    const { user } = open({ 'log.open': () => ({ file: '/pintally.log', text, isWritten: true }) });
     await user.click(screen.getByRole('button', { name: 'Open the error report' }));
     expect(await screen.findByText('Nothing has gone wrong yet.')).toBeTruthy();
     expect(screen.queryByRole('button', { name: 'Save the error report' })).toBeNull();
