@@ -52,6 +52,7 @@ export async function serveLoopback(built: string): Promise<void> {
   process.once('exit', () => removePage());
 
   isStarted = true;
+  let isRefusalPrinted = false;
   saveLink();
   host.opened.follow(() => {
     removePage();
@@ -69,12 +70,18 @@ export async function serveLoopback(built: string): Promise<void> {
   );
   offerStartPage();
 
-  /** For the next start. Another host that serves this folder is left what it saved. */
+  /** For the next start. Another host that serves this folder is left what it saved, also where both began at once. */
   function saveLink(): void {
+    if (!isOnlyHost || pintally.isYardTaken()) return;
     try {
-      if (isOnlyHost) saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
-    } catch (error) {
-      log.fault(error);
+      saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
+    } catch {
+      // The fault log is in the same folder.
+      if (isRefusalPrinted) return;
+      isRefusalPrinted = true;
+      console.error(
+        `Pintally cannot write to ${folder}. Check that you may write there, and that the disk is not full.`,
+      );
     }
   }
 

@@ -458,6 +458,8 @@ export function createApp({
   );
 
   return {
+    /** Whether another Pintally, or another program, has the yard. */
+    isYardTaken: yards.isTaken,
     /**
      * A window is there. Its id stays the same as long as it is open, also where it connects again.
      * @param emit  how it is sent events

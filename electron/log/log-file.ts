@@ -1,5 +1,6 @@
-import { appendFileSync, mkdirSync, readFileSync, renameSync, statSync } from 'node:fs';
+import { appendFileSync, readFileSync, renameSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { makePrivateFolder } from '../store/private-files.ts';
 import { faultText } from './fault-text.ts';
 
 /** How large one file of the fault log may become, bytes, and how many there are. */
@@ -33,13 +34,13 @@ export function createLog(dataDir: string, clock: () => Date = () => new Date())
   function note(what: string, error?: unknown): void {
     try {
       const entry = `${clock().toISOString()} ${what}${error === undefined ? '' : ` ${faultText(error)}`}\n`;
-      mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+      makePrivateFolder(dirname(file));
       if (sizeOf(file) + Buffer.byteLength(entry) > LOG_LIMITS.fileBytes) rotate();
       appendFileSync(file, entry, { mode: 0o600 });
       isLastLost = false;
     } catch {
       isLastLost = true;
-      console.error(what, error);
+      console.error(what, ...(error === undefined ? [] : [error]));
     }
   }
 

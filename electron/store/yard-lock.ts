@@ -132,7 +132,8 @@ function refuseSecondName(file: string): void {
   }
 }
 
-const isOwned = ({ problem }: YardFileProblem): boolean =>
+/** Whether the problem of a yard is that another Pintally, or another program, has it. */
+export const isOwned = ({ problem }: YardFileProblem): boolean =>
   problem.code === 'refusal.yard-owned' || problem.code === 'refusal.yard-in-use';
 
 function writeOwner(ownerFile: string, now: string): void {

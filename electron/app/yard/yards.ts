@@ -6,7 +6,7 @@ import { type Message, message } from '../../../shared-core/words/message.ts';
 import { picturesBeside } from '../../store/picture-files.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { asProblem, damagedFile, isDamage } from '../../store/yard-file.ts';
-import { lockYard } from '../../store/yard-lock.ts';
+import { isOwned, lockYard } from '../../store/yard-lock.ts';
 import type { YardToBackUp } from './backups.ts';
 import type { CheckThread } from './check-thread.ts';
 import { close, release, stopFor } from './closing.ts';
@@ -51,6 +51,7 @@ export function createYards(
     reader: (): YardReader => current().reader,
     uuid: openUuid,
     kind: (): YardInfo['kind'] => held.kind,
+    isTaken: (): boolean => held.problem !== null && isOwned(held.problem),
     info: (): YardInfo => {
       const boards = countBoards(held);
       return {
