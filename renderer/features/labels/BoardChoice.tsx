@@ -1,11 +1,16 @@
 import { useDeferredValue, useState } from 'react';
-import { type LabelBoard, MOST_LABELS } from '../../../shared-core/contract/requests/labels.ts';
+import {
+  type LabelBoard,
+  labelFilterSchema,
+  MOST_LABELS,
+} from '../../../shared-core/contract/requests/labels.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Select, TextField } from '../../form/Field.tsx';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Await } from '../../ui/Await.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { callsInOrder } from '../../ui/CallBadge.tsx';
+import { CallFilter } from '../../ui/CallFilter.tsx';
 import { DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState, Sheet } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
@@ -16,12 +21,23 @@ interface Chosen {
   onChosen: (boardIds: readonly number[]) => void;
 }
 
+const allCalls = { value: 'all', filter: null } as const;
+/** What a large yard is narrowed to, as it is shown and asked for: its groups are made of the first boards alone. */
+const ofCalls = [allCalls, ...labelFilterSchema.options.map((call) => ({ value: call, filter: call }))];
+const counts = Object.fromEntries(ofCalls.map(({ value }) => [value, null]));
+
 /** Which boards get a label. What was chosen stays so while another stack or a search is shown. */
 export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: number | null }) {
   const [stackId, setStackId] = useState(first);
   const [search, setSearch] = useState('');
   const stacks = useQuery('stacks.list', {});
-  const found = useQuery('labels.boards', { stackId, search: useDeferredValue(search.trim()) });
+  const [{ value: call, filter }, setCall] = useState<(typeof ofCalls)[number]>(allCalls);
+  const found = useQuery('labels.boards', { stackId, search: useDeferredValue(search.trim()), filter });
+  const { output } = found;
+  // Whoever chose a call can choose another while the boards of that one are on their way.
+  const [isLarge, setLarge] = useState(false);
+  const hasMore = output !== null && output.total > output.boards.length;
+  if (output !== null && filter === null && hasMore !== isLarge) setLarge(hasMore);
   const { say } = useWords();
   return (
     <Sheet title={say('labels.boards')}>
@@ -43,22 +59,29 @@ export function BoardChoice({ stackId: first, ...chosen }: Chosen & { stackId: n
           onValue={setSearch}
         />
       </div>
+      {isLarge && (
+        <CallFilter
+          value={call}
+          counts={counts}
+          onValue={(value) => setCall(ofCalls.find((each) => each.value === value) ?? allCalls)}
+        />
+      )}
       <Await of={[found]}>
-        {({ boards, total }) =>
-          boards.length === 0 ? (
-            <EmptyState sentence={say('labels.no-boards')}>
-              <ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>
-            </EmptyState>
-          ) : (
-            <>
-              <Groups boards={boards} onChosen={chosen.onChosen} />
-              <OneByOne boards={boards} {...chosen} />
-              {total > boards.length && (
-                <p>{say('labels.first-boards-only', { first: boards.length, boards: total })}</p>
-              )}
-            </>
-          )
-        }
+        {({ boards, total }) => (
+          <>
+            {hasMore && <p>{say('labels.first-boards-only', { first: boards.length, boards: total })}</p>}
+            {boards.length === 0 ? (
+              <EmptyState sentence={say('labels.no-boards')}>
+                <ButtonLink href={hrefOf({ name: 'stacks' })}>{say('stacks.go-to-stacks')}</ButtonLink>
+              </EmptyState>
+            ) : (
+              <>
+                <Groups boards={boards} onChosen={chosen.onChosen} />
+                <OneByOne boards={boards} {...chosen} />
+              </>
+            )}
+          </>
+        )}
       </Await>
     </Sheet>
   );

@@ -5,7 +5,7 @@ import { callSchema } from '../../probing/calls/assessment.ts';
 import { regionSchema } from '../region.ts';
 import { command, nothingSchema, query } from '../request-kinds.ts';
 import type { Topic } from '../topics.ts';
-import { rowIdSchema } from '../yard.ts';
+import { boardFilterSchema, rowIdSchema } from '../yard.ts';
 import { workSchema } from './work.ts';
 
 /** The most labels that are made at once. */
@@ -31,6 +31,8 @@ const labelBoardSchema = z.object({
 });
 export type LabelBoard = z.infer<typeof labelBoardSchema>;
 
+export const labelFilterSchema = boardFilterSchema.exclude(['elsewhere', 'archived']);
+
 export const paperIdSchema = z.string().max(40);
 
 /** Labels of boards on one of the papers. */
@@ -43,9 +45,13 @@ export const labelsToPrintSchema = z.object({
 export type LabelsAsked = z.infer<typeof labelsToPrintSchema>;
 
 export const labelRequests = {
-  /** The boards to choose from, with how many there are beyond `MOST_LABELS`. */
+  /** The first `MOST_LABELS` boards to choose from, of one call where that is given, with how many there are. */
   'labels.boards': query({
-    input: z.object({ stackId: rowIdSchema.nullable(), search: z.string().max(80) }),
+    input: z.object({
+      stackId: rowIdSchema.nullable(),
+      search: z.string().max(80),
+      filter: labelFilterSchema.nullable().default(null),
+    }),
     output: z.object({ total: z.number().int(), boards: z.array(labelBoardSchema) }),
     topics: () => [...topics(), 'labels'],
   }),

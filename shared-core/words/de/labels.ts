@@ -21,7 +21,7 @@ export const labels = {
   'labels.to-print': 'Neu oder seit dem Druck geändert',
   'labels.no-boards': 'Keine Bretter gefunden.',
   'labels.first-boards-only':
-    'Das sind die ersten {first} von {boards} Brettern. Die übrigen sehen Sie, wenn Sie einen Stapel wählen.',
+    'Das sind die ersten {first} von {boards} Brettern. Die übrigen sehen Sie, wenn Sie einen Stapel oder ein Urteil wählen.',
 
   'labels.preview': 'Vorschau',
   'labels.making-preview': 'Die Vorschau entsteht …',

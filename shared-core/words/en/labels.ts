@@ -20,7 +20,7 @@ export const labels = {
   'labels.to-print': 'New or changed since printed',
   'labels.no-boards': 'No boards found.',
   'labels.first-boards-only':
-    'These are the first {first} of {boards} boards. Choose a stack to see the others.',
+    'These are the first {first} of {boards} boards. Choose a stack or a call to see the others.',
 
   // The paper.
   'labels.preview': 'Preview',

@@ -200,6 +200,10 @@ describe('a label is out of date', () => {
 
   test('as the list of boards to choose from says, with species and call', async () => {
     await probe();
+    const ofCall = (filter: 'keep-drying' | 'ready') =>
+      yard.query('labels.boards', { stackId: null, search: '', filter });
+    expect(await ofCall('keep-drying')).toMatchObject({ total: 1, boards: [{ code: 'WAL-01' }] });
+    expect(await ofCall('ready')).toEqual({ total: 0, boards: [] });
     expect(await yard.query('labels.boards', { stackId: null, search: 'wal-01' })).toEqual({
       total: 1,
       boards: [
