@@ -8,12 +8,14 @@ export const isUndone = (row: string): string =>
   `(SELECT EXISTS (SELECT 1 FROM undone_row undone WHERE undone.uuid = ${row}.uuid))`;
 
 /**
- * SQL for whether the act that added an edited row was undone: such a row is hidden like a closed one, and nobody closed
- * it. @param row  its alias
+ * SQL for whether the act that added an edited row was undone, or taken back: such a row is hidden like a closed one, and
+ * nobody closed it. What an act that was taken back changed is forgotten. @param row  its alias
  */
 export const isAddedInVain = (row: string): string =>
   `(SELECT EXISTS (SELECT 1 FROM act_change added JOIN act ON act.id = added.act_id
-     WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL))`;
+     WHERE added.row_uuid = ${row}.uuid AND added.old_values IS NULL AND act.undone_by IS NOT NULL)
+   OR NOT EXISTS (SELECT 1 FROM act_change closing
+     WHERE closing.row_uuid = ${row}.uuid AND closing.new_values ->> 'closed_at' IS NOT NULL))`;
 
 /**
  * SQL for an act, as `id`, what undid it, what undid that, and so on: `n` counts from 0. An act that was taken back names

@@ -14,7 +14,8 @@ export function NotInYard({ boardIds }: { boardIds: readonly number[] }) {
   );
   const sentences = named.flatMap(({ output }) => {
     const left = output?.board.archived;
-    if (!output || !left) return [];
+    // One that was entered by mistake, or undone, never left: it was not there.
+    if (!output || !left || left.code === 'deleted' || left.code === 'undone') return [];
     const { becameOf } = output;
     const { code: boardCode } = output.board;
     const [first] = becameOf;

@@ -311,7 +311,9 @@ test('of an unfinished act that is taken back, no reading is deleted, and a boar
   const readingIds = () => outside.prepare('SELECT id FROM reading ORDER BY id').pluck().all();
   const boardId = yard.transaction(() => {
     yard.acts.begin(act());
-    const added = yard.boards.add({ ...before, code: 'NEW-1' }, before.placeId, act().at);
+    const { id: _____, ...place } = yard.places.get(before.placeId)!;
+    const placeId = yard.places.add({ ...place, name: 'New shed' });
+    const added = yard.boards.add({ ...before, code: 'NEW-1' }, placeId, act().at);
     yard.readings.save({ ...reading, boardId: added });
     yard.acts.pause();
     return added;
@@ -324,6 +326,10 @@ test('of an unfinished act that is taken back, no reading is deleted, and a boar
   expect(outside.prepare('SELECT archived_why FROM board WHERE id = ?').pluck().get(boardId)).toBe(
     '{"code":"undone"}',
   );
+  // The board was there: so the place is hidden as well, and nobody closed it.
+  const closedAt = outside.prepare("SELECT closed_at FROM place WHERE name = 'New shed'").pluck().get();
+  expect(closedAt).toBe(act().at);
+  expect(yard.places.closed()).toEqual([]);
 });
 
 test('a long WAL is brought into the file after the last slice of an act, not after each', () => {

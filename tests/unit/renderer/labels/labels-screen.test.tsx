@@ -164,6 +164,30 @@ describe('Choosing boards for labels', () => {
     await vi.waitFor(() => expect(previewed()).toEqual(codes));
   });
 
+  test('of more boards than can be printed at once, that is said first, and those of one call can be had', async () => {
+    const { machine, user } = open([], {
+      'labels.boards': ({ filter }) => {
+        const ofCall = boards.filter(({ call }) => filter === null || call === filter);
+        return { total: filter === null ? 100_000 : ofCall.length, boards: ofCall };
+      },
+    });
+    const sentence = await screen.findByText(
+      'These are the first 4 of 100,000 boards. Choose a stack or a call to see the others.',
+    );
+    const all = screen.getByRole('button', { name: 'All (4)' });
+    expect(sentence.compareDocumentPosition(all)).toBe(Node.DOCUMENT_POSITION_FOLLOWING);
+    await user.click(screen.getByRole('radio', { name: 'Ready' }));
+    expect(document.activeElement).toBe(screen.getByRole('radio', { name: 'Ready' }));
+    await user.click(await screen.findByRole('button', { name: 'All (1)' }));
+    await vi.waitFor(() => expect(previewed()).toEqual(['OAK-01']));
+    expect(machine.inputsOf('labels.boards').at(-1)).toMatchObject({ filter: 'ready' });
+    await user.click(screen.getByRole('radio', { name: 'Too dry' }));
+    expect(await screen.findByText('No boards found.')).toBeTruthy();
+    await user.click(screen.getByRole('radio', { name: 'All' }));
+    expect(await screen.findByRole('button', { name: 'All (4)' })).toBeTruthy();
+    await expectNoBarriers();
+  });
+
   test('one by one, and none again', async () => {
     const { user } = open();
     await user.click(await screen.findByRole('checkbox', { name: /OAK-03/ }));
@@ -234,6 +258,14 @@ describe('Choosing boards for labels', () => {
       ),
     ).toBeTruthy();
     expect(await screen.findByText('1 label on 1 page.')).toBeTruthy();
+  });
+
+  test('one whose import was undone did not leave: it is not in the yard', async () => {
+    const at = new Date(2026, 4, 9, 12).toISOString();
+    const board = aBoardRow(98, { archived: { code: 'undone', note: '', at } });
+    open([98, 2], { 'boards.get': () => ({ ...found, board }) });
+    expect(await screen.findByText('1 chosen board is not in this yard.')).toBeTruthy();
+    expect(screen.queryByText(/left the yard/)).toBeNull();
   });
 
   test('where none of them is in the yard, none is chosen', async () => {
