@@ -35,7 +35,7 @@ interface Progress {
 /**
  * A form over the screen. It closes when `onSave` succeeds; when that throws, the sentence is shown, everything typed
  * stays, and the focus goes to the first field that is marked wrong. Where none is, the sentence is scrolled into sight.
- * Going back leaves nothing typed behind: it says how to save or discard it.
+ * Going back and Escape leave nothing typed behind: it says how to save or discard it.
  */
 export function FormDialog({
   title,
@@ -66,6 +66,7 @@ export function FormDialog({
   const { say } = useWords();
   const { busy, problem, save, tell, forgetProblem, form, answer } = useSaving(onClose);
   const isTyped = useRef(false);
+  const isWarned = useRef(false);
   /** What is done in a moment shows no progress. */
   const long = work?.underWay && work.underWay.total > 0 ? { ...work, ...work.underWay } : null;
   useLayoutEffect(() =>
@@ -77,14 +78,23 @@ export function FormDialog({
     }),
   );
 
+  /** Escape slips, and what was typed would be gone. */
+  function onEscape(): void {
+    if (isTyped.current && !isWarned.current && !busy) {
+      isWarned.current = true;
+      tell(say('common.escape-discards'));
+    } else onClose();
+  }
+
   return (
-    <Dialog title={title} onClose={long ? long.onCancel : onClose}>
+    <Dialog title={title} onClose={long ? long.onCancel : onEscape}>
       <form
         ref={form}
         className="column form-dialog"
         noValidate
         onInput={() => {
           isTyped.current = true;
+          isWarned.current = false;
           // What was wrong may be right now.
           if (!conflict) forgetProblem();
         }}

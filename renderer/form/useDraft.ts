@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { z } from 'zod';
 import { problemOfField } from '../../shared-core/contract/validation.ts';
+import { useUnsaved } from '../stores/unsaved-forms.ts';
 import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
 import { fieldsMarked } from './FormDialog.tsx';
@@ -15,15 +16,19 @@ export type Draft<T> = { [K in keyof T]: [T[K]] extends [string] ? T[K] : T[K] |
  * @param schema  of the record that the form makes
  * @param start   what the fields show at first
  * @param theirs  what another window saved meanwhile, shown at the fields where this person typed something else
+ * @param form    the form whose fields outlast its screen
+ * @param part    of that form
  */
 export function useDraft<T extends object, Made>(
   schema: z.ZodType<Made, T>,
   start: Draft<T>,
   theirs: Draft<T> | null = null,
+  form: string | null = null,
+  part = 'fields',
 ) {
   const { say } = useWords();
   const [filled, setFilled] = useState(start);
-  const [draft, setDraft] = useState(start);
+  const [draft, setDraft] = useUnsaved(form, part, start);
   const [left, setLeft] = useState<ReadonlySet<keyof T>>(new Set());
   const [wasSaved, setWasSaved] = useState(false);
   const checked = schema.safeParse(draft);

@@ -7,6 +7,7 @@ import { useQuery } from '../../data/useQuery.ts';
 import { Combobox } from '../../form/Combobox.tsx';
 import { fieldsMarked } from '../../form/FormDialog.tsx';
 import { region } from '../../region.ts';
+import { useUnsaved } from '../../stores/unsaved-forms.ts';
 import { useWords } from '../../words.ts';
 import type { AirOfPlace } from './place-air.ts';
 import { airSourceText, stationText } from './place-words.ts';
@@ -25,10 +26,14 @@ const ofOutdoors = (place: AirOfPlace | null): AirOfPlace | null =>
     ? { air: place.air, airSource: place.airSource }
     : null;
 
-/** The nearest weather station as it is typed, begun with a place's own air; blank for the average of the region. */
-export function useStation(start: AirOfPlace | null) {
-  const [chosen, setChosen] = useState(ofOutdoors(start));
-  const [text, setText] = useState(textOf(chosen?.airSource));
+/**
+ * The nearest weather station as it is typed, begun with a place's own air; blank for the average of the region.
+ *
+ * @param form the form in which it outlasts its screen
+ */
+export function useStation(start: AirOfPlace | null, form: string | null = null) {
+  const [chosen, setChosen] = useUnsaved(form, 'station', ofOutdoors(start));
+  const [text, setText] = useUnsaved(form, 'station-text', textOf(chosen?.airSource));
   const [shown, setShown] = useState(false);
   const found = useQuery('stations.find', { text }).output;
 

@@ -8,6 +8,7 @@ import { useSaving } from '../../form/useSaving.ts';
 import { hrefOf, wayOn } from '../../stores/navigation.ts';
 import { attempt } from '../../stores/notices.ts';
 import { saveSettings, useSettings, useUnits } from '../../stores/settings.ts';
+import { dropUnsaved } from '../../stores/unsaved-forms.ts';
 import { openDemoYard } from '../../stores/yard.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Actions, Button } from '../../ui/Button.tsx';
@@ -18,6 +19,9 @@ import { BoardDriedBy, BoardSpecies, BoardThickness } from '../board/BoardFields
 import { StationField, useStation } from '../places/StationField.tsx';
 import { endUseOptions } from './end-use-options.ts';
 import { useHereSince } from './useHereSince.tsx';
+
+/** The form, by which what is typed into it is found again. */
+export const FIRST_STACK = 'first-stack';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
 export function FirstStart({ offerDemo, onTyped }: { offerDemo: boolean; onTyped: () => void }) {
@@ -62,11 +66,11 @@ function FirstStackForm() {
   const today = formats.localDay(new Date());
   const species = useQuery('species.list', {});
   const uses = useQuery('endUses.list', {});
-  const typed = useDraft(firstStackOn(today), nothingYet);
+  const typed = useDraft(firstStackOn(today), nothingYet, null, FIRST_STACK);
   const { draft, field, read } = typed;
   const usualName = formats.named(species.output?.find(({ id }) => id === draft.speciesId)?.name ?? '');
-  const hereSince = useHereSince({ boards: 1, sawnOn: draft.sawnOn, enteredOn: today });
-  const station = useStation(null);
+  const hereSince = useHereSince({ boards: 1, sawnOn: draft.sawnOn, enteredOn: today, form: FIRST_STACK });
+  const station = useStation(null, FIRST_STACK);
   const { busy, problem, save, form, answer } = useSaving(() => undefined);
 
   async function start(probe: boolean): Promise<void> {
@@ -81,6 +85,7 @@ function FirstStackForm() {
       hereSinceOn,
       place,
     });
+    dropUnsaved(FIRST_STACK);
     goOn(probe ? { name: 'round-start', stackId: id } : { name: 'stack', id });
   }
 

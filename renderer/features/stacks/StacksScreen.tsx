@@ -4,6 +4,7 @@ import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
 import type { Words } from '../../../shared-core/words/words.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { dropUnsaved, hasUnsaved } from '../../stores/unsaved-forms.ts';
 import { useYard } from '../../stores/yard.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
@@ -11,7 +12,7 @@ import { Failed, Loading, Screen } from '../../ui/Screen.tsx';
 import { useWords } from '../../words.ts';
 import { ClosedStacks } from './ClosedStacks.tsx';
 import { DueBanner } from './DueBanner.tsx';
-import { FirstStart } from './FirstStart.tsx';
+import { FIRST_STACK, FirstStart } from './FirstStart.tsx';
 import { MoveDueForm } from './MoveDueForm.tsx';
 import { readyFacts } from './ready-words.ts';
 import { StackCard } from './StackCard.tsx';
@@ -26,8 +27,12 @@ export function StacksScreen() {
   const [moved, setMoved] = useState<StackRow | null>(null);
   const words = useWords();
   const { say } = words;
-  const [typed, setTyped] = useState(false);
+  const [typed, setTyped] = useState(() => hasUnsaved(FIRST_STACK));
   const isEmpty = stacks.output?.length === 0;
+  function discard(): void {
+    dropUnsaved(FIRST_STACK);
+    setTyped(false);
+  }
   const { sorted, first } = useOrder(stacks.output ?? []);
   return (
     <Screen
@@ -47,7 +52,7 @@ export function StacksScreen() {
       {stacks.loading && <Loading />}
       {/* What was typed stays where another window adds a stack meanwhile. */}
       {!isEmpty && typed && (
-        <Banner actions={<Button onClick={() => setTyped(false)}>{say('stacks.discard-typed')}</Button>}>
+        <Banner actions={<Button onClick={discard}>{say('stacks.discard-typed')}</Button>}>
           {say('stacks.added-meanwhile')}
         </Banner>
       )}

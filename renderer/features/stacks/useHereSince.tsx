@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { dayUntil } from '../../../shared-core/contract/yard.ts';
@@ -6,6 +5,7 @@ import { message } from '../../../shared-core/words/message.ts';
 import { Choice } from '../../form/Choice.tsx';
 import { DateField } from '../../form/DateField.tsx';
 import { useDraft } from '../../form/useDraft.ts';
+import { useUnsaved } from '../../stores/unsaved-forms.ts';
 import { useWords } from '../../words.ts';
 
 type Answer = 'sawn' | 'stack' | 'entered' | 'other';
@@ -19,22 +19,25 @@ const schemaOn = (today: string) => z.object({ day: dayUntil(today).nullable() }
  * @param sawnOn     local day; null where it is not known, and nothing is asked
  * @param enteredOn  the local day on which they are or were entered, and are here since otherwise; null: nothing is asked
  * @param stackOn    the local day since when the rest of their stack is here; null where there is none
+ * @param form       the form whose answers outlast its screen
  */
 export function useHereSince({
   boards,
   sawnOn,
   enteredOn,
   stackOn = null,
+  form = null,
 }: {
   boards: number;
   sawnOn: string | null;
   enteredOn: string | null;
   stackOn?: string | null;
+  form?: string | null;
 }) {
   const { say, formats } = useWords();
   const today = formats.localDay(new Date());
-  const [answer, setAnswer] = useState<Answer | null>(null);
-  const { field, read: readDay } = useDraft(schemaOn(today), { day: null });
+  const [answer, setAnswer] = useUnsaved<Answer | null>(form, 'here-since', null);
+  const { field, read: readDay } = useDraft(schemaOn(today), { day: null }, null, form, 'here-since-on');
   const isAsked = sawnOn !== null && enteredOn !== null && sawnOn < enteredOn;
   const hasStack = isAsked && stackOn !== null && sawnOn < stackOn && stackOn < enteredOn;
   const chosen = answer === 'stack' && !hasStack ? null : answer;

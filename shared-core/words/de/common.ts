@@ -7,6 +7,8 @@ export const common = {
   'common.close': 'Schließen',
   'common.done-of': '{done} von {total}',
   'common.edit': 'Bearbeiten',
+  'common.escape-discards':
+    'Ihre Eingaben sind noch nicht gespeichert. Speichern Sie sie, oder verwerfen Sie sie mit einem zweiten Escape.',
   'common.exclude': 'Ausschließen',
   'common.include': 'Einbeziehen',
   'common.legend': 'Legende',

@@ -6,6 +6,7 @@ export const common = {
   'common.close': 'Close',
   'common.done-of': '{done} of {total}',
   'common.edit': 'Edit',
+  'common.escape-discards': 'What you typed is not saved yet. Save it, or press Escape again to discard it.',
   'common.exclude': 'Exclude',
   'common.include': 'Include',
   'common.legend': 'Legend',

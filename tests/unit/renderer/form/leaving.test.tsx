@@ -68,6 +68,26 @@ test('a form in which nothing was typed is left at once', async () => {
   await waitFor(() => expect(routeName()).toBe('stacks'));
 });
 
+test('Escape loses nothing typed unless it is pressed again', async () => {
+  const user = await open();
+  await user.type(screen.getByLabelText('Note'), 'W');
+  await user.keyboard('{Escape}');
+  const said = 'What you typed is not saved yet. Save it, or press Escape again to discard it.';
+  expect(screen.getByText(said)).toBeTruthy();
+  // What is typed after that is protected once more.
+  await user.type(screen.getByLabelText('Note'), 'a');
+  await user.keyboard('{Escape}');
+  expect(screen.getByText(said)).toBeTruthy();
+  await user.keyboard('{Escape}');
+  expect(screen.queryByRole('dialog')).toBeNull();
+});
+
+test('Escape closes a form in which nothing was typed', async () => {
+  const user = await open();
+  await user.keyboard('{Escape}');
+  expect(screen.queryByRole('dialog')).toBeNull();
+});
+
 test('a form that was saved can be left', async () => {
   const user = await open();
   await user.type(screen.getByLabelText('Note'), 'W');

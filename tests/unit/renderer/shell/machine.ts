@@ -14,6 +14,7 @@ import { useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useRound } from '../../../../renderer/stores/round.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useUnsavedForms } from '../../../../renderer/stores/unsaved-forms.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import { type EventData, type EventName, events } from '../../../../shared-core/contract/events.ts';
@@ -110,6 +111,7 @@ export function forgetEverything(): void {
     useNotices,
     useRound,
     useSettings,
+    useUnsavedForms,
     useYard,
   ];
   for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { StacksScreen } from '../../../../renderer/features/stacks/StacksScreen.tsx';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useUnsavedForms } from '../../../../renderer/stores/unsaved-forms.ts';
 import { unbroken } from '../../../../renderer/unbroken.ts';
 import { usualSettings } from '../../../../shared-core/contract/settings.ts';
 import type { PlaceRow, StackRow } from '../../../../shared-core/contract/yard.ts';
@@ -333,6 +334,36 @@ describe('The first start', () => {
       },
     ]);
     expect(location.hash).toBe('#/round?stack=3');
+  });
+
+  test('keeps what is typed for as long as the window lasts, until it is saved', async () => {
+    const { user } = begin();
+    await user.type(await nameField(), 'Walnut behind the barn');
+    await user.type(screen.getByRole('combobox', { name: 'Species' }), 'walnut{Enter}');
+    await user.type(screen.getByLabelText('Thickness'), '8/4');
+    await user.type(screen.getByLabelText('How many boards?'), '12');
+    await user.type(screen.getByLabelText('Nearest weather station'), 'Asheville{Enter}');
+    await typeDay(user, 'Sawn on', '2025-04-10');
+    await user.click(screen.getByRole('radio', { name: 'Yes' }));
+    // To Help and back, and after a reload.
+    for (const reload of [false, true]) {
+      cleanup();
+      if (reload) await useUnsavedForms.persist.rehydrate();
+      begin();
+      expect(await nameField()).toHaveProperty('value', 'Walnut behind the barn');
+      await waitFor(() =>
+        expect(screen.getByRole('combobox', { name: 'Species' })).toHaveProperty('value', 'Black walnut'),
+      );
+      expect(screen.getByLabelText('Thickness')).toHaveProperty('value', '8/4');
+      expect(screen.getByLabelText('How many boards?')).toHaveProperty('value', '12');
+      expect(screen.getByLabelText('Nearest weather station')).toHaveProperty('value', 'Asheville, NC');
+      expect(screen.getByRole('radio', { name: 'Yes' })).toHaveProperty('checked', true);
+    }
+    await user.click(screen.getByRole('button', { name: 'Add the stack only' }));
+    expect(location.hash).toBe('#/stacks/3');
+    cleanup();
+    begin();
+    expect(await nameField()).toHaveProperty('value', '');
   });
 
   test('leaves a person who goes elsewhere meanwhile where they are', async () => {
