@@ -5,6 +5,7 @@ import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { Facts } from '../../ui/Facts.tsx';
 import { useWords } from '../../words.ts';
+import { AddDrierPlace } from '../places/AddDrierPlace.tsx';
 import css from './board.module.css';
 import { ReadyWhen } from './ReadyWhen.tsx';
 import { roundOfBoard } from './round-of-board.ts';
@@ -36,7 +37,7 @@ export function NextStepOfBoard({
           ])}
         />
       )}
-      <p className={css.next}>
+      <div className={css.next}>
         {next.step === 'move' && next.due !== 'add-place' && (
           <Button kind="main" onClick={() => onMove(next.placeId)}>
             {placeName
@@ -44,6 +45,7 @@ export function NextStepOfBoard({
               : say(next.due === 'move-back' ? 'next-step.move-back' : 'next-step.move')}
           </Button>
         )}
+        {next.due === 'add-place' && <AddDrierPlace kind="main" />}
         {next.step === 'label' && (
           <ButtonLink kind="main" href={hrefOf({ name: 'labels', boardIds: [board.id] })}>
             {say('next-step.label')}
@@ -55,7 +57,7 @@ export function NextStepOfBoard({
           </ButtonLink>
         )}
         {next.why && <span>{say(next.why)}</span>}
-      </p>
+      </div>
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { newPlaceSchema, type PlaceRow } from '../../../shared-core/contract/yard.ts';
+import { newPlaceSchema, type PlaceKind, type PlaceRow } from '../../../shared-core/contract/yard.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useEdit } from '../../data/useEdit.ts';
 import { useQuery } from '../../data/useQuery.ts';
@@ -15,6 +15,8 @@ const nameSchema = newPlaceSchema.pick({ name: true });
 
 interface Props {
   place: PlaceRow | null;
+  /** Of a new one, at first. */
+  kind?: PlaceKind;
   onSaved: (place: PlaceRow) => void;
   onClose: () => void;
 }
@@ -27,14 +29,18 @@ export function PlaceForm(props: Props) {
   return <FormOf {...props} outdoors={outdoorsOf(places.output ?? [], props.place?.id ?? null)} />;
 }
 
-function FormOf({ place, onSaved, onClose, outdoors }: Props & { outdoors: Outdoors | null }) {
+function FormOf({ place, kind: newKind, onSaved, onClose, outdoors }: Props & { outdoors: Outdoors | null }) {
   const { say } = useWords();
   const edit = useEdit('places.edit', place);
   const { theirs } = edit;
   const known = { outdoors, saved: edit.base };
   const schema = placeAirSchema(known);
   const named = useDraft(nameSchema, place ?? { name: '' }, theirs);
-  const typed = useDraft(schema, placeAirOf(place, outdoors), theirs && placeAirOf(theirs, outdoors));
+  const typed = useDraft(
+    schema,
+    placeAirOf(place, outdoors, newKind),
+    theirs && placeAirOf(theirs, outdoors),
+  );
   const station = useStation(place);
   const year = (typed.draft.way === 'station' ? station.meant : typed.made?.made)?.air;
 

@@ -158,8 +158,12 @@ export const monthsOf = (air: Place['air']) =>
   air.map(({ tempC, rh }) => ({ tempC, rhPct: Math.round(rh * 1000) / 10 }));
 
 /** A place's air in the fields of its form; of a new place where there is none yet. */
-export function placeAirOf(place: Place | null, outdoors: Outdoors | null): Draft<PlaceAir> {
-  const { kind = 'open-shed', airMovement = null } = place ?? {};
+export function placeAirOf(
+  place: Place | null,
+  outdoors: Outdoors | null,
+  newKind: PlaceKind = 'open-shed',
+): Draft<PlaceAir> {
+  const { kind = newKind, airMovement = null } = place ?? {};
   const blank = {
     kind,
     airMovement,

@@ -2,6 +2,7 @@ import type { StackRow } from '../../../shared-core/contract/yard.ts';
 import { hrefOf } from '../../stores/navigation.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
+import { AddDrierPlace } from '../places/AddDrierPlace.tsx';
 
 /** Whether what it is due for first is a move. */
 const isDueToMove = ({ due }: StackRow): boolean => due?.kind === 'move-back' || due?.kind === 'bring-in';
@@ -45,10 +46,9 @@ export function NextOfStack({
   );
   const needsPlace = isPlaceFirst || (due?.kind === 'overdue' && stack.withoutPlace > 0);
   const addPlace = needsPlace && (
-    <ButtonLink
+    <AddDrierPlace
       kind={isPlaceFirst ? 'main' : 'plain'}
-      href={hrefOf({ name: 'places' })}
-      {...named(say('stacks.add-drier-place'))}
+      aria-label={named(say('stacks.add-drier-place'))['aria-label']}
     />
   );
   if (isDue) return isMoveFirst ? move : isPlaceFirst ? addPlace : probe;

@@ -7,6 +7,7 @@ import type { PlaceRow } from '../../../../shared-core/contract/yard.ts';
 import { message } from '../../../../shared-core/words/message.ts';
 import { forgetEverything } from '../shell/machine.ts';
 import { aBoardRow } from '../stacks/a-yard.ts';
+import { answerOf } from './a-forecast.ts';
 import { found, openBoard, panel } from './open-board.tsx';
 
 const aPlace = (id: number, name: string) => ({ id, name }) as PlaceRow;
@@ -114,4 +115,27 @@ test('a move that never was is deleted after saying what then counts', async () 
   expect(form.getByText(/^OAK-01 is then in Fence row for all that time\./)).toBeTruthy();
   await user.click(form.getByRole('button', { name: 'Delete' }));
   expect(machine.inputsOf('moves.delete')).toMatchObject([{ id: 2, basedOn: 1, together: false }]);
+});
+
+test('where no place is dry enough, the board’s page has the form of a heated room', async () => {
+  const answer = answerOf(null);
+  const { user } = openBoard(found, {
+    'stations.find': () => ({ years: [], more: 0, isClear: false, onlyState: null }),
+    'boards.forecast': () => ({
+      ...answer,
+      judgement: {
+        ...answer.judgement,
+        next: {
+          step: 'move',
+          due: 'add-place',
+          placeId: null,
+          why: message('next-step.no-place-dry-enough'),
+        },
+      },
+    }),
+  });
+  await user.click(await screen.findByRole('button', { name: 'Add a place' }));
+  const form = within(await screen.findByRole('dialog', { name: 'Add a place' }));
+  expect(form.getByLabelText('Kind')).toHaveProperty('value', 'heated-room');
+  expect(form.getByLabelText('Air')).toHaveProperty('value', 'heated');
 });

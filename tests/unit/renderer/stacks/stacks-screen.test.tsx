@@ -84,7 +84,7 @@ describe('The stacks', () => {
 
   test('lead to adding a place where none is dry enough, and offer no move', async () => {
     const calls = { ready: 0, 'bring-in': 3, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 };
-    open([
+    const { user } = open([
       aStack({
         calls,
         probed: 3,
@@ -93,11 +93,13 @@ describe('The stacks', () => {
       }),
     ]);
     const banner = within(await screen.findByRole('region', { name: 'To do first' }));
-    expect(banner.getByRole('link', { name: /^Add a place/ }).getAttribute('href')).toBe('#/places');
+    expect(banner.getByRole('button', { name: /^Add a place/ })).toBeTruthy();
     const card = within(screen.getByRole('article', { name: 'Ridge oak' }));
     expect(card.getByText('3 need a drier place')).toBeTruthy();
-    expect(card.getByRole('link', { name: /^Add a place/ }).getAttribute('href')).toBe('#/places');
     expect(screen.queryByRole('button', { name: /^Move/ })).toBeNull();
+    await user.click(card.getByRole('button', { name: /^Add a place/ }));
+    const form = within(await screen.findByRole('dialog', { name: 'Add a place' }));
+    expect(form.getByLabelText('Kind')).toHaveProperty('value', 'heated-room');
   });
 
   test('a day without a latest one is about then, and never likely', async () => {
