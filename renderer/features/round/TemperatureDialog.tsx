@@ -6,14 +6,16 @@ import { TemperatureField, useWoodTemp } from '../../form/TemperatureField.tsx';
 import { setWoodTemp } from '../../stores/round-opening.ts';
 import { useWords } from '../../words.ts';
 import { MeasuredTemp } from './MeasuredTemp.tsx';
+import { isRoundsTempDoubted } from './TemperatureDoubt.tsx';
 import type { Probing } from './useProbing.ts';
 
 /** The wood's temperature: this board's own, or a new one for the whole round. */
-export function TemperatureDialog({ round, board, onClose }: Probing) {
+export function TemperatureDialog(probing: Probing) {
+  const { round, board, onClose } = probing;
   const { say } = useWords();
   const answer = useWoodTemp({ woodTempC: board.woodTempC, unknown: board.woodTempC === null });
   const probe = useQuery('sensors.probe', {}).output ?? null;
-  const [forAll, setForAll] = useState(false);
+  const [forAll, setForAll] = useState(() => isRoundsTempDoubted(probing));
   return (
     <FormDialog
       title={say('round-temp.title', { boardCode: board.code })}

@@ -13,11 +13,21 @@ export const temperatureDoubt = (readings: readonly JudgedReading[]): Suspicion 
     .flatMap(({ suspicions }) => suspicions)
     .find(({ rule }) => rule === 'temperature-unlikely') ?? null;
 
+/** The probe's own where it was measured; else the board's or the round's. */
+const readingOf = ({ probed }: Probing, doubt: Suspicion): JudgedReading | undefined =>
+  probed?.assessment?.readings.find(({ suspicions }) => suspicions.includes(doubt));
+
+/** Whether what is unlikely is what the round gives all its boards: correcting one would leave the slip on the next. */
+export function isRoundsTempDoubted(probing: Probing): boolean {
+  const doubt = temperatureDoubt(probing.probed?.assessment?.readings ?? []);
+  return doubt !== null && !probing.board.ownTemp && readingOf(probing, doubt)?.probeName === undefined;
+}
+
 /** Asks once whether the wood's temperature is right: given again, as it is, it is no longer questioned. */
 export function TemperatureDoubt({ doubt, probing }: { doubt: Suspicion; probing: Probing }) {
-  const { board, probed, act } = probing;
+  const { board, act } = probing;
   const { say } = useWords();
-  const reading = probed?.assessment?.readings.find(({ suspicions }) => suspicions.includes(doubt));
+  const reading = readingOf(probing, doubt);
   const isMeasured = reading?.probeName !== undefined;
   const { woodTempC } = isMeasured ? reading : board;
   const scope = board.ownTemp || isMeasured ? board.boardId : null;

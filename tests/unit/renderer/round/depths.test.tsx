@@ -146,6 +146,30 @@ test('an unlikely temperature is asked about once, and given again where it is r
   );
 });
 
+test.each([
+  ['of the round is corrected for all of it', false],
+  ['that is this board’s own is corrected on this board only', true],
+])('an unlikely temperature %s', async (_, ownTemp) => {
+  const doubt: Suspicion = {
+    rule: 'temperature-unlikely',
+    severity: 'questionable',
+    why: message('suspicion.temperature-unlikely', { woodTempC: -16, airTempC: 15, placeName: 'Shed' }),
+    whatToDo: message('suspicion.temperature-unlikely.do'),
+  };
+  const one = read(aBoard(1, { woodTempC: -16, ownTemp }), [aReading(1, { suspicions: [doubt] })]);
+  const { machine, user } = await open(one, { 'rounds.setTemperature': () => ({}), 'stacks.list': () => [] });
+  await user.click(within(spots()).getByRole('button', { name: 'Correct' }));
+  const dialog = within(await screen.findByRole('dialog'));
+  await user.clear(dialog.getByLabelText('Wood temperature'));
+  await user.type(dialog.getByLabelText('Wood temperature'), '3');
+  await user.click(dialog.getByRole('button', { name: 'Save' }));
+  await waitFor(() =>
+    expect(machine.inputsOf('rounds.setTemperature')).toEqual([
+      { roundId: 12, boardId: ownTemp ? 101 : null, woodTempC: 3 },
+    ]),
+  );
+});
+
 test('an unlikely temperature that a probe measured is the board’s once it is confirmed', async () => {
   const doubt: Suspicion = {
     rule: 'temperature-unlikely',
