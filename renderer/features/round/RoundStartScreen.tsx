@@ -122,6 +122,8 @@ function Start({
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const today = dayOf(new Date());
   const date = useDraft(dateSchemaOn(today), { startedOn: null });
+  const isDated = date.draft.startedOn !== null && date.draft.startedOn !== today;
+  const isMeterHere = useMeter(isLiveHere);
   const { busy, problem, save, form } = useSaving(() => undefined);
   // After the heading, which takes the focus on a new screen.
   useEffect(() => form.current?.querySelector('input')?.focus(), [form]);
@@ -233,9 +235,9 @@ function Start({
           <Banner kind="caution">{say('round-start.caution')}</Banner>
           <p>{say('round-start.pins-along')}</p>
           <HelpLink chapter="pins" />
-          <MeterHere isDated={date.draft.startedOn !== null && date.draft.startedOn !== today} />
+          <MeterHere isDated={isDated} />
           <h2>{say('round-start.keys')}</h2>
-          <KeyList most={4} />
+          <KeyList isLive={isMeterHere && !isDated} onlyFirst />
         </div>
       </form>
     </Sheet>

@@ -34,7 +34,7 @@ export type RoundAction =
 export const needsNoMachine = (action: RoundAction): boolean =>
   ['help', 'far-view', 'start-typing', 'stop-typing'].includes(action);
 
-/** The keys, as the help lists them; the first four are all that a newcomer needs. Some have a word for them all. */
+/** The keys, as the help lists them. Some have a word for them all. */
 export const roundKeys = [
   { keys: [' '], does: 'round-keys.save' },
   { keys: ['Backspace'], does: 'round-keys.undo' },
@@ -57,6 +57,16 @@ export const roundKeys = [
   { keys: ['r'], does: 'round-keys.replace' },
   { keys: ['n'], does: 'round-keys.save-at-next' },
 ] as const;
+
+type KeyWords = (typeof roundKeys)[number]['does'];
+
+/** All that a newcomer needs, by whether the meter is live. */
+export const firstKeys = (isLive: boolean): readonly KeyWords[] => [
+  isLive ? 'round-keys.save' : 'round-keys.type',
+  'round-keys.undo',
+  'round-keys.next',
+  'round-keys.help',
+];
 
 /** Keys that walk along spots and boards for as long as they are held; any other acts once. */
 const walking: Partial<Record<string, RoundAction>> = {
@@ -139,7 +149,7 @@ export function actionOf(
 }
 
 /** What the help says of an action, where keys lead to it. */
-const words: Partial<Record<RoundAction, (typeof roundKeys)[number]['does']>> = {
+const words: Partial<Record<RoundAction, KeyWords>> = {
   take: 'round-keys.save',
   'save-typed': 'round-keys.type',
   'start-typing': 'round-keys.type',
@@ -166,7 +176,7 @@ const words: Partial<Record<RoundAction, (typeof roundKeys)[number]['does']>> = 
 };
 
 /** What a key does in a round unless a pedal sends it; null for nothing. */
-export function usualWords(key: string): (typeof roundKeys)[number]['does'] | null {
+export function usualWords(key: string): KeyWords | null {
   const press = { key, shiftKey: false, ctrlKey: false, altKey: false, metaKey: false, repeat: false };
   const action = actionOf(press, null) ?? actionOf(press, '');
   return (action && words[action]) ?? null;

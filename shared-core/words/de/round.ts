@@ -262,7 +262,7 @@ export const round = {
   'reading-edit.date': 'Um das Datum zu berichtigen, ändern Sie das Datum der Messrunde.',
 
   'board-call.enough-read':
-    '{read} von {planned} Messstellen gemessen. Die übrigen brauchen keinen Messwert.',
+    '{read} von {planned} Messstellen gemessen: genug für ein Urteil. Messen Sie auch die übrigen, um sicherer zu sein, oder gehen Sie weiter.',
   'board-call.title': 'Bisheriges Urteil',
   'board-call.being-judged': 'Wird beurteilt …',
   'board-call.for-use': 'Verwendung: {endUseName}',

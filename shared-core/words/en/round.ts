@@ -250,7 +250,8 @@ export const round = {
   'reading-move.came': 'Moved here from {boardCode}',
   'reading-edit.date': 'To correct its date, change the date of its round.',
 
-  'board-call.enough-read': '{read} of {planned} spots read. The others need no reading.',
+  'board-call.enough-read':
+    '{read} of {planned} spots read: enough for a call. Read the others to be surer, or go on.',
   'board-call.title': 'Call so far',
   'board-call.being-judged': 'Being judged …',
   'board-call.for-use': 'Use: {endUseName}',

@@ -497,13 +497,15 @@ describe('a board that was read before', () => {
     expect(machine.inputsOf('rounds.open')).toHaveLength(before + 1);
   });
 
-  test('and is called by the spots that are read has its call, and says that the others need no reading', async () => {
+  test('and is called by the spots that are read has its call, and says that the others make it surer', async () => {
     const wet = read(aBoard(2), [aReading(1)], 'keep-drying');
     const { user } = await open(aRound([aBoard(1), wet, aBoard(3)]));
     expect(screen.getByRole('button', { name: /^WAL-02/ }).textContent).toContain('Keep drying');
     await user.keyboard('{PageDown}');
     const call = screen.getByRole('region', { name: 'Call so far' }).textContent;
-    expect(call).toMatch(/^Keep drying.*1 of 4 spots read\. The others need no reading\./);
+    expect(call).toMatch(
+      /^Keep drying.*1 of 4 spots read: enough for a call\. Read the others to be surer, or go on\./,
+    );
     await user.click(screen.getByRole('button', { name: /^Finish/ }));
     expect(screen.getByRole('dialog', { name: 'Finish the round?' }).textContent).not.toContain('open spot');
   });
@@ -741,9 +743,16 @@ describe('round and about', () => {
     expect(machine.inputsOf('rounds.undo')).toEqual([]);
   });
 
-  test('? lists the keys', async () => {
+  test('? lists the keys from the top, ready to be closed', async () => {
     const { user } = await open();
+    const focus = vi.spyOn(HTMLElement.prototype, 'focus');
     await user.keyboard('?');
+    const close = screen.getByRole('button', { name: 'Close' });
+    expect(document.activeElement).toBe(close);
+    // Its button is at the end: what scrolls to it hides the title.
+    const focused = focus.mock.calls.filter((_, call) => focus.mock.contexts[call] === close);
+    expect(focused).toEqual([[{ preventScroll: true }]]);
+    focus.mockRestore();
     expect(screen.getByRole('dialog').textContent).toContain('Save the live reading now, settled or not');
     await expectNoBarriers();
   });

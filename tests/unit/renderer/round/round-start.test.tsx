@@ -119,6 +119,17 @@ test('a live meter that another window uses is said, and can be used here', asyn
   expect(screen.getByText(/The meter is live/)).toBeTruthy();
 });
 
+test('the keys begin with how a reading gets in: typed, or off the live meter', async () => {
+  await open([aStack(1)]);
+  const keys = () => screen.getAllByRole('definition').map(({ textContent }) => textContent);
+  expect(keys()).toHaveLength(4);
+  expect(keys()[0]).toMatch(/^Type a reading\. Enter saves it/);
+  expect(keys()).not.toContain('Save the live reading now, settled or not');
+  act(() => showMeter(aLiveMeter()));
+  expect(keys()).toHaveLength(4);
+  expect(keys()[0]).toBe('Save the live reading now, settled or not');
+});
+
 describe('what it says of the live meter is so', () => {
   const said = (): string => screen.getByRole('main').textContent ?? '';
 
