@@ -48,7 +48,7 @@ export const stackCall = {
   'stack-call.open-round':
     'Messrunde offen: {readings, plural, one {# Messwert} other {# Messwerte}}, {boardsDone} von {boards, plural, one {# Brett} other {# Brettern}} erledigt.',
   'stack-call.finish-probing':
-    '{boards, plural, one {# Brett ist nur teilweise gemessen. Messen Sie es fertig.} other {# Bretter sind nur teilweise gemessen. Messen Sie sie fertig.}}',
+    '{boards, plural, one {# Brett ist nur teilweise gemessen. Messen Sie alle seine Messstellen in einer neuen Messrunde.} other {# Bretter sind nur teilweise gemessen. Messen Sie alle ihre Messstellen in einer neuen Messrunde.}}',
   'stack-call.probe-day':
     '{when, select, today {Messen Sie heute.} other {Die Messung ist seit {dueOn} überfällig.}}',
   'stack-call.probe-old':

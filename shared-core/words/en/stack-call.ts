@@ -43,7 +43,7 @@ export const stackCall = {
   'stack-call.open-round':
     'Round open: {readings, plural, one {# reading} other {# readings}}, {boardsDone} of {boards, plural, one {# board} other {# boards}} done.',
   'stack-call.finish-probing':
-    '{boards, plural, one {# board is only partly probed. Probe it.} other {# boards are only partly probed. Probe them.}}',
+    '{boards, plural, one {# board is only partly probed. Read all its spots in a new round.} other {# boards are only partly probed. Read all their spots in a new round.}}',
   'stack-call.probe-day':
     '{when, select, today {Probe today.} other {Probing has been overdue since {dueOn}.}}',
   'stack-call.probe-old':

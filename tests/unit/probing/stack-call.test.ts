@@ -77,7 +77,9 @@ describe("a stack's call", () => {
 
   test('boards that are only partly probed are due beside those with a call', () => {
     const figures = { ...stack(12, { 'keep-drying': 3 }, { 'first-round': 9 }), halfProbed: 9 };
-    expect(inEnglish(dueOfStack(figures)!.why)).toBe('9 boards are only partly probed. Probe them.');
+    expect(inEnglish(dueOfStack(figures)!.why)).toBe(
+      '9 boards are only partly probed. Read all their spots in a new round.',
+    );
     expect(sentences(figures)?.join(' ')).not.toMatch('partly');
     const again = { ...stack(12, { 'probe-again': 3 }), halfProbed: 9 };
     expect(sentences(again)?.[0]).toBe('Probe 3 of 12 boards again.');
