@@ -120,11 +120,14 @@ function Stack({ stack }: { stack: StackOnPage }) {
               item('move', () => setOpen('move')),
               ...(boards === 0 ? [] : [item('plan-move', () => setOpen('plan-move'))]),
               item('edit', () => setOpen('edit')),
-              ...(['merge', 'close', 'delete'] as const).map((ending) => ({
-                id: ending,
-                title: say(`closing.${ending}-stack`),
-                onPress: () => setOpen(ending),
-              })),
+              // One with boards was not added by mistake.
+              ...(['merge', 'close', ...(boards === 0 ? (['delete'] as const) : [])] as const).map(
+                (ending) => ({
+                  id: ending,
+                  title: say(`closing.${ending}-stack`),
+                  onPress: () => setOpen(ending),
+                }),
+              ),
             ]}
           />
         </>

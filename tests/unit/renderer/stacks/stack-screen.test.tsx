@@ -949,7 +949,6 @@ describe('What to do with a stack', () => {
       'Edit stack',
       'Merge into another stack',
       'Close stack',
-      'Delete stack',
     ]);
     await expectNoBarriers();
     await user.click(screen.getByRole('menuitem', { name: 'Move stack' }));
