@@ -304,6 +304,7 @@ function goal(name: string, { ready, tooWet, tooUneven, fine, fineReady, fineInT
     value: (100 * fineReady) / fine,
     unit: '%',
     goal: { least: GOALS.readyPct },
+    missesBecause: 'what is not known of the depth, or of the core, could be the harm: such boards wait',
   });
   console.log(`  of those read in the target ${((100 * fineReady) / fineInTarget).toFixed(0)}%`);
 }

@@ -145,8 +145,12 @@ const pictures: readonly Picture[] = [
   {
     name: 'labels',
     chapter: 'labels',
-    points: ['Print on', 'What labels show', 'Save as PDF'],
-    show: inDemo('labels?boards=1,2,3,4'),
+    points: ['Boards', 'Print', 'Save as PDF'],
+    show: async (page) => {
+      await inDemo('labels?boards=1,2,3,4')(page);
+      // It is enabled once the preview is there.
+      await expect(page.getByRole('button', { name: 'Print', exact: true })).toBeEnabled();
+    },
   },
 ];
 

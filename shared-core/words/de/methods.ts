@@ -313,6 +313,8 @@ export const methods = {
   'methods.trials.wrong-ready':
     'Von 100 Brettern mit „Fertig“: für ihre Verwendung zu feucht oder zu ungleichmäßig',
   'methods.trials.fine-ready': 'Von 100 Brettern, die gut und nahe der Grenze sind: mit „Fertig“',
+  'methods.trials.fine-ready-unknown':
+    'Von 100 solchen Brettern: mit „Fertig“, wenn niemand weiß, wie tief die Spitzen reichen',
   'methods.trials.interval': 'Von 100 Mittelwerten: in dem Bereich, der 90 davon umfasst',
   'methods.trials.records':
     'Von 100 datierten Aufzeichnungen von Brettern: zwischen dem 10-%- und dem 90-%-Punkt der Prognose',

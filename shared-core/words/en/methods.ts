@@ -308,6 +308,8 @@ export const methods = {
   'methods.trials.between': '{least} to {most}',
   'methods.trials.wrong-ready': 'Of 100 boards called Ready, too wet or too uneven for their use',
   'methods.trials.fine-ready': 'Of 100 boards that are fine and near the limit, called Ready',
+  'methods.trials.fine-ready-unknown':
+    'Of 100 such boards, called Ready where nobody knows how deep the pins go',
   'methods.trials.interval': 'Of 100 averages, within the interval that holds 90 of them',
   'methods.trials.records':
     'Of 100 dated records of boards, between the 10% and the 90% point of the forecast',
