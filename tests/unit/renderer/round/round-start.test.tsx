@@ -111,7 +111,7 @@ test('the place that was asked for is chosen once a list is there that has it', 
 test('a live meter that another window uses is said, and can be used here', async () => {
   const { machine, user } = await open([aStack(1)]);
   machine.answers['meter.hold'] = () => aLiveMeter();
-  // A meter that is read by eye is one, too: its round is typed.
+  // A hand meter is a meter, too, and its round is typed.
   expect(screen.getByText('Type the readings of your meter, or connect one at any time.')).toBeTruthy();
   act(() => showMeter(aLiveMeter({ heldBy: 'another-window' })));
   expect(screen.queryByText(/^Type the readings/)).toBeNull();
