@@ -39,7 +39,8 @@ const namesOf = (of: readonly { name: string }[]): string => of.map(({ name }) =
 function memorySentences(species: readonly Species[]): MethodCell[][] {
   const named = new Map<string, string[]>();
   for (const { name, source } of species) {
-    for (const sentence of source.split(/(?<=\.) (?=[A-Z])/)) {
+    // An initial ends no sentence: "R. Wagenführ", "U.S. Forest Service".
+    for (const sentence of source.split(/(?<=[a-z0-9)%]\.) (?=[A-Z])/)) {
       if (!sentence.includes(MARK)) continue;
       const figure = sentence.replace(` ${MARK}`, '').replace(/\.$/, '');
       named.set(figure, [...(named.get(figure) ?? []), name]);

@@ -30,6 +30,8 @@ describe('The methods page', () => {
       if (source.includes('from memory')) expect(memory, name).toContain(name);
     // Its shrinkage, its gravity and its coefficients were all seen, and it has no curve.
     expect(memory).not.toContain('Black cherry');
+    // Its source has an initial, which ends no sentence.
+    expect(memory).toContain('R. Wagenführ, Holzatlas');
   });
 
   test('shows the three temperature corrections side by side, which agree only at the temperature of the scale', () => {

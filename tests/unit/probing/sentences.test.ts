@@ -213,6 +213,7 @@ test('every reason of a call', () => {
       places: [place(1, 'Shed', 'open-shed', 12)],
       forecast: ahead(14, [reach(null, null, null)], { endsPct: [12.5] }),
     }),
+    facts({ found: found('keep-drying', 26), places: [place(1, 'Shed', 'open-shed', 12)] }),
     ...[14, 8.5].map((pct) =>
       facts({
         found: found('keep-drying', 26, { at: onDay(-600) }),

@@ -47,11 +47,13 @@ describe('the note on the board in hand', () => {
     expect(machine.inputsOf('rounds.aim')).toEqual([]);
   });
 
-  test('stays as it was by Esc', async () => {
+  test('stays as it was by Esc, which asks first', async () => {
     const { machine, user } = await open();
     await user.keyboard('*');
     await field();
     await user.keyboard('x{Escape}');
+    await screen.findByText(/press Escape again to discard it/);
+    await user.keyboard('{Escape}');
     await waitFor(() => expect(screen.queryByRole('dialog')).toBeNull());
     expect(machine.inputsOf('notes.set')).toEqual([]);
   });
