@@ -134,12 +134,12 @@ test('every word comes from the catalog: a round, typed and live', async ({ pint
     await expectNoStrays(page, `the dialog of ${key}`);
     await page.keyboard.press('Escape');
   }
-  await page.locator('section li div > button').last().click();
+  await page.locator('section li span > button').last().click();
   await expect(page.getByRole('menu')).toBeVisible();
   await expectNoStrays(page, 'more for a reading');
   await page.keyboard.press('Escape');
   const exclude = pseudoOf(english)['common.exclude'];
-  await page.locator('section li div > button').filter({ hasText: exclude }).last().click();
+  await page.locator('section li span > button').filter({ hasText: exclude }).last().click();
   await page.getByRole('dialog').getByRole('button').first().click();
   await expectNoStrays(page, 'a reading excluded');
 
