@@ -709,7 +709,8 @@ export const steps: readonly Step[] = [
     at: 'round/1',
     do: async (page) => {
       await press(page, /^Change the date/);
-      await page.getByLabel('Start of the round').fill(`${dayBefore.toISOString().slice(0, 10)}T09:00`);
+      await page.getByRole('spinbutton', { name: /year/ }).focus();
+      await page.keyboard.type(`${dayBefore.toISOString().slice(0, 10).replaceAll('-', '')}0900a`);
       await save(page);
     },
     sign: (page) => text(page, new RegExp(`Probed \\w+\\.? ${dayBefore.getUTCDate()}\\b`)),
