@@ -109,8 +109,11 @@ async function openAll(
       await look(name, layer);
       const closed = layer.locator('[type=checkbox]:not(:checked), details:not([open]) > summary');
       if ((await closed.count()) > 0) {
-        for (const each of await closed.elementHandles()) await each.click();
-        await settled(page);
+        for (const each of await closed.elementHandles()) {
+          await each.click();
+          // A column that is shown moves what lies over its table.
+          await settled(page);
+        }
         await look(`${name}, with all its fields`, layer);
       }
       // A calendar or a list of choices in a form.
