@@ -3,6 +3,7 @@ import { type Burst, nextBurst } from '../../shared-core/labels/scan.ts';
 import { parsedCheckCode } from '../../shared-core/reports/check-code.ts';
 import { message } from '../../shared-core/words/message.ts';
 import { bridge } from '../data/bridge.ts';
+import { isDialogOpen } from './dialogs.ts';
 import { go, useNavigation } from './navigation.ts';
 import { tellProblem } from './notices.ts';
 
@@ -39,9 +40,7 @@ export function followScans(): () => void {
   const onKey = (event: KeyboardEvent) => {
     const { key, timeStamp, target } = event;
     const isElsewhere =
-      useNavigation.getState().route.name === 'round' ||
-      isTypedIn(target) ||
-      document.querySelector('[role="dialog"], [role="alertdialog"]') !== null;
+      useNavigation.getState().route.name === 'round' || isTypedIn(target) || isDialogOpen();
     if (isElsewhere || event.ctrlKey || event.altKey || event.metaKey) {
       burst = null;
       return;

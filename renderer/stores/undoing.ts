@@ -4,6 +4,7 @@ import type { ListedAct } from '../../shared-core/contract/requests/acts.ts';
 import { bridge } from '../data/bridge.ts';
 import { allAnswered, forgetAct, newestAct } from '../data/own-acts.ts';
 import { wordsNow } from '../words.ts';
+import { isDialogOpen } from './dialogs.ts';
 import { attempt, tellDone, tellProblem, undoAct } from './notices.ts';
 import { useYard } from './yard.ts';
 
@@ -29,9 +30,8 @@ const CLOSES_WITHIN_MS = 300;
 
 /** In a dialog these keys would change what is behind it. One that is closing is no longer in the way. */
 async function isDialogInTheWay(): Promise<boolean> {
-  const isOpen = (): boolean => document.querySelector('[role=dialog], [role=alertdialog]') !== null;
-  if (isOpen()) await new Promise((resolve) => setTimeout(resolve, CLOSES_WITHIN_MS));
-  return isOpen();
+  if (isDialogOpen()) await new Promise((resolve) => setTimeout(resolve, CLOSES_WITHIN_MS));
+  return isDialogOpen();
 }
 
 /** So many of the newest acts are searched for one that is not undone. */

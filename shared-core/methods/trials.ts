@@ -3,9 +3,8 @@ import { type MethodPart, partOf } from './method-part.ts';
 
 /** What a bench found, of several cases in the hardest; `npm run bench` says where it finds otherwise now. */
 interface Trial {
+  /** Of its sentence: of a hundred or a thousand of what. */
   id: string;
-  /** Of a hundred or a thousand of what. */
-  what: Message;
   /** A file of `tests/bench`. */
   bench: string;
   found: number;
@@ -15,56 +14,48 @@ interface Trial {
 export const trials = [
   {
     id: 'wrong-ready',
-    what: message('methods.trials.wrong-ready'),
     bench: 'calls-by-harm',
     found: 1.4,
     goal: { most: 1 },
   },
   {
     id: 'fine-ready',
-    what: message('methods.trials.fine-ready'),
     bench: 'calls-by-harm',
     found: 64.5,
     goal: { least: 70 },
   },
   {
     id: 'fine-ready-unknown',
-    what: message('methods.trials.fine-ready-unknown'),
     bench: 'calls-by-harm',
     found: 30.3,
     goal: { least: 70 },
   },
   {
     id: 'interval',
-    what: message('methods.trials.interval'),
     bench: 'coverage',
     found: 86.4,
     goal: { least: 85 },
   },
   {
     id: 'records',
-    what: message('methods.trials.records'),
     bench: 'records',
     found: 96.3,
     goal: { least: 70, most: 90 },
   },
   {
     id: 'faults',
-    what: message('methods.trials.faults'),
     bench: 'suspicion',
     found: 90.5,
     goal: { least: 90 },
   },
   {
     id: 'alarms',
-    what: message('methods.trials.alarms'),
     bench: 'suspicion',
     found: 1.3,
     goal: { most: 1 },
   },
   {
     id: 'settled',
-    what: message('methods.trials.settled'),
     bench: 'settling',
     found: 0.4,
     goal: { most: 1 },
@@ -94,6 +85,11 @@ export const trialMethods = (): MethodPart =>
         message('methods.trials.program'),
       ],
       isOfUnlike: true,
-      rows: trials.map(({ what, found, goal, bench }) => [what, found, goalOf(goal), bench]),
+      rows: trials.map(({ id, found, goal, bench }) => [
+        message(`methods.trials.${id}`),
+        found,
+        goalOf(goal),
+        bench,
+      ]),
     },
   );

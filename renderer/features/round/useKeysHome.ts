@@ -1,9 +1,7 @@
 import { type RefObject, useEffect } from 'react';
+import { isDialogOpen } from '../../stores/dialogs.ts';
 
 const RETURNED_MS = 50;
-
-export const isDialogOpen = (): boolean =>
-  document.querySelector('[role="dialog"], [role="alertdialog"]') !== null;
 
 /**
  * Keeps the focus where the hands are: in the value field where one is typed in, else on the round. It comes back

@@ -13,6 +13,7 @@ import { isQuestionable } from '../../../shared-core/probing/suspicions/suspicio
 import { message } from '../../../shared-core/words/message.ts';
 import { useWakeLock } from '../../app/useWakeLock.ts';
 import { useQuery } from '../../data/useQuery.ts';
+import { isDialogOpen } from '../../stores/dialogs.ts';
 import { type Draft, unitOfDraft } from '../../stores/drafts.ts';
 import { isLinkLost, sayLinkLost, useLink } from '../../stores/link.ts';
 import { isLiveHere, useMeter } from '../../stores/meter.ts';
@@ -26,7 +27,6 @@ import { useWords } from '../../words.ts';
 import { needsNoMachine, type RoundAction } from './round-keys.ts';
 import { useCountdown } from './useCountdown.ts';
 import { useFarView } from './useFarView.ts';
-import { isDialogOpen } from './useKeysHome.ts';
 import { useTypedValue } from './useTypedValue.ts';
 
 /** A second press within this is a bounce of the first, ms. */

@@ -2,12 +2,12 @@ import { useEffect, useRef } from 'react';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import { type Burst, nextBurst, SCAN_MS } from '../../../shared-core/labels/scan.ts';
 import { message } from '../../../shared-core/words/message.ts';
+import { isDialogOpen } from '../../stores/dialogs.ts';
 import { giveHeldKeys } from '../../stores/held-keys.ts';
 import { sentenceOf } from '../../stores/notices.ts';
 import { useRound } from '../../stores/round.ts';
 import { useSettings } from '../../stores/settings.ts';
 import { actionOf, isOfValue } from './round-keys.ts';
-import { isDialogOpen } from './useKeysHome.ts';
 import type { Probing } from './useProbing.ts';
 
 /** Who empties the field by Backspace means no reading yet: it undoes one only after a moment without it, ms. */

@@ -20,7 +20,7 @@ import { StationField, useStation } from '../places/StationField.tsx';
 import { endUseOptions } from './end-use-options.ts';
 import { useHereSince } from './useHereSince.tsx';
 
-/** The form, by which what is typed into it is found again. */
+/** The name of the form under which what is typed is kept for as long as the window lasts. */
 export const FIRST_STACK = 'first-stack';
 
 /** An empty yard: what it takes to a first reading, with the demo yard beside it. */
