@@ -9,16 +9,15 @@ import {
   DatePicker,
   DateSegment,
   Dialog,
-  FieldError,
   Group,
   Heading,
   I18nProvider,
   Label,
   Popover,
-  Text,
 } from 'react-aria-components';
 import { region } from '../region.ts';
 import { useWords } from '../words.ts';
+import { BelowField } from './BelowField.tsx';
 import styles from './date-field.module.css';
 import { useHint } from './Field.tsx';
 
@@ -87,12 +86,7 @@ export function CalendarField<T extends CalendarDate | CalendarDateTime>({
             ▾
           </Button>
         </Group>
-        {hint && (
-          <Text slot="description" className="soft">
-            {hint}
-          </Text>
-        )}
-        <FieldError className="field-error">{error}</FieldError>
+        <BelowField hint={hint} problem={error} />
         <Popover className="popover">
           <Dialog className={styles.calendar!}>
             <Calendar>

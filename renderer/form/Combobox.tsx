@@ -2,18 +2,17 @@ import { type ReactNode, useContext, useState } from 'react';
 import {
   ComboBox,
   ComboBoxStateContext,
-  FieldError,
   Input,
   Label,
   ListBox,
   ListBoxItem,
   Popover,
-  Text,
 } from 'react-aria-components';
 import { message } from '../../shared-core/words/message.ts';
 import menu from '../ui/menu.module.css';
 import { useWords } from '../words.ts';
 import { afterPress } from './after-press.ts';
+import { BelowField } from './BelowField.tsx';
 
 /** As many as a sentence names. */
 const MOST_NAMED = 3;
@@ -109,12 +108,7 @@ export function Combobox({
     >
       <Label>{label}</Label>
       <ChoosingInput meant={chosenId === null ? meant : null} first={items?.[0]} />
-      {hint && (
-        <Text slot="description" className="soft">
-          {hint}
-        </Text>
-      )}
-      <FieldError className="field-error">{problem}</FieldError>
+      <BelowField hint={hint} problem={problem} />
       <Popover className="popover">
         {found > 0 && (note || found > MOST_AT_A_GLANCE) && (
           <p className={menu.empty}>{note ?? say('combobox.many', { found })}</p>
