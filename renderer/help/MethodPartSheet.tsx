@@ -1,10 +1,6 @@
 import type { Ref } from 'react';
-import {
-  BETWEEN_NAMES,
-  type MethodCell,
-  type MethodPart,
-  type MethodTable,
-} from '../../shared-core/methods/method-part.ts';
+import type { MethodCell, MethodPart, MethodTable } from '../../shared-core/methods/method-part.ts';
+import { sourceShown } from '../../shared-core/methods/source-pieces.ts';
 import { Sheet } from '../ui/Screen.tsx';
 import { unbroken } from '../unbroken.ts';
 import { useWords } from '../words.ts';
@@ -38,7 +34,7 @@ function Table({ table: { caption, heads, rows, isOfUnlike } }: { table: MethodT
   const shown = (cell: MethodCell, at: number): string => {
     if (typeof cell === 'number') return isOfUnlike ? formats.raw(cell) : formats.decimal(cell, digits[at]!);
     if (typeof cell !== 'string') return say(cell);
-    return unbroken(cell.split(BETWEEN_NAMES).map(formats.named).join(BETWEEN_NAMES));
+    return unbroken(sourceShown(cell, formats.named, say('methods.from-memory')));
   };
   /** What stays as it was written, in every language. */
   const marked = (cell: MethodCell | undefined, at: number) =>

@@ -4,8 +4,7 @@ import type { Species } from '../wood/species/species.ts';
 import { message } from '../words/message.ts';
 import { methodNumbers } from './method-numbers.ts';
 import { BETWEEN_NAMES, type MethodCell, type MethodPart, partOf } from './method-part.ts';
-
-const MARK = '(from memory)';
+import { FROM_MEMORY, figureOf, sentencesOf } from './source-pieces.ts';
 
 /** Where the figures of each species come from. */
 export const speciesSources = (species: readonly Species[]): MethodPart =>
@@ -39,10 +38,9 @@ const namesOf = (of: readonly { name: string }[]): string => of.map(({ name }) =
 function memorySentences(species: readonly Species[]): MethodCell[][] {
   const named = new Map<string, string[]>();
   for (const { name, source } of species) {
-    // An initial ends no sentence: "R. Wagenführ", "U.S. Forest Service".
-    for (const sentence of source.split(/(?<=[a-z0-9)%]\.) (?=[A-Z])/)) {
-      if (!sentence.includes(MARK)) continue;
-      const figure = sentence.replace(` ${MARK}`, '').replace(/\.$/, '');
+    for (const sentence of sentencesOf(source)) {
+      if (!sentence.includes(FROM_MEMORY)) continue;
+      const figure = figureOf(sentence);
       named.set(figure, [...(named.get(figure) ?? []), name]);
     }
   }

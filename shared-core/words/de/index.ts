@@ -41,6 +41,7 @@ import { round } from './round.ts';
 import { sensors } from './sensors.ts';
 import { settings } from './settings.ts';
 import { shell } from './shell.ts';
+import { sources } from './sources.ts';
 import { species } from './species.ts';
 import { stackCall } from './stack-call.ts';
 import { stackPlan } from './stack-plan.ts';
@@ -98,6 +99,7 @@ export const german: Catalog = {
   ...sensors,
   ...settings,
   ...shell,
+  ...sources,
   ...species,
   ...stackCall,
   ...stackPlan,

@@ -13,6 +13,7 @@ export const methods = {
   'methods.length': '{cellMm}',
   'methods.distance': '{cellDistanceMm}',
   'methods.source': 'Quelle: {source}',
+  'methods.from-memory': '(aus dem Gedächtnis)',
   'methods.read': 'Methoden lesen',
 
   'methods.emc.title': 'Ausgleichsfeuchte der Luft',

@@ -12,6 +12,7 @@ export const methods = {
   'methods.length': '{cellMm}',
   'methods.distance': '{cellDistanceMm}',
   'methods.source': 'Source: {source}',
+  'methods.from-memory': '(from memory)',
   'methods.read': 'Read the methods',
 
   'methods.emc.title': 'EMC of air',

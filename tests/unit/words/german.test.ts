@@ -13,7 +13,7 @@ import {
 
 const folder = (language: 'en' | 'de') => new URL(`../../../shared-core/words/${language}/`, import.meta.url);
 const files = readdirSync(folder('de')).filter(
-  (file) => !['index.ts', 'names.ts', 'built-in-notes.ts'].includes(file),
+  (file) => !['index.ts', 'names.ts', 'built-in-notes.ts', 'sources.ts'].includes(file),
 );
 
 interface Pair {
