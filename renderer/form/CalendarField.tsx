@@ -15,6 +15,7 @@ import {
   Label,
   Popover,
 } from 'react-aria-components';
+import { writtenIn } from '../../shared-core/words/written-in.ts';
 import { region } from '../region.ts';
 import { useWords } from '../words.ts';
 import { BelowField } from './BelowField.tsx';
@@ -58,7 +59,7 @@ export function CalendarField<T extends CalendarDate | CalendarDateTime>({
     onLeft?.(blank > 0 && blank < group.querySelectorAll('[role=spinbutton]').length);
   }
   return (
-    <I18nProvider locale={region().locale}>
+    <I18nProvider locale={writtenIn(region().locale)}>
       <DatePicker
         className="field"
         value={value}

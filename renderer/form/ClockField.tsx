@@ -1,6 +1,7 @@
 import { parseTime } from '@internationalized/date';
 import type { ReactNode } from 'react';
 import { DateInput, DateSegment, I18nProvider, Label, TimeField } from 'react-aria-components';
+import { writtenIn } from '../../shared-core/words/written-in.ts';
 import { region } from '../region.ts';
 import styles from './date-field.module.css';
 
@@ -16,7 +17,7 @@ export function ClockField({
   onValue: (time: string) => void;
 }) {
   return (
-    <I18nProvider locale={region().locale}>
+    <I18nProvider locale={writtenIn(region().locale)}>
       <TimeField
         className="field"
         value={value === '' ? null : parseTime(value)}

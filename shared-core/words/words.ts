@@ -4,6 +4,7 @@ import type { Catalog, Code } from './en/index.ts';
 import { factText } from './facts.ts';
 import { createFormats, type Display, type Formats } from './formats.ts';
 import type { Facts, FactsArgument, Message } from './message.ts';
+import { writtenIn } from './written-in.ts';
 
 /** Makes a sentence from a code with its facts, or from a message. */
 export interface Say {
@@ -23,7 +24,8 @@ export interface Words {
  * @example createWords({ catalog: english, locale: 'en-US', timeZone: 'America/Chicago', units: 'imperial', today: null })
  *   .say('call.too-wet', { averagePct: 14.9, targetRange: { minPct: 6, maxPct: 8 } }) // "Too wet: 14.9%. Target 6–8%."
  */
-export function createWords({ catalog, ...display }: Display & { catalog: Catalog }): Words {
+export function createWords({ catalog, ...asked }: Display & { catalog: Catalog }): Words {
+  const display = { ...asked, locale: writtenIn(asked.locale) };
   const say: Say = (codeOrMessage: Code | Message, ...given: readonly unknown[]) => {
     const { code, facts = {} } =
       typeof codeOrMessage === 'string'
