@@ -71,6 +71,14 @@ describe('none of the probed boards wet', () => {
   });
 });
 
+// Student's t, two-sided 90 %: 6.314 at 1 degree of freedom, 2.920 at 2, 2.353 at 3 (any table; from memory).
+test('few boards are sure of little: t has the degrees of freedom of the boards behind the spread', () => {
+  // n0 = (6.314 × 1.5 / 0.5)² = 358.8, of 60: 358.8 / (1 + 357.8 / 60) = 51.5.
+  expect(boardsForMean(60, 1.5, 0.5, 0.9, 2)).toBe(52);
+  // 3 boards: (2.920 / 2)² = 2.1. Of 2: (6.314 / 2)² = 10.
+  expect(boardsForMean(1_000_000, 0.5, 1, 0.9, null)).toBe(3);
+});
+
 test('no sample is larger than the stack, or smaller than a board', () => {
   expect(boardsForMean(5, 4, 0.01, 0.99, KNOWN)).toBe(5);
   expect(boardsForMean(500, 0.01, 5, 0.9, KNOWN)).toBe(1);
@@ -104,6 +112,15 @@ describe('which board next', () => {
     expect(Math.abs(board!.worthPct - loss)).toBeLessThan(6e-5);
   });
 
+  // The same table: the lower limit counts as the upper one does.
+  test('the nearer limit decides, and of boards worth the same the one entered first comes first', () => {
+    const at = (boardId: number, averagePct: number) => ({ boardId, averagePct, standardUncertaintyPct: 1 });
+    const order = probeNext([at(3, 6), at(2, 5), at(1, 6)], endUse);
+    expect(order.map(({ boardId }) => boardId)).toEqual([1, 3, 2]);
+    expect(order[0]!.worthPct).toBeCloseTo(0.3989, 4);
+    expect(order[2]!.worthPct).toBeCloseTo(0.08332, 4);
+  });
+
   test('a board at the limit gets the wrong call half the time', () => {
     expect(
       probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 2 }], endUse)[0]!.wrongCall,
@@ -112,16 +129,24 @@ describe('which board next', () => {
 });
 
 test.each([
-  ['no boards', () => boardsForMean(0, 1, 1, 0.9, null)],
-  ['no spread', () => boardsForMean(10, 0, 1, 0.9, null)],
-  ['a spread of one board', () => boardsForMean(10, 1, 1, 0.9, 1)],
-  ['no margin', () => boardsForMean(10, 1, 0, 0.9, null)],
-  ['certainty of one', () => boardsForNoneWet(10, 0.1, 1)],
-  ['every board wet', () => boardsForNoneWet(10, 1, 0.9)],
+  ['no boards', /1 to 1000000 boards, not 0/, () => boardsForMean(0, 1, 1, 0.9, null)],
+  ['no boards of a few', /boards, not 0/, () => boardsForNoneWet(0, 0.1, 0.9)],
+  ['too many boards', /boards, not 1000001/, () => boardsForMean(1_000_001, 1, 1, 0.9, null)],
+  ['half a board', /boards, not 0.5/, () => boardsForNoneWet(0.5, 0.1, 0.9)],
+  ['no spread', /spread .* above 0/, () => boardsForMean(10, 0, 1, 0.9, null)],
+  ['an endless spread', /spread .* above 0/, () => boardsForMean(10, Infinity, 1, 0.9, null)],
+  ['a spread of one board', /2 boards or more, not 1/, () => boardsForMean(10, 1, 1, 0.9, 1)],
+  ['no margin', /margin .* above 0/, () => boardsForMean(10, 1, 0, 0.9, null)],
+  ['certainty of one', /Certainty 1 is outside/, () => boardsForNoneWet(10, 0.1, 1)],
+  ['less certain than a coin', /Certainty 0.4 is outside/, () => boardsForMean(10, 1, 1, 0.4, null)],
+  ['every board wet', /Share 1 is outside/, () => boardsForNoneWet(10, 1, 0.9)],
+  ['less than none wet', /Share -0.1 is outside/, () => boardsForNoneWet(10, -0.1, 0.9)],
   [
     'no uncertainty',
+    /Board 1 has no average with an uncertainty above 0/,
     () => probeNext([{ boardId: 1, averagePct: 9, standardUncertaintyPct: 0 }], { minPct: 6, maxPct: 9 }),
   ],
-])('is refused: %s', (_, ask) => {
+])('is refused: %s', (_, complaint, ask) => {
   expect(ask).toThrow(RangeError);
+  expect(ask).toThrow(complaint);
 });

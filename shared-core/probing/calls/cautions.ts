@@ -11,15 +11,14 @@ const isIndoors = (kind: Kind): boolean => kind === 'shop' || kind === 'heated-r
  * Beside a move. Too wet for a heated room: as `call-here.ts` has it. Insects: air-drying reaches no temperature that
  * would kill them (ISPM 15 asks for 56 °C for 30 min in the core; from memory).
  *
- * @param wettest  of the boards to be moved, % MC; null where none was read or forecast
+ * @param wettest  of the boards to be moved, % MC; 0 where none was read or forecast
  */
 export function cautionsOfMove(
   from: Kind,
   to: Kind,
-  wettest: { averagePct: number; corePct: number | null } | null,
+  wettest: { averagePct: number; corePct: number },
 ): Message[] {
-  const mayCheck =
-    to === 'heated-room' && wettest !== null && isTooWetForIndoors(wettest.averagePct, wettest.corePct);
+  const mayCheck = to === 'heated-room' && isTooWetForIndoors(wettest.averagePct, wettest.corePct);
   return [
     ...(mayCheck ? [message('caution.checks', limitsForIndoors)] : []),
     ...(!isIndoors(from) && isIndoors(to) ? [message('caution.insects')] : []),

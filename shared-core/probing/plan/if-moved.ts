@@ -40,14 +40,12 @@ interface Moving {
 }
 
 export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[]): IfMoved {
-  const kindOf = (id: number) => places.find(({ placeId }) => placeId === id)?.kind;
-  const averages = boards.flatMap(({ judgement: { average } }) => average?.averagePct ?? []);
-  const cores = boards.flatMap(({ corePct }) => corePct ?? []);
-  const wettest =
-    averages.length === 0
-      ? null
-      : { averagePct: Math.max(...averages), corePct: cores.length === 0 ? null : Math.max(...cores) };
-  const origins = [...new Set(boards.flatMap(({ placeId }) => kindOf(placeId) ?? []))];
+  const wettest = {
+    averagePct: Math.max(0, ...boards.map(({ judgement: { average } }) => average?.averagePct ?? 0)),
+    corePct: Math.max(0, ...boards.map(({ corePct }) => corePct ?? 0)),
+  };
+  const left = new Set(boards.map(({ placeId }) => placeId));
+  const origins = places.filter(({ placeId }) => left.has(placeId));
   return {
     boards: boards.length,
     places: places.map(({ placeId, name, kind, lowestEmc }) => {
@@ -56,7 +54,7 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
       );
       const whens = readies.flatMap((ready) => whenOf(ready) ?? []);
       const dated = readies.filter(isDated);
-      const cautions = origins.flatMap((from) => cautionsOfMove(from, kind, wettest));
+      const cautions = origins.flatMap((from) => cautionsOfMove(from.kind, kind, wettest));
       return {
         placeId,
         placeName: name,
@@ -74,11 +72,7 @@ export function ifMoved(boards: readonly Moving[], places: readonly JudgedPlace[
   };
 }
 
-const driestOf = (ready: Ready): number | null => {
-  return ready.kind === 'unlikely' || ready.kind === 'too-damp' || ready.kind === 'not-within'
-    ? ready.driestPct
-    : null;
-};
+const driestOf = (ready: Ready): number | null => ('driestPct' in ready ? ready.driestPct : null);
 
 const intervalOf = (values: readonly number[]) =>
   values.length === 0 ? null : { minPct: Math.min(...values), maxPct: Math.max(...values) };

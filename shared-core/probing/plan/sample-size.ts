@@ -79,8 +79,8 @@ export function boardsForNoneWet(boards: number, tolerableWet: number, certainty
   const tooMany = Math.floor(boards * tolerableWet + 1e-9) + 1;
   let missed = 1;
   let probed = 0;
-  while (missed > 1 - certainty + 1e-12 && probed < boards) {
-    missed *= Math.max(0, boards - tooMany - probed) / (boards - probed);
+  while (missed > 1 - certainty + 1e-12) {
+    missed *= (boards - tooMany - probed) / (boards - probed);
     probed++;
   }
   return probed;

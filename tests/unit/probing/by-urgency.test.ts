@@ -22,4 +22,28 @@ test('stacks come by what they are due for, then by when they are likely ready, 
     stack('probed in April', null, null, '2026-04-01T08:00:00Z'),
   ];
   expect(byUrgency(inOrder.toReversed())).toEqual(inOrder);
+  expect(byUrgency(inOrder)).toEqual(inOrder);
+});
+
+test('a stack never probed comes before those that were', () => {
+  const [never, once] = [stack('never', null, null, null), stack('once', null, null, '2026-03-01T08:00:00Z')];
+  expect(byUrgency([once, never])).toEqual([never, once]);
+  expect(byUrgency([never, once])).toEqual([never, once]);
+});
+
+test('each thing that a stack can be due for has one rank, the most urgent first', () => {
+  expect(stackDueKindSchema.options).toEqual([
+    'open-round',
+    'move-back',
+    'overdue',
+    'first-round',
+    'should-be-ready',
+    'probe-again',
+    'may-not-be-ready',
+    'could-change-call',
+    'learns-rate',
+    'bring-in',
+    'add-place',
+    'more-boards',
+  ]);
 });

@@ -70,10 +70,49 @@ test.each([
   expect(inRoom).toMatchObject({ dated: 2, isLikely });
 });
 
+test('of a place whose air is not known, or that a board was not judged for yet, nothing is stated', () => {
+  const [inShed, inLoft] = ifMoved([board(null)], [shed, place(3, 'Loft', 'shop', null)]).places;
+  expect(inShed!.lowestEmcPct).toBe(11.2);
+  expect(inLoft).toMatchObject({ lowestEmcPct: null, ready: null, isForecast: false, driestInterval: null });
+});
+
+test('what keeps a board from its target is stated for each place, with how dry it gets there', () => {
+  const [inShed] = ifMoved([board(null)], [shed, room]).places;
+  expect(inShed).toMatchObject({ isForecast: true, driestInterval: { minPct: 12, maxPct: 12 } });
+});
+
+test('a board that is ready now needs no date: the stack is likely ready with it, on the last day of the others', () => {
+  const readies = [on('2027-05-09', '2027-06-20'), on('2027-04-02', '2027-05-01'), { kind: 'now' } as const];
+  const [, inRoom] = ifMoved(
+    readies.map((each) => board(each)),
+    [shed, room],
+  ).places;
+  expect(inRoom).toMatchObject({ dated: 3, isLikely: true, last: { likely: '2027-05-09' } });
+});
+
 test('the wettest board decides what the place could do to it', () => {
   const [, inRoom] = ifMoved([board(null), board(null, 24)], [shed, room]).places;
   expect(inRoom!.cautions.map(({ code }) => code)).toEqual(['caution.checks', 'caution.insects']);
   expect(ifMoved([board(null)], [shed, room]).places[1]!.cautions.map(({ code }) => code)).toEqual([
     'caution.insects',
   ]);
+});
+
+// Below 20 to 25 %: O. W. Torgeson, FPL Report 1684 (1956).
+test('a wet core alone may check in a heated room, also where other boards have none or no average', () => {
+  const dry = board(null);
+  const unread = { ...dry, judgement: { ...dry.judgement, average: null }, corePct: null };
+  const cautioned = (...boards: (typeof dry | typeof unread)[]) =>
+    ifMoved(boards, [shed, room]).places[1]!.cautions.map(({ code }) => code);
+  expect(cautioned({ ...dry, corePct: 28 }, dry, unread)).toEqual(['caution.checks', 'caution.insects']);
+  expect(cautioned({ ...unread, corePct: 28 })).toEqual(['caution.checks', 'caution.insects']);
+  expect(cautioned(dry, unread)).toEqual(['caution.insects']);
+  expect(cautioned(unread)).toEqual(['caution.insects']);
+});
+
+test('only boards that come from outdoors bring insects indoors', () => {
+  const inRoom = { ...board(null), placeId: 2 };
+  const shop = place(3, 'Shop', 'shop', 8);
+  expect(ifMoved([inRoom], [shed, room, shop]).places[2]!.cautions).toEqual([]);
+  expect(ifMoved([inRoom, board(null)], [shed, room, shop]).places[2]!.cautions).toHaveLength(1);
 });

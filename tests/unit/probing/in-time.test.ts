@@ -23,6 +23,12 @@ describe('whether a board is in time', () => {
     expect(inTime(here, '2027-04-10', today)).toEqual({ is: 'here', on: '2027-03-01', isSure: true });
     expect(inTime(at({ kind: 'any-day' }), '2026-12-01', today)).toMatchObject({ is: 'here', on: today });
   });
+  test('on that very day, here and elsewhere', () => {
+    expect(inTime(at(likely('2027-03-01')), '2027-03-01', today).is).toBe('here');
+    expect(inTime(at(never, likely('2027-03-01')), '2027-03-01', today).is).toBe('elsewhere');
+    expect(inTime(at({ kind: 'now' }), today, today)).toEqual({ is: 'here', on: today, isSure: false });
+    expect(inTime(at(null, { kind: 'now' }), today, today).is).toBe('elsewhere');
+  });
   test('only elsewhere: the soonest comes first', () => {
     const board = at(never, likely('2027-02-01'), likely('2027-01-10'), likely('2027-09-01'));
     expect(inTime(board, '2027-03-01', today)).toEqual({

@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { byUrgency } from '../../../shared-core/probing/plan/by-urgency.ts';
 import { lastReadyWhen } from '../../../shared-core/probing/plan/last-ready.ts';
-import { dueToday, type NextProbe, probeDayOf } from '../../../shared-core/probing/plan/next-probe.ts';
-import type { StackDue } from '../../../shared-core/probing/plan/stack-call.ts';
+import {
+  dueToday,
+  isOfSome,
+  type NextProbe,
+  nextProbeSchema,
+  probeDayOf,
+} from '../../../shared-core/probing/plan/next-probe.ts';
+import { type StackDue, stackDueSchema } from '../../../shared-core/probing/plan/stack-call.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
 
@@ -11,7 +17,9 @@ const nowMs = Date.parse('2026-11-27T23:59:59.999Z');
 const nextProbe: NextProbe = { forecastMs: null, oldestReadAt: null, oldestCode: null };
 const aStack = { due: null, isForecasting: false, nextProbe, lastProbedAt: '2026-08-24T08:00:00.000Z' };
 const said = (stack: Parameters<typeof dueToday>[0]) => {
+  expect(nextProbeSchema.parse(stack.nextProbe)).toEqual(stack.nextProbe);
   const due = dueToday(stack, nowMs, dayOf);
+  if (due) expect(stackDueSchema.parse(due)).toEqual(due);
   return due && [due.kind, inEnglish(due.why)];
 };
 
@@ -56,6 +64,7 @@ describe('what a stack is due for today', () => {
       'overdue',
       'Probing has been overdue since Nov 22, 2026. Last probed Aug 24, 2026. 2 boards are unlikely to reach the target in any of your places. Add a drier one, or change the use.',
     ]);
+    expect(said({ ...aStack, due: dueFor('bring-in'), nextProbe: overdue })?.[0]).toBe('overdue');
     for (const due of [dueFor('move-back'), dueFor('probe-again')])
       expect(dueToday({ ...aStack, due, nextProbe: overdue }, nowMs, dayOf)).toBe(due);
   });
@@ -64,6 +73,35 @@ describe('what a stack is due for today', () => {
     const waiting = { ...aStack, nextProbe: { ...nextProbe, oldestReadAt: '2026-01-10T08:00:00.000Z' } };
     expect(said({ ...waiting, isForecasting: true })).toBeNull();
     expect(probeDayOf({ ...waiting, isForecasting: true })).toBeNull();
+  });
+
+  test('is no probe where neither a reading nor a forecast asks for one', () => {
+    expect(probeDayOf(aStack)).toBeNull();
+    expect(said(aStack)).toBeNull();
+  });
+
+  test('is a probe until the last moment of its day', () => {
+    expect(said({ ...aStack, nextProbe: { ...nextProbe, forecastMs: nowMs } })?.[1]).toBe('Probe today.');
+  });
+
+  // 90 days: common practice, no source.
+  test('is by the sooner of the two: the day of a forecast, or 90 days after the oldest reading', () => {
+    const readAt = '2026-08-24T08:00:00.000Z';
+    const oldMs = Date.parse('2026-11-22T08:00:00.000Z');
+    const by = (forecastMs: number) =>
+      probeDayOf({ ...aStack, nextProbe: { ...nextProbe, forecastMs, oldestReadAt: readAt } });
+    expect(by(oldMs + 1)).toEqual({ atMs: oldMs, readAt });
+    expect(by(oldMs)).toEqual({ atMs: oldMs, readAt: null });
+    expect(by(oldMs - 1)).toEqual({ atMs: oldMs - 1, readAt: null });
+  });
+
+  test('names some of its boards only where others were read on a later day', () => {
+    const isSome = (readAt: string | null, lastProbedAt: string | null) =>
+      isOfSome({ lastProbedAt }, { atMs: nowMs, readAt }, dayOf);
+    expect(isSome('2026-08-24T08:00:00.000Z', '2026-08-25T08:00:00.000Z')).toBe(true);
+    expect(isSome('2026-08-24T08:00:00.000Z', '2026-08-24T17:00:00.000Z')).toBe(false);
+    expect(isSome('2026-08-24T08:00:00.000Z', null)).toBe(false);
+    expect(isSome(null, '2026-08-24T08:00:00.000Z')).toBe(false);
   });
 
   test('an overdue stack comes before one that is due', () => {

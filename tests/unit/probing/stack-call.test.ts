@@ -3,6 +3,7 @@ import { boardsForNoneWet } from '../../../shared-core/probing/plan/sample-size.
 import {
   callOnStack,
   dueOfStack,
+  isMoveDue,
   type StackFigures,
   stackCallSchema,
   stackDueSchema,
@@ -184,6 +185,29 @@ describe("a stack's call", () => {
     expect(callOnStack(stack(4, { 'keep-drying': 4 }, { 'should-be-ready': 2 }))?.call).toBe('keep-drying');
   });
 
+  test('of those not ready, most should be ready: what the others need is stated once', () => {
+    expect(sentences(stack(5, { 'keep-drying': 4, 'probe-again': 1 }, { 'should-be-ready': 3 }))?.[0]).toBe(
+      'Probe 3 of 5 boards again.',
+    );
+    expect(
+      codesOf(
+        callOnStack(stack(5, { 'keep-drying': 4, 'probe-again': 1 }, { 'should-be-ready': 3 }))!.reasons,
+      ),
+    ).not.toContain('stack-call.also.probe-again');
+    // 2 of 3 that are not ready.
+    expect(callOnStack(stack(5, { 'keep-drying': 3, ready: 2 }, { 'should-be-ready': 2 }))?.call).toBe(
+      'probe-again',
+    );
+  });
+
+  test('ready, where every one of its boards is', () => {
+    expect(callOnStack(stack(2, { ready: 2 }))?.call).toBe('ready');
+  });
+
+  test('of as many boards to bring in as to keep drying: keep drying', () => {
+    expect(callOnStack(stack(4, { 'keep-drying': 2, 'bring-in': 2 }))?.call).toBe('keep-drying');
+  });
+
   test('boards found ready that may not be any more are to be probed: the stack is not ready', () => {
     expect(callOnStack(stack(20, { ready: 20 }, { 'may-not-be-ready': 1 }))).toEqual({
       call: 'probe-again',
@@ -202,6 +226,7 @@ describe('what is due on a stack', () => {
   test('first a round that was begun, with how far it got', () => {
     const made = dueOfStack({ ...stack(4, { 'bring-in': 4 }), openRound: { readings: 6, boardsDone: 1 } });
     expect(made?.kind).toBe('open-round');
+    expect(stackDueSchema.parse(made)).toEqual(made);
     expect(inEnglish(made!.why)).toBe('Round open: 6 readings, 1 of 4 boards done.');
   });
 
@@ -251,6 +276,21 @@ describe('what is due on a stack', () => {
       'bring-in',
       '10 boards are unlikely to reach the target where they are. Move 9 to drier air now. Move the other one at 20%, core 25%.',
     ]);
+  });
+
+  test('are told of once: where it says when to move them, its call does not', () => {
+    const figures = stack(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 });
+    expect(codesOf(callOnStack(figures)!.reasons)).not.toContain('stack-call.to-move-later');
+  });
+
+  test.each([
+    ['bring-in', true],
+    ['move-back', true],
+    ['add-place', true],
+    ['probe-again', false],
+    ['open-round', false],
+  ] as const)('"%s" asks for a move: %s', (kind, isMove) => {
+    expect(isMoveDue(kind)).toBe(isMove);
   });
 
   test('boards too wet for their heated room come before all others', () => {
