@@ -25,13 +25,13 @@ export function turnedByCold(
 ): Message | null {
   if (called === null || called === 'probe-again' || !counted.some(isCold)) return null;
   const byEach = counted.map(({ reading }) => correctedByEachIn(reading, evidence));
-  const boards = (byEach[0] ?? []).flatMap((_, at) => {
-    const board = estimateBoard(
-      counted.map((each, index) => ({ ...each, mcPct: byEach[index]![at]! })),
-      known,
-    );
-    return board === null ? [] : [board];
-  });
+  const boards = byEach[0]!.map(
+    (_, at) =>
+      estimateBoard(
+        counted.map((each, index) => ({ ...each, mcPct: byEach[index]![at]! })),
+        known,
+      )!,
+  );
   const isReady = boards.map((board) => decide(board, evidence).call === 'ready');
   if (isReady.every((each) => each === (called === 'ready'))) return null;
   const averages = boards.map(({ estimate }) => estimate.averagePct);

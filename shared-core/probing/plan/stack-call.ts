@@ -237,7 +237,7 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     'add-place': message('stack-call.add-place', { boards: due['add-place'] }),
   };
   // What its call says comes first, so that both ask for one thing.
-  const isToMove = mostOf(calls) === 'bring-in' && calls['bring-in'] > 0;
+  const isToMove = mostOf(calls) === 'bring-in';
   for (const kind of [...(isToMove ? (['bring-in'] as const) : []), ...ownDueKinds.options]) {
     const why = reasons[kind];
     if (due[kind] > 0 && why) return { kind, why };

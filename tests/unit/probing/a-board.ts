@@ -45,7 +45,7 @@ export const SCALE: MeterScale = {
   curveId: 'douglas-fir-coast',
   tempC: 20,
 };
-export const TAKEN_AT = '2026-05-20T10:00:00Z';
+export const TAKEN_AT = '2026-05-20T10:00:00.000Z';
 
 export function reading(id: number, depth: Depth, raw: number, more: Partial<Reading> = {}): Reading {
   return {

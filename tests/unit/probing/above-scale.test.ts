@@ -2,11 +2,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { findingOf } from '../../../electron/app/judging/finding.ts';
+import { isAnyAboveScale } from '../../../shared-core/probing/calls/above-scale.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
-import { evidence, readings } from './a-board.ts';
+import { evidence, interior, reading, readings } from './a-board.ts';
 
 const board = { thicknessMm: 27, lengthMm: 3000 };
 /** The last of the readings is above the scale. */
@@ -31,6 +32,37 @@ test('a board that is within the target by the end of a scale is to be probed ag
     'The meter showed only that it is above 8.4%. The true value is higher.',
     'An oven-dry check gives the MC.',
   ]);
+});
+
+test('a board that a meter would call probably too wet is too wet by the end of a scale', () => {
+  const { assessment } = judged([10.6, 10.6], [10.7, 10.7]);
+  expect(assessment.call).toBe('keep-drying');
+  expect(assessment.reasons.map(inEnglish)).toEqual(['Too wet: over 10.6%. Target 6–10%.']);
+});
+
+test('a board in a target that its use can hardly leave is to be probed again, for the end of the scale alone', () => {
+  const strict = { ...interior, minPct: 6, maxPct: 8, tolerancePoints: 0.3 };
+  const place = { name: 'the shop', kind: 'shop', emcPct: 6, month: 5 } as const;
+  const of = (all: Reading[]) => judgeBoard(evidence(all, { board, endUse: strict, place })).reasons[0].code;
+  const nearLimit = readings([7.8, 7.8], [7.9, 7.9]);
+  expect(of(nearLimit)).toBe('call.may-be-too-wet');
+  expect(of(lastAbove(nearLimit))).not.toBe('call.may-be-too-wet');
+});
+
+test('where readings are lacking, it says so, and no range that the average would lie in', () => {
+  const nearEnd = (id: number, depth: 'shell' | 'core') =>
+    reading(id, depth, 8, { spot: { depth, depthMm: null, fromEndMm: 100, face: 'face' } });
+  const few = [nearEnd(8, 'shell'), nearEnd(9, 'core'), ...readings([8], [8.2])];
+  const codes = (of: Reading[]) => judgeBoard(evidence(of, { board })).reasons.map(({ code }) => code);
+  expect(codes(few)).toContain('call.likely');
+  expect(codes(lastAbove(few))[0]).toBe('call.too-few');
+  expect(codes(lastAbove(few))).not.toContain('call.likely');
+});
+
+test('a reading beyond a scale in ohms says that the wood is drier, not wetter', () => {
+  const { assessment } = judged([20, 20.4], [28, 28]);
+  expect(isAnyAboveScale(assessment.readings)).toBe(true);
+  expect(isAnyAboveScale(assessment.readings.map((each) => ({ ...each, unit: 'ohm' })))).toBe(false);
 });
 
 test('no such board is ready or too dry, and its average is stated only as what it is over', () => {

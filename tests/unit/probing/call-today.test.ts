@@ -1,9 +1,11 @@
 /** What readings of months ago still say today. */
 import { describe, expect, test } from 'vitest';
+import { foundToday } from '../../../shared-core/probing/calls/call-today.ts';
 import { type Judgement, judge } from '../../../shared-core/probing/calls/judgement.ts';
 import type { Quantiles } from '../../../shared-core/wood/drying/run-quantiles.ts';
+import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
-import { ahead, facts, found, onDay, place, reach } from './a-judged-board.ts';
+import { ahead, around, facts, found, nowMs, onDay, place, reach } from './a-judged-board.ts';
 
 const never = reach(null, null, null);
 const outdoors = place(1, 'Outdoors', 'outdoors', 12.3);
@@ -68,5 +70,67 @@ describe('a reading of twenty months ago', () => {
     const tooDry = found('too-dry', 5, { at: onDay(-600) });
     expect(longAgo({ low: 5.5, median: 6.2, high: 7 }, { found: tooDry }).call).toBe('probe-again');
     expect(longAgo({ low: 4, median: 4.5, high: 5 }, { found: tooDry }).call).toBe('too-dry');
+  });
+});
+
+describe('what a reading found, and what of it holds today', () => {
+  const target = { minPct: 6, maxPct: 8 };
+  const today = (
+    of: ReturnType<typeof found>,
+    average: Quantiles,
+    more: { getsThere?: boolean | null; probabilityReady?: number } = {},
+  ) => {
+    const { getsThere = null, probabilityReady = 0 } = more;
+    return foundToday(of, { average, core: average, probabilityReady }, target, getsThere, nowMs);
+  };
+  const old = (call: Parameters<typeof found>[0], averagePct = 12) =>
+    found(call, averagePct, { at: onDay(-600) });
+  const lastRead = message('call.last-read', { probedOn: onDay(-600) });
+
+  // 90 days: common practice, no source.
+  test('all of it for 90 days', () => {
+    const at = (days: number) => today(found('keep-drying', 12, { at: onDay(-days) }), around(7));
+    expect(at(89).isByForecast).toBe(false);
+    expect(at(90)).toMatchObject({ isByForecast: true, found: { call: 'probe-again' } });
+  });
+
+  test('that it has no call, or is to be probed again, for as long as nobody reads it', () => {
+    for (const call of [null, 'probe-again'] as const)
+      expect(today(old(call), around(30))).toEqual({ found: old(call), isByForecast: false });
+  });
+
+  test('Ready while it is at least as likely as not, and it says when it was read', () => {
+    const ready = old('ready', 7);
+    expect(today(ready, around(7), { probabilityReady: 0.5 })).toEqual({
+      found: { ...ready, reasons: [...ready.reasons, lastRead] },
+      isByForecast: false,
+    });
+    expect(today(ready, around(7), { probabilityReady: 0.49 }).found.call).toBe('probe-again');
+  });
+
+  // The ends of a forecast are passed by 1 in 10 at each: what lies beyond one is sure with 9 chances in 10.
+  test('too wet where the lower end of its forecast is above the target, however wide the upper part', () => {
+    expect(today(old('keep-drying'), { low: 8.1, median: 8.6, high: 15 }).found.reasons[0].code).toBe(
+      'call.forecast-too-wet',
+    );
+    expect(today(old('keep-drying'), { low: 7.9, median: 8.6, high: 9 }).found.call).toBe('probe-again');
+  });
+
+  test('too dry where the upper end of its forecast is below the target, however wide the lower part', () => {
+    const tooDry = old('too-dry', 5);
+    expect(today(tooDry, { low: 2, median: 5, high: 5.9 })).toEqual({
+      found: { ...tooDry, reasons: [...tooDry.reasons, lastRead] },
+      isByForecast: false,
+    });
+    expect(today(tooDry, { low: 4.9, median: 5, high: 6.1 }).found.call).toBe('probe-again');
+  });
+
+  // 20 %: common practice, no source.
+  test('that it may be too wet to bring in matters only where it has to be moved, and where that is open', () => {
+    const open = { low: 16, median: 19, high: 24 };
+    expect(today(old('keep-drying', 26), open, { getsThere: false }).found.call).toBe('probe-again');
+    expect(today(old('keep-drying', 26), open, { getsThere: true }).found.call).toBe('keep-drying');
+    const surelyWet = { low: 26, median: 28, high: 30 };
+    expect(today(old('keep-drying', 33), surelyWet, { getsThere: false }).found.call).toBe('keep-drying');
   });
 });

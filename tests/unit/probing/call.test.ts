@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Assessment } from '../../../shared-core/probing/calls/assessment.ts';
+import { type Assessment, assessmentSchema } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { BoardEvidence } from '../../../shared-core/probing/readings/evidence.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
@@ -9,7 +9,11 @@ import { message } from '../../../shared-core/words/message.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
 import { evidence, interior, lastRound, plainSpecies, reading, readings, rules } from './a-board.ts';
 
-const judge = (...args: Parameters<typeof evidence>): Assessment => judgeBoard(evidence(...args));
+const judge = (...args: Parameters<typeof evidence>): Assessment => {
+  const made = judgeBoard(evidence(...args));
+  expect(assessmentSchema.parse(made)).toEqual(made);
+  return made;
+};
 const shed = { name: 'the open shed', kind: 'open-shed', emcPct: 13, month: 5 } as const;
 const shop = { name: 'the shop', kind: 'shop', emcPct: 8, month: 5 } as const;
 
@@ -262,6 +266,11 @@ describe('probe again', () => {
       }),
     );
     expect(inEnglish(reasons[0])).toBe('Need 1 more shell reading and 1 more core reading, at another spot.');
+    expect(reasons[1]!.code).toBe('call.likely');
+    const coreAlone = judge([...readings([8, 8.1], [8.2]), nearEnd(9, 'core')]);
+    expect(inEnglish(coreAlone.reasons[0])).toBe('Need 1 more core reading, at another spot.');
+    const shellAlone = judge([...readings([8], [8.2, 8.3]), nearEnd(9, 'shell')]);
+    expect(inEnglish(shellAlone.reasons[0])).toBe('Need 1 more shell reading, at another spot.');
   });
 
   test('a short board has room for one spot only, and that is enough', () => {
@@ -409,7 +418,7 @@ describe('no call yet', () => {
 
     test('a pair of shell and core read twice is a pair', () => {
       const twice = (depth: 'shell' | 'core', spotIndex: number) =>
-        [8, 8.1].map((raw, index) => reading(10 * spotIndex + index, depth, raw, { spotIndex }));
+        [8, 8.1].map((raw, index) => reading(10 * spotIndex + index + 1, depth, raw, { spotIndex }));
       const { call, spotsRead } = judge([...twice('shell', 0), ...twice('core', 1)]);
       expect(call).toBeNull();
       expect(spotsRead).toEqual({ read: 2, planned: 4 });
@@ -473,8 +482,8 @@ describe('no call yet', () => {
       const wetter = { ...lastRound(15, 17, '2026-04-10T10:00:00Z'), moved: false };
       const next = (takenAt: string) =>
         judge(readings([12, 12.2], [12.6], { takenAt }), { fullRound: wetter, previous: null }).call;
-      expect(next('2026-04-11T10:00:00Z')).toBe('probe-again');
-      expect(next('2026-05-20T10:00:00Z')).toBeNull();
+      expect(next('2026-04-11T10:00:00.000Z')).toBe('probe-again');
+      expect(next('2026-05-20T10:00:00.000Z')).toBeNull();
     });
 
     test('without a usable reading keeps the call before it; a full round replaces that call', () => {
@@ -685,6 +694,7 @@ describe('the core', () => {
     expect(of(22, 13).reasons.map((each) => inEnglish(each))).toEqual([
       'Too wet: shell 22.0%. Target 10–15%.',
     ]);
+    expect(of(6, 13).call).toBe('too-dry');
     expect(of(6, 13).reasons.map((each) => inEnglish(each))).toEqual(['Too dry: shell 6.0%. Target 10–15%.']);
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { Call } from '../../../shared-core/probing/calls/assessment.ts';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { turnedByCold } from '../../../shared-core/probing/calls/cold.ts';
 import { inEnglish } from '../words/in-english.ts';
 import { evidence, readings } from './a-board.ts';
 
@@ -22,6 +24,27 @@ describe('below freezing', () => {
   test('all others keep their call: a cold morning stays of use', () => {
     expect(judge(6.2, -5).call).toBe('ready');
     expect(judge(16, -5).call).toBe('keep-drying');
+  });
+
+  test('one cold reading among warm ones is enough for that', () => {
+    const [first, ...others] = readings([8, 8.1], [8, 8.1], { woodTempC: -5 });
+    const warm = { ...first!, raw: 10.3, woodTempC: 20 };
+    expect(judgeBoard(evidence([warm, ...others])).reasons[0].code).toBe('call.cold');
+  });
+
+  test('turns no board that has no call, or is to be probed again anyway', () => {
+    const cold = evidence(readings([8, 8.1], [8, 8.1], { woodTempC: -5 }));
+    const counted = judgeBoard(cold).readings.map((reading) => ({
+      reading,
+      mcPct: reading.corrected.mcPct!,
+      standardUncertaintyPct: reading.corrected.standardUncertaintyPct!,
+    }));
+    const known = { thicknessMm: 27, emcPct: 8, placeKind: 'shop', isNewHere: null, history: null } as const;
+    const turned = (called: Call | null) => turnedByCold(called, counted, cold, known)?.code ?? null;
+    expect(turned('ready')).toBe('call.cold');
+    expect(turned('keep-drying')).toBe('call.cold');
+    expect(turned('probe-again')).toBeNull();
+    expect(turned(null)).toBeNull();
   });
 
   test('above freezing nothing is asked for', () => {

@@ -74,6 +74,14 @@ describe("a stack's call", () => {
     expect(sentences({ ...figures, averageRead: { ...read, from: read.to } })?.join(' ')).not.toMatch(
       'Probed',
     );
+    const aDay = { from: '2025-03-15T12:00:00.000Z', to: '2025-03-16T12:00:00.000Z' };
+    expect(sentences({ ...figures, averageRead: aDay })?.join(' ')).toMatch('Probed Mar 15');
+  });
+
+  test('no average is stated where none can be relied on', () => {
+    const made = callOnStack({ ...stack(4, { 'keep-drying': 1, 'probe-again': 3 }), averagePct: null });
+    expect(stackCallSchema.parse(made)).toEqual(made);
+    expect(codesOf(made!.reasons)).not.toContain('stack-call.average');
   });
 
   test('boards that are only partly probed are due beside those with a call', () => {
@@ -82,6 +90,7 @@ describe("a stack's call", () => {
       '9 boards are only partly probed. Read all their spots in a new round.',
     );
     expect(sentences(figures)?.join(' ')).not.toMatch('partly');
+    expect(dueOfStack({ ...figures, halfProbed: 0 })).toBeNull();
     const again = { ...stack(12, { 'probe-again': 3 }), halfProbed: 9 };
     expect(sentences(again)?.[0]).toBe('Probe 3 of 12 boards again.');
   });
@@ -324,6 +333,7 @@ describe('what is due on a stack', () => {
   test('nothing, where all is ready or is to go on drying, and without boards', () => {
     expect(due(3, { ready: 3 })).toBeNull();
     expect(due(3, { 'keep-drying': 3 })).toBeNull();
+    expect(due(60, { 'keep-drying': 3 })).toBeNull();
     expect(due(0, {})).toBeNull();
   });
 });
