@@ -12,7 +12,10 @@ export const outlookSchema = z.object({
 });
 export type Outlook = z.infer<typeof outlookSchema>;
 
-export function outlookOf({ now: { average } }: Pick<Forecast, 'now'>, judgement: Judgement): Outlook {
+export function outlookOf(
+  { now: { average } }: { now: Pick<Forecast['now'], 'average'> },
+  judgement: Judgement,
+): Outlook {
   return {
     averagePct: average.median,
     standardUncertaintyPct: (average.high - average.low) / (2 * Z_90),
