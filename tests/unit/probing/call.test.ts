@@ -388,6 +388,7 @@ describe('no call yet', () => {
     expect(spotsRead).toEqual(half);
     expect(estimate!.averagePct).toBeGreaterThan(7);
     expect(judge(readings([7.8, 8], [8.2])).spotsRead).toEqual({ read: 3, planned: 4 });
+    expect(judge(readings([7.8, 8], [8.2]))).toMatchObject({ reliable: { countedShell: 2, countedCore: 1 } });
     expect(judge(readings([7.8, 8], [8.2, 8.4])).spotsRead).toBeNull();
   });
 

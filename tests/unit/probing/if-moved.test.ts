@@ -102,7 +102,7 @@ test('the wettest board decides what the place could do to it', () => {
 test('a wet core alone may check in a heated room, also where other boards have none or no average', () => {
   const dry = board(null);
   const unread = { ...dry, judgement: { ...dry.judgement, average: null }, corePct: null };
-  const cautioned = (...boards: (typeof dry | typeof unread)[]) =>
+  const cautioned = (...boards: Parameters<typeof ifMoved>[0]) =>
     ifMoved(boards, [shed, room]).places[1]!.cautions.map(({ code }) => code);
   expect(cautioned({ ...dry, corePct: 28 }, dry, unread)).toEqual(['caution.checks', 'caution.insects']);
   expect(cautioned({ ...unread, corePct: 28 })).toEqual(['caution.checks', 'caution.insects']);

@@ -1,11 +1,23 @@
 /** Boards, one by one, and what is stated of each on its page and in every list. */
 import { describe, expect, test } from 'vitest';
 import { readyWords } from '../../../shared-core/history-chart/ready-words.ts';
-import { type Judgement, judge } from '../../../shared-core/probing/calls/judgement.ts';
+import {
+  asJudged,
+  type Judgement,
+  judgeByFinding,
+  judge as judgeFacts,
+  judgementSchema,
+  readyOf,
+} from '../../../shared-core/probing/calls/judgement.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 import { englishWords, inEnglish } from '../words/in-english.ts';
 import { ahead, dayOf, facts, found, inDays, nowMs, onDay, place, reach } from './a-judged-board.ts';
 
+const judge = (...given: Parameters<typeof judgeFacts>): Judgement => {
+  const made = judgeFacts(...given);
+  expect(judgementSchema.parse(made)).toEqual(made);
+  return made;
+};
 const messagesOf = ({ reasons, next }: Judgement): Message[] => [...reasons, ...(next.why ? [next.why] : [])];
 const says = (judgement: Judgement, code: RegExp): boolean =>
   messagesOf(judgement).some((each) => code.test(each.code));
@@ -257,4 +269,225 @@ describe('one story of a board', () => {
     });
     expect(judge(facts({ found: uneven })).call).toBe('keep-drying');
   });
+});
+
+describe('a board in a heated room', () => {
+  const room = place(1, 'Bench room', 'heated-room', 6.5, null);
+  const shed = place(2, 'Pole shed', 'open-shed', 11.2);
+  // Above 20 %, or with a core above 25 %: common practice, no source, and Torgeson (FPL Report 1684, 1956).
+  const of = (averagePct: number, corePct: number, more: Partial<Parameters<typeof facts>[0]> = {}) =>
+    judge(facts({ places: [room, shed], found: found('keep-drying', averagePct, { corePct }), ...more }));
+
+  test('that may check there goes back under cover', () => {
+    expect(of(18, 28)).toMatchObject({
+      call: 'keep-drying',
+      bestPlaceId: null,
+      next: { step: 'move', due: 'move-back', placeId: 2, why: { code: 'next-step.back-under-cover' } },
+    });
+    expect(of(22, 23).next.due).toBe('move-back');
+    expect(of(18, 28, { places: [room] }).next).toMatchObject({ due: 'move-back', placeId: null });
+  });
+
+  test('that is dry enough for it, or firewood, stays', () => {
+    expect(of(18, 24).next.due).not.toBe('move-back');
+    expect(of(18, 28, { mayCheck: false }).next.due).not.toBe('move-back');
+    expect(of(18, 28, { places: [{ ...room, kind: 'shop' }, shed] }).next.due).not.toBe('move-back');
+  });
+
+  test('is as wet as its readings of this week or its forecast have it, whichever is wetter', () => {
+    const drier = ahead(16, [reach(20, 40, 60), reach(null, null, null)], { corePct: 17 });
+    const readOn = (days: number) => found('keep-drying', 18, { corePct: 28, at: onDay(-days) });
+    expect(of(18, 28, { found: readOn(6), forecast: drier }).next.due).toBe('move-back');
+    expect(of(18, 28, { found: readOn(8), forecast: drier }).next.due).not.toBe('move-back');
+    const wetter = ahead(21, [reach(20, 40, 60), reach(null, null, null)], { corePct: 22 });
+    expect(
+      of(18, 19, { found: found('keep-drying', 18, { corePct: 19, at: onDay(-1) }), forecast: wetter }).next
+        .due,
+    ).toBe('move-back');
+  });
+
+  test('that no place gets to its target stays in it where that is the driest: nothing is drier', () => {
+    const made = of(12, 13, {
+      forecast: ahead(11, [reach(null, null, null), reach(null, null, null)], { endsPct: [9, 12] }),
+    });
+    expect(made).toMatchObject({
+      call: 'keep-drying',
+      bestPlaceId: null,
+      next: { step: 'wait', probeMs: null },
+    });
+    expect(made.next.why).toMatchObject({
+      code: 'next-step.driest-place',
+      facts: { placeName: 'Bench room', driestPct: 9, isIndoors: 'yes', isAtTarget: 'no' },
+    });
+  });
+});
+
+test('a board that no place gets to its target is moved where it gets driest', () => {
+  const made = judge(
+    facts({
+      places: [place(1, 'Pole shed', 'open-shed', 11.2), place(2, 'Shop', 'shop', 9.5)],
+      forecast: ahead(14, [reach(null, null, null), reach(null, null, null)], { endsPct: [12, 10] }),
+    }),
+  );
+  expect(made).toMatchObject({
+    call: 'bring-in',
+    bestPlaceId: null,
+    next: { step: 'move', due: 'bring-in', placeId: 2 },
+  });
+  expect(made.next.why!.facts).toMatchObject({
+    placeName: 'Shop',
+    driestPct: 10,
+    isIndoors: 'no',
+    isAtTarget: 'no',
+  });
+});
+
+describe('where a board is ready', () => {
+  const places = [place(1, 'Bench room', 'heated-room', 6), place(2, 'Shop', 'shop', 6)] as const;
+  const readies = (...given: Parameters<typeof facts>) =>
+    judge(facts(...given)).places.map(({ ready }) => ready?.kind);
+
+  test('one called Ready is so now where it is, and where it would be any day; elsewhere on its day', () => {
+    const ready = found('ready', 7.4);
+    const forecast = (there: ReturnType<typeof reach>) =>
+      ahead(7.4, [reach(0, 0, 0), there], { probabilityReady: 0.9, endsPct: [7, 7] });
+    expect(readies({ places, found: ready, forecast: forecast(reach(0, 0, 1)) })).toEqual(['now', 'now']);
+    expect(readies({ places, found: ready, forecast: forecast(reach(5, 9, 20)) })).toEqual(['now', 'likely']);
+    expect(
+      judge(facts({ places, found: ready, forecast: forecast(reach(5, 9, 20)) })).bestPlaceId,
+    ).toBeNull();
+  });
+
+  test('one called Ready that may be so no longer has no day where it is, and one elsewhere', () => {
+    const ready = found('ready', 7.4, { at: onDay(-30) });
+    const forecast = ahead(9, [reach(20, 40, 60), reach(10, 20, 30)], {
+      probabilityReady: 0.2,
+      endsPct: [7, 7],
+    });
+    const made = judge(facts({ places, found: ready, forecast }));
+    expect(made.places.map(({ ready }) => ready?.kind)).toEqual([undefined, 'likely']);
+    expect(made.next.due).toBe('may-not-be-ready');
+  });
+
+  test('one that is as likely ready as not is so any day where it is, and has its day elsewhere', () => {
+    const forecast = ahead(8.1, [reach(5, 9, 20), reach(5, 9, 20)], {
+      probabilityReady: 0.5,
+      endsPct: [7, 7],
+    });
+    expect(readies({ places, found: found('keep-drying', 8.4), forecast })).toEqual(['any-day', 'likely']);
+  });
+
+  test('one to be probed again has no day, and is not moved before', () => {
+    const forecast = ahead(12, [reach(80, 90, 100), reach(10, 20, 30)], { endsPct: [7, 7] });
+    const made = judge(facts({ places, found: found('probe-again', 12), forecast }));
+    expect(made.places).toEqual([
+      { placeId: 1, ready: null },
+      { placeId: 2, ready: null },
+    ]);
+    expect(made.bestPlaceId).toBeNull();
+    const unread = judge(facts({ places, found: null, forecast }));
+    expect(unread.bestPlaceId).toBe(2);
+    expect(unread.places.map(({ ready }) => ready?.kind)).toEqual(['likely', 'likely']);
+  });
+
+  test('one that is too dry by its readings alone has no day, and no place to go to', () => {
+    const forecast = ahead(6, [reach(80, 90, 100), reach(10, 20, 30)], { endsPct: [7, 7] });
+    const made = judge(facts({ places, found: found('too-dry', 5), forecast }));
+    expect(made.places.map(({ ready }) => ready)).toEqual([null, null]);
+    expect(made.bestPlaceId).toBeNull();
+    expect(made.next).toMatchObject({ step: 'wait', why: { code: 'next-step.too-dry' } });
+    const bothDry = ahead(5, [reach(80, 90, 100), reach(10, 20, 30)], { endsPct: [7, 7] });
+    expect(readies({ places, found: found('too-dry', 5), forecast: bothDry })).toEqual(['likely', 'likely']);
+  });
+});
+
+describe('the average that is stated', () => {
+  const forecast = ahead(14.2, [reach(null, null, null), reach(20, 40, 90)]);
+  const averageOf = (averageIs: 'read' | 'estimated' | 'unknown' | 'above') =>
+    judge(facts({ forecast, found: found('keep-drying', 14.9, { averageIs }) })).average;
+
+  test('is the one read, also where it is estimated from the shell', () => {
+    expect(averageOf('read')).toEqual({ averagePct: 14.9, readOn: onDay(-30), isEstimated: false });
+    expect(averageOf('estimated')).toEqual({ averagePct: 14.9, readOn: onDay(-30), isEstimated: true });
+  });
+
+  test('is the forecast’s where the readings leave it open, or only say that it is higher', () => {
+    for (const open of ['unknown', 'above'] as const)
+      expect(averageOf(open)).toEqual({ averagePct: 14.2, readOn: null, isEstimated: false });
+    const none = found('probe-again', 0, { averagePct: null });
+    expect(judge(facts({ forecast, found: none })).average?.averagePct).toBe(14.2);
+  });
+});
+
+describe('the day that lists show', () => {
+  const when = (likely: string) => ({ likely, from: likely, to: null });
+  const likely = (day: string) => ({ kind: 'likely' as const, when: when(day) });
+  const shown = (...readies: Judgement['places'][number]['ready'][]) =>
+    readyOf({ places: readies.map((ready, index) => ({ placeId: index + 1, ready })), bestPlaceId: 2 });
+
+  test('is that of where it is', () => {
+    expect(shown(likely('2027-03-01'), likely('2027-01-01'))).toEqual({
+      when: when('2027-03-01'),
+      placeId: null,
+    });
+  });
+
+  test('else that of the place where it is ready first', () => {
+    expect(shown({ kind: 'too-damp', driestPct: 12 }, likely('2027-01-01'), likely('2026-12-01'))).toEqual({
+      when: when('2027-01-01'),
+      placeId: 2,
+    });
+    expect(shown(null, null, likely('2026-12-01'))).toBeNull();
+    expect(shown()).toBeNull();
+  });
+
+  test('is none of a board that is ready any day', () => {
+    expect(shown({ kind: 'any-day' }, likely('2027-01-01'))).toBeNull();
+  });
+});
+
+describe('until a forecast says more', () => {
+  const reason = message('call.no-readings');
+
+  test('a board has what its round found', () => {
+    const made = judgeByFinding({
+      call: 'keep-drying',
+      reason,
+      at: onDay(-30),
+      averagePct: 14.9,
+      averageIs: 'read',
+      isQuestionable: false,
+      spotsRead: null,
+    });
+    expect(judgementSchema.parse(made)).toEqual(made);
+    expect(made).toEqual({
+      call: 'keep-drying',
+      reasons: [reason],
+      average: { averagePct: 14.9, readOn: onDay(-30), isEstimated: false },
+      lowestEmc: null,
+      places: [],
+      bestPlaceId: null,
+      next: { step: 'wait', due: null, probeMs: null, why: message('next-step.no-forecast') },
+    });
+  });
+
+  test('one that was never probed has nothing but a first round to do', () => {
+    expect(judgeByFinding(null)).toMatchObject({
+      call: null,
+      reasons: [],
+      average: null,
+      next: { step: 'probe', due: 'first-round', why: message('next-step.not-probed') },
+    });
+  });
+});
+
+test('what a round found is shown with the call of today and what decides it', () => {
+  const [then, now] = [message('call.no-readings'), message('call.none-left')];
+  const finding = { call: 'keep-drying', reason: then, averagePct: 14.9 } as const;
+  expect(asJudged(finding, { call: 'bring-in', reasons: [now, then] })).toEqual({
+    ...finding,
+    call: 'bring-in',
+    reason: now,
+  });
+  expect(asJudged(finding, { call: null, reasons: [] })).toEqual(finding);
 });

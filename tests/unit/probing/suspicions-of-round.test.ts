@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
+import { suspicionsOfRound } from '../../../shared-core/probing/calls/suspicions-of-round.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { rules } from './a-board.ts';
 import { judgeRound, round, roundByAverage, sound } from './a-round.ts';
+import { board, coded, elm, stack } from './a-stack.ts';
 
 const rulesOf = (boards: ReturnType<typeof round>) => judgeRound(boards).map((each) => rules(each.readings));
 
@@ -114,5 +116,28 @@ describe('boards that cannot speak for a round', () => {
     }));
     const found = rulesOf(boards).flat(2);
     for (const rule of ['round-off', 'meter-drift', 'apart-from-stack']) expect(found).not.toContain(rule);
+  });
+});
+
+test('a board without readings says nothing, and nothing is said of it', () => {
+  const boards = round(() => sound);
+  boards[1] = { ...boards[1]!, evidence: { ...boards[1]!.evidence, readings: [] } };
+  expect(suspicionsOfRound(boards)).toEqual(boards.map(() => []));
+});
+
+describe('a board that is apart from its stack and may be another species', () => {
+  const elmBefore = { shell: 14.6, core: 17.3 };
+  const of = (now: { shell: number; core: number }) =>
+    suspicionsOfRound(coded([...stack, board(elmBefore, now, elm)]))[6]!.map(({ depth, suspicion }) => [
+      depth,
+      suspicion.rule,
+    ]);
+
+  test('by its core alone: only its species is questioned', () => {
+    expect(of({ shell: 17, core: 14 })).toEqual([[null, 'species-unlike-stack']]);
+  });
+
+  test('by all of it: it may have been mixed up, and its species is not questioned', () => {
+    expect(of({ shell: 13, core: 16 })).toEqual([[null, 'apart-from-stack']]);
   });
 });

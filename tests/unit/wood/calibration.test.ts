@@ -102,9 +102,23 @@ describe('what is worth using', () => {
     expect(fit.line.b).toBeCloseTo(1.04, 10);
   });
 
-  test('a slope that no species has is not fitted', () => {
-    const fit = fitOf([6, 9, 12, 15, 18].map((mc) => check(mc, 12 + (mc - 12) / 10)));
+  test('one piece far from the others tells no slope: without it nothing would', () => {
+    const modelOf = (...mcs: number[]) => fitOf(mcs.map((mc) => check(mc, 1.3 * mc))).model;
+    expect(modelOf(11, 11.5, 12, 12.2, 20)).toBe('offset');
+    expect(modelOf(5, 12, 12.2, 12.5, 13)).toBe('offset');
+    expect(modelOf(9, 11.5, 12, 12.2, 20)).toBe('line');
+  });
+
+  test('a slope that predicts no better than an offset is not fitted', () => {
+    const scatter = [0.5, -0.5, 0.5, -0.5, 0.5];
+    const fit = fitOf([8, 10, 12, 14, 16].map((mc, at) => check(mc, mc + 1 + scatter[at]!)));
     expect(fit.model).toBe('offset');
+  });
+
+  test('a slope that no species has is not fitted', () => {
+    const modelOf = (slope: number) =>
+      fitOf([6, 9, 12, 15, 18].map((mc) => check(mc, 40 + slope * (mc - 12)))).model;
+    expect([0.1, 0.6, 1.9, 2.1].map(modelOf)).toEqual(['offset', 'line', 'line', 'offset']);
   });
 });
 
@@ -144,6 +158,8 @@ describe('for any checks', () => {
   test('too few, or not moisture contents, are refused', () => {
     expect(() => fitOf([check(8, 9), check(12, 13)])).toThrow(/three/);
     expect(() => fitOf([check(8, 9), check(12, 13), check(Number.NaN, 14)])).toThrow(RangeError);
+    for (const none of [check(8, 0), check(0, 9)])
+      expect(() => fitOf([none, check(12, 13), check(14, 15)])).toThrow(/both above 0 %/);
     expect(() => fitOf([check(8, 9), check(12, 13), check(14, 15, { readings: 0 })])).toThrow(RangeError);
   });
 });

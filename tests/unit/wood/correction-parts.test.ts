@@ -67,6 +67,35 @@ describe('the parts of a correction', () => {
     );
   });
 
+  test('each step is of one part, and steps of one part are taken together', () => {
+    const steps = [
+      { step: 'meter-check', pct: 12 },
+      { step: 'temperature', pct: 13 },
+      { step: 'usual-scale', pct: 13.5 },
+      { step: 'species-linear', pct: 14.5 },
+      { step: 'species-curve', pct: 14.75 },
+      { step: 'own-checks', pct: 14.5 },
+      { step: 'own-calibration', pct: 14 },
+      { step: 'scale-curve', pct: 14.5 },
+    ] as const;
+    expect(correctionParts({ raw: 14, unit: 'pct', corrected: { steps: [...steps] } })).toEqual({
+      fromOhmsPct: null,
+      meterCheck: -2,
+      temperature: 1,
+      scale: 1,
+      species: 1.25,
+      ownChecks: -0.75,
+    });
+  });
+
+  test('ohms that were refused have no parts', () => {
+    const none = { meterCheck: null, scale: null, temperature: null, species: null, ownChecks: null };
+    expect(correctionParts({ raw: 12, unit: 'ohm', corrected: { steps: [] } })).toEqual({
+      fromOhmsPct: null,
+      ...none,
+    });
+  });
+
   test('ohms have a % once they are on a curve, and then what the temperature does', () => {
     const reading = {
       value: 125e6,
@@ -77,6 +106,8 @@ describe('the parts of a correction', () => {
     } as const;
     const corrected = correctReading(reading);
     const { fromOhmsPct, temperature } = correctionParts({ raw: 125e6, unit: 'ohm', corrected });
+    expect(fromOhmsPct).toBe(corrected.steps[0]!.pct);
+    expect(temperature).not.toBe(0);
     expect(fromOhmsPct! + temperature!).toBeCloseTo(corrected.mcPct!, 9);
   });
 });

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Corrected, MeterScale } from '../../../shared-core/wood/moisture/corrected.ts';
+import {
+  type Corrected,
+  correctedSchema,
+  type MeterScale,
+  meterScaleSchema,
+  readingUnitSchema,
+} from '../../../shared-core/wood/moisture/corrected.ts';
 import { correctReading, type ReadingToCorrect } from '../../../shared-core/wood/moisture/correction.ts';
 import { log10OhmsAt, mcAtLog10Ohms } from '../../../shared-core/wood/moisture/resistance.ts';
 import { resistanceCurves } from '../../../shared-core/wood/moisture/resistance-curves.ts';
@@ -20,8 +26,21 @@ const scale: MeterScale = {
 const stepsOf = ({ steps }: Corrected) => steps.map(({ step }) => step);
 const douglasFir = resistanceCurves.get('douglas-fir-coast')!;
 
-const correct = (changes: Partial<ReadingToCorrect>) =>
-  correctReading({ value: 12, unit: 'pct', woodTempC: 26.7, species: oak, scale, ...changes });
+const correct = (changes: Partial<ReadingToCorrect>): Corrected => {
+  const reading: ReadingToCorrect = {
+    value: 12,
+    unit: 'pct',
+    woodTempC: 26.7,
+    species: oak,
+    scale,
+    ...changes,
+  };
+  expect(readingUnitSchema.parse(reading.unit)).toBe(reading.unit);
+  expect(meterScaleSchema.parse(reading.scale)).toEqual(reading.scale);
+  const made = correctReading(reading);
+  expect(correctedSchema.parse(made)).toEqual(made);
+  return made;
+};
 
 describe('the method follows from what is known', () => {
   test('ohms of a species with a curve: the curve, then temperature', () => {
@@ -73,6 +92,47 @@ describe('the method follows from what is known', () => {
     expect(corrected.mcPct).toBeCloseTo((12 + 0.5) / 1.1, 10);
     expect(stepsOf(corrected)).toEqual(['temperature', 'own-calibration']);
     expect(corrected.standardUncertaintyPct).toBeCloseTo(0.3, 10);
+  });
+
+  test('a species with a curve needs no coefficients beside it, nor does one that the meter is set to', () => {
+    const linear = { a: 0.9, b: 0.6 };
+    expect(stepsOf(correct({ species: { ...oak, linear } }))).toEqual(['temperature', 'species-curve']);
+    const ofCherry: MeterScale = { kind: 'species', speciesId: cherry.id, curveId: null, tempC: 21 };
+    const setTo = { species: { ...cherry, linear }, scale: ofCherry };
+    expect(stepsOf(correct(setTo))).toEqual(['temperature']);
+    // Its scale is of a %: ohms are ohms.
+    expect(stepsOf(correct({ ...setTo, value: 120e6, unit: 'ohm' }))).toEqual([
+      'scale-curve',
+      'temperature',
+      'species-linear',
+    ]);
+  });
+
+  test('what a check found the meter to be off by is taken off first: points of a %, decades of ohms', () => {
+    const off = correct({ value: 13, meterOff: 1 });
+    expect(stepsOf(off)).toEqual(['meter-check', 'temperature', 'species-curve']);
+    expect(off.steps[0]!.pct).toBe(12);
+    expect(off.mcPct).toBeCloseTo(correct({}).mcPct!, 10);
+    // 125 megohm is red oak of 12 % at 80 °F (James 1988, Table 1, from memory).
+    const ohms = correct({ value: 125e7, unit: 'ohm', meterOff: 1 });
+    expect(stepsOf(ohms)).toEqual(['species-curve', 'meter-check', 'temperature']);
+    expect(ohms.mcPct).toBeCloseTo(12, 6);
+  });
+
+  test('what boards of known moisture content taught comes last, after what is published', () => {
+    const learned = {
+      a: 1.1,
+      b: 0.5,
+      variance: { bb: 0.04, ab: 0, aa: 0 },
+      boardSdPct: 0.5,
+      boards: 8,
+    };
+    const published = correct({}).mcPct!;
+    const taught = correct({ learned, compensatesTemp: false });
+    expect(stepsOf(taught)).toEqual(['temperature', 'species-curve', 'own-checks']);
+    expect(taught.mcPct).toBeCloseTo((published - 0.5) / 1.1, 10);
+    // What the checks leave open of the line, and from board to board: the root of the sum of squares.
+    expect(taught.standardUncertaintyPct).toBeCloseTo(Math.hypot(0.2, 0.5), 3);
   });
 
   test('temperature unknown: not corrected for it, said, and less sure', () => {
@@ -161,6 +221,79 @@ describe('the scale says what a shown % means', () => {
     const [good, poor] = [0.5, 1.2].map((meterSdPct) => correct({ meterSdPct }).standardUncertaintyPct!);
     expect(good).toBeCloseTo(0.5, 1);
     expect(poor).toBeCloseTo(1.2, 1);
+  });
+});
+
+describe('how sure a reading is', () => {
+  /** Of the species that the meter is set to, with its own correction for temperature: the meter alone is unsure. */
+  const own = {
+    species: cherry,
+    scale: { kind: 'species', speciesId: cherry.id, curveId: null, tempC: 21 },
+    woodTempC: 21,
+    compensatesTemp: true,
+    meterSdPct: 0.5,
+  } as const;
+  const sd = (changes: Partial<ReadingToCorrect>) => correct({ ...own, ...changes }).standardUncertaintyPct!;
+
+  // Wood Handbook, chapter 13: less sure near both ends of what pins can tell. By how much: our judgment.
+  test.each([
+    [12, 0.5],
+    [20, 0.5],
+    [25, 1],
+    [35, 4],
+    [6, 0.5],
+    [4, 1.5],
+  ])('the meter alone, at %f %%: %f points', (value, points) => {
+    expect(sd({ value })).toBeCloseTo(points, 10);
+    const learned = { a: 1, b: 0, variance: { bb: 0, ab: 0, aa: 0 }, boardSdPct: 0.5, boards: 8 };
+    expect(sd({ value, learned })).toBeCloseTo(points, 10);
+  });
+
+  // The root of the sum of squares of what is independent: JCGM 100 (GUM), 5.1.2, from memory.
+  test('a species without a correction adds 7 % of the MC, an unknown scale half of that', () => {
+    const usual = { scale: { kind: 'usual' }, woodTempC: 22.7 } as const;
+    expect(sd(usual)).toBeCloseTo(Math.hypot(0.5, 0.84), 3);
+    expect(sd({ ...usual, scale: { kind: 'unknown' } })).toBeCloseTo(Math.hypot(0.5, 0.84, 0.42), 3);
+    expect(sd({ ...usual, species: oak })).toBeCloseTo(0.5, 3);
+    const ohms = { value: 125e6, unit: 'ohm', species: oak, woodTempC: 26.7 } as const;
+    expect(sd({ ...ohms, scale: { kind: 'unknown' } })).toBeCloseTo(0.5, 3);
+  });
+
+  // A width of 30 °C has a standard deviation of 30 / √12: JCGM 100 (GUM), 4.3.7, from memory.
+  test('wood of unknown temperature may be anywhere in 30 °C', () => {
+    const shown = { compensatesTemp: false, scale: { kind: 'usual' }, species: oak } as const;
+    const at = (woodTempC: number | null) => correct({ ...own, ...shown, woodTempC });
+    const off = [-1, 1].map((side) => at(22.7 + (side * 30) / Math.sqrt(12)).mcPct! - at(null).mcPct!);
+    const rms = Math.sqrt((off[0]! ** 2 + off[1]! ** 2) / 2);
+    expect(at(null).standardUncertaintyPct).toBeCloseTo(Math.hypot(0.5, rms), 2);
+    expect(rms).toBeGreaterThan(0.5);
+  });
+
+  test('that of the air leaves open how warm the wood is, and a measured one nothing', () => {
+    const shown = { compensatesTemp: false, woodTempC: null } as const;
+    const by = (sdK: number) => sd({ ...shown, airTemp: { tempC: 10, sdK } });
+    expect(by(0)).toBeCloseTo(sd({ ...shown, woodTempC: 10 }), 10);
+    expect(by(3)).toBeGreaterThan(by(0) + 0.02);
+    expect(by(6)).toBeGreaterThan(by(3) + 0.05);
+    const measured = { ...shown, woodTempC: -10 };
+    expect(sd({ ...measured, airTemp: { tempC: 20, sdK: 6 } })).toBe(sd(measured));
+  });
+
+  test('a meter that measures the wood’s temperature knows it, and one of ohms corrects for none', () => {
+    expect(sd({ woodTempC: null })).toBeCloseTo(0.5, 10);
+    const ohms = { value: 125e6, unit: 'ohm', species: oak, woodTempC: null } as const;
+    expect(sd({ ...ohms, compensatesTemp: true })).toBe(sd({ ...ohms, compensatesTemp: false }));
+    expect(sd({ ...ohms, compensatesTemp: null })).toBeGreaterThan(0.6);
+  });
+
+  test('where nobody knows whether the meter corrects for it, a quarter of that shift may be too much', () => {
+    const warm = { woodTempC: 40, species: oak, scale: { kind: 'usual' } } as const;
+    const [open, known] = [sd({ ...warm, compensatesTemp: null }), sd({ ...warm, compensatesTemp: false })];
+    const shift =
+      correct({ ...own, ...warm, compensatesTemp: false }).mcPct! - correct({ ...own, ...warm }).mcPct!;
+    expect(open ** 2 - known ** 2).toBeCloseTo((shift / 4) ** 2, 2);
+    const ohms = { ...warm, value: 125e6, unit: 'ohm' } as const;
+    expect(sd({ ...ohms, compensatesTemp: null })).toBe(sd({ ...ohms, compensatesTemp: false }));
   });
 });
 
