@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
-import { humidityOf, sensedInAdvert, temperatureOf } from '../../../shared-core/gatt/environment.ts';
+import {
+  humidityOf,
+  openSensorUuid,
+  sensedInAdvert,
+  temperatureOf,
+} from '../../../shared-core/gatt/environment.ts';
 
 const bytes = (...octets: number[]) => new Uint8Array(octets);
 
@@ -8,6 +13,11 @@ test.each([
   [[0xca, 0x09], 25.06],
   [[0x18, 0xfc], -10],
   [[0x00, 0x00], 0],
+  // Air that wood dries in: ±60 °C.
+  [[0x70, 0x17], 60],
+  [[0x71, 0x17], null],
+  [[0x90, 0xe8], -60],
+  [[0x8f, 0xe8], null],
   [[0x00, 0x80], null],
   [[0x10, 0x27], null],
   [[0xca], null],
@@ -22,6 +32,9 @@ test.each([
   [[0x10, 0x27], 1],
   // 101 %, as a sensor in fog has it.
   [[0x74, 0x27], 1],
+  [[0x00, 0x00], 0],
+  [[0x04, 0x29], 1],
+  [[0x05, 0x29], null],
   [[0xff, 0xff], null],
   [[], null],
 ])('humidity %j is %j', (octets, rh) => {
@@ -42,6 +55,24 @@ test('skips what it need not know in an advert, and reads the coarser values', (
     tempC: 27.3,
     rh: 0.55,
   });
+});
+
+// The standard's tables of object numbers and their lengths (https://bthome.io/format, from memory).
+test.each([
+  [1, [0x00, 0x01, 0x09, 0x0f, 0x10, 0x11, 0x15, 0x20, 0x2d, 0x2f]],
+  [2, [0x06, 0x07, 0x08, 0x0c, 0x0d, 0x0e, 0x12, 0x13, 0x14]],
+  [3, [0x04, 0x05, 0x0a, 0x0b]],
+])('values of %d octets are skipped by their length: %j', (length, ids) => {
+  for (const id of ids) {
+    const skipped = [id, ...Array<number>(length).fill(0x02)];
+    expect(sensedInAdvert(bytes(0x40, ...skipped, 0x45, 0x11, 0x01))).toEqual({ tempC: 27.3, rh: null });
+  }
+});
+
+test('a whole degree, and a humidity alone', () => {
+  expect(sensedInAdvert(bytes(0x40, 0x57, 0xea))).toEqual({ tempC: -22, rh: null });
+  expect(sensedInAdvert(bytes(0x40, 0x2e, 55))).toEqual({ tempC: null, rh: 0.55 });
+  expect(openSensorUuid).toBe('fcd2');
 });
 
 test.each([

@@ -1,0 +1,49 @@
+/** Which of the meters that the yard remembers a device may be. */
+import { describe, expect, test } from 'vitest';
+import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { isRenamed, namesakes } from '../../../shared-core/gatt/namesakes.ts';
+
+const meter = (deviceId: string, name: string, isDescribed = true) => ({
+  deviceId,
+  name,
+  description: isDescribed ? ({} as MeterDescription) : null,
+});
+const [A, B, C] = ['a4:c1:38:00:00:01', 'a4:c1:38:00:00:02', 'a4:c1:38:00:00:03'] as const;
+
+describe('a device of a meter’s address is renamed', () => {
+  test('where it gives itself another name', () => {
+    expect(isRenamed({ deviceId: A, name: 'Pin meter' }, 'Scale')).toBe(true);
+  });
+
+  test.each([
+    ['gives no name', 'Pin meter', ''],
+    ['shortens its name, as an advert may', 'Pin meter', 'Pin'],
+    ['gives the whole of a shortened one', 'Pin', 'Pin meter'],
+    ['has the same name', 'Pin meter', 'Pin meter'],
+    ['was remembered by its address alone', A, 'Pin meter'],
+  ])('but not where it %s', (_, name, ownName) => {
+    expect(isRenamed({ deviceId: A, name }, ownName)).toBe(false);
+  });
+});
+
+// A device may make up a new address at each start: Bluetooth Core Specification, Vol 6 Part B 1.3.2.
+describe('a device of a new address may be', () => {
+  const known = [meter(A, 'Pin meter'), meter(B, 'Pin meter 0002'), meter(C, 'Scale')];
+  const of = (ownName: string, deviceId = 'a4:c1:38:00:00:09', meters = known) =>
+    namesakes({ deviceId, ownName }, meters).map((each) => each.deviceId);
+
+  test('each meter of its name, also one to which the end of its address was added', () => {
+    expect(of('Pin meter')).toEqual([A, B]);
+    expect(of('Pin meter 0002')).toEqual([B]);
+    expect(of('Hygrometer')).toEqual([]);
+  });
+
+  test('none without a name', () => {
+    expect(of('', 'a4:c1:38:00:00:09', [meter(A, '')])).toEqual([]);
+  });
+
+  test('not the meter of its own address, and none that was never described', () => {
+    expect(of('Pin meter', A)).toEqual([B]);
+    expect(of('Pin meter', C, [meter(A, 'Pin meter', false)])).toEqual([]);
+  });
+});
