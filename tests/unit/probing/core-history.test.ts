@@ -3,6 +3,7 @@ import {
   CORE_BEHIND_POINTS,
   GRADIENT_SHARE,
   profileAt,
+  reaches,
   SHELL_SD_POINTS,
 } from '../../../shared-core/probing/readings/core-history.ts';
 import { DAY_MS } from '../../../shared-core/time.ts';
@@ -33,6 +34,23 @@ describe('What history tells of the core', () => {
     expect(profileAt(history, on(-1.1))).toBeNull();
     expect(profileAt(history, on(10.1))).toBeNull();
     expect(profileAt([], on(0))).toBeNull();
+  });
+
+  test('of several days is that of the two around, and of its ends that of its ends', () => {
+    const third = { atMs: on(30), differencePct: 0.2, sdPct: 0.6 };
+    const at = (day: number) => profileAt([...history, third], on(day))!.differencePct - CORE_BEHIND_POINTS;
+    expect([0, 2, 10, 15, 30].map((day) => Number(at(day).toFixed(6)))).toEqual([2, 1.8, 1, 0.8, 0.2]);
+  });
+
+  test('covers every instant where the board had no history, else from the day before its first', () => {
+    expect(reaches([], on(-400))).toBe(true);
+    expect([on(-1), on(-1) - 1, on(10), on(10) + 1].map((atMs) => reaches(history, atMs))).toEqual([
+      true,
+      false,
+      true,
+      false,
+    ]);
+    expect(profileAt(history.slice(0, 1), on(0))).toBeNull();
   });
 
   test('is nothing where it leaves so much open that no board could be Ready by it', () => {

@@ -29,3 +29,17 @@ test('a spot elsewhere on the board has no place', () => {
   const board = { lengthMm: 1800, thicknessMm: 50, planBasis: PAIRS };
   for (const [, spot] of extraSpots(board)) expect(placeAlong(spot, 1800)).toBeNull();
 });
+
+test('of four places of a board of unknown length the inner ones are parts of it as well', () => {
+  const planBasis = { faces: 'average', core: null, pins: null } as const;
+  const { plan } = planSpots({ lengthMm: null, thicknessMm: 25, planBasis, places: 4 });
+  expect(plan.map((spot) => placeAlong(spot, null))).toEqual([0.2, 0.4, 0.6, 0.8]);
+});
+
+test('a place at a distance is no part of a board whose length is not known, but for the half where the saw stands', () => {
+  const [left, , right] = planSpots({ lengthMm: 1800, thicknessMm: 50, planBasis: PAIRS }).plan;
+  expect([left!, right!].map((spot) => placeAlong(spot, null))).toEqual([null, null]);
+  expect(places(null, 'fresh-cut').slice(-2)).toEqual([0.25, 0.25]);
+  const unknown = { ...left!, spot: { ...left!.spot, fromEndMm: null } };
+  expect(placeAlong(unknown, 1800)).toBeNull();
+});
