@@ -479,6 +479,18 @@ describe('no call yet', () => {
       ]);
     });
 
+    // Common practice, no source: what dries, dries; what was dry does not get wet within a day.
+    test('a board wetter or drier by points than the day before contradicts it, from the first reading on', () => {
+      const before = { ...lastRound(12, 13, '2026-05-19T10:00:00.000Z'), moved: false };
+      const now = (...shell: number[]) =>
+        judge(readings(shell, [shell[0]! + 1]), { fullRound: before, previous: null });
+      expect(now(12.1, 12).call).toBeNull();
+      expect(now(17, 17.2).call).toBe('probe-again');
+      expect(now(8, 8.2).call).toBe('probe-again');
+      expect(now(17, 17.2).reliable).toBeNull();
+      expect(now(12.1, 12).reliable).toMatchObject({ countedShell: 2 });
+    });
+
     test('the days between are allowed for: what the air can have done is no contradiction', () => {
       const wetter = { ...lastRound(15, 17, '2026-04-10T10:00:00Z'), moved: false };
       const next = (takenAt: string) =>

@@ -378,6 +378,49 @@ describe('where along the board a reading was taken', () => {
     ]);
   });
 
+  test('of a board whose length was entered since, by the end it was nearer to; in its middle nobody knows', () => {
+    const without = (planBasis: PlanBasis) => {
+      const board = { lengthMm: null, thicknessMm: 27, planBasis };
+      return planSpots(board).plan.map((_, spotIndex) => ({
+        roundId: 1,
+        spotIndex,
+        spot: spotAt(board, spotIndex)!.spot,
+      }));
+    };
+    const along = (readings: ReturnType<typeof without>) =>
+      readings.map((each) => alongBoard(each, { lengthMm: 3000, thicknessMm: 27 }, readings));
+    expect(along(without({ faces: 'average', core: null, pins: null }))).toEqual([
+      message('spot.nearer-left'),
+      null,
+      message('spot.nearer-right'),
+    ]);
+    const [left, right] = [message('spot.nearer-left'), message('spot.nearer-right')];
+    expect(along(without(PAIRS))).toEqual([left, left, right, right]);
+    // A cut is told from a reading alone.
+    const cut = along(without({ faces: 'shell', core: 'fresh-cut', pins: null }));
+    expect(cut.slice(2).map((each) => each?.code)).toEqual(['spot.cut-left', 'spot.cut-right']);
+  });
+
+  test('by its distance alone, where its round read nothing nearer to the right: it may have had one place', () => {
+    const average: PlanBasis = { faces: 'average', core: null, pins: null };
+    const [first, , last] = [0, 1, 2].map((index) => taken(average, index));
+    const edited = { lengthMm: 2000, thicknessMm: 27 };
+    const alone = message('board.spot-from-end', { fromEndDistanceMm: 750 });
+    expect(alongBoard(first!, edited, [first!])).toEqual(alone);
+    expect(alongBoard(first!, edited, [first!, { ...last!, roundId: 2 }])).toEqual(alone);
+    expect(alongBoard(last!, edited, [last!])).toEqual(message('spot.from-right', { fromDistanceMm: 750 }));
+  });
+
+  test('by its distance, where it has no number in a plan, and by nothing without one', () => {
+    const extra = { ...taken(PAIRS, 0), spotIndex: null };
+    const board = { lengthMm: 3000, thicknessMm: 27 };
+    expect(alongBoard(extra, board, [extra])).toEqual(
+      message('board.spot-from-end', { fromEndDistanceMm: extra.spot.fromEndMm! }),
+    );
+    const unknown = { ...extra, spot: { ...extra.spot, fromEndMm: null } };
+    expect(alongBoard(unknown, board, [unknown])).toBeNull();
+  });
+
   test('elsewhere on the board, for one that is beyond the plan', () => {
     const extra = taken(PAIRS, EXTRA_SPOTS.core);
     expect(alongBoard(extra, { lengthMm: 3000, thicknessMm: 27 }, [extra])).toEqual(
