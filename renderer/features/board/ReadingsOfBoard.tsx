@@ -25,6 +25,13 @@ export function ReadingsOfBoard({
   const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
   const spotOf = (reading: JudgedReading) => spotWords(reading, board, readings, readBefore, words);
+  /** Another reading of its spot in that round is used, so what a slip meant is there already. */
+  const isTypedSince = ({ id, roundId, spotIndex }: JudgedReading): boolean =>
+    spotIndex !== null &&
+    readings.some(
+      (other) =>
+        other.id !== id && other.roundId === roundId && other.spotIndex === spotIndex && other.counts,
+    );
   return (
     <RecordList
       name={say('board.readings-of', { boardCode: board.code })}
@@ -93,7 +100,7 @@ export function ReadingsOfBoard({
             onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
-          <UseMeant reading={reading} />
+          {!isTypedSince(reading) && <UseMeant reading={reading} />}
           <EditReading reading={reading} depth={depthOf(reading)} />
           <ReadingMore
             reading={reading}

@@ -8,6 +8,7 @@ import { useSettings } from '../../stores/settings.ts';
 import { McValue } from '../../ui/McValue.tsx';
 import { PhaseMark } from '../../ui/PhaseMark.tsx';
 import { useWords } from '../../words.ts';
+import { UnusedAfar } from './UnusedAfar.tsx';
 import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
@@ -53,6 +54,7 @@ export function LivePanel({ board: { boardId }, isFar, isDoubtful: isDoubtfulOf 
             {say(stateOf(shown, isDoubtful), { depth: shown.spot.depth })}
           </span>
         )}
+        {isFar && shown && <UnusedAfar reading={shown} className={`${css.warning} ${css.afar}`} />}
         {unsaved && (
           <span className={`${css.warning} ${css.afar}`}>
             {say(`${wasAway ? 'live.was-away' : 'live.missed'}${isFar ? '.far' : ''}`)}

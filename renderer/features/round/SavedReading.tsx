@@ -20,6 +20,7 @@ export function SavedReading({
   thicknessMm,
   shared,
   isByOffMeter,
+  isSpotRead = false,
 }: {
   reading: JudgedReading;
   /** Of its board. */
@@ -28,11 +29,13 @@ export function SavedReading({
   shared: readonly Suspicion[];
   /** Its meter was off when checked, and it is not corrected for that. */
   isByOffMeter: boolean;
+  /** Another reading of its spot is used: what was meant by a slip was typed since. */
+  isSpotRead?: boolean;
 }) {
   const words = useWords();
   // Its depth may have been changed since: it no longer tells what its spot is for.
   const told = depthRead(reading, thicknessMm);
-  const meant = meantBy(reading);
+  const meant = isSpotRead ? null : meantBy(reading);
   // What was saved last has that button beside the value field.
   const isSavedLast = useRound(({ saved }) => saved?.reading.id === reading.id);
   return (

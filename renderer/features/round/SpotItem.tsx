@@ -75,6 +75,7 @@ export function SpotItem({
           thicknessMm={thicknessMm}
           shared={saidElsewhere(reading)}
           isByOffMeter={isByOffMeter(reading)}
+          isSpotRead={readings.some((other) => other !== reading && other.counts)}
         />
       ))}
     </li>

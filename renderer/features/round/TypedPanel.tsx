@@ -2,9 +2,11 @@ import { useEffect, useId } from 'react';
 import { isLinkLost, useLink } from '../../stores/link.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { hrefOf } from '../../stores/navigation.ts';
+import { useRound } from '../../stores/round.ts';
 import { Button, ButtonLink } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 import { MeterElsewhere } from '../meter/MeterElsewhere.tsx';
+import { UnusedAfar } from './UnusedAfar.tsx';
 import type { Probing } from './useProbing.ts';
 import css from './ValuePanel.module.css';
 
@@ -14,11 +16,16 @@ export function TypedPanel(probing: Probing) {
   const id = useId();
   const { say } = useWords();
   const meter = useMeter((store) => store.state);
+  const saved = useRound((store) => store.saved);
+  const savedHere = saved?.board.boardId === probing.board.boardId ? saved.reading : null;
   useEffect(() => field.current?.focus(), [field]);
   return (
     <div className={`sheet ${css.typed}`}>
       <MeterElsewhere />
       {probing.isFar && <LostAfar />}
+      {probing.isFar && probing.fieldIsEmpty && savedHere && (
+        <UnusedAfar reading={savedHere} className={css.lost} />
+      )}
       <div className={css.label}>
         <label htmlFor={id}>{say('typed.label', { unit })}</label>
         {typedFrom && (

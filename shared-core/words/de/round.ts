@@ -273,6 +273,8 @@ export const round = {
   'live.saved': '✓ {depth, select, core {Innen} average {Mittel} other {Außen}} gespeichert:',
   'live.questionable': '? {depth, select, core {Innen} average {Mittel} other {Außen}} fraglich:',
   'live.not-used': '✕ {depth, select, core {Innen} average {Mittel} other {Außen}} nicht verwendet:',
+  'live.unused-by.far':
+    '{rule, select, frozen {Gefroren: auftauen lassen.} other {Nicht möglich: nachmessen.}}',
   'live.missed': 'Nicht gespeichert: Die Messrunde war da nicht offen. Die Leertaste speichert.',
   'live.missed.far': '✕ Nicht gespeichert. Leertaste drücken.',
   'live.silent': 'Seit {seconds}\u00a0s kein neuer Wert.',

@@ -241,6 +241,14 @@ describe('a slip of the keys', () => {
       ]),
     );
   });
+
+  test('offers what was meant until it was typed at the same spot', async () => {
+    const { machine } = await open();
+    tell(machine, read(aBoard(1), [slip, aReading(8, { spotIndex: 1, raw: 15 })]), 0, 8);
+    expect(screen.getByRole('button', { name: 'Use 14.5%' })).toBeTruthy();
+    tell(machine, read(aBoard(1), [slip, aReading(8, { raw: 14.5 })]), 1, 8);
+    expect(screen.queryByRole('button', { name: 'Use 14.5%' })).toBeNull();
+  });
 });
 
 test('the far view marks a questionable reading with another sign than a sound one', async () => {
@@ -251,6 +259,29 @@ test('the far view marks a questionable reading with another sign than a sound o
     each.getAttribute('data-mark'),
   );
   expect(marks).toEqual(['sound', 'questionable']);
+});
+
+// The list of spots says it near by.
+test.each([
+  ['frozen', 'read by a meter', 'Frozen: let it thaw.'],
+  ['frozen', 'typed', 'Frozen: let it thaw.'],
+  ['not-a-reading', 'read by a meter', 'Not possible: probe again.'],
+] as const)('the far view says why a reading is not used: %s, %s', async (rule, how, why) => {
+  const { machine, user } = await open();
+  if (how !== 'typed') act(() => showMeter(aLiveMeter()));
+  const suspicion = {
+    rule,
+    severity: 'refused' as const,
+    why: message('suspicion.damaged'),
+    whatToDo: message('suspicion.damaged.do'),
+  };
+  tell(machine, read(aBoard(1), [aReading(1, { counts: false, suspicions: [suspicion] })]), 0, 1);
+  const reading = within(screen.getByRole('region', { name: 'Reading' }));
+  expect(reading.queryByText(why)).toBeNull();
+  await user.keyboard('f');
+  expect(reading.getByText(why)).toBeTruthy();
+  tell(machine, read(aBoard(1), [aReading(2)]), 1, 2);
+  expect(reading.queryByText(why)).toBeNull();
 });
 
 test('F5 of a presenter does not load the window again, over a dialog neither', async () => {
