@@ -1,6 +1,16 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
+import { Refusal } from '../../../shared-core/contract/answer.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
+
+/** What can be done instead, where an act is refused. */
+interface WayOn {
+  /** The refusal that it answers. */
+  after: Code;
+  words: string;
+  onDo: () => Promise<unknown>;
+}
 
 /** Says what an act comes to before it is done, and afterwards that it was, with its undo. */
 export function ConfirmDialog({
@@ -9,6 +19,7 @@ export function ConfirmDialog({
   doWords,
   doneWords,
   onDo,
+  wayOn,
   onClose,
 }: {
   title: string;
@@ -17,16 +28,22 @@ export function ConfirmDialog({
   doWords: string;
   doneWords: string;
   onDo: () => Promise<unknown>;
+  wayOn?: WayOn | undefined;
   onClose: () => void;
 }) {
+  const [refusedBy, setRefusedBy] = useState<string | null>(null);
   return (
     <FormDialog
       title={title}
       saveWords={doWords}
       onSave={async () => {
-        await onDo();
+        await onDo().catch((error: unknown) => {
+          if (error instanceof Refusal) setRefusedBy(error.problem.code);
+          throw error;
+        });
         tellDone(doneWords);
       }}
+      instead={wayOn?.after === refusedBy ? { words: wayOn.words, onSave: wayOn.onDo } : null}
       onClose={onClose}
     >
       <p>{effect}</p>

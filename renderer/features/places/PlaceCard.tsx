@@ -135,7 +135,15 @@ export function PlaceCard({
           ))}
         </ul>
       )}
-      {ending && <PlaceEnding place={place} ending={ending} onClose={() => setEnding(null)} />}
+      {ending && (
+        <PlaceEnding
+          place={place}
+          ending={ending}
+          onOther={setEnding}
+          // One that leads to another way closes only itself.
+          onClose={() => setEnding((now) => (now === ending ? null : now))}
+        />
+      )}
     </Sheet>
   );
 }

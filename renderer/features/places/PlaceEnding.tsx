@@ -1,4 +1,5 @@
 import type { PlaceRow } from '../../../shared-core/contract/yard.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
 import { bridge } from '../../data/bridge.ts';
 import { useWords } from '../../words.ts';
 import { ConfirmDialog } from '../closing/ConfirmDialog.tsx';
@@ -10,36 +11,49 @@ export type Ending = 'close' | 'merge' | 'delete';
 export function PlaceEnding({
   place,
   ending,
+  onOther,
   onClose,
 }: {
   place: Pick<PlaceRow, 'id' | 'version' | 'name'>;
   ending: Ending;
+  /** To another way, where this one is refused; one that is closed has none. */
+  onOther?: (ending: Ending) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const { id, version: basedOn, name } = place;
+  const wayTo = (other: 'close' | 'merge', after: Code) =>
+    onOther && {
+      after,
+      words: say(`closing.${other}-place`),
+      onDo: async () => onOther(other),
+    };
   switch (ending) {
     case 'merge':
       return <MergePlaceForm place={place} onClose={onClose} />;
     case 'close':
       return (
         <ConfirmDialog
+          key={ending}
           title={say('closing.close-named', { name })}
           effect={say('closing.close-place-effect')}
           doWords={say('closing.close-place')}
           doneWords={say('closing.closed', { name })}
           onDo={() => bridge().command('places.close', { id, basedOn })}
+          wayOn={wayTo('merge', 'refusal.place-in-use')}
           onClose={onClose}
         />
       );
     case 'delete':
       return (
         <ConfirmDialog
+          key={ending}
           title={say('closing.delete-named', { name })}
           effect={say('closing.delete-place-effect')}
           doWords={say('life.delete')}
           doneWords={say('closing.deleted', { name })}
           onDo={() => bridge().command('places.delete', { id, basedOn })}
+          wayOn={wayTo('close', 'refusal.place-has-records')}
           onClose={onClose}
         />
       );

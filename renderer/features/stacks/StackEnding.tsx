@@ -1,4 +1,5 @@
 import type { StackRow } from '../../../shared-core/contract/yard.ts';
+import type { Code } from '../../../shared-core/words/en/index.ts';
 import { bridge } from '../../data/bridge.ts';
 import { go } from '../../stores/navigation.ts';
 import { useWords } from '../../words.ts';
@@ -11,31 +12,39 @@ export type Ending = 'close' | 'merge' | 'delete';
 export function StackEnding({
   stack,
   ending,
+  onOther,
   onClose,
 }: {
   stack: StackRow;
   ending: Ending;
+  /** To another way, where this one is refused; one that is closed has none. */
+  onOther?: (ending: Ending) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const { id, version: basedOn, name: stackName } = stack;
+  const wayTo = (other: 'close' | 'merge', after: Code) =>
+    onOther && { after, words: say(`closing.${other}-stack`), onDo: async () => onOther(other) };
   switch (ending) {
     case 'merge':
       return <MergeStackForm stack={stack} onClose={onClose} />;
     case 'close':
       return (
         <ConfirmDialog
+          key={ending}
           title={say('closing.close-named', { name: stackName })}
           effect={say('closing.close-stack-effect')}
           doWords={say('closing.close-stack')}
           doneWords={say('closing.closed', { name: stackName })}
           onDo={() => bridge().command('stacks.close', { id, basedOn })}
+          wayOn={wayTo('merge', 'refusal.stack-has-boards')}
           onClose={onClose}
         />
       );
     case 'delete':
       return (
         <ConfirmDialog
+          key={ending}
           title={say('closing.delete-named', { name: stackName })}
           effect={say('closing.delete-stack-effect')}
           doWords={say('life.delete')}
@@ -44,6 +53,7 @@ export function StackEnding({
             await bridge().command('stacks.delete', { id, basedOn });
             go({ name: 'stacks' });
           }}
+          wayOn={wayTo('close', 'refusal.stack-has-records')}
           onClose={onClose}
         />
       );

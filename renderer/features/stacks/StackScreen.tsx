@@ -179,7 +179,13 @@ function Stack({ stack }: { stack: StackOnPage }) {
       {open === 'move-due' && <MoveDueForm stack={stack} onClose={close} />}
       {open === 'edit' && <StackForm stack={stack} onClose={close} />}
       {(open === 'close' || open === 'merge' || open === 'delete') && (
-        <StackEnding stack={stack} ending={open} onClose={close} />
+        <StackEnding
+          stack={stack}
+          ending={open}
+          onOther={setOpen}
+          // One that leads to another way closes only itself.
+          onClose={() => setOpen((now) => (now === open ? 'nothing' : now))}
+        />
       )}
     </Screen>
   );

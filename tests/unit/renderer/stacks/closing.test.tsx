@@ -66,6 +66,29 @@ test('a stack is closed after saying what that comes to, and the refusal says wh
   expect(machine.inputsOf('stacks.close').at(-1)).toEqual({ id: 1, basedOn: 1 });
 });
 
+test('a stack that cannot be closed is merged from there, and one that cannot be deleted is closed from there', async () => {
+  const refusing = (code: 'refusal.stack-has-records' | 'refusal.stack-has-boards') => () => {
+    throw new Refusal(message(code, { stackName: 'Ridge oak', boards: 2 }));
+  };
+  const { machine, user } = openStack(none, {
+    'stacks.close': refusing('refusal.stack-has-boards'),
+    'stacks.delete': refusing('refusal.stack-has-records'),
+  });
+  const dialog = await choose(user, 'Delete stack', 'Delete Ridge oak?');
+  expect(dialog.queryByRole('button', { name: 'Close stack' })).toBeNull();
+  await user.click(dialog.getByRole('button', { name: 'Delete' }));
+  expect(await dialog.findByText(/Nothing was deleted\. Close it instead\.$/)).toBeTruthy();
+  await user.click(dialog.getByRole('button', { name: 'Close stack' }));
+
+  const closing = within(await screen.findByRole('dialog', { name: 'Close Ridge oak?' }));
+  expect(closing.queryByText(/Nothing was deleted/)).toBeNull();
+  expect(machine.inputsOf('stacks.close')).toEqual([]);
+  expect(closing.queryByRole('button', { name: 'Merge into another stack' })).toBeNull();
+  await user.click(closing.getByRole('button', { name: 'Close stack' }));
+  await user.click(await closing.findByRole('button', { name: 'Merge into another stack' }));
+  expect(await screen.findByRole('dialog', { name: 'Merge Ridge oak' })).toBeTruthy();
+});
+
 test('a stack is merged into another, with the day on which its boards were moved there', async () => {
   const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
   const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak');
