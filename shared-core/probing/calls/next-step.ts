@@ -153,6 +153,7 @@ function bringIn({ bestPlaceId, forecast, driest }: NextStepFacts): NextStep {
 const driestPlace = ({
   name: placeName,
   driestPct,
+  isHere,
   isIndoors,
   target: targetRange,
 }: NonNullable<NextStepFacts['driest']>): Message =>
@@ -160,6 +161,7 @@ const driestPlace = ({
     placeName,
     driestPct,
     targetRange,
+    isHere: isHere ? 'yes' : 'no',
     isIndoors: isIndoors ? 'yes' : 'no',
     isAtTarget: isShownAbove(driestPct, targetRange.maxPct) ? 'no' : 'yes',
   });

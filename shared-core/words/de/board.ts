@@ -40,11 +40,11 @@ export const board = {
   'next-step.no-place-dry-enough':
     'Keiner Ihrer Orte ist trocken genug. Fügen Sie einen trockeneren hinzu, oder ändern Sie die Verwendung.',
   'next-step.driest-place':
-    'Am trockensten wird es am Ort {placeName}: etwa {driestPct}. {isAtTarget, select, yes {Das ist die obere Grenze des Ziels {targetRange}: Das reicht, oder {isIndoors, select, yes {Sie lassen dort einen Luftentfeuchter laufen} other {Sie fügen einen trockeneren Ort hinzu}}.} other {Für {targetRange} {isIndoors, select, yes {lassen Sie dort einen Luftentfeuchter laufen, oder ändern Sie die Verwendung} other {fügen Sie einen trockeneren Ort hinzu, oder ändern Sie die Verwendung}}.}}',
+    'Am trockensten wird es am Ort {placeName}: etwa {driestPct}. {isAtTarget, select, yes {Das ist die obere Grenze des Ziels {targetRange}: Das reicht, oder {isIndoors, select, yes {Sie lassen dort einen Luftentfeuchter laufen} other {Sie fügen einen trockeneren Ort hinzu}}.} other {Für {targetRange} {isIndoors, select, yes {lassen Sie dort einen Luftentfeuchter laufen, oder ändern Sie die Verwendung} other {fügen Sie einen trockeneren Ort hinzu, oder ändern Sie die Verwendung}}.}}{isHere, select, yes { Messen Sie in etwa einem Monat nach.} other {}}',
   'next-step.back-under-cover':
     'Zu feucht für einen beheizten Raum: Es kann reißen. Bringen Sie es wieder unter Dach, bis es {dryEnoughLimitPct} hat und innen {coreLimitPct}.',
   'next-step.too-wet-to-move':
-    'Hier erreicht es sein Ziel kaum. Lassen Sie es zuerst bis {dryEnoughLimitPct} trocknen, innen bis {coreLimitPct}. Lagern Sie es dann in trockenere Luft um.',
+    'Hier erreicht es sein Ziel kaum. Lassen Sie es zuerst bis {dryEnoughLimitPct} trocknen, innen bis {coreLimitPct}. Lagern Sie es dann in trockenere Luft um. Messen Sie in etwa einem Monat nach.',
   'next-step.equalize': 'Lassen Sie die Feuchte ausgleichen. Messen Sie in etwa einem Monat nach.',
   'next-step.no-forecast': 'Noch keine Prognose. Messen Sie in etwa einem Monat nach.',
   'next-step.should-be-ready': '{probedOn}: {callName}. Prognose für heute, {todayOn}: müsste fertig sein.',

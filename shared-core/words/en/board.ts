@@ -34,11 +34,11 @@ export const board = {
     'Move it to {placeName} to take up moisture. Probe it again about {probeOn}.',
   'next-step.no-place-dry-enough': 'None of your places is dry enough. Add a drier one, or change the use.',
   'next-step.driest-place':
-    '{placeName} gets it driest: about {driestPct}. {isAtTarget, select, yes {That is the top of the target, {targetRange}: good enough, or {isIndoors, select, yes {run a dehumidifier there} other {add a drier place}}.} other {For {targetRange}, {isIndoors, select, yes {run a dehumidifier there, or change the use} other {add a drier place, or change the use}}.}}',
+    '{placeName} gets it driest: about {driestPct}. {isAtTarget, select, yes {That is the top of the target, {targetRange}: good enough, or {isIndoors, select, yes {run a dehumidifier there} other {add a drier place}}.} other {For {targetRange}, {isIndoors, select, yes {run a dehumidifier there, or change the use} other {add a drier place, or change the use}}.}}{isHere, select, yes { Probe it again in about a month.} other {}}',
   'next-step.back-under-cover':
     'Too wet for a heated room: it may check. Move it back under cover until it is at {dryEnoughLimitPct}, and its core at {coreLimitPct}.',
   'next-step.too-wet-to-move':
-    'It is unlikely to reach its target here. First let it dry to {dryEnoughLimitPct}, and its core to {coreLimitPct}. Then move it to drier air.',
+    'It is unlikely to reach its target here. First let it dry to {dryEnoughLimitPct}, and its core to {coreLimitPct}. Then move it to drier air. Probe it again in about a month.',
   'next-step.equalize': 'Let it equalize. Probe it again in about a month.',
   'next-step.no-forecast': 'No forecast yet. Probe it again in about a month.',
   'next-step.should-be-ready': '{probedOn}: {callName}. Forecast for today, {todayOn}: should be ready.',

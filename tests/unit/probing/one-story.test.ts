@@ -200,6 +200,10 @@ const invariants: Record<string, (judgement: Judgement, given: JudgementFacts) =
     judgement.next.why?.code === 'next-step.no-forecast' ||
     judgement.next.why?.code.startsWith('forecast.none') ||
     !says(judgement, ...wontDoHere),
+  'waiting says when to probe again, or why no forecast can': ({ next }) =>
+    next.step !== 'wait' ||
+    next.why?.code.startsWith('forecast.none') === true ||
+    (next.why !== null && /probe it (again|next)/i.test(inEnglish(next.why))),
   'it is to dry on before a move only while it may check indoors, and can’t get there': (judgement, given) =>
     judgement.next.due !== 'move-later' ||
     (says(judgement, ...wontDoHere) && !isToCome(here(judgement)?.kind) && isWet(given)),
