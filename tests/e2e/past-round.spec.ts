@@ -221,6 +221,7 @@ test('boards are added as a grid, one comes to a past page by its ID, and sold o
   await page.keyboard.press('Enter');
   await expect(dialog.getByRole('textbox', { name: /^Board 2: Width/ })).toBeFocused();
   await page.keyboard.type('195');
+  await dialog.getByRole('radio', { name: 'Yes' }).check();
   await dialog.getByRole('button', { name: 'Add 2 boards' }).click();
   await expect(page.getByRole('link', { name: 'SLAB-2' }).first()).toBeVisible();
 

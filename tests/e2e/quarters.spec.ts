@@ -37,6 +37,8 @@ test('8/4 stays 8/4 in millimeters and in inches', async ({ pintally: { page } }
   await page.getByRole('button', { name: 'Add boards' }).first().click();
   await page.getByLabel('Thickness').fill('8/4');
   await expect(page.getByText('That is 51 mm.')).toBeVisible();
+  // The day of sawing is that of the stack's last board.
+  await page.getByRole('radio', { name: 'Yes' }).check();
   await page.getByRole('button', { name: 'Add board', exact: true }).click();
   await expectThickness(page, '8/4', 'metric');
 

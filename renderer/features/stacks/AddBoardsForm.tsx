@@ -44,12 +44,12 @@ export function AddBoardsForm({
   onClose,
 }: {
   stack: StackRow;
-  /** One of the stack's other boards, as thick as the newest. */
+  /** One of the stack's other boards. */
   named?: NamedBoard;
   onClose: () => void;
 }) {
   const next = useQuery('boards.nextCode', { stackId: stack.id });
-  // The species added last is the likeliest to be added again. What lies folded below is never taken from another board.
+  // What is open to the eye begins as with the board added last. What lies folded below is never taken from another board.
   const newest = useQuery('boards.list', {
     stackId: stack.id,
     search: '',
@@ -69,8 +69,11 @@ export function AddBoardsForm({
               stackId: stack.id,
               speciesId: last?.speciesId ?? '',
             }),
-            ...(named &&
-              last && { thicknessMm: last.thicknessMm, thicknessQuarters: last.thicknessQuarters }),
+            ...(last && {
+              thicknessMm: last.thicknessMm,
+              thicknessQuarters: last.thicknessQuarters,
+              sawnOn: last.sawnOn,
+            }),
           }}
           nextLayer={layer}
           stackOn={since === null ? null : dayOf(new Date(since))}

@@ -746,6 +746,11 @@ describe('A yard of 100,000 boards', () => {
 });
 
 describe('Adding boards', () => {
+  /** Types over the thickness of the board added last. */
+  async function thick(user: ReturnType<typeof userEvent.setup>, typed: string): Promise<void> {
+    await user.clear(await screen.findByLabelText('Thickness'));
+    await user.type(screen.getByLabelText('Thickness'), typed);
+  }
   const add = {
     'boards.add': (boards: RequestInput<'boards.add'>) =>
       boards.map((board, index) => aBoardRow(index + 7, { code: board.code })),
@@ -779,7 +784,7 @@ describe('Adding boards', () => {
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
-    await user.type(screen.getByLabelText('Thickness'), '27');
+    await thick(user, '27');
     await user.type(screen.getByLabelText('Boards per layer'), '2');
     expect(screen.getByText('Layers 4 to 5, from the bottom up.')).toBeTruthy();
     // What every forecast begins with is not folded away.
@@ -800,18 +805,30 @@ describe('Adding boards', () => {
     }
   });
 
-  test('nothing folded away is taken from the board added last', async () => {
+  test('what is open is taken from the board added last and can be changed, and nothing folded away', async () => {
     const last = aBoardRow(6, { log: 'Creek walnut', sawnOn: '2026-03-01', note: 'Bowed', lengthMm: 2400 });
     const { machine, user } = open(6, {
       ...add,
       'boards.list': () => ({ total: 6, rows: [last] }),
     });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
-    await user.type(await screen.findByLabelText('Thickness'), '3');
+    expect(await screen.findByLabelText('Thickness')).toHaveProperty('value', '27');
+    await thick(user, '3');
     expect(screen.getByText('3 mm is very thin. Did you mean 3/4 in (19 mm)?')).toBeTruthy();
+    await user.click(screen.getByLabelText('Yes'));
     await user.click(screen.getByRole('button', { name: 'Add board' }));
     expect(machine.inputsOf('boards.add')).toMatchObject([
-      [{ speciesId: 'oak-northern-red', thicknessMm: 3, log: '', sawnOn: null, note: '', lengthMm: null }],
+      [
+        {
+          speciesId: 'oak-northern-red',
+          thicknessMm: 3,
+          sawnOn: '2026-03-01',
+          hereSinceOn: '2026-03-01',
+          log: '',
+          note: '',
+          lengthMm: null,
+        },
+      ],
     ]);
   });
 
@@ -821,7 +838,7 @@ describe('Adding boards', () => {
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '2');
-    await user.type(screen.getByLabelText('Thickness'), '27');
+    await thick(user, '27');
     await typeDay(user, 'Sawn on', '2025-11-02');
     const question = 'Have they been here since they were sawn?';
     const asked = within(screen.getByRole('group', { name: question }));
@@ -840,7 +857,7 @@ describe('Adding boards', () => {
     const since = new Date(2025, 11, 15, 10).toISOString();
     const { machine, user } = open(6, { ...add, 'stacks.hereSince': () => ({ since }) });
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
-    await user.type(await screen.findByLabelText('Thickness'), '27');
+    await thick(user, '27');
     await typeDay(user, 'Sawn on', '2026-01-02');
     expect(screen.queryByLabelText(/like the rest of the stack/)).toBeNull();
     await user.click(screen.getByLabelText('Yes'));
@@ -853,7 +870,7 @@ describe('Adding boards', () => {
     await user.click(await screen.findByRole('button', { name: 'Add boards' }));
     await user.clear(await screen.findByLabelText('How many'));
     await user.type(screen.getByLabelText('How many'), '3');
-    await user.type(screen.getByLabelText('Thickness'), '27');
+    await thick(user, '27');
     await user.type(screen.getByLabelText('First layer'), '2');
     await user.click(screen.getByRole('button', { name: 'Add 3 boards' }));
     expect(await screen.findByText(/Give the boards per layer/)).toBeTruthy();
@@ -882,7 +899,7 @@ describe('Adding boards', () => {
       'value',
       'Northern red oak',
     );
-    await user.type(screen.getByLabelText('Thickness'), '27');
+    await thick(user, '27');
     await user.click(screen.getByRole('button', { name: 'Add board' }));
     const form = within(screen.getByRole('dialog'));
     expect((await form.findByRole('alert')).textContent).toContain('There is already a board OAK-07.');
