@@ -50,6 +50,8 @@ const missingPartsSchema = z.object({
   roundDates: countSchema.default(0),
   /** Other records that both have, and that were edited since. */
   edits: countSchema,
+  /** Of stacks, boards, places and edited records, the first few by name. */
+  names: z.array(z.string()).default([]),
 });
 /** See `missingPartsSchema`: of each kind, how many. */
 export type MissingParts = z.infer<typeof missingPartsSchema>;

@@ -29,7 +29,10 @@ export function Inside({
       {isOfOtherYard && parts?.length !== 0 && <p>{say('restore.other-yard')}</p>}
       {isOlderLayout && <p>{say('restore.older-layout')}</p>}
       {parts && (
-        <p>{parts.length === 0 ? say('restore.has-all') : say('restore.missing-parts', { source, parts })}</p>
+        <p>
+          {parts.length === 0 ? say('restore.has-all') : say('restore.missing-parts', { source, parts })}{' '}
+          <MissingNames missing={missing} />
+        </p>
       )}
     </>
   );
@@ -37,9 +40,18 @@ export function Inside({
 
 const CODES = { ovenChecks: 'oven-checks', roundDates: 'round-dates' } as const;
 
+/** Which records are missing or were edited, the first few of them. */
+export function MissingNames({ missing }: { missing: MissingParts }) {
+  const { say, formats } = useWords();
+  const { names, stacks, boards, places, edits } = missing;
+  if (names.length === 0) return null;
+  const recordNames = names.map(formats.named);
+  return say('restore.missing-names', { recordNames, more: stacks + boards + places + edits - names.length });
+}
+
 /** What is missing, one kind at a time: "1 reading", "2 boards". */
-export function partsOf(missing: MissingParts): Message[] {
-  const kinds = Object.keys(missing) as (keyof MissingParts)[];
+export function partsOf({ names: _, ...missing }: MissingParts): Message[] {
+  const kinds = Object.keys(missing) as (keyof typeof missing)[];
   return kinds
     .filter((kind) => missing[kind] > 0)
     .map((kind) =>

@@ -3,7 +3,7 @@ import type { BackupState } from '../../../shared-core/contract/backups.ts';
 import { Banner } from '../../ui/Banner.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
-import { partsOf } from './Inside.tsx';
+import { MissingNames, partsOf } from './Inside.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
 import { UndoDamagedDialog } from './UndoDamagedDialog.tsx';
 
@@ -32,7 +32,11 @@ export function LastRestore({ state: { restored } }: { state: BackupState }) {
                 restoredOn: restoredAt,
                 backedUpText: formats.dateTime(backedUpAt, true),
               })}{' '}
-        {parts && parts.length > 0 && say('restore.missing-since', { parts })}
+        {parts && parts.length > 0 && (
+          <>
+            {say('restore.missing-since', { parts })} <MissingNames missing={missing} />
+          </>
+        )}
         {parts?.length === 0 && !wasMerged && say('restore.nothing-lost')}
       </Banner>
       {isAsking &&

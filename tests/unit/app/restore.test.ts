@@ -59,6 +59,8 @@ test('a look inside says what it holds and how many readings it leaves out, and 
       places: 0,
       ovenChecks: 0,
       corrections: 0,
+      // The place by the name that it has now; a round has none.
+      names: ['Loft'],
     },
   });
   expect(await placeNames()).toEqual(['Loft']);
@@ -71,7 +73,16 @@ test('a look inside says what else is newer in the current yard, one kind at a t
   const { readings } = await yard.query('boards.get', { id: yard.boards[0]!.id });
   await yard.command('readings.exclude', { readingId: readings[0]!.id, why: { code: 'knot' } });
   expect(await yard.query('backups.look', { file })).toMatchObject({
-    missing: { readings: 1, boards: 1, places: 1, rounds: 1, corrections: 1, edits: 1, stacks: 0 },
+    missing: {
+      readings: 1,
+      boards: 1,
+      places: 1,
+      rounds: 1,
+      corrections: 1,
+      edits: 1,
+      stacks: 0,
+      names: ['WAL-03', 'Shed', 'Loft'],
+    },
   });
 });
 
