@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  dayOrderSchema,
   momentOfMove,
   momentOfPage,
   type SameDay,
@@ -47,10 +48,9 @@ test('the day alone leaves a page where it is, unless the board was moved on tha
 
 test('the day alone puts a move after earlier moves of the day and before later ones', () => {
   const earlier = momentOfMove(noon, { ...day, movesBeforeMs: [at(15)] }, null);
-  expect(earlier).toBeGreaterThan(at(15));
+  expect(earlier).toBe(at(15) + 1000);
   const later = momentOfMove(noon, { ...day, movesAfterMs: [at(9)] }, null);
-  expect(later).toBeLessThan(at(9));
-  expect(later).toBeGreaterThanOrEqual(at(0));
+  expect(later).toBe(at(9) - 1000);
 });
 
 test('a move between two is between them, however close they are; where nothing is between, a time is needed', () => {
@@ -60,4 +60,20 @@ test('a move between two is between them, however close they are; where nothing 
   expect(between(1)).toBe('no-room');
   const readings = [{ atMs: at(9), isDayOnly: false }];
   expect(momentOfMove(noon, { ...day, movesBeforeMs: [at(9)], readings }, 'moved-first')).toBe('no-room');
+});
+
+test('each order that a person can say is known', () => {
+  expect(dayOrderSchema.options).toEqual(['moved-first', 'probed-first']);
+});
+
+test('the day is whole: from its first moment, and past its last where a reading has that', () => {
+  for (const atMs of [day.fromMs, day.untilMs])
+    expect(momentOfMove({ atMs, isDayOnly: true }, day, null)).toBe(atMs);
+  const readings = [{ atMs: day.untilMs, isDayOnly: true }];
+  expect(momentOfMove(noon, { ...day, readings }, 'probed-first')).toBe(day.untilMs + 1);
+});
+
+test('a time that is known holds, whatever the day can have', () => {
+  const atMs = day.fromMs - at(2);
+  expect(momentOfMove({ atMs, isDayOnly: false }, day, null)).toBe(atMs);
 });

@@ -53,6 +53,10 @@ describe('the columns of a page', () => {
     expect(unknown).toMatchObject({ depthMm: null, isAlongUnknown: true });
   });
 
+  test('of a given depth count from the nearer face', () => {
+    expect(depths(pageSpots({ ...long, thicknessMm: 52 }, short, [26, 44]))).toEqual(['core', 'shell']);
+  });
+
   test('a blank takes no other column’s spot', () => {
     const board = { ...long, thicknessMm: 27 };
     const pins = { lengthMm: 7, insulated: null };

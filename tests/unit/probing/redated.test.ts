@@ -34,3 +34,14 @@ test('readings that the clock dated far in the future, as it ran ahead for a whi
   ]);
   expect(redated(at(2, 8), ahead, at(1, 8), now)).toEqual([at(1, 8), at(1, 8)]);
 });
+
+test('now is not the future yet, and a day is a day to its last moment', () => {
+  expect(redated(at(1, 8), [at(1, 9)], at(20, 11), now)).toEqual([at(20, 12)]);
+  // Set right exactly a day later.
+  expect(redated(at(1, 8), [at(2, 8)], at(20, 8), now)).toEqual([at(2, 8)]);
+  expect(redated(at(1, 12), [at(2, 12)], at(19, 12), now)).toEqual([at(20, 12)]);
+  // Ran ahead by exactly a day, by less, and not at all.
+  expect(redated(at(19, 13), [at(20, 13)], at(18, 13), now)).toEqual([at(18, 13)]);
+  expect(redated(at(20, 10), [at(20, 13)], at(19, 10), now)).toEqual([at(19, 13)]);
+  expect(redated(at(18, 12), [at(20, 12)], at(17, 12), now)).toEqual([at(19, 12)]);
+});
