@@ -264,6 +264,12 @@ describe('readings that may be one and the same', () => {
     expect(judged.every(({ counts }) => counts)).toBe(true);
   });
 
+  test('one of another depth is at another spot, whatever its number', () => {
+    const [shell, ...others] = readings([8.1, 8.4], [8.6, 8.9]);
+    const core = reading(9, 'core', 8.7, { spotIndex: 0 });
+    expect(rules(judge([{ ...shell!, spotIndex: 0 }, ...others, core])).flat()).toEqual([]);
+  });
+
   test('one that is excluded leaves its spot free', () => {
     const [first, ...others] = readings([8.1, 8.4], [8.6, 8.9]);
     const excluded = { ...first!, spotIndex: 0, excluded: { text: 'a knot' } };
@@ -289,6 +295,9 @@ describe('readings that may be one and the same', () => {
     });
     expect(rules(judge(readings([8.4, 8.4], [8.4, 8.5]))).flat()).toEqual([]);
     expect(rules(judge(readings([8.4, 8.4], []))).flat()).toEqual([]);
+    // No meter steps by whole ohms: three are enough.
+    const ohms = judge(readings([5e8, 5e8], [5e8], { unit: 'ohm' }));
+    expect(rules(ohms).every((each) => each.includes('equal-values'))).toBe(true);
   });
 });
 
@@ -355,6 +364,21 @@ describe('against the board’s other readings', () => {
       [],
       [],
     ]);
+  });
+
+  test('it says what to look for, by the side on which it is', () => {
+    const doOf = (odd: number) =>
+      judge(readings([8.1, 8.4, odd], [8.6, 8.9]))[2]!.suspicions.find(
+        ({ rule }) => rule === 'outlier-on-board',
+      )?.whatToDo.code;
+    expect(doOf(12.2)).toBe('suspicion.outlier-on-board.high.do');
+    expect(doOf(4.4)).toBe('suspicion.outlier-on-board.low.do');
+  });
+
+  // 4 % of the MC from spot to spot: common practice, no source.
+  test('two differ by more in wet wood before they disagree', () => {
+    expect(rules(judge(readings([26, 28.5], [26.5, 29]))).flat()).not.toContain('outlier-on-board');
+    expect(rules(judge(readings([8, 10.5], [8.5, 11]))).flat()).toContain('outlier-on-board');
   });
 
   test('of two that disagree, both are questionable', () => {
