@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { findSpecies, speciesMeant } from '../../shared-core/wood/species/find-species.ts';
+import { findSpecies, nearestSpecies, speciesMeant } from '../../shared-core/wood/species/find-species.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 import { useWords } from '../words.ts';
 import { Combobox } from './Combobox.tsx';
@@ -37,6 +37,7 @@ export function SpeciesField({
   const [typed, setTyped] = useState('');
   const chosen = allSpecies.find(({ id }) => id === value);
   const found = findSpecies(chosen ? '' : typed, allSpecies, formats.named);
+  const near = chosen || found.length > 0 ? null : nearestSpecies(typed, allSpecies, formats.named);
   return (
     <Combobox
       {...rest}
@@ -44,7 +45,8 @@ export function SpeciesField({
       none={say('species-field.none')}
       text={nameOf(chosen) ?? typed}
       chosenId={chosen?.id ?? null}
-      items={found.map(itemOf)}
+      items={(near ? [near] : found).map(itemOf)}
+      note={near && say('species-field.near', { speciesName: near.name })}
       meant={chosen ? [] : speciesMeant(typed, found, formats.named).map(itemOf)}
       onText={(changed) => {
         setTyped(changed);

@@ -191,6 +191,54 @@ export function speciesCalled(text: string, species: readonly Species[]): Specie
   return (whole.length > 0 ? whole : ended).map(({ species: each }) => each);
 }
 
+/** So many letters may be wrong in a name of at least so many. */
+const SLIPS = [
+  { letters: 6, most: 2 },
+  { letters: 4, most: 1 },
+];
+
+/**
+ * The species whose name a text nearly is, by the fewest letters added, left out or changed, of equals what is sawn most;
+ * null where it is near none. It is to be asked about where nothing was found, and never chosen by itself.
+ *
+ * @example nearestSpecies('red oke', builtInSpecies).name // 'Red oak (any)'
+ */
+export function nearestSpecies(
+  text: string,
+  allSpecies: readonly Species[],
+  named: Named = asItIs,
+): Species | null {
+  const { letters } = textOf(text);
+  const most = SLIPS.find((each) => letters.length >= each.letters)?.most ?? 0;
+  const near = allSpecies
+    .map((species) => calledIn(species, named))
+    .map((called) => ({
+      species: called.species,
+      slips: Math.min(
+        ...called.names.map(({ text: name }) =>
+          slipsBetween(letters, name.row.endsWith(' any') ? name.letters.slice(0, -3) : name.letters),
+        ),
+      ),
+    }))
+    .filter(({ slips }) => slips <= most)
+    .sort((a, b) => a.slips - b.slips || commonness(a.species) - commonness(b.species));
+  return near[0]?.species ?? null;
+}
+
+/** Letters to add, to leave out or to change to make one of the other (Levenshtein's distance). */
+function slipsBetween(typed: string, name: string): number {
+  let row = Array.from({ length: name.length + 1 }, (_, at) => at);
+  for (const [down, letter] of [...typed].entries()) {
+    const next = [down + 1];
+    for (let at = 0; at < name.length; at++) {
+      const changed = row[at]! + (letter === name[at] ? 0 : 1);
+      next.push(Math.min(changed, row[at + 1]! + 1, next[at]! + 1));
+    }
+    row = next;
+  }
+  return row[name.length]!;
+}
+
 function rankOf(typed: Text, { names }: Called): number {
   return Math.min(
     ...names.map(({ kind, text }) => {
