@@ -193,11 +193,15 @@ type Possibility = {
   weight: number;
 };
 
+let madePoints: number[][] | null = null;
 /**
  * Made in three dimensions more than are used: so few points give widths of dates that are a tenth off those of a thousand,
- * and with these they were nearest (`tests/bench/heated-room.bench.ts`).
+ * and with these they were nearest (`tests/bench/heated-room.bench.ts`). Made when first needed: a window only reads forecasts.
  */
-const points = normalPoints(pointCount, unknowns + 5);
+function points(): readonly number[][] {
+  madePoints ??= normalPoints(pointCount, unknowns + 5);
+  return madePoints;
+}
 
 /** Where the points lie for this fit, still to be weighed; null where its covariance is none. */
 function possibilitiesOf({ posterior, observed }: HistoryFit): Omit<Possibility, 'weight'>[] | null {
@@ -205,7 +209,7 @@ function possibilitiesOf({ posterior, observed }: HistoryFit): Omit<Possibility,
   const reach = rounds === 0 ? 1 : 1 + REACH_BEYOND / rounds ** 2;
   const lower = cholesky(posterior.covariance);
   if (lower === null) return null;
-  return points.map((point) => ({
+  return points().map((point) => ({
     theta: times(lower, point.slice(0, unknowns)).map((value, i) => posterior.mean[i]! + reach * value),
     air: point[unknowns]!,
     pace: point[unknowns + 1]!,
@@ -215,7 +219,9 @@ function possibilitiesOf({ posterior, observed }: HistoryFit): Omit<Possibility,
 /** Weights of the points, from how badly each agrees with readings and prior; without readings they are alike. */
 function weightsOf(costs: readonly number[]): number[] {
   const logs = costs.map((cost, k) => {
-    const drawnAs = points[k]!.slice(0, unknowns).reduce((sum, z) => sum + z * z, 0);
+    const drawnAs = points()
+      [k]!.slice(0, unknowns)
+      .reduce((sum, z) => sum + z * z, 0);
     return (drawnAs - cost) / 2;
   });
   const most = Math.max(...logs);

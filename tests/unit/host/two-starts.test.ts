@@ -14,8 +14,8 @@ afterEach(async () => {
   await Promise.all(ended);
 });
 
-/** Its output, once it says where it is. */
-async function start(dataDir: string): Promise<{ says: () => string }> {
+/** Its output, once it says where it is. Its yard is opened after that. */
+async function start(dataDir: string): Promise<{ says: () => string; end: () => Promise<unknown> }> {
   const host = spawn(process.execPath, [join(import.meta.dirname, 'a-host.ts')], {
     env: { ...process.env, PINTALLY_DATA: dataDir },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -24,7 +24,13 @@ async function start(dataDir: string): Promise<{ says: () => string }> {
   let said = '';
   for (const stream of [host.stdout, host.stderr]) stream.on('data', (part) => (said += part));
   await expect.poll(() => said, { timeout: 60_000 }).toContain('The address works once.');
-  return { says: () => said };
+  return {
+    says: () => said,
+    end: () => {
+      host.kill('SIGTERM');
+      return once(hosts.splice(hosts.indexOf(host), 1)[0]!, 'exit');
+    },
+  };
 }
 
 test('of two that start at the same moment, only the one that has the yard is left for the next', {
@@ -32,10 +38,13 @@ test('of two that start at the same moment, only the one that has the yard is le
 }, async () => {
   const folder = mkdtempSync(join(tmpdir(), 'pintally-starts-'));
   const first = await start(folder);
-  expect(first.says()).toContain((await runningHost(folder))?.startLink);
+  await expect.poll(() => runningHost(folder), { timeout: 60_000 }).not.toBeNull();
+  expect(first.says()).toContain((await runningHost(folder))!.startLink);
   // As before the first had written it.
   rmSync(join(folder, 'running-host.json'));
-  await start(folder);
+  const second = await start(folder);
+  // It has opened what it can by then.
+  await second.end();
   expect(existsSync(join(folder, 'running-host.json'))).toBe(false);
 });
 
