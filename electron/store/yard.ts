@@ -83,8 +83,6 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     // Every change of the file is one that `watch` knows of.
     db.pragma('wal_autocheckpoint = 0');
     const watch = watchYard(file, db);
-    const dataVersion = (): unknown => db.pragma('data_version', { simple: true });
-    const versionAtOpening = dataVersion();
     const badCaches = createBadCaches();
     let checkpointing: NodeJS.Timeout | undefined;
 
@@ -107,6 +105,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     }
 
     const tables = tablesOf(db, badCaches);
+    const versionAtOpening = tables.version();
     const isInSlices = (): boolean => tables.acts.unfinished().length > 0;
     function checkpointWhenLong(walBytes: number): void {
       clearTimeout(checkpointing);
@@ -149,7 +148,7 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       /** What a person reads of that loss. */
       happened: (): Happened => watch.happened(),
       /** Whether anybody else wrote to it, by SQLite, while it was open. */
-      wasWrittenByOthers: () => dataVersion() !== versionAtOpening,
+      wasWrittenByOthers: () => tables.version() !== versionAtOpening,
       /** Whether it is at its path, and was emptied, cut short or overwritten. */
       isSpoiled: () => watch.loss() === 'spoiled',
       /** Where only the WAL was moved, brings into the file what SQLite still has of that: whether that is all. */
@@ -223,6 +222,8 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);
   const meters = meterReads(db);
   return {
+    /** Another number once another connection wrote anything: over one that only reads, once anything was written. */
+    version: (): unknown => db.pragma('data_version', { simple: true }),
     acts: { ...actReads(db), ...actHistory(db) },
     places: placeReads(db),
     airSensors: airSensorReads(db),
@@ -258,6 +259,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
 function tablesOf(db: Db, badCaches: BadCacheCollector) {
   const reads = readsOf(db, badCaches);
   return {
+    version: reads.version,
     acts: {
       ...reads.acts,
       ...actWrites(db),

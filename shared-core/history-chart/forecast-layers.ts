@@ -16,13 +16,15 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
   const kind = places[index]!.ready?.kind;
   // None where it is unlikely: the curve stays out of the target.
   const isDated = kind === 'likely' || kind === 'any-day';
-  const curve = (of: 'average' | 'shell' | 'core'): Value[] =>
-    [forecast.past, place.band].flatMap((band) =>
-      band.atMs.map((x, at) => {
-        const { median, low, high } = band[of][at]!;
-        return of === 'average' ? { x, y: median, low, high } : { x, y: median };
-      }),
-    );
+  const bands = [forecast.past, place.band];
+  const curve = (of: 'shellPct' | 'corePct'): Value[] =>
+    bands.flatMap((band) => band.atMs.map((x, at) => ({ x, y: band[of][at]! })));
+  const average = bands.flatMap(({ atMs, average }) =>
+    atMs.map((x, at): Value => {
+      const { median, low, high } = average[at]!;
+      return { x, y: median, low, high };
+    }),
+  );
   const ready: Layer[] =
     earlyMs === null || text === null || !isDated
       ? []
@@ -55,21 +57,21 @@ export function forecastLayers(details: ForecastDetails, index: number, words: W
       name: say('history.forecast-average'),
       color: 'accent',
       stroke: 'solid',
-      values: curve('average'),
+      values: average,
     },
     {
       kind: 'line',
       name: say('history.forecast-shell'),
       color: 'keep-drying',
       stroke: 'dashed',
-      values: curve('shell'),
+      values: curve('shellPct'),
     },
     {
       kind: 'line',
       name: say('history.forecast-core'),
       color: 'bring-in',
       stroke: 'dotted',
-      values: curve('core'),
+      values: curve('corePct'),
     },
     ...ready,
     {

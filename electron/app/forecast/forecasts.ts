@@ -11,6 +11,7 @@ import { isShrinkage } from '../../../shared-core/wood/movement/shrinkage.ts';
 import { warpOf } from '../../../shared-core/wood/movement/warp.ts';
 import type { EndUse } from '../../../shared-core/wood/species/end-use.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
+import type { YardReader } from '../../store/yard.ts';
 import { measuredAt, readMeasured } from '../air/measured-places.ts';
 import { orRefuse, type QueryContext } from '../context.ts';
 import type { Queries } from '../handlers.ts';
@@ -20,6 +21,11 @@ import { endOfDay } from './end-of-day.ts';
 import { type Forecaster, MOST_SIBLINGS } from './forecast-messages.ts';
 import { judgementOf } from './judging-board.ts';
 import { learnerOfPlaces } from './learned-of-places.ts';
+
+type Prepared = ReturnType<typeof boardToForecast>;
+
+/** Of some stacks. */
+const MOST_REMEMBERED = 500;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
   function details(
@@ -103,13 +109,36 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
     };
   }
 
+  let remembered: { yard: YardReader; version: unknown; now: string; boards: Map<number, Prepared> } | null =
+    null;
+  /**
+   * Prepares boards, and remembers those that were, until anything is written: who goes through a stack board by board asks
+   * for the same siblings each time.
+   */
+  function preparing(today: QueryContext): (row: BoardRow) => Prepared {
+    const [yard, now] = [today.yard(), today.now()];
+    const version = yard.version();
+    const isSame = remembered?.yard === yard && remembered.version === version && remembered.now === now;
+    if (!isSame) remembered = { yard, version, now, boards: new Map() };
+    const { boards } = remembered!;
+    return (row) => {
+      const known = boards.get(row.id);
+      if (known !== undefined) return known;
+      const made = boardToForecast(today, assessing, row);
+      // Where something was written meanwhile, another map is begun with the next question.
+      if (boards.size < MOST_REMEMBERED) boards.set(row.id, made);
+      return made;
+    };
+  }
+
   return {
     'boards.forecast': async ({ id }) => {
       await readMeasured(context);
       const row = orRefuse(context.yard().boards.get(id), 'board');
       const now = endOfDay(context.now());
       const today = { ...context, now: () => now };
-      const own = boardToForecast(today, assessing, row);
+      const prepare = preparing(today);
+      const own = prepare(row);
       const none = (whyNot: Message) => ({
         details: null,
         whyNot,
@@ -123,7 +152,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
         await setImmediate();
         const sibling = context.yard().boards.get(siblingId);
         if (sibling === undefined) continue;
-        const prepared = boardToForecast(today, assessing, sibling);
+        const prepared = prepare(sibling);
         if (prepared.ok) boards.push(prepared.value.board);
       }
       const [answer] = await forecaster.ask({ boards, boardIds: [id] });

@@ -99,8 +99,9 @@ export type ForecastInput = z.infer<typeof forecastInputSchema>;
 export const bandSchema = z.object({
   atMs: z.array(z.number()),
   average: z.array(quantilesSchema),
-  shell: z.array(quantilesSchema),
-  core: z.array(quantilesSchema),
+  /** Likeliest. */
+  shellPct: z.array(z.number()),
+  corePct: z.array(z.number()),
 });
 export type Band = z.infer<typeof bandSchema>;
 
@@ -258,20 +259,25 @@ const bandPoints = 120;
 function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
   const every = Math.ceil(allMs.length / bandPoints);
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
-  const over = (what: keyof Series): Quantiles[] => {
-    const { withError } = quantilesOver(possible);
+  /** Of what is read of the runs, instant by instant. */
+  const over = <T>(what: keyof Series, read: (values: Float64Array) => T): T[] => {
     const series = runs.map((run) => run[what]);
     const values = new Float64Array(series.length);
     return shown.map((at) => {
       for (let k = 0; k < values.length; k++) values[k] = series[k]![at]!;
-      return withError(values);
+      return read(values);
     });
+  };
+  // A set of quantiles each, for it goes on from the order of the instant before.
+  const likeliest = (what: keyof Series): number[] => {
+    const { plain } = quantilesOver(possible);
+    return over(what, (values) => plain(values).median);
   };
   return {
     atMs: shown.map((at) => allMs[at]!),
-    average: over('average'),
-    shell: over('shell'),
-    core: over('core'),
+    average: over('average', quantilesOver(possible).withError),
+    shellPct: likeliest('shell'),
+    corePct: likeliest('core'),
   };
 }
 

@@ -228,6 +228,10 @@ describe('a board that was probed', () => {
     expect(learned.learnedFrom).toBe(1);
     expect(alone.learnedFrom).toBe(0);
     expect(spread(learned)).toBeLessThan(0.8 * spread(alone));
+    // Boards are prepared once until something is written.
+    for (const { id: readingId } of (await yard.query('boards.get', { id: probed })).readings)
+      await yard.command('readings.exclude', { readingId, why: { text: 'The wrong board.' } });
+    expect((await details(sibling)).learnedFrom).toBe(0);
   });
 
   test('the first board of 1,200 learns from the only one that was probed, the 1,100th', async () => {

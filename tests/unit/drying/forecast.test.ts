@@ -118,15 +118,16 @@ describe('a forecast', () => {
       const { earlyMs, likelyMs, lateMs } = place.reach;
       if (likelyMs !== null) expect(earlyMs!).toBeLessThanOrEqual(likelyMs);
       if (lateMs !== null) expect(likelyMs!).toBeLessThanOrEqual(lateMs);
-      for (const row of [place.band.average, place.band.shell, place.band.core, forecast.past.average]) {
-        for (const { low, median, high } of row) {
-          expect(low).toBeLessThan(median);
-          expect(median).toBeLessThan(high);
-        }
+      for (const { low, median, high } of [...place.band.average, ...forecast.past.average]) {
+        expect(low).toBeLessThan(median);
+        expect(median).toBeLessThan(high);
       }
       expect(place.band.atMs[0]).toBe(inputOf().nowMs);
       expect(place.band.average[0]!.median).toBeCloseTo(forecast.past.average.at(-1)!.median, 6);
       expect(place.band.average[0]!.median).toBeCloseTo(forecast.now.average.median, 6);
+      // Of what is drawn as one line, without the model's error, which is to either side alike but for dry wood.
+      expect(place.band.shellPct[0]!).toBeCloseTo(forecast.now.shell.median, 1);
+      expect(place.band.corePct[0]!).toBeCloseTo(forecast.now.core.median, 1);
     }
     expect(forecast.past.atMs[0]).toBe(sawn);
     expect(forecast.past.atMs.at(-1)).toBe(inputOf().nowMs);
@@ -407,7 +408,8 @@ describe('at the edges', () => {
     const forecast = forecastOf(input);
     expect(forecastSchema.parse(forecast)).toEqual(forecast);
     for (const { band } of forecast.places) {
-      for (const { low, median, high } of [...band.average, ...band.shell, ...band.core]) {
+      for (const pct of [...band.shellPct, ...band.corePct]) expect(Number.isFinite(pct)).toBe(true);
+      for (const { low, median, high } of band.average) {
         expect(low).toBeLessThanOrEqual(median);
         expect(median).toBeLessThanOrEqual(high);
         expect(Number.isFinite(high - low)).toBe(true);

@@ -63,7 +63,8 @@ export function ahead(
         ? [averagePct, averagePct - 1, averagePct - 1.2]
         : [averagePct, (averagePct + endPct) / 2, endPct]
     ).map(around);
-    return { atMs, average, shell: average, core: average };
+    const medians = average.map(({ median }) => median);
+    return { atMs, average, shellPct: medians, corePct: medians };
   };
   return {
     now: {

@@ -19,15 +19,15 @@ const place = (
   medians: Record<number, number>,
   reached: ReturnType<typeof reach> = never,
 ): Parameters<typeof readyIn>[0] => {
-  const average = Object.values(medians).map(around);
+  const pcts = Object.values(medians);
   return {
     reach: reached,
     best: { fromMs: inDays(50), toMs: inDays(80), averagePct: 9 },
     band: {
       atMs: Object.keys(medians).map((days) => inDays(Number(days))),
-      average,
-      shell: average,
-      core: average,
+      average: pcts.map(around),
+      shellPct: pcts,
+      corePct: pcts,
     },
   };
 };
