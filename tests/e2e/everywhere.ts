@@ -43,11 +43,17 @@ export type Look = (where: string, layer: Locator | null) => Promise<void>;
 export async function settled(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await expect(page.locator('.loading')).toHaveCount(0, { timeout: 30_000 });
-  // Twice: a list that has come may ask for more.
-  for (let frames = 0; frames < 2; frames++) {
-    await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 20))));
-    await expect(page.locator('.loading')).toHaveCount(0);
-  }
+  // Waited for in the page, which takes a third of the time. Twice: a list that has come may ask for more.
+  const stays = await page.evaluate(async () => {
+    const until = performance.now() + 20_000;
+    for (let frames = 0; frames < 2 && performance.now() < until; ) {
+      await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 20)));
+      if (document.querySelector('.loading')) frames = 0;
+      else frames++;
+    }
+    return document.querySelector('.loading') === null;
+  });
+  expect(stays, 'what the screen asked for has come').toBe(true);
 }
 
 /** Words of a button without numbers and IDs, so that those of several rows are of one kind. */

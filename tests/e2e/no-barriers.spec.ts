@@ -41,31 +41,6 @@ const opensAllLayers = (opened: readonly string[]) =>
     layers.filter((layer) => !opened.some((name) => name.split('\n')[0]?.endsWith(`> ${layer}`))),
   ).toEqual([]);
 
-test('nothing has barriers, in three themes, at 800 x 600', async ({ pintally: { page } }) => {
-  // Help is two screens more: a slow machine was not through after five minutes.
-  test.setTimeout(600_000);
-  await page.setViewportSize({ width: 800, height: 600 });
-  // Themes change colors and nothing else: the other rules are checked once.
-  const otherThemes = ['dark', 'high-contrast'].map((theme) => ({ theme, checked: new Set<string>() }));
-  const show = (theme: string) =>
-    page.evaluate((name) => {
-      document.documentElement.dataset.theme = name;
-    }, theme);
-  const opened = await everywhere(page, async (where, layer) => {
-    for (const { theme, checked } of otherThemes) {
-      await show(theme);
-      expect.soft(await faintTexts(page, checked), `${where}, ${theme}`).toEqual([]);
-    }
-    await show('light');
-    // What is behind was checked when it was on screen alone.
-    const contrastIn = layer ? await partOf(layer) : undefined;
-    // While a field's choices are shown, Tab closes them: what is hidden behind them cannot take the focus.
-    const of = contrastIn === '[role=listbox]' ? contrastIn : undefined;
-    expect.soft(await barriers(page, { of, contrastIn }), `${where}, light`).toEqual([]);
-  });
-  opensAllLayers(opened);
-});
-
 /** A selector of what lies over the screen. */
 const partOf = (layer: Locator): Promise<string> =>
   layer.evaluate((element) => (element.role === null ? ':popover-open' : `[role=${element.role}]`));
@@ -94,17 +69,27 @@ async function watchMotion(page: Page): Promise<void> {
 
 const { poll: eventually } = expect.configure({ soft: true });
 
-test.describe('small', () => {
+test.describe('everywhere', () => {
   test.use({ deviceScaleFactor: 2, contextOptions: { reducedMotion: 'reduce' } });
 
-  test('at 200 % zoom and 320 px nothing is wider than the window or covered, and nothing moves', async ({
+  // One walk for all of it: to go everywhere takes longer than to look.
+  test('nothing has barriers in three themes, is too wide or covered in a small window, or moves', async ({
     pintally: { page },
   }) => {
-    test.setTimeout(600_000);
+    // A slow machine, busy with other tests too, was not through after ten minutes.
+    test.setTimeout(1_200_000);
     await watchMotion(page);
-    await page.setViewportSize({ width: 320, height: 640 });
+    const usual = { width: 800, height: 600 };
+    await page.setViewportSize(usual);
     await page.reload();
-    const opened = await everywhere(page, async (where) => {
+    // Themes change colors and nothing else: the other rules are checked once.
+    const otherThemes = ['dark', 'high-contrast'].map((theme) => ({ theme, checked: new Set<string>() }));
+    const show = (theme: string) =>
+      page.evaluate((name) => {
+        document.documentElement.dataset.theme = name;
+      }, theme);
+    const opened = await everywhere(page, async (where, layer) => {
+      // 1280 x 860 at 200 %, and at 400 %.
       for (const [width, height] of [
         [640, 430],
         [320, 640],
@@ -112,12 +97,30 @@ test.describe('small', () => {
         await page.setViewportSize({ width, height });
         // What measures itself is drawn again a moment later.
         await eventually(() => hidden(page), `${where}, ${width} px`).toEqual([]);
+        if (layer) await expect.soft(layer, `${where}, ${width} px`).toBeVisible();
       }
+      await page.setViewportSize(usual);
+      // A list that opens while the page still takes on its size is closed again.
+      await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 20))));
+      for (const { theme, checked } of otherThemes) {
+        await show(theme);
+        expect.soft(await faintTexts(page, checked), `${where}, ${theme}`).toEqual([]);
+      }
+      await show('light');
+      // What is behind was checked when it was on screen alone.
+      const contrastIn = layer ? await partOf(layer) : undefined;
+      // While a field's choices are shown, Tab closes them: what is hidden behind them cannot take the focus.
+      const of = contrastIn === '[role=listbox]' ? contrastIn : undefined;
+      expect.soft(await barriers(page, { of, contrastIn }), `${where}, light`).toEqual([]);
       const moving = await page.evaluate(() => (globalThis as unknown as { moving: string[] }).moving);
       expect.soft(moving, `${where}, moving`).toEqual([]);
     });
     opensAllLayers(opened);
   });
+});
+
+test.describe('small', () => {
+  test.use({ deviceScaleFactor: 2, contextOptions: { reducedMotion: 'reduce' } });
 
   test('where one can go is behind one button, and what is on screen comes first', async ({
     pintally: { page },
