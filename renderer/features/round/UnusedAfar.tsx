@@ -11,5 +11,7 @@ export function UnusedAfar({
 }) {
   const { say } = useWords();
   const refused = reading.suspicions.find(({ severity }) => severity === 'refused');
-  return refused && <span className={className}>{say('live.unused-by.far', { rule: refused.rule })}</span>;
+  if (!refused) return null;
+  const rule = refused.rule === 'typing-slip' ? 'slip' : refused.rule;
+  return <span className={className}>{say('live.unused-by.far', { rule })}</span>;
 }

@@ -274,7 +274,7 @@ export const round = {
   'live.questionable': '? {depth, select, core {Innen} average {Mittel} other {Außen}} fraglich:',
   'live.not-used': '✕ {depth, select, core {Innen} average {Mittel} other {Außen}} nicht verwendet:',
   'live.unused-by.far':
-    '{rule, select, frozen {Gefroren: auftauen lassen.} other {Nicht möglich: nachmessen.}}',
+    '{rule, select, frozen {Gefroren: auftauen lassen.} slip {Vertippt?} other {Nicht möglich: nachmessen.}}',
   'live.missed': 'Nicht gespeichert: Die Messrunde war da nicht offen. Die Leertaste speichert.',
   'live.missed.far': '✕ Nicht gespeichert. Leertaste drücken.',
   'live.silent': 'Seit {seconds}\u00a0s kein neuer Wert.',

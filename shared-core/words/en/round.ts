@@ -262,7 +262,8 @@ export const round = {
   'live.saved': '✓ {depth, select, core {Core} average {Average} other {Shell}} saved:',
   'live.questionable': '? {depth, select, core {Core} average {Average} other {Shell}} questionable:',
   'live.not-used': '✕ {depth, select, core {Core} average {Average} other {Shell}} not used:',
-  'live.unused-by.far': '{rule, select, frozen {Frozen: let it thaw.} other {Not possible: probe again.}}',
+  'live.unused-by.far':
+    '{rule, select, frozen {Frozen: let it thaw.} slip {Typed wrong?} other {Not possible: probe again.}}',
   'live.missed': 'Not saved: the round was not open then. Press Space to save.',
   'live.missed.far': '✕ Not saved. Press Space.',
   'live.silent': 'No new value for {seconds} s.',

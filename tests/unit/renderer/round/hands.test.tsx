@@ -266,6 +266,8 @@ test.each([
   ['frozen', 'read by a meter', 'Frozen: let it thaw.'],
   ['frozen', 'typed', 'Frozen: let it thaw.'],
   ['not-a-reading', 'read by a meter', 'Not possible: probe again.'],
+  // The value that was meant is offered beside it.
+  ['typing-slip', 'typed', 'Typed wrong?'],
 ] as const)('the far view says why a reading is not used: %s, %s', async (rule, how, why) => {
   const { machine, user } = await open();
   if (how !== 'typed') act(() => showMeter(aLiveMeter()));
