@@ -43,8 +43,8 @@ const missingPartsSchema = z.object({
   rounds: countSchema,
   places: countSchema,
   ovenChecks: countSchema,
-  /** Of readings, oven checks and weights, as what was excluded. Not what follows from a round's date. */
   pictures: countSchema.default(0),
+  /** Of readings, oven checks and weights, as what was excluded. Not what follows from a round's date. */
   corrections: countSchema,
   /** Rounds that both have, and whose dates were corrected since. */
   roundDates: countSchema.default(0),
@@ -53,7 +53,7 @@ const missingPartsSchema = z.object({
   /** Of stacks, boards, places and edited records, the first few by name. */
   names: z.array(z.string()).default([]),
 });
-/** See `missingPartsSchema`: of each kind, how many. */
+/** See `missingPartsSchema`: of each kind, how many, with the first few names. */
 export type MissingParts = z.infer<typeof missingPartsSchema>;
 
 /** The last restore, which can be undone. */

@@ -40,13 +40,18 @@ export function Inside({
 
 const CODES = { ovenChecks: 'oven-checks', roundDates: 'round-dates' } as const;
 
-/** Which records are missing or were edited, the first few of them. */
+/** Names the first few records that are missing or were edited. */
 export function MissingNames({ missing }: { missing: MissingParts }) {
   const { say, formats } = useWords();
   const { names, stacks, boards, places, edits } = missing;
   if (names.length === 0) return null;
-  const recordNames = names.map(formats.named);
-  return say('restore.missing-names', { recordNames, more: stacks + boards + places + edits - names.length });
+  const more = stacks + boards + places + edits - names.length;
+  return say('restore.missing-names', {
+    recordNames: [
+      ...names.map(formats.named),
+      ...(more > 0 ? [message('restore.more-names', { more })] : []),
+    ],
+  });
 }
 
 /** What is missing, one kind at a time: "1 reading", "2 boards". */

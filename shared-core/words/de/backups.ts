@@ -82,8 +82,8 @@ export const backups = {
   'restore.older-layout': 'Sie stammt von einer älteren Version von Pintally und wird aktualisiert.',
   'restore.missing-parts':
     '{source, select, file {Fehlt in dieser Datei} other {Fehlt in dieser Sicherung}}: {parts}.',
-  'restore.missing-names':
-    '{more, plural, =0 {Welche: {recordNames}.} other {Welche: {recordNames} und # weitere.}}',
+  'restore.missing-names': 'Im Einzelnen: {recordNames}.',
+  'restore.more-names': '{more, plural, one {ein weiterer Eintrag} other {# weitere Einträge}}',
   'restore.has-all': 'Alles, was jetzt auf Ihrem Holzplatz ist, ist auch darin.',
   'restore.missing-since': 'Fehlt seitdem: {parts}.',
   'restore.nothing-lost': 'Nichts ging verloren.',

@@ -77,8 +77,8 @@ export const backups = {
   'restore.older-layout': 'An older version of Pintally made it. It will be updated.',
   'restore.missing-parts':
     '{source, select, file {Missing from this file} other {Missing from this backup}}: {parts}.',
-  'restore.missing-names':
-    '{more, plural, =0 {Which: {recordNames}.} other {Which: {recordNames}, and # more.}}',
+  'restore.missing-names': 'By name: {recordNames}.',
+  'restore.more-names': '{more, plural, one {one more} other {# more}}',
   'restore.has-all': 'It has everything in your current yard.',
   'restore.missing-since': 'Missing since then: {parts}.',
   'restore.nothing-lost': 'Nothing was lost.',
