@@ -44,7 +44,7 @@ export const board = {
   'next-step.back-under-cover':
     'Zu feucht für einen beheizten Raum: Es kann reißen. Bringen Sie es wieder unter Dach, bis es {dryEnoughLimitPct} hat und innen {coreLimitPct}.',
   'next-step.too-wet-to-move':
-    'Hier erreicht es sein Ziel kaum. Lassen Sie es zuerst bis {dryEnoughLimitPct} trocknen, innen bis {coreLimitPct}. Lagern Sie es dann in trockenere Luft um. Messen Sie in etwa einem Monat nach.',
+    'Hier erreicht es sein Ziel kaum. Lassen Sie es zuerst trocknen. Messen Sie in etwa einem Monat nach. Sobald es {dryEnoughLimitPct} hat und innen {coreLimitPct}, lagern Sie es in trockenere Luft um.',
   'next-step.equalize': 'Lassen Sie die Feuchte ausgleichen. Messen Sie in etwa einem Monat nach.',
   'next-step.no-forecast': 'Noch keine Prognose. Messen Sie in etwa einem Monat nach.',
   'next-step.should-be-ready': '{probedOn}: {callName}. Prognose für heute, {todayOn}: müsste fertig sein.',

@@ -38,7 +38,7 @@ export const board = {
   'next-step.back-under-cover':
     'Too wet for a heated room: it may check. Move it back under cover until it is at {dryEnoughLimitPct}, and its core at {coreLimitPct}.',
   'next-step.too-wet-to-move':
-    'It is unlikely to reach its target here. First let it dry to {dryEnoughLimitPct}, and its core to {coreLimitPct}. Then move it to drier air. Probe it again in about a month.',
+    'It is unlikely to reach its target here. Let it dry first. Probe it again in about a month. Once it is at {dryEnoughLimitPct}, and its core at {coreLimitPct}, move it to drier air.',
   'next-step.equalize': 'Let it equalize. Probe it again in about a month.',
   'next-step.no-forecast': 'No forecast yet. Probe it again in about a month.',
   'next-step.should-be-ready': '{probedOn}: {callName}. Forecast for today, {todayOn}: should be ready.',

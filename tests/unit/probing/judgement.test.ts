@@ -219,7 +219,7 @@ describe('one story of a board', () => {
       next: { step: 'wait', due: 'move-later' },
     });
     expect(told(judgement).at(-1)).toBe(
-      'It is unlikely to reach its target here. First let it dry to 20%, and its core to 25%. Then move it to drier air. Probe it again in about a month.',
+      'It is unlikely to reach its target here. Let it dry first. Probe it again in about a month. Once it is at 20%, and its core at 25%, move it to drier air.',
     );
   });
 
