@@ -1,7 +1,4 @@
-/**
- * The pieces of the sources of what comes with the program, by their English. Titles and
- * authors stay as published; all around them is German.
- */
+/** The pieces of the sources of what comes with the program, by their English. Titles and authors stay as published. */
 export const sources = {
   'name:20 °C is from memory': '20 °C aus dem Gedächtnis',
   'name:A log-log fit of this row, published from a scan of it, agrees with every cell to its last digit':
@@ -21,13 +18,13 @@ export const sources = {
   'name:Change coefficients: means measured by Bauwerk Parkett':
     'Schwindmaße je Prozentpunkt: Mittelwerte, gemessen von Bauwerk Parkett',
   'name:Common practice, no source': 'Übliche Praxis, ohne Quelle',
-  'name:EN 942, external joinery': 'EN 942, Bauteile im Außenbereich',
+  'name:EN 942, external joinery': 'EN 942, Tischlerarbeiten im Außenbereich',
   'name:EN 942, heated buildings, the cooler of two classes':
     'EN 942, beheizte Gebäude, die kühlere von zwei Klassen',
   'name:Forsen and Tarvainen, Accuracy and Functionality of Hand Held Wood Moisture Content Meters, VTT Publications 420 (2000), Table 5, by a log-log fit published in open code':
     'Forsén und Tarvainen, Accuracy and Functionality of Hand Held Wood Moisture Content Meters, VTT Publications 420 (2000), Tabelle 5, nach einer doppelt logarithmischen Anpassung in offenem Code',
   'name:From memory the row is commercial white ash':
-    'Aus dem Gedächtnis gehört die Zeile zur Weißesche des Handels',
+    'Aus dem Gedächtnis: Die Zeile ist die der Weißesche des Handels',
   'name:Its published fit is within 0.25 points from 8% to 16%':
     'Ihre veröffentlichte Anpassung liegt von 8 % bis 16 % um höchstens 0,25 Prozentpunkte daneben',
   'name:No resistance curve is given in these sources': 'Diese Quellen enthalten keine Kennlinie',
@@ -76,31 +73,31 @@ export const sources = {
   'name:Shrinkage: a flooring maker (topstyle-flooring.com)':
     'Schwindung: ein Hersteller von Fußböden (topstyle-flooring.com)',
   'name:Specific gravity and shrinkage: means of American elm, Slippery elm':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Weißulme und Rotulme',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Weißulme und Rotulme',
   'name:Specific gravity and shrinkage: means of Black spruce, Red spruce, Engelmann spruce, Sitka spruce':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Schwarzfichte, Amerikanische Rotfichte, Engelmann-Fichte und Sitka-Fichte',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Schwarzfichte, Amerikanische Rotfichte, Engelmann-Fichte und Sitka-Fichte',
   'name:Specific gravity and shrinkage: means of Coast Douglas-fir, Interior north Douglas-fir, Interior west Douglas-fir':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Küsten-Douglasie, Binnenland-Douglasie (Norden) und Binnenland-Douglasie (Westen)',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Küsten-Douglasie, Binnenland-Douglasie (Norden) und Binnenland-Douglasie (Westen)',
   'name:Specific gravity and shrinkage: means of Loblolly pine, Longleaf pine, Shortleaf pine, Slash pine':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Weihrauchkiefer, Sumpfkiefer, Fichtenkiefer und Elliottkiefer',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Weihrauchkiefer, Sumpfkiefer, Fichtenkiefer und Elliottkiefer',
   'name:Specific gravity and shrinkage: means of Northern red oak, Black oak, Cherrybark oak, Laurel oak, Pin oak, Scarlet oak, Southern red oak, Water oak, Willow oak':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Amerikanische Roteiche, Färbereiche, Pagodeneiche, Lorbeereiche, Sumpfeiche, Scharlacheiche, Sicheleiche, Wassereiche und Weideneiche',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Amerikanische Roteiche, Färbereiche, Pagodeneiche, Lorbeereiche, Sumpfeiche, Scharlacheiche, Sicheleiche, Wassereiche und Weideneiche',
   'name:Specific gravity and shrinkage: means of Old-growth redwood, Young-growth redwood':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Redwood (Altbestand) und Redwood (Jungbestand)',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Redwood (Altbestand) und Redwood (Jungbestand)',
   'name:Specific gravity and shrinkage: means of Quaking aspen, Bigtooth aspen':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Amerikanische Zitterpappel und Großzähnige Aspe',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Amerikanische Zitterpappel und Großzähnige Aspe',
   'name:Specific gravity and shrinkage: means of Red maple, Silver maple, Bigleaf maple':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Rotahorn, Silberahorn und Großblättriger Ahorn',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Rotahorn, Silberahorn und Großblättriger Ahorn',
   'name:Specific gravity and shrinkage: means of Shagbark hickory, Shellbark hickory, Mockernut hickory, Pignut hickory':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Schindelborkige Hickory, Königsnuss-Hickory, Spottnuss-Hickory und Ferkelnuss-Hickory',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Schindelborkige Hickory, Königsnuss-Hickory, Spottnuss-Hickory und Ferkelnuss-Hickory',
   'name:Specific gravity and shrinkage: means of Sugar maple, Black maple':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Zuckerahorn und Schwarzahorn',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Zuckerahorn und Schwarzahorn',
   'name:Specific gravity and shrinkage: means of White ash, Green ash, Blue ash, Oregon ash, Black ash':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Weißesche, Grünesche, Blauesche, Oregon-Esche und Schwarzesche',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Weißesche, Grünesche, Blauesche, Oregon-Esche und Schwarzesche',
   'name:Specific gravity and shrinkage: means of White oak, Bur oak, Chestnut oak, Overcup oak, Post oak, Swamp chestnut oak, Swamp white oak':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Amerikanische Weißeiche, Klettenfrüchtige Eiche, Kastanieneiche, Leierblättrige Eiche, Pfahleiche, Korbeiche und Zweifarbige Eiche',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Amerikanische Weißeiche, Klettenfrüchtige Eiche, Kastanieneiche, Leierblättrige Eiche, Pfahleiche, Korbeiche und Zweifarbige Eiche',
   'name:Specific gravity and shrinkage: means of Yellow birch, Sweet birch, Paper birch':
-    'Raumdichte und Schwindung: Mittel dieser Arten: Gelbbirke, Zuckerbirke und Papierbirke',
+    'Raumdichte und Schwindung, Mittel dieser Arten: Gelbbirke, Zuckerbirke und Papierbirke',
   'name:Specific gravity: IPCC Good Practice Guidance 2003, Table 3A.1.9':
     'Raumdichte: IPCC Good Practice Guidance 2003, Tabelle 3A.1.9',
   'name:Specific gravity: IPCC Guidelines 2006, vol. 4, Table 4.14, by genus':
@@ -120,7 +117,7 @@ export const sources = {
   'name:Surfaced-dry lumber, 19% at most: Wood Handbook':
     'Trocken gehobeltes Schnittholz, höchstens 19 %: Wood Handbook',
   'name:Table 13-5, "Oak, black", is not used: it fits California black oak, by its shrinkage in Table 4-3':
-    'Tabelle 13-5, „Oak, black“, wird nicht verwendet: Sie passt nach der Schwindung in Tabelle 4-3 zur Kalifornische Schwarzeiche',
+    'Tabelle 13-5, „Oak, black“, wird nicht verwendet: Nach der Schwindung in Tabelle 4-3 passt sie zur Kalifornischen Schwarzeiche',
   'name:The table was not seen': 'Die Tabelle lag nicht vor',
   'name:W. L. James, Electric Moisture Meters for Wood, FPL-GTR-6 (1988), Table 1':
     'W. L. James, Electric Moisture Meters for Wood, FPL-GTR-6 (1988), Tabelle 1',
