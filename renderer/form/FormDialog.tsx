@@ -57,7 +57,7 @@ export function FormDialog({
   conflict?: FormConflict | null;
   /** Whether what `onSave` threw is a question, which the button answers with yes. */
   isQuestion?: boolean;
-  /** The other answer of that question: something else is saved. */
+  /** The other answer of that question, or what can be done where saving was refused. */
   instead?: { words: string; onSave: () => Promise<unknown> } | null;
   /** What saving it may take long for. Once that is under way, closing the form stops it. */
   work?: SavingWork;

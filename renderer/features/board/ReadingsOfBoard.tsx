@@ -25,8 +25,8 @@ export function ReadingsOfBoard({
   const { say, formats } = words;
   const depthOf = (reading: JudgedReading) => depthRead(reading, board.thicknessMm);
   const spotOf = (reading: JudgedReading) => spotWords(reading, board, readings, readBefore, words);
-  /** Another reading of its spot in that round is used, so what a slip meant is there already. */
-  const isTypedSince = ({ id, roundId, spotIndex }: JudgedReading): boolean =>
+  /** Another reading of its spot in that round is used: what was meant by a slip was typed since. */
+  const isSpotRead = ({ id, roundId, spotIndex }: JudgedReading): boolean =>
     spotIndex !== null &&
     readings.some(
       (other) =>
@@ -100,7 +100,7 @@ export function ReadingsOfBoard({
             onExclude={(why) => bridge().command('readings.exclude', { readingId: reading.id, why })}
             onInclude={() => void attempt(bridge().command('readings.include', { readingId: reading.id }))}
           />
-          {!isTypedSince(reading) && <UseMeant reading={reading} />}
+          {!isSpotRead(reading) && <UseMeant reading={reading} />}
           <EditReading reading={reading} depth={depthOf(reading)} />
           <ReadingMore
             reading={reading}

@@ -4,8 +4,8 @@ import type { Code } from '../../../shared-core/words/en/index.ts';
 import { FormDialog } from '../../form/FormDialog.tsx';
 import { tellDone } from '../../stores/notices.ts';
 
-/** What can be done instead, where an act is refused. */
-interface WayOn {
+/** What can be done where an act is refused. */
+interface Instead {
   /** The refusal that it answers. */
   after: Code;
   words: string;
@@ -19,7 +19,7 @@ export function ConfirmDialog({
   doWords,
   doneWords,
   onDo,
-  wayOn,
+  instead,
   onClose,
 }: {
   title: string;
@@ -28,7 +28,7 @@ export function ConfirmDialog({
   doWords: string;
   doneWords: string;
   onDo: () => Promise<unknown>;
-  wayOn?: WayOn | undefined;
+  instead?: Instead | undefined;
   onClose: () => void;
 }) {
   const [refusedBy, setRefusedBy] = useState<string | null>(null);
@@ -43,7 +43,7 @@ export function ConfirmDialog({
         });
         tellDone(doneWords);
       }}
-      instead={wayOn?.after === refusedBy ? { words: wayOn.words, onSave: wayOn.onDo } : null}
+      instead={instead?.after === refusedBy ? { words: instead.words, onSave: instead.onDo } : null}
       onClose={onClose}
     >
       <p>{effect}</p>

@@ -140,7 +140,7 @@ export function PlaceCard({
           place={place}
           ending={ending}
           onOther={setEnding}
-          // One that leads to another way closes only itself.
+          // A dialog that opened another one must not close that.
           onClose={() => setEnding((now) => (now === ending ? null : now))}
         />
       )}

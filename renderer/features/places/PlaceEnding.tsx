@@ -16,13 +16,13 @@ export function PlaceEnding({
 }: {
   place: Pick<PlaceRow, 'id' | 'version' | 'name'>;
   ending: Ending;
-  /** To another way, where this one is refused; one that is closed has none. */
+  /** Opens another dialog, where this act is refused. A closed place has no other. */
   onOther?: (ending: Ending) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const { id, version: basedOn, name } = place;
-  const wayTo = (other: 'close' | 'merge', after: Code) =>
+  const insteadTo = (other: 'close' | 'merge', after: Code) =>
     onOther && {
       after,
       words: say(`closing.${other}-place`),
@@ -40,7 +40,7 @@ export function PlaceEnding({
           doWords={say('closing.close-place')}
           doneWords={say('closing.closed', { name })}
           onDo={() => bridge().command('places.close', { id, basedOn })}
-          wayOn={wayTo('merge', 'refusal.place-in-use')}
+          instead={insteadTo('merge', 'refusal.place-in-use')}
           onClose={onClose}
         />
       );
@@ -53,7 +53,7 @@ export function PlaceEnding({
           doWords={say('life.delete')}
           doneWords={say('closing.deleted', { name })}
           onDo={() => bridge().command('places.delete', { id, basedOn })}
-          wayOn={wayTo('close', 'refusal.place-has-records')}
+          instead={insteadTo('close', 'refusal.place-has-records')}
           onClose={onClose}
         />
       );

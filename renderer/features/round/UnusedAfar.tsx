@@ -12,6 +12,7 @@ export function UnusedAfar({
   const { say } = useWords();
   const refused = reading.suspicions.find(({ severity }) => severity === 'refused');
   if (!refused) return null;
+  // A sentence chooses by no name with a hyphen.
   const rule = refused.rule === 'typing-slip' ? 'slip' : refused.rule;
   return <span className={className}>{say('live.unused-by.far', { rule })}</span>;
 }

@@ -49,7 +49,7 @@ export function AddBoardsForm({
   onClose: () => void;
 }) {
   const next = useQuery('boards.nextCode', { stackId: stack.id });
-  // What is open to the eye begins as with the board added last. What lies folded below is never taken from another board.
+  // Fields in sight begin as they are on the board added last. Those folded away are never taken from another board.
   const newest = useQuery('boards.list', {
     stackId: stack.id,
     search: '',

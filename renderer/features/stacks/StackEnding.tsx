@@ -17,13 +17,13 @@ export function StackEnding({
 }: {
   stack: StackRow;
   ending: Ending;
-  /** To another way, where this one is refused; one that is closed has none. */
+  /** Opens another dialog, where this act is refused. A closed stack has no other. */
   onOther?: (ending: Ending) => void;
   onClose: () => void;
 }) {
   const { say } = useWords();
   const { id, version: basedOn, name: stackName } = stack;
-  const wayTo = (other: 'close' | 'merge', after: Code) =>
+  const insteadTo = (other: 'close' | 'merge', after: Code) =>
     onOther && { after, words: say(`closing.${other}-stack`), onDo: async () => onOther(other) };
   switch (ending) {
     case 'merge':
@@ -37,7 +37,7 @@ export function StackEnding({
           doWords={say('closing.close-stack')}
           doneWords={say('closing.closed', { name: stackName })}
           onDo={() => bridge().command('stacks.close', { id, basedOn })}
-          wayOn={wayTo('merge', 'refusal.stack-has-boards')}
+          instead={insteadTo('merge', 'refusal.stack-has-boards')}
           onClose={onClose}
         />
       );
@@ -53,7 +53,7 @@ export function StackEnding({
             await bridge().command('stacks.delete', { id, basedOn });
             go({ name: 'stacks' });
           }}
-          wayOn={wayTo('close', 'refusal.stack-has-records')}
+          instead={insteadTo('close', 'refusal.stack-has-records')}
           onClose={onClose}
         />
       );

@@ -183,7 +183,7 @@ function Stack({ stack }: { stack: StackOnPage }) {
           stack={stack}
           ending={open}
           onOther={setOpen}
-          // One that leads to another way closes only itself.
+          // A dialog that opened another one must not close that.
           onClose={() => setOpen((now) => (now === open ? 'nothing' : now))}
         />
       )}
