@@ -36,7 +36,7 @@ type Connect = (window: string, emit: Emit) => Connection;
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
-  /** Connects a window, with an id that it keeps when it connects again. Until the app is ready, windows wait for it. */
+  /** Connects a window, by an id that it keeps when it connects again. Windows wait until the app is ready. */
   connect: Connect | Promise<Connect>;
   patience?: typeof PATIENCE;
   /** Taken where it is free; 0, and where it is not, any other. */

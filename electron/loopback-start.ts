@@ -10,7 +10,7 @@ import { startPageFolder, writeStartPage } from './start-page.ts';
 /** A signal after that means that closing hangs. */
 const CLOSES_WITHIN_MS = 5000;
 
-/** Within it a browser that is open asks for the page, and takes its scripts. One that has yet to start takes far longer. */
+/** An open browser asks for the page, and takes its scripts, within these. One that has yet to start takes far longer. */
 const PATIENCE = { askedMs: 250, takenMs: 1000 };
 
 /**
@@ -113,7 +113,7 @@ export async function serveLoopback(built: string): Promise<void> {
 
 type App = Awaited<ReturnType<typeof beginApp>>;
 
-/** Most of the host's modules are loaded here, and the yard is opened. */
+/** Loads most of the host's modules, and opens the yard. */
 async function beginApp(built: string, dataDir: string, log: Log) {
   const [{ createApp }, { linkMakers }, { hasStuckThread }, { builtThreads }] = await Promise.all([
     import('./app/app.ts'),

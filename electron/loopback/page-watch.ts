@@ -1,12 +1,12 @@
 import type { ServerResponse } from 'node:http';
 import { setTimeout as pause } from 'node:timers/promises';
 
-/** Scripts that a page asks for beside its first one come within this. */
+/** After a page has its first script, it has the others within this. */
 const FURTHER_SCRIPTS_MS = 25;
 
 /**
- * Tells when the first page has its scripts. A process that is busy serves none, and a browser that has them is busy
- * itself: so the two are busy at once, and not one after the other.
+ * Tells when the first page has its scripts. A busy process serves none, and a browser that has them is busy with them: a
+ * process that waits for this is busy at the same time as the browser, and not before it.
  */
 export function createPageWatch() {
   const asked = Promise.withResolvers<void>();
@@ -17,7 +17,7 @@ export function createPageWatch() {
       if (path === '') asked.resolve();
       if (path.endsWith('.js')) response.once('finish', scriptTaken.resolve);
     },
-    /** @returns  once the page has its scripts; or where it was not asked for, or did not take them, within so long */
+    /** Waits until the page has its scripts, but no longer than this for the page to be asked for and its scripts taken. */
     async taken(within: { askedMs: number; takenMs: number }): Promise<void> {
       const isAsked = await Promise.race([asked.promise.then(() => true), pause(within.askedMs, false)]);
       if (!isAsked) return;

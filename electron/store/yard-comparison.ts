@@ -50,8 +50,8 @@ export function missingPartsOf(file: string, other: string): MissingParts {
 }
 
 /**
- * Rows of a table that the other yard has not. Nothing of a table that an earlier layout has not: what is in it may have
- * been made of other tables there.
+ * SQL for the rows of a table that the other yard lacks. Null for a table that an earlier layout lacks: what is in it may
+ * have been made of other tables there.
  */
 function added(db: Db, table: string): string | null {
   const columns = columnsOf(db, 'other', table);
@@ -63,7 +63,7 @@ function added(db: Db, table: string): string | null {
 
 const isOtherEdit = (table: string): string => (table === 'round' ? `NOT (${IS_REDATED})` : 'true');
 
-/** Records that both have, and that were edited so since. */
+/** SQL for the records that both have, and that were edited so since. */
 function edited(db: Db, table: string, how = isOtherEdit(table)): string | null {
   const columns = columnsOf(db, 'other', table);
   if (!columns.includes('uuid') || !columns.includes('version')) return null;
@@ -73,7 +73,7 @@ function edited(db: Db, table: string, how = isOtherEdit(table)): string | null 
 const count = (db: Db, rows: string | null): number =>
   rows === null ? 0 : Number(db.prepare(`SELECT count(*) ${rows}`).pluck().get());
 
-/** What a person calls such rows; none of a table whose rows have no name. */
+/** What a person calls these rows. None where the rows of a table have no name. */
 function namesOf(db: Db, table: string, rows: string | null): string[] {
   const name = table === 'board' ? 'code' : 'name';
   if (rows === null || !columnsOf(db, 'main', table).includes(name)) return [];

@@ -222,7 +222,7 @@ export function readsOf(db: Db, badCaches: BadCacheCollector) {
   const endUses = endUseReads(db);
   const meters = meterReads(db);
   return {
-    /** Another number once another connection wrote anything: over one that only reads, once anything was written. */
+    /** Changes with each write by another connection: for one that only reads, with every write. */
     version: (): unknown => db.pragma('data_version', { simple: true }),
     acts: { ...actReads(db), ...actHistory(db) },
     places: placeReads(db),

@@ -12,9 +12,9 @@ export const sentencesOf = (source: string): string[] => source.split(betweenSen
 export const figureOf = (piece: string): string => piece.replace(` ${FROM_MEMORY}`, '').replace(/\.$/, '');
 
 /**
- * A source or a list of names in the person's language, as far as it is known there; titles stay as they were published.
+ * A source or a list of names in the person's language; titles stay as they were published.
  *
- * @param named  what the person calls a name or a piece that comes with the program; any other as it is
+ * @param named  what the person calls a name or a piece that comes with the program; gives back any other
  * @param mark   what is written after a figure from memory
  */
 export const sourceShown = (source: string, named: (piece: string) => string, mark: string): string =>

@@ -28,8 +28,10 @@ function wayOf(locale: string): Way {
 const found = new Map<string, string>();
 
 /**
- * Where dates and numbers are written as a person of this locale reads them. Intl knows nothing of English in Mexico,
- * and writes it as in the United States; it does know how Mexico writes, by the language that most people speak there.
+ * The locale by which dates and numbers are written for a person of this one, both BCP 47. Intl has no English of Mexico,
+ * and writes it as in the United States. It does know how Mexico writes Spanish, so an English written alike is used.
+ *
+ * @example writtenIn('en-MX') // 'en-GB-u-fw-sun-hc-h12', British with Mexico's first day of the week and clock
  */
 export function writtenIn(locale: string): string {
   const known = found.get(locale) ?? wayFor(locale);
@@ -40,7 +42,7 @@ export function writtenIn(locale: string): string {
 function wayFor(locale: string): string {
   const { language, region } = new Intl.Locale(locale);
   if (language !== 'en' || region === undefined || regionIn(locale) === region) return locale;
-  // Without its script: Intl knows "es-MX", and of "es-Latn-MX" only Spanish.
+  // Without the script: Intl knows "es-MX", but of "es-Latn-MX" only Spanish.
   const own = `${new Intl.Locale(`und-${region}`).maximize().language}-${region}`;
   if (Intl.DateTimeFormat.supportedLocalesOf(own).length === 0) return locale;
   const wanted = wayOf(own);
@@ -56,7 +58,7 @@ function wayFor(locale: string): string {
 const regionIn = (locale: string): string | undefined =>
   new Intl.Locale(new Intl.DateTimeFormat(locale).resolvedOptions().locale).region;
 
-/** On which day the calendar of a date field begins; not every browser knows. */
+/** The first day of the week in a date field's calendar, as part of a locale; not every browser knows it. */
 function weekOf(locale: string): string {
   const known: Intl.Locale & { getWeekInfo?: () => { firstDay: number } } = new Intl.Locale(locale);
   const firstDay = known.getWeekInfo?.().firstDay;

@@ -24,7 +24,7 @@ import { learnerOfPlaces } from './learned-of-places.ts';
 
 type Prepared = ReturnType<typeof boardToForecast>;
 
-/** Of some stacks. */
+/** Boards that are kept prepared: the siblings of a few stacks. More would only fill memory. */
 const MOST_REMEMBERED = 500;
 
 export function forecastQueries(context: QueryContext, assessing: Assessing, forecaster: Forecaster) {
@@ -112,7 +112,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
   let remembered: { yard: YardReader; version: unknown; now: string; boards: Map<number, Prepared> } | null =
     null;
   /**
-   * Prepares boards, and remembers those that were, until anything is written: who goes through a stack board by board asks
+   * Prepares boards, and remembers them until anything is written: a person who goes through a stack board by board asks
    * for the same siblings each time.
    */
   function preparing(today: QueryContext): (row: BoardRow) => Prepared {
@@ -125,7 +125,7 @@ export function forecastQueries(context: QueryContext, assessing: Assessing, for
       const known = boards.get(row.id);
       if (known !== undefined) return known;
       const made = boardToForecast(today, assessing, row);
-      // Where something was written meanwhile, another map is begun with the next question.
+      // If anything was written meanwhile, the next question begins with an empty map.
       if (boards.size < MOST_REMEMBERED) boards.set(row.id, made);
       return made;
     };

@@ -99,7 +99,7 @@ export type ForecastInput = z.infer<typeof forecastInputSchema>;
 export const bandSchema = z.object({
   atMs: z.array(z.number()),
   average: z.array(quantilesSchema),
-  /** Likeliest. */
+  /** Medians. */
   shellPct: z.array(z.number()),
   corePct: z.array(z.number()),
 });
@@ -197,7 +197,8 @@ type Possibility = {
 let madePoints: number[][] | null = null;
 /**
  * Made in three dimensions more than are used: so few points give widths of dates that are a tenth off those of a thousand,
- * and with these they were nearest (`tests/bench/heated-room.bench.ts`). Made when first needed: a window only reads forecasts.
+ * and with these they were nearest (`tests/bench/heated-room.bench.ts`). Made when first needed: the window only reads
+ * forecasts.
  */
 function points(): readonly number[][] {
   madePoints ??= normalPoints(pointCount, unknowns + 5);
@@ -259,7 +260,7 @@ const bandPoints = 120;
 function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs: readonly number[]): Band {
   const every = Math.ceil(allMs.length / bandPoints);
   const shown = allMs.map((_, at) => at).filter((at) => at % every === 0 || at === allMs.length - 1);
-  /** Of what is read of the runs, instant by instant. */
+  /** What `read` makes of the values of all runs, instant by instant. */
   const over = <T>(what: keyof Series, read: (values: Float64Array) => T): T[] => {
     const series = runs.map((run) => run[what]);
     const values = new Float64Array(series.length);
@@ -268,16 +269,16 @@ function bandOf(possible: readonly Possibility[], runs: readonly Series[], allMs
       return read(values);
     });
   };
-  // A set of quantiles each, for it goes on from the order of the instant before.
-  const likeliest = (what: keyof Series): number[] => {
+  // Quantiles of their own each: they begin with the order of the instant before.
+  const mediansOf = (what: keyof Series): number[] => {
     const { plain } = quantilesOver(possible);
     return over(what, (values) => plain(values).median);
   };
   return {
     atMs: shown.map((at) => allMs[at]!),
     average: over('average', quantilesOver(possible).withError),
-    shellPct: likeliest('shell'),
-    corePct: likeliest('core'),
+    shellPct: mediansOf('shell'),
+    corePct: mediansOf('core'),
   };
 }
 

@@ -191,15 +191,15 @@ export function speciesCalled(text: string, species: readonly Species[]): Specie
   return (whole.length > 0 ? whole : ended).map(({ species: each }) => each);
 }
 
-/** So many letters may be wrong in a name of at least so many. */
+/** How many letters may be wrong at most, in a text of at least so many letters. */
 const SLIPS = [
   { letters: 6, most: 2 },
   { letters: 4, most: 1 },
 ];
 
 /**
- * The species whose name a text nearly is, by the fewest letters added, left out or changed, of equals what is sawn most;
- * null where it is near none. It is to be asked about where nothing was found, and never chosen by itself.
+ * The species whose name is nearest to a text, by the fewest letters added, left out or changed; of equals the one sawn
+ * most; null where none is near. Where nothing was found, a person is asked about it: a guess is never chosen for them.
  *
  * @example nearestSpecies('red oke', builtInSpecies).name // 'Red oak (any)'
  */
@@ -225,7 +225,7 @@ export function nearestSpecies(
   return near[0]?.species ?? null;
 }
 
-/** Letters to add, to leave out or to change to make one of the other (Levenshtein's distance). */
+/** Letters to add, leave out or change to make one of the other (Levenshtein distance). */
 function slipsBetween(typed: string, name: string): number {
   let row = Array.from({ length: name.length + 1 }, (_, at) => at);
   for (const [down, letter] of [...typed].entries()) {
