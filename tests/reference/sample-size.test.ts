@@ -72,7 +72,7 @@ describe('none of the probed boards wet', () => {
 });
 
 // Student's t, two-sided 90 %: 6.314 at 1 degree of freedom, 2.920 at 2, 2.353 at 3 (any table; from memory).
-test('few boards are sure of little: t has the degrees of freedom of the boards behind the spread', () => {
+test('few boards tell little: t has the degrees of freedom of the boards behind the spread', () => {
   // n0 = (6.314 × 1.5 / 0.5)² = 358.8, of 60: 358.8 / (1 + 357.8 / 60) = 51.5.
   expect(boardsForMean(60, 1.5, 0.5, 0.9, 2)).toBe(52);
   // 3 boards: (2.920 / 2)² = 2.1. Of 2: (6.314 / 2)² = 10.
@@ -130,7 +130,7 @@ describe('which board next', () => {
 
 test.each([
   ['no boards', /1 to 1000000 boards, not 0/, () => boardsForMean(0, 1, 1, 0.9, null)],
-  ['no boards of a few', /boards, not 0/, () => boardsForNoneWet(0, 0.1, 0.9)],
+  ['no boards to find none wet', /boards, not 0/, () => boardsForNoneWet(0, 0.1, 0.9)],
   ['too many boards', /boards, not 1000001/, () => boardsForMean(1_000_001, 1, 1, 0.9, null)],
   ['half a board', /boards, not 0.5/, () => boardsForNoneWet(0.5, 0.1, 0.9)],
   ['no spread', /spread .* above 0/, () => boardsForMean(10, 0, 1, 0.9, null)],

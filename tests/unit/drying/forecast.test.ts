@@ -125,7 +125,7 @@ describe('a forecast', () => {
       expect(place.band.atMs[0]).toBe(inputOf().nowMs);
       expect(place.band.average[0]!.median).toBeCloseTo(forecast.past.average.at(-1)!.median, 6);
       expect(place.band.average[0]!.median).toBeCloseTo(forecast.now.average.median, 6);
-      // Of what is drawn as one line, without the model's error, which is to either side alike but for dry wood.
+      // Lines are drawn without the model's error, which is alike to either side except in dry wood.
       expect(place.band.shellPct[0]!).toBeCloseTo(forecast.now.shell.median, 1);
       expect(place.band.corePct[0]!).toBeCloseTo(forecast.now.core.median, 1);
     }

@@ -69,7 +69,7 @@ test.each([
   }
 });
 
-test('a whole degree, and a humidity alone', () => {
+test('reads a temperature in whole degrees, and a humidity alone', () => {
   expect(sensedInAdvert(bytes(0x40, 0x57, 0xea))).toEqual({ tempC: -22, rh: null });
   expect(sensedInAdvert(bytes(0x40, 0x2e, 55))).toEqual({ tempC: null, rh: 0.55 });
   expect(openSensorUuid).toBe('fcd2');

@@ -10,7 +10,7 @@ const meter = (deviceId: string, name: string, isDescribed = true) => ({
 });
 const [A, B, C] = ['a4:c1:38:00:00:01', 'a4:c1:38:00:00:02', 'a4:c1:38:00:00:03'] as const;
 
-describe('a device of a meter’s address is renamed', () => {
+describe('a device with a meter’s address is renamed', () => {
   test('where it gives itself another name', () => {
     expect(isRenamed({ deviceId: A, name: 'Pin meter' }, 'Scale')).toBe(true);
   });
@@ -27,12 +27,12 @@ describe('a device of a meter’s address is renamed', () => {
 });
 
 // A device may make up a new address at each start: Bluetooth Core Specification, Vol 6 Part B 1.3.2.
-describe('a device of a new address may be', () => {
+describe('a device with a new address may be', () => {
   const known = [meter(A, 'Pin meter'), meter(B, 'Pin meter 0002'), meter(C, 'Scale')];
   const of = (ownName: string, deviceId = 'a4:c1:38:00:00:09', meters = known) =>
     namesakes({ deviceId, ownName }, meters).map((each) => each.deviceId);
 
-  test('each meter of its name, also one to which the end of its address was added', () => {
+  test('each meter of its name, also one with the end of its address added', () => {
     expect(of('Pin meter')).toEqual([A, B]);
     expect(of('Pin meter 0002')).toEqual([B]);
     expect(of('Hygrometer')).toEqual([]);

@@ -20,24 +20,24 @@ const sources: Source[] = [
   { kind: 'service-data', serviceUuid: 'aa00' },
   { kind: 'manufacturer-data', companyId: 0xffff },
 ];
-const places: PacketFrom[] = [
+const origins: PacketFrom[] = [
   { kind: 'characteristic', ...characteristic },
   { kind: 'service-data', serviceUuid: 'aa00' },
   { kind: 'manufacturer-data', companyId: 0xffff },
 ];
 
 test('what a meter sends and what is read from it come from a characteristic, an advert from itself', () => {
-  expect(sources.map(fromOf)).toEqual([places[0], places[0], places[1], places[2]]);
+  expect(sources.map(fromOf)).toEqual([origins[0], origins[0], origins[1], origins[2]]);
   for (const each of sources) expect(sourceSchema.parse(each)).toEqual(each);
-  for (const each of places) expect(packetFromSchema.parse(each)).toEqual(each);
+  for (const each of origins) expect(packetFromSchema.parse(each)).toEqual(each);
 });
 
-test('each place has one text of its own', () => {
-  expect(places.map(keyOfFrom)).toEqual(['aa00 aa01', 'service-data aa00', 'manufacturer-data 65535']);
+test('each origin has its own key', () => {
+  expect(origins.map(keyOfFrom)).toEqual(['aa00 aa01', 'service-data aa00', 'manufacturer-data 65535']);
 });
 
-test('a packet is from the source of its place', () => {
-  expect(sources.map((source) => places.map((from) => isFrom(source, from)))).toEqual([
+test('a packet is from the source that has its origin', () => {
+  expect(sources.map((source) => origins.map((from) => isFrom(source, from)))).toEqual([
     [true, false, false],
     [true, false, false],
     [false, true, false],
@@ -59,7 +59,7 @@ describe('what is no source', () => {
     expect([199, 200, 5000, 5001].map(every)).toEqual([false, true, true, false]);
   });
 
-  test('a UUID of another spelling', () => {
+  test('a UUID spelled another way', () => {
     const isUuid = (uuid: string) => uuidSchema.safeParse(uuid).success;
     expect(['2a19', 'x2a19', '2a19x', '2A19', '2a1', 'a'.repeat(32), 'a'.repeat(31)].map(isUuid)).toEqual([
       true,

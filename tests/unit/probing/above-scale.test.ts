@@ -34,13 +34,13 @@ test('a board that is within the target by the end of a scale is to be probed ag
   ]);
 });
 
-test('a board that a meter would call probably too wet is too wet by the end of a scale', () => {
+test('a board that would probably be too wet is too wet where a reading is above the scale', () => {
   const { assessment } = judged([10.6, 10.6], [10.7, 10.7]);
   expect(assessment.call).toBe('keep-drying');
   expect(assessment.reasons.map(inEnglish)).toEqual(['Too wet: over 10.6%. Target 6–10%.']);
 });
 
-test('a board in a target that its use can hardly leave is to be probed again, for the end of the scale alone', () => {
+test('close to the limit of a strict use, a board is to be probed again only for a reading above the scale', () => {
   const strict = { ...interior, minPct: 6, maxPct: 8, tolerancePoints: 0.3 };
   const place = { name: 'the shop', kind: 'shop', emcPct: 6, month: 5 } as const;
   const of = (all: Reading[]) => judgeBoard(evidence(all, { board, endUse: strict, place })).reasons[0].code;
@@ -49,7 +49,7 @@ test('a board in a target that its use can hardly leave is to be probed again, f
   expect(of(lastAbove(nearLimit))).not.toBe('call.may-be-too-wet');
 });
 
-test('where readings are lacking, it says so, and no range that the average would lie in', () => {
+test('too few readings, one above the scale: it says so, and gives no range for the average', () => {
   const nearEnd = (id: number, depth: 'shell' | 'core') =>
     reading(id, depth, 8, { spot: { depth, depthMm: null, fromEndMm: 100, face: 'face' } });
   const few = [nearEnd(8, 'shell'), nearEnd(9, 'core'), ...readings([8], [8.2])];

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { assumedTempIn } from '../../../shared-core/probing/readings/assumed-temp.ts';
 
 // 18, 15, 12 and 8 °C to either side are two standard deviations: common practice, no source.
-test('wood that nobody measured is as warm as its air, give or take by where it is', () => {
+test('wood of unmeasured temperature is as warm as its air, least surely outdoors', () => {
   const sdOf = (kind: Parameters<typeof assumedTempIn>[0]['kind'], isAirMeasured?: boolean) =>
     assumedTempIn({ kind, airTempC: 12, ...(isAirMeasured === undefined ? {} : { isAirMeasured }) });
   expect(sdOf('outdoors')).toEqual({ tempC: 12, sdK: 9 });

@@ -31,9 +31,12 @@ test.each([
   expect(isWithoutNumber(text)).toBe(true);
 });
 
-test.each(['12', '', 'OLD', 'so wet', 'wet 12', 'over 30', 'hello', 'slow'])('"%s" is not that', (text) => {
-  expect(isWithoutNumber(text)).toBe(false);
-});
+test.each(['12', '', 'OLD', 'so wet', 'wet 12', 'over 30', 'hello', 'slow'])(
+  '"%s" is no such word',
+  (text) => {
+    expect(isWithoutNumber(text)).toBe(false);
+  },
+);
 
 test.each([
   '<6',
@@ -57,7 +60,7 @@ test.each([
 });
 
 test.each(['6', '6-8', '-6', '<', 'under', 'undersix 6', 'thunder 6', '6- 8', 'a6-', '>6'])(
-  '"%s" is not',
+  '"%s" is not below the scale',
   (text) => {
     expect(isBelowScale(text)).toBe(false);
   },

@@ -36,7 +36,7 @@ describe('What history tells of the core', () => {
     expect(profileAt([], on(0))).toBeNull();
   });
 
-  test('of several days is that of the two around, and of its ends that of its ends', () => {
+  test('is interpolated between the two days around, and on the first and last day is that day’s own', () => {
     const third = { atMs: on(30), differencePct: 0.2, sdPct: 0.6 };
     const at = (day: number) => profileAt([...history, third], on(day))!.differencePct - CORE_BEHIND_POINTS;
     expect([0, 2, 10, 15, 30].map((day) => Number(at(day).toFixed(6)))).toEqual([2, 1.8, 1, 0.8, 0.2]);

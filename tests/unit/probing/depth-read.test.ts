@@ -49,7 +49,7 @@ describe('a reading in a board of 100 mm', () => {
     expect([read('core', from), read('core', to)]).toEqual([depth, depth]);
   });
 
-  test('tells what it is for where nobody knows how deep it was, or that cannot be', () => {
+  test('tells what it is for where its depth is unknown or impossible', () => {
     expect(read('core', null)).toBe('core');
     expect(depthRead(at('core', 5, { depthFrom: 'plan' }), 100)).toBe('core');
     expect(read('core', 101)).toBe('core');
@@ -62,7 +62,7 @@ describe('a reading in a board of 100 mm', () => {
   });
 });
 
-test('the depths of some readings are unknown where those of all of them are', () => {
+test('the depths of several readings are unknown only where every one is', () => {
   const [known, unknown] = [at('shell', 5), at('shell', null)];
   expect([isDepthUnknown(known), isDepthUnknown(unknown)]).toEqual([false, true]);
   expect([[], [known], [known, unknown], [unknown, unknown]].map(areDepthsUnknown)).toEqual([
@@ -73,7 +73,7 @@ test('the depths of some readings are unknown where those of all of them are', (
   ]);
 });
 
-test('a place along the board is unknown where nobody gave it, or the depth', () => {
+test('where along the board a reading was is unknown where nobody gave that, or the depth', () => {
   expect(isAlongUnknown(at('shell', 5))).toBe(false);
   expect(isAlongUnknown(at('shell', null))).toBe(true);
   expect(isAlongUnknown(at('shell', 5, {}, { isAlongUnknown: true }))).toBe(true);

@@ -1,4 +1,4 @@
-/** Why something measured is left out. */
+/** Why something measured is excluded. */
 import { describe, expect, test } from 'vitest';
 import {
   type Exclusion,

@@ -20,7 +20,7 @@ describe('what a meter shows if it is right', () => {
     expect(rightValue({ expected: 1e6, unit: 'ohm' }, { unit: 'ohm', scale: { kind: 'ohms' } })).toBe(1e6);
   });
 
-  test('between a resistor is the % of the curve of its scale', () => {
+  test('with a resistor between its pins is the % that the curve of its scale has there', () => {
     // 120 megohm is Douglas-fir of 12 % at 80 °F (James 1988, Table 1, from memory).
     const resistor = { expected: 120e6, unit: 'ohm' } as const;
     expect(rightValue(resistor, { unit: 'pct', scale: at80F })).toBeCloseTo(12, 6);
@@ -61,7 +61,7 @@ describe('how far off a meter is', () => {
     expect(offShown('ohm', Math.log10(0.9))).toBeCloseTo(-0.1, 10);
   });
 
-  test('is taken off a shown value', () => {
+  test('is subtracted from a shown value', () => {
     expect(withoutOff('pct', 12.6, 0.6)).toBeCloseTo(12, 10);
     expect(withoutOff('ohm', 1e7, 1)).toBeCloseTo(1e6, 4);
   });

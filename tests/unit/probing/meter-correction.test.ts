@@ -10,7 +10,7 @@ const check = (at: number, off: number, correctedOn: number | null = null) => ({
 });
 const after = (...checks: ReturnType<typeof check>[]) => correctionSteps(checks).map(({ off }) => off);
 
-test('nothing is corrected before a person has it done', () => {
+test('nothing is corrected until a person asks for it', () => {
   expect(after(check(1, 0.8), check(3, 0.9))).toEqual([0, 0]);
 });
 
@@ -22,7 +22,7 @@ test('a newer correction takes its place', () => {
   expect(after(check(1, 0.8, 1), check(3, 0.2, 3), check(5, 0.7))).toEqual([0.8, 0.2, 0.2]);
 });
 
-test('one made after the next check is of the readings before that check only', () => {
+test('one made after the next check applies only to readings before that check', () => {
   expect(after(check(1, 0.8, 4), check(3, 0.1), check(5, 0.7))).toEqual([0.8, 0, 0]);
   expect(after(check(1, 0.8, 3), check(3, 0.1))).toEqual([0.8, 0.8]);
 });

@@ -39,7 +39,7 @@ test('no meter is surer than a laboratory’s or less sure than a toy, and no pi
   expect(pinsSchema.safeParse({}).success).toBe(false);
 });
 
-test('a species that the yard has stays; of another one what its curve says', () => {
+test('a species that the yard has stays; of any other, only its curve', () => {
   expect(knownHere(profile, has('walnut-black'))).toBe(profile);
   expect(knownHere(profile, has('oak')).scale).toEqual({ ...profile.scale, speciesId: null });
   const withoutCurve = { ...profile, scale: { ...profile.scale, curveId: null } as MeterProfile['scale'] };

@@ -73,7 +73,7 @@ test('the day is whole: from its first moment, and past its last where a reading
   expect(momentOfMove(noon, { ...day, readings }, 'probed-first')).toBe(day.untilMs + 1);
 });
 
-test('a time that is known holds, whatever the day can have', () => {
+test('a known time holds, also outside the day', () => {
   const atMs = day.fromMs - at(2);
   expect(momentOfMove({ atMs, isDayOnly: false }, day, null)).toBe(atMs);
 });

@@ -97,7 +97,7 @@ describe('a finished round, of which no more is to come', () => {
     expect(finished(because(3, { code: 'replaced' }))).toEqual(plan(2, 0, 2));
   });
 
-  test('that was typed is as whole as it was typed', () => {
+  test('that was typed is whole with the spots that were typed', () => {
     expect(finished(four.slice(0, 3), true)).toEqual(plan(2, 0, 1));
     expect(finished(four.slice(0, 1), true)).toEqual(plan(1, 0, 0));
   });

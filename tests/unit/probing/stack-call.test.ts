@@ -287,7 +287,7 @@ describe('what is due on a stack', () => {
     ]);
   });
 
-  test('are told of once: where it says when to move them, its call does not', () => {
+  test('when boards are to move is stated once: not also in the call', () => {
     const figures = stack(10, { 'keep-drying': 10 }, { 'bring-in': 9, 'move-later': 1 });
     expect(codesOf(callOnStack(figures)!.reasons)).not.toContain('stack-call.to-move-later');
   });

@@ -14,7 +14,7 @@ test('a species is corrected by its coefficients, else by its curve, which is na
   expect(inEnglish(byCurve)).toMatch(/walnut/i);
 });
 
-test('a species without either is not, and it says so', () => {
+test('a species without either is not corrected, and it says so', () => {
   expect(publishedCorrection({ curveId: null, linear: null })).toEqual(message('species.correction.none'));
   expect(publishedCorrection({ curveId: 'no-such', linear: null })).toEqual(
     message('species.correction.none'),
