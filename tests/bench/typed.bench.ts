@@ -69,6 +69,7 @@ for (const [part, share] of [
     value: at(answered, share),
     unit: 'ms',
     goal: { most: GOAL_MS[part] },
+    missesBecause: 'the answer tells what the board comes to: judging it takes more of the time than saving',
     bare: at(committed, share),
   });
 

@@ -567,7 +567,7 @@ describe('the simulated meter', () => {
     await yard.command('meter.simulate', {});
     const [stack] = await yard.query('stacks.list', {});
     const { id } = await yard.command('rounds.start', { stackId: stack!.id, woodTempC: 20 });
-    await expect.poll(() => readingsOf(id), { timeout: 9000, interval: 200 }).toHaveLength(2);
+    await expect.poll(() => readingsOf(id), { interval: 200 }).toHaveLength(2);
   });
 
   test('makes nothing up in the own yard', async () => {
