@@ -30,7 +30,7 @@ const ODD_SHARE = 0.15;
 export function movementOf(packets: readonly WatchedPacket[]): Movement {
   const length = Math.max(0, ...packets.map(({ bytes }) => bytes.length));
   const columns = Array.from({ length }, (_, at) =>
-    packets.flatMap(({ bytes }) => (at < bytes.length ? [bytes[at]!] : [])),
+    packets.filter(({ bytes }) => at < bytes.length).map(({ bytes }) => bytes[at]!),
   );
   const motions = columns.map(motionOf);
   // A packet that is shorter now and then would shift the steps of two bytes against each other.
@@ -61,7 +61,7 @@ function isEvenPace(steps: readonly number[]): boolean {
 
 /** The last digit of a counter in text. */
 function isDigitCounting(column: readonly number[]): boolean {
-  if (column.length <= FEWEST_STEPS || !column.every((byte) => byte >= 0x30 && byte <= 0x39)) return false;
+  if (!column.every((byte) => byte >= 0x30 && byte <= 0x39)) return false;
   const steps = column.slice(1).map((digit, index) => (digit - column[index]! + 10) % 10);
   return isEvenPace(steps);
 }
@@ -72,16 +72,12 @@ const isSlowCounter = (taken: readonly number[]): boolean =>
 
 /** Marks what belongs to a counter beside it: the byte that carries over from it, and the one that it carries from. */
 function spreadCounts(columns: readonly (readonly number[])[], motions: ByteMotion[]): void {
-  const queue = motions.flatMap((motion, at) => (motion === 'counts' ? [at] : []));
-  for (let next = 0; next < queue.length; next++) {
-    const at = queue[next]!;
+  for (const at of [...motions.keys()].filter((each) => motions[each] === 'counts')) {
     for (const beside of [at - 1, at + 1]) {
       if (motions[beside] !== 'moves') continue;
       const isPart =
         carriesFrom(columns[beside]!, columns[at]!) || carriesFrom(columns[at]!, columns[beside]!);
-      if (!isPart) continue;
-      motions[beside] = 'counts';
-      queue.push(beside);
+      if (isPart) motions[beside] = 'counts';
     }
   }
 }
@@ -95,7 +91,7 @@ function carriesFrom(high: readonly number[], low: readonly number[]): boolean {
     if (step > 1 || (step === 0 && lowStep < 0) || (step === 1 && lowStep > 0)) return false;
     if (lowStep !== 0) risen++;
   }
-  return risen >= FEWEST_STEPS && risen >= (low.length - 1) * (1 - ODD_SHARE);
+  return risen >= (low.length - 1) * (1 - ODD_SHARE);
 }
 
 /** Bits between the noise from one packet to the next and the whole range. */
