@@ -15,13 +15,10 @@ const scaling = {
   exponent: z.number().int().min(-10).max(10),
   scale: z
     .number({ error: 'meter.form.wrong.times' })
-    .min(-MOST, { error: 'meter.form.wrong.times' })
-    .max(MOST, { error: 'meter.form.wrong.times' })
-    .refine((scale) => Math.abs(scale) >= 1 / MOST, { error: 'meter.form.wrong.times' }),
-  offset: z
-    .number({ error: 'meter.form.wrong.plus' })
-    .min(-MOST, { error: 'meter.form.wrong.plus' })
-    .max(MOST, { error: 'meter.form.wrong.plus' }),
+    .min(-MOST)
+    .max(MOST)
+    .refine((scale) => Math.abs(scale) >= 1 / MOST),
+  offset: z.number({ error: 'meter.form.wrong.plus' }).min(-MOST).max(MOST),
 };
 /** Absent where the low byte comes first, as the Bluetooth standard has it; some meters send it last. */
 const byteOrder = z.literal('high-first').optional();

@@ -6,14 +6,8 @@ import { bytesHexSchema, sourceSchema, uuidSchema } from './source.ts';
 /** What a meter can show, in its own unit. */
 export const meterRangeSchema = z
   .object({
-    min: z
-      .number({ error: 'meter.form.wrong.lowest' })
-      .min(-MOST, { error: 'meter.form.wrong.lowest' })
-      .max(MOST, { error: 'meter.form.wrong.lowest' }),
-    max: z
-      .number({ error: 'meter.form.wrong.highest' })
-      .min(-MOST, { error: 'meter.form.wrong.highest' })
-      .max(MOST, { error: 'meter.form.wrong.highest' }),
+    min: z.number({ error: 'meter.form.wrong.lowest' }).min(-MOST).max(MOST),
+    max: z.number({ error: 'meter.form.wrong.highest' }).min(-MOST).max(MOST),
   })
   .refine(({ min, max }) => min < max, { path: ['max'], error: 'meter.form.wrong.order' });
 

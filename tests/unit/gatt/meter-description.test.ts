@@ -64,6 +64,11 @@ describe('a description', () => {
     }
   });
 
+  test('is of a meter that described itself, or by hand', () => {
+    const isFrom = (origin: string) => meterDescriptionSchema.safeParse({ ...described, origin }).success;
+    expect(['self-described', 'mapped-by-hand', ''].map(isFrom)).toEqual([true, true, false]);
+  });
+
   test('has a species by a number, a text or letters, of 64 characters at most', () => {
     expect(ofSpecies({ at: byte, expected: null }).success).toBe(true);
     expect(ofSpecies({ at: { kind: 'text', byteOffset: 0, nth: 1, ...plain }, expected: '' }).success).toBe(
