@@ -20,12 +20,12 @@ export const isReadAlike = (a: MeterDescription, b: MeterDescription): boolean =
  * Whether a device of a meter's address gives itself another name than the meter has: it may be another meter. A name that
  * only goes on, or ends earlier, was shortened, as an advert may do.
  *
- * @param ownName  empty for a device without one
+ * @param ownName  empty for a device without one, as if it ended before its first letter
  */
 export const isRenamed = (
   { name, deviceId }: Pick<Remembered, 'name' | 'deviceId'>,
   ownName: string,
-): boolean => ownName !== '' && name !== deviceId && !name.startsWith(ownName) && !ownName.startsWith(name);
+): boolean => name !== deviceId && !name.startsWith(ownName) && !ownName.startsWith(name);
 
 /**
  * Meters that gave themselves the name that a device of another address has. A device may make up a new address at each

@@ -38,7 +38,8 @@ export function readText(
   if (bytes.length < needed) {
     return refused(message('meter.value.bytes-missing', { sent: bytes.length, needed }));
   }
-  const text = textOf(bytes.slice(byteOffset), isWhole);
+  const own = bytes.slice(byteOffset);
+  const text = isWhole ? utf8Of(own) : textOf(own);
   if (text === undefined) return refused(message('meter.value.not-text'));
   const shown = printable(text);
   const slot = slotsOf(text)[nth - 1];
@@ -70,9 +71,9 @@ function slotsOf(text: string): Slot[] {
     if (run === undefined) return [{ value: null, isAmbiguous: false, start, end }];
     // "1,234" is a thousand to some and one and a bit to others.
     if (/^\d{1,3}(?:,\d{3})+(?:\.\d*)?$/.test(run)) return [{ value: null, isAmbiguous: true, start, end }];
-    const isList = run.includes('.') ? run.includes(',') : run.split(',').length > 2;
+    const isList = run.includes('.') || run.split(',').length > 2;
     const parts = isList ? run.split(',').filter((part) => part !== '') : [run];
-    let at = start + sign.length;
+    let at = start;
     return parts.map((part, index) => {
       at = text.indexOf(part, at);
       const isLast = index === parts.length - 1;
@@ -90,38 +91,39 @@ function slotsOf(text: string): Slot[] {
   });
 }
 
-/** How many numbers a text has, with what is shown in place of one; 0 where the bytes are no text. */
-export function numbersInText(bytes: Uint8Array): number {
-  const text = textOf(bytes, false);
-  return text === undefined ? 0 : slotsOf(text).length;
-}
+/** How many numbers a text has, with what is shown in place of one. */
+export const numbersInText = (bytes: Uint8Array): number => slotsOf(textOf(bytes)).length;
+
+/** What a text has between its spaces and signs. */
+const partsOf = (bytes: Uint8Array): readonly string[] => textOf(bytes).match(/[\p{L}\p{N}]+/gu) ?? [];
 
 /** The words of a text that have no digit. */
-export const wordsOf = (bytes: Uint8Array): string[] =>
-  (textOf(bytes, false) ?? '').split(/[^\p{L}\p{N}]+/u).filter((word) => /^\p{L}+$/u.test(word));
+export const wordsOf = (bytes: Uint8Array): string[] => partsOf(bytes).filter((part) => !/\p{N}/u.test(part));
 
 /** Whether a text has this word, with no letter or digit beside it. */
-export const hasWord = (bytes: Uint8Array, word: string): boolean =>
-  (textOf(bytes, false) ?? '').split(/[^\p{L}\p{N}]+/u).includes(word);
+export const hasWord = (bytes: Uint8Array, word: string): boolean => partsOf(bytes).includes(word);
 
 /** The text that letters hold, safe to show; null where the packet ends before it. */
 export function readLetters(bytes: Uint8Array, { byteOffset, octets }: Letters): string | null {
   const own = bytes.slice(byteOffset, byteOffset + octets);
-  return own.length < octets ? null : printable(textOf(own, false) ?? '');
+  return own.length < octets ? null : printable(textOf(own));
 }
 
-/** @returns undefined where it must be UTF-8 and is not */
-function textOf(bytes: Uint8Array, isUtf8: boolean): string | undefined {
+/** @returns undefined where it is none */
+function utf8Of(bytes: Uint8Array): string | undefined {
   let escaped = '';
   for (const byte of bytes) escaped += `%${byte.toString(16).padStart(2, '0')}`;
   try {
     // The language's own UTF-8 decoder: this core has no DOM to borrow one from.
     return trimmed(decodeURIComponent(escaped));
   } catch {
-    // A degree sign is often sent as one byte (ISO 8859-1).
-    return isUtf8 ? undefined : trimmed(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+    return undefined;
   }
 }
+
+/** UTF-8; a degree sign is often sent as one byte (ISO 8859-1). */
+const textOf = (bytes: Uint8Array): string =>
+  utf8Of(bytes) ?? trimmed(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
 
 const trimmed = (text: string): string => text.replace(/\0+$/, '').trim();
 

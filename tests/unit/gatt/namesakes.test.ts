@@ -1,7 +1,7 @@
 /** Which of the meters that the yard remembers a device may be. */
 import { describe, expect, test } from 'vitest';
-import type { MeterDescription } from '../../../shared-core/gatt/meter-description.ts';
-import { isRenamed, namesakes } from '../../../shared-core/gatt/namesakes.ts';
+import { type MeterDescription, plainDescription } from '../../../shared-core/gatt/meter-description.ts';
+import { isReadAlike, isRenamed, namesakes } from '../../../shared-core/gatt/namesakes.ts';
 
 const meter = (deviceId: string, name: string, isDescribed = true) => ({
   deviceId,
@@ -45,5 +45,33 @@ describe('a device with a new address may be', () => {
   test('not the meter of its own address, and none that was never described', () => {
     expect(of('Pin meter', A)).toEqual([B]);
     expect(of('Pin meter', C, [meter(A, 'Pin meter', false)])).toEqual([]);
+  });
+});
+
+describe('two meters are read alike', () => {
+  const described = plainDescription({
+    source: { kind: 'sent', serviceUuid: 'aa00', characteristicUuid: 'aa01' },
+    value: { kind: 'number', format: 6, byteOffset: 0, exponent: -1, scale: 1, offset: 0 },
+    unit: 'pct',
+    range: { min: 0, max: 100 },
+    origin: 'mapped-by-hand',
+  });
+
+  test('where they send the same number at the same place, whatever else is known of them', () => {
+    const other = {
+      ...described,
+      source: { kind: 'read', serviceUuid: 'aa00', characteristicUuid: 'aa01', everyMs: 500 },
+      range: { min: 4, max: 60 },
+      origin: 'self-described',
+    } as const;
+    expect(isReadAlike(described, other)).toBe(true);
+  });
+
+  test.each<[string, Partial<MeterDescription>]>([
+    ['unit', { unit: 'ohm' }],
+    ['layout', { value: { kind: 'number', format: 4, byteOffset: 0, exponent: -1, scale: 1, offset: 0 } }],
+    ['characteristic', { source: { kind: 'sent', serviceUuid: 'aa00', characteristicUuid: 'aa02' } }],
+  ])('but not with another %s', (_, difference) => {
+    expect(isReadAlike(described, { ...described, ...difference })).toBe(false);
   });
 });

@@ -7,6 +7,7 @@ import {
   plainDescription,
 } from '../../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
+import { hasWord, numbersInText, readLetters, wordsOf } from '../../../shared-core/gatt/text-value.ts';
 import { decodeLayout } from '../../../shared-core/gatt/value.ts';
 
 // The packets are our own invention.
@@ -95,6 +96,21 @@ describe('a number among other text', () => {
     ['12-14', 2, 14],
     ['--.- 21.5', 2, 21.5],
     ['OL 21.5', 2, 21.5],
+    // Dashes stand for a number each time, with or without a decimal point, but not right after a letter.
+    ['MC --.- T 21.5', 2, 21.5],
+    ['-- -- 21.5', 3, 21.5],
+    ['--.--- 21.5', 2, 21.5],
+    ['--, 21.5', 2, 21.5],
+    ['T-- 21.5', 1, 21.5],
+    // A list, also with a space after each comma.
+    ['12.6, 21.5', 2, 21.5],
+    ['12,214,8', 2, 214],
+    ['-4.5,12.6', 1, -4.5],
+    ['-4.5,12.6', 2, 12.6],
+    ['12.6,21.5e1', 1, 12.6],
+    ['12.6,21.5e1', 2, 215],
+    // A decimal comma: no thousands have four digits before it.
+    ['1234,567', 1, 1234.567],
   ])('of %j, number %i is %d', (shown, nth, value) => {
     expect(numberIn(text(shown), words(nth))).toBe(value);
   });
@@ -108,6 +124,9 @@ describe('a number among other text', () => {
 
   test.each([
     ['1,234 ohm', 1, 'meter.value.shows-ambiguous'],
+    ['12,345', 1, 'meter.value.shows-ambiguous'],
+    ['1,234,567', 1, 'meter.value.shows-ambiguous'],
+    ['1,234.56', 1, 'meter.value.shows-ambiguous'],
     ['1.2.3', 1, 'meter.value.shows-ambiguous'],
     ['12.6', 2, 'meter.value.shows-none'],
   ])('%j has no readable number %i', (shown, nth, code) => {
@@ -118,10 +137,29 @@ describe('a number among other text', () => {
     });
   });
 
-  test('a number in another unit than the description says is refused', () => {
-    expect(decodePacket(text('21.5 °C 12.6 %'), described({ value: words(1) })).value).toMatchObject({
+  test.each(['21.5 °C 12.6 %', '21.5 ° C', '70 F', '21 C', '3 V', '3 mV', '470 Ω', '470 ohms'])(
+    'a number in another unit than the description says is refused: %j',
+    (shown) => {
+      expect(decodePacket(text(shown), described({ value: words(1) })).value).toMatchObject({
+        ok: false,
+        problem: { code: 'meter.value.shows-other-unit' },
+      });
+    },
+  );
+
+  test.each([
+    ['M 12.6 T 21.5 °C', 12.6],
+    ['5.5,2 °C', 5.5],
+  ])('in %j the unit of another number is not its own', (shown, value) => {
+    expect(decodePacket(text(shown), described({ value: words(1) })).value).toEqual({ ok: true, value });
+  });
+
+  test('a text begins where the description says, and must reach there', () => {
+    expect(numberIn(text('A7 12.6'), words(1, 3))).toBe(12.6);
+    expect(decodeLayout(text('A7 '), words(1, 3))).toEqual({
       ok: false,
-      problem: { code: 'meter.value.shows-other-unit' },
+      noReading: false,
+      problem: { code: 'meter.value.bytes-missing', facts: { sent: 3, needed: 4 } },
     });
   });
 
@@ -129,6 +167,18 @@ describe('a number among other text', () => {
   test('a degree sign sent as one byte spoils nothing', () => {
     const packet = Uint8Array.of(...text('12.6% 21.5'), 0xb0, 0x43);
     expect(numberIn(packet, words(2))).toBe(21.5);
+    expect(numbersInText(packet)).toBe(2);
+    expect(wordsOf(packet)).toEqual(['C']);
+    expect(hasWord(packet, 'C')).toBe(true);
+  });
+
+  test('its words have no digit', () => {
+    expect(wordsOf(text('12.6 % -- HOLD Äsche A1 1A'))).toEqual(['HOLD', 'Äsche']);
+    expect(wordsOf(text('%'))).toEqual([]);
+  });
+
+  test('letters that are no UTF-8 are shown all the same', () => {
+    expect(readLetters(Uint8Array.of(0x41, 0xb0), { kind: 'letters', byteOffset: 0, octets: 2 })).toBe('A°');
   });
 });
 

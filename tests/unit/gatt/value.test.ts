@@ -421,6 +421,7 @@ describe('text', () => {
     ['−0.4 %', -0.4],
     ['12.6%H', 12.6],
     ['12.6 % HOLD', 12.6],
+    ['12.6 % H MC', 12.6],
   ])('%j is %d %%', (shown, value) => {
     expect(decodeValue(text(shown), textOf('pct'))).toEqual({ ok: true, value });
   });
@@ -430,6 +431,11 @@ describe('text', () => {
     ['12.6 MΩ', 12.6e6],
     ['3 Gohm', 3e9],
     ['1.2e6', 1.2e6],
+    ['1.2e+6', 1.2e6],
+    ['1.2e-3', 0.0012],
+    ['1.2e10', 1.2e10],
+    ['470 Ω', 470],
+    ['470 ohms', 470],
   ])('%j is %d ohms', (shown, value) => {
     expect(decodeValue(text(shown), textOf('ohm'))).toEqual({ ok: true, value });
   });
@@ -438,6 +444,8 @@ describe('text', () => {
     ['1,234', 'meter.value.shows-ambiguous', { shown: '1,234' }],
     ['12.6 MΩ', 'meter.value.shows-other-unit', { shown: '12.6 MΩ', unit: 'pct' }],
     ['12.6 %RH', 'meter.value.shows-none', { shown: '12.6 %RH' }],
+    ['12.6 9', 'meter.value.shows-none', { shown: '12.6 9' }],
+    ['12.6%H2', 'meter.value.shows-none', { shown: '12.6%H2' }],
     ['<script>alert(1)</script>', 'meter.value.shows-none', { shown: '<script>alert(1)</sc…' }],
   ])('%j is refused with what it shows', (shown, code, facts) => {
     expect(decodeValue(text(shown), textOf('pct'))).toEqual({
@@ -454,12 +462,27 @@ describe('text', () => {
     ['−−.−', '−−.−'],
     ['\0', ''],
     ['a\u0007b', 'a·b'],
+    ['a\0b', 'a·b'],
+    [' Err \0\0', 'Err'],
+    ['Take the pins out...', 'Take the pins out...'],
+    ['Take the pins out now', 'Take the pins out no…'],
   ])('%j, without a digit, is the meter saying that it has none', (sent, shown) => {
     expect(decodeValue(text(sent), textOf('pct'))).toEqual({
       ok: false,
       noReading: true,
       problem: { code: 'meter.value.shows-none', facts: { shown } },
     });
+  });
+
+  test('ohms are no percentage, and a percentage is no ohms', () => {
+    expect(decodeValue(text('12.6 %'), textOf('ohm'))).toMatchObject({
+      problem: { code: 'meter.value.shows-other-unit', facts: { shown: '12.6 %', unit: 'ohm' } },
+    });
+  });
+
+  test('a number beside another one does not stand alone', () => {
+    const second = { ...textOf('pct'), value: { ...textOf('pct').value, nth: 2 } };
+    expect(decodeValue(text('12.6,12.6'), second)).toMatchObject({ ok: false });
   });
 
   test('bytes that are no UTF-8 are refused', () => {
