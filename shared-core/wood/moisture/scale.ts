@@ -15,6 +15,6 @@ export function basisOfScale(scale: MeterScale): { curveId: string | null; tempC
 
 /** Whether a meter with this scale shows the moisture content of the species itself. */
 export function showsSpecies(scale: MeterScale, { id, curveId }: Pick<Species, 'id' | 'curveId'>): boolean {
-  if (scale.kind === 'species' && scale.speciesId !== null && scale.speciesId === id) return true;
+  if (scale.kind === 'species' && scale.speciesId === id) return true;
   return curveId !== null && basisOfScale(scale).curveId === curveId;
 }
