@@ -263,15 +263,15 @@ function tooUneven(board: BoardEstimate, evidence: BoardEvidence): MadeCall | nu
 }
 
 /**
- * Whether a core that nobody read does not matter: where drier is fine, and the average lies so far below the target that
- * even a core that is wetter than allowed would be within it. Nobody cuts a dry board to learn that.
+ * Whether a core that nobody read does not matter: where drier is fine, else such a board is too dry, and the average lies
+ * so far below the target that even a core that is wetter than allowed would be within it. Nobody cuts a dry board to
+ * learn that.
  */
 const isCoreDryAnyway = (
   { estimate: { averagePct, averageIs, inCore } }: BoardEstimate,
-  { minIsAdvice, minPct, maxPct }: EndUse,
+  { minPct, maxPct }: EndUse,
   allowedPoints: number,
 ): boolean =>
-  minIsAdvice &&
   averageIs === 'read' &&
   inCore === 0 &&
   isShownAbove(minPct, averagePct) &&
