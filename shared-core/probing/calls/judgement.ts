@@ -104,7 +104,7 @@ export function judge(facts: JudgementFacts): Judgement {
   const bestIfStuck = forecast && isStuck ? bestOf(facts, forecast, expected, today, isStuck) : null;
   const driest = forecast && isStuck && bestIfStuck === null ? driestOf(facts, forecast, today) : null;
   // No air is drier than that of the room it is in.
-  const isInAlready = byPlace?.call === 'bring-in' && driest?.placeId === here.placeId && isHeated(here);
+  const isInAlready = driest?.placeId === here.placeId && isHeated(here);
   const call = isInAlready ? 'keep-drying' : (byPlace?.call ?? null);
   const called = found && call ? { call, at: found.at } : null;
   const isInDoubt = called !== null && forecast !== null && isReadyInDoubt(called, forecast, nowMs);
@@ -116,8 +116,7 @@ export function judge(facts: JudgementFacts): Judgement {
     call === 'keep-drying' &&
     isHeated(here) &&
     isTooWetForIndoors(today.averagePct, today.corePct);
-  const mayMove =
-    !isDryByReadingsOnly && !isToGoBack && (call === null || !['ready', 'probe-again'].includes(call));
+  const mayMove = !isDryByReadingsOnly && !isToGoBack && call !== 'ready' && call !== 'probe-again';
   const bestPlaceId = forecast && mayMove ? bestOf(facts, forecast, expected, today, isStuck) : null;
   const lastGain = forecast && isStuck && bestPlaceId === null ? lastGainHere(facts, forecast) : [];
   const next = nextStepOf({
@@ -129,7 +128,8 @@ export function judge(facts: JudgementFacts): Judgement {
     getsThere,
     isDryEnough: found === null || !isTooWet({ ...found, call: 'keep-drying' }, target),
     bestPlaceId,
-    regain: isDryByReadingsOnly ? null : regainIn(facts, expected, bestPlaceId),
+    regain:
+      isDryByReadingsOnly || forecast === null ? null : regainIn(facts, forecast, expected, bestPlaceId),
     driest: driest && {
       ...driest,
       isHere: driest.placeId === here.placeId,
@@ -145,7 +145,7 @@ export function judge(facts: JudgementFacts): Judgement {
       ? call === 'bring-in'
       : code !== 'call.more-will-not-help' ||
         // It is to be probed again once it has taken up moisture.
-        (called?.call !== 'too-dry' && next.step !== 'probe' && called !== null && isYoung(called, nowMs));
+        (called !== null && called.call !== 'too-dry' && next.step !== 'probe' && isYoung(called, nowMs));
   return {
     call: called?.call ?? null,
     reasons: [...(byPlace?.reasons ?? []), ...lastGain].filter(isStillSo),
@@ -163,17 +163,16 @@ export function judge(facts: JudgementFacts): Judgement {
   };
 }
 
-/** As wet as it can be today by its forecast or, for as long as no forecast overrules them, by its readings: it must not check. */
+/**
+ * As wet as it can be today by its forecast or, for as long as no forecast overrules them, by its readings: it must not
+ * check. 0 where nothing is known of it.
+ */
 function wettestToday({ found, forecast, nowMs }: JudgementFacts): Today {
   const now = forecast?.now;
   const read = found !== null && (!now || isYoung(found, nowMs)) ? found : null;
-  const wettest = (...values: (number | null | undefined)[]): number | null => {
-    const known = values.filter((value) => value != null);
-    return known.length === 0 ? null : Math.max(...known);
-  };
   return {
-    averagePct: wettest(now?.average.median, read?.averagePct) ?? 0,
-    corePct: wettest(now?.core.median, read?.corePct),
+    averagePct: Math.max(now?.average.median ?? 0, read?.averagePct ?? 0),
+    corePct: Math.max(now?.core.median ?? 0, read?.corePct ?? 0),
   };
 }
 
@@ -216,17 +215,18 @@ const averageRead = (
 
 /** Where a board that is too dry is to take up moisture, and until when: where it is, if that air does it. */
 function regainIn(
-  { places, forecast, target }: JudgementFacts,
+  { places, target }: JudgementFacts,
+  forecast: Ahead,
   [here]: readonly Ready[],
   bestPlaceId: number | null,
 ): NextStepFacts['regain'] {
-  const isHere = isReached(here) || (here?.kind === 'leaves' && here.entersOn !== null);
+  // One that is too dry comes into its target before it leaves that.
+  const isHere = isReached(here) || here?.kind === 'leaves';
   const index = isHere ? 0 : places.findIndex(({ placeId }) => placeId === bestPlaceId);
-  const place = places[index];
-  const ahead = forecast?.places[index];
-  if (place === undefined || forecast === null || ahead === undefined) return null;
+  const ahead = forecast.places[index];
+  if (ahead === undefined) return null;
   const entersMs = ahead.reach.likelyMs ?? entersAtMs(ahead, forecast.now.average.median, target);
-  return { placeName: place.name, isHere: index === 0, entersMs };
+  return { placeName: places[index]!.name, isHere, entersMs };
 }
 
 /** So near the lowest EMC of a place a board is about as dry as the place makes it, % MC. Common practice, no source. */
@@ -238,8 +238,8 @@ function lastGainHere({ places: [here], nowMs }: JudgementFacts, forecast: Ahead
   const lowest = Math.min(...average.map(({ median }) => median));
   // A slow board's forecast ends long before the place has dried it.
   if (here.lowestEmc !== null && lowest > here.lowestEmc.emcPct + NEAR_EMC_PCT) return [];
-  const lastMs = atMs[average.findIndex(({ median }) => median <= lowest + NEVER_QUITE_PCT)];
-  return lastMs === undefined || lastMs - nowMs < DAY_MS
+  const lastMs = atMs[average.findIndex(({ median }) => median <= lowest + NEVER_QUITE_PCT)]!;
+  return lastMs - nowMs < DAY_MS
     ? []
     : [
         message('call.last-gain', {

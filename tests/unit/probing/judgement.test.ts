@@ -165,6 +165,23 @@ describe('one story of a board', () => {
     const long = judge(facts({ places, found: unsure(60), forecast: forecast(nowMs) }));
     expect(long.next.step).toBe('probe');
     expect(says(long, /more-will-not-help/)).toBe(false);
+    const tried = judge(facts({ places, found: unsure(1), forecast: forecast(nowMs) }));
+    expect(tried.next.step).toBe('probe');
+    expect(says(tried, /more-will-not-help/)).toBe(false);
+    const uneven = judge(facts({ places, found: unsure(60), forecast: forecast(inDays(6)) }));
+    expect(uneven.next.step).toBe('wait');
+    expect(says(uneven, /more-will-not-help/)).toBe(false);
+  });
+
+  test('a board too dry by a little is probed again once it has taken up moisture, so readings will help', () => {
+    const unsure = { ...found('too-dry', 5.8), at: onDay(-1) };
+    const reasons = [
+      message('call.below-target', { averagePct: 5.8, targetRange: { minPct: 6, maxPct: 8 } }),
+      message('call.more-will-not-help'),
+    ] as const;
+    expect(says(judge(facts({ found: { ...unsure, reasons: [...reasons] } })), /more-will-not-help/)).toBe(
+      false,
+    );
   });
 
   // Above 20 %, or with a core above 25 %: common practice, no source, and Torgeson (FPL Report 1684, 1956).
@@ -252,6 +269,31 @@ describe('one story of a board', () => {
     expect(gains(7.6)).toEqual([]);
   });
 
+  describe('until when a board still gains is said', () => {
+    const stuck = (more: Parameters<typeof facts>[0]) =>
+      says(
+        judge(
+          facts({
+            places: [place(1, 'Pole shed', 'open-shed', 11.2)],
+            forecast: ahead(14.2, [reach(null, null, null)]),
+            ...more,
+          }),
+        ),
+        /last-gain/,
+      );
+
+    test('of one that is too wet and gets no further, also where the air is not known', () => {
+      expect(stuck({})).toBe(true);
+      expect(stuck({ places: [place(1, 'Loft', 'open-shed', null)] })).toBe(true);
+      expect(stuck({ forecast: ahead(14.2, [reach(null, null, null)], { endsPct: [13.7] }) })).toBe(false);
+    });
+
+    test('not of one that was never probed, or that is ready', () => {
+      expect(stuck({ found: null })).toBe(false);
+      expect(stuck({ found: found('ready', 7.8) })).toBe(false);
+    });
+  });
+
   test('dry enough air that is too slow is not called too damp', () => {
     const slow = facts({
       places: [place(1, 'Loft', 'open-shed', 7.6), place(2, 'Bench room', 'heated-room', 6)],
@@ -288,6 +330,12 @@ describe('a board in a heated room', () => {
     expect(of(18, 28, { places: [room] }).next).toMatchObject({ due: 'move-back', placeId: null });
   });
 
+  test('that is first to be probed, or was never, is not moved back', () => {
+    expect(of(18, 28, { found: found('probe-again', 18, { corePct: 28 }) }).next.step).toBe('probe');
+    const forecast = ahead(12, [reach(80, 90, 100), reach(10, 20, 30)], { corePct: 28 });
+    expect(of(18, 28, { found: null, forecast }).next.step).toBe('probe');
+  });
+
   test('that is dry enough for it, or firewood, stays', () => {
     expect(of(18, 24).next.due).not.toBe('move-back');
     expect(of(18, 28, { mayCheck: false }).next.due).not.toBe('move-back');
@@ -319,6 +367,16 @@ describe('a board in a heated room', () => {
       code: 'next-step.driest-place',
       facts: { placeName: 'Bench room', driestPct: 9, isIndoors: 'yes', isAtTarget: 'no' },
     });
+    expect(says(made, /bring-in/)).toBe(false);
+  });
+
+  test('is to be brought where it gets drier, if that is another', () => {
+    const made = of(12, 13, {
+      forecast: ahead(11, [reach(null, null, null), reach(null, null, null)], { endsPct: [11, 9] }),
+    });
+    expect(made).toMatchObject({ call: 'bring-in', next: { step: 'move', placeId: 2 } });
+    expect(says(made, /dry-enough-to-bring-in/)).toBe(true);
+    expect(of(7.4, 7.5, { found: found('ready', 7.4) }).call).toBe('ready');
   });
 });
 
@@ -356,6 +414,31 @@ describe('where a board is ready', () => {
     expect(
       judge(facts({ places, found: ready, forecast: forecast(reach(5, 9, 20)) })).bestPlaceId,
     ).toBeNull();
+  });
+
+  test('one called Ready lately is so now, and stays, though the forecast has it ready later and elsewhere first', () => {
+    const ready = found('ready', 7.4, { at: onDay(-1) });
+    const forecast = ahead(8.2, [reach(30, 90, 120), reach(5, 9, 20)], {
+      probabilityReady: 0.4,
+      endsPct: [7, 7],
+    });
+    const made = judge(facts({ places, found: ready, forecast }));
+    expect(made.places.map(({ ready }) => ready?.kind)).toEqual(['now', 'likely']);
+    expect(made.bestPlaceId).toBeNull();
+    expect(judge(facts({ places, found: ready }))).toMatchObject({
+      call: 'ready',
+      places: [],
+      next: { step: 'label' },
+    });
+  });
+
+  test('one may get there in a place whose air is not known', () => {
+    const unknown = [place(1, 'Bench room', 'heated-room', null), place(2, 'Shop', 'shop', null)] as const;
+    const forecast = ahead(12, [reach(80, 90, 100), reach(10, 20, 30)], { endsPct: [7, 7] });
+    expect(readies({ places: unknown, found: found('keep-drying', 12), forecast })).toEqual([
+      'likely',
+      'likely',
+    ]);
   });
 
   test('one called Ready that may be so no longer has no day where it is, and one elsewhere', () => {
@@ -439,6 +522,12 @@ describe('the day that lists show', () => {
     });
     expect(shown(null, null, likely('2026-12-01'))).toBeNull();
     expect(shown()).toBeNull();
+    const places = [
+      { placeId: 1, ready: null },
+      { placeId: 3, ready: likely('2026-12-01') },
+      { placeId: 2, ready: likely('2027-01-01') },
+    ];
+    expect(readyOf({ places, bestPlaceId: 2 })).toEqual({ when: when('2027-01-01'), placeId: 2 });
   });
 
   test('is none of a board that is ready any day', () => {
@@ -469,6 +558,29 @@ describe('until a forecast says more', () => {
       bestPlaceId: null,
       next: { step: 'wait', due: null, probeMs: null, why: message('next-step.no-forecast') },
     });
+  });
+
+  test('a half-probed one has the rest of its spots to read', () => {
+    const made = judgeByFinding({
+      call: null,
+      reason,
+      at: onDay(-1),
+      averagePct: null,
+      averageIs: 'unknown',
+      isQuestionable: false,
+      spotsRead: { read: 1, planned: 4 },
+    });
+    expect(made).toMatchObject({
+      call: null,
+      average: null,
+      next: { step: 'probe', why: message('next-step.half-probed', { spots: 3 }) },
+    });
+  });
+
+  test('an average saved before Pintally estimated any was read', () => {
+    const made = judgeByFinding(null);
+    const average = { averagePct: 8, readOn: onDay(-1) };
+    expect(judgementSchema.parse({ ...made, average }).average).toEqual({ ...average, isEstimated: false });
   });
 
   test('one that was never probed has nothing but a first round to do', () => {
