@@ -15,15 +15,12 @@ const ORDINARY = { min: 5, max: 40 };
  * @param others raw % values of the board's other readings in use, or what the last round found; may be empty
  */
 export function intendedValue(raw: number, others: readonly number[]): number | null {
-  if (!(raw > 0) || isOrdinaryByNature(raw)) return null;
-  const meant = [10, 100]
-    .map((factor) => (raw > SLIP_ABOVE_PCT ? raw / factor : raw * factor))
-    .find((value) =>
-      others.length > 0 ? isOrdinaryByNature(value) && isLike(value, median(others)) : isOrdinary(value),
-    );
-  // A board that is wet through may truly read above 60 %: then the others do too.
-  if (meant === undefined || (others.length > 0 && isLike(raw, median(others)))) return null;
-  return Math.round(meant * 100) / 100;
+  if (isOrdinaryByNature(raw)) return null;
+  // A board that is wet through may truly read above 60 %: then no tenth of it is like its others.
+  const meant = [raw / 10, raw / 100, raw * 10, raw * 100].find((value) =>
+    others.length > 0 ? isOrdinaryByNature(value) && isLike(value, median(others)) : isOrdinary(value),
+  );
+  return meant === undefined ? null : Math.round(meant * 100) / 100;
 }
 
 /** Whether a pin reading of lumber, %, may well be that by nature. */
