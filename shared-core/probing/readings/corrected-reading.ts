@@ -18,10 +18,8 @@ export const correctedByEachIn = (reading: Reading, evidence: BoardEvidence): nu
   correctedByEach(toCorrect(reading, evidence));
 
 function toCorrect(reading: Reading, evidence: BoardEvidence): ReadingToCorrect {
-  const { scale, compensatesTemp, meterSdPct, meterOff, ownCalibration, learned } = meterOf(
-    reading,
-    evidence,
-  );
+  const meter = meterOf(reading, evidence);
+  const { scale, compensatesTemp, meterSdPct, meterOff = 0, ownCalibration, learned } = meter;
   return {
     value: reading.raw,
     unit: reading.unit,
@@ -31,7 +29,7 @@ function toCorrect(reading: Reading, evidence: BoardEvidence): ReadingToCorrect 
     scale,
     compensatesTemp,
     meterSdPct,
-    ...(meterOff !== undefined && { meterOff }),
+    meterOff,
     ownCalibration,
     learned,
   };
