@@ -19,24 +19,20 @@ const LONGEST_INTERVALS = 1.5;
 export type Pace = {
   /** When the newest came, on a clock that only runs forward; null before the first. */
   readonly newestAtMs: number | null;
-  /** What it said. */
-  readonly said: string;
+  /** What it said; null before the first. */
+  readonly said: string | null;
   readonly repeats: number;
   /** The newest intervals, oldest first, ms. */
   readonly intervals: readonly number[];
 };
 
 /** Nothing was sent yet. */
-export const noPace = (): Pace => ({ newestAtMs: null, said: '', repeats: 0, intervals: [] });
+export const noPace = (): Pace => ({ newestAtMs: null, said: null, repeats: 0, intervals: [] });
 
 /** Takes in a packet. @param said  all that it says, so that two packets that say the same are told from a change */
 export function withPacket(pace: Pace, atMs: number, said: string): Pace {
   const { newestAtMs, repeats } = pace;
-  const next = {
-    newestAtMs: atMs,
-    said,
-    repeats: repeats + (newestAtMs !== null && said === pace.said ? 1 : 0),
-  };
+  const next = { newestAtMs: atMs, said, repeats: repeats + (said === pace.said ? 1 : 0) };
   // After a silence, the pace may be another.
   if (newestAtMs === null || silenceMs(pace, atMs) !== null) return { ...next, intervals: [] };
   return { ...next, intervals: [...pace.intervals, Math.max(0, atMs - newestAtMs)].slice(-INTERVALS) };
@@ -52,7 +48,6 @@ export function silentAfterMs({ intervals, repeats }: Pace): number | null {
 /** For how long the meter has been silent, ms; null where it is not, or nobody knows. */
 export function silenceMs(pace: Pace, nowMs: number): number | null {
   const afterMs = silentAfterMs(pace);
-  if (afterMs === null || pace.newestAtMs === null) return null;
-  const sinceMs = nowMs - pace.newestAtMs;
-  return sinceMs >= afterMs ? sinceMs : null;
+  const sinceMs = nowMs - (pace.newestAtMs ?? nowMs);
+  return afterMs !== null && sinceMs >= afterMs ? sinceMs : null;
 }

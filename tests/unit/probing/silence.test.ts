@@ -37,4 +37,25 @@ test('nobody knows after fewer than ten values', () => {
 test('the next value ends it, and the pace is learned anew', () => {
   const again = withPacket(after(every(100, 20)), 9000, '18.5');
   expect(silenceMs(again, 12_000)).toBeNull();
+  expect(silenceMs(again, 9000 + 600_000)).toBeNull();
+  const learned = every(1000, 9).reduce((pace, ms) => withPacket(pace, 10_000 + ms, '18.5'), again);
+  expect(silenceMs(learned, 18_000 + 3000)).toBe(3000);
+});
+
+test('the newest ten values make the pace, however slow it was before', () => {
+  const pace = after([...every(4000, 12), ...every(100, 20).map((ms) => 44_100 + ms)]);
+  expect(silenceMs(pace, 46_000 + 2000)).toBe(2000);
+});
+
+test('a value sent again three times among those that changed is no pause between changes', () => {
+  const repeated = (times: number) => after(every(100, 20), (n) => `${Math.max(n, times)}`);
+  expect(silenceMs(repeated(2), 60_000)).toBeNull();
+  expect(silenceMs(repeated(3), 60_000)).toBe(58_100);
+});
+
+test('before anything was sent there is no silence', () => {
+  expect(silenceMs(noPace(), 60_000)).toBeNull();
+  expect(silenceMs(withPacket(noPace(), 0, ''), 60_000)).toBeNull();
+  // The first says nothing again.
+  expect(withPacket(noPace(), 0, '').repeats).toBe(0);
 });
