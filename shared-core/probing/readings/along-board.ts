@@ -1,7 +1,7 @@
 import { type Message, message } from '../../words/message.ts';
 import { coreWaySchema, PAIRS, type PlanBasis } from './plan-basis.ts';
 import type { JudgedReading } from './reading.ts';
-import { type BoardToPlan, isReadAt, type PlannedSpot, planSpots, spotAt } from './spots.ts';
+import { type BoardToPlan, isReadAt, isSameSpot, type PlannedSpot, planSpots, spotAt } from './spots.ts';
 
 type Taken = Pick<JudgedReading, 'roundId' | 'spotIndex' | 'spot'>;
 type Board = Omit<BoardToPlan, 'planBasis'>;
@@ -26,8 +26,8 @@ export function alongBoard(reading: Taken, board: Board, readings: readonly Take
   const ofRound = readings.filter((each) => each.roundId === roundId);
   const bases = basesOf(ofRound);
   const isSame = (planned: PlannedSpot) => isAlike(planned.spot.fromEndMm, spot.fromEndMm);
-  const [, planned] = planOf(reading, board, bases, isSame) ?? [];
-  if (planned) return planned.along;
+  const found = planOf(reading, board, bases, isSame);
+  if (found) return found.planned.along;
   const end = endOf(reading, board, bases, ofRound);
   if (spot.fromEndMm !== null) {
     return end
@@ -43,12 +43,12 @@ function planOf(
   board: Board,
   bases: readonly PlanBasis[],
   isSame: (planned: PlannedSpot) => boolean = () => true,
-): [PlanBasis, PlannedSpot] | null {
+): { planBasis: PlanBasis; planned: PlannedSpot } | null {
   if (spotIndex === null) return null;
   for (const planBasis of bases) {
     const planned = spotAt({ ...board, planBasis }, spotIndex);
     if (planned && isReadAt(planned, spot) && (planned.by === 'fresh-cut' || isSame(planned)))
-      return [planBasis, planned];
+      return { planBasis, planned };
   }
   return null;
 }
@@ -62,7 +62,7 @@ function endOf(
 ): 'left' | 'right' | null {
   const side = sideOf(reading, board, bases);
   const goesRight = ofRound.some((other) => sideOf(other, board, bases) === 'right');
-  return side === 'left' && !goesRight ? null : side;
+  return goesRight ? side : null;
 }
 
 function sideOf(
@@ -70,15 +70,16 @@ function sideOf(
   { thicknessMm }: Board,
   bases: readonly PlanBasis[],
 ): 'left' | 'right' | null {
-  const [planBasis, planned] = planOf(reading, { thicknessMm, lengthMm: null }, bases) ?? [];
-  if (!planBasis || !planned) return null;
-  const { plan } = planSpots({ lengthMm: null, thicknessMm, planBasis });
-  const places = [...new Set(plan.filter(({ by }) => by === planned.by).map(({ along }) => along))];
-  const place = plan[reading.spotIndex ?? -1];
-  if (!place) return null;
-  const fromMiddle = places.indexOf(place.along) - (places.length - 1) / 2;
-  return fromMiddle === 0 ? null : fromMiddle < 0 ? 'left' : 'right';
+  const unmeasured = { thicknessMm, lengthMm: null };
+  const found = planOf(reading, unmeasured, bases);
+  if (!found) return null;
+  const { planBasis, planned } = found;
+  const alike = planSpots({ ...unmeasured, planBasis }).plan.filter((each) => isReadAt(each, planned.spot));
+  const place = alike.findIndex((each) => isSameSpot(each, planned));
+  if (place < 0) return null;
+  const fromMiddle = place - (alike.length - 1) / 2;
+  return fromMiddle < 0 ? 'left' : fromMiddle > 0 ? 'right' : null;
 }
 
 const isAlike = (plannedMm: number | null, mm: number | null): boolean =>
-  plannedMm === null || mm === null ? plannedMm === mm : Math.abs(plannedMm - mm) < 1;
+  plannedMm === null ? mm === null : mm !== null && Math.abs(plannedMm - mm) < 1;

@@ -421,6 +421,43 @@ describe('where along the board a reading was taken', () => {
     expect(alongBoard(unknown, board, [unknown])).toBeNull();
   });
 
+  test('on the fresh cut, wherever that was before the length was edited', () => {
+    const cut: PlanBasis = { faces: 'shell', core: 'fresh-cut', pins: null };
+    const readings = [2, 3].map((index) => taken(cut, index, 800));
+    const codes = readings.map(
+      (each) => alongBoard(each, { lengthMm: 3000, thicknessMm: 27 }, readings)?.code,
+    );
+    expect(codes).toEqual(['spot.cut-left', 'spot.cut-right']);
+  });
+
+  test('on a fresh rip, by the end it was nearer to of the two places along it', () => {
+    const rip: PlanBasis = { faces: 'shell', core: 'fresh-rip', pins: null };
+    const readings = [0, 1, 2, 3].map((index) => taken(rip, index));
+    const codes = readings.map(
+      (each) => alongBoard(each, { lengthMm: 2000, thicknessMm: 27 }, readings)?.code,
+    );
+    expect(codes).toEqual(['spot.from-left', 'spot.from-right', 'spot.from-left', 'spot.from-right']);
+  });
+
+  test('by its distance, for one beyond the plan that a person measured, whatever the others are', () => {
+    const board = { lengthMm: 3000, thicknessMm: 27 };
+    const elsewhere = taken(PAIRS, EXTRA_SPOTS.shell);
+    const measured = { ...elsewhere, spot: { ...elsewhere.spot, fromEndMm: 700 } };
+    expect(alongBoard(measured, board, [measured, taken(PAIRS, 2)])).toEqual(
+      message('board.spot-from-end', { fromEndDistanceMm: 700 }),
+    );
+  });
+
+  test('as planned, to the nearest millimeter; at the very end of a board of unknown length, there', () => {
+    const at = (fromEndMm: number, lengthMm: number | null) => {
+      const reading = { ...taken(PAIRS, 2), spot: { ...taken(PAIRS, 2).spot, fromEndMm } };
+      return alongBoard(reading, { lengthMm, thicknessMm: 27 }, [reading]);
+    };
+    expect(at(1000.9, 3000)).toEqual(message('spot.from-right', { fromDistanceMm: 1000 }));
+    expect(at(1001, 3000)).toEqual(message('spot.from-right', { fromDistanceMm: 1001 }));
+    expect(at(0, null)).toEqual(message('spot.from-right', { fromDistanceMm: 0 }));
+  });
+
   test('elsewhere on the board, for one that is beyond the plan', () => {
     const extra = taken(PAIRS, EXTRA_SPOTS.core);
     expect(alongBoard(extra, { lengthMm: 3000, thicknessMm: 27 }, [extra])).toEqual(
