@@ -7,4 +7,5 @@ test('a reading is likely within 1.28 standard uncertainties, and never below 0%
   expect(minPct).toBeCloseTo(12 - 1.2816, 4);
   expect(maxPct).toBeCloseTo(12 + 1.2816, 4);
   expect(likelyInterval(1, 2).minPct).toBe(0);
+  expect(likelyInterval(12, 2).maxPct).toBeCloseTo(12 + 2 * 1.2816, 4);
 });
