@@ -45,7 +45,6 @@ export function largestResponse(
   const half = thicknessMm / 2000;
   const diffusivity = largestDiffusivityM2S(basicSpecificGravity ?? LIGHTEST);
   const fourier = (diffusivity * days * DAY_S) / (half * half);
-  if (fourier <= 0) return 0;
   if (depth === 'average') return Math.min(1, 2 * Math.sqrt(fourier / Math.PI));
   return Math.min(1, 2 * Math.exp(-1 / (4 * fourier)));
 }

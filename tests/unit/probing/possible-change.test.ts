@@ -33,6 +33,23 @@ test('the core never goes further than the bound, whatever the thickness, the ti
   );
 });
 
+// Crank, eq. 4.18 (from memory): the average of the sheet, 1 - (8/π²) Σ exp(-(2n+1)² π² Fo / 4) / (2n+1)².
+function averageResponse(thicknessMm: number, days: number, diffusivity: number): number {
+  const fourier = (diffusivity * days * DAY_S) / (thicknessMm / 2000) ** 2;
+  let sum = 0;
+  for (let n = 0; n < 4000; n += 1)
+    sum += Math.exp(-((2 * n + 1) ** 2) * Math.PI ** 2 * (fourier / 4)) / (2 * n + 1) ** 2;
+  return 1 - (8 / Math.PI ** 2) * sum;
+}
+
+test('in its first days the average goes as far as in the fastest wood, and no further', () => {
+  const fastest = Math.max(...[20, 25, 30].map((mcPct) => transverseDiffusivityM2S(mcPct, 40, 0.5)));
+  for (const days of [0.1, 0.5, 1])
+    expect(largestResponse('average', 80, days, 0.5)).toBeCloseTo(averageResponse(80, days, fastest), 2);
+  expect(largestResponse('average', 80, 0, 0.5)).toBe(0);
+  expect(largestResponse('average', 10, 400, 0.5)).toBe(1);
+});
+
 test('the core of an 80 mm beam can hardly change in a day; its shell can', () => {
   expect(largestResponse('core', 80, 1, null)).toBeLessThan(0.03);
   expect(largestResponse('shell', 80, 1, null)).toBe(1);
@@ -46,6 +63,20 @@ describe('what a board can show now', () => {
 
   test('indoors it does not gain much above the place’s EMC', () => {
     expect(possibleRange('shell', 8, 27, 30, { place: shop, species }).highPct).toBeCloseTo(11, 6);
+  });
+
+  // At 10 % relative humidity wood comes to about 2.5 % (Wood Handbook, Table 4-2, 70 °F; from memory).
+  test('it does not get drier than the driest air makes it', () => {
+    expect(possibleRange('shell', 12, 27, 30, { place: shop, species }).lowPct).toBeCloseTo(2.5, 6);
+    expect(possibleRange('shell', 2, 27, 30, { place: shop, species }).lowPct).toBe(2);
+  });
+
+  test.each([
+    ['open-shed', 13, 19],
+    ['heated-room', 7, 10],
+  ] as const)('in a %s of %d%% the gain ends at %d%%', (kind, emcPct, most) => {
+    const place = { name: '', kind, emcPct, month: 5 };
+    expect(possibleRange('shell', 6, 27, 30, { place, species }).highPct).toBeCloseTo(most, 6);
   });
 
   test('outdoors the rain can bring the shell to fiber saturation', () => {
