@@ -27,6 +27,18 @@ describe('what a board should read now', () => {
     expect(month.core!.sdLowPct).toBeGreaterThan(week.core!.sdLowPct);
   });
 
+  // Within a week a fast board is far ahead of the usual one, and a slow one has hardly moved less.
+  test('soon after the last round rather lower than that, where the board is a fast one', () => {
+    const { core } = expectationNow(dryingBoard('2026-05-13T10:00:00Z'), TAKEN_AT)!;
+    expect(core!.sdLowPct).toBeGreaterThan(2 * core!.sdHighPct);
+    expect(core!.sdLowPct).toBeGreaterThan(1.5);
+  });
+
+  test('after 60 days still, and not before the last round', () => {
+    expect(expectationNow(dryingBoard('2026-03-21T10:00:00.000Z'), TAKEN_AT)).not.toBeNull();
+    expect(expectationNow(dryingBoard('2026-05-21T10:00:00Z'), TAKEN_AT)).toBeNull();
+  });
+
   test('of a board read by its average alone, the average alone', () => {
     const by = (takenAt: string) =>
       expectationNow(
@@ -60,6 +72,15 @@ describe('nothing is expected', () => {
     [
       'where the species’ specific gravity is not known',
       { species: { ...board.species, basicSpecificGravity: null } },
+    ],
+    [
+      'after a round that read the shell alone',
+      {
+        previous: {
+          ...board.previous!,
+          estimate: { ...board.previous!.estimate, corePct: null, differencePct: null, countedCore: 0 },
+        },
+      },
     ],
     ['after more than two months', { previous: { ...board.previous!, takenAt: '2026-01-06T10:00:00Z' } }],
   ])('%s', (_, more) => {
