@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { isReadFrozen } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
 import {
@@ -165,6 +166,12 @@ describe('a reading by itself', () => {
     const place = { name: 'the yard', kind: 'outdoors', emcPct: 13, month: 11, airTempC: 15 } as const;
     const wet = judge([reading(1, 'shell', 24, { woodTempC: -5 })], { place });
     expect(rules(wet)).toEqual([['frozen']]);
+    // Its spot will be no better before it thaws, unless a person excluded it.
+    expect(wet.map(isReadFrozen)).toEqual([true]);
+    const excluded = reading(1, 'shell', 24, { woodTempC: -5, excluded: { code: 'wrong-spot' } });
+    expect(judge([excluded], { place }).map(isReadFrozen)).toEqual([false]);
+    const questioned = judge(readings([8.1, 8.4], [8.6, 12.6], { woodTempC: -3 }));
+    expect(questioned.map(isReadFrozen)).toEqual([false, false, false, false]);
   });
 
   test('wood temperature outside the published range: questionable', () => {
@@ -343,6 +350,17 @@ describe('typing slips', () => {
     const judged = judge([-5, 200, 999, 3].map((raw, index) => reading(index + 1, 'shell', raw)));
     expect(meantBy(judged[3]!)).not.toBe(300);
     for (const each of judged) expect(meantBy(each) ?? 10).toSatisfy((pct: number) => pct >= 5 && pct <= 60);
+  });
+
+  test('what cannot be a reading, or the disk changed, is no other reading of the board', () => {
+    const beside = (other: ReturnType<typeof reading>) =>
+      rules(judge([reading(1, 'shell', 75), other]))[0]!.includes('typing-slip');
+    expect(beside(reading(2, 'shell', 70))).toBe(false);
+    expect(beside(reading(2, 'shell', -4))).toBe(true);
+    const small = (other: ReturnType<typeof reading>) =>
+      rules(judge([reading(1, 'shell', 4.5), other]))[0]!.includes('typing-slip');
+    expect(small(reading(2, 'shell', 46))).toBe(true);
+    expect(small(reading(2, 'shell', 46, { isDamaged: true }))).toBe(false);
   });
 
   test('a meter does not slip: a value that came over the air is not one', () => {
