@@ -5,11 +5,16 @@ import type { BoardEvidence } from '../../../shared-core/probing/readings/eviden
 import { PAIRS } from '../../../shared-core/probing/readings/plan-basis.ts';
 import type { Reading } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
-import { driestMet, priorNow } from '../../../shared-core/probing/suspicions/first-round.ts';
+import {
+  driestMet,
+  firstRoundSuspicion,
+  priorNow,
+} from '../../../shared-core/probing/suspicions/first-round.ts';
+import { GREEN, mostWaterPct } from '../../../shared-core/wood/moisture/most-water.ts';
 import { builtInEndUses, builtInSpecies } from '../../../shared-core/wood/species/built-in.ts';
 import { dryingClassOf } from '../../../shared-core/wood/species/drying-class.ts';
 import { expectWhole, inEnglish } from '../words/in-english.ts';
-import { evidence, lastRound, readings, rules } from './a-board.ts';
+import { averages, evidence, lastRound, reading, readings, rules } from './a-board.ts';
 
 /** A shed in summer; months of the middle United States. */
 const summer = (days: number) => ({
@@ -335,4 +340,168 @@ describe('a first round wetter than the board can still be', () => {
   test('of one sawn years ago nothing is too dry', () => {
     expect(rules(judge(readings([9, 9.1], [9.2, 9]), 27, { prior: old(2500) }).readings).flat()).toEqual([]);
   });
+});
+
+describe('the expectation of a board that was not read', () => {
+  const wood = (basicSpecificGravity: number) => ({ basicSpecificGravity, dryingClass: null });
+  const air = { days: 60, emcPct: 12, tempC: 15, sdPct: 0.7, isKnown: true };
+  const expectedAfter = (days: number, gravity = 0.35) =>
+    priorNow(54, wood(gravity), { days, airs: [{ ...air, days }] })!;
+
+  // Green wood: as `GREEN` has it; the drying model begins at 58 % at most.
+  test('just sawn, is what green wood holds, and 58% where that is more', () => {
+    const dense = GREEN.share * mostWaterPct(0.9);
+    expect(expectedAfter(0, 0.9).core.pct).toBeCloseTo(dense, 0);
+    expect(expectedAfter(0).core.pct).toBeCloseTo(58, 0);
+    // Dense wood may have begun with less.
+    const drier = Math.log((dense - 12) / (dense * Math.exp(-2 * GREEN.logSd) - 12)) / 2;
+    expect(expectedAfter(0, 0.9).core.logSd).toBeCloseTo(drier, 1);
+    expect(expectedAfter(0).core.logSd).toBeCloseTo(0, 2);
+  });
+
+  test('may be wetter by the water that green wood holds beyond that', () => {
+    const [light, dense] = [0.35, 0.9].map((gravity) => GREEN.share * mostWaterPct(gravity)) as [
+      number,
+      number,
+    ];
+    const wetter = Math.exp(GREEN.logSd);
+    expect(expectedAfter(60).unmodeledLog).toBeCloseTo(Math.log((light * wetter - 12) / (58 - 12)), 9);
+    expect(expectedAfter(60, 0.9).unmodeledLog).toBeCloseTo(
+      Math.log((dense * wetter - 12) / (dense - 12)),
+      9,
+    );
+  });
+
+  // Two standard deviations, 0.7 of the diffusion's logarithm and 0.8 of the surface's, make a board about 4 to 5 times as
+  // fast: as it is after so many times as long (both times scale with the thickness alone; Crank 1975, from memory).
+  test('may be as far along as after four to five times as long', () => {
+    const above = (days: number) => Math.log(expectedAfter(days).core.pct - 12);
+    const { logSd } = expectedAfter(60).core;
+    expect(logSd).toBeGreaterThan((above(60) - above(60 * Math.exp(1.4))) / 2 - 0.02);
+    expect(logSd).toBeLessThan((above(60) - above(60 * Math.exp(1.6))) / 2 + 0.02);
+  });
+
+  test('where nobody knows where it was, may be as in a heated room, or as outdoors in winter', () => {
+    const at = (met: Partial<typeof air>) =>
+      priorNow(27, wood(0.5), { days: 60, airs: [{ ...air, ...met }] })!.core;
+    for (const tempC of [0, 30]) {
+      const unknown = at({ tempC, isKnown: false });
+      const inRoom = at({ emcPct: 12 - 6, tempC: Math.max(20, tempC) });
+      const inWinter = at({ emcPct: 20, tempC: Math.min(5, tempC) });
+      expect(unknown.airSdPct).toBeCloseTo(Math.abs(unknown.pct - inRoom.pct) / 2, 9);
+      expect(unknown.damperSdPct).toBeCloseTo(Math.hypot(3, (unknown.pct - inWinter.pct) / 2), 9);
+    }
+    // No air is drier than 3 % makes wood.
+    const dry = priorNow(19, wood(0.5), {
+      days: 400,
+      airs: [{ ...air, days: 400, emcPct: 5, isKnown: false }],
+    })!;
+    expect(dry.core.airSdPct).toBeCloseTo((5 - 3) / 2, 1);
+  });
+
+  test('is the work of its last 1100 days', () => {
+    const of = (days: number, airs: (typeof air)[]) => priorNow(150, wood(0.7), { days, airs })!;
+    const long = { ...air, days: 1100 };
+    expect(of(2200, [{ ...long, emcPct: 18 }, long]).core).toEqual(of(1100, [long]).core);
+    expect(of(1600, [long, { ...long, days: 500 }]).core.pct).toBe(
+      of(1100, [
+        { ...long, days: 600 },
+        { ...long, days: 500 },
+      ]).core.pct,
+    );
+    expect(of(1100, [long]).isAtMost).toBe(false);
+    expect(of(1101, [long]).isAtMost).toBe(true);
+  });
+
+  test('the driest air that it met is the driest of all, and a dense board follows more slowly', () => {
+    const airs = [12, 8, 10].map((emcPct) => ({ ...air, emcPct }));
+    const by = (basicSpecificGravity: number | null) => driestMet(54, { basicSpecificGravity }, airs)!;
+    expect(by(0.5)).toMatchObject({ emcPct: 8, sdPct: 0.7 });
+    expect(by(null)).toEqual(by(0.5));
+    expect(by(0.8).followedPct).toBeGreaterThan(by(0.4).followedPct!);
+  });
+});
+
+// The figures: standard deviations of what is expected, doubted from 2.3 on (Box 1980, from memory).
+describe('what speaks against a first round', () => {
+  const about = (pct: number, more = {}) => ({ pct, logSd: 0.2, airSdPct: 0, ...more });
+  const drying = { shell: about(20), average: about(26), core: about(30), emcPct: 12 };
+  const against = (
+    of: Reading[],
+    prior: NonNullable<BoardEvidence['prior']>,
+    kind: 'outdoors' | 'shop' = 'shop',
+  ) =>
+    firstRoundSuspicion(
+      of.map((each, index) => ({ index, reading: each, mcPct: each.raw, standardUncertaintyPct: 0.5 })),
+      { prior, place: { name: 'here', kind, emcPct: 12, month: 5 } },
+    );
+
+  test('is nothing without readings', () => {
+    expect(against([], drying)).toBeNull();
+  });
+
+  test('is the depth that is furthest off, be it the only one that is', () => {
+    const soon = against(readings([20, 20.2], [18, 18.2]), drying)!;
+    expect(soon).toMatchObject({
+      rule: 'dry-too-soon',
+      severity: 'questionable',
+      why: { facts: { depth: 'core' } },
+    });
+    expect(against(averages([15, 15.2, 15.1]), drying)).toMatchObject({
+      why: { facts: { depth: 'average' } },
+    });
+    expect(against(readings([20, 20.2], [30, 30.2]), drying)).toBeNull();
+  });
+
+  // 8 chances in 10 lie within 1.2816 standard deviations of a normal value: of the pace, 18 points times
+  // 1 - exp(-0.256) below and exp(0.256) - 1 above; of the air, 1 point.
+  test('says what would have been likely', () => {
+    const { why } = against(readings([], [18, 18.2]), drying)!;
+    expect(why.facts?.expectedInterval).toEqual({
+      minPct: expect.closeTo(30 - Math.hypot(4.07, 1.28), 1),
+      maxPct: expect.closeTo(30 + Math.hypot(5.26, 1.28), 1),
+    });
+  });
+
+  test('is no pace that is two standard deviations faster, or a wetter start that explains it', () => {
+    const fast = { ...drying, core: about(30, { logSd: 0.5 }) };
+    expect(against(readings([], [18.6, 18.7]), fast)).toBeNull();
+    expect(against(readings([], [16.2, 16.3]), fast)).not.toBeNull();
+    const dry = { ...drying, core: about(20) };
+    expect(against(readings([], [28, 28.2]), dry)).toMatchObject({ rule: 'wet-too-long' });
+    expect(against(readings([], [28, 28.2]), { ...dry, unmodeledLog: Math.LN2 })).toBeNull();
+  });
+
+  test('is not that it is wet while there may be free water, from 28% on', () => {
+    const at = (pct: number) => against(readings([], [90, 91]), { ...drying, core: about(pct) });
+    expect(at(28)).toBeNull();
+    expect(at(27.9)).toMatchObject({ rule: 'wet-too-long', severity: 'questionable' });
+  });
+
+  test('is rain where it may rain', () => {
+    const dry = { ...drying, core: about(14) };
+    const doOf = (kind: 'outdoors' | 'shop') => against(readings([], [28, 28.2]), dry, kind)?.whatToDo.code;
+    expect(doOf('outdoors')).toBe('suspicion.wet-too-long.rain.do');
+    expect(doOf('shop')).toBe('suspicion.wet-too-long.do');
+  });
+
+  test('may be short pins, unless the core was read on a cut or at a known depth', () => {
+    const core = (more: Partial<Reading>) =>
+      against([reading(1, 'shell', 20), reading(2, 'core', 15, more), reading(3, 'core', 15.2, more)], drying)
+        ?.whatToDo.code;
+    const spot = { depth: 'core', depthMm: 27, fromEndMm: 1000 } as const;
+    expect(core({ depthFrom: 'plan' })).toBe('suspicion.dry-too-soon.pins.do');
+    expect(core({ depthFrom: 'plan', spot: { ...spot, face: 'fresh-cut' } })).toBe(
+      'suspicion.dry-too-soon.do',
+    );
+    expect(core({ depthFrom: 'pins' })).toBe('suspicion.dry-too-soon.do');
+  });
+});
+
+test('what is no reading is not the round’s', () => {
+  const prior = priorNow(54, woodOf('oak-white'), summer(60));
+  const judged = judge([...readings([14, 14], [14.5, 14.5]), reading(9, 'core', -4)], 54, { prior }).readings;
+  expect(rules(judged)[0]).toContain('dry-too-soon');
+  expect(rules(judged)[4]).toContain('not-a-reading');
+  expect(rules(judged)[4]).not.toContain('dry-too-soon');
 });
