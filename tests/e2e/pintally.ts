@@ -35,6 +35,8 @@ export async function startPintally(
   await page.goto(await addressOf(host));
   // The start link's page takes the ticket and leads on to the window.
   await page.waitForURL(({ pathname }) => pathname === '/');
+  // Nobody does anything before the window is let in: one that is loaded again before has lost its ticket.
+  await page.waitForFunction(() => sessionStorage.length > 0);
   return {
     page,
     dataDir,
