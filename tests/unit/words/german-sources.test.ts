@@ -13,22 +13,7 @@ import {
   withoutUmlauts,
   withStraySpace,
 } from './german-slips.ts';
-
-/** As printed on the publications themselves, and in the addresses of pages. */
-const asPublished = [
-  'Accuracy and Functionality of Hand Held Wood Moisture Content Meters',
-  'Electric Moisture Meters for Wood',
-  'Good Practice Guidance',
-  'IPCC Guidelines',
-  'Research Note',
-  'U.S. Forest Service',
-  'VTT Publications',
-  'Wood Handbook',
-  'holzhandel.de',
-  'topstyle-flooring.com',
-];
-const withoutTitles = (text: string): string =>
-  asPublished.reduce((left, title) => left.replaceAll(title, ''), text);
+import { asPublished, withoutTitles } from './published-titles.ts';
 
 const all = [...builtInSpecies, ...resistanceCurves.values(), ...builtInEndUses].map(({ source }) => source);
 const pieces = all.flatMap((source) => sentencesOf(source).flatMap((each) => each.split('; ').map(figureOf)));
