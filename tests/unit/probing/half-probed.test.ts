@@ -118,10 +118,10 @@ describe('a round contradicts the full one before it', () => {
     const fullRound = { ...lastRound(11, 17, probedOn), moved: false };
     const given = evidenceOn(['2026-05-20'], fullRound);
     const expected = expectationNow({ ...given, previous: fullRound }, '2026-05-20T10:00:00.000Z')!;
-    const change = ({ pct, sdLowPct, sdHighPct }: typeof expected.shell, beforePct: number) => ({
+    const change = ({ pct, sdLowPct, sdHighPct }: NonNullable<typeof expected.shell>, beforePct: number) => ({
       fall: pct - 2 * sdLowPct - beforePct,
       rise: pct + 2 * sdHighPct - beforePct,
     });
-    expectBounds(given, bounds(fullRound.estimate, change(expected.shell, 11), change(expected.core, 17)));
+    expectBounds(given, bounds(fullRound.estimate, change(expected.shell!, 11), change(expected.core!, 17)));
   });
 });
