@@ -24,8 +24,8 @@ export function shrinkageToCome(
     widthMm: widthMm ?? 100,
     sawing: sawing === 'unknown' ? 'flat' : sawing,
   } as const;
-  const width = sizeChanges(sides, species, averagePct, dryPct).find(({ side }) => side === 'width');
-  const changeMm = width?.byRouteMm.shrinkage ?? width?.byRouteMm.coefficient ?? null;
+  const width = sizeChanges(sides, species, averagePct, dryPct).find(({ side }) => side === 'width')!;
+  const changeMm = width.byRouteMm.shrinkage ?? width.byRouteMm.coefficient;
   if (changeMm === null) return null;
   if (widthMm !== null && -changeMm < LEAST_MM) return null;
   return widthMm === null

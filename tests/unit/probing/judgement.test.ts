@@ -285,7 +285,11 @@ describe('one story of a board', () => {
     test('of one that is too wet and gets no further, also where the air is not known', () => {
       expect(stuck({})).toBe(true);
       expect(stuck({ places: [place(1, 'Loft', 'open-shed', null)] })).toBe(true);
-      expect(stuck({ forecast: ahead(14.2, [reach(null, null, null)], { endsPct: [13.7] }) })).toBe(false);
+      const places = [place(1, 'Pole shed', 'open-shed', 12.5)] as const;
+      const gaining = (endPct: number) =>
+        stuck({ places, forecast: ahead(14.2, [reach(null, null, null)], { endsPct: [endPct] }) });
+      expect(gaining(13.6)).toBe(true);
+      expect(gaining(13.8)).toBe(false);
     });
 
     test('not of one that was never probed, or that is ready', () => {

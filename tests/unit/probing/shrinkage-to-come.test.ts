@@ -44,7 +44,7 @@ test('of a board of unknown width it is a share of it', () => {
 // Half a point, and half a sixteenth of an inch: common practice, no source.
 test('nothing is said of what nobody sees', () => {
   expect(come(8.4, { widthMm: 2000 })).toBeNull();
-  expect(come(8.6, { widthMm: 2000 })).not.toBeNull();
+  expect(come(8.5, { widthMm: 2000 })).not.toBeNull();
   expect(come(7, { widthMm: 2000 })).toBeNull();
   expect(come(9.8, { widthMm: 100, sawing: 'quarter' })).toBeNull();
 });

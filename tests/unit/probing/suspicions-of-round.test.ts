@@ -140,4 +140,17 @@ describe('a board that is apart from its stack and may be another species', () =
   test('by all of it: it may have been mixed up, and its species is not questioned', () => {
     expect(of({ shell: 13, core: 16 })).toEqual([[null, 'apart-from-stack']]);
   });
+
+  test('on a walk on which the meter drifted: its species is questioned, and the drift is said of it too', () => {
+    const walked = stack.toSpliced(2, 0, board(elmBefore, { shell: 17, core: 16 }, elm));
+    const drifted = walked.map((each, index) => ({
+      ...each,
+      readings: each.readings.map((one) => ({ ...one, raw: one.raw + 0.5 * index })),
+    }));
+    const found = suspicionsOfRound(coded(drifted))[2]!;
+    expect(found.map(({ depth, suspicion }) => [depth, suspicion.rule])).toEqual([
+      [null, 'meter-drift'],
+      [null, 'species-unlike-stack'],
+    ]);
+  });
 });
