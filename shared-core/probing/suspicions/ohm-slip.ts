@@ -9,11 +9,11 @@ import { DIFFERENCE_SCORE } from './difference-score.ts';
 
 /** The factors of a mistyped resistance, as powers of ten: a decimal point missed, or a wrong prefix. */
 const SLIPS = [1, -1, 2, -2, 3, -3, 6, -6];
-/** Where no other reading tells, the intended value is looked for in here, % MC. */
-const ORDINARY = { min: 5, max: 40 };
+/** Where no other reading tells, the intended value is looked for up to here, % MC. */
+const MOST_ORDINARY_PCT = 40;
 
 const timesTen = (raw: number, power: number): number => Number((raw * 10 ** power).toPrecision(12));
-const isOrdinary = (mcPct: number | null): boolean => mcPct !== null && isOrdinaryByNature(mcPct);
+const isOrdinary = (mcPct: number | null): mcPct is number => mcPct !== null && isOrdinaryByNature(mcPct);
 
 /**
  * A typed resistance ten or a thousand times too large or too small. Ten times is only two to five points of moisture
@@ -47,9 +47,9 @@ export function ohmSlip(reading: Reading, evidence: BoardEvidence): Suspicion | 
 
   const rawMeantOhm = SLIPS.map((power) => timesTen(reading.raw, power)).find((raw) => {
     const meantPct = mcOf(raw);
-    if (meantPct === null || !isOrdinary(meantPct)) return false;
+    if (!isOrdinary(meantPct)) return false;
     return aboutPct === null
-      ? meantPct >= ORDINARY.min && meantPct <= ORDINARY.max
+      ? meantPct <= MOST_ORDINARY_PCT
       : offPct(meantPct) <= (isPossible ? spreadPct / 2 : spreadPct);
   });
   if (rawMeantOhm === undefined) return null;

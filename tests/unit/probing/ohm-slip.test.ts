@@ -29,6 +29,7 @@ describe('a typed resistance', () => {
         rule: 'typing-slip',
         severity: 'questionable',
         why: message('suspicion.typing-slip.ohm', { rawOhm: odd, rawMeantOhm: ohmsAt(10) }),
+        whatToDo: message('suspicion.typing-slip.ohm.do', { rawMeantOhm: ohmsAt(10) }),
       },
     ]);
     expect(meantBy(judged[0]!)).toBe(ohmsAt(10));
