@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { judgeBoard } from '../../../shared-core/probing/calls/call.ts';
 import type { Spot } from '../../../shared-core/probing/readings/reading.ts';
 import { meantBy } from '../../../shared-core/probing/readings/typing-slip.ts';
+import { isBeyondScales } from '../../../shared-core/probing/suspicions/reading-suspicions.ts';
 import { isReadFrozen } from '../../../shared-core/probing/suspicions/suspicion.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { inEnglish } from '../words/in-english.ts';
@@ -39,6 +40,8 @@ describe('a reading by itself', () => {
     ]);
     expect(judged[0]!.suspicions[0]).toMatchObject({ rule: 'not-a-reading', severity: 'refused' });
     expect(judged.map((each) => each.counts)).toEqual([false, true, true, true, true]);
+    // Only a slip explains whatever else is odd.
+    expect(rules(judged)[0]).toContain('outside-meter-range');
   });
 
   test('below freezing, bound water only: a note, and it is used (bound water does not freeze)', () => {
@@ -361,6 +364,61 @@ describe('typing slips', () => {
       rules(judge([reading(1, 'shell', 4.5), other]))[0]!.includes('typing-slip');
     expect(small(reading(2, 'shell', 46))).toBe(true);
     expect(small(reading(2, 'shell', 46, { isDamaged: true }))).toBe(false);
+  });
+
+  const slips = (...args: Parameters<typeof evidence>) =>
+    rules(judge(...args)).map((found) => found.includes('typing-slip'));
+  const typed = (...values: number[]) => values.map((raw, index) => reading(index + 1, 'shell', raw));
+  const none = (...values: number[]) => values.map(() => false);
+
+  test('readings in other units and excluded ones tell nothing, nor do those that disagree', () => {
+    expect(slips([...typed(4.5), reading(2, 'shell', 46, { unit: 'ohm' })])[0]).toBe(false);
+    expect(slips([...typed(4.5), reading(2, 'shell', 46, { excluded: { code: 'defect' } })])[0]).toBe(false);
+    expect(slips(typed(130, 30, 31, 400))[0]).toBe(false);
+  });
+
+  describe('of a whole round', () => {
+    const room = { name: 'the room', kind: 'heated-room', emcPct: 7, month: 5 } as const;
+    const core = (pct: number) => ({ pct, logSd: 0.01, airSdPct: 0.1 });
+    const prior = (pct: number, emcPct: number) => ({
+      shell: core(pct),
+      average: core(pct),
+      core: core(pct),
+      emcPct,
+    });
+
+    test('are asked about in a room where a tenth is about what its air makes, beside whatever else is odd', () => {
+      const wet = typed(75, 76, 78).map((each) => ({ ...each, spot: { ...each.spot, fromEndMm: 100 } }));
+      expect(rules(judge(wet, { place: room }))[0]).toEqual(
+        expect.arrayContaining(['typing-slip', 'near-end']),
+      );
+      // No wood comes to so much in so dry a room, or ten times too small there.
+      expect(slips(typed(95, 96, 97), { place: { ...room, emcPct: 3.4 } })).toEqual(none(1, 2, 3));
+      expect(slips(typed(1.2, 1.3, 1.25), { place: room })).toEqual(none(1, 2, 3));
+      // Wet in the last round, or beside one that is dry, it is what it says.
+      const previous = lastRound(60, 64, '2026-05-06T10:00:00Z');
+      expect(slips(typed(75), { place: room, previous })).toEqual([false]);
+      expect(slips(typed(75, 30, 76), { place: room })).toEqual(none(1, 2, 3));
+    });
+
+    test('are none where a tenth would be too wet for the board as well', () => {
+      expect(slips(typed(99, 98, 97), { prior: prior(7.5, 7) })).toEqual(none(1, 2, 3));
+      expect(slips(typed(99, 98, 97), { prior: prior(10, 9) })).toEqual([true, true, true]);
+    });
+
+    test('are ten times too small where no air makes so dry, and the board can be ten times as wet', () => {
+      const driestAir = { emcPct: 12.6, sdPct: 0.7 };
+      const small = typed(1.31, 1.33, 1.35);
+      expect(slips(small, { driestAir, prior: prior(15, 12) })).toEqual([true, true, true]);
+      expect(slips(small, { driestAir, prior: prior(9, 8) })).toEqual(none(1, 2, 3));
+      // In air that is hardly known nobody can tell.
+      expect(slips(typed(0.8, 0.9, 0.85), { driestAir: { emcPct: 5, sdPct: 2 } })).toEqual(none(1, 2, 3));
+    });
+  });
+
+  // The scales of pin meters end at 100 % or before: from memory.
+  test('no meter shows more than 100%', () => {
+    expect([100, 100.1].map(isBeyondScales)).toEqual([false, true]);
   });
 
   test('a meter does not slip: a value that came over the air is not one', () => {
