@@ -570,6 +570,7 @@ export const steps: readonly Step[] = [
       await choose(dialog(page), 'How long are the pins?', '11 mm');
       await save(page);
       await expect(dialog(page)).toHaveCount(0);
+      await expect(page.getByRole('button', { name: 'Use this for it too' })).toBeVisible();
     },
     do: (page) => press(page, 'Use this for it too'),
     sign: (page) => page.getByRole('button', { name: 'Use this for it too' }),
