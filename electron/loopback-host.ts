@@ -8,7 +8,6 @@ import { type Hello, helloSchema, NOT_LET_IN, TICKET_IN_ADDRESS } from '../share
 import type { Connection } from './app/app.ts';
 import { createSignal } from './app/signal.ts';
 import type { Emit } from './app/windows.ts';
-import { createPageWatch } from './loopback/page-watch.ts';
 import { boundStrangers } from './loopback/strangers.ts';
 import { serveWindow } from './loopback/window-socket.ts';
 import { http } from './node-http.ts';
@@ -31,13 +30,11 @@ const PATIENCE = {
   check: 5000,
 };
 
-type Connect = (window: string, emit: Emit) => Connection;
-
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
-  /** Connects a window, by an id that it keeps when it connects again. Windows wait until the app is ready. */
-  connect: Connect | Promise<Connect>;
+  /** A window is there, with an id that it keeps when it connects again. */
+  connect(window: string, emit: Emit): Connection;
   patience?: typeof PATIENCE;
   /** Taken where it is free; 0, and where it is not, any other. */
   port?: number;
@@ -61,7 +58,6 @@ export async function startLoopbackHost({
   const proof = newSecret();
   const session = { key: newSecret(), hostMark: newSecret() };
   const opened = createSignal();
-  const pageWatch = createPageWatch();
   const sockets = new Set<WebSocket>();
   /** Those that were not let in yet, or never, oldest first. */
   const waiting = new Set<WebSocket>();
@@ -107,7 +103,6 @@ export async function startLoopbackHost({
     }
     const file = await windowFile(rendererDir, path, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
-    pageWatch.sending(path, response);
     response.writeHead(200, file.headers).end(file.bytes);
   }
 
@@ -135,19 +130,10 @@ export async function startLoopbackHost({
         clearTimeout(tooLate);
         isWindow(request.socket);
         opening.send(JSON.stringify({ session }));
-        void serveWhenReady(opening, hello.window);
+        serveWindow(opening, (emit) => connect(hello.window, emit), patience.check);
       });
     });
   });
-
-  async function serveWhenReady(socket: WebSocket, window: string): Promise<void> {
-    // What it asks meanwhile stays unread.
-    socket.pause();
-    const connectWindow = await connect;
-    if (socket.readyState !== socket.OPEN) return;
-    serveWindow(socket, (emit) => connectWindow(window, emit), patience.check);
-    socket.resume();
-  }
 
   function isLetIn(hello: Hello): boolean {
     if ('key' in hello) return same(hello.key, session.key);
@@ -162,7 +148,6 @@ export async function startLoopbackHost({
     address: (): string => `http://${host}/?${TICKET_IN_ADDRESS}=${ticket}`,
     /** The window was opened by that address, which is no longer valid. */
     opened,
-    pageTaken: pageWatch.taken,
     /** Shows who is asked at `PROOF_PATH`. */
     proof,
     close: async (): Promise<void> => {

@@ -1,17 +1,18 @@
 import { join } from 'node:path';
+import { createApp } from './app/app.ts';
+import { hasStuckThread } from './app/own-thread.ts';
+import { builtThreads } from './app/thread-files.ts';
 import { dataDir } from './data-dir.ts';
 import { followEnter } from './enter-key.ts';
 import { goOnAfterFaults } from './going-on.ts';
-import { createLog, type Log } from './log/log-file.ts';
+import { linkMakers } from './link-makers.ts';
+import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
 import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** A signal after that means that closing hangs. */
 const CLOSES_WITHIN_MS = 5000;
-
-/** An open browser asks for the page, and takes its scripts, within these. One that has yet to start takes far longer. */
-const PATIENCE = { askedMs: 250, takenMs: 1000 };
 
 /**
  * Serves the window, and prints the address that opens it.
@@ -20,11 +21,11 @@ const PATIENCE = { askedMs: 250, takenMs: 1000 };
 export async function serveLoopback(built: string): Promise<void> {
   const folder = dataDir();
   const log = createLog(folder);
-  let app: App | null = null;
+  let isStarted = false;
   goOnAfterFaults(
     (error) => {
       log.fault(error);
-      if (app !== null) return;
+      if (isStarted) return;
       console.error(`Pintally could not start. The error report is ${log.file}`);
       process.exit(1);
     },
@@ -33,18 +34,26 @@ export async function serveLoopback(built: string): Promise<void> {
   // The terminal was closed: what is printed reaches nobody, which is no fault.
   for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
+  const pintally = createApp({
+    dataDir: folder,
+    log,
+    links: linkMakers(built),
+    simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
+    threads: builtThreads(built),
+  });
   const isOnlyHost = (await runningHost(folder)) === null;
-  const begun = Promise.withResolvers<App>();
   const host = await startLoopbackHost({
     rendererDir: join(built, '../renderer'),
-    connect: begun.promise.then(({ connect }) => connect),
+    connect: pintally.connect,
     port: isOnlyHost ? lastPort(folder) : 0,
   });
   /** Removes the start page, if there is one. */
   let removePage = (): void => undefined;
   process.once('exit', () => removePage());
 
+  isStarted = true;
   let isRefusalPrinted = false;
+  saveLink();
   host.opened.follow(() => {
     removePage();
     saveLink();
@@ -60,16 +69,10 @@ export async function serveLoopback(built: string): Promise<void> {
       : 'The address works once. Press Ctrl+C to stop.',
   );
   offerStartPage();
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
-
-  await host.pageTaken(PATIENCE);
-  app = await beginApp(built, folder, log);
-  begun.resolve(app);
-  saveLink();
 
   /** For the next start. Another host that serves this folder is left what it saved, also where both began at once. */
   function saveLink(): void {
-    if (app === null || !isOnlyHost || app.isYardTaken()) return;
+    if (!isOnlyHost || pintally.isYardTaken()) return;
     try {
       saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
     } catch {
@@ -103,30 +106,10 @@ export async function serveLoopback(built: string): Promise<void> {
     }
     closingSinceMs = performance.now();
     await host.close();
-    const { close, hasStuckThread } = await begun.promise;
-    await close();
+    await pintally.close();
     // An ordinary exit would wait for it, for as long as a network drive is away.
     if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
     process.exit(0);
   }
-}
-
-type App = Awaited<ReturnType<typeof beginApp>>;
-
-/** Loads most of the host's modules, and opens the yard. */
-async function beginApp(built: string, dataDir: string, log: Log) {
-  const [{ createApp }, { linkMakers }, { hasStuckThread }, { builtThreads }] = await Promise.all([
-    import('./app/app.ts'),
-    import('./link-makers.ts'),
-    import('./app/own-thread.ts'),
-    import('./app/thread-files.ts'),
-  ]);
-  const app = createApp({
-    dataDir,
-    log,
-    links: linkMakers(built),
-    simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
-    threads: builtThreads(built),
-  });
-  return { ...app, hasStuckThread };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
 }

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { WebSocket } from 'ws';
-import type { Connection } from '../../../electron/app/app.ts';
 import type { Emit } from '../../../electron/app/windows.ts';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
 import { NOT_LET_IN, type Session, sessionSchema } from '../../../shared-core/contract/hello.ts';
@@ -27,25 +26,22 @@ beforeEach(async () => {
 });
 afterEach(() => host.close());
 
-const connect = (window: string, emit: Emit): Connection => {
-  emitTo.set(window, emit);
-  return {
-    answer: async (name, input, envelope) => {
-      heard.push({ window, name, input, envelope });
-      return { ok: true, output: 'done' };
-    },
-    close: () => emitTo.delete(window),
-  };
-};
-
-function startHost(app: typeof connect | Promise<typeof connect> = connect) {
+function startHost(): ReturnType<typeof startLoopbackHost> {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
   writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
-  writeFileSync(join(rendererDir, 'window.js'), 'run();');
   return startLoopbackHost({
     rendererDir,
     patience: { hello: 300, headers: 300, check: 100 },
-    connect: app,
+    connect: (window, emit) => {
+      emitTo.set(window, emit);
+      return {
+        answer: async (name, input, envelope) => {
+          heard.push({ window, name, input, envelope });
+          return { ok: true, output: 'done' };
+        },
+        close: () => emitTo.delete(window),
+      };
+    },
   });
 }
 
@@ -257,50 +253,4 @@ describe('the socket', () => {
       expect(heard).toEqual([]);
     },
   );
-});
-
-describe('before the app is there', () => {
-  test('a window is let in, and what it asks is answered once the app is there', async () => {
-    await host.close();
-    const app = Promise.withResolvers<typeof connect>();
-    host = await startHost(app.promise);
-    const { socket } = await enter();
-    const reply = new Promise((resolve) => socket.on('message', (data) => resolve(JSON.parse(String(data)))));
-    socket.send(JSON.stringify({ id: 7, name: 'stacks.list', input: {}, envelope: {} }));
-    expect((await get('/')).status).toBe(200);
-    expect(heard).toEqual([]);
-    app.resolve(connect);
-    expect(await reply).toEqual({ id: 7, answer: { ok: true, output: 'done' } });
-    socket.close();
-  });
-
-  test('a window that left meanwhile is not connected', async () => {
-    await host.close();
-    const app = Promise.withResolvers<typeof connect>();
-    host = await startHost(app.promise);
-    const { socket } = await enter();
-    socket.terminate();
-    await get('/');
-    app.resolve(connect);
-    await get('/');
-    expect([...emitTo.keys()]).toEqual([]);
-  });
-
-  test('a page that is asked for has its scripts, however long they take', async () => {
-    let isTaken = false;
-    await get('/');
-    const taken = host.pageTaken({ askedMs: 0, takenMs: 60_000 }).then(() => {
-      isTaken = true;
-    });
-    await get('/');
-    expect(isTaken).toBe(false);
-    await get('/window.js');
-    await taken;
-  });
-
-  test('a page that nobody asks for, or whose scripts nobody takes, is not waited for', async () => {
-    await host.pageTaken({ askedMs: 1, takenMs: 60_000 });
-    await get('/');
-    await host.pageTaken({ askedMs: 60_000, takenMs: 1 });
-  });
 });
