@@ -44,7 +44,7 @@ describe('the spots read decide the call', () => {
   const decided = (estimate: Partial<BoardEstimate['estimate']>, core: number) =>
     isDecided(firmOf(estimate), { ...evidence([]), plan: { shell: 2, average: 0, core } });
 
-  test('where it is surely too wet, with a core that is open only where it is too wet for a heated room', () => {
+  test('where it is surely too wet, with a core that is open only above what a heated room takes', () => {
     expect(decided(wet, 2)).toBe(false);
     expect(decided({ ...wet, averagePct: 25, lowPct: 24, highPct: 26 }, 2)).toBe(true);
     expect(decided({ ...wet, countedCore: 1 }, 2)).toBe(true);
