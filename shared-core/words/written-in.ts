@@ -28,8 +28,9 @@ function wayOf(locale: string): Way {
 const found = new Map<string, string>();
 
 /**
- * The locale by which dates and numbers are written for a person of this one, both BCP 47. Intl has no English of Mexico,
- * and writes it as in the United States. It does know how Mexico writes Spanish, so an English written alike is used.
+ * The locale to write dates and numbers in for a person with this locale. Both are BCP 47 tags. For English in Mexico,
+ * Intl falls back to the way the United States writes. It does know how Mexico writes Spanish, so we take an English
+ * that is written the same way.
  *
  * @example writtenIn('en-MX') // 'en-GB-u-fw-sun-hc-h12', British with Mexico's first day of the week and clock
  */
