@@ -100,7 +100,8 @@ figure({
   value: (user + system) / 1000,
   unit: 'ms',
   goal: { most: GOAL.labelsMs },
-  missesBecause: 'a quarter is the choice of a mask for each QR code, which its standard asks for, and half is pdfkit',
+  missesBecause:
+    'a quarter is the choice of a mask for each QR code, which its standard asks for, and half is pdfkit',
 });
 await measure('boards.list, last page', 'boards.list', page(null, '', BOARDS - 100));
 await measure('boards.list, one stack, last page', 'boards.list', page(50, '', BOARDS_A_STACK - 100));

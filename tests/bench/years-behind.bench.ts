@@ -83,5 +83,6 @@ figure({
   value: (user + system) / 1e6,
   unit: 's',
   goal: { most: (5 * boards) / 1000 },
-  missesBecause: 'a board takes some 8,000 steps of the drying model of 2 µs each, and 5 s would leave 0.6 µs for each',
+  missesBecause:
+    'a board takes some 8,000 steps of the drying model of 2 µs each, and 5 s would leave 0.6 µs for each',
 });

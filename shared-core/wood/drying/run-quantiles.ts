@@ -43,7 +43,7 @@ function read(values: Float64Array, weights: Float64Array): Quantiles {
  */
 export function runQuantiles(weights: readonly number[], errorPct: number) {
   const count = weights.length;
-  // In order of the last values: those of the next day are nearly so.
+  // In order of the last values: those of the next day are nearly so. Equal ones go by their place.
   const order = Int32Array.from(weights, (_, k) => k);
   const sorted = new Float64Array(count);
   const sortedWeights = new Float64Array(count);
@@ -52,7 +52,7 @@ export function runQuantiles(weights: readonly number[], errorPct: number) {
       const k = order[i]!;
       const value = values[k]!;
       let j = i - 1;
-      for (; j >= 0 && sorted[j]! > value; j--) {
+      for (; j >= 0 && (sorted[j]! > value || (sorted[j] === value && order[j]! > k)); j--) {
         sorted[j + 1] = sorted[j]!;
         order[j + 1] = order[j]!;
       }
