@@ -27,7 +27,7 @@ const pure = [
   'units',
   'wood',
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
-/** Tests of the window's parts: what one leaves on the page or in a store is another's surprise, so each file is alone. */
+/** Tests of the window's parts. Before each, `forgetEverything` takes back what the last one left in a store. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
 const foldersOfYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}`);
 const ofYards = foldersOfYards.map((folder) => `${folder}/**/*.test.ts`);
@@ -66,6 +66,12 @@ export default defineConfig({
   test: {
     // Many tests wait for hands, threads and files. Meanwhile one more has the core.
     maxWorkers: availableParallelism() + 1,
+    tags: [
+      {
+        name: 'core',
+        description: 'In a file that `npm test` leaves out as too long, and run by it all the same.',
+      },
+    ],
     projects: [
       // Modules are loaded once a worker and not for each file, which took half of the processor's time.
       {
@@ -83,7 +89,7 @@ export default defineConfig({
       {
         root,
         plugins: [guideMarkdown(), licenses(root)],
-        test: { name: 'window', include: ofWindow, ...patient },
+        test: { name: 'window', isolate: false, include: ofWindow, ...patient },
       },
       { root, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], isolate: false } },
       {

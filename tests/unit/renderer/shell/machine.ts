@@ -3,7 +3,7 @@ import axe from 'axe-core';
 import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
 import { client, followChanges } from '../../../../renderer/data/asking.ts';
-import { installBridge } from '../../../../renderer/data/bridge.ts';
+import { installBridge, nameYard } from '../../../../renderer/data/bridge.ts';
 import { useDismissed } from '../../../../renderer/stores/dismissed.ts';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { dropHeldKeys } from '../../../../renderer/stores/held-keys.ts';
@@ -101,6 +101,7 @@ export function playMachine(given: Answers) {
 export function forgetEverything(): void {
   client.clear();
   dropHeldKeys();
+  nameYard(null);
   const stores: unknown[] = [
     useDismissed,
     useDrafts,
