@@ -1,11 +1,12 @@
 /**
- * `npm test`: everything, in the order in which a fault is cheapest to find. Closes with where time went, with what
- * failed or passed only the second time, and with `N passed, N failed`. With `--quick` it is `npm run test:quick`: what a contributor runs at each save.
+ * `npm test`: lint, types and all but the long tests, of which it runs the core, in five minutes on two cores.
+ * `npm run test:all` (`--all`) leaves nothing out; `npm run test:quick` (`--quick`) is what a contributor runs at each
+ * save. `tiers.ts` says which tests each has. Closes with where time went, with what failed or passed only the second
+ * time, and with `N passed, N failed`.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
-import { quickTests, tooLongForQuick } from './quick-tests.ts';
 import {
   type Ended,
   filesEndedByV8,
@@ -16,11 +17,14 @@ import {
   whatPassedAgain,
   whereTimeWent,
 } from './runner-reports.ts';
+import { coreBle, coreFaults, isQuickTest, longTests } from './tiers.ts';
 
 interface Tally {
   passed: number;
   failed: number;
 }
+
+const UNITS = 'unit and reference';
 
 const root = resolve(import.meta.dirname, '..');
 const artifacts = join(root, 'artifacts');
@@ -29,6 +33,7 @@ mkdirSync(artifacts, { recursive: true });
 process.env.NODE_COMPILE_CACHE ??= join(artifacts, 'compile-cache');
 
 const isQuick = process.argv.includes('--quick');
+const isAll = process.argv.includes('--all');
 const systemTools: SystemTool[] = [
   { command: 'chromium', debianPackage: 'chromium', why: 'the browser tests' },
   { command: 'btvirt', debianPackage: 'bluez-test-tools', why: 'the Bluetooth tests' },
@@ -47,28 +52,60 @@ const endedBadly: Ended[] = [];
 let isAlone = true;
 let cpuSecondsBefore = cpuSecondsOfEnded();
 const reportOf = (name: string): string => join(artifacts, `${name}.json`);
+const againOf = (reportName: string): string => `${reportName}-again`;
+const vitestReports = ['unit-reference', 'core-of-long', 'ble'].flatMap((name) => [name, againOf(name)]);
+for (const name of [...vitestReports, 'faults', 'e2e']) rmSync(reportOf(name), { force: true });
 
 const lint = () => step('lint', 'npm', ['run', '--silent', 'lint']);
 const types = () => step('types', 'npm', ['run', '--silent', 'typecheck']);
+const build = () => step('build', 'npm', ['run', '--silent', 'build']);
+const unitTests = ['tests/unit', 'tests/reference'].flatMap((folder) =>
+  readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .map((file) => `${folder}/${file}`)
+    .filter((file) => /\.test\.tsx?$/.test(file)),
+);
+
 const tallies = isQuick
-  ? await together(lint, types, () => vitest('quick tests', 'unit-reference', '!ble', quickTests))
-  : [
-      // Each of these leaves a core idle for much of its time.
-      ...(await together(lint, types)),
-      await vitest('unit and reference', 'unit-reference', '!ble'),
-      await step('build', 'npm', ['run', '--silent', 'build']),
-      // The radio's tests wait for the radio, the faults for their processes.
-      ...(await together(() => vitest('Bluetooth', 'ble', 'ble'), faults)),
-      await playwright(),
-    ];
-const total = tallies.reduce((sum, each) => ({
-  passed: sum.passed + each.passed,
-  failed: sum.failed + each.failed,
-}));
+  ? await together(lint, types, () => vitest(UNITS, 'unit-reference', '!ble', unitTests.filter(isQuickTest)))
+  : isAll
+    ? [
+        // Each of these leaves a core idle for much of its time.
+        ...(await together(lint, types)),
+        await vitest(UNITS, 'unit-reference', '!ble'),
+        await build(),
+        // The radio's tests wait for the radio, the faults for their processes.
+        ...(await together(
+          () => vitest('Bluetooth', 'ble', 'ble'),
+          () => faults(),
+        )),
+        await playwright(),
+      ]
+    : [
+        await build(),
+        ...(await together(
+          () =>
+            vitest(
+              UNITS,
+              'unit-reference',
+              '!ble',
+              unitTests.filter((file) => !longTests.includes(file)),
+            ),
+          inTurn(lint, types, () =>
+            vitest('core of the long tests', 'core-of-long', '!ble', [
+              ...longTests.filter(hasCore),
+              '--tagsFilter=core',
+            ]),
+          ),
+          inTurn(
+            () => vitest('Bluetooth', 'ble', 'ble', coreBle),
+            () => faults(coreFaults),
+            () => playwright('--grep=@core'),
+          ),
+        )),
+      ];
+const total = tallies.reduce(sum);
 const reports = [
-  ...['unit-reference', 'ble']
-    .flatMap((name) => [name, againOf(name)])
-    .map((name) => toldByVitest(reportOf(name), root)),
+  ...vitestReports.map((name) => toldByVitest(reportOf(name), root)),
   toldByPlaywright(reportOf('e2e')),
 ];
 console.log(`\n${whereTimeWent(took, reports)}`);
@@ -77,6 +114,15 @@ if (passedAgain !== '') console.log(`\n${passedAgain}`);
 if (total.failed > 0) console.log(`\n${whatFailed(endedBadly, reports)}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exit(total.failed === 0 ? 0 : 1);
+
+/** Whether a test of the file is tagged so. Of others not even the modules need to be loaded. */
+function hasCore(file: string): boolean {
+  return readFileSync(join(root, file), 'utf8').includes("tags: 'core'");
+}
+
+function sum(a: Tally, b: Tally): Tally {
+  return { passed: a.passed + b.passed, failed: a.failed + b.failed };
+}
 
 /** A step that either holds or does not counts as one test. */
 async function step(name: string, command: string, args: string[]): Promise<Tally> {
@@ -87,10 +133,9 @@ async function vitest(
   name: string,
   reportName: string,
   projects: string,
-  only: readonly string[] = [],
+  which: readonly string[] = [],
 ): Promise<Tally> {
-  rmSync(reportOf(againOf(reportName)), { force: true });
-  const first = await vitestOnce(name, reportName, projects, only);
+  const first = await vitestOnce(name, reportName, projects, which);
   const end = endedBadly.findIndex((each) => each.name === name);
   const files = end < 0 ? [] : filesEndedByV8(endedBadly[end]!.output);
   if (files.length === 0) return first;
@@ -100,22 +145,16 @@ async function vitest(
   return { passed: first.passed + again.passed, failed: again.failed };
 }
 
-function againOf(reportName: string): string {
-  return `${reportName}-again`;
-}
-
 async function vitestOnce(
   name: string,
   reportName: string,
   projects: string,
-  files: readonly string[] = [],
+  which: readonly string[],
 ): Promise<Tally> {
   const report = reportOf(reportName);
-  rmSync(report, { force: true });
   const ended = await run(name, 'vitest', [
     'run',
-    ...files,
-    ...(isQuick ? tooLongForQuick.map((file) => `--exclude=${file}`) : []),
+    ...which,
     '--config=tests/vitest.config.ts',
     `--project=${projects}`,
     '--reporter=default',
@@ -125,13 +164,12 @@ async function vitestOnce(
   return tallyFrom(report, ended, (read) => ({ passed: read.numPassedTests, failed: read.numFailedTests }));
 }
 
-async function playwright(): Promise<Tally> {
+async function playwright(...which: string[]): Promise<Tally> {
   const report = reportOf('e2e');
-  rmSync(report, { force: true });
   const ended = await run(
     'browser',
     'playwright',
-    ['test', '--config=tests/e2e/playwright.config.ts', '--reporter=list,json'],
+    ['test', '--config=tests/e2e/playwright.config.ts', '--reporter=list,json', ...which],
     { PLAYWRIGHT_JSON_OUTPUT_NAME: report },
   );
   return tallyFrom(report, ended, (read) => ({
@@ -140,11 +178,10 @@ async function playwright(): Promise<Tally> {
   }));
 }
 
-/** Their short form, which needs the built host. */
-async function faults(): Promise<Tally> {
+/** Their short form, which needs the built host. Without names, all of them. */
+async function faults(names: readonly string[] = []): Promise<Tally> {
   const report = reportOf('faults');
-  rmSync(report, { force: true });
-  const ended = await run('faults', 'node', ['tests/faults/run.ts', '--short']);
+  const ended = await run('faults', 'node', ['tests/faults/run.ts', '--short', ...names]);
   return tallyFrom(report, ended, (read) => read);
 }
 
@@ -157,12 +194,21 @@ function tallyFrom(report: string, endedWell: boolean, count: (read: any) => Tal
   return endedWell || tally.failed > 0 ? tally : { ...tally, failed: 1 };
 }
 
-/** All at once. What each prints comes as a whole when it has ended. */
+/** All at once. What each prints comes as a whole when it has ended, but for the units, which show that something goes on. */
 async function together(...steps: (() => Promise<Tally>)[]): Promise<Tally[]> {
   isAlone = false;
   const done = await Promise.all(steps.map((each) => each()));
   isAlone = true;
   return done;
+}
+
+/** One after the other. */
+function inTurn(...steps: (() => Promise<Tally>)[]): () => Promise<Tally> {
+  return async () => {
+    let tally: Tally = { passed: 0, failed: 0 };
+    for (const each of steps) tally = sum(tally, await each());
+    return tally;
+  };
 }
 
 async function run(
@@ -171,8 +217,8 @@ async function run(
   args: string[],
   env: Record<string, string> = {},
 ): Promise<boolean> {
-  if (isAlone) console.log(`\n— ${name}`);
-  const printsAsItGoes = isAlone;
+  const printsAsItGoes = isAlone || name === UNITS;
+  if (printsAsItGoes) console.log(`\n— ${name}`);
   const begun = performance.now();
   const printed: Buffer[] = [];
   const child = spawn(command, args, {

@@ -29,20 +29,17 @@ const pure = [
 ].map((folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`);
 /** Tests of the window's parts. Before each, `forgetEverything` takes back what the last one left in a store. */
 const ofWindow = ['tests/unit/renderer/*/**/*.test.{ts,tsx}'];
-const foldersOfYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}`);
-const ofYards = foldersOfYards.map((folder) => `${folder}/**/*.test.ts`);
+const ofYards = ['app', 'exchange', 'store'].map((folder) => `tests/unit/${folder}/**/*.test.ts`);
 /**
- * Of those with yards, which mock a module or load one again. Others would meet what these left, so each is alone. So is
- * the longest of them, which has the most to read and to keep in memory.
+ * Tests that mock a module or load one again: others would meet what they left, so each file is alone. So is the longest
+ * of those with yards, which has the most to read and to keep in memory.
  */
-const alone = foldersOfYards
-  .flatMap((folder) =>
-    readdirSync(`${root}${folder}`, { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
-  )
+const alone = readdirSync(`${root}tests/unit`, { recursive: true, encoding: 'utf8' })
+  .map((file) => `tests/unit/${file}`)
   .filter(
     (file) =>
       file.endsWith('/importing.test.ts') ||
-      (file.endsWith('.test.ts') &&
+      (/\.test\.tsx?$/.test(file) &&
         /\bvi\.(mock|doMock|resetModules)\(/.test(readFileSync(`${root}${file}`, 'utf8'))),
   );
 
@@ -80,7 +77,8 @@ export default defineConfig({
           ...ofApp,
           name: 'unit',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
-          exclude: [...pure, ...ofWindow, ...ofYards],
+          exclude: [...pure, ...ofWindow, ...ofYards, ...alone],
+          isolate: false,
         },
       },
       { root, test: { name: 'pure', include: pure, isolate: false, testTimeout: patient.testTimeout } },

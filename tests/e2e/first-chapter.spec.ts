@@ -106,7 +106,7 @@ const steps: readonly Step[] = [
 
 test.use({ locale: 'en-US', timezoneId: 'America/New_York' });
 
-test('the first chapter leads from an empty yard to the day when a board is ready', async ({
+test('the first chapter leads from an empty yard to the day when a board is ready', { tag: '@core' }, async ({
   pintally: { page },
 }) => {
   page.setDefaultTimeout(20_000);

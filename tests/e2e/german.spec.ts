@@ -54,7 +54,9 @@ for (const width of [1280, 640]) {
   });
 }
 
-test('the language is chosen in the settings, and stays', async ({ pintally: { page } }) => {
+test('the language is chosen in the settings, and stays', { tag: '@core' }, async ({
+  pintally: { page },
+}) => {
   const base = page.url().replace(/#.*/, '');
   const heading = page.getByRole('heading', { level: 1 });
   await page.goto(`${base}#/settings`);

@@ -11,9 +11,9 @@ const TABLE = [
   'IMP-4,old barn wood,8/4,5/3/2025,15.1',
 ].join('\n');
 
-test('a table is looked through, corrected, imported, undone, redone and imported again', async ({
-  pintally: { page },
-}) => {
+test('a table is looked through, corrected, imported, undone, redone and imported again', {
+  tag: '@core',
+}, async ({ pintally: { page } }) => {
   const main = page.getByRole('main');
   const choose = () =>
     page.locator('input[type=file]').setInputFiles({

@@ -23,7 +23,9 @@ const typed: Record<string, [string, string, string, string]> = {
   'WAL-06': ['12.0', '12.7', '12.1', '12.6'],
 };
 
-test('the same stack is probed by typing, from the keyboard alone', async ({ pintally: { page } }) => {
+test('the same stack is probed by typing, from the keyboard alone', { tag: '@core' }, async ({
+  pintally: { page },
+}) => {
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
   for (const [code, values] of Object.entries(typed)) {

@@ -14,9 +14,9 @@ import { goTo, openDemoYard, picture, startRound } from './walk.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
-test('the start link opens the window; its address has no secret, and a reload works', async ({
-  pintally: { page },
-}) => {
+test('the start link opens the window; its address has no secret, and a reload works', {
+  tag: '@core',
+}, async ({ pintally: { page } }) => {
   await openDemoYard(page);
   expect(new URL(page.url()).search).toBe('');
   expect(await page.context().cookies()).toEqual([]);
@@ -160,9 +160,9 @@ test('a second start opens a window of the one that runs, and starts nothing', a
   await host.end('SIGTERM');
 });
 
-test('killed in a round, everything goes on in the same window once Pintally runs again', async ({
-  page,
-}) => {
+test('killed in a round, everything goes on in the same window once Pintally runs again', {
+  tag: '@core',
+}, async ({ page }) => {
   const killed = await startHost();
   await page.goto(killed.link);
   await openDemoYard(page);

@@ -2,10 +2,9 @@ import { expect } from '@playwright/test';
 import { test } from './pintally.ts';
 import { openDemoYard, picture, startRound, typeReading } from './walk.ts';
 
-test('two windows on one round: each has its own board, one has the meter, and the pins are one reading', async ({
-  pintally: { page },
-  context,
-}) => {
+test('two windows on one round: each has its own board, one has the meter, and the pins are one reading', {
+  tag: '@core',
+}, async ({ pintally: { page }, context }) => {
   await openDemoYard(page);
   await startRound(page, 'Walnut from the lane', 9);
   const second = await context.newPage();

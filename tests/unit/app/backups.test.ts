@@ -48,7 +48,9 @@ async function finishRound(): Promise<void> {
 const backupsMade = (count: number, folder = usual()) =>
   expect.poll(() => namesIn(folder).length, { timeout: 15_000 }).toBe(count);
 
-test('a finished round is backed up: one checked file that only its user can read, with all that was acknowledged', async () => {
+test('a finished round is backed up: one checked file that only its user can read, with all that was acknowledged', {
+  tags: 'core',
+}, async () => {
   await finishRound();
   await backupsMade(1);
   const [backup] = await yard.query('backups.list', {});

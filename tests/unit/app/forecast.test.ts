@@ -77,7 +77,7 @@ test('a thick wet board of which only the shell was read leaves its core wide op
 });
 
 describe('a board of which only the sawing date is known', () => {
-  test('is forecast as such boards dry, green on that day', async () => {
+  test('is forecast as such boards dry, green on that day', { tags: 'core' }, async () => {
     const id = await addBoard({ sawnOn: dayAfter(0) });
     yard.later(60 * DAY_MS);
     const { forecast, readings, assumptions, stays } = await details(id);

@@ -73,7 +73,9 @@ test('of a board that left the yard there is no label', async () => {
   expect(await codes()).toEqual([undefined, 'WAL-02']);
 });
 
-test('a scanned label leads to its board, capitals or not, and another code to none', async () => {
+test('a scanned label leads to its board, capitals or not, and another code to none', {
+  tags: 'core',
+}, async () => {
   const [boardId] = boardIds();
   const boardOf = async (code: string) => (await yard.query('labels.boardOf', { code })).boardId;
   expect(await boardOf('WAL-01')).toBe(boardId);

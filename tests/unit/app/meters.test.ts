@@ -35,7 +35,7 @@ async function addMeter(
 }
 
 describe('a hand meter', () => {
-  test('and is set to black walnut: 14.2 typed on black walnut stays 14.2', async () => {
+  test('and is set to black walnut: 14.2 typed on black walnut stays 14.2', { tags: 'core' }, async () => {
     await addMeter();
     await type(await begin(), 14.2);
     expect(await mcPct()).toBe(14.2);

@@ -99,7 +99,9 @@ describe('what the forecast says of each board', () => {
     expect(row?.judgement.bestPlaceId).toBe(yard.place.id);
   });
 
-  test('has one call for the list, the stack’s counts, the board’s page, its label and its round', async () => {
+  test('has one call for the list, the stack’s counts, the board’s page, its label and its round', {
+    tags: 'core',
+  }, async () => {
     const air = Array.from({ length: 12 }, () => ({ tempC: 12, rh: 0.8 }));
     const shed = await yard.command('places.add', { name: 'Shed', kind: 'open-shed', air });
     await yard.command('stacks.move', { id: yard.stack.id, placeId: shed.id, since: yard.now() });

@@ -44,7 +44,9 @@ test('a temperature of a board that is not in the stack, or not at all, is refus
 });
 
 describe('a round with typed values', () => {
-  test('leads from spot to spot and, on request, to the next board, and ends with a call for each', async () => {
+  test('leads from spot to spot and, on request, to the next board, and ends with a call for each', {
+    tags: 'core',
+  }, async () => {
     const roundId = await begin();
     const { boards } = await yard.query('rounds.get', { roundId });
     const spots = planSpots(boards[0]!).plan.length;
@@ -68,7 +70,7 @@ describe('a round with typed values', () => {
     for (const row of rows) expect(row.latest?.averagePct).toBeGreaterThan(4);
   });
 
-  test('shows a reading as kept only once it is on disk', async () => {
+  test('shows a reading as kept only once it is on disk', { tags: 'core' }, async () => {
     const roundId = await begin();
     await type(roundId, 12.6);
     const saved = yard.heard('round.changed').find((change) => change.savedReadingId !== null)!;
@@ -103,7 +105,9 @@ describe('a round with typed values', () => {
     window.close();
   });
 
-  test('an absurd value (5000) is kept on record, refused, and its spot is asked for again', async () => {
+  test('an absurd value (5000) is kept on record, refused, and its spot is asked for again', {
+    tags: 'core',
+  }, async () => {
     const roundId = await begin();
     await type(roundId, 5000);
     const [reading] = await readingsOf(roundId);

@@ -54,7 +54,7 @@ describe('undone, the yard is as before; redone, as after', () => {
     });
   });
 
-  test('boards that were moved', async () => {
+  test('boards that were moved', { tags: 'core' }, async () => {
     const shed = await yard.command('places.add', { ...yard.place, name: 'Shed', kind: 'open-shed' });
     await expectUndone('boards.move', {
       boardIds: [yard.boards[0]!.id],

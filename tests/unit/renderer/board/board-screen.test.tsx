@@ -67,7 +67,9 @@ describe('A board', () => {
     expect(screen.getByRole('link', { name: 'Ridge oak' }).getAttribute('href')).toBe('#/stacks/1');
   });
 
-  test('shows its call with one sentence, the figures under it, and what else is worth knowing beside', async () => {
+  test('shows its call with one sentence, the figures under it, and what else is worth knowing beside', {
+    tags: 'core',
+  }, async () => {
     openBoard();
     const call = await region('Call');
     expect(call.getByText('Keep drying')).toBeTruthy();

@@ -108,7 +108,7 @@ describe('before the round is there', () => {
 });
 
 describe('with no meter, values are typed', () => {
-  test('the board, what to do and the field that waits for the value', async () => {
+  test('the board, what to do and the field that waits for the value', { tags: 'core' }, async () => {
     await open();
     expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Board WAL-01');
     expect(screen.getByText('Shell, 60 cm from the left end: pins 5 mm deep.')).toBeTruthy();
@@ -136,7 +136,7 @@ describe('with no meter, values are typed', () => {
     },
   );
 
-  test('a value with a comma and Enter is sent, and the field is free again', async () => {
+  test('a value with a comma and Enter is sent, and the field is free again', { tags: 'core' }, async () => {
     const { machine, user } = await open();
     await user.keyboard('12,4{Enter}');
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([{ ...firstSpot, raw: 12.4, unit: 'pct' }]);
@@ -161,7 +161,9 @@ describe('with no meter, values are typed', () => {
     expect((screen.getByRole('textbox') as HTMLInputElement).value).toBe('1.2.6');
   });
 
-  test('Page down is the next board, twice is the one after, Shift and Enter goes back', async () => {
+  test('Page down is the next board, twice is the one after, Shift and Enter goes back', {
+    tags: 'core',
+  }, async () => {
     const { machine, user } = await open();
     await user.keyboard('{PageDown}{PageDown}{Shift>}{Enter}{/Shift}');
     expect(machine.inputsOf('rounds.aim')).toEqual([
@@ -241,7 +243,7 @@ describe('with no meter, values are typed', () => {
     );
   });
 
-  test('Backspace on the empty field undoes the last reading', async () => {
+  test('Backspace on the empty field undoes the last reading', { tags: 'core' }, async () => {
     const { machine, user } = await open(aRound([read(aBoard(1), [aReading(7)]), aBoard(2)]));
     await user.keyboard('{Backspace}');
     expect(machine.inputsOf('rounds.undo')).toEqual([{ readingId: 7 }]);

@@ -201,7 +201,7 @@ describe('a settled value that could not save itself', () => {
   const sentence =
     'Another program is using the yard file. The settled reading was not saved. Earlier readings are safe. Close that program. Then press Space with the pins still in.';
 
-  test('is shown in the round, where Space saves it', async () => {
+  test('is shown in the round, where Space saves it', { tags: 'core' }, async () => {
     const { machine, user } = await open(aYard(), {
       'rounds.open': () => aRound(),
       'rounds.saveLive': () => ({ roundId: 12, boardId: 101, stackId: 3 }),
@@ -264,7 +264,7 @@ test('of a machine that went away nobody says that it changes boards', async () 
 });
 
 describe('when the machine cannot be reached', () => {
-  test('it says so until it can be again, and everything is asked for again', async () => {
+  test('it says so until it can be again, and everything is asked for again', { tags: 'core' }, async () => {
     const { machine } = await open();
     act(() => setLink('away'));
     expect(screen.getByRole('alert').textContent).toContain('Pintally is not responding.');

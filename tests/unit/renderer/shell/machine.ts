@@ -7,6 +7,7 @@ import { installBridge, nameYard } from '../../../../renderer/data/bridge.ts';
 import { useDismissed } from '../../../../renderer/stores/dismissed.ts';
 import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { dropHeldKeys } from '../../../../renderer/stores/held-keys.ts';
+import { useLanguage } from '../../../../renderer/stores/language.ts';
 import { useLastEdit } from '../../../../renderer/stores/last-edit.ts';
 import { useLink } from '../../../../renderer/stores/link.ts';
 import { useMeter } from '../../../../renderer/stores/meter.ts';
@@ -14,7 +15,11 @@ import { useNavigation } from '../../../../renderer/stores/navigation.ts';
 import { useNotices } from '../../../../renderer/stores/notices.ts';
 import { useRound } from '../../../../renderer/stores/round.ts';
 import { useSettings } from '../../../../renderer/stores/settings.ts';
+import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
+import { useUndoQuestion } from '../../../../renderer/stores/undoing.ts';
 import { useUnsavedForms } from '../../../../renderer/stores/unsaved-forms.ts';
+import { useWatching } from '../../../../renderer/stores/watching.ts';
+import { useWorkOfOther } from '../../../../renderer/stores/work-of-other.ts';
 import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import { type EventData, type EventName, events } from '../../../../shared-core/contract/events.ts';
@@ -105,6 +110,7 @@ export function forgetEverything(): void {
   const stores: unknown[] = [
     useDismissed,
     useDrafts,
+    useLanguage,
     useLastEdit,
     useLink,
     useMeter,
@@ -112,7 +118,11 @@ export function forgetEverything(): void {
     useNotices,
     useRound,
     useSettings,
+    useSpeciesSearch,
+    useUndoQuestion,
     useUnsavedForms,
+    useWatching,
+    useWorkOfOther,
     useYard,
   ];
   for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);

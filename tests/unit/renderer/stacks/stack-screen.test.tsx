@@ -95,7 +95,9 @@ beforeEach(forgetEverything);
 afterEach(cleanup);
 
 describe('The boards of a stack', () => {
-  test('each row shows the board, its average, shell and core, its call, when it is ready, and when it was read', async () => {
+  test('each row shows the board, its average, shell and core, its call, when it is ready, and when it was read', {
+    tags: 'core',
+  }, async () => {
     const { user } = open(1, {
       'boards.list': listOf(1, (number) =>
         aBoardRow(number, {
