@@ -80,29 +80,27 @@ const tallies = isQuick
         )),
         await playwright(),
       ]
-    : [
-        await build(),
-        ...(await together(
-          () =>
-            vitest(
-              UNITS,
-              'unit-reference',
-              '!ble',
-              unitTests.filter((file) => !longTests.includes(file)),
-            ),
-          inTurn(lint, types, () =>
-            vitest('core of the long tests', 'core-of-long', '!ble', [
-              ...longTests.filter(hasCore),
-              '--tagsFilter=core',
-            ]),
+    : await together(
+        () =>
+          vitest(
+            UNITS,
+            'unit-reference',
+            '!ble',
+            unitTests.filter((file) => !longTests.includes(file)),
           ),
-          inTurn(
-            () => vitest('Bluetooth', 'ble', 'ble', coreBle),
-            () => faults(coreFaults),
-            () => playwright('--grep=@core'),
-          ),
-        )),
-      ];
+        inTurn(lint, types, () =>
+          vitest('core of the long tests', 'core-of-long', '!ble', [
+            ...longTests.filter(hasCore),
+            '--tagsFilter=core',
+          ]),
+        ),
+        inTurn(
+          () => vitest('Bluetooth', 'ble', 'ble', coreBle),
+          build,
+          () => faults(coreFaults),
+          () => playwright('--grep=@core'),
+        ),
+      );
 const total = tallies.reduce(sum);
 const reports = [
   ...vitestReports.map((name) => toldByVitest(reportOf(name), root)),

@@ -32,7 +32,7 @@ export const isQuickTest = (file: string): boolean =>
 
 /**
  * What `npm test` leaves to `npm run test:all`: the unit tests that take a core 3 seconds or more each, by folder. They
- * are one test of seven, and five sixths of the time. Of each, `npm test` runs what is tagged `core`.
+ * are one test of five, and nine tenths of the time. Of each, `npm test` runs what is tagged `core`.
  */
 export const longTests: readonly string[] = Object.entries({
   app: [
@@ -63,13 +63,17 @@ export const longTests: readonly string[] = Object.entries({
     'killed-in-slices',
     'labels',
     'large-yard',
+    'learning',
     'life-of-boards',
     'lost-file',
     'lost-lock',
+    'meter-acts',
+    'meter-button',
     'meter-checks',
     'meter-corrections',
     'meters',
     'moving-to-board',
+    'one-call',
     'one-insertion',
     'one-owner',
     'one-story-on-paper',
@@ -95,6 +99,7 @@ export const longTests: readonly string[] = Object.entries({
     'two-windows',
     'typed-ohms',
     'undoing',
+    'unknown-temperature',
     'vanished-file',
   ],
   backups: ['rotation'],
@@ -114,6 +119,8 @@ export const longTests: readonly string[] = Object.entries({
   gatt: ['propose'],
   host: ['node-version', 'two-sockets', 'two-starts', 'window-pace'],
   labels: ['code128', 'drawing'],
+  meter: ['heard-devices'],
+  packing: ['licenses'],
   print: ['pdf', 'print-queue'],
   probing: ['call-of-any-board', 'one-story', 'settle'],
   renderer: ['words'],
@@ -122,6 +129,7 @@ export const longTests: readonly string[] = Object.entries({
     'board-screen',
     'cut-board',
     'forecast',
+    'history-chart',
     'merge-board',
     'move-board',
     'sample-board',
@@ -129,6 +137,7 @@ export const longTests: readonly string[] = Object.entries({
   'renderer/labels': ['labels-screen'],
   'renderer/meter': ['meter-screen', 'meters-sheet', 'watch-form'],
   'renderer/past-round': ['which-first'],
+  'renderer/pictures': ['pictures'],
   'renderer/places': ['places-screen'],
   'renderer/round': [
     'change-date',
@@ -138,17 +147,19 @@ export const longTests: readonly string[] = Object.entries({
     'one-insertion',
     'round-note',
     'round-screen',
+    'round-start',
+    'signals',
     'typed-meter',
     'typed-values',
     'typed-whole',
   ],
   'renderer/shell': ['app', 'two-windows'],
   'renderer/species': ['species-list-screen', 'species-screen'],
-  'renderer/stacks': ['stack-screen', 'stacks-screen'],
+  'renderer/stacks': ['closing', 'stack-screen', 'stacks-screen'],
   'renderer/ui': ['species-field'],
   reports: ['draw-report', 'letters-and-calls'],
-  store: ['acts', 'layouts', 'yard-file'],
-  'store/recovery': ['damaged-schema', 'lost-log', 'salvage'],
+  store: ['acts', 'layouts', 'yard-file', 'yard-watch'],
+  'store/recovery': ['damaged-schema', 'lost-log', 'salvage', 'wal-frames'],
   words: ['stray-sentences'],
 }).flatMap(([folder, names]) =>
   names.map((name) => `tests/unit/${folder}/${name}.test.${folder.startsWith('renderer') ? 'tsx' : 'ts'}`),

@@ -21,9 +21,9 @@ async function boxOf(part: Locator): Promise<{ x: number; y: number; width: numb
   return box;
 }
 
-test('the first screen says what a board is, its call and why, its figures, its dates and the next step', {
-  tag: '@core',
-}, async ({ pintally: { page } }) => {
+test('the first screen says what a board is, its call and why, its figures, its dates and the next step', async ({
+  pintally: { page },
+}) => {
   await openDemoYard(page);
   for (const [width, height, screens] of [
     [1280, 860, 1],

@@ -5,7 +5,7 @@ import { hands } from './hands.ts';
 import { test } from './pintally.ts';
 import { excludeButtons, nextStep } from './walk.ts';
 
-test('from an empty yard to the summary of a round', { tag: '@core' }, async ({ pintally: { page } }) => {
+test('from an empty yard to the summary of a round', async ({ pintally: { page } }) => {
   const { key, tabTo, press, fill, reading, addFirstStack } = hands(page);
   await addFirstStack(2);
   await fill('textbox', 'Wood temperature', '12');

@@ -107,7 +107,7 @@ describe('a page of a notebook', () => {
     },
   );
 
-  test('is a finished round of its day, with the readings of that day', { tags: 'core' }, async () => {
+  test('is a finished round of its day, with the readings of that day', async () => {
     const { roundId, readings, boardIds } = await save('2026-05-02', [
       [14, 16, null, 16.5],
       [13, 15],

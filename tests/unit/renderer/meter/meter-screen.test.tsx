@@ -172,7 +172,7 @@ test('a live resistance is shown as it was sent', () => {
   expect(screen.getByRole('region', { name: 'Live' }).textContent).toContain('1.2345 MΩ raw');
 });
 
-test('a live meter: its value first, what the pins do, and its battery', { tags: 'core' }, async () => {
+test('a live meter: its value first, what the pins do, and its battery', async () => {
   const { machine } = open(aLiveMeter());
   act(() => machine.tell('meter.live', aLiveValue({ corrected: null })));
   const regions = screen.getAllByRole('region').map((part) => part.querySelector('h2')?.textContent);

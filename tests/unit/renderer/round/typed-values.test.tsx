@@ -135,9 +135,7 @@ test('a second value typed at a spot while the first is on its way there is save
 });
 
 describe('a value typed once all spots of a board are read', () => {
-  test('is saved by Enter as the first reading of the next board, which is in hand then', {
-    tags: 'core',
-  }, async () => {
+  test('is saved by Enter as the first reading of the next board, which is in hand then', async () => {
     const { machine, user } = await open(allRead());
     await user.keyboard('12.4');
     expect(screen.getByText(/Enter saves this as the first reading of WAL-02\./)).toBeTruthy();
