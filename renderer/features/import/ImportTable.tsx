@@ -13,7 +13,6 @@ import { bridge } from '../../data/bridge.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
 import { useQuery } from '../../data/useQuery.ts';
 import { Checkbox, Select } from '../../form/Field.tsx';
-import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { go } from '../../stores/navigation.ts';
 import { attempt, sentenceOf, tellDone } from '../../stores/notices.ts';
 import { useUnits } from '../../stores/settings.ts';
@@ -29,6 +28,7 @@ import type { ReadTable } from './ImportScreen.tsx';
 import { NEW_PLACE, newOutdoors } from './new-place.ts';
 import { RefusedRows } from './RefusedRows.tsx';
 import { ownOrder } from './reader.ts';
+import { SpeciesOfName } from './SpeciesOfName.tsx';
 
 /** With how many rows that do not go in come before those that it shows, and of which choices it tells. */
 type Checked = RequestOutput<'imports.check'> & { from: number; asked: string };
@@ -168,9 +168,10 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
           {checked.speciesNames.length > 0 && <p>{say('import.names-lead')}</p>}
           <div className="form-grid">
             {checked.speciesNames.map(({ name, rows, speciesId }) => (
-              <SpeciesField
+              <SpeciesOfName
                 key={name}
-                label={say('import.name-in-rows', { name, rows })}
+                name={name}
+                rows={rows}
                 allSpecies={species.output ?? []}
                 value={answerFor(choices.speciesOfNames, name) ?? speciesId ?? ''}
                 onValue={(id) => set({ speciesOfNames: { ...choices.speciesOfNames, [nameKey(name)]: id } })}

@@ -1,6 +1,6 @@
 /** What a meter shows, and a person writes, where it has no number to show. Common practice, no source. */
 const NO_NUMBER =
-  /^(o\.?l\.?|over(load| range)?|hi(gh)?|lo(w)?|err(or)?|wet|too wet|märkä|nass|molhado)\.?!?$/iu;
+  /^(o\.?l\.?|over(load|[ -]?range)?|out of range|hi(gh)?|lo(w)?|err(or)?|wet|too wet|märkä|nass|molhado)\.?!?$/iu;
 
 /** Whether a text says that the meter showed no number: "OL", "wet". */
 export const isWithoutNumber = (text: string): boolean => NO_NUMBER.test(text.trim());

@@ -1,0 +1,38 @@
+import { nearestSpecies } from '../../../shared-core/wood/species/find-species.ts';
+import type { Species } from '../../../shared-core/wood/species/species.ts';
+import { SpeciesField } from '../../form/SpeciesField.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { useWords } from '../../words.ts';
+
+/** What a name in a table is taken for. Where it is no species, the nearest name is offered, and never taken by itself. */
+export function SpeciesOfName({
+  name,
+  rows,
+  allSpecies,
+  value,
+  onValue,
+}: {
+  name: string;
+  rows: number;
+  allSpecies: readonly Species[];
+  value: string;
+  onValue: (speciesId: string) => void;
+}) {
+  const { say, formats } = useWords();
+  const near = value === '' ? nearestSpecies(name, allSpecies, formats.named) : null;
+  return (
+    <div>
+      <SpeciesField
+        label={say('import.name-in-rows', { name, rows })}
+        allSpecies={allSpecies}
+        value={value}
+        onValue={onValue}
+      />
+      {near && (
+        <Button onClick={() => onValue(near.id)}>
+          {say('import.use-near', { speciesName: near.name, name })}
+        </Button>
+      )}
+    </div>
+  );
+}
