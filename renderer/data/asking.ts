@@ -39,8 +39,11 @@ export const queryOf = <N extends QueryName>(name: N, input: RequestInput<N>) =>
     queryFn: (): Promise<RequestOutput<N>> => bridge().query(name, input),
   });
 
-/** From now on, asks again for whatever a change touches, and for everything after the machine came back. */
-export function followChanges(): void {
+/**
+ * From now on, asks again for whatever a change touches, and for everything after the machine came back.
+ * @returns ends it
+ */
+export function followChanges(): () => void {
   /** While an answer is on its way no second one is asked for; what changed meanwhile is followed up when it is there. */
   const meanwhile = new Map<string, Set<Topic>>();
   const cache = client.getQueryCache();
@@ -62,16 +65,21 @@ export function followChanges(): void {
       else meanwhile.set(query.queryHash, new Set([...(meanwhile.get(query.queryHash) ?? []), ...changed]));
     }
   });
-  bridge().on('changed', ({ yard, topics }) => {
+  const stopHearing = bridge().on('changed', ({ yard, topics }) => {
     if (isShown(yard) && topics.length > 0) follow(topics);
   });
-  cache.subscribe((event) => {
+  const stopFollowingUp = cache.subscribe((event) => {
     if (event.type !== 'updated' || !['success', 'error'].includes(event.action.type)) return;
     const changed = meanwhile.get(event.query.queryHash);
     meanwhile.delete(event.query.queryHash);
     if (changed) queueMicrotask(() => askIfTouched(event.query, changed));
   });
-  useLink.subscribe((link, before) => {
+  const stopWatchingLink = useLink.subscribe((link, before) => {
     if (link.returns !== before.returns) void client.invalidateQueries();
   });
+  return () => {
+    stopHearing();
+    stopFollowingUp();
+    stopWatchingLink();
+  };
 }

@@ -44,6 +44,8 @@ type Answers = {
   [N in RequestName]?: (input: RequestInput<N>) => RequestOutput<N> | Promise<RequestOutput<N>>;
 };
 
+let stopFollowing = (): void => undefined;
+
 /**
  * The machine's end of the contract, played by the test: it lists what is asked of it and gives the test's answers.
  * Inputs are checked against the contract, so the window cannot ask for what the machine would refuse to read.
@@ -88,7 +90,8 @@ export function playMachine(given: Answers) {
       return () => set.delete(listener);
     },
   });
-  followChanges();
+  stopFollowing();
+  stopFollowing = followChanges();
   return {
     asked,
     /** What was asked under one name, oldest first. */
@@ -104,6 +107,7 @@ export function playMachine(given: Answers) {
 
 /** Every store as it is when the window is first opened. */
 export function forgetEverything(): void {
+  stopFollowing();
   client.clear();
   dropHeldKeys();
   nameYard(null);
