@@ -25,6 +25,7 @@ import {
   WITH_STACK,
 } from './board-page.ts';
 import { type Columns, recordAdder, recordEditor, selected } from './columns.ts';
+import { countOnce } from './count-once.ts';
 import { earlierCodes } from './earlier-codes.ts';
 import { keptRecord, sameBoard } from './lineage.ts';
 import { moveReads, moveWrites } from './move-table.ts';
@@ -230,6 +231,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     lists.set(key, made);
     return made;
   }
+  const countedOnce = countOnce(db);
   const inStackOf = (stackId: string) => `b.stack_id = ${stackId} AND b.archived_at IS NULL`;
   const inStack = inStackOf('?');
   const withStack = `${inStack} ${WITH_STACK}`;
@@ -406,7 +408,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       const rows = page.all(parameters).map(toRow);
       // A search looks through all boards for a page that is not full: no need to do so twice.
       const isLast = rows.length < limit && (rows.length > 0 || offset === 0);
-      return { total: isLast ? offset + rows.length : (count.get(parameters)?.n ?? 0), rows };
+      const counted = { condition: conditionOf({ ...wanted, search }), ...parameters, limit: 0, offset: 0 };
+      const total = isLast
+        ? offset + rows.length
+        : countedOnce(JSON.stringify(counted), () => count.get(parameters)?.n ?? 0);
+      return { total, rows };
     },
     total: (): number => total.get()?.n ?? 0,
     /** Those that are with a stack, or all of the yard where it is null; in the order of their ids. */

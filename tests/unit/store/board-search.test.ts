@@ -41,3 +41,13 @@ test.each([
     }
   },
 );
+
+test('a list counts its boards again once one was written, and a list with another search apart', () => {
+  const total = (search: string): number =>
+    yard.reader.boards.page({ stackId: null, search, offset: 0, limit: 1 }).total;
+  expect([total(''), total('-004'), total('')]).toEqual([BOARDS_A_STACK, 10, BOARDS_A_STACK]);
+  const { id, version } = yard.reader.boards.page({ stackId: null, search: '-004', offset: 0, limit: 1 })
+    .rows[0]!;
+  yard.boards.edit({ id, basedOn: version, changed: { code: 'Renamed' } });
+  expect([total(''), total('-004')]).toEqual([BOARDS_A_STACK, 9]);
+});
