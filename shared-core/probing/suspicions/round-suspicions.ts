@@ -56,7 +56,7 @@ type Walked = {
   expectedPct: Partial<Record<Depth, number>>;
   /** Mean of its depths. */
   mean: Offset;
-  /** 0 for the first board walked, 1 for the last. */
+  /** 0 for the first board walked, 1 for the last; no number for a board alone, which says nothing. */
   walked: number;
 };
 
@@ -92,6 +92,7 @@ export function roundSuspicions(boards: readonly WalkedBoard[]): Map<number, Rou
   };
   const level = { shell: levelOf('shell'), average: levelOf('average'), core: levelOf('core') };
   // No exchange can gain more on a board than what is odd about it.
+  // Stryker disable next-line MethodExpression,ConditionalExpression,EqualityOperator: only saves comparing all pairs
   const odd = steady.filter((each) => oddness(each, level) > SWAP_GAIN / 4);
   for (const each of steady) {
     const off = each.mean.pct - center;
@@ -148,7 +149,7 @@ function walkedOf(board: WalkedBoard, index: number, count: number): Walked[] {
         spotsPct: Math.hypot(...all.map(({ spotsPct }) => spotsPct)) / all.length,
         modelPct: mean(all.map(({ modelPct }) => modelPct)),
       },
-      walked: count > 1 ? index / (count - 1) : 0,
+      walked: index / (count - 1),
     },
   ];
 }
@@ -213,9 +214,11 @@ function driftOf(all: readonly Walked[]): number {
  * sum of both squared standard scores falls by more than `SWAP_GAIN`, and either's by a fair share of that.
  */
 function swappedWith(each: Walked, odd: readonly Walked[], level: Record<Depth, number>): string | null {
+  // Stryker disable next-line ConditionalExpression: only saves comparing all pairs
   if (!odd.includes(each)) return null;
   const gains = odd.flatMap((other) => {
-    if (other === each || !isReadAlike(other, each)) return [];
+    // By an exchange with itself a board gains nothing.
+    if (!isReadAlike(other, each)) return [];
     const [own, others] = [gain(each, other, level), gain(other, each, level)];
     const both = Math.min(own, others) > SWAP_GAIN / 4 && own + others > SWAP_GAIN;
     return both ? [{ code: other.board.code, gain: own + others }] : [];
