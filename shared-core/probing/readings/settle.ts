@@ -23,7 +23,7 @@ export type SettlingState = {
   /** Values outside this are an open circuit or a short, not wood; in the meter's unit. */
   readonly range: { readonly min: number; readonly max: number };
   readonly phase: SettlingPhase;
-  /** The newest values since the pins went in, or moved, oldest first. */
+  /** The newest values since the pins last went in, or moved, oldest first. */
   readonly window: readonly Point[];
   /** Values far from the window, not yet believed. */
   readonly strays: readonly Point[];
@@ -71,7 +71,7 @@ const FEWEST = 6;
 const SHORTEST_GAP_MS = 4;
 /** No value for so long, and at least one open circuit in it, means that the pins are out. A bounce is shorter. */
 const OUT_MS = 250;
-/** A stray value must last this long, and be more than one, before it counts as a new insertion. */
+/** From the first stray value to the last it must be this long before they count as a new insertion. */
 const STRAY_MS = 150;
 /** A display in such steps must not change for so long, ms: it shows only now and then that the value moves. */
 const COARSE_MS = (steps: number): number => (steps === 1 ? 2700 : steps === 0.5 ? 2300 : 0);
@@ -145,17 +145,16 @@ function readable(value: number | null, { range }: SettlingState): number | null
 }
 
 function withoutContact(state: SettlingState, atMs: number): SettlingState {
-  const bounce = state.lastValueAtMs !== null && atMs - state.lastValueAtMs < OUT_MS;
-  if (bounce && state.phase !== 'pins-out') return { ...state, lastAtMs: atMs };
-  return { ...state, lastAtMs: atMs, phase: 'pins-out', window: [], strays: [] };
+  const isBounce = atMs - (state.lastValueAtMs ?? atMs) < OUT_MS;
+  return { ...state, lastAtMs: atMs, phase: isBounce ? state.phase : 'pins-out' };
 }
 
 function withValue(state: SettlingState, point: Point): SettlingState {
-  if (state.phase === 'pins-out') return { ...state, phase: 'drifting', window: [point], strays: [] };
+  if (state.phase === 'pins-out') return { ...state, phase: 'drifting', window: [point] };
   if (state.phase === 'settled' && isStray(state, point)) {
     const strays = [...state.strays, point];
-    const moved = strays.length > 1 && point.atMs - strays[0]!.atMs >= STRAY_MS;
-    return moved ? { ...state, phase: 'drifting', window: strays, strays: [] } : { ...state, strays };
+    const moved = point.atMs - strays[0]!.atMs >= STRAY_MS;
+    return moved ? { ...state, phase: 'drifting', window: strays } : { ...state, strays };
   }
   return { ...state, window: recent([...state.window, point], LONGEST_MS), strays: [] };
 }
