@@ -155,7 +155,7 @@ function gainOverTwoRounds(
   const { evidence } = each.board;
   const { before, now } = each;
   const others = matesBefore(each, mates);
-  if (before === null || evidence.previous === null || others.length < FEWEST_MATES) return null;
+  if (before === null || evidence.previous === null) return null;
   const own = changeOf(now, each.board.expectation);
   const rest = others.flatMap((mate) => changeOf(mate.now, mate.board.expectation) ?? []);
   if (own === null || rest.length < FEWEST_MATES) return null;
@@ -188,12 +188,15 @@ function gainOverTwoRounds(
   );
 }
 
-/** What each depth reads over what its last round leads to expect, % MC, and how unsure that is by its spots and its pace. */
+/**
+ * What each depth reads over what its last round leads to expect, % MC, and how unsure that is by its spots and its pace;
+ * only of a board of which the last round tells the same depths.
+ */
 type Change = Partial<Record<Depth, { offPct: number; spotsPct: number; modelPct: number }>>;
 
 function changeOf(now: Level, expectation: Expectation | null): Change | null {
+  if (expectation === null) return null;
   const depths = Object.keys(now) as Depth[];
-  if (expectation === null || depths.some((depth) => expectation[depth] === null)) return null;
   const at = (depth: Depth, { pct, sdLowPct, sdHighPct }: Expected) => {
     const offPct = now[depth]! - pct;
     return { offPct, spotsPct: spotScatterPct(pct), modelPct: offPct < 0 ? sdLowPct : sdHighPct };
