@@ -58,10 +58,18 @@ const rowsOfPage = disk.prepare(
    LEFT JOIN outlook o ON o.board_id = b.id WHERE b.archived_at IS NULL ORDER BY b.id LIMIT 100`,
 );
 const counted = disk.prepare('SELECT count(*) FROM board WHERE archived_at IS NULL');
-const firstMs = await measure('boards.list, first page', 'boards.list', page(null, '', 0));
+await measure('boards.list, first page', 'boards.list', page(null, '', 0));
+// After a write its boards are counted again, as when it is first shown.
+const first: number[] = [];
+for (let run = 0; run < RUNS; run++) {
+  await answer('settings.edit', { sound: run % 2 === 0 });
+  const started = performance.now();
+  await query('boards.list', page(null, '', 0));
+  first.push(performance.now() - started);
+}
 figure({
   what: `first list of ${BOARDS} boards, p50`,
-  value: firstMs,
+  value: first.toSorted((a, b) => a - b)[Math.floor(RUNS / 2)]!,
   unit: 'ms',
   goal: { timesBare: GOAL.listTimesBare },
   bare: median(() => {
