@@ -25,25 +25,21 @@ interface Room {
 
 /** @returns the simplest first; none where no fit is within the display's rounding */
 export function fitScales(points: readonly StoredAndShown[]): Fit[] {
-  const fits: Fit[] = [];
+  if (points.length === 0) return [];
   const proportional = meet(points.map(({ stored, ...shown }) => over(roomOf(shown), stored)));
-  if (proportional !== null) {
-    fits.push(...simpleIn(proportional).map(({ number, cost }) => ({ scale: number, offset: 0, cost })));
-  }
+  const fits = simpleIn(proportional).map(({ number, cost }): Fit => ({ scale: number, offset: 0, cost }));
   const sorted = points.toSorted((a, b) => a.stored - b.stored);
-  const [first, last] = [sorted[0], sorted.at(-1)];
-  if (first === undefined || last === undefined || first.stored === last.stored) return fits;
+  const [first, last] = [sorted[0]!, sorted.at(-1)!];
   const [low, high] = [roomOf(first), roomOf(last)];
   const slopes = over({ low: high.low - low.high, high: high.high - low.low }, last.stored - first.stored);
   const most = Math.max(...points.map(({ value }) => Math.abs(value)));
-  for (const { number: scale, cost } of slopes === null ? [] : simpleIn(slopes)) {
+  for (const { number: scale, cost } of simpleIn(slopes)) {
     const offsets = meet(
       points.map((point) => {
         const room = roomOf(point);
         return { low: room.low - scale * point.stored, high: room.high - scale * point.stored };
       }),
     );
-    if (offsets === null || (offsets.low <= 0 && offsets.high >= 0)) continue;
     const [simplest] = simpleIn(offsets);
     if (simplest === undefined) continue;
     const { number: offset, cost: ofOffset } = simplest;
@@ -67,12 +63,14 @@ function over({ low, high }: Room, divisor: number): Room | null {
   return { low: Math.min(a, b), high: Math.max(a, b) };
 }
 
+/** Where they are all at once; the end lies before the beginning where that is nowhere. */
 function meet(rooms: readonly (Room | null)[]): Room | null {
   const known = rooms.filter((room) => room !== null);
   if (known.length < rooms.length) return null;
-  const low = Math.max(...known.map((room) => room.low));
-  const high = Math.min(...known.map((room) => room.high));
-  return low <= high ? { low, high } : null;
+  return {
+    low: Math.max(...known.map((room) => room.low)),
+    high: Math.min(...known.map((room) => room.high)),
+  };
 }
 
 const MOST_DIGITS = 5;
@@ -82,8 +80,10 @@ const MOST_OF_DIGITS = 4;
 const ODD = 4;
 
 /** Numbers in there that a person would choose: halves of halves and few digits, the simplest first. */
-function simpleIn({ low, high }: Room): { number: number; cost: number }[] {
-  if (low <= 0 && high >= 0) return [];
+function simpleIn(room: Room | null): { number: number; cost: number }[] {
+  // Where 0 would do, nothing is needed.
+  if (room === null || (room.low <= 0 && room.high >= 0)) return [];
+  const { low, high } = room;
   const isNegative = high < 0;
   const [least, most] = isNegative ? [-high, -low] : [low, high];
   const found = new Map<number, number>();
