@@ -31,7 +31,7 @@ export const isQuickTest = (file: string): boolean =>
   !tooLongForQuick.includes(file) && quickTests.some((path) => file.startsWith(path));
 
 /**
- * What `npm test` leaves to `npm run test:all`: the unit tests that take a core 3 seconds or more each, by folder. They
+ * What `npm test` leaves to `npm run test:all`: the unit tests that take a core 2 seconds or more each, by folder. They
  * are one test of five, and nine tenths of the time. Of each, `npm test` runs what is tagged `core`.
  */
 export const longTests: readonly string[] = Object.entries({
@@ -46,6 +46,7 @@ export const longTests: readonly string[] = Object.entries({
     'boards-together',
     'clock-set',
     'closing',
+    'cold-morning',
     'core-history',
     'correcting',
     'cutting',
@@ -67,6 +68,7 @@ export const longTests: readonly string[] = Object.entries({
     'life-of-boards',
     'lost-file',
     'lost-lock',
+    'measured-places',
     'meter-acts',
     'meter-button',
     'meter-checks',
@@ -79,6 +81,7 @@ export const longTests: readonly string[] = Object.entries({
     'one-story-on-paper',
     'outlooks',
     'oven-checks',
+    'own-thread',
     'past-round',
     'pictures',
     'place-air',
@@ -112,6 +115,7 @@ export const longTests: readonly string[] = Object.entries({
     'bring-in-cuts',
     'everything',
     'export-csv',
+    'export-imported',
     'merge',
     'merged-meters',
     'merged-records',
@@ -124,6 +128,7 @@ export const longTests: readonly string[] = Object.entries({
   print: ['pdf', 'print-queue'],
   probing: ['call-of-any-board', 'one-story', 'settle'],
   renderer: ['words'],
+  'renderer/air': ['air-screen'],
   'renderer/board': [
     'board-form',
     'board-screen',
@@ -135,7 +140,7 @@ export const longTests: readonly string[] = Object.entries({
     'sample-board',
   ],
   'renderer/labels': ['labels-screen'],
-  'renderer/meter': ['meter-screen', 'meters-sheet', 'watch-form'],
+  'renderer/meter': ['meter-checks', 'meter-screen', 'meters-sheet', 'watch-form'],
   'renderer/past-round': ['which-first'],
   'renderer/pictures': ['pictures'],
   'renderer/places': ['places-screen'],
@@ -158,7 +163,7 @@ export const longTests: readonly string[] = Object.entries({
   'renderer/stacks': ['closing', 'stack-screen', 'stacks-screen'],
   'renderer/ui': ['species-field'],
   reports: ['draw-report', 'letters-and-calls'],
-  store: ['acts', 'layouts', 'yard-file', 'yard-watch'],
+  store: ['acts', 'copied-stacks', 'indexes', 'layouts', 'private-files', 'yard-file', 'yard-watch'],
   'store/recovery': ['damaged-schema', 'lost-log', 'salvage', 'wal-frames'],
   words: ['stray-sentences'],
 }).flatMap(([folder, names]) =>
