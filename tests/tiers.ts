@@ -170,7 +170,7 @@ export const longTests: readonly string[] = Object.entries({
   names.map((name) => `tests/unit/${folder}/${name}.test.${folder.startsWith('renderer') ? 'tsx' : 'ts'}`),
 );
 
-/** What `npm test` runs of the tests of Bluetooth: the link, and a meter that is described otherwise than before. */
+/** What `npm test` runs of the tests of Bluetooth: the link, and a meter whose description changed. */
 export const coreBle: readonly string[] = ['link', 'changed-meter'].map(
   (file) => `tests/ble/${file}.test.ts`,
 );

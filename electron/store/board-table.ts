@@ -212,7 +212,11 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
   /** Each list its own statements, so that each finds its index. */
   const lists = new Map<
     string,
-    { page: Statement<[object], BoardRecord>; count: Statement<[object], { n: number }> }
+    {
+      condition: string;
+      page: Statement<[object], BoardRecord>;
+      count: Statement<[object], { n: number }>;
+    }
   >();
   function listOf(wanted: BoardPage) {
     const condition = conditionOf(wanted);
@@ -221,6 +225,7 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
     const known = lists.get(key);
     if (known) return known;
     const made = {
+      condition,
       // The page's ids first: the joins are then made for its boards only, however far down it lies.
       page: db.prepare<[object], BoardRecord>(
         `${select} WHERE b.id IN (SELECT b.id ${from} ${condition} ${order} LIMIT @limit OFFSET @offset)
@@ -403,15 +408,14 @@ export function boardReads(db: Db, badCaches: BadCacheCollector) {
       const like = `%${search.replace(/[\\%_]/g, '\\$&')}%`;
       const { year = null, soldTo = null } = wanted.left ?? {};
       const buyer = soldTo === null ? null : JSON.stringify(spellingsOf(soldTo));
-      const parameters = { stackId, like, limit, offset, soldTo: buyer, ...yearOf(year) };
-      const { count, page } = listOf({ ...wanted, search });
-      const rows = page.all(parameters).map(toRow);
+      const those = { stackId, like, soldTo: buyer, ...yearOf(year) };
+      const { condition, count, page } = listOf({ ...wanted, search });
+      const rows = page.all({ ...those, limit, offset }).map(toRow);
       // A search looks through all boards for a page that is not full: no need to do so twice.
       const isLast = rows.length < limit && (rows.length > 0 || offset === 0);
-      const counted = { condition: conditionOf({ ...wanted, search }), ...parameters, limit: 0, offset: 0 };
       const total = isLast
         ? offset + rows.length
-        : countedOnce(JSON.stringify(counted), () => count.get(parameters)?.n ?? 0);
+        : countedOnce(JSON.stringify([condition, those]), () => count.get(those)?.n ?? 0);
       return { total, rows };
     },
     total: (): number => total.get()?.n ?? 0,

@@ -4,8 +4,9 @@ import type { Db } from './yard-file.ts';
 const MOST_COUNTS = 100;
 
 /**
- * Counts once until anything is written: each page of a list says how many boards it has, and to count 100,000 takes longer
- * than to read the page. A connection that also writes is not told of its own writes, and counts each time.
+ * Counts once until anything is written. Each page of a list says how many boards there are, and counting 100,000 takes
+ * longer than reading the page. `data_version` leaves out what the same connection writes, so one that can write counts
+ * each time.
  */
 export function countOnce(db: Db): (key: string, count: () => number) => number {
   const counts = new Map<string, number>();
