@@ -30,11 +30,19 @@ const PATIENCE = {
   check: 5000,
 };
 
+/** A window is there, with an id that it keeps when it connects again. */
+type Connect = (window: string, emit: Emit) => Connection;
+
+/** The build names it after the page. */
+const FIRST_SCRIPT = /^assets\/index-[^/]*\.js$/;
+
 export interface LoopbackOptions {
   /** The folder with the built window. */
   rendererDir: string;
-  /** A window is there, with an id that it keeps when it connects again. */
-  connect(window: string, emit: Emit): Connection;
+  /** What serves windows; those that come before it is there wait for it. */
+  connect: Connect | Promise<Connect>;
+  /** A browser has the script that the window begins with. */
+  onScriptSent?(): void;
   patience?: typeof PATIENCE;
   /** Taken where it is free; 0, and where it is not, any other. */
   port?: number;
@@ -51,6 +59,7 @@ export interface LoopbackOptions {
 export async function startLoopbackHost({
   rendererDir,
   connect,
+  onScriptSent = () => undefined,
   patience = PATIENCE,
   port = 0,
 }: LoopbackOptions) {
@@ -103,7 +112,9 @@ export async function startLoopbackHost({
     }
     const file = await windowFile(rendererDir, path, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
-    response.writeHead(200, file.headers).end(file.bytes);
+    response.writeHead(200, file.headers).end(file.bytes, () => {
+      if (FIRST_SCRIPT.test(path)) onScriptSent();
+    });
   }
 
   server.on('upgrade', (request, socket, head) => {
@@ -122,15 +133,17 @@ export async function startLoopbackHost({
         clearTimeout(tooLate);
       });
       opening.on('error', () => opening.terminate());
-      opening.once('message', (data) => {
+      opening.once('message', async (data) => {
         const hello = helloIn(String(data));
         if (hello === null) return opening.close(1008, 'hello-missing');
         if (!isLetIn(hello)) return opening.close(NOT_LET_IN, 'not-let-in');
         waiting.delete(opening);
         clearTimeout(tooLate);
         isWindow(request.socket);
+        const serve = await connect;
+        if (opening.readyState !== opening.OPEN) return;
         opening.send(JSON.stringify({ session }));
-        serveWindow(opening, (emit) => connect(hello.window, emit), patience.check);
+        serveWindow(opening, (emit) => serve(hello.window, emit), patience.check);
       });
     });
   });

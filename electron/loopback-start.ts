@@ -1,15 +1,17 @@
 import { join } from 'node:path';
-import { createApp } from './app/app.ts';
+import type { App } from './app/app.ts';
 import { hasStuckThread } from './app/own-thread.ts';
-import { builtThreads } from './app/thread-files.ts';
+import { createSignal } from './app/signal.ts';
 import { dataDir } from './data-dir.ts';
 import { followEnter } from './enter-key.ts';
 import { goOnAfterFaults } from './going-on.ts';
-import { linkMakers } from './link-makers.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
 import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
+
+/** A browser that runs has the window's script by then, ms; one that is only being started asks later. */
+const LOADS_WITHIN_MS = 1500;
 
 /** A signal after that means that closing hangs. */
 const CLOSES_WITHIN_MS = 5000;
@@ -21,11 +23,11 @@ const CLOSES_WITHIN_MS = 5000;
 export async function serveLoopback(built: string): Promise<void> {
   const folder = dataDir();
   const log = createLog(folder);
-  let isStarted = false;
+  let app: App | null = null;
   goOnAfterFaults(
     (error) => {
       log.fault(error);
-      if (isStarted) return;
+      if (app !== null) return;
       console.error(`Pintally could not start. The error report is ${log.file}`);
       process.exit(1);
     },
@@ -34,26 +36,20 @@ export async function serveLoopback(built: string): Promise<void> {
   // The terminal was closed: what is printed reaches nobody, which is no fault.
   for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
-  const pintally = createApp({
-    dataDir: folder,
-    log,
-    links: linkMakers(built),
-    simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
-    threads: builtThreads(built),
-  });
   const isOnlyHost = (await runningHost(folder)) === null;
+  const scriptSent = createSignal();
+  const opening = open();
   const host = await startLoopbackHost({
     rendererDir: join(built, '../renderer'),
-    connect: pintally.connect,
+    connect: opening.then(({ connect }) => connect),
+    onScriptSent: scriptSent.give,
     port: isOnlyHost ? lastPort(folder) : 0,
   });
   /** Removes the start page, if there is one. */
   let removePage = (): void => undefined;
   process.once('exit', () => removePage());
 
-  isStarted = true;
   let isRefusalPrinted = false;
-  saveLink();
   host.opened.follow(() => {
     removePage();
     saveLink();
@@ -69,10 +65,25 @@ export async function serveLoopback(built: string): Promise<void> {
       : 'The address works once. Press Ctrl+C to stop.',
   );
   offerStartPage();
+  let closingSinceMs: number | null = null;
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
+
+  app = await opening;
+  saveLink();
+
+  /** Leaves no time for anything else, so the window's script goes first: a browser runs it meanwhile. */
+  async function open(): Promise<App> {
+    await new Promise<void>((resolve) => {
+      scriptSent.follow(resolve);
+      setTimeout(resolve, LOADS_WITHIN_MS);
+    });
+    const { createLoopbackApp } = await import('./loopback/loopback-app.ts');
+    return createLoopbackApp(folder, log, built);
+  }
 
   /** For the next start. Another host that serves this folder is left what it saved, also where both began at once. */
   function saveLink(): void {
-    if (!isOnlyHost || pintally.isYardTaken()) return;
+    if (!isOnlyHost || app === null || app.isYardTaken()) return;
     try {
       saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
     } catch {
@@ -97,7 +108,6 @@ export async function serveLoopback(built: string): Promise<void> {
     }
   }
 
-  let closingSinceMs: number | null = null;
   async function close(): Promise<void> {
     if (closingSinceMs !== null) {
       // A terminal stops this process and the one that started it, which passes that on: once is meant.
@@ -106,10 +116,9 @@ export async function serveLoopback(built: string): Promise<void> {
     }
     closingSinceMs = performance.now();
     await host.close();
-    await pintally.close();
+    await (await opening).close();
     // An ordinary exit would wait for it, for as long as a network drive is away.
     if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
     process.exit(0);
   }
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
 }

@@ -119,6 +119,8 @@ export interface AppOptions {
   forecastAfterMs?: number;
   /** After how long background work that the disk refused is tried again, ms. */
   retryAfterMs?: number;
+  /** How long after a yard was opened the day's backup is begun, ms. */
+  backUpAfterMs?: number;
   /** How long after a yard was opened its readings are verified in the background, ms. */
   verifyAfterMs?: number;
   /** How long the disk of a backup folder, or of a chosen file, has to answer, ms. */
@@ -143,6 +145,7 @@ export function createApp({
   printQueue = createPrintQueue(),
   forecastAfterMs = 2000,
   retryAfterMs = 10_000,
+  backUpAfterMs = 2000,
   verifyAfterMs = 5000,
   diskAnswerMs = 10_000,
 }: AppOptions) {
@@ -167,6 +170,7 @@ export function createApp({
     yardToBackUp: () => yards.toBackUp(),
     restored: () => restoredOf(yards, backupFolder),
     hasDialogs: chooseFile !== null,
+    afterMs: backUpAfterMs,
   });
   const yards = createYards(dataDir, now, checkThread, reportFault, log.note, backups);
   const queryContext: QueryContext = { yard: yards.reader, now };

@@ -41,6 +41,7 @@ export function createBackups(
     yardToBackUp,
     restored,
     hasDialogs,
+    afterMs,
   }: {
     now: () => string;
     reportFault: (error: unknown) => void;
@@ -49,11 +50,15 @@ export function createBackups(
     yardToBackUp: () => YardToBackUp | null;
     restored: () => Restored | null;
     hasDialogs: boolean;
+    /** How long after a yard was opened the day's backup is begun: the first screen comes first. */
+    afterMs: number;
   },
 ) {
   let problem: Message | null = null;
   let isFullOfOnlyCopies = false;
   let picturesLeftOut = 0;
+  /** While the day's backup is not begun. */
+  let beginning: NodeJS.Timeout | null = null;
   /** One at a time: each has its own number. */
   const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
@@ -155,6 +160,14 @@ export function createBackups(
     });
   }
 
+  function begin(): void {
+    if (beginning === null) return;
+    clearTimeout(beginning);
+    beginning = null;
+    clear();
+    makeOfDay();
+  }
+
   const state = async (): Promise<BackupState> => {
     const { isAway } = await folder.places();
     return {
@@ -187,8 +200,8 @@ export function createBackups(
     yardOpened: (): void => {
       const yard = yardToBackUp();
       if (yard) folder.rememberYard({ backupId: yard.backupId, uuid: yard.uuid, restored: restored() });
-      clear();
-      makeOfDay();
+      if (beginning !== null) clearTimeout(beginning);
+      beginning = yard?.holdsAnything ? setTimeout(begin, afterMs).unref() : null;
     },
     roundFinished: (): void => void makeQuietly('round'),
     /** What could be read of a damaged file, or a rescued copy, is the yard now. */
@@ -240,9 +253,10 @@ export function createBackups(
         return { ...(await state()), isBackedUp };
       },
     } satisfies Partial<Commands>,
-    /** Waits for the backup that is being made. */
+    /** Waits for the backup that is being made, or is due. */
     close: async (): Promise<void> => {
       clearInterval(timer);
+      begin();
       await idle();
     },
   };

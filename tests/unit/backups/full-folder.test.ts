@@ -39,6 +39,7 @@ function start() {
     }),
     restored: () => null,
     hasDialogs: false,
+    afterMs: 0,
   });
 }
 

@@ -35,6 +35,7 @@ test('backups are listed while a large one is being made', async () => {
     }),
     restored: () => null,
     hasDialogs: false,
+    afterMs: 0,
   });
   const made = backups.commands['backups.make']();
   await expect.poll(() => tasks).toEqual(['make']);

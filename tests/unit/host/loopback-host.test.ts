@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -26,22 +26,29 @@ beforeEach(async () => {
 });
 afterEach(() => host.close());
 
-function startHost(): ReturnType<typeof startLoopbackHost> {
+const connect = (window: string, emit: Emit) => {
+  emitTo.set(window, emit);
+  return {
+    answer: async (name: string, input: unknown, envelope: unknown) => {
+      heard.push({ window, name, input, envelope });
+      return { ok: true, output: 'done' } as const;
+    },
+    close: () => void emitTo.delete(window),
+  };
+};
+
+function startHost(
+  options: Partial<Parameters<typeof startLoopbackHost>[0]> = {},
+): ReturnType<typeof startLoopbackHost> {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
   writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
+  mkdirSync(join(rendererDir, 'assets'));
+  writeFileSync(join(rendererDir, 'assets/index-Ab1.js'), 'show()');
   return startLoopbackHost({
     rendererDir,
     patience: { hello: 300, headers: 300, check: 100 },
-    connect: (window, emit) => {
-      emitTo.set(window, emit);
-      return {
-        answer: async (name, input, envelope) => {
-          heard.push({ window, name, input, envelope });
-          return { ok: true, output: 'done' };
-        },
-        close: () => emitTo.delete(window),
-      };
-    },
+    connect,
+    ...options,
   });
 }
 
@@ -108,6 +115,50 @@ async function enter(): Promise<{ socket: WebSocket; session: Session }> {
 }
 
 const nothing = { status: 403, body: '' };
+
+describe('before the app is there', () => {
+  let appIsThere: () => void;
+  const onScriptSent = vi.fn();
+
+  beforeEach(async () => {
+    await host.close();
+    onScriptSent.mockClear();
+    const coming = new Promise<typeof connect>((resolve) => {
+      appIsThere = () => resolve(connect);
+    });
+    host = await startHost({ connect: coming, onScriptSent });
+  });
+
+  test('the window loads, and it is known when it has the script that it begins with', async () => {
+    expect((await get('/')).body).toContain('the window');
+    expect(onScriptSent).not.toHaveBeenCalled();
+    expect((await get('/assets/index-Ab1.js')).body).toBe('show()');
+    await expect.poll(() => onScriptSent.mock.calls).toHaveLength(1);
+  });
+
+  test('a window waits longer than for any stranger, and is let in then', async () => {
+    let isIn = false;
+    const entering = enter().finally(() => {
+      isIn = true;
+    });
+    // Strangers are closed after 0.3 s.
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    expect(isIn).toBe(false);
+    appIsThere();
+    await entering;
+    expect([...emitTo.keys()]).toEqual([WINDOW]);
+  });
+
+  test('one that left meanwhile is not connected', async () => {
+    const { socket } = await knock();
+    socket.send(JSON.stringify({ window: crypto.randomUUID(), ticket: ticket() }));
+    socket.close();
+    await new Promise((resolve) => socket.once('close', resolve));
+    appIsThere();
+    await enter();
+    expect([...emitTo.keys()]).toEqual([WINDOW]);
+  });
+});
 
 describe('the window’s files', () => {
   test('need no secret, and have none', async () => {

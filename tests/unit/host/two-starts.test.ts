@@ -1,10 +1,12 @@
 /** Hosts in their own processes, as `npm start` starts them. */
 import { type ChildProcess, spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
+import { WebSocket } from 'ws';
 import { runningHost } from '../../../electron/running-host.ts';
 
 const hosts: ChildProcess[] = [];
@@ -27,15 +29,27 @@ async function start(dataDir: string): Promise<{ says: () => string }> {
   return { says: () => said };
 }
 
+/** Its yard was opened by then: windows wait for it. */
+async function enter(says: string): Promise<void> {
+  const link = new URL(/http:\S+/.exec(says)![0]);
+  const socket = new WebSocket(`ws://${link.host}/ws`, { headers: { Origin: link.origin } });
+  await once(socket, 'open');
+  socket.send(JSON.stringify({ window: randomUUID(), ticket: link.searchParams.get('open') }));
+  await once(socket, 'message');
+  socket.close();
+}
+
 test('of two that start at the same moment, only the one that has the yard is left for the next', {
   timeout: 120_000,
 }, async () => {
   const folder = mkdtempSync(join(tmpdir(), 'pintally-starts-'));
   const first = await start(folder);
+  await expect.poll(() => runningHost(folder), { timeout: 60_000 }).not.toBeNull();
   expect(first.says()).toContain((await runningHost(folder))?.startLink);
   // As before the first had written it.
   rmSync(join(folder, 'running-host.json'));
-  await start(folder);
+  const second = await start(folder);
+  await enter(second.says());
   expect(existsSync(join(folder, 'running-host.json'))).toBe(false);
 });
 

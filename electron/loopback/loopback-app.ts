@@ -1,0 +1,17 @@
+import { createApp } from '../app/app.ts';
+import { builtThreads } from '../app/thread-files.ts';
+import { linkMakers } from '../link-makers.ts';
+import type { Log } from '../log/log-file.ts';
+
+/**
+ * The app that the loopback host serves. A file of its own, so that the address is there before all of it is loaded.
+ * @param built  the folder of the built host
+ */
+export const createLoopbackApp = (dataDir: string, log: Log, built: string) =>
+  createApp({
+    dataDir,
+    log,
+    links: linkMakers(built),
+    simulatesInOwnYard: process.env.PINTALLY_SIMULATED_METER === 'own-yard',
+    threads: builtThreads(built),
+  });
