@@ -19,7 +19,7 @@ export function ConfirmDialog({
   doWords,
   doneWords,
   onDo,
-  instead,
+  instead = [],
   onClose,
 }: {
   title: string;
@@ -28,10 +28,11 @@ export function ConfirmDialog({
   doWords: string;
   doneWords: string;
   onDo: () => Promise<unknown>;
-  instead?: Instead | undefined;
+  instead?: readonly (Instead | undefined)[];
   onClose: () => void;
 }) {
   const [refusedBy, setRefusedBy] = useState<string | null>(null);
+  const way = instead.find((each) => each?.after === refusedBy);
   return (
     <FormDialog
       title={title}
@@ -43,7 +44,7 @@ export function ConfirmDialog({
         });
         tellDone(doneWords);
       }}
-      instead={instead?.after === refusedBy ? { words: instead.words, onSave: instead.onDo } : null}
+      instead={way ? { words: way.words, onSave: way.onDo } : null}
       onClose={onClose}
     >
       <p>{effect}</p>

@@ -40,7 +40,7 @@ export function PlaceEnding({
           doWords={say('closing.close-place')}
           doneWords={say('closing.closed', { name })}
           onDo={() => bridge().command('places.close', { id, basedOn })}
-          instead={insteadTo('merge', 'refusal.place-in-use')}
+          instead={[insteadTo('merge', 'refusal.place-in-use')]}
           onClose={onClose}
         />
       );
@@ -53,7 +53,7 @@ export function PlaceEnding({
           doWords={say('life.delete')}
           doneWords={say('closing.deleted', { name })}
           onDo={() => bridge().command('places.delete', { id, basedOn })}
-          instead={insteadTo('close', 'refusal.place-has-records')}
+          instead={[insteadTo('close', 'refusal.place-has-records')]}
           onClose={onClose}
         />
       );

@@ -22,9 +22,17 @@ export function StackEnding({
   onClose: () => void;
 }) {
   const { say } = useWords();
-  const { id, version: basedOn, name: stackName } = stack;
+  const { id, version: basedOn, name: stackName, openRoundId } = stack;
   const insteadTo = (other: 'close' | 'merge', after: Code) =>
     onOther && { after, words: say(`closing.${other}-stack`), onDo: async () => onOther(other) };
+  const toRound =
+    openRoundId === null
+      ? undefined
+      : {
+          after: 'refusal.stack-round-open' as const,
+          words: say('round-start.resume'),
+          onDo: async () => go({ name: 'round', id: openRoundId }),
+        };
   switch (ending) {
     case 'merge':
       return <MergeStackForm stack={stack} onClose={onClose} />;
@@ -37,7 +45,7 @@ export function StackEnding({
           doWords={say('closing.close-stack')}
           doneWords={say('closing.closed', { name: stackName })}
           onDo={() => bridge().command('stacks.close', { id, basedOn })}
-          instead={insteadTo('merge', 'refusal.stack-has-boards')}
+          instead={[insteadTo('merge', 'refusal.stack-has-boards'), toRound]}
           onClose={onClose}
         />
       );
@@ -53,7 +61,7 @@ export function StackEnding({
             await bridge().command('stacks.delete', { id, basedOn });
             go({ name: 'stacks' });
           }}
-          instead={insteadTo('close', 'refusal.stack-has-records')}
+          instead={[insteadTo('close', 'refusal.stack-has-records')]}
           onClose={onClose}
         />
       );

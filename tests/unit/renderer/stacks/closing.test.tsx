@@ -89,6 +89,20 @@ test('a stack that cannot be closed is merged from there, and one that cannot be
   expect(await screen.findByRole('dialog', { name: 'Merge Ridge oak' })).toBeTruthy();
 });
 
+test('a stack with a round that is not finished leads there', async () => {
+  const { user } = openStack(aStack({ boards: 0, openRoundId: 5 }), {
+    'stacks.close': () => {
+      throw new Refusal(message('refusal.stack-round-open', { stackName: 'Ridge oak' }));
+    },
+  });
+  const dialog = await choose(user, 'Close stack', 'Close Ridge oak?');
+  expect(dialog.queryByRole('button', { name: 'Resume the round' })).toBeNull();
+  await user.click(dialog.getByRole('button', { name: 'Close stack' }));
+  await user.click(await dialog.findByRole('button', { name: 'Resume the round' }));
+  await waitFor(() => expect(location.hash).toBe('#/round/5'));
+  expect(screen.queryByRole('dialog')).toBeNull();
+});
+
 test('a stack is merged into another, with the day on which its boards were moved there', async () => {
   const { machine, user } = openStack(aStack({ boards: 3 }), { 'stacks.merge': () => other });
   const dialog = await choose(user, 'Merge into another stack', 'Merge Ridge oak');
