@@ -16,7 +16,7 @@ interface Instead {
   connectedId: number | null;
   meterId: number | null;
 }
-const useInstead = create<Instead>()(
+export const useInstead = create<Instead>()(
   persist((): Instead => ({ yard: null, connectedId: null, meterId: null }), {
     name: 'pintally-typed-instead',
     storage: createJSONStorage(() => sessionStorage),

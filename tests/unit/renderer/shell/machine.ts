@@ -4,23 +4,7 @@ import { expect } from 'vitest';
 import type { StoreApi } from 'zustand';
 import { client, followChanges } from '../../../../renderer/data/asking.ts';
 import { installBridge, nameYard } from '../../../../renderer/data/bridge.ts';
-import { useDismissed } from '../../../../renderer/stores/dismissed.ts';
-import { useDrafts } from '../../../../renderer/stores/drafts.ts';
 import { dropHeldKeys } from '../../../../renderer/stores/held-keys.ts';
-import { useLanguage } from '../../../../renderer/stores/language.ts';
-import { useLastEdit } from '../../../../renderer/stores/last-edit.ts';
-import { useLink } from '../../../../renderer/stores/link.ts';
-import { useMeter } from '../../../../renderer/stores/meter.ts';
-import { useNavigation } from '../../../../renderer/stores/navigation.ts';
-import { useNotices } from '../../../../renderer/stores/notices.ts';
-import { useRound } from '../../../../renderer/stores/round.ts';
-import { useSettings } from '../../../../renderer/stores/settings.ts';
-import { useSpeciesSearch } from '../../../../renderer/stores/species-search.ts';
-import { useUndoQuestion } from '../../../../renderer/stores/undoing.ts';
-import { useUnsavedForms } from '../../../../renderer/stores/unsaved-forms.ts';
-import { useWatching } from '../../../../renderer/stores/watching.ts';
-import { useWorkOfOther } from '../../../../renderer/stores/work-of-other.ts';
-import { useYard } from '../../../../renderer/stores/yard.ts';
 import { Refusal } from '../../../../shared-core/contract/answer.ts';
 import { type EventData, type EventName, events } from '../../../../shared-core/contract/events.ts';
 import {
@@ -43,6 +27,13 @@ export const fileInUse = (): Refusal =>
 type Answers = {
   [N in RequestName]?: (input: RequestInput<N>) => RequestOutput<N> | Promise<RequestOutput<N>>;
 };
+
+/** Every store of the window. */
+const stores = Object.values(
+  import.meta.glob<Record<string, unknown>>('../../../../renderer/stores/*.ts', { eager: true }),
+)
+  .flatMap((module) => Object.values(module))
+  .filter((each): each is StoreApi<object> => typeof each === 'function' && 'getInitialState' in each);
 
 let stopFollowing = (): void => undefined;
 
@@ -111,25 +102,7 @@ export function forgetEverything(): void {
   client.clear();
   dropHeldKeys();
   nameYard(null);
-  const stores: unknown[] = [
-    useDismissed,
-    useDrafts,
-    useLanguage,
-    useLastEdit,
-    useLink,
-    useMeter,
-    useNavigation,
-    useNotices,
-    useRound,
-    useSettings,
-    useSpeciesSearch,
-    useUndoQuestion,
-    useUnsavedForms,
-    useWatching,
-    useWorkOfOther,
-    useYard,
-  ];
-  for (const store of stores as StoreApi<object>[]) store.setState(store.getInitialState(), true);
+  for (const store of stores) store.setState(store.getInitialState(), true);
   localStorage.clear();
   sessionStorage.clear();
   location.hash = '';
