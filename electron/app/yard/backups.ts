@@ -57,8 +57,8 @@ export function createBackups(
   let problem: Message | null = null;
   let isFullOfOnlyCopies = false;
   let picturesLeftOut = 0;
-  /** While the day's backup is not begun. */
-  let beginning: NodeJS.Timeout | null = null;
+  /** Begins the day's backup. */
+  let beginning: NodeJS.Timeout | undefined;
   /** One at a time: each has its own number. */
   const { inTurn, idle } = createTurns();
   const timer = setInterval(() => {
@@ -160,14 +160,6 @@ export function createBackups(
     });
   }
 
-  function begin(): void {
-    if (beginning === null) return;
-    clearTimeout(beginning);
-    beginning = null;
-    clear();
-    makeOfDay();
-  }
-
   const state = async (): Promise<BackupState> => {
     const { isAway } = await folder.places();
     return {
@@ -200,8 +192,13 @@ export function createBackups(
     yardOpened: (): void => {
       const yard = yardToBackUp();
       if (yard) folder.rememberYard({ backupId: yard.backupId, uuid: yard.uuid, restored: restored() });
-      if (beginning !== null) clearTimeout(beginning);
-      beginning = yard?.holdsAnything ? setTimeout(begin, afterMs).unref() : null;
+      clearTimeout(beginning);
+      // What is added from now on is of no backup of this opening.
+      if (!yard?.holdsAnything) return;
+      beginning = setTimeout(() => {
+        clear();
+        makeOfDay();
+      }, afterMs).unref();
     },
     roundFinished: (): void => void makeQuietly('round'),
     /** What could be read of a damaged file, or a rescued copy, is the yard now. */
@@ -253,10 +250,10 @@ export function createBackups(
         return { ...(await state()), isBackedUp };
       },
     } satisfies Partial<Commands>,
-    /** Waits for the backup that is being made, or is due. */
+    /** Waits for the backup that is being made. */
     close: async (): Promise<void> => {
       clearInterval(timer);
-      begin();
+      clearTimeout(beginning);
       await idle();
     },
   };
