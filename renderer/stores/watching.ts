@@ -8,7 +8,7 @@ import {
   type Start,
 } from '../../shared-core/gatt/meter-description.ts';
 import type { WatchedPacket } from '../../shared-core/gatt/movement.ts';
-import { isBeside, type ShownNumber } from '../../shared-core/gatt/propose.ts';
+import { isBeside, type ShownNumber } from '../../shared-core/gatt/shown-number.ts';
 import { keyOfFrom, type PacketFrom } from '../../shared-core/gatt/source.ts';
 import { bridge } from '../data/bridge.ts';
 import { useMeter } from './meter.ts';

@@ -1,5 +1,5 @@
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
-import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { placeOf } from '../../../shared-core/gatt/value.ts';
 import type { Formats } from '../../../shared-core/words/formats.ts';
 import { Choice } from '../../form/Choice.tsx';

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { NumberField, Select } from '../../form/Field.tsx';
 import type { DisplayUnit } from '../../stores/watching.ts';
 import { Button } from '../../ui/Button.tsx';

@@ -6,7 +6,7 @@ import {
   NO_FIELDS,
 } from '../../../shared-core/gatt/meter-description.ts';
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
-import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { bridge } from '../../data/bridge.ts';
 import { Checkbox } from '../../form/Field.tsx';
 import { askMeter } from '../../stores/meter.ts';

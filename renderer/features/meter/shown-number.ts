@@ -1,4 +1,4 @@
-import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import type { ReadingUnit } from '../../../shared-core/wood/moisture/corrected.ts';
 import type { DisplayUnit } from '../../stores/watching.ts';
 

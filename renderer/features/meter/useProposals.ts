@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import { type Proposal, proposeInTurns, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import { type Proposal, proposeInTurns } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { inTurns } from '../../data/in-turns.ts';
 import { useMeter } from '../../stores/meter.ts';
 import { useWatching } from '../../stores/watching.ts';

@@ -2,7 +2,9 @@ import type { Layout } from '../../../shared-core/gatt/layout.ts';
 import { plainDescription } from '../../../shared-core/gatt/meter-description.ts';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
-import type { Proposal, ShownNumber, WatchedPlace } from '../../../shared-core/gatt/propose.ts';
+import type { WatchedPlace } from '../../../shared-core/gatt/packet-kinds.ts';
+import type { Proposal } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { octetsOfFormat, storageOfFormat } from '../../../shared-core/gatt/value.ts';
 import { oneOf, type Random, wholeBetween } from '../../faults/random.ts';
 

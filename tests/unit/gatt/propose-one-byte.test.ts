@@ -1,7 +1,8 @@
 /** What typed numbers say of a made-up meter of few bytes, where little else can show the same. */
 import { describe, expect, test } from 'vitest';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
-import { isBeside, propose, proposeInTurns, type ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import { propose, proposeInTurns } from '../../../shared-core/gatt/propose.ts';
+import { isBeside, type ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 
 const source = { kind: 'sent', serviceUuid: 'fff0', characteristicUuid: 'fff1' } as const;
 

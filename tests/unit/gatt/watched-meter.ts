@@ -1,5 +1,5 @@
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
-import type { ShownNumber } from '../../../shared-core/gatt/propose.ts';
+import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 
 /** What the meter shows at a moment, %: null with its pins in the air. */
 export type Course = (ms: number) => number | null;

@@ -1,0 +1,69 @@
+import type { ReadingUnit } from '../wood/moisture/corrected.ts';
+import type { Layout } from './layout.ts';
+import type { Movement, WatchedPacket } from './movement.ts';
+import { bytesOfLayout } from './possible-layouts.ts';
+import { storedIn } from './stretch.ts';
+
+const MOST_JUDGED_PACKETS = 300;
+const MOST_VALUE = { pct: 200, ohm: 1e15 } as const;
+
+/** What a layout makes of all packets of a kind, and what that says for it or against it, in bits. */
+export function judgeLayout(
+  layout: Layout,
+  watched: readonly WatchedPacket[],
+  unit: ReadingUnit,
+): { reads: string[]; bonus: number } {
+  const packets = watched.slice(-MOST_JUDGED_PACKETS);
+  const read = new Map(
+    distinct(packets, MOST_JUDGED_PACKETS).map((bytes) => [bytes.join(), storedIn(bytes, layout, unit)]),
+  );
+  const values = packets.map(({ bytes }) => read.get(bytes.join()) ?? null);
+  const known = values.filter((value) => value !== null);
+  const isPossible = (value: number) => value >= 0 && value <= MOST_VALUE[unit];
+  // What is sent with the pins out is read in many ways, and means the same.
+  const isOfWood = (value: number | null): value is number =>
+    value !== null && value > 0 && isPossible(value);
+  const likely = new Set(known.filter(isPossible));
+  const odd = known.filter((value) => !isPossible(value));
+  // One number that no wood has may be the meter's own sign for its pins in the air.
+  const oddShare = new Set(odd).size > 1 ? odd.length / values.length : 0;
+  const unread = 1 - known.length / values.length;
+  return {
+    reads: [...read.values()].map((value) => (isOfWood(value) ? value.toPrecision(9) : '')),
+    // One that leaves out the last bit of the number follows it half of the time, with half as many numbers.
+    bonus: 1.5 * Math.log2(1 + likely.size) - 10 * oddShare - 3 * unread - 10 * restlessness(known),
+  };
+}
+
+/** The newest that differ. */
+function distinct(packets: readonly WatchedPacket[], most: number): Uint8Array[] {
+  const seen = new Map<string, Uint8Array>();
+  for (const { bytes } of packets.toReversed()) {
+    if (seen.size === most) break;
+    const key = bytes.join();
+    if (!seen.has(key)) seen.set(key, bytes);
+  }
+  return [...seen.values()];
+}
+
+/** Share of the steps that go far through the whole range, beyond those of pins that go in and out. */
+function restlessness(values: readonly number[]): number {
+  const range = Math.max(...values) - Math.min(...values);
+  const far = values.filter((value, at) => at > 0 && Math.abs(value - values[at - 1]!) > range / 4);
+  return Math.max(0, far.length / values.length - 0.1);
+}
+
+/** Whether the number in there was ever another one: its bytes may have moved in bits that are not of it. */
+export function hasMoved(layout: Layout, packets: readonly WatchedPacket[], unit: ReadingUnit): boolean {
+  const first = packets[0] && storedIn(packets[0].bytes, layout, unit);
+  return packets.some(({ bytes }) => storedIn(bytes, layout, unit) !== first);
+}
+
+/** What the bytes of a layout do beside each other says for it or against it, in bits. */
+export function movementBonus(layout: Layout, length: number, { motions }: Movement): number {
+  const { from, to } = bytesOfLayout(layout, length);
+  const own = motions.slice(from, to);
+  if (layout.kind !== 'text' && own.includes('counts')) return -4;
+  // The byte beside it may be its higher one, which few numbers need.
+  return motions[from - 1] === 'moves' || motions[to] === 'moves' ? 1.5 : 2;
+}
