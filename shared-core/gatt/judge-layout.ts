@@ -14,43 +14,30 @@ export function judgeLayout(
   unit: ReadingUnit,
 ): { reads: string[]; bonus: number } {
   const packets = watched.slice(-MOST_JUDGED_PACKETS);
-  const read = new Map(
-    distinct(packets, MOST_JUDGED_PACKETS).map((bytes) => [bytes.join(), storedIn(bytes, layout, unit)]),
-  );
+  const different = new Map(packets.map(({ bytes }) => [bytes.join(), bytes]));
+  const read = new Map([...different].map(([key, bytes]) => [key, storedIn(bytes, layout, unit)]));
   const values = packets.map(({ bytes }) => read.get(bytes.join()) ?? null);
   const known = values.filter((value) => value !== null);
   const isPossible = (value: number) => value >= 0 && value <= MOST_VALUE[unit];
   // What is sent with the pins out is read in many ways, and means the same.
-  const isOfWood = (value: number | null): value is number =>
-    value !== null && value > 0 && isPossible(value);
+  const readOfWood = (value: number) => (value > 0 && isPossible(value) ? value.toPrecision(9) : '');
   const likely = new Set(known.filter(isPossible));
   const odd = known.filter((value) => !isPossible(value));
   // One number that no wood has may be the meter's own sign for its pins in the air.
   const oddShare = new Set(odd).size > 1 ? odd.length / values.length : 0;
   const unread = 1 - known.length / values.length;
   return {
-    reads: [...read.values()].map((value) => (isOfWood(value) ? value.toPrecision(9) : '')),
+    reads: [...read.values()].map((value) => readOfWood(value ?? 0)),
     // One that leaves out the last bit of the number follows it half of the time, with half as many numbers.
     bonus: 1.5 * Math.log2(1 + likely.size) - 10 * oddShare - 3 * unread - 10 * restlessness(known),
   };
 }
 
-/** The newest that differ. */
-function distinct(packets: readonly WatchedPacket[], most: number): Uint8Array[] {
-  const seen = new Map<string, Uint8Array>();
-  for (const { bytes } of packets.toReversed()) {
-    if (seen.size === most) break;
-    const key = bytes.join();
-    if (!seen.has(key)) seen.set(key, bytes);
-  }
-  return [...seen.values()];
-}
-
 /** Share of the steps that go far through the whole range, beyond those of pins that go in and out. */
 function restlessness(values: readonly number[]): number {
   const range = Math.max(...values) - Math.min(...values);
-  const far = values.filter((value, at) => at > 0 && Math.abs(value - values[at - 1]!) > range / 4);
-  return Math.max(0, far.length / values.length - 0.1);
+  const far = values.slice(1).filter((value, before) => Math.abs(value - values[before]!) > range / 4);
+  return Math.max(0, far.length / Math.max(1, values.length) - 0.1);
 }
 
 /** Whether the number in there was ever another one: its bytes may have moved in bits that are not of it. */

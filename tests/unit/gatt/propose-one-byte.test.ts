@@ -46,6 +46,21 @@ describe('what came belongs to a typed number', () => {
     expect(late(28_000)).toEqual([]);
   });
 
+  test('however long the pins are in the air since, without a number', () => {
+    const letters = (text: string) => [...new TextEncoder().encode(text)];
+    const air = Array.from({ length: 400 }, (_, at) => ({
+      atMs: 16_000 + at * 100,
+      bytes: Uint8Array.from(letters('--.- %')),
+    }));
+    const packets = [
+      ...steady((stored) => letters(stored === null ? '--.- %' : `${stored} %`), 13, 26),
+      ...air,
+    ];
+    expect(found(packets, typed(13, 0, 1), typed(26, 1, 1))[0]).toMatchObject({
+      value: { kind: 'text', nth: 1 },
+    });
+  });
+
   test('where nothing was sent until then, it is not found', () => {
     const packets = steady(byte, 134).map((packet) => ({ ...packet, atMs: packet.atMs + 60_000 }));
     expect(found(packets, typed(13.4))).toEqual([]);
