@@ -49,7 +49,8 @@ function shareShowing(found: StoredStretch, shown: ShownNumber, factor: number, 
 
 /** 1 where the display would show it so, less where it would cut it off instead of rounding it. */
 function closeness(value: number, { value: shown, resolution }: ShownNumber): number {
-  const off = (value - shown) / resolution;
-  if (Math.abs(off) <= 0.5 + 1e-6) return 1;
-  return off > 0 && off < 1 ? 0.4 : 0;
+  // Else 13.5 would be cut off to 13.4, as (13.5 - 13.4) / 0.1 is 0.9999999999999964.
+  const off = Math.round(((value - shown) / resolution) * 1e6) / 1e6;
+  if (Math.abs(off) <= 0.5) return 1;
+  return Math.floor(off) === 0 ? 0.4 : 0;
 }
