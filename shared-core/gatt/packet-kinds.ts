@@ -26,7 +26,6 @@ export function kindsOf({ source, packets }: WatchedPlace): Kind[] {
   }
   const changes = packets.filter(({ bytes }, at) => at > 0 && bytes[0] !== packets[at - 1]!.bytes[0]);
   const isByKind =
-    byFirst.size > 1 &&
     byFirst.size <= 6 &&
     changes.length * 4 >= packets.length &&
     [...byFirst.values()].every((own) => own.length >= 3);

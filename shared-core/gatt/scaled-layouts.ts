@@ -62,8 +62,7 @@ function costOfPower(
   if (!isInteger(layout)) return exponent === 0 ? -2 : 2;
   const finest = Math.round(Math.log10(Math.min(...shown.map(({ resolution }) => resolution))));
   const finer = finest - exponent;
-  if (finer === 0) return 0;
-  return finer > 0 ? 0.4 * finer : unit === 'ohm' ? 1.5 : 3.5;
+  return finer >= 0 ? 0.4 * finer : unit === 'ohm' ? 1.5 : 3.5;
 }
 
 /** Where whole numbers count in steps of something else. */
@@ -109,5 +108,6 @@ function commonest(found: StoredStretch): number | null {
   for (const { stored, ms } of found) {
     if (stored !== null) times.set(stored, (times.get(stored) ?? 0) + ms);
   }
-  return [...times].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+  const longestFirst = [...times].toSorted((a, b) => b[1] - a[1]).map(([stored]) => stored);
+  return longestFirst[0] ?? null;
 }

@@ -69,7 +69,7 @@ describe('a step of something else', () => {
   const scalesOf = (layout: Layout, ...boards: readonly (readonly [shown: number, Found])[]) => {
     const finds = boards.map(([, found]): StoredStretch => found.map(([stored, ms]) => ({ stored, ms })));
     const shown = boards.map(([value]) => typed(value));
-    return scaledLayouts({ layout, cost: 0 }, finds, shown, 'pct').filter(({ fitted }) => fitted > 0);
+    return scaledLayouts({ layout, cost: 0 }, finds, shown, 'pct').filter(({ fitted }) => fitted !== 0);
   };
   const still = (stored: number): Found => [[stored, 1000]];
   const quarter = expect.objectContaining({ factor: 0.25, plus: 0 });
@@ -97,6 +97,10 @@ describe('a step of something else', () => {
   test('costs more where it holds no wet wood', () => {
     const costOf = (format: number) => scalesOf(number(format), [6, still(60)], [10, still(100)])[0]!.cost;
     expect(costOf(4)).toBe(costOf(6) + 4);
+    // A tenth of one byte and 19.5 is up to 45%.
+    const costTo45 = (format: number) =>
+      scalesOf(number(format), [25.5, still(60)], [29.5, still(100)]).find(({ plus }) => plus === 19.5)!.cost;
+    expect(costTo45(4)).toBe(costTo45(6));
   });
 
   test('is for whole numbers of whole bytes', () => {
@@ -154,7 +158,7 @@ describe('a step of something else', () => {
 
     test('that is in the middle of all', () => {
       const found = by((stored) => [
-        [null, 100],
+        ...[null, null, null].map((each) => [each, 100] as const),
         ...[low, low, low].map((each) => [each, 100] as const),
         ...[high, high, high, high].map((each) => [each, 900] as const),
         [low, 100],
