@@ -100,15 +100,15 @@ export function* proposeInTurns(
     // No display could tell them apart so far.
     .filter((each, at, all) => !all.slice(0, at).some((likelier) => showsTheSame(each, likelier, shown)))
     .map(({ candidate }) => candidate);
-  return best.slice(0, MOST_PROPOSALS).map((candidate, place) => ({
+  return best.slice(0, MOST_PROPOSALS).map((candidate) => ({
     source: candidate.kind.source,
     match: candidate.kind.match,
     value: candidate.layout,
     unit,
     follows: candidate.follows,
     isEnough: isEnough(candidate, shown),
+    // No other than the first leads the second.
     isSure:
-      place === 0 &&
       isEnough(candidate, shown) &&
       isClear(candidate, ranked[1]) &&
       isBeyondChance(candidate, shown, unit, tried),

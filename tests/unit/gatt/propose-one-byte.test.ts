@@ -184,6 +184,141 @@ test('of two places, that which shows the numbers is found', () => {
   expect(propose(places, [typed(13.4)], 'pct').map((each) => each.source)).toEqual([source]);
 });
 
+describe('of two places that show the number', () => {
+  const place = (name: string, packets: readonly WatchedPacket[]) => ({
+    source: { ...source, characteristicUuid: name },
+    packets,
+  });
+  /** Names of the places proposed, the likeliest first. */
+  const names = (places: readonly ReturnType<typeof place>[], ...shown: ShownNumber[]) =>
+    propose(places, shown, 'pct').map(
+      (each) => 'characteristicUuid' in each.source && each.source.characteristicUuid,
+    );
+  const two = [typed(13.4), typed(22.7, 1)];
+
+  test('both are offered, and none is sure', () => {
+    const places = [place('a', steady(byte, 134, 227)), place('b', steady(byte, 134, 227))];
+    expect(names(places, ...two)).toEqual(['a', 'b']);
+    const all = propose(places, two, 'pct');
+    expect(all.map(({ isEnough, isSure }) => [isEnough, isSure])).toEqual([
+      [true, false],
+      [true, false],
+    ]);
+  });
+
+  test('and of four, three are offered', () => {
+    const places = ['a', 'b', 'c', 'd'].map((name) => place(name, steady(byte, 134, 227)));
+    expect(names(places, ...two)).toEqual(['a', 'b', 'c']);
+  });
+
+  test('the one that also rests at other times is likelier', () => {
+    const restless = steady(
+      (stored, index) => [stored === 60 && index % 2 === 0 ? 200 : (stored ?? 0)],
+      134,
+      60,
+    );
+    const restful = steady((stored, index) => [stored === 60 && index < 60 ? 200 : (stored ?? 0)], 134, 60);
+    expect(names([place('restless', restless), place('restful', restful)], typed(13.4))).toEqual([
+      'restful',
+      'restless',
+    ]);
+  });
+
+  test('the one that shows nothing else then is likelier', () => {
+    const flickering = (board: number) =>
+      steady(
+        (stored, index) => [stored === null ? 0 : stored + (index >= 40 === (board === 1) ? index & 1 : 0)],
+        134,
+        134,
+      );
+    expect(names([place('now', flickering(0)), place('later', flickering(1))], typed(13.4))).toEqual([
+      'later',
+      'now',
+    ]);
+  });
+
+  test('the one with nothing that moves beside it is likelier', () => {
+    const moving = steady((stored, index) => [stored ?? 0, (index * index * 37) & 255], 134, 227);
+    const still = steady((stored) => [stored ?? 0, 9], 134, 227);
+    expect(names([place('moving', moving), place('still', still)], ...two)[0]).toBe('still');
+  });
+});
+
+describe('packets of different lengths', () => {
+  test('hold the number where the longest do', () => {
+    const mixed = (isShort: (index: number) => boolean) =>
+      steady((stored, index) => (isShort(index) ? [7] : [7, stored ?? 0]), 134, 227);
+    const two = [typed(13.4), typed(22.7, 1)];
+    for (const odd of [0, 1, 2, 3]) {
+      expect(
+        found(
+          mixed((index) => index % 4 === odd),
+          ...two,
+        )[0],
+      ).toMatchObject({
+        value: { format: 4, byteOffset: 1, exponent: -1 },
+        follows: [true, true],
+      });
+    }
+    // Of one board, short ones came alone.
+    expect(
+      found(
+        mixed((index) => index < 40),
+        ...two,
+      )[0],
+    ).toMatchObject({ follows: [false, true] });
+    expect(
+      found(
+        mixed((index) => index >= 40),
+        ...two,
+      )[0],
+    ).toMatchObject({ follows: [true, false] });
+  });
+});
+
+test('where nothing was sent until one of the numbers, it is not found', () => {
+  const packets = steady(byte, 134).map((packet) => ({ ...packet, atMs: packet.atMs + 60_000 }));
+  const late = { ...typed(13.4), fromMs: 65_500, toMs: 66_700 };
+  expect(found(packets, late)).toHaveLength(1);
+  expect(found(packets, typed(13.4), late)).toEqual([]);
+});
+
+test('a counter that passes the number is not it', () => {
+  // At rest for a second at each number.
+  const counting = Array.from({ length: 60 }, (_, at) => ({
+    atMs: at * 1000,
+    bytes: Uint8Array.of(100 + at),
+  }));
+  const passing = { ...typed(13.4), fromMs: 34_100, toMs: 35_000 };
+  expect(found(counting, passing)).toEqual([]);
+  const besideReading = counting.map((packet, at) => ({
+    ...packet,
+    bytes: Uint8Array.of(100 + at, at % 20 < 10 ? 0 : 77),
+  }));
+  const first = found(besideReading, passing).filter(
+    ({ value }) => value.kind === 'number' && value.format === 4 && value.byteOffset === 0,
+  );
+  expect(first).toEqual([]);
+});
+
+test('a piece of the number is not offered beside it', () => {
+  const packets = steady((stored) => (stored === null ? [255, 255] : [stored, 0]), 134, 227);
+  const all = found(packets, typed(13.4), typed(22.7, 1));
+  expect(all[0]).toMatchObject({ value: { format: 6, byteOffset: 0, exponent: -1 } });
+  expect(all.filter(({ value }) => value.kind === 'number' && value.format === 4)).toEqual([]);
+});
+
+test('a number in packets of every kind needs no kind', () => {
+  const packets = steady((stored, index) => [1 + 2 * (index % 2), stored ?? 0], 13, 26);
+  const [best] = found(packets, typed(13, 0, 1), typed(26, 1, 1));
+  expect(best).toMatchObject({ match: null, value: { format: 4, byteOffset: 1 } });
+});
+
+test('a number alone is not enough to be sure, however many digits it has', () => {
+  const packets = steady((stored) => (stored === null ? [0, 0] : [stored & 255, stored >> 8]), 13_427);
+  expect(found(packets, typed(13.427, 0, 0.001))[0]).toMatchObject({ isEnough: false, isSure: false });
+});
+
 test('ohms, in whatever power of ten', () => {
   const packets = steady(byte, 134, 60);
   const ohms = (power: number) => [134, 60].map((each, board) => typed(each * power, board, power));
