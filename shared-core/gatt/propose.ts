@@ -80,18 +80,21 @@ export function* proposeInTurns(
     candidates.push(...(yield* candidatesIn(kind, shown, unit, tried)));
   }
   const likely = candidates.toSorted(likelierFirst).slice(0, MOST_SCORED);
-  const meanings = new Map<string, Judged>();
+  const judged: Judged[] = [];
   for (const candidate of likely) {
     yield;
     const { reads, bonus } = judgeLayout(candidate.layout, candidate.kind.packets, unit);
-    candidate.score += bonus;
-    const meaning = `${JSON.stringify(candidate.kind.source)} ${reads.join()}`;
-    const known = meanings.get(meaning);
-    if (known === undefined || likelierFirst(candidate, known.candidate) < 0)
-      meanings.set(meaning, { candidate, reads });
+    judged.push({ candidate: { ...candidate, score: candidate.score + bonus }, reads });
   }
-  const judged = [...meanings.values()].toSorted((a, b) => likelierFirst(a.candidate, b.candidate));
-  const whole = judged.filter((each, at) => !judged.slice(0, at).some((around) => isPartOf(each, around)));
+  const meanings = new Map<string, Judged>();
+  for (const each of judged.toSorted((a, b) => likelierFirst(a.candidate, b.candidate))) {
+    const meaning = `${JSON.stringify(each.candidate.kind.source)} ${each.reads.join()}`;
+    if (!meanings.has(meaning)) meanings.set(meaning, each);
+  }
+  const different = [...meanings.values()];
+  const whole = different.filter(
+    (each, at) => !different.slice(0, at).some((around) => isPartOf(each, around)),
+  );
   const ranked = whole.map(({ candidate }) => candidate);
   const best = whole
     .filter(({ candidate: { followed, score } }) => {

@@ -1,6 +1,7 @@
 /** What typed numbers say of a made-up meter of few bytes, where little else can show the same. */
 import { describe, expect, test } from 'vitest';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
+import { possibleLayouts } from '../../../shared-core/gatt/possible-layouts.ts';
 import { propose, proposeInTurns } from '../../../shared-core/gatt/propose.ts';
 import { isBeside, type ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 
@@ -283,6 +284,11 @@ test('where nothing was sent until one of the numbers, it is not found', () => {
   expect(found(packets, typed(13.4), late)).toEqual([]);
 });
 
+test('bits that never moved are not it, in a byte that did', () => {
+  const packets = steady((_, index) => [67 + 128 * (index % 2)], 67);
+  expect(found(packets, typed(6.7))).toEqual([]);
+});
+
 test('a counter that passes the number is not it', () => {
   // At rest for a second at each number.
   const counting = Array.from({ length: 60 }, (_, at) => ({
@@ -303,9 +309,11 @@ test('a counter that passes the number is not it', () => {
 
 test('a piece of the number is not offered beside it', () => {
   const packets = steady((stored) => (stored === null ? [255, 255] : [stored, 0]), 134, 227);
-  const all = found(packets, typed(13.4), typed(22.7, 1));
-  expect(all[0]).toMatchObject({ value: { format: 6, byteOffset: 0, exponent: -1 } });
-  expect(all.filter(({ value }) => value.kind === 'number' && value.format === 4)).toEqual([]);
+  // Its first byte alone, or 9 bits, read the same of wood, and another number of air.
+  const value = expect.objectContaining({ format: 6, byteOffset: 0, exponent: -1 });
+  expect(found(packets, typed(13.4), typed(22.7, 1))).toEqual([
+    expect.objectContaining({ value, isSure: true }),
+  ]);
 });
 
 test('a number in packets of every kind needs no kind', () => {
@@ -345,4 +353,12 @@ test('it can be done in many turns, with the same end', () => {
   expect(count).toBeGreaterThan(8);
   expect(turn.value).toEqual(found(packets, typed(13.4)));
   expect(proposeInTurns([{ source, packets }], [], 'pct').next()).toEqual({ done: true, value: [] });
+});
+
+test('of however many ways that fit, the 60 likeliest are looked at closely, each in a turn', () => {
+  const pack = (stored: number | null) => [0, 0, stored ?? 0, 0, 0];
+  const packets = steady(pack, 134);
+  // Tens alone on the display agree with many.
+  const turns = [...proposeInTurns([{ source, packets }], [typed(13, 0, 10)], 'pct')];
+  expect(turns).toHaveLength(possibleLayouts(Uint8Array.from(pack(134))).length + 60);
 });
