@@ -47,6 +47,12 @@ test('a kind has three packets or more', () => {
   expect(told(5, 9, 5, 9, 5, 5, 9)).toHaveLength(2);
 });
 
+test('there are six kinds at most', () => {
+  const inTurn = (count: number) => Array.from({ length: 3 * count }, (_, at) => at % count);
+  expect(told(...inTurn(6))).toHaveLength(6);
+  expect(told(...inTurn(7))).toEqual([]);
+});
+
 test('the kind changes with every fourth packet or more often', () => {
   const often = [...run(1, 4), ...run(2, 4), ...run(1, 3), ...run(2, 3), ...run(1, 2)];
   expect(told(...often)).toHaveLength(2);
