@@ -4,6 +4,7 @@ import PDFDocument from 'pdfkit';
 import {
   BOLD_LINE,
   type DrawnPage,
+  type ModulesOperation,
   type Operation,
   type OutlinesOperation,
   shadeColors,
@@ -111,23 +112,16 @@ function keepLayouts(document: PDFKit.PDFDocument): void {
   };
 }
 
-/** A path of straight lines alone, as that of a QR code. */
-const STRAIGHT = /^[MLZ0-9. -]*$/;
-
-/** Operators of ISO 32000-1, table 59 (from memory), in one text: pdfkit takes each line apart, and writes it, by itself. */
-function drawPath(document: PDFKit.PDFDocument, d: string): void {
-  if (!STRAIGHT.test(d)) {
-    document.path(d);
-    return;
-  }
-  const operators = d
-    .replaceAll(
-      /([ML])([^MLZ]+)/g,
-      (_, command: string, point: string) => `${point} ${command.toLowerCase()}\n`,
-    )
-    .replaceAll('Z', 'h\n');
-  (document as unknown as { addContent(content: string): void }).addContent(operators.trimEnd());
+/** Operators of ISO 32000-1 (tables 51, 57, 59 and 60, from memory) in one text: pdfkit writes each line by itself. */
+function drawModules(document: PDFKit.PDFDocument, operation: ModulesOperation): void {
+  const { xMm, yMm, moduleMm, rectangles } = operation;
+  const [module, x, y] = [moduleMm, xMm, yMm].map((mm) => (mm / MM_PER_POINT).toFixed(6));
+  const outlines = rectangles.map((rectangle) => `${rectangle.join(' ')} re`).join('\n');
+  addContent(document, `q\n${module} 0 0 ${module} ${x} ${y} cm\n0 g\n${outlines}\nf\nQ\n`);
 }
+
+const addContent = (document: PDFKit.PDFDocument, operators: string): void =>
+  (document as unknown as { addContent(operators: Uint8Array): void }).addContent(Buffer.from(operators));
 
 function draw(document: PDFKit.PDFDocument, operation: Operation): void {
   if (operation.kind === 'text') {
@@ -143,12 +137,18 @@ function draw(document: PDFKit.PDFDocument, operation: Operation): void {
       });
     return;
   }
+  if (operation.kind === 'modules') {
+    drawModules(document, operation);
+    return;
+  }
   if (operation.kind === 'outlines') {
     drawOutlines(document, operation);
     return;
   }
-  document.save().scale(1 / MM_PER_POINT);
-  drawPath(document, operation.d);
+  document
+    .save()
+    .scale(1 / MM_PER_POINT)
+    .path(operation.d);
   const { isFilled, strokeMm, dashMm } = operation;
   const [fill, stroke] = [shadeColors[operation.fill ?? 'black'], shadeColors[operation.stroke ?? 'black']];
   if (strokeMm !== null) document.lineWidth(strokeMm).lineJoin('round');

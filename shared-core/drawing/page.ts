@@ -37,6 +37,18 @@ export interface PathOperation {
   dashMm?: readonly number[] | undefined;
 }
 
+/** Black rectangles of whole modules, inked in one go, so that no hairline shows between neighbors: those of a code. */
+export interface ModulesOperation {
+  kind: 'modules';
+  /** Of the upper left corner of the code. */
+  xMm: number;
+  yMm: number;
+  moduleMm: number;
+  /** In modules from that corner. */
+  rectangles: readonly Rectangle[];
+}
+export type Rectangle = readonly [x: number, y: number, width: number, height: number];
+
 /** Of the outlines of letters. */
 export const UNITS_PER_EM = 1000;
 /** A line along the outlines makes them bold, 1/1000 em: their fonts have one weight. */
@@ -55,7 +67,7 @@ export interface OutlinesOperation {
   glyphs: readonly { d: string; xEm: number; yEm: number }[];
 }
 
-export type Operation = TextOperation | PathOperation | OutlinesOperation;
+export type Operation = TextOperation | PathOperation | ModulesOperation | OutlinesOperation;
 
 /** One page, ready for any surface: y goes down from the upper left corner, all in mm. */
 export interface DrawnPage {

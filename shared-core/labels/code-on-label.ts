@@ -1,9 +1,9 @@
-import type { PathOperation } from '../drawing/page.ts';
-import { barsPath, code128, quietModules } from './code128.ts';
+import type { ModulesOperation } from '../drawing/page.ts';
+import { bars, code128, quietModules } from './code128.ts';
 import type { Dots } from './dots.ts';
 import type { TextRoom } from './label-text.ts';
 import type { LabelCode } from './paper.ts';
-import { qrCode, qrPath, quietZoneModules, smallestModuleMm } from './qr.ts';
+import { darkRuns, qrCode, quietZoneModules, smallestModuleMm } from './qr.ts';
 import type { Box } from './text-row.ts';
 
 /** The QR code's part of the label's longer side, where there is room for the text beside it. */
@@ -28,7 +28,7 @@ export interface LabelBox extends Box {
 /** The code as it is drawn, and where the text goes. */
 export interface PlacedCode {
   textBox: Box;
-  operations: PathOperation[];
+  operations: ModulesOperation[];
 }
 
 /** Null where the text makes no such code, or where it would be too small to read or leave no room for the ID. */
@@ -47,8 +47,6 @@ export function placedCode(
     throw error;
   }
 }
-
-const path = (d: string): PathOperation => ({ kind: 'path', d, isFilled: true, strokeMm: null });
 
 /**
  * Right of the text; below it on a label that is about as high as wide. The outer part of its quiet zone may lie in the
@@ -87,7 +85,8 @@ function placedQr(text: string, box: LabelBox, room: TextRoom, dots: Dots): Plac
   const leftMm = alongMm - takenMm(moduleMm);
   const textBox = beside ? { ...box, widthMm: leftMm } : { ...box, heightMm: leftMm };
   // Down along it, away from the edge of the label; the rounding stays within the quiet zone.
-  return { textBox, operations: [path(qrPath(code, dots.down(xMm), dots.down(yMm), moduleMm))] };
+  const corner = { xMm: dots.down(xMm), yMm: dots.down(yMm) };
+  return { textBox, operations: [{ kind: 'modules', ...corner, moduleMm, rectangles: darkRuns(code) }] };
 }
 
 /** Along the bottom, the text above. */
@@ -113,6 +112,6 @@ function placedBars(text: string, box: LabelBox, room: TextRoom, dots: Dots): Pl
   const yMm = dots.down(box.yMm + box.heightMm - heightMm);
   return {
     textBox: { ...box, heightMm: yMm - GAP_MM - box.yMm },
-    operations: [path(barsPath(code, xMm, yMm, moduleMm, heightMm))],
+    operations: [{ kind: 'modules', xMm, yMm, moduleMm, rectangles: bars(code, heightMm / moduleMm) }],
   };
 }

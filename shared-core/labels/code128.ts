@@ -1,3 +1,5 @@
+import type { Rectangle } from '../drawing/page.ts';
+
 /**
  * Widths of the bars and spaces of each symbol character, in modules, a bar first (ISO/IEC 15417, table 1, from memory).
  * The values 0 to 102 are data and code sets, 103 to 105 begin with set A, B or C, and 106 ends.
@@ -74,16 +76,12 @@ function symbolValues(text: string): number[] {
   return values;
 }
 
-/** The bars as one SVG path, filled in one go. */
-export function barsPath({ widths }: BarCode, x: number, y: number, module: number, height: number): string {
-  const rounded = (value: number) => Number(value.toFixed(4));
-  const [top, bottom] = [rounded(y), rounded(y + height)];
-  let path = '';
+/** @param height  in modules */
+export function bars({ widths }: BarCode, height: number): Rectangle[] {
   let at = 0;
-  for (const [index, width] of widths.entries()) {
-    const [left, right] = [rounded(x + at * module), rounded(x + (at + width) * module)];
-    if (index % 2 === 0) path += `M${left} ${top}L${right} ${top}L${right} ${bottom}L${left} ${bottom}Z`;
+  return widths.flatMap((width, index) => {
+    const x = at;
     at += width;
-  }
-  return path;
+    return index % 2 === 0 ? [[x, 0, width, height] as const] : [];
+  });
 }

@@ -1,4 +1,5 @@
 import qrcode from 'qrcode-generator';
+import type { Rectangle } from '../drawing/page.ts';
 
 /** White around a QR code, in modules (ISO/IEC 18004, from memory). */
 export const quietZoneModules = 4;
@@ -43,28 +44,16 @@ function utf8(text: string): string {
   );
 }
 
-/**
- * The dark modules as one SVG path: filled in one go, so that no hairline shows between neighbors.
- *
- * @param x      left edge of the first module
- * @param side   of one module
- */
-export function qrPath(code: QrCode, x: number, y: number, side: number): string {
-  const coordinate = (from: number, modules: number) => Number((from + modules * side).toFixed(4));
-  let path = '';
-  for (let row = 0; row < code.modules; row++) {
-    const top = coordinate(y, row);
-    const bottom = coordinate(y, row + 1);
+/** The dark modules, in each row those beside each other as one. */
+export function darkRuns({ modules, isDark }: QrCode): Rectangle[] {
+  const runs: Rectangle[] = [];
+  for (let row = 0; row < modules; row++) {
     let start = 0;
-    for (let column = 0; column <= code.modules; column++) {
-      if (column < code.modules && code.isDark(row, column)) continue;
-      if (column > start) {
-        const left = coordinate(x, start);
-        const right = coordinate(x, column);
-        path += `M${left} ${top}L${right} ${top}L${right} ${bottom}L${left} ${bottom}Z`;
-      }
+    for (let column = 0; column <= modules; column++) {
+      if (column < modules && isDark(row, column)) continue;
+      if (column > start) runs.push([start, row, column - start, 1]);
       start = column + 1;
     }
   }
-  return path;
+  return runs;
 }

@@ -2,7 +2,7 @@
 import type { BuyerSheet } from '../contract/report.ts';
 import type { LatestFinding } from '../contract/yard.ts';
 import type { Operation } from '../drawing/page.ts';
-import { type QrCode, qrCode, qrPath, quietZoneModules } from '../labels/qr.ts';
+import { darkRuns, qrCode, quietZoneModules } from '../labels/qr.ts';
 import type { Box } from '../labels/text-row.ts';
 import { readAtUnknown } from '../probing/readings/told-depths.ts';
 import { averageText, mcOrDash } from '../record-words/reading-texts.ts';
@@ -52,11 +52,10 @@ export function sizeText(
 
 /** The code as a square with its white around it, which fills a square box. */
 export function checkSquare(checkCode: string, { xMm, yMm, widthMm }: Box): Operation[] {
-  const code: QrCode = qrCode(checkCode);
+  const code = qrCode(checkCode);
   const moduleMm = widthMm / (code.modules + 2 * quietZoneModules);
   const inset = quietZoneModules * moduleMm;
-  const d = qrPath(code, xMm + inset, yMm + inset, moduleMm);
-  return [{ kind: 'path', d, isFilled: true, strokeMm: null }];
+  return [{ kind: 'modules', xMm: xMm + inset, yMm: yMm + inset, moduleMm, rectangles: darkRuns(code) }];
 }
 
 /** The figures of a round, as a person reads them off the sheet. */

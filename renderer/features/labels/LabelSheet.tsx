@@ -54,6 +54,15 @@ function Mark({ operation }: { operation: Operation }) {
       />
     );
   }
+  if (operation.kind === 'modules') {
+    const { xMm, yMm, moduleMm, rectangles } = operation;
+    return (
+      <path
+        d={rectangles.map(([x, y, width, height]) => `M${x} ${y}h${width}v${height}H${x}Z`).join('')}
+        transform={`translate(${xMm} ${yMm}) scale(${moduleMm})`}
+      />
+    );
+  }
   if (operation.kind === 'outlines') {
     const { xMm, baselineMm, sizePt, face, glyphs, text } = operation;
     const emMm = sizePt * MM_PER_POINT;

@@ -51,9 +51,7 @@ const textsOn = (measures: ReturnType<typeof size>, content = aLabel): string[] 
 
 /** The dark modules' rectangles of the only QR code on a page. */
 function qrRectangles(operations: readonly Operation[]) {
-  const codes = operations.filter(
-    (operation) => operation.kind === 'path' && operation.isFilled && operation.strokeMm === null,
-  );
+  const codes = operations.filter(({ kind }) => kind === 'modules');
   expect(codes).toHaveLength(1);
   return codes.flatMap(polygons);
 }
@@ -115,15 +113,14 @@ describe('a label', () => {
       '27 mm × 180 mm × 2.4 m',
       'Furniture and cabinets',
     ]);
-    expect(operations.filter(({ kind }) => kind === 'path')).toHaveLength(1);
+    expect(operations.filter(({ kind }) => kind === 'modules')).toHaveLength(1);
+    expect(operations.filter(({ kind }) => kind === 'path')).toEqual([]);
   });
 
   test('of a board whose ID is too long for a code says so, instead of a code that cannot be read', () => {
     const { operations } = pageOf({ ...aLabel, code: 'ł'.repeat(80) }, { ...rollLayout, ...size(60, 18) });
     expect(texts(operations).map(({ text }) => text)).toContain('No room for a QR code');
-    expect(
-      operations.filter((operation) => operation.kind === 'path' && operation.strokeMm === null),
-    ).toEqual([]);
+    expect(operations.filter(({ kind }) => kind === 'modules')).toEqual([]);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { qrCode, qrPath, quietZoneModules } from '../../../shared-core/labels/qr.ts';
+import { darkRuns, qrCode, quietZoneModules } from '../../../shared-core/labels/qr.ts';
 import { decoded } from './decoded.ts';
 import { rasterise } from './raster.ts';
 
@@ -12,13 +12,20 @@ function readBack(text: string, damaged: (row: number, column: number) => boolea
     isDark: (row: number, column: number) => code.isDark(row, column) !== damaged(row, column),
   };
   const sideMm = code.modules + 2 * quietZoneModules;
-  const d = qrPath(drawn, quietZoneModules, quietZoneModules, 1);
   return decoded(
     rasterise(
       {
         widthMm: sideMm,
         heightMm: sideMm,
-        operations: [{ kind: 'path', d, isFilled: true, strokeMm: null }],
+        operations: [
+          {
+            kind: 'modules',
+            xMm: quietZoneModules,
+            yMm: quietZoneModules,
+            moduleMm: 1,
+            rectangles: darkRuns(drawn),
+          },
+        ],
       },
       4,
     ),

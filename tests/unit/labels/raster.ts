@@ -21,6 +21,16 @@ export function rasterise(page: DrawnPage, pixelsPerMm: number): Raster {
 
 /** The corners of what an operation inks; a curve counts as its ends. */
 export function polygons(operation: Operation): Point[][] {
+  if (operation.kind === 'modules') {
+    const { xMm, yMm, moduleMm } = operation;
+    const at = (x: number, y: number): Point => [xMm + x * moduleMm, yMm + y * moduleMm];
+    return operation.rectangles.map(([x, y, width, height]) => [
+      at(x, y),
+      at(x + width, y),
+      at(x + width, y + height),
+      at(x, y + height),
+    ]);
+  }
   if (operation.kind !== 'path') {
     const emMm = (operation.sizePt * 25.4) / 72;
     const { xMm, widthMm, baselineMm } = operation;

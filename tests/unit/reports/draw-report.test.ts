@@ -8,6 +8,7 @@ import { drawReport } from '../../../shared-core/reports/draw-report.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { wordsIn } from '../labels/a-label.ts';
 import { decoded } from '../labels/decoded.ts';
+import { polygons } from '../labels/raster.ts';
 import { aBoardRow, aFinding, aStack } from '../renderer/stacks/a-yard.ts';
 import {
   aBuyerList,
@@ -159,7 +160,7 @@ describe.each(reports)('%s', (_, content) => {
     test('has no line or shape outside the page, and none in the footer', () => {
       for (const page of pages) {
         for (const [x, y] of page.operations.flatMap((each) =>
-          each.kind === 'path' ? pointsOf(each.d) : [],
+          each.kind === 'path' ? pointsOf(each.d) : each.kind === 'modules' ? polygons(each).flat() : [],
         )) {
           expect(x).toBeGreaterThan(MARGIN_MM - 2);
           expect(x).toBeLessThan(page.widthMm - MARGIN_MM + 2);
@@ -341,13 +342,11 @@ test('the paper is that of the region', () => {
 /** Where the filled squares of a page are, each with the white that belongs to it, mm. */
 const squaresOf = ({ operations }: DrawnPage) =>
   operations
-    .filter((each) => each.kind === 'path' && each.isFilled && each.d.length > 1000)
-    .map((each) => {
-      const numbers = [...(each as { d: string }).d.matchAll(/[\d.]+/g)].map(Number);
-      const [across, down] = [0, 1].map((odd) => numbers.filter((_, index) => index % 2 === odd));
-      const side = Math.max(...across!) - Math.min(...across!);
+    .filter((each) => each.kind === 'modules')
+    .map(({ xMm, yMm, moduleMm, rectangles }) => {
+      const side = moduleMm * Math.max(...rectangles.map(([x, , width]) => x + width));
       const white = side / 8;
-      return { left: Math.min(...across!) - white, top: Math.min(...down!) - white, side: side + 2 * white };
+      return { left: xMm - white, top: yMm - white, side: side + 2 * white };
     });
 
 const codes = ['OAK-001/B39E-0RK7-Y34F-1CDY', 'CHERRY-BUTT-1009/B39E-0RK7-Y34F-1CDY'];
