@@ -8,6 +8,7 @@ import {
   type Operation,
   type OutlinesOperation,
   shadeColors,
+  type TextOperation,
   UNITS_PER_EM,
 } from '../../shared-core/drawing/page.ts';
 import { MM_PER_POINT } from '../../shared-core/measures.ts';
@@ -93,48 +94,63 @@ function askForActualSize(document: PDFKit.PDFDocument): void {
   Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None' });
 }
 
+/** Of pdfkit's own, which its types do not have. */
 interface EmbeddedFont {
-  layoutRun(text: string, features: unknown): unknown;
+  id: string;
+  ref(): unknown;
+  /** Its glyphs as hexadecimal codes, which from now on are embedded. */
+  encode(text: string, features: unknown): [codes: string[], positions: unknown];
 }
-const keepingLayouts = new WeakSet<EmbeddedFont>();
+interface Inside {
+  _font: EmbeddedFont;
+  page: { fonts: Record<string, unknown> };
+  addContent(operators: Uint8Array): void;
+}
+const inside = (document: PDFKit.PDFDocument) => document as unknown as Inside;
 
-/** pdfkit lays out each text twice, and keeps nothing of one that asks for features, as all of ours do for the same. */
-function keepLayouts(document: PDFKit.PDFDocument): void {
-  const font = (document as unknown as { _font: EmbeddedFont })._font;
-  if (keepingLayouts.has(font)) return;
-  keepingLayouts.add(font);
-  const layOut = font.layoutRun.bind(font);
-  const kept = new Map<string, unknown>();
-  font.layoutRun = (text, features) => {
-    const run = kept.get(text) ?? layOut(text, features);
-    kept.set(text, run);
-    return run;
-  };
+/** Operators in one text: pdfkit copies each line of them by itself. */
+const addContent = (document: PDFKit.PDFDocument, operators: string): void =>
+  inside(document).addContent(Buffer.from(`${operators}\n`));
+
+/** A length in points, as finely as pdfkit writes it. */
+const points = (mm: number): string => (mm / MM_PER_POINT).toFixed(6);
+
+const codesOf = new WeakMap<EmbeddedFont, Map<string, string>>();
+
+/** Texts recur from label to label, such as a species, and shaping is most of what a text costs. */
+function codes(font: EmbeddedFont, text: string): string {
+  const known = codesOf.get(font) ?? new Map<string, string>();
+  codesOf.set(font, known);
+  const shaped = known.get(text) ?? font.encode(text, plainGlyphs)[0].join('');
+  known.set(text, shaped);
+  return shaped;
 }
 
-/** Operators of ISO 32000-1 (tables 51, 57, 59 and 60, from memory) in one text: pdfkit writes each line by itself. */
+/** Operators of ISO 32000-1 (tables 105 to 109, from memory): pdfkit lays out each text twice, for what we do not use. */
+function drawText(document: PDFKit.PDFDocument, operation: TextOperation): void {
+  const { text, face, sizePt, xMm, baselineMm } = operation;
+  document.font(face);
+  const { _font: font, page } = inside(document);
+  page.fonts[font.id] ??= font.ref();
+  // The page has y down, and letters have it up.
+  const place = `1 0 0 -1 ${points(xMm)} ${points(baselineMm)}`;
+  addContent(
+    document,
+    `BT\n0 g\n/${font.id} ${sizePt.toFixed(6)} Tf\n${place} Tm\n<${codes(font, text)}> Tj\nET`,
+  );
+}
+
+/** Operators of ISO 32000-1 (tables 51, 57, 59 and 60, from memory). */
 function drawModules(document: PDFKit.PDFDocument, operation: ModulesOperation): void {
   const { xMm, yMm, moduleMm, rectangles } = operation;
-  const [module, x, y] = [moduleMm, xMm, yMm].map((mm) => (mm / MM_PER_POINT).toFixed(6));
+  const module = points(moduleMm);
   const outlines = rectangles.map((rectangle) => `${rectangle.join(' ')} re`).join('\n');
-  addContent(document, `q\n${module} 0 0 ${module} ${x} ${y} cm\n0 g\n${outlines}\nf\nQ\n`);
+  addContent(document, `q\n0 g\n${module} 0 0 ${module} ${points(xMm)} ${points(yMm)} cm\n${outlines}\nf\nQ`);
 }
-
-const addContent = (document: PDFKit.PDFDocument, operators: string): void =>
-  (document as unknown as { addContent(operators: Uint8Array): void }).addContent(Buffer.from(operators));
 
 function draw(document: PDFKit.PDFDocument, operation: Operation): void {
   if (operation.kind === 'text') {
-    document.font(operation.face);
-    keepLayouts(document);
-    document
-      .fontSize(operation.sizePt)
-      .fillColor('black')
-      .text(operation.text, operation.xMm / MM_PER_POINT, operation.baselineMm / MM_PER_POINT, {
-        lineBreak: false,
-        baseline: 'alphabetic',
-        features: plainGlyphs,
-      });
+    drawText(document, operation);
     return;
   }
   if (operation.kind === 'modules') {
