@@ -14,15 +14,15 @@ for (const [first, regular, bold] of advanceWidths) {
   }
 }
 
-/** Words one blank apart, of characters that the fonts have: they are as they are, and most texts are of them. */
-const ASCII_WORDS = /^[!-~]+( [!-~]+)*$/;
+/** Words one blank apart, of characters that the fonts have and NFC keeps: most texts are of them, and as they are. */
+const PLAIN_WORDS = /^[!-~¡-¬®-ſ–—…−]+( [!-~¡-¬®-ſ–—…−]+)*$/;
 
 /**
  * The text as a drawing can show it, on one line: composed letters, control characters and runs of white space turned
  * into one space, marks of text direction left out, and a box for each character that the fonts do not have.
  */
 export function printableText(text: string): string {
-  if (ASCII_WORDS.test(text)) return text;
+  if (PLAIN_WORDS.test(text)) return text;
   const line = text
     .normalize('NFC')
     .replace(/[\s\p{Cc}]+/gu, ' ')
@@ -40,7 +40,7 @@ const shapedLine = (text: string): string =>
 
 /** Whether the fonts have not all of a text, so that its letters must be shaped (`shapes.ts`). */
 export const needsShape = (text: string): boolean =>
-  Array.from(shapedLine(text)).some((character) => !widthOf.has(character));
+  !PLAIN_WORDS.test(text) && Array.from(shapedLine(text)).some((character) => !widthOf.has(character));
 
 /** The text on one line: as `printableText` has it, or with its letters that are still to be shaped. */
 export const lineOf = (text: string): string => (needsShape(text) ? shapedLine(text) : printableText(text));

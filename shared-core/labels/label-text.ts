@@ -9,6 +9,7 @@ import {
   lineMm,
   NEARLY,
   type Part,
+  partOf,
   type Row,
   rowOperations,
   rowWidthMm,
@@ -32,16 +33,19 @@ const isCode = ({ field }: LabelRow): boolean => field === 'code';
 
 const rowOf = ({ field, mark, shapes }: LabelLine, text: string): LabelRow => ({
   field,
-  parts: [partOf(field, text, shapes)],
+  parts: [
+    partOf(
+      text,
+      BOLD.includes(field) ? 'bold' : 'regular',
+      field === 'code' ? 'middle' : 'end',
+      shapedIn(shapes, text),
+    ),
+  ],
   mark,
   weight: (field && WEIGHTS[field]) ?? 1,
 });
-const partOf = (field: LabelField | null, text: string, { texts, outlines }: Shapes): Part => ({
-  text,
-  shaped: Object.hasOwn(texts, text) ? { shape: texts[text] as Shape, outlines } : null,
-  face: BOLD.includes(field) ? 'bold' : 'regular',
-  cut: field === 'code' ? 'middle' : 'end',
-});
+const shapedIn = ({ texts, outlines }: Shapes, text: string): Part['shaped'] =>
+  Object.hasOwn(texts, text) ? { shape: texts[text] as Shape, outlines } : null;
 
 /** What the text needs, mm: with less than `id` the ID is too small to read; with `usual` it, the call and the MC are whole. */
 interface Need {

@@ -34,6 +34,8 @@ export interface Part {
   face: Face;
   /** Where it is cut if it is too wide; a board's ID differs from the next one at its end. */
   cut: 'end' | 'middle';
+  /** Of a size of 1 pt. */
+  widthMm: number;
   /** Where the fonts have not all of it. */
   shaped: { shape: Shape; outlines: readonly string[] } | null;
 }
@@ -48,11 +50,17 @@ export interface Row {
 
 export const isBlank = ({ parts }: Row): boolean => parts.every(({ text }) => printableText(text) === '');
 
-const partWidthMm = ({ text, face, shaped }: Part): number =>
-  shaped ? shaped.shape.widthEm * MM_PER_POINT : textWidthMm(printableText(text), face, 1);
+/** Rows are made of the same parts over and over until they fit, so that each is measured once. */
+export const partOf = (text: string, face: Face, cut: Part['cut'], shaped: Part['shaped']): Part => ({
+  text,
+  face,
+  cut,
+  shaped,
+  widthMm: shaped ? shaped.shape.widthEm * MM_PER_POINT : textWidthMm(printableText(text), face, 1),
+});
 
 export function rowWidthMm({ parts, mark }: Row, sizePt: number): number {
-  const textMm = parts.reduce((sum, part) => sum + partWidthMm(part), 0);
+  const textMm = parts.reduce((sum, { widthMm }) => sum + widthMm, 0);
   return (textMm + ((mark ? markEm.andGap : 0) + (parts.length - 1) * gapEm) * MM_PER_POINT) * sizePt;
 }
 

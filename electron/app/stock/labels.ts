@@ -28,15 +28,25 @@ import { type MakePdf, type PdfFile, toWindow } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { LabelsToPrint } from './labels-worker.ts';
 
-function contentOf(yard: YardReader, board: BoardRow): LabelContent {
-  const { endUseId } = orRefuse(yard.boards.judgedBy(board.id), 'board');
-  const { name: endUseName, minPct, maxPct } = orRefuse(yard.endUses.get(endUseId), 'use');
-  const targetRange = { minPct, maxPct };
-  return labelContentSchema.parse({ ...board, thickness: thicknessOf(board), endUseName, targetRange });
+/** What labels of boards are about. All boards of a stack are for one use, which is read once. */
+function contentReader(yard: YardReader): (board: BoardRow) => LabelContent {
+  const ofStacks = new Map<number, Pick<LabelContent, 'endUseName' | 'targetRange'>>();
+  function forUse({ id, stackId }: BoardRow) {
+    const known = ofStacks.get(stackId);
+    if (known !== undefined) return known;
+    const { endUseId } = orRefuse(yard.boards.judgedBy(id), 'board');
+    const { name: endUseName, minPct, maxPct } = orRefuse(yard.endUses.get(endUseId), 'use');
+    const use = { endUseName, targetRange: { minPct, maxPct } };
+    ofStacks.set(stackId, use);
+    return use;
+  }
+  return (board) => labelContentSchema.parse({ ...board, thickness: thicknessOf(board), ...forUse(board) });
 }
 
-const contents = (yard: YardReader, boardIds: readonly number[]): LabelContent[] =>
-  boardIds.map((id) => contentOf(yard, orRefuse(yard.boards.get(id), 'board')));
+function contentsOf(yard: YardReader, boardIds: readonly number[]): LabelContent[] {
+  const contentOf = contentReader(yard);
+  return boardIds.map((id) => contentOf(orRefuse(yard.boards.get(id), 'board')));
+}
 
 const hashOf = (content: LabelContent, fields: readonly LabelField[]): string =>
   createHash('sha256').update(labelGist(content, fields)).digest('base64');
@@ -48,11 +58,15 @@ const printedHash = (content: LabelContent, fields: readonly LabelField[]): stri
     ? hashOf(content, fields)
     : `${fields.join()}${FIELDS_END}${hashOf(content, fields)}`;
 
-function labelOf(yard: YardReader, board: BoardRow): LabelBoard['label'] {
+function labelOf(
+  yard: YardReader,
+  board: BoardRow,
+  contentOf: (board: BoardRow) => LabelContent,
+): LabelBoard['label'] {
   const printed = yard.labelPrints.newestHash(board.id);
   if (printed === undefined) return 'none';
   const [hash = '', fields] = printed.split(FIELDS_END).reverse();
-  const now = hashOf(contentOf(yard, board), fields === undefined ? usualFields : fieldsIn(fields));
+  const now = hashOf(contentOf(board), fields === undefined ? usualFields : fieldsIn(fields));
   return hash === now ? 'current' : 'outdated';
 }
 
@@ -96,9 +110,11 @@ export function createLabelPdfs(context: QueryContext, pdfOf: MakePdf<LabelsToPr
       const problem = problemOfUsed(used, paper.layout);
       if (problem) throw new Refusal(problem);
       const contents: LabelContent[] = [];
-      for (const id of boardIds) {
-        contents.push(contentOf(context.yard(), orRefuse(context.yard().boards.get(id), 'board')));
-        if (contents.length % READ_AT_A_TIME === 0) await setImmediate();
+      while (contents.length < boardIds.length) {
+        contents.push(
+          ...contentsOf(context.yard(), boardIds.slice(contents.length, contents.length + READ_AT_A_TIME)),
+        );
+        await setImmediate();
         underWay.signal.throwIfAborted();
       }
       const { formats } = createWords({ catalog: english, ...displayIn(region) });
@@ -134,13 +150,14 @@ export const labelQueries = (
     'labels.boards': (which) => {
       const yard = context.yard();
       if (which.stackId !== null) orRefuse(yard.stacks.get(which.stackId), 'stack');
+      const contentOf = contentReader(yard);
       const { total, rows } = yard.boards.page({ ...which, offset: 0, limit: MOST_LABELS });
       const boards = rows.map((board) => ({
         id: board.id,
         code: board.code,
         speciesName: board.speciesName,
         call: board.latest?.call ?? null,
-        label: labelOf(yard, board),
+        label: labelOf(yard, board, contentOf),
       }));
       return { total, boards };
     },
@@ -157,9 +174,10 @@ export const labelQueries = (
 
     'labels.contents': ({ boardIds }) => {
       const yard = context.yard();
+      const contentOf = contentReader(yard);
       return boardIds.map((id) => {
         const board = yard.boards.get(id);
-        return board && board.archived === null ? contentOf(yard, board) : null;
+        return board && board.archived === null ? contentOf(board) : null;
       });
     },
 
@@ -178,7 +196,7 @@ export const labelCommands = (context: AppContext) =>
       const yard = context.yard();
       const { fields } = paperOf(yard, paperId);
       const printedAt = context.now();
-      contents(yard, boardIds).forEach((content, index) => {
+      contentsOf(yard, boardIds).forEach((content, index) => {
         yard.labelPrints.add({
           boardId: boardIds[index] as number,
           contentHash: printedHash(content, fields),

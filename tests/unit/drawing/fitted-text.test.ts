@@ -35,6 +35,19 @@ describe('what a label can show', () => {
     expect(printableText(text)).toBe(printed);
   });
 
+  test('every character of Latin and of typography that is printed as it is has its width', () => {
+    const plain = ['!~', '¡¬', '®ſ', '––', '——', '……', '−−'].flatMap(([first, last]) => {
+      const from = first!.codePointAt(0)!;
+      return Array.from({ length: last!.codePointAt(0)! - from + 1 }, (_, index) =>
+        String.fromCodePoint(from + index),
+      );
+    });
+    for (const character of plain) {
+      expect(printableText(character)).toBe(character);
+      expect(textWidthMm(character, 'regular', 1)).toBeGreaterThan(0);
+    }
+  });
+
   test('a width of a character that the fonts lack is refused, never guessed', () => {
     expect(() => textWidthMm('🌳', 'bold', 10)).toThrow(RangeError);
   });
