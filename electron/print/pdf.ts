@@ -98,7 +98,7 @@ function askForActualSize(document: PDFKit.PDFDocument): void {
 interface EmbeddedFont {
   id: string;
   ref(): unknown;
-  /** Its glyphs as hexadecimal codes, which from now on are embedded. */
+  /** The glyphs of a text as hexadecimal codes; embeds them. */
   encode(text: string, features: unknown): [codes: string[], positions: unknown];
 }
 interface Inside {
@@ -109,8 +109,8 @@ interface Inside {
 const inside = (document: PDFKit.PDFDocument) => document as unknown as Inside;
 
 /** Operators in one text: pdfkit copies each line of them by itself. */
-const addContent = (document: PDFKit.PDFDocument, operators: string): void =>
-  inside(document).addContent(Buffer.from(`${operators}\n`));
+const addContent = (document: PDFKit.PDFDocument, operators: readonly string[]): void =>
+  inside(document).addContent(Buffer.from(`${operators.join('\n')}\n`));
 
 /** A length in points, as finely as pdfkit writes it. */
 const points = (mm: number): string => (mm / MM_PER_POINT).toFixed(6);
@@ -134,18 +134,23 @@ function drawText(document: PDFKit.PDFDocument, operation: TextOperation): void 
   page.fonts[font.id] ??= font.ref();
   // The page has y down, and letters have it up.
   const place = `1 0 0 -1 ${points(xMm)} ${points(baselineMm)}`;
-  addContent(
-    document,
-    `BT\n0 g\n/${font.id} ${sizePt.toFixed(6)} Tf\n${place} Tm\n<${codes(font, text)}> Tj\nET`,
-  );
+  addContent(document, [
+    'BT',
+    '0 g',
+    `/${font.id} ${sizePt.toFixed(6)} Tf`,
+    `${place} Tm`,
+    `<${codes(font, text)}> Tj`,
+    'ET',
+  ]);
 }
 
 /** Operators of ISO 32000-1 (tables 51, 57, 59 and 60, from memory). */
 function drawModules(document: PDFKit.PDFDocument, operation: ModulesOperation): void {
   const { xMm, yMm, moduleMm, rectangles } = operation;
   const module = points(moduleMm);
-  const outlines = rectangles.map((rectangle) => `${rectangle.join(' ')} re`).join('\n');
-  addContent(document, `q\n0 g\n${module} 0 0 ${module} ${points(xMm)} ${points(yMm)} cm\n${outlines}\nf\nQ`);
+  const outlines = rectangles.map((rectangle) => `${rectangle.join(' ')} re`);
+  const place = `${module} 0 0 ${module} ${points(xMm)} ${points(yMm)} cm`;
+  addContent(document, ['q', '0 g', place, ...outlines, 'f', 'Q']);
 }
 
 function draw(document: PDFKit.PDFDocument, operation: Operation): void {

@@ -1,6 +1,6 @@
 import type { Db } from './yard-file.ts';
 
-/** More different counts than this are not kept. */
+/** More different counts than this are not remembered. */
 const MOST_COUNTS = 100;
 
 /**

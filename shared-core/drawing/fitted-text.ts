@@ -14,7 +14,7 @@ for (const [first, regular, bold] of advanceWidths) {
   }
 }
 
-/** Words one blank apart, of characters that the fonts have and NFC keeps: most texts are of them, and as they are. */
+/** Words one blank apart, of characters that the fonts have and NFC leaves alone: most texts need no more work. */
 const PLAIN_WORDS = /^[!-~¡-¬®-ſ–—…−]+( [!-~¡-¬®-ſ–—…−]+)*$/;
 
 /**

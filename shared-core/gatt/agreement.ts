@@ -1,11 +1,19 @@
 import type { ShownNumber } from './shown-number.ts';
 import type { StoredStretch } from './stretch.ts';
 
-/** For so long, at least, a value stays where a person can read it, and so near, as a share of it. */
+/** The shortest time that a person can read a value in, ms. Our judgment. */
 const REST_MS = 400;
+/** How far it may drift meanwhile, as a share of it. Our judgment. */
 const NEAR_SHARE = 0.012;
 
-/** How well what came agrees with a number, in bits: 0 where it showed nothing else; null where it did not show it. */
+/**
+ * How well a layout agrees with a typed number, bits: 0 where it shows nothing else at that time; null where it does not
+ * show it.
+ *
+ * @param near    what it reads in the packets of the last moments before the number was typed
+ * @param late    the same of some 20 s
+ * @param factor  of what is stored, and `plus` is added, for what the display shows
+ */
 export function agreement(
   shown: ShownNumber,
   near: StoredStretch,

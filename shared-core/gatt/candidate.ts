@@ -1,10 +1,10 @@
 import type { ReadingUnit } from '../wood/moisture/corrected.ts';
 import type { Layout } from './layout.ts';
-import type { Kind } from './packet-kinds.ts';
+import type { PacketKind } from './packet-kinds.ts';
 import { bytesOfLayout } from './possible-layouts.ts';
 import { differentNumbers, type ShownNumber } from './shown-number.ts';
 
-/** Proposals this far behind in score could be chance. */
+/** The likeliest is clear where the next is so far behind, bits. Our judgment. */
 const CLEAR_LEAD = 3;
 /** Up to here a reading is as likely as another, %. */
 const USUAL_MOST_PCT = 50;
@@ -12,7 +12,7 @@ const USUAL_MOST_PCT = 50;
 const BEYOND_CHANCE = 4;
 
 export interface Candidate {
-  kind: Kind;
+  kind: PacketKind;
   layout: Layout;
   follows: boolean[];
   followed: number;
@@ -38,7 +38,7 @@ export const likelierFirst = (a: Candidate, b: Candidate): number =>
 export const isEnough = ({ followed, fitted }: Candidate, shown: readonly ShownNumber[]): boolean =>
   followed === shown.length && differentNumbers(shown) >= 2 + fitted;
 
-/** Whether it is a piece of the same number, which other bits of it were never needed for. */
+/** Whether `part` uses bytes of `whole` alone, and reads the same numbers of wood. */
 export function isPartOf(part: Judged, whole: Judged): boolean {
   if (part.candidate.kind !== whole.candidate.kind) return false;
   const length = Math.max(...part.candidate.kind.packets.map(({ bytes }) => bytes.length));
@@ -47,7 +47,7 @@ export function isPartOf(part: Judged, whole: Judged): boolean {
   return whole.reads.every((number, at) => number === '' || number === part.reads[at]);
 }
 
-/** Whether the display would have shown the same number, whenever one was watched, but for its last digit. */
+/** Whether both read the same number in every packet, to the last digit of the display. */
 export function showsTheSame(a: Judged, b: Judged, shown: readonly ShownNumber[]): boolean {
   if (a.candidate.kind !== b.candidate.kind) return false;
   const resolution = Math.min(...shown.map((each) => each.resolution));

@@ -28,12 +28,12 @@ export function judgeLayout(
   const unread = 1 - known.length / values.length;
   return {
     reads: [...read.values()].map((value) => readOfWood(value ?? 0)),
-    // One that leaves out the last bit of the number follows it half of the time, with half as many numbers.
+    // A layout that leaves out the lowest bit of the number has half as many different values.
     bonus: 1.5 * Math.log2(1 + likely.size) - 10 * oddShare - 3 * unread - 10 * restlessness(known),
   };
 }
 
-/** Share of the steps that go far through the whole range, beyond those of pins that go in and out. */
+/** Share of the steps over a quarter of the range, above the tenth that pins going in and out cause. */
 function restlessness(values: readonly number[]): number {
   const range = Math.max(...values) - Math.min(...values);
   const far = values.slice(1).filter((value, before) => Math.abs(value - values[before]!) > range / 4);

@@ -2,22 +2,22 @@ import type { Condition, Layout } from './layout.ts';
 import type { WatchedPacket } from './movement.ts';
 import type { Source } from './source.ts';
 
-/** What was watched of one place, oldest first. */
-export interface WatchedPlace {
+/** What was watched of one source, oldest first. */
+export interface WatchedSource {
   source: Source;
   packets: readonly WatchedPacket[];
 }
 
-/** One kind of packet of a place. */
-export interface Kind {
+/** One kind of packet of a source. */
+export interface PacketKind {
   source: Source;
   match: Condition | null;
   packets: readonly WatchedPacket[];
 }
 
-/** The place as it is, and its packets by kind where their first byte says the kind. */
-export function kindsOf({ source, packets }: WatchedPlace): Kind[] {
-  const whole: Kind = { source, match: null, packets };
+/** The source as it is, and its packets by kind where their first byte says the kind. */
+export function kindsOf({ source, packets }: WatchedSource): PacketKind[] {
+  const whole: PacketKind = { source, match: null, packets };
   const byFirst = new Map<number | undefined, WatchedPacket[]>();
   for (const packet of packets) {
     const own = byFirst.get(packet.bytes[0]);
@@ -30,7 +30,7 @@ export function kindsOf({ source, packets }: WatchedPlace): Kind[] {
     changes.length * 4 >= packets.length &&
     [...byFirst.values()].every((own) => own.length >= 3);
   if (!isByKind) return [whole];
-  const split = [...byFirst].flatMap(([first, own]): Kind[] => {
+  const split = [...byFirst].flatMap(([first, own]): PacketKind[] => {
     if (first === undefined) return [];
     return [{ source, match: { layout: firstByte, equals: first }, packets: own }];
   });

@@ -14,7 +14,7 @@ import {
 import { hasMoved, judgeLayout, movementBonus } from './judge-layout.ts';
 import type { Condition, Layout } from './layout.ts';
 import { movementOf } from './movement.ts';
-import { type Kind, kindsOf, type WatchedPlace } from './packet-kinds.ts';
+import { kindsOf, type PacketKind, type WatchedSource } from './packet-kinds.ts';
 import { bytesOfLayout, possibleLayouts } from './possible-layouts.ts';
 import { scaledLayouts } from './scaled-layouts.ts';
 import { LATE_MS, type ShownNumber } from './shown-number.ts';
@@ -56,7 +56,7 @@ interface Look {
 
 /** @returns those that moved, the likeliest first; those that show the same numbers are one */
 export function propose(
-  places: readonly WatchedPlace[],
+  places: readonly WatchedSource[],
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
 ): Proposal[] {
@@ -69,7 +69,7 @@ export function propose(
 
 /** The same in many short turns, so that nothing waits for it. */
 export function* proposeInTurns(
-  places: readonly WatchedPlace[],
+  places: readonly WatchedSource[],
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
 ): Generator<void, Proposal[]> {
@@ -119,7 +119,7 @@ export function* proposeInTurns(
 }
 
 function* candidatesIn(
-  kind: Kind,
+  kind: PacketKind,
   shown: readonly ShownNumber[],
   unit: ReadingUnit,
   tried: Tried,
@@ -155,7 +155,7 @@ function* candidatesIn(
   return found;
 }
 
-function lookAt({ packets }: Kind, shown: ShownNumber): Look {
+function lookAt({ packets }: PacketKind, shown: ShownNumber): Look {
   return {
     near: stretchOf(packets, shown.fromMs - BEFORE_TYPING_MS, shown.toMs),
     late: stretchOf(packets, shown.fromMs - LATE_MS, shown.toMs),

@@ -63,7 +63,7 @@ function over({ low, high }: Room, divisor: number): Room | null {
   return { low: Math.min(a, b), high: Math.max(a, b) };
 }
 
-/** Where they are all at once; the end lies before the beginning where that is nowhere. */
+/** What is in all of them; the end lies before the beginning where that is nothing. */
 function meet(rooms: readonly (Room | null)[]): Room | null {
   const known = rooms.filter((room) => room !== null);
   if (known.length < rooms.length) return null;

@@ -8,7 +8,7 @@ import { formatTakesExponent, representableRange } from './value.ts';
 
 /** Powers of ten of the number on a display. */
 const EXPONENTS = { pct: [-1, -2, 0, -3, 1, 2], ohm: [0, 3, 6, 9, 5, 4, 2, 1, -1, -2, -3, 7, 8] } as const;
-/** Every meter shows as much, %. */
+/** Every pin meter shows at least this MC, %. Common practice, no source. */
 const LEAST_MOST_PCT = 45;
 
 /** A layout with a scale: what it stores × `factor` + `plus` is on the display. */
@@ -46,7 +46,7 @@ const powersOfTen: Scaling = ({ layout, cost }, _, shown, unit) =>
     };
   });
 
-/** A meter can show wet wood. */
+/** Of a layout that cannot hold the MC of wet wood, bits. */
 function costOfRange(layout: Layout, unit: ReadingUnit): number {
   const holds = representableRange(layout);
   return unit === 'pct' && holds !== null && holds.max < LEAST_MOST_PCT ? 4 : 0;
@@ -99,7 +99,7 @@ function medianOf(found: StoredStretch): number | null {
   return known[known.length >> 1] ?? null;
 }
 
-/** In the middle of the time, when the scale has come to rest and the pins are still in. */
+/** In the middle of the time, when the value has settled and the pins are still in. */
 const restedAt = (found: StoredStretch): number | null =>
   medianOf(found.slice(Math.floor(found.length * 0.4), Math.ceil(found.length * 0.8)));
 

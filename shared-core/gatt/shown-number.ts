@@ -9,7 +9,7 @@ export interface ShownNumber {
   toMs: number;
 }
 
-/** The pins may be out again by then. */
+/** How long before it was typed a packet may count, ms: the pins may be out by then. */
 export const LATE_MS = 20_000;
 
 /** Whether what came then says something of a typed number, however long ago that was. */

@@ -5,11 +5,11 @@ import { decodeLayout } from './value.ts';
 
 const MOST_DISTINCT = 60;
 
-/** What came in some time, in order. */
+/** Packets of a span of time, oldest first. */
 export interface Stretch {
   /** Packets that differ. */
   seen: Uint8Array[];
-  /** Of each packet, which of them it is, and for how long it was the newest. */
+  /** Of each packet, its place in `seen`, and for how long it was the newest. */
   order: { at: number; ms: number }[];
 }
 

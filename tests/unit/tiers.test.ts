@@ -12,7 +12,7 @@ describe('what npm test leaves out', () => {
     expect(existsSync(join(root, file))).toBe(true);
   });
 
-  test.each(quickTests)('%s, of the quick tests, is the beginning of some', (path) => {
+  test.each(quickTests)('%s, of the quick tests, names test files', (path) => {
     expect(path === 'tests/reference/' || files.some((file) => file.startsWith(path))).toBe(true);
   });
 

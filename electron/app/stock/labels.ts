@@ -28,7 +28,7 @@ import { type MakePdf, type PdfFile, toWindow } from '../pdf-thread.ts';
 import { settingsOf } from '../yard/settings.ts';
 import type { LabelsToPrint } from './labels-worker.ts';
 
-/** What labels of boards are about. All boards of a stack are for one use, which is read once. */
+/** Reads what is on the labels of boards. All boards of a stack are for one use, which is read once. */
 function contentReader(yard: YardReader): (board: BoardRow) => LabelContent {
   const ofStacks = new Map<number, Pick<LabelContent, 'endUseName' | 'targetRange'>>();
   function forUse({ id, stackId }: BoardRow) {

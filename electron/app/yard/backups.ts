@@ -193,7 +193,7 @@ export function createBackups(
       const yard = yardToBackUp();
       if (yard) folder.rememberYard({ backupId: yard.backupId, uuid: yard.uuid, restored: restored() });
       clearTimeout(beginning);
-      // What is added from now on is of no backup of this opening.
+      // An empty yard has no backup at its opening, whatever is added in the next moments.
       if (!yard?.holdsAnything) return;
       beginning = setTimeout(() => {
         clear();

@@ -4,7 +4,7 @@ import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { useWords } from '../../words.ts';
 
-/** What a name in a table is taken for. Where it is no species, the nearest name is offered, and never taken by itself. */
+/** The species that a name in a table means. Where it is none, the nearest name is offered, and only a person chooses it. */
 export function SpeciesOfName({
   name,
   rows,

@@ -61,7 +61,7 @@ export const calls = {
     'The shell is {differencePoints} wetter than the core; {allowedPoints} allowed. Let it equalize in {placeName} before machining.',
 
   'call.cold':
-    'Below freezing, published corrections differ by {differencePoints}, and the call turns on it. Probe it on a milder day.',
+    'Below freezing, published corrections differ by {differencePoints}, and the call depends on which one is used. Probe it on a milder day.',
   'call.rained-on':
     'Shell {differencePoints} wetter than the core: rain? Let the faces dry, then probe again.',
 

@@ -31,7 +31,7 @@ export const closing = {
   'closing.merge-note-too-long':
     'The two notes are too long for one. The note of {name} stays on its page, under Closed stacks.',
   'closing.merge-place-effect':
-    'Boards and stacks here move there. Their past here becomes a past there, in forecasts too. This place is then closed.',
+    'Boards and stacks here move there. Forecasts then treat their time here as time there. This place is then closed.',
   'closing.merging-places': 'Merging places',
   'closing.right-air': 'Which air is right?',
   'closing.air-of': 'The air of {placeName}',

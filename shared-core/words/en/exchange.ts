@@ -48,7 +48,7 @@ export const exchange = {
   'refusal.json-record':
     'In “{tableName}”, record {recordNumber} has a wrong value. Correct the file, or export it again. Nothing was changed.',
   'refusal.json-moved-in-circle':
-    'In this file, a reading was moved on until it came back to itself. Nothing was changed. Export the file again.',
+    'In this file, the moves of a reading form a loop. Nothing was changed. Export the file again.',
   'refusal.json-record-too-large':
     'A record in this file is too long. Nothing was changed. Export the file again.',
   'merge.title': 'Merge another yard',

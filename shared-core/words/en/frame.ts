@@ -53,7 +53,7 @@ export const frame = {
 
   'locked.title': 'Use the start link to open Pintally',
   'locked.why':
-    'This address alone does not open your yard. A start link opens it, one time. This keeps other programs out of your yard.',
+    'This address alone does not open your yard. A start link opens it once. This keeps other programs out of your yard.',
   'locked.other-tab': 'Is Pintally open in another tab of this browser? Continue there.',
   'locked.restart':
     'If not, start Pintally again, or press Enter in its terminal. Either opens a new window. Saved readings are safe.',

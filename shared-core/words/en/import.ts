@@ -228,7 +228,7 @@ export const importing = {
   'import.meter': 'Meter',
   'import.meter-unknown': 'Not known',
   'import.names': 'Names in this table',
-  'import.names-lead': 'Choose a species for each blank. Change any that is wrong.',
+  'import.names-lead': 'Choose a species for each blank. Change any that are wrong.',
   'import.name-in-rows': '{name} ({rows, plural, one {# row} other {# rows}})',
   'import.use-near': 'Use {speciesName} for “{name}”',
   'import.what-goes-in': 'What is imported',

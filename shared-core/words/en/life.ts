@@ -129,7 +129,7 @@ export const life = {
   'archived.undone': 'Undone',
   'archived.unknown': 'Left the yard',
   'archived.on': '{why} on {leftOn}.',
-  'archived.effect': 'Lists, rounds, and counts leave it out. You cannot move or reserve it.',
+  'archived.effect': 'It is not in lists, rounds, or totals. You cannot move or reserve it.',
   'left.became': 'Why they left',
   'left.all': 'All',
   'left.sold': 'Sold',

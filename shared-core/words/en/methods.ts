@@ -309,8 +309,7 @@ export const methods = {
   'methods.trials.between': '{least} to {most}',
   'methods.trials.wrong-ready': 'Of 100 boards called Ready, too wet or too uneven for their use',
   'methods.trials.fine-ready': 'Of 100 boards that are fine and near the limit, called Ready',
-  'methods.trials.fine-ready-unknown':
-    'Of 100 such boards, called Ready where nobody knows how deep the pins go',
+  'methods.trials.fine-ready-unknown': 'Of 100 such boards, called Ready with the pin depth unknown',
   'methods.trials.interval': 'Of 100 averages, within the interval that holds 90 of them',
   'methods.trials.records':
     'Of 100 dated records of boards, between the 10% and the 90% point of the forecast',
@@ -380,9 +379,9 @@ export const methods = {
   'methods.numbers.model-error-degrees': 'Error of the drying model, known as if from so many readings',
   'methods.numbers.diffusivity-median': 'Diffusivity factor where no class is known, middle',
   'methods.numbers.average-gravity': 'Specific gravity where it is not known',
-  'methods.numbers.humidity-sd': 'Humidity of a place round its months, its spread, % relative humidity',
+  'methods.numbers.humidity-sd': 'Humidity of a place around its months, its spread, % relative humidity',
   'methods.numbers.day-swings': 'Spread of daily EMC outdoors around its month, points',
-  'methods.numbers.wood-emc-sd': 'EMC of one wood round the formula, its spread, points',
+  'methods.numbers.wood-emc-sd': 'EMC of one species around the formula, its spread, points',
   'methods.numbers.kind-share': 'Share of a place’s EMC variance that its kind shares',
   'methods.numbers.air-between-boards-sd': 'EMC between boards of one place, its spread, points',
   'methods.numbers.shared-air-sd': 'Error of EMC that all readings share, its spread, points',

@@ -48,7 +48,7 @@ export const places = {
   'places.unused.saturated':
     '{days, plural, one {# day} other {# days}} not used: 0 or 100% humidity for days. The sensor may be wet or broken.',
   'places.unused.jump':
-    '{days, plural, one {# day} other {# days}} not used: the temperature jumped. Was the sensor carried?',
+    '{days, plural, one {# day} other {# days}} not used: the temperature jumped. Was the sensor moved?',
   'places.unused.unlike':
     '{days, plural, one {# day} other {# days}} not used: unlike the usual air here. Was the sensor elsewhere?',
   'places.unused.unlike-typed':
@@ -68,7 +68,7 @@ export const places = {
   'places.day-outdated': '{airTempC}, {humidityRhPct} humidity, entered earlier for this day, is not used.',
   'places.day-unused.stuck': 'Not used: every value was the same. Check the sensor.',
   'places.day-unused.saturated': 'Not used: 0 or 100% humidity for days. The sensor may be wet or broken.',
-  'places.day-unused.jump': 'Not used: the temperature jumped. Was the sensor carried?',
+  'places.day-unused.jump': 'Not used: the temperature jumped. Was the sensor moved?',
   'places.day-unused.unlike': 'Not used: unlike the usual air here.',
   'places.day-unused.part-of-day': 'Not used: only part of the day was measured.',
   'places.day-unused.later': 'Not used: dated in the future. Was the computer’s clock ahead?',

@@ -41,7 +41,7 @@ export const refusals = {
   'refusal.stopped': 'Stopped. Nothing was changed.',
   'refusal.taken-back-later':
     'The disk is full or failing. Some boards are changed now. Make room. Pintally then undoes those changes.',
-  'refusal.partly-changed': 'Some boards are still changed by an edit that was stopped.',
+  'refusal.partly-changed': 'Some boards still have changes from an edit that was stopped.',
   'refusal.closing': 'Pintally is closing. Nothing was changed. Open it again, then try again.',
   'refusal.machine-stopped':
     'Pintally stopped before it confirmed this. Saved readings are safe. Check your last change after reconnecting.',

@@ -19,7 +19,7 @@ export const sensors = {
   'sensors.what': 'What it measures',
   'sensors.what.air': 'The air here',
   'sensors.what.probe': 'Wood, by a probe',
-  'sensors.reading': 'Reading {name}…',
+  'sensors.reading': 'Reading {name} …',
   'sensors.read': 'Read now',
   'sensors.read-air': '{name} shows {airTempC}, {humidityRhPct} humidity.',
   'sensors.read-temp': '{name} shows {woodTempC}.',

@@ -194,7 +194,7 @@ test.each([
   }
   writeFileSync(file, JSON.stringify(everything));
   expect(await yard.refusal('exchange.look', { file, work: null })).toBe(
-    'In this file, a reading was moved on until it came back to itself. Nothing was changed. Export the file again.',
+    'In this file, the moves of a reading form a loop. Nothing was changed. Export the file again.',
   );
 });
 

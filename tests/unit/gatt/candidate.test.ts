@@ -10,7 +10,7 @@ import {
   showsTheSame,
 } from '../../../shared-core/gatt/candidate.ts';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';
-import type { Kind } from '../../../shared-core/gatt/packet-kinds.ts';
+import type { PacketKind } from '../../../shared-core/gatt/packet-kinds.ts';
 
 const plain = { exponent: 0, scale: 1, offset: 0 } as const;
 const source = { kind: 'sent', serviceUuid: 'fff0', characteristicUuid: 'fff1' } as const;
@@ -22,7 +22,7 @@ const number = (format: number, byteOffset: number): Layout => ({
 });
 const textFrom = (byteOffset: number): Layout => ({ kind: 'text', byteOffset, nth: 1, ...plain });
 /** Packets of these lengths. */
-const kindOf = (...lengths: number[]): Kind => ({
+const kindOf = (...lengths: number[]): PacketKind => ({
   source,
   match: null,
   packets: lengths.map((length, at) => ({ atMs: at, bytes: new Uint8Array(length) })),

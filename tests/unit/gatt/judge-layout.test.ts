@@ -5,7 +5,7 @@ import type { Layout } from '../../../shared-core/gatt/layout.ts';
 import type { ByteMotion } from '../../../shared-core/gatt/movement.ts';
 
 const plain = { exponent: 0, scale: 1, offset: 0 } as const;
-// Bluetooth SIG, Assigned Numbers, Format Types (looked at): uint8 is 4, uint16 is 6, uint32 is 8, sint8 is 12.
+// Bluetooth SIG, Assigned Numbers, Format Types (checked): uint8 is 4, uint16 is 6, uint32 is 8, sint8 is 12.
 const number = (format: number, byteOffset = 0, exponent = 0): Layout => ({
   kind: 'number',
   format,

@@ -2,7 +2,7 @@ import type { Layout } from '../../../shared-core/gatt/layout.ts';
 import { plainDescription } from '../../../shared-core/gatt/meter-description.ts';
 import type { WatchedPacket } from '../../../shared-core/gatt/movement.ts';
 import { decodePacket } from '../../../shared-core/gatt/packet.ts';
-import type { WatchedPlace } from '../../../shared-core/gatt/packet-kinds.ts';
+import type { WatchedSource } from '../../../shared-core/gatt/packet-kinds.ts';
 import type { Proposal } from '../../../shared-core/gatt/propose.ts';
 import type { ShownNumber } from '../../../shared-core/gatt/shown-number.ts';
 import { octetsOfFormat, storageOfFormat } from '../../../shared-core/gatt/value.ts';
@@ -23,7 +23,7 @@ export interface OddMeter {
   /** What the last digit on its display counts, %. */
   stepPct: number;
   /** What was watched, all boards. */
-  places: WatchedPlace[];
+  places: WatchedSource[];
   /** One for each board. */
   numbers: ShownNumber[];
   /** What it sends later, of other boards, beside what its display shows then. */
@@ -320,7 +320,7 @@ function watch({ kind, truth, stepPct, hz, mostPct, random, pack, shown }: Watch
     return { bytes: pack(pct, { index, ms: index * everyMs }), shownPct: shown(pct) };
   });
   const still = { ...source, characteristicUuid: 'fff2' };
-  const places: WatchedPlace[] = [
+  const places: WatchedSource[] = [
     { source: still, packets: packets.map(({ atMs }) => ({ atMs, bytes: Uint8Array.of(88) })) },
     { source, packets },
   ];
@@ -328,7 +328,7 @@ function watch({ kind, truth, stepPct, hz, mostPct, random, pack, shown }: Watch
 }
 
 /** What was watched before the last of these numbers was typed. */
-export const until = (places: readonly WatchedPlace[], numbers: readonly ShownNumber[]): WatchedPlace[] =>
+export const until = (places: readonly WatchedSource[], numbers: readonly ShownNumber[]): WatchedSource[] =>
   places.map((place) => ({
     ...place,
     packets: place.packets.filter(({ atMs }) => atMs <= numbers.at(-1)!.toMs),

@@ -1,6 +1,6 @@
 /**
  * The ways in which a packet may hold a number. The formats and the room they take: Bluetooth SIG, Assigned Numbers,
- * Format Types (looked at). Which of them are common is common practice, no source.
+ * Format Types (checked). Which of them are common is common practice, no source.
  */
 import { describe, expect, test } from 'vitest';
 import type { Layout } from '../../../shared-core/gatt/layout.ts';

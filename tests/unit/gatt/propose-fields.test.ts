@@ -170,7 +170,7 @@ const reading = (index: number): [number, number] => [(index * 37) & 255, (index
 const first: Layout = number(6, 0, -1);
 
 describe('a slow number', () => {
-  // Bluetooth SIG, Assigned Numbers, Format Types (looked at): sint16 is 14, sint8 is 12, SFLOAT is 22, float32 is 20.
+  // Bluetooth SIG, Assigned Numbers, Format Types (checked): sint16 is 14, sint8 is 12, SFLOAT is 22, float32 is 20.
   const nowOf = (...behind: number[]) =>
     proposeTemperature(
       sent(40, (index) => [...reading(index), ...behind]),

@@ -5,7 +5,7 @@ import { scaledLayouts } from '../../../shared-core/gatt/scaled-layouts.ts';
 import type { StoredStretch } from '../../../shared-core/gatt/stretch.ts';
 
 const plain = { exponent: 0, scale: 1, offset: 0 } as const;
-// Bluetooth SIG, Assigned Numbers, Format Types (looked at): uint8 is 4, uint16 is 6, float32 is 20.
+// Bluetooth SIG, Assigned Numbers, Format Types (checked): uint8 is 4, uint16 is 6, float32 is 20.
 const number = (format: number): Layout => ({ kind: 'number', format, byteOffset: 0, ...plain });
 const bits: Layout = { kind: 'bits', firstBit: 0, bits: 10, signed: false, ...plain };
 const text: Layout = { kind: 'text', byteOffset: 0, nth: 1, ...plain };

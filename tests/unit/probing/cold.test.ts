@@ -16,7 +16,7 @@ describe('below freezing', () => {
     expect(call).toBe('probe-again');
     expect(reasons).toHaveLength(1);
     expect(inEnglish(reasons[0])).toMatch(
-      /^Below freezing, published corrections differ by 1\.\d points, and the call turns on it\. Probe it on a milder day\.$/,
+      /^Below freezing, published corrections differ by 1\.\d points, and the call depends on which one is used\. Probe it on a milder day\.$/,
     );
     expect(reliable).not.toBeNull();
   });
