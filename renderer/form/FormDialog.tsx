@@ -90,7 +90,7 @@ export function FormDialog({
     <Dialog title={title} onClose={long ? long.onCancel : onEscape}>
       <form
         ref={form}
-        className="column form-dialog"
+        className="column"
         noValidate
         onInput={() => {
           isTyped.current = true;

@@ -46,7 +46,7 @@ function FocusFirst({ children }: { children: ReactNode }) {
     }
   }, []);
   return (
-    <div ref={mark} className="column">
+    <div ref={mark} className={`column ${styles.body}`}>
       {children}
     </div>
   );

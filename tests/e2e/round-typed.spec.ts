@@ -250,6 +250,14 @@ test('a question leaves the round where it is, and its buttons leave the field r
   const before = await strip.boundingBox();
   await page.keyboard.press('?');
   await expect(page.getByRole('dialog')).toBeVisible();
+  // Below all keys, in a window that has no room for them.
+  await page.setViewportSize({ width: 1280, height: 500 });
+  const close = page.getByRole('dialog').getByRole('button', { name: 'Close' });
+  await expect(close).toBeFocused();
+  await expect(close).toBeInViewport({ ratio: 1 });
+  await expect(page.getByRole('heading', { name: 'Keys and options' })).toBeInViewport();
+  await picture(page, 'round-keys-in-a-low-window');
+  await page.setViewportSize({ width: 1280, height: 860 });
   // Its boards are behind the question, where no reader finds them.
   expect(await page.locator('nav').last().boundingBox()).toEqual(before);
   await page.keyboard.press('Escape');

@@ -59,7 +59,7 @@ export function KeyList({ isLive, onlyFirst = false }: { isLive: boolean; onlyFi
 export function KeysDialog({ isScreenLeft, meterIsLive, onClose }: Probing) {
   const { say } = useWords();
   const close = useRef<HTMLButtonElement>(null);
-  // Its button is below all keys, and the title would scroll out of sight.
+  // Its button stays in sight below all keys; the title would scroll out of it.
   useEffect(() => close.current?.focus({ preventScroll: true }), []);
   return (
     <Dialog title={say('round-keys.title')} onClose={onClose}>
