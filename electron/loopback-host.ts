@@ -136,23 +136,30 @@ export async function startLoopbackHost({
       opening.once('message', async (data) => {
         const hello = helloIn(String(data));
         if (hello === null) return opening.close(1008, 'hello-missing');
-        if (!isLetIn(hello)) return opening.close(NOT_LET_IN, 'not-let-in');
+        if (!isRight(hello)) return opening.close(NOT_LET_IN, 'not-let-in');
         waiting.delete(opening);
         clearTimeout(tooLate);
         isWindow(request.socket);
         const serve = await connect;
         if (opening.readyState !== opening.OPEN) return;
+        // One that left meanwhile comes again with the same ticket; of two with it, the first is let in.
+        if (!isLetIn(hello)) return opening.close(NOT_LET_IN, 'not-let-in');
         opening.send(JSON.stringify({ session }));
         serveWindow(opening, (emit) => serve(hello.window, emit), patience.check);
       });
     });
   });
 
+  const isRight = (hello: Hello): boolean =>
+    'key' in hello ? same(hello.key, session.key) : same(hello.ticket, ticket);
+
+  /** From then on its ticket opens nothing more. */
   function isLetIn(hello: Hello): boolean {
-    if ('key' in hello) return same(hello.key, session.key);
-    if (!same(hello.ticket, ticket)) return false;
-    ticket = newSecret();
-    opened.give();
+    if (!isRight(hello)) return false;
+    if ('ticket' in hello) {
+      ticket = newSecret();
+      opened.give();
+    }
     return true;
   }
 

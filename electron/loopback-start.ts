@@ -7,7 +7,7 @@ import { followEnter } from './enter-key.ts';
 import { goOnAfterFaults } from './going-on.ts';
 import { createLog } from './log/log-file.ts';
 import { startLoopbackHost } from './loopback-host.ts';
-import { lastPort, runningHost, saveRunningHost } from './running-host.ts';
+import { forgetRunningHost, lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** A browser that runs has the window's script by then, ms; one that is only being started asks later. */
@@ -65,11 +65,12 @@ export async function serveLoopback(built: string): Promise<void> {
       : 'The address works once. Press Ctrl+C to stop.',
   );
   offerStartPage();
+  saveLink();
   let closingSinceMs: number | null = null;
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
 
-  app = await opening;
-  saveLink();
+  if ((await opening).isYardTaken()) forgetRunningHost(folder, host.proof);
+  else saveLink();
 
   /** Leaves no time for anything else, so the window's script goes first: a browser runs it meanwhile. */
   async function open(): Promise<App> {
@@ -78,12 +79,13 @@ export async function serveLoopback(built: string): Promise<void> {
       setTimeout(resolve, LOADS_WITHIN_MS);
     });
     const { createLoopbackApp } = await import('./loopback/loopback-app.ts');
-    return createLoopbackApp(folder, log, built);
+    app = createLoopbackApp(folder, log, built);
+    return app;
   }
 
   /** For the next start. Another host that serves this folder is left what it saved, also where both began at once. */
   function saveLink(): void {
-    if (!isOnlyHost || app === null || app.isYardTaken()) return;
+    if (!isOnlyHost || app?.isYardTaken()) return;
     try {
       saveRunningHost(folder, { startLink: host.address(), proof: host.proof });
     } catch {
@@ -115,8 +117,10 @@ export async function serveLoopback(built: string): Promise<void> {
       return;
     }
     closingSinceMs = performance.now();
+    // No yard is open, and none is to be made or changed now.
+    if (app === null) process.exit(0);
     await host.close();
-    await (await opening).close();
+    await app.close();
     // An ordinary exit would wait for it, for as long as a network drive is away.
     if (hasStuckThread()) process.kill(process.pid, 'SIGKILL');
     process.exit(0);

@@ -31,7 +31,18 @@ const fileIn = (folder: string): string => join(folder, 'running-host.json');
 export function saveRunningHost(folder: string, host: RunningHost): void {
   makePrivateFolder(folder);
   rmSync(fileIn(folder), { force: true });
-  writeFileSync(fileIn(folder), JSON.stringify(host), { flag: 'wx', mode: 0o600 });
+  try {
+    writeFileSync(fileIn(folder), JSON.stringify(host), { flag: 'wx', mode: 0o600 });
+  } catch (error) {
+    // A full disk leaves an empty one.
+    rmSync(fileIn(folder), { force: true });
+    throw error;
+  }
+}
+
+/** The host is found there no more, where it is what was saved last. */
+export function forgetRunningHost(folder: string, proof: string): void {
+  if (lastHost(folder)?.proof === proof) rmSync(fileIn(folder), { force: true });
 }
 
 /** The host that was last started there, whether it runs or not; null where no other user can have written of it. */

@@ -149,14 +149,23 @@ describe('before the app is there', () => {
     expect([...emitTo.keys()]).toEqual([WINDOW]);
   });
 
-  test('one that left meanwhile is not connected', async () => {
+  test('one that left meanwhile is not connected, and comes again by the same link', async () => {
     const { socket } = await knock();
-    socket.send(JSON.stringify({ window: crypto.randomUUID(), ticket: ticket() }));
+    const link = ticket();
+    socket.send(JSON.stringify({ window: crypto.randomUUID(), ticket: link }));
     socket.close();
     await new Promise((resolve) => socket.once('close', resolve));
     appIsThere();
-    await enter();
+    expect(await hello({ ticket: link })).toHaveProperty('session');
     expect([...emitTo.keys()]).toEqual([WINDOW]);
+  });
+
+  test('of two that wait with one link, only one is let in', async () => {
+    const both = [hello({ ticket: ticket() }), hello({ ticket: ticket() })];
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    appIsThere();
+    const came = await Promise.all(both);
+    expect(came.map(({ code }) => code).toSorted()).toEqual([NOT_LET_IN, undefined]);
   });
 });
 

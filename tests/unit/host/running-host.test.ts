@@ -1,11 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { startLoopbackHost } from '../../../electron/loopback-host.ts';
-import { lastPort, runningHost, saveRunningHost } from '../../../electron/running-host.ts';
+import { forgetRunningHost, lastPort, runningHost, saveRunningHost } from '../../../electron/running-host.ts';
 
 let folder: string;
 let host: Awaited<ReturnType<typeof startLoopbackHost>>;
@@ -26,6 +26,13 @@ afterEach(() => host.close());
 
 test('a second start finds the host that runs, with a link that opens its window', async () => {
   expect((await runningHost(folder))?.startLink).toBe(host.address());
+});
+
+test('one that gives up what it saved is not found, and leaves what another saved', async () => {
+  forgetRunningHost(folder, 'a'.repeat(64));
+  expect(await runningHost(folder)).not.toBeNull();
+  forgetRunningHost(folder, host.proof);
+  expect(existsSync(file())).toBe(false);
 });
 
 test('only this user can read where it is', () => {
