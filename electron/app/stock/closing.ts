@@ -61,10 +61,11 @@ export function closingCommands(context: AppContext, judging: Judging) {
   return {
     'stacks.close': ({ id, basedOn }) => {
       const stack = asShown(stackOf(id), basedOn);
+      // First: the round may still be probing its boards.
+      checkNoRound(stack);
       const { name: stackName } = stack;
       const boards = stack.boards + stack.elsewhere.boards;
       if (boards > 0) throw new Refusal(message('refusal.stack-has-boards', { stackName, boards }));
-      checkNoRound(stack);
       orConflict(context.yard().stacks.edit({ id, basedOn, changed: { closedAt: context.now() } }));
       return stackOf(id);
     },

@@ -117,8 +117,8 @@ function Start({
   const { say } = useWords();
   const [picked, setPicked] = useState<string | null>(null);
   const [shown] = useState(first?.key ?? null);
-  // A list from before the board was moved does not have its place yet.
-  const chosen = picked ?? (isPlaceAsked ? (first?.key ?? null) : shown);
+  // A list from before the boards were added, or moved, does not have them, or their place, yet.
+  const chosen = picked ?? (isPlaceAsked ? null : shown) ?? first?.key ?? null;
   const answer = useWoodTemp({ woodTempC: null, unknown: false });
   const today = dayOf(new Date());
   const date = useDraft(dateSchemaOn(today), { startedOn: null });

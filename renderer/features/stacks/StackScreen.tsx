@@ -96,7 +96,9 @@ function Stack({ stack }: { stack: StackOnPage }) {
       }
       actions={
         <>
-          {(boards > 0 || stack.due) && <NextOfStack stack={stack} onMove={() => setOpen('move-due')} />}
+          {(boards > 0 || stack.due || stack.openRoundId !== null) && (
+            <NextOfStack stack={stack} onMove={() => setOpen('move-due')} />
+          )}
           <Button onClick={add}>{say('stacks.add-boards')}</Button>
           <Menu
             title={say('stacks.more')}

@@ -102,7 +102,7 @@ export function boardColumns(
     ({ archived }) => archived && `${whyArchived(archived, say)} · ${formats.day(archived.at)}`,
     { below: ({ archived }) => archived?.note && name(archived.note) },
   );
-  const averageRead = column('average', 6, average, {
+  const averageRead = column('average', 6.75, average, {
     ...sorted,
     below: ({ latest }) => latest && averageNote(latest, say),
   });

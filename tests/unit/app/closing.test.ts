@@ -41,8 +41,9 @@ test('a stack with boards is not closed, one without is, and is found again', as
   expect(await yard.refusal('boards.add', [yard.board('WAL-03')])).toMatch(/^Walnut is closed\./);
 });
 
-test('a stack with a round that runs is not closed', async () => {
+test('a stack with a round that runs is not closed, whether or not it has boards', async () => {
   await yard.beginRound();
+  expect(await yard.refusal('stacks.close', { id: yard.stack.id, basedOn: 1 })).toMatch(/round of Walnut/);
   await sell(boardIds());
   expect(await yard.refusal('stacks.close', { id: yard.stack.id, basedOn: 1 })).toMatch(/round of Walnut/);
 });

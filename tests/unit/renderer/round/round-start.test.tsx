@@ -108,6 +108,20 @@ test('the place that was asked for is chosen once a list is there that has it', 
   await waitFor(() => expect(select.selectedOptions[0]?.text).toContain('Pole shed'));
 });
 
+test('a stack whose boards were added just now is chosen once the list has them', async () => {
+  let added = aStack(2, { boards: 0 });
+  const machine = playMachine({
+    'stacks.list': () => [aStack(1), added],
+    'rounds.clock': () => ({ problem: null }),
+  });
+  render(<RoundStartScreen stackId={2} placeId={null} />, { wrapper: InMain });
+  const select = (await screen.findByLabelText('Stack')) as HTMLSelectElement;
+  expect(select.value).toBe('');
+  added = aStack(2);
+  act(() => machine.tell('changed', { yard: null, topics: ['stacks'] }));
+  await waitFor(() => expect(select.value).toBe('2'));
+});
+
 test('a live meter that another window uses is said, and can be used here', async () => {
   const { machine, user } = await open([aStack(1)]);
   machine.answers['meter.hold'] = () => aLiveMeter();

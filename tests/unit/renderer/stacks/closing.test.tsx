@@ -95,6 +95,9 @@ test('a stack with a round that is not finished leads there', async () => {
       throw new Refusal(message('refusal.stack-round-open', { stackName: 'Ridge oak' }));
     },
   });
+  // Its page leads there too, now that no board is left in it.
+  const resume = await screen.findByRole('link', { name: /^Resume/ });
+  expect(resume.getAttribute('href')).toBe('#/round/5');
   const dialog = await choose(user, 'Close stack', 'Close Ridge oak?');
   expect(dialog.queryByRole('button', { name: 'Resume the round' })).toBeNull();
   await user.click(dialog.getByRole('button', { name: 'Close stack' }));
