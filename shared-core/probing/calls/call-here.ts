@@ -92,9 +92,19 @@ export function callHere(found: Found, here: Here): ReasonedCall {
       ? tooDamp(lowestEmc)
       : message('call.place-too-slow', { placeName, targetRange: target });
   const rough = lowestEmc === null ? [] : basis(lowestEmc);
-  const isTooWetYet = isTooWetForIndoors(averagePct, corePct);
-  const rule = isTooWetYet ? message('call.too-wet-to-bring-in', limitsForIndoors) : dryEnoughToBringIn;
-  return { call: isTooWetYet ? call : 'bring-in', reasons: [first, why, rule, ...more, ...rough] };
+  const rule = ruleForIndoors(found, averagePct, corePct);
+  return {
+    call: rule === dryEnoughToBringIn ? 'bring-in' : call,
+    reasons: [first, why, rule, ...more, ...rough],
+  };
+}
+
+/** Whether it may be brought in: of a shell alone, and without a forecast, nobody knows whether the core would check. */
+function ruleForIndoors({ averageIs }: Found, averagePct: number, corePct: number | null): Message {
+  if (isTooWetForIndoors(averagePct, corePct)) return message('call.too-wet-to-bring-in', limitsForIndoors);
+  return averageIs === 'unknown' && corePct === null
+    ? message('call.core-unread-to-bring-in', { coreLimitPct: DRY_ENOUGH_CORE_PCT })
+    : dryEnoughToBringIn;
 }
 
 /** Only a forecast can promise it: the air may be so dry for too short a time. */

@@ -165,14 +165,15 @@ export function judge(facts: JudgementFacts): Judgement {
 
 /**
  * As wet as it can be today by its forecast or, for as long as no forecast overrules them, by its readings: it must not
- * check. 0 where nothing is known of it.
+ * check. The average is 0, and the core null, where nothing is known of it.
  */
 function wettestToday({ found, forecast, nowMs }: JudgementFacts): Today {
   const now = forecast?.now;
   const read = found !== null && (!now || isYoung(found, nowMs)) ? found : null;
+  const cores = [now?.core.median, read?.corePct].filter((pct) => pct != null);
   return {
     averagePct: Math.max(now?.average.median ?? 0, read?.averagePct ?? 0),
-    corePct: Math.max(now?.core.median ?? 0, read?.corePct ?? 0),
+    corePct: cores.length === 0 ? null : Math.max(...cores),
   };
 }
 

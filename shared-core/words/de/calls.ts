@@ -56,6 +56,8 @@ export const calls = {
     'Trocken genug zum Hereinholen: im Mittel höchstens {dryEnoughLimitPct}, innen höchstens {coreLimitPct}.',
   'call.too-wet-to-bring-in':
     'Zu feucht zum Hereinholen: Lassen Sie es zuerst auf {dryEnoughLimitPct} trocknen, innen auf {coreLimitPct}.',
+  'call.core-unread-to-bring-in':
+    'Messen Sie es innen, bevor Sie es hereinholen: Dort kann es feuchter als {coreLimitPct} sein.',
   'call.last-gain':
     'Nach dem {gainsUntilOn} trocknet es am Ort {placeName} um weniger als {gainPoints} weiter.',
   'call.emc-by-readings':

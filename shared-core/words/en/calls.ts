@@ -50,6 +50,8 @@ export const calls = {
     'Dry enough to bring in: average at most {dryEnoughLimitPct}, core at most {coreLimitPct}.',
   'call.too-wet-to-bring-in':
     'Too wet to bring in: let it dry to {dryEnoughLimitPct} first, and its core to {coreLimitPct}.',
+  'call.core-unread-to-bring-in':
+    'Probe its core before you bring it in: it may be wetter than {coreLimitPct}.',
   'call.last-gain': 'After {gainsUntilOn} it dries less than {gainPoints} more in {placeName}.',
   'call.emc-by-readings': 'The lowest EMC of {placeName} is adjusted by what was measured there.',
   'call.rough-air': 'The air in {placeName} is only roughly known.',

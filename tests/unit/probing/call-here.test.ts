@@ -68,6 +68,18 @@ describe('A board that is too wet', () => {
     },
   );
 
+  // Common practice, no source: the core of a thick board is the wettest, and checks in a heated room.
+  test('of which only the shell was read dries on until its core is probed, or a forecast tells of it', () => {
+    const shellAlone: Found = { ...found('keep-drying', 15.6), averageIs: 'unknown' };
+    expect(told(shellAlone, here(12, { averagePct: 15.6, corePct: null }))).toEqual([
+      'keep-drying',
+      'Too wet: 15.6%. Target 6–8%.',
+      'Pole shed is unlikely to dry it to the target: lowest EMC 12.0%, in May.',
+      'Probe its core before you bring it in: it may be wetter than 25%.',
+    ]);
+    expect(told(shellAlone, here(12, { averagePct: 17, corePct: 19 }))[0]).toBe('bring-in');
+  });
+
   test('with the air not known: it says so', () => {
     expect(callHere(tooWet, here(null)).reasons[1]).toEqual(
       message('call.air-unknown', { placeName: 'Pole shed' }),

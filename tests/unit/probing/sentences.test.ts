@@ -213,6 +213,10 @@ test('every reason of a call', () => {
       places: [place(1, 'Shed', 'open-shed', 12)],
       forecast: ahead(14, [reach(null, null, null)], { endsPct: [12.5] }),
     }),
+    facts({
+      found: { ...found('keep-drying', 16), averageIs: 'unknown', corePct: null },
+      places: [place(1, 'Shed', 'open-shed', 12)],
+    }),
     facts({ found: found('keep-drying', 26), places: [place(1, 'Shed', 'open-shed', 12)] }),
     ...[14, 8.5].map((pct) =>
       facts({
