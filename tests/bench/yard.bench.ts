@@ -34,8 +34,10 @@ const app = createApp({
   dataDir,
   links: noMeter,
   threads: threadSources,
-  // Not in the way of what is measured.
+  // Not in the way of what is measured: labels count all of the process.
   forecastAfterMs: 3_600_000,
+  backUpAfterMs: 3_600_000,
+  verifyAfterMs: 3_600_000,
 });
 const { answer, query } = openWindow(app);
 console.log(`open the yard: ${(performance.now() - opening).toFixed(1)} ms`);
