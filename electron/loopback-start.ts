@@ -65,6 +65,7 @@ export async function serveLoopback(built: string): Promise<void> {
       : 'The address works once. Press Ctrl+C to stop.',
   );
   offerStartPage();
+  // A second start right after this one finds it.
   saveLink();
   let closingSinceMs: number | null = null;
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());

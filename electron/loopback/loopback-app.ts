@@ -4,7 +4,7 @@ import { linkMakers } from '../link-makers.ts';
 import type { Log } from '../log/log-file.ts';
 
 /**
- * The app that the loopback host serves. A file of its own, so that the address is there before all of it is loaded.
+ * The app that the loopback host serves. It is apart from the host, which prints its address before the app is loaded.
  * @param built  the folder of the built host
  */
 export const createLoopbackApp = (dataDir: string, log: Log, built: string) =>

@@ -41,7 +41,7 @@ export const queryOf = <N extends QueryName>(name: N, input: RequestInput<N>) =>
 
 /**
  * From now on, asks again for whatever a change touches, and for everything after the machine came back.
- * @returns ends it
+ * @returns a function that ends it
  */
 export function followChanges(): () => void {
   /** While an answer is on its way no second one is asked for; what changed meanwhile is followed up when it is there. */

@@ -8,7 +8,7 @@ import { differentNumbers, type ShownNumber } from './shown-number.ts';
 const CLEAR_LEAD = 3;
 /** Up to here a reading is as likely as another, %. */
 const USUAL_MOST_PCT = 50;
-/** Bits by which numbers must be less likely than chance to be sure. */
+/** Chance is ruled out where it is so much less likely to show the numbers, bits. Our judgment. */
 const BEYOND_CHANCE = 4;
 
 export interface Candidate {

@@ -2,9 +2,8 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
 import type { BackupThread } from '../../../electron/app/yard/backup-tasks.ts';
-import { createBackups } from '../../../electron/app/yard/backups.ts';
+import { someBackups } from './some-backups.ts';
 
 /** Backups of a yard, and what their thread was asked to do. */
 function backupsOf({ holdsAnything, afterMs }: { holdsAnything: boolean; afterMs: number }) {
@@ -17,20 +16,7 @@ function backupsOf({ holdsAnything, afterMs }: { holdsAnything: boolean; afterMs
     },
     close: async () => undefined,
   };
-  const backups = createBackups(createBackupFolder(dataDir, thread, 1000), thread, thread, {
-    now: () => '2026-11-26T08:00:00.000Z',
-    reportFault: (error) => expect(error).toBeUndefined(),
-    changed: () => undefined,
-    yardToBackUp: () => ({
-      file: join(dataDir, 'yard.sqlite'),
-      backupId: 'abcdef01',
-      uuid: '00000000-0000-4000-8000-000000000001',
-      holdsAnything,
-    }),
-    restored: () => null,
-    hasDialogs: false,
-    afterMs,
-  });
+  const backups = someBackups(dataDir, thread, { holdsAnything, afterMs });
   return { backups, made: () => tasks.filter((task) => task === 'make').length };
 }
 

@@ -2,11 +2,10 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
 import type { BackupThread } from '../../../electron/app/yard/backup-tasks.ts';
-import { createBackups } from '../../../electron/app/yard/backups.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { say } from '../app/a-window.ts';
+import { someBackups } from './some-backups.ts';
 
 const dataDir = mkdtempSync(join(tmpdir(), 'pintally-full-'));
 const chosen = '/media/disk/backups';
@@ -26,22 +25,7 @@ const thread: BackupThread = {
   close: async () => undefined,
 };
 
-function start() {
-  return createBackups(createBackupFolder(dataDir, thread, 1000), thread, thread, {
-    now: () => '2026-11-26T08:00:00.000Z',
-    reportFault: (error) => expect(error).toBeUndefined(),
-    changed: () => undefined,
-    yardToBackUp: () => ({
-      file: join(dataDir, 'yard.sqlite'),
-      backupId: 'abcdef01',
-      uuid: '00000000-0000-4000-8000-000000000001',
-      holdsAnything: true,
-    }),
-    restored: () => null,
-    hasDialogs: false,
-    afterMs: 0,
-  });
-}
+const start = () => someBackups(dataDir, thread);
 
 test('a chosen folder without room is said to be full, where the backup is instead, and after a restart too', async () => {
   const backups = start();

@@ -2,9 +2,8 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { createBackupFolder } from '../../../electron/app/yard/backup-folder.ts';
 import type { BackupThread } from '../../../electron/app/yard/backup-tasks.ts';
-import { createBackups } from '../../../electron/app/yard/backups.ts';
+import { someBackups } from './some-backups.ts';
 
 test('backups are listed while a large one is being made', async () => {
   const dataDir = mkdtempSync(join(tmpdir(), 'pintally-large-'));
@@ -23,20 +22,7 @@ test('backups are listed while a large one is being made', async () => {
     ask: async () => ({ ok: true, value: [] }),
     close: async () => undefined,
   };
-  const backups = createBackups(createBackupFolder(dataDir, short, 1000), long, short, {
-    now: () => '2026-11-26T08:00:00.000Z',
-    reportFault: (error) => expect(error).toBeUndefined(),
-    changed: () => undefined,
-    yardToBackUp: () => ({
-      file: join(dataDir, 'yard.sqlite'),
-      backupId: 'abcdef01',
-      uuid: '00000000-0000-4000-8000-000000000001',
-      holdsAnything: true,
-    }),
-    restored: () => null,
-    hasDialogs: false,
-    afterMs: 0,
-  });
+  const backups = someBackups(dataDir, long, { short });
   const made = backups.commands['backups.make']();
   await expect.poll(() => tasks).toEqual(['make']);
   expect(await backups.queries['backups.list']()).toEqual([]);
