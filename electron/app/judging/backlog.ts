@@ -36,7 +36,8 @@ export function createBacklog(
   let era = 0;
 
   async function work(mine: number): Promise<void> {
-    let beganMs = performance.now();
+    // What is under way is answered first.
+    let beganMs = Number.NEGATIVE_INFINITY;
     const changed = new Set<Topic>();
     let disturbance: unknown = null;
     let isFaultReported = false;

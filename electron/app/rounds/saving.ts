@@ -135,7 +135,7 @@ export function createSaving(
       next = showNext(window, at, readingId, assessment);
     });
     // A board half read says little of the round; one that is done may say that another is not what it seems.
-    if (next === null) comparing.compare([at.roundId]);
+    if (next === null) comparing.compareSoon(at.roundId);
   }
 
   /** @returns the next spot of the board; null where all are read */
