@@ -1,4 +1,3 @@
-import type { z } from 'zod';
 import { type RoundFinding, roundFindingSchema } from '../../shared-core/contract/round.ts';
 import { type LatestFinding, latestFindingSchema } from '../../shared-core/contract/yard.ts';
 import { FULL_ROUND_HOLDS } from '../../shared-core/probing/calls/half-probed.ts';
@@ -6,6 +5,7 @@ import { asJudged } from '../../shared-core/probing/calls/judgement.ts';
 import type { BadCacheCollector } from './bad-caches.ts';
 import { keptRecord } from './lineage.ts';
 import { outlookFrom } from './outlook-table.ts';
+import { parsedOnce } from './parsed-once.ts';
 import { readJson, valueIn } from './read-json.ts';
 import { holds } from './undone-rows.ts';
 import type { Db } from './yard-file.ts';
@@ -14,6 +14,9 @@ import type { Db } from './yard-file.ts';
 export const FINDING_OF_READING = `SELECT 1 FROM finding f WHERE f.board_id = g.board_id AND f.round_id = g.round_id
   UNION ALL SELECT 1 FROM finding_due d WHERE d.board_id = g.board_id AND d.round_id = g.round_id`;
 
+const latestOf = parsedOnce((record: string) => readJson(latestFindingSchema, record));
+const ofRound = parsedOnce((record: string) => readJson(roundFindingSchema, record));
+
 /** What the rules made of each board's readings in each round; a cache that can be made again from the readings. */
 export function findingReads(db: Db, badCaches: BadCacheCollector) {
   /**
@@ -21,10 +24,10 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
    * board's latest round has the call of today, as every list of boards.
    */
   function read<T extends LatestFinding>(
-    schema: z.ZodType<T>,
+    parsed: (record: string) => T | undefined,
     { boardId, record, outlook }: { boardId: number; record: string; outlook: string | null },
   ): T | null {
-    const finding = readJson(schema, record);
+    const finding = parsed(record);
     if (finding === undefined) badCaches.add('findings', boardId);
     const judgement = outlookFrom(outlook, boardId, badCaches)?.judgement;
     return finding && judgement ? asJudged(finding, judgement) : (finding ?? null);
@@ -96,12 +99,12 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
   return {
     /** Oldest first. */
     ofBoard: (boardId: number): LatestFinding[] =>
-      ofBoard.all(boardId).flatMap((row) => read(latestFindingSchema, row) ?? []),
+      ofBoard.all(boardId).flatMap((row) => read(latestOf, row) ?? []),
     /** Of every board read in the round, of what was merged the board that stays; null where its readings are still to be judged by these rules. */
     inRound: (roundId: number, rulesVersion: number): Map<number, RoundFinding | null> =>
       new Map(
         inRound.all({ roundId, rules: rulesVersion }).map(({ boardId, record, outlook }) => {
-          return [boardId, record === null ? null : read(roundFindingSchema, { boardId, record, outlook })];
+          return [boardId, record === null ? null : read(ofRound, { boardId, record, outlook })];
         }),
       ),
     /** Boards read in the round of which a later one makes the call. */
@@ -114,7 +117,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     /** Of one board; null where its readings in the round are still to be judged by these rules. */
     one: (boardId: number, roundId: number, rulesVersion: number): RoundFinding | null => {
       const row = one.get({ boardId, roundId, rules: rulesVersion });
-      return row === undefined ? null : read(roundFindingSchema, row);
+      return row === undefined ? null : read(ofRound, row);
     },
     /** Every board with a finding. */
     boardIds: (): number[] => boardIds.all().map((row) => row.boardId),

@@ -71,6 +71,8 @@ interface KnownBoard {
   moves: readonly Move[];
   /** Those of its rounds that were read: judging one asks for the same several times. */
   rounds: Map<number, RoundOfBoard>;
+  /** Whether each of them that was asked about is believed. */
+  believed: Map<number, boolean>;
 }
 
 const isCallOf = (call: Call | null): boolean => call !== null && call !== 'probe-again';
@@ -190,7 +192,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   function knownBoard(boardId: number): KnownBoard {
     const { boards, moves } = context.yard();
     const facts = orRefuse(boards.judgedBy(boardId), 'board');
-    return { boardId, facts, moves: moves.ofBoard(boardId), rounds: new Map() };
+    return { boardId, facts, moves: moves.ofBoard(boardId), rounds: new Map(), believed: new Map() };
   }
 
   function evidenceOf(
@@ -283,7 +285,11 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   function isBelievedUntil(known: KnownBoard, last: number | null): boolean {
     if (last === null) return false;
     const rounds = context.yard().readings.roundsOfBoard(known.boardId);
-    return rounds.slice(0, rounds.indexOf(last) + 1).some((id) => isBelieved(known, id));
+    return rounds.slice(0, rounds.indexOf(last) + 1).some((id) => {
+      const is = known.believed.get(id) ?? isBelieved(known, id);
+      known.believed.set(id, is);
+      return is;
+    });
   }
 
   /**
