@@ -1,7 +1,9 @@
 import { resolve } from 'node:path';
+import locales from '@react-aria/optimize-locales-plugin';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'electron-vite';
 import type { Plugin } from 'vite';
+import { languages } from '../shared-core/words/languages.ts';
 import { buildBegins, buildEnded, stampOfSources } from './built-from.ts';
 import { guideMarkdown } from './guide/markdown-plugin.ts';
 import { licenses } from './packing/licenses-plugin.ts';
@@ -80,7 +82,15 @@ export default defineConfig({
   renderer: {
     root: resolve(root, 'renderer'),
     base: './',
-    plugins: [react(), guideMarkdown(), licenses(root), findFirstScreen(), ending],
+    plugins: [
+      react(),
+      // Of the 34 languages of its fields, those of `shared-core/words/languages.ts`.
+      locales.vite({ locales: [...languages] }),
+      guideMarkdown(),
+      licenses(root),
+      findFirstScreen(),
+      ending,
+    ],
     build: {
       outDir: resolve(root, 'out/renderer'),
       minify: true,
