@@ -41,6 +41,8 @@ export interface LoopbackOptions {
   rendererDir: string;
   /** What serves windows; those that come before it is there wait for it. */
   connect: Connect | Promise<Connect>;
+  /** A browser asks for the window, or something else for the host. */
+  onAsked?(): void;
   /** A browser has the script that the window begins with. */
   onScriptSent?(): void;
   patience?: typeof PATIENCE;
@@ -59,6 +61,7 @@ export interface LoopbackOptions {
 export async function startLoopbackHost({
   rendererDir,
   connect,
+  onAsked = () => undefined,
   onScriptSent = () => undefined,
   patience = PATIENCE,
   port = 0,
@@ -91,6 +94,7 @@ export async function startLoopbackHost({
   const server = http.createServer(timeouts, (request, response) => {
     serve(request, response).catch(() => refuse(response));
   });
+  server.once('connection', () => onAsked());
   const isWindow = boundStrangers(server);
   // No browser pings. Answers to a flood of pings that nobody reads would pile up.
   const socketServer = new WebSocketServer({

@@ -1,7 +1,8 @@
 import { join } from 'node:path';
+import { setTimeout as pause, setImmediate } from 'node:timers/promises';
 import type { App } from './app/app.ts';
 import { hasStuckThread } from './app/own-thread.ts';
-import { createSignal } from './app/signal.ts';
+import { createSignal, type Signal } from './app/signal.ts';
 import { dataDir } from './data-dir.ts';
 import { followEnter } from './enter-key.ts';
 import { goOnAfterFaults } from './going-on.ts';
@@ -12,6 +13,18 @@ import { startPageFolder, writeStartPage } from './start-page.ts';
 
 /** A browser that runs has the window's script by then, ms; one that is only being started asks later. */
 const LOADS_WITHIN_MS = 1500;
+
+/** What the app is made of, one after the other: all at once would keep a browser waiting. */
+const partsOfApp: readonly (() => Promise<unknown>)[] = [
+  () => import('../shared-core/words/languages.ts'),
+  () => import('../shared-core/contract/round.ts'),
+  () => import('../shared-core/contract/requests.ts'),
+  () => import('./store/yard.ts'),
+  () => import('./app/judging/assessing.ts'),
+  () => import('./loopback/loopback-app.ts'),
+];
+
+const once = (signal: Signal<void>): Promise<void> => new Promise((resolve) => signal.follow(resolve));
 
 /** A signal after that means that closing hangs. */
 const CLOSES_WITHIN_MS = 5000;
@@ -37,11 +50,16 @@ export async function serveLoopback(built: string): Promise<void> {
   for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
 
   const isOnlyHost = (await runningHost(folder)) === null;
+  const printed = createSignal();
   const scriptSent = createSignal();
+  let isAsked = false;
   const opening = open();
   const host = await startLoopbackHost({
     rendererDir: join(built, '../renderer'),
     connect: opening.then(({ connect }) => connect),
+    onAsked: () => {
+      isAsked = true;
+    },
     onScriptSent: scriptSent.give,
     port: isOnlyHost ? lastPort(folder) : 0,
   });
@@ -67,18 +85,26 @@ export async function serveLoopback(built: string): Promise<void> {
   offerStartPage();
   // A second start right after this one finds it.
   saveLink();
+  printed.give();
   let closingSinceMs: number | null = null;
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void close());
 
   if ((await opening).isYardTaken()) forgetRunningHost(folder, host.proof);
   else saveLink();
 
-  /** Leaves no time for anything else, so the window's script goes first: a browser runs it meanwhile. */
+  /**
+   * Loads the app until a browser asks for the window, and goes on once it has the window's script: while that runs, nobody
+   * waits for the host, which has no time for anything else.
+   */
   async function open(): Promise<App> {
-    await new Promise<void>((resolve) => {
-      scriptSent.follow(resolve);
-      setTimeout(resolve, LOADS_WITHIN_MS);
-    });
+    const isScriptThere = Promise.race([once(scriptSent), pause(LOADS_WITHIN_MS)]);
+    await once(printed);
+    for (const load of partsOfApp) {
+      await setImmediate();
+      if (isAsked) await isScriptThere;
+      await load();
+    }
+    await isScriptThere;
     const { createLoopbackApp } = await import('./loopback/loopback-app.ts');
     app = createLoopbackApp(folder, log, built);
     return app;

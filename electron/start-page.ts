@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { english } from '../shared-core/words/en/index.ts';
+import { frame } from '../shared-core/words/en/frame.ts';
 
 const PREFIX = 'pintally-start-';
 
@@ -20,7 +20,7 @@ export function writeStartPage(address: string, folder: string) {
   remove();
   mkdirSync(own, { mode: 0o700 });
   const file = join(own, 'start.html');
-  const { 'frame.app-name': name, 'start-page.open': open } = english;
+  const { 'frame.app-name': name, 'start-page.open': open } = frame;
   writeFileSync(
     file,
     `<!doctype html><html lang="en"><meta charset="utf-8"><title>${name}</title><meta name="referrer" content="no-referrer"><meta http-equiv="refresh" content="0; url=${address}"><a href="${address}">${open}</a></html>`,
