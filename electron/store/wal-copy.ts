@@ -12,7 +12,7 @@ const MOST_BYTES = 64 * 1024 * 1024;
 export function copyWal(walFile: string) {
   /** Null where it is too long. */
   let copy: Buffer | null = Buffer.alloc(0);
-  /** The copy and room after it, so that a commit is added without copying those before it. */
+  /** The copy and room after it, which stays when the WAL begins again: a commit is added without copying those before it. */
   let room = Buffer.alloc(0);
   /** The pages that were brought into the file since it was opened: a sum of each, by number. */
   const broughtIn = new Map<number, string>();
@@ -33,8 +33,9 @@ export function copyWal(walFile: string) {
         for (const [number, page] of pagesOf(copy)) broughtIn.set(number, sumOf(page));
       const known = goesOn && copy !== null ? copy.length : 0;
       const length = Math.max(known, size);
-      if (length > room.length || known === 0) {
-        const larger = Buffer.alloc(known === 0 ? length : Math.min(2 * length, MOST_BYTES));
+      if (length > room.length) {
+        // What is read next fills it.
+        const larger = Buffer.allocUnsafeSlow(Math.min(2 * length, MOST_BYTES));
         room.copy(larger, 0, 0, known);
         room = larger;
       }
@@ -80,6 +81,6 @@ export function copyWal(walFile: string) {
 const sumOf = (page: Buffer): string => createHash('sha1').update(page).digest('base64');
 
 function isSame(fd: number, bytes: Buffer): boolean {
-  const found = Buffer.alloc(bytes.length);
+  const found = Buffer.allocUnsafeSlow(bytes.length);
   return readSync(fd, found, 0, found.length, 0) === found.length && found.equals(bytes);
 }

@@ -196,14 +196,16 @@ function carriedOn(
   start: Sum,
   isBig: boolean,
 ): Sum {
+  // Each commit's pages pass through here: a view of whole words is several times as quick as reading each of the buffer.
+  const words = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   let [s0, s1] = start;
   for (const [from, to] of ranges) {
     for (let at = from; at < to; at += 8) {
-      s0 = (s0 + wordAt(bytes, at, isBig) + s1) >>> 0;
-      s1 = (s1 + wordAt(bytes, at + 4, isBig) + s0) >>> 0;
+      s0 = (s0 + words.getInt32(at, !isBig) + s1) | 0;
+      s1 = (s1 + words.getInt32(at + 4, !isBig) + s0) | 0;
     }
   }
-  return [s0, s1];
+  return [s0 >>> 0, s1 >>> 0];
 }
 
 /**
