@@ -91,11 +91,13 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
   const roundsDue = db
     .prepare<[number], number>('SELECT round_id FROM finding_due WHERE board_id = ? ORDER BY round_id')
     .pluck();
-  const boardsDue = db.prepare<{ rules: number }, { boardId: number }>(
-    `SELECT board_id AS boardId FROM finding_due
-     UNION SELECT board_id FROM finding WHERE rules_version < @rules
-     UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
-  );
+  const boardsDue = db
+    .prepare<{ rules: number }, number>(
+      `SELECT board_id FROM finding_due
+       UNION SELECT board_id FROM finding WHERE rules_version < @rules
+       UNION SELECT board_id FROM finding WHERE rules_version > @rules`,
+    )
+    .pluck();
   return {
     /** Oldest first. */
     ofBoard: (boardId: number): LatestFinding[] =>
@@ -126,8 +128,7 @@ export function findingReads(db: Db, badCaches: BadCacheCollector) {
     /** Rounds in which a board is still to be judged. */
     roundsDue: (boardId: number): number[] => roundsDue.all(boardId),
     /** Boards with readings that no finding of these rules covers, or whose finding something has outdated. */
-    boardsDue: (rulesVersion: number): number[] =>
-      boardsDue.all({ rules: rulesVersion }).map((row) => row.boardId),
+    boardsDue: (rulesVersion: number): number[] => boardsDue.all({ rules: rulesVersion }),
   };
 }
 

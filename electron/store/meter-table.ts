@@ -104,9 +104,10 @@ export const PROFILE_NOW = `(SELECT CAST(coalesce((SELECT k.value FROM amendment
   AND k.field = 'meterProfileId' AND ${holds('k')} ORDER BY k.id DESC LIMIT 1), g.meter_profile_id) AS INTEGER))`;
 /** SQL for the versions of the profile of `@meterId`. */
 export const VERSIONS = 'SELECT id FROM meter_profile WHERE meter_id = @meterId';
-/** SQL for the ids of readings that were taken with `@meterId`, or moved to it. */
-export const EVER_OF_METER = `SELECT id FROM reading WHERE meter_profile_id IN (${VERSIONS}) UNION
-  SELECT reading_id FROM amendment WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${VERSIONS})`;
+/** SQL for the ids of readings that were taken with `@meterId`, and of those that were moved to it. */
+const TAKEN_WITH_METER = `SELECT id FROM reading WHERE meter_profile_id IN (${VERSIONS})`;
+const MOVED_TO_METER = `SELECT reading_id FROM amendment
+  WHERE field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${VERSIONS})`;
 
 /** The newest profile of a meter, for a join of `meter_profile p`. */
 const newestOf = (meterId: string): string =>
@@ -138,17 +139,20 @@ export function meterReads(db: Db) {
   const newestProfile = db.prepare<[number], { id: number }>(
     `SELECT p.id FROM meter_profile p WHERE ${newestOf('?')}`,
   );
-  /** Whether a test block or oven checks refer to it, or readings of which this holds. */
-  const used = (where: string) =>
+  /** Whether a test block or oven checks refer to it, or this holds. */
+  const used = (orHolds: string) =>
     db
       .prepare<{ meterId: number }, number>(
         `SELECT EXISTS (SELECT 1 FROM oven_check WHERE meter_profile_id IN (${VERSIONS}))
           OR EXISTS (SELECT 1 FROM test_block WHERE meter_id = @meterId AND closed_at IS NULL)
-          OR EXISTS (SELECT 1 FROM reading g ${where})`,
+          OR ${orHolds}`,
       )
       .pluck();
-  const usedEver = used(`WHERE g.id IN (${EVER_OF_METER})`);
-  const usedNow = used(`WHERE g.id IN (${EVER_OF_METER}) AND ${PROFILE_NOW} IN (${VERSIONS})`);
+  const usedEver = used(`EXISTS (${TAKEN_WITH_METER}) OR EXISTS (${MOVED_TO_METER})`);
+  const usedNow = used(
+    `EXISTS (SELECT 1 FROM reading g
+       WHERE g.id IN (${TAKEN_WITH_METER} UNION ${MOVED_TO_METER}) AND ${PROFILE_NOW} IN (${VERSIONS}))`,
+  );
   const profile = db.prepare<[number], { meterId: number | null; record: string }>(
     'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',
   );

@@ -12,7 +12,7 @@ import { megohmsOf, ohmsOfMegohms } from '../../shared-core/units/typed-ohms.ts'
 import { type Amendments, amended, amendmentsOf, exclusionOf } from './amendment-table.ts';
 import { type Columns, rowAppender, selected } from './columns.ts';
 import { keptRecord, roundsOfWood, sameBoard, sameWood } from './lineage.ts';
-import { EVER_OF_METER, type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
+import { type meterReads, PROFILE_NOW, VERSIONS } from './meter-table.ts';
 import { parsedOnce } from './parsed-once.ts';
 import { readJson } from './read-json.ts';
 import { type ReadingAsTaken, readingChecksum } from './reading-checksum.ts';
@@ -276,12 +276,30 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   );
   /** But for what a check corrects its values by, which each reading keeps. */
   const said = (record: string) => `iif(json_valid(${record}), json_remove(${record}, '$.off'), ${record})`;
-  const ofEarlier = db.prepare<{ meterId: number; newestId: number | null }, ReadingOwnerRow>(
-    `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
-     WHERE g.id IN (${EVER_OF_METER})
-       AND ${PROFILE_NOW} IN (${VERSIONS} AND ${said('record')} <>
-         (SELECT ${said('n.record')} FROM meter_profile n WHERE n.id = @newestId)) ORDER BY g.id`,
-  );
+  const isOfEarlier = `${PROFILE_NOW} IN (${VERSIONS} AND ${said('record')} <>
+    (SELECT ${said('n.record')} FROM meter_profile n WHERE n.id = @newestId))`;
+  const ofEarlier = (which: string) =>
+    db.prepare<{ meterId: number; newestId: number | null; after: number; upTo: number }, ReadingOwnerRow>(
+      `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
+       WHERE ${which} AND ${isOfEarlier} ORDER BY g.id`,
+    );
+  const newest = (sql: string) => db.prepare<[], number | null>(sql).pluck();
+  /** Those that were taken with the meter, by boards, and those that were moved to it, by what moved them. */
+  const walksOfEarlier = [
+    {
+      some: ofEarlier(`g.meter_profile_id IN (${VERSIONS}) AND g.board_id > @after AND g.board_id <= @upTo`),
+      last: newest('SELECT max(board_id) FROM reading'),
+      atATime: 100,
+    },
+    {
+      some: ofEarlier(
+        `g.id IN (SELECT reading_id FROM amendment WHERE id > @after AND id <= @upTo
+           AND field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${VERSIONS}))`,
+      ),
+      last: newest('SELECT max(id) FROM amendment'),
+      atATime: 1000,
+    },
+  ];
   const givenDepths = db
     .prepare<[number], number>(
       `SELECT g.id FROM reading g JOIN amendment k ON k.id =
@@ -384,9 +402,19 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
-    /** Those whose version of a meter's profile says something else than its newest. */
-    ofEarlierProfiles: (meterId: number): ReadingOwnerRow[] =>
-      ofEarlier.all({ meterId, newestId: profileIdOf(meterId) }),
+    /** Those whose version of a meter's profile says something else than its newest, each once: it takes a millisecond for some. */
+    *ofEarlierProfiles(meterId: number): Generator<ReadingOwnerRow[], void> {
+      const of = { meterId, newestId: profileIdOf(meterId) };
+      const seen = new Set<number>();
+      for (const { some, last, atATime } of walksOfEarlier) {
+        const lastId = last.get() ?? 0;
+        for (let after = 0; after < lastId; after += atATime) {
+          const found = some.all({ ...of, after, upTo: after + atATime }).filter(({ id }) => !seen.has(id));
+          for (const { id } of found) seen.add(id);
+          yield found;
+        }
+      }
+    },
     /** Ids of those in a round whose depth a person gave, other than by reaching it as the plan says. */
     withGivenDepth: (roundId: number): Set<number> => new Set(givenDepths.all(roundId)),
     /** The meter of the round's newest reading that has one; null where none has. */

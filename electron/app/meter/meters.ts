@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { Refusal } from '../../../shared-core/contract/answer.ts';
 import type { MeterOfYard } from '../../../shared-core/contract/meter.ts';
@@ -11,12 +12,14 @@ import {
 } from '../../../shared-core/probing/readings/meter-profile.ts';
 import { message } from '../../../shared-core/words/message.ts';
 import { type MeterRow, NO_RECORD, unitOf } from '../../store/meter-table.ts';
+import type { ReadingOwnerRow } from '../../store/reading-table.ts';
 import type { Yard, YardReader } from '../../store/yard.ts';
 import { type AppContext, orConflict, orRefuse, type QueryContext } from '../context.ts';
 import type { Commands, Queries } from '../handlers.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import { checkIsHere } from '../rounds/moved-away.ts';
 import { type MovingReadings, rawIn } from '../rounds/moving-readings.ts';
+import { paced } from '../slices.ts';
 import { checkCurve } from '../stock/known-curve.ts';
 import type { MeterDesk } from './meter-desk.ts';
 
@@ -73,12 +76,15 @@ export const metersQueries = (context: QueryContext, assessing: Assessing) =>
       const { description, profile } = orRefuse(context.yard().meters.get(meterId), 'meter');
       return meterFileOf(description, profile);
     },
-    'meters.use': ({ meterId }) => {
-      const { readings, meters } = context.yard();
-      return {
-        earlierReadings: readings.ofEarlierProfiles(meterId).length,
-        isUsed: meters.isUsed(meterId),
-      };
+    'meters.use': async ({ meterId }) => {
+      const yard = context.yard();
+      let earlierReadings = 0;
+      for (const some of yard.readings.ofEarlierProfiles(meterId)) {
+        earlierReadings += some.length;
+        await setImmediate();
+        if (context.yard() !== yard) break;
+      }
+      return { earlierReadings, isUsed: context.yard().meters.isUsed(meterId) };
     },
     'readings.asReadWith': ({ readingId, meterId }) => {
       const yard = context.yard();
@@ -214,15 +220,16 @@ export function metersCommands(
       return {};
     },
 
-    'meters.updateEarlier': ({ meterId, roundId }) => {
+    *'meters.updateEarlier'({ meterId, roundId }) {
       get(meterId);
-      const earlier = context.yard().readings.ofEarlierProfiles(meterId);
-      return moving.toMeter(
-        earlier.filter((each) => roundId === null || each.roundId === roundId),
-        meterId,
-        roundId,
-        true,
-      );
+      const earlier: ReadingOwnerRow[] = [];
+      yield* paced(function* (isOver) {
+        for (const some of context.yard().readings.ofEarlierProfiles(meterId)) {
+          for (const each of some) if (roundId === null || each.roundId === roundId) earlier.push(each);
+          if (isOver()) yield { done: 0, total: 1 };
+        }
+      });
+      return yield* moving.toMeter(earlier, meterId, roundId, true);
     },
 
     *'readings.setMeter'({ readingId, scope, meterId }) {
