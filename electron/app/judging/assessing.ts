@@ -77,6 +77,10 @@ interface KnownBoard {
 
 const isCallOf = (call: Call | null): boolean => call !== null && call !== 'probe-again';
 
+/** The move that brought a board to where it was at an instant; its first where that is later. */
+export const moveAt = (moves: readonly Move[], at: string): Move | undefined =>
+  moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
+
 /** Brings together what the core needs to judge a board. Nothing is saved here. */
 export function createAssessing(context: QueryContext, ownFits: OwnFits) {
   const learning = createLearning(
@@ -165,10 +169,6 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     const readings = round.readings.map((each) => (each.id === id ? { ...each, ...value } : each));
     return assessUnsaved(boardId, { ...round, readings });
   }
-
-  /** Where a board was at an instant. */
-  const placeThen = (boardId: number, at: string): Place =>
-    placeAt(context.yard().moves.ofBoard(boardId), at);
 
   /** A board as it is compared with the others of its round. */
   function boardOfRound(boardId: number, roundId: number): BoardOfRound {
@@ -386,8 +386,7 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
 
   /** Where the board was at that instant. */
   function placeAt(moves: readonly Move[], at: string): Place {
-    const move = moves.findLast(({ since }) => Date.parse(since) <= Date.parse(at)) ?? moves[0];
-    return orRefuse(context.yard().places.get(orRefuse(move, 'move').placeId), 'place');
+    return orRefuse(context.yard().places.get(orRefuse(moveAt(moves, at), 'move').placeId), 'place');
   }
 
   /** Air that was measured there then, which holds in place of the month's. @param ofRound  a person gave it for the round, °C */
@@ -470,7 +469,6 @@ export function createAssessing(context: QueryContext, ownFits: OwnFits) {
     assess,
     assessUnsaved,
     assessCorrected,
-    placeThen,
     assessWithFinding,
     found,
     finding,

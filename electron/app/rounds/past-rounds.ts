@@ -19,7 +19,7 @@ import type { YardReader } from '../../store/yard.ts';
 import { type AppContext, orRefuse, type QueryContext } from '../context.ts';
 import { endOfDay } from '../forecast/end-of-day.ts';
 import type { Commands, Queries } from '../handlers.ts';
-import type { Assessing } from '../judging/assessing.ts';
+import { type Assessing, moveAt } from '../judging/assessing.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { createPace, inSlices, type Slices } from '../slices.ts';
@@ -131,7 +131,10 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
       const all = boards
         .onPage(stackId, at, more)
         .filter((board) => more.includes(board.id) || wasThere(board, at));
-      const placeOf = new Map(all.map(({ id }) => [id, assessing.placeThen(id, at).name]));
+      const movesOf = new Map(all.map(({ id }) => [id, moves.ofBoard(id)]));
+      const placeOf = new Map(
+        [...movesOf].map(([id, of]) => [id, orRefuse(moveAt(of, at), 'move').placeName]),
+      );
       const placeName = mostCommon([...placeOf.values()]);
       const [sameDay] = rounds.onStackBetween(stackId, startOfLocalDay(at), endOfDay(at));
       return {
@@ -141,7 +144,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
           const { id: boardId, code, thicknessMm, thicknessQuarters, lengthMm, speciesName } = board;
           const place = placeOf.get(boardId) ?? null;
           const remarked = remarksOn(board, stackId, at, place === placeName ? null : place);
-          const [first] = moves.ofBoard(boardId);
+          const first = movesOf.get(boardId)?.[0];
           const isLater = first !== undefined && Date.parse(first.since) > Date.parse(at);
           const placedLater = isLater
             ? { placeName: first.placeName, since: first.since, isSawnKnown: board.sawnOn !== null }
