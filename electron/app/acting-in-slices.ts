@@ -6,7 +6,7 @@ import type { Acting, AskedAct, Done } from './acting.ts';
 import type { AppContext } from './context.ts';
 import { isDisturbance } from './fault-message.ts';
 import type { LongWork, UnderWay } from './long-work.ts';
-import { createPace, isSlices, type Progress, type Slices } from './slices.ts';
+import { createBatches, isSlices, type Progress, type Slices } from './slices.ts';
 
 /** How often other windows hear how far it is. They hear nothing of a shorter act. */
 const TELL_OTHERS_EVERY_MS = 500;
@@ -47,23 +47,27 @@ export function createActingInSlices(
   /** Lets everybody else have their turn. Answers false once the yard is no longer open. */
   async function mayGoOn(yard: Yard): Promise<boolean> {
     await setImmediate();
+    if (isOpen(yard) && context.mayWrite() && yard.checkpointInSlices()) await setImmediate();
     while (isOpen(yard) && !context.mayWrite()) await pause(ASK_AGAIN_MS);
     return isOpen(yard);
   }
 
   /** @throws what the disk refused it by */
   async function takeBack(id: string, yard: Yard): Promise<void> {
-    const pace = createPace();
-    while (await mayGoOn(yard)) {
-      const { isDone } = yard.transaction(() =>
-        pace.slice((size) => {
-          const taken = yard.acts.takeBack(id, size, context.now());
-          yard.findings.outdate(taken.boardIds);
-          return taken;
+    const batches = createBatches();
+    let isLeft = true;
+    while (isLeft) {
+      if (!(await mayGoOn(yard))) return;
+      yard.transaction(() =>
+        batches.fill((size) => {
+          const { boardIds, isDone } = yard.acts.takeBack(id, size, context.now());
+          yard.findings.outdate(boardIds);
+          isLeft = !isDone;
+          return isLeft;
         }),
       );
-      if (isDone) return context.changed(['yard']);
     }
+    context.changed(['yard']);
   }
 
   /** Where the disk refuses it, it is tried again until it is done, and no other act in slices begins before. */
@@ -106,9 +110,16 @@ export function createActingInSlices(
     };
   }
 
-  async function goOn<T>(act: AskedAct, slices: Slices<T>, { signal, tell }: UnderWay): Promise<Done<T>> {
+  async function goOn<T>(
+    act: AskedAct,
+    begin: () => Slices<T>,
+    { signal, tell }: UnderWay,
+  ): Promise<Done<T>> {
     const yard = context.yard();
+    // It was tried as one slice, or another act had its last one just now.
+    if (!(await mayGoOn(yard))) throw new Refusal(message('refusal.stopped'));
     signal.throwIfAborted();
+    const slices = begin();
     const failures: unknown[] = [];
     const others = createTellingOthers(act.who);
     let which: 'first' | 'next' = 'first';
@@ -157,7 +168,7 @@ export function createActingInSlices(
         if (!(error instanceof NotOneSlice)) throw error;
       }
       const done = longWork
-        .run(act.who, work, (following) => inTurn(() => goOn(act, begin() as Slices<T>, following)))
+        .run(act.who, work, (following) => inTurn(() => goOn(act, begin as () => Slices<T>, following)))
         .finally(() => underWay.delete(act.id));
       underWay.set(act.id, { ...act, done });
       return done;

@@ -92,11 +92,12 @@ export function actTakingBack(db: Db) {
     takeBack: (id: string, most: number, at: string): { boardIds: number[]; isDone: boolean } => {
       const act = idOf.get(id) ?? -1;
       if (under?.act !== act) under = { act, first: changes.span(act).first, ended: null };
-      const { ended } = under;
-      for (const { table, holding } of appended) {
-        // What a transaction ended that failed, holds.
-        const isAfter = ended?.table === table && isEnded.get(ended.uuid) === 1;
-        const held = holding.all(act, isAfter ? ended.id : 0, most);
+      // What a transaction ended that failed, holds.
+      const ended = under.ended !== null && isEnded.get(under.ended.uuid) === 1 ? under.ended : null;
+      // The tables before that of the last one have no more.
+      const from = appended.findIndex(({ table }) => table === ended?.table);
+      for (const { table, holding } of appended.slice(Math.max(from, 0))) {
+        const held = holding.all(act, ended?.table === table ? ended.id : 0, most);
         for (const { uuid } of held) endRow.run(uuid, table);
         const last = held.at(-1);
         if (last) {

@@ -171,6 +171,8 @@ export function watchYard(file: string, db: Db) {
     settle,
     /** The pages of the WAL as they were written, also where it was overwritten since. */
     walPages: (): ReadonlyMap<number, Buffer> => walCopy.pages() ?? new Map(),
+    /** How long the WAL was after our last commit or checkpoint, bytes. */
+    walBytes: (): number => (isKnown(wal) ? Number(wal.size) : 0),
     /** How long the file was when it was last as it should be, bytes. */
     size: (): number => Number(main.size),
     /** Once SQLite has closed the file. */

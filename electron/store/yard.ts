@@ -54,10 +54,10 @@ import { type Happened, type Loss, watchYard } from './yard-watch.ts';
 const LONG_WAL_BYTES = 1024 * 1024;
 /** Not before nothing was written for so long, ms: by then whoever wrote is answered. */
 const QUIET_MS = 50;
-/** One of this length is brought in at once. */
+/** One of this length is not left until then. */
 const TOO_LONG_WAL_BYTES = 4 * 1024 * 1024;
-/** The same while an act in slices is under way, each of which makes it long. */
-const TOO_LONG_WAL_IN_SLICES_BYTES = 16 * 1024 * 1024;
+/** One of this length is brought in at once: whoever writes lets nobody else have a turn. */
+const LONGEST_WAL_BYTES = 16 * 1024 * 1024;
 
 /** The file at the yard's path is not as this process left it; nothing was committed. */
 export class FileMoved extends Error {
@@ -109,10 +109,11 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
     const isInSlices = (): boolean => tables.acts.unfinished().length > 0;
     function checkpointWhenLong(walBytes: number): void {
       clearTimeout(checkpointing);
-      if (walBytes <= LONG_WAL_BYTES) return;
-      const tooLong = isInSlices() ? TOO_LONG_WAL_IN_SLICES_BYTES : TOO_LONG_WAL_BYTES;
-      if (walBytes > tooLong) checkpoint();
-      else checkpointing = setTimeout(checkpointOutOfSlices, QUIET_MS).unref();
+      if (walBytes > LONGEST_WAL_BYTES) checkpoint();
+      else if (walBytes > LONG_WAL_BYTES) {
+        const waitMs = walBytes > TOO_LONG_WAL_BYTES ? 0 : QUIET_MS;
+        checkpointing = setTimeout(checkpointOutOfSlices, waitMs).unref();
+      }
     }
     function checkpointOutOfSlices(): void {
       try {
@@ -143,6 +144,12 @@ export function openYard(file: string, beforeMigrating?: (db: Db) => void) {
       badCaches,
       reader: readsOf(reader, badCaches),
       checkpoint,
+      /** Brings in the WAL where it is too long, between two slices of an act. @returns whether it was */
+      checkpointInSlices: (): boolean => {
+        const isLong = watch.walBytes() > TOO_LONG_WAL_BYTES;
+        if (isLong) checkpoint();
+        return isLong;
+      },
       /** What happened to the file from outside while it was open; null where nothing did. */
       loss: (): Loss | null => watch.loss(),
       /** What a person reads of that loss. */

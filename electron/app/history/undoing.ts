@@ -53,7 +53,7 @@ export function undoingCommands(
   }
 
   /** Boards whose findings rest on anything that was changed. */
-  function* boardsOf(touched: Touched): Slices<number[]> {
+  function* boardsOf(touched: Touched, isOver: () => boolean): Slices<number[]> {
     const { boards, findings, moves, readings } = context.yard();
     if (touched.isTaught) return findings.boardIds();
     const finding = [
@@ -64,12 +64,10 @@ export function undoingCommands(
       ...[...touched.endUseIds].map((id) => () => boards.idsForEndUse(id)),
     ];
     const ids = new Set(touched.boardIds);
-    yield* paced(function* (isOver) {
-      for (const [index, find] of finding.entries()) {
-        for (const id of find()) ids.add(id);
-        if (isOver()) yield { done: index + 1, total: finding.length };
-      }
-    });
+    for (const [index, find] of finding.entries()) {
+      for (const id of find()) ids.add(id);
+      if (isOver()) yield { done: index + 1, total: finding.length };
+    }
     return [...ids];
   }
 
@@ -85,12 +83,12 @@ export function undoingCommands(
     }
   }
 
-  function* undo(id: string, what: 'undo' | 'redo'): Slices<ListedAct> {
+  function* undo(id: string, what: 'undo' | 'redo', isOver: () => boolean): Slices<ListedAct> {
     const { acts, meters } = context.yard();
     const of = orRefuse(acts.rootOf(id), 'act');
     const now = context.now();
     const before = correctionsOf(context.yard(), now);
-    const undoing = yield* paced((isOver) => acts.undo(of, now, what, isOver));
+    const undoing = yield* acts.undo(of, now, what, isOver);
     if (!undoing.done) throw new Refusal(whyNot(what, undoing.conflict));
     const { touched } = undoing;
     reopenThoseInUse(context);
@@ -101,10 +99,10 @@ export function undoingCommands(
       throw new Refusal(message('refusal.undo-taken', { record, what }));
     }
     yield* correctAgain(before, now);
-    const boardIds = yield* boardsOf(touched);
+    const boardIds = yield* boardsOf(touched, isOver);
     yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
     context.afterwards(() => {
-      judging.takeUp();
+      context.onceAnswered(judging.takeUp);
       comparing.compare([...touched.roundIds]);
       rounds.takeAgain([...touched.roundIds]);
       meter.readAsSaved();
@@ -114,7 +112,7 @@ export function undoingCommands(
   }
 
   return {
-    'acts.undo': ({ act }) => undo(act, 'undo'),
-    'acts.redo': ({ act }) => undo(act, 'redo'),
+    'acts.undo': ({ act }) => paced((isOver) => undo(act, 'undo', isOver)),
+    'acts.redo': ({ act }) => paced((isOver) => undo(act, 'redo', isOver)),
   } satisfies Partial<Commands>;
 }

@@ -21,7 +21,7 @@ import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { instantOfPage, orderMoves } from '../rounds/page-order.ts';
 import { saveReading } from '../rounds/save-reading.ts';
-import { createPace, inSlices, type Slices } from '../slices.ts';
+import { inSlices, paced, type Slices } from '../slices.ts';
 import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { reopenThoseInUse } from '../stock/open-ones.ts';
 import { localDay } from '../yard/backup-tasks.ts';
@@ -84,6 +84,8 @@ export function* saveImport(
   const roundTempC = new Map<number, number | null>();
   let meterId: number | null = null;
   let order: DayOrder | null = null;
+  /** Places that get other air. */
+  const airOf = new Set<number>();
   /** Boards of the table that the yard did not have, by their IDs. */
   const newIds = new Map<string, number>();
   const changed = (boardCode: string) => new Refusal(message('import.refused-changed', { boardCode }));
@@ -168,13 +170,13 @@ export function* saveImport(
     return left;
   }
 
-  function saveDay({ code, boardId: known, day, minutes, readings: all }: DayPlan): number | null {
+  function saveDay({ code, boardId: known, day, minutes, readings: all }: DayPlan): void {
     const boardId = known ?? newIds.get(code);
     if (boardId === undefined) throw changed(code);
     const left = leftIfStillThat(code, boardId, day);
     const there = readings.ofDays(boardId).filter(({ takenAt }) => localDay(takenAt) === day);
     const added = withoutKnown(all, there);
-    if (added.length === 0) return null;
+    if (added.length === 0) return;
     const { stackId } = orRefuse(boards.versionsOf([boardId])[0], 'board');
     const board = orRefuse(boards.judgedBy(boardId), 'board');
     function instantOf(sinceMidnight: number | null): string {
@@ -223,11 +225,8 @@ export function* saveImport(
       if (excluded !== null) amendments.amendReading(readingId, 'excluded', { text: excluded }, now);
     }
     counts.readings += added.length;
-    return boardId;
+    judging.judgeAgain([boardId]);
   }
-
-  const saveDays = (days: readonly DayPlan[]): void =>
-    judging.judgeAgain(days.map(saveDay).filter((id) => id !== null));
 
   function saveAir({ place, months }: ImportPlan['air'][number]): void {
     const id = placeIdOf(place);
@@ -235,19 +234,17 @@ export function* saveImport(
     const air = withMonths(before.air, months);
     if (JSON.stringify(air) === JSON.stringify(before.air)) return;
     places.edit({ id, basedOn: before.version, changed: { air, airSource: null } });
-    judging.judgeAgain(yard.moves.boardsEverAt(id));
+    airOf.add(id);
     counts.places++;
   }
 
-  function saveAirLog(place: PlaceOfPlan, values: readonly DatedAir[]): void {
+  function saveAirLog(place: PlaceOfPlan, { tempC, rh, ...when }: DatedAir): void {
     const placeId = placeIdOf(place);
-    for (const { tempC, rh, ...when } of values) {
-      const row = { placeId, at: instantOfAir(when), tempC, rh };
-      if (airLogs.isTyped(row)) continue;
-      airLogs.add({ ...row, sensorId: null });
-      counts.airValues++;
-    }
-    judging.judgeAgain(yard.moves.boardsEverAt(placeId));
+    airOf.add(placeId);
+    const row = { placeId, at: instantOfAir(when), tempC, rh };
+    if (airLogs.isTyped(row)) return;
+    airLogs.add({ ...row, sensorId: null });
+    counts.airValues++;
   }
 
   function saveOvenCheck(check: ImportPlan['ovenChecks'][number]): void {
@@ -278,25 +275,24 @@ export function* saveImport(
     counts.ovenChecks++;
   }
 
-  const pace = createPace();
-  for (const [index, text] of parts.entries()) {
-    const part = JSON.parse(text) as PlanPart;
-    const slices =
-      'stacks' in part
-        ? inSlices([part], (heads) => heads.forEach(saveHead), pace)
-        : 'boards' in part
-          ? inSlices(part.boards, (some) => some.forEach(saveBoard), pace)
-          : 'days' in part
-            ? inSlices(part.days, saveDays, pace)
-            : 'air' in part
-              ? inSlices(part.air, (some) => some.forEach(saveAir), pace)
-              : 'airLog' in part
-                ? inSlices(part.airLog.values, (some) => saveAirLog(part.airLog.place, some), pace)
-                : inSlices(part.ovenChecks, (some) => some.forEach(saveOvenCheck), pace);
-    for (const _ of slices) yield { done: index, total: parts.length };
-    // The head has names alone.
-    if (index < parts.length - 1 && index > 0) yield { done: index + 1, total: parts.length };
+  /** What a part brings, one after the other. */
+  function* saved(part: PlanPart): Generator<void> {
+    if ('stacks' in part) yield saveHead(part);
+    else if ('boards' in part) for (const board of part.boards) yield saveBoard(board);
+    else if ('days' in part) for (const day of part.days) yield saveDay(day);
+    else if ('air' in part) for (const air of part.air) yield saveAir(air);
+    else if ('airLog' in part)
+      for (const value of part.airLog.values) yield saveAirLog(part.airLog.place, value);
+    else for (const check of part.ovenChecks) yield saveOvenCheck(check);
   }
+
+  yield* paced(function* (isOver) {
+    for (const [index, text] of parts.entries())
+      for (const _ of saved(JSON.parse(text) as PlanPart))
+        if (isOver()) yield { done: index, total: parts.length };
+  });
+  const inOtherAir = [...airOf].flatMap((placeId) => yard.moves.boardsEverAt(placeId));
+  yield* inSlices([...new Set(inOtherAir)], (some) => judging.judgeAgain(some));
 
   reopenThoseInUse(context);
   context.afterwards(() => {

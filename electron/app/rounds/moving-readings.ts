@@ -62,6 +62,23 @@ function renumbered(before: BoardToPlan, now: BoardToPlan): (spotIndex: number |
   };
 }
 
+/** Readings that were moved so far: how many, and of which boards and rounds. */
+interface MovedSoFar {
+  readings: number;
+  boardIds: Set<number>;
+  roundIds: Set<number>;
+}
+
+const noneMoved = (): MovedSoFar => ({ readings: 0, boardIds: new Set(), roundIds: new Set() });
+
+function add(so: MovedSoFar, some: readonly ReadingOwnerRow[]): void {
+  so.readings += some.length;
+  for (const { boardId, roundId } of some) {
+    so.boardIds.add(boardId);
+    so.roundIds.add(roundId);
+  }
+}
+
 /** Moves readings to another version of a meter's profile, or back: what was saved of them stays as it was. */
 export function createMovingReadings(
   context: AppContext,
@@ -95,9 +112,8 @@ export function createMovingReadings(
   }
 
   /** Their boards are judged again, first those that a window has in hand. */
-  function moved(readings: readonly ReadingOwnerRow[], isReplanned = false): ReadingsMoved {
-    const boardIds = boardsOf(readings);
-    const roundIds = [...new Set(readings.map(({ roundId }) => roundId))];
+  function moved(all: MovedSoFar, isReplanned = false): ReadingsMoved {
+    const roundIds = [...all.roundIds];
     context.afterwards(() => {
       comparing.compare(roundIds);
       for (const roundId of roundIds.filter(openRounds.find)) {
@@ -113,7 +129,7 @@ export function createMovingReadings(
         }
       }
     });
-    return { act: context.yard().acts.now(), readings: readings.length, boardIds, roundIds };
+    return { act: context.yard().acts.now(), readings: all.readings, boardIds: [...all.boardIds], roundIds };
   }
 
   /** Gives readings another version of a meter's profile. @returns those of which it is another */
@@ -136,19 +152,21 @@ export function createMovingReadings(
       const offOf = new Map(asked.map(({ id, off }) => [id, off]));
       const to = ({ id, meterProfileId }: Reading): number | null =>
         meterProfileId === null ? null : meters.versionWithOff(meterProfileId, offOf.get(id)!, context.now());
-      const all: ReadingOwnerRow[] = [];
+      const all = noneMoved();
       yield* inSlices(asked, (slice) => {
         const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));
-        all.push(...give(found, to));
+        add(all, give(found, to));
       });
       return moved(all);
     },
 
     /** @param amend  writes what a person corrected of a reading */
-    *amended(all: readonly ReadingOwnerRow[], amend: (readingId: number) => void): Slices<ReadingsMoved> {
-      yield* inSlices(all, (slice) => {
+    *amended(asked: readonly ReadingOwnerRow[], amend: (readingId: number) => void): Slices<ReadingsMoved> {
+      const all = noneMoved();
+      yield* inSlices(asked, (slice) => {
         for (const { id } of slice) amend(id);
         judging.judgeAgain(boardsOf(slice));
+        add(all, slice);
       });
       return moved(all);
     },
@@ -177,13 +195,13 @@ export function createMovingReadings(
         if (!keepsOff || off === undefined || off === meter.off) return newestId;
         return newestId === null ? null : meters.versionWithOff(newestId, off, context.now());
       };
-      const all: ReadingOwnerRow[] = [];
+      const all = noneMoved();
       yield* inSlices(asked, (slice) => {
         const found = slice.map(({ id }) => orRefuse(readings.get(id), 'reading'));
         if (found.some((reading) => !reading.isDamaged && rawIn(unit, reading) === null)) {
           throw new Refusal(message('refusal.meter-other-unit', { meterName: meter.name }));
         }
-        all.push(...give(found, to));
+        add(all, give(found, to));
       });
       const pins = meter.profile?.pins ?? null;
       if (answeredIn === null || pins?.lengthMm == null) return moved(all);

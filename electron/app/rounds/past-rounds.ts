@@ -22,7 +22,7 @@ import type { Commands, Queries } from '../handlers.ts';
 import { type Assessing, moveAt } from '../judging/assessing.ts';
 import type { Comparing } from '../judging/comparing.ts';
 import type { Judging } from '../judging/judging.ts';
-import { createPace, inSlices, type Slices } from '../slices.ts';
+import { inSlices, type Slices } from '../slices.ts';
 import { leftOf, startOfDay } from '../stock/board-days.ts';
 import { longBeforeStack } from './long-before-stack.ts';
 import { instantOfPage, orderMoves } from './page-order.ts';
@@ -227,8 +227,8 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
   } satisfies Partial<Queries>;
 }
 
-/** Each line of a page has several readings: the first slice is of fewer than elsewhere. */
-const FIRST_LINES = 40;
+/** Each line of a page has several readings: fewer than elsewhere are one slice. */
+const LINES_AT_ONCE = 40;
 
 /** Saves rounds that were written on paper. */
 export function pastRoundCommands(context: AppContext, judging: Judging, comparing: Comparing) {
@@ -363,7 +363,7 @@ export function pastRoundCommands(context: AppContext, judging: Judging, compari
           }
           judging.judgeAgain(slice.map(({ boardId }) => boardId));
         },
-        createPace(FIRST_LINES),
+        LINES_AT_ONCE,
       );
       context.afterwards(() => comparing.compare([roundId]));
       return {

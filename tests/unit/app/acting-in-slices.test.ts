@@ -113,7 +113,7 @@ test('no board is judged again before the last slice, and then all are', async (
     isInserted: true,
   });
   await begun();
-  expect(moved()).toBe(250);
+  expect(moved()).toBeLessThan(BOARDS);
   expect(due()).toBe(1);
   await moving;
   await expect.poll(due).toBe(0);
@@ -136,7 +136,7 @@ describe('one that is stopped', () => {
     const act = randomUUID();
     const moving = move({ work }, act).catch(String);
     await begun();
-    expect(moved()).toBe(250);
+    expect(moved()).toBeLessThan(BOARDS);
     await yard.command('work.cancel', { work });
     expect(await moving).toBe('Error: Stopped. Nothing was changed.');
     expect(contents()).toEqual(before);
@@ -236,7 +236,7 @@ describe('undo of an edit', () => {
   test('is done in slices, and puts everything back', async () => {
     const { act } = await edit();
     const undoing = yard.command('acts.undo', { act, work });
-    await setImmediate();
+    while (moved() === BOARDS) await setImmediate();
     expect(count('SELECT count(*) FROM unfinished_act')).toBe(1);
     expect(await undoing).toMatchObject({ isUndone: true });
     expect([isEdited(), moved()]).toEqual([0, 0]);
@@ -259,9 +259,10 @@ test('what a full disk keeps from being taken back is taken back once it has roo
   const before = contents();
   const moving = move().catch(String);
   await begun();
+  const partly = moved();
   failWrites({ code: 'SQLITE_FULL' });
   expect(await moving).toBe(`Error: ${say({ code: 'refusal.taken-back-later', facts: {} })}`);
-  expect(moved()).toBe(250);
+  expect(moved()).toBe(partly);
   letWrite();
   await expect.poll(moved, { timeout: 5000 }).toBe(0);
   expect(contents()).toEqual(before);
