@@ -117,13 +117,17 @@ const points = (mm: number): string => (mm / MM_PER_POINT).toFixed(6);
 
 const codesOf = new WeakMap<EmbeddedFont, Map<string, string>>();
 
-/** Texts recur from label to label, such as a species, and shaping is most of what a text costs. */
+/** Letter by letter, as no glyph depends on its neighbors: to lay out each text is most of what it costs. */
 function codes(font: EmbeddedFont, text: string): string {
   const known = codesOf.get(font) ?? new Map<string, string>();
   codesOf.set(font, known);
-  const shaped = known.get(text) ?? font.encode(text, plainGlyphs)[0].join('');
-  known.set(text, shaped);
-  return shaped;
+  let found = '';
+  for (const letter of text) {
+    const code = known.get(letter) ?? font.encode(letter, plainGlyphs)[0].join('');
+    known.set(letter, code);
+    found += code;
+  }
+  return found;
 }
 
 /** Operators of ISO 32000-1 (tables 105 to 109, from memory): pdfkit lays out each text twice, for what we do not use. */
@@ -148,7 +152,7 @@ function drawText(document: PDFKit.PDFDocument, operation: TextOperation): void 
 function drawModules(document: PDFKit.PDFDocument, operation: ModulesOperation): void {
   const { xMm, yMm, moduleMm, rectangles } = operation;
   const module = points(moduleMm);
-  const outlines = rectangles.map((rectangle) => `${rectangle.join(' ')} re`);
+  const outlines = rectangles.map(([x, y, width, height]) => `${x} ${y} ${width} ${height} re`);
   const place = `${module} 0 0 ${module} ${points(xMm)} ${points(yMm)} cm`;
   addContent(document, ['q', '0 g', place, ...outlines, 'f', 'Q']);
 }
