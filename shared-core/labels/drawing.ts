@@ -6,8 +6,8 @@ import { type LabelBox, placedCode } from './code-on-label.ts';
 import { hasBarCode } from './code128.ts';
 import { type Dots, dotsOf } from './dots.ts';
 import type { LabelContent } from './label.ts';
-import { type Detail, labelLines } from './label-lines.ts';
-import { textOperations, textRoomOf } from './label-text.ts';
+import { type Detail, labelLines, textsToShape } from './label-lines.ts';
+import { type ShapedLine, textOperations, textRoomOf } from './label-text.ts';
 import type { LabelPaper } from './paper.ts';
 import { labelPositions, printableArea } from './sheet.ts';
 
@@ -18,7 +18,7 @@ import { labelPositions, printableArea } from './sheet.ts';
  * @param used  positions of the first page that are used up already
  * @param isFor `paper`: as they come out on the paper. `printer`: each where this printer is to be told to print it, so
  *              that it comes out there.
- * @param shapes of `textsToShape`: without them, boxes stand for letters that the fonts do not have
+ * @param shapesOf gives the shapes of `textsToShape`: without them, boxes stand for letters that the fonts do not have
  * @returns     pages in order; none for no boards
  * @throws      RangeError where `problemOfUsed` finds one
  */
@@ -28,16 +28,18 @@ export function drawLabels(
   words: Words,
   used = 0,
   isFor: 'paper' | 'printer' = 'paper',
-  shapes = noShapes,
+  shapesOf: (texts: readonly string[]) => Shapes = () => noShapes,
 ): DrawnPage[] {
   const { layout } = paper;
+  const linesOf = contents.map((content) => labelLines(content, words, paper.fields));
+  const shapes = shapesOf(textsToShape(linesOf.flat()));
   const area = printableArea(layout);
   const calibration = isFor === 'printer' ? paper.calibration : exactPrinter;
   const dots = dotsOf(paper.dotsPerInch);
   const pages: DrawnPage[] = [];
   for (const [index, position] of labelPositions(contents.length, layout, used).entries()) {
-    const content = contents[index];
-    if (content === undefined) break;
+    const [content, lines] = [contents[index], linesOf[index]];
+    if (content === undefined || lines === undefined) break;
     pages[position.page] ??= { widthMm: layout.pageWidthMm, heightMm: layout.pageHeightMm, operations: [] };
     // A label is moved as a whole and not scaled: so its dots stay whole.
     const { xMm, yMm } = drawnAt(position, calibration);
@@ -48,7 +50,8 @@ export function drawLabels(
       whiteXMm: area.xMm,
       whiteYMm: area.yMm,
     };
-    pages[position.page]?.operations.push(...labelOperations(content, box, paper, words, dots, shapes));
+    const shaped = lines.map((line) => ({ ...line, shapes }));
+    pages[position.page]?.operations.push(...labelOperations(content.code, shaped, box, paper, words, dots));
   }
   return pages;
 }
@@ -63,17 +66,16 @@ const noCodeForms = (code: LabelPaper['code'], id: string, { say }: Words): Deta
       ];
 
 function labelOperations(
-  content: LabelContent,
+  id: string,
+  lines: readonly ShapedLine[],
   box: LabelBox,
-  { fields, code }: LabelPaper,
+  { code }: LabelPaper,
   words: Words,
   dots: Dots,
-  shapes: Shapes,
 ): Operation[] {
-  const lines = labelLines(content, words, fields, shapes);
-  const placed = placedCode(code, content.code, box, textRoomOf(lines), dots);
+  const placed = placedCode(code, id, box, textRoomOf(lines), dots);
   if (placed) return [...textOperations(lines, placed.textBox), ...placed.operations];
-  const remark = { field: null, forms: noCodeForms(code, content.code, words), mark: null, shapes: noShapes };
+  const remark = { field: null, forms: noCodeForms(code, id, words), mark: null, shapes: noShapes };
   // Instead of the code, beside the ID.
   return textOperations(
     lines.flatMap((line) => (line.field === 'code' ? [line, remark] : [line])),

@@ -1,5 +1,4 @@
 import { needsShape } from '../drawing/fitted-text.ts';
-import { noShapes, type Shapes } from '../drawing/shapes.ts';
 import { readAtUnknown, toldDepths } from '../probing/readings/told-depths.ts';
 import { LEAST_METER_PCT } from '../wood/moisture/correction-uncertainty.ts';
 import { FIBER_SATURATION_PCT } from '../wood/moisture/fiber-saturation.ts';
@@ -26,8 +25,6 @@ export interface LabelLine {
   forms: Detail;
   /** A call has its mark before its word. */
   mark: CallMark | null;
-  /** Of its forms, where the fonts have not all of them. */
-  shapes: Shapes;
 }
 
 /** The lines of a label in the order of its fields, the same on the preview, on paper and in the PDF; none is empty. */
@@ -35,7 +32,6 @@ export function labelLines(
   content: LabelContent,
   words: Words,
   fields: readonly LabelField[] = usualFields,
-  shapes = noShapes,
 ): LabelLine[] {
   const { latest } = content;
   return fields
@@ -43,22 +39,13 @@ export function labelLines(
       field,
       forms: formsOf[field](content, words, fields),
       mark: field === 'call' && latest?.call ? callMarks[latest.call] : null,
-      shapes,
     }))
     .filter(({ forms: [whole] }) => whole !== '');
 }
 
-/** The texts of labels of which the fonts have not all, each once. */
-export function textsToShape(
-  contents: readonly LabelContent[],
-  words: Words,
-  fields: readonly LabelField[],
-): string[] {
-  const texts = contents.flatMap((content) =>
-    labelLines(content, words, fields).flatMap(({ forms }) => forms),
-  );
-  return [...new Set(texts)].filter(needsShape);
-}
+/** The texts of lines of which the fonts have not all, each once. */
+export const textsToShape = (lines: readonly LabelLine[]): string[] =>
+  [...new Set(lines.flatMap(({ forms }) => forms))].filter(needsShape);
 
 const formsOf: Record<
   LabelField,

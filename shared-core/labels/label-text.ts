@@ -23,6 +23,11 @@ const WEIGHTS: Partial<Record<LabelField, number>> = { code: 1.4, call: 1.2, mc:
 const BOLD: readonly (LabelField | null)[] = ['code', 'call', 'mc'];
 const HEADS: readonly (LabelField | null)[] = ['code', 'call', 'mc', 'day'];
 
+export interface ShapedLine extends LabelLine {
+  /** Of its forms, where the fonts have not all of them. */
+  shapes: Shapes;
+}
+
 /** A row that is one of the label's large ones, and what it shows. */
 interface LabelRow extends Row {
   field: LabelField | null;
@@ -31,7 +36,7 @@ interface LabelRow extends Row {
 const isHead = ({ field }: LabelRow): boolean => HEADS.includes(field);
 const isCode = ({ field }: LabelRow): boolean => field === 'code';
 
-const rowOf = ({ field, mark, shapes }: LabelLine, text: string): LabelRow => ({
+const rowOf = ({ field, mark, shapes }: ShapedLine, text: string): LabelRow => ({
   field,
   parts: [
     partOf(
@@ -57,7 +62,7 @@ export interface TextRoom {
   height: Need;
 }
 
-export function textRoomOf(lines: readonly LabelLine[]): TextRoom {
+export function textRoomOf(lines: readonly ShapedLine[]): TextRoom {
   const rows = rowsAsWholes(lines);
   const heads = rows.filter(isHead);
   const widest = (of: readonly Row[], sizePt: number) =>
@@ -72,7 +77,7 @@ export function textRoomOf(lines: readonly LabelLine[]): TextRoom {
 }
 
 /** Each line in its whole form, the day beside the MC. */
-function rowsAsWholes(lines: readonly LabelLine[]): LabelRow[] {
+function rowsAsWholes(lines: readonly ShapedLine[]): LabelRow[] {
   const rows: LabelRow[] = [];
   for (const line of lines) {
     const row = rowOf(line, line.forms[0]);
@@ -91,7 +96,7 @@ const beside = (one: LabelRow, other: LabelRow): LabelRow => ({
 });
 
 /** An ID in two lines: after a hyphen near its middle where there is one. */
-function halvesOf({ forms: [code] }: LabelLine): string[] {
+function halvesOf({ forms: [code] }: ShapedLine): string[] {
   const characters = Array.from(code);
   const middle = characters.length / 2;
   const hyphens = characters.flatMap((character, at) => (character === '-' ? [at + 1] : []));
@@ -106,7 +111,7 @@ function halvesOf({ forms: [code] }: LabelLine): string[] {
  * The lines of a label in a box, as large as they can be. What has no room at the smallest size is left out, from the
  * end; only the ID never is, and it is never cut: it goes on two lines, and becomes as small as it must.
  */
-export function textOperations(lines: readonly LabelLine[], box: Box): Operation[] {
+export function textOperations(lines: readonly ShapedLine[], box: Box): Operation[] {
   const rows = rowsFor(lines, box);
   const heads = rows.filter(isHead);
   const details = rows.filter((row) => !isHead(row));
@@ -154,7 +159,7 @@ function headPt({ weight }: Row, heads: readonly Row[], units: number): number {
 }
 
 /** The rows that there is room for, in their order. */
-function rowsFor(lines: readonly LabelLine[], box: Box): LabelRow[] {
+function rowsFor(lines: readonly ShapedLine[], box: Box): LabelRow[] {
   const units = unitsOf(box);
   const apart = lines.flatMap((line, index) => rowsOfLine(line, lines[index + 1], lines[index - 1], box));
   const rows = fitIn(apart, units) ? apart : packed(apart, box);
@@ -173,9 +178,9 @@ function fitIn(rows: readonly LabelRow[], units: number): boolean {
 }
 
 function rowsOfLine(
-  line: LabelLine,
-  next: LabelLine | undefined,
-  before: LabelLine | undefined,
+  line: ShapedLine,
+  next: ShapedLine | undefined,
+  before: ShapedLine | undefined,
   box: Box,
 ): LabelRow[] {
   const whole = rowOf(line, line.forms[0]);
@@ -199,7 +204,7 @@ function rowsOfLine(
   return row === null || isBlank(row) ? [] : [row];
 }
 
-const isMcAndDay = (one: LabelLine, other: LabelLine | undefined): other is LabelLine =>
+const isMcAndDay = (one: ShapedLine, other: ShapedLine | undefined): other is ShapedLine =>
   other !== undefined && [one.field, other.field].sort().join() === 'day,mc';
 
 /** Details beside each other where two fit in a row. */

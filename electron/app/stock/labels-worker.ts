@@ -3,7 +3,6 @@ import { parentPort } from 'node:worker_threads';
 import { calibrationPage } from '../../../shared-core/labels/calibration-page.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
 import type { LabelContent } from '../../../shared-core/labels/label.ts';
-import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import type { Display } from '../../../shared-core/words/formats.ts';
 import { catalogFor } from '../../../shared-core/words/languages.ts';
@@ -28,9 +27,8 @@ answerQuestions(
   async ({ contents, paper, used, display, createdAt }: LabelsToPrint, tell): Promise<Uint8Array> => {
     const words = createWords({ catalog: await catalogFor(display.locale), ...display });
     const meta = { title: words.say('labels.pdf-title'), locale: display.locale, createdAt };
-    const shapes = shape(textsToShape(contents ?? [], words, paper.fields));
     const pages = contents
-      ? drawLabels(contents, paper, words, used, 'printer', shapes)
+      ? drawLabels(contents, paper, words, used, 'printer', shape)
       : [calibrationPage(paper.layout, words)];
     return pdfOf(pages, meta, tell);
   },

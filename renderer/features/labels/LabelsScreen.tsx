@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { noShapes } from '../../../shared-core/drawing/shapes.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
-import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
+import { labelLines, textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import type { LabelPaper } from '../../../shared-core/labels/paper.ts';
 import { problemOfUsed } from '../../../shared-core/labels/sheet.ts';
 import { useLongWork } from '../../data/useLongWork.ts';
@@ -53,11 +53,14 @@ export function LabelsScreen({ boardIds, stackId }: { boardIds: readonly number[
     }
   }
   const known = useMemo(() => contents?.filter((content) => content !== null) ?? [], [contents]);
-  const texts = useMemo(() => textsToShape(known, words, paper.fields), [known, words, paper.fields]);
+  const texts = useMemo(
+    () => textsToShape(known.flatMap((content) => labelLines(content, words, paper.fields))),
+    [known, words, paper.fields],
+  );
   const [shaping] = useEach('labels.shapes', texts.length > 0 ? [{ texts }] : []);
   const shapes = shaping?.output ?? noShapes;
   const drawn = useMemo(() => {
-    const pages = isUsedRight ? drawLabels(known, paper, words, used, 'paper', shapes) : [];
+    const pages = isUsedRight ? drawLabels(known, paper, words, used, 'paper', () => shapes) : [];
     return { pages, layout: paper.layout, used };
   }, [known, paper, words, used, isUsedRight, shapes]);
   const isShaping = shaping?.loading ?? false;

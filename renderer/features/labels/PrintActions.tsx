@@ -126,7 +126,7 @@ export function PrintActions({
       </Button>
       {beforePaper.question}
       {busy === 'print' && (
-        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', shapes)} onDone={ask} />
+        <PrintPages pages={drawLabels(contents, paper, words, used, 'printer', () => shapes)} onDone={ask} />
       )}
       {busy === 'ask' && (
         <Dialog title={say('labels.did-print', amount)} onClose={stop}>

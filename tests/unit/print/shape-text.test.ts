@@ -1,12 +1,11 @@
 import { inflateSync } from 'node:zlib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { pdfOf } from '../../../electron/print/pdf.ts';
 import { createShaper } from '../../../electron/print/shape-text.ts';
 import { needsShape, textWidthMm } from '../../../shared-core/drawing/fitted-text.ts';
 import { cutShape } from '../../../shared-core/drawing/shapes.ts';
 import { drawLabels } from '../../../shared-core/labels/drawing.ts';
-import { textsToShape } from '../../../shared-core/labels/label-lines.ts';
 import { rollLayout } from '../../../shared-core/labels/sheet.ts';
 import { aLabel, paperOf, wordsIn } from '../labels/a-label.ts';
 
@@ -105,9 +104,9 @@ test('a label shows it as outlines, and its text can be copied from the PDF', as
   const words = wordsIn('metric');
   const content = { ...aLabel, speciesName: '胡桃木 (Juglans)' };
   const paper = paperOf(rollLayout);
-  const texts = textsToShape([content], words, paper.fields);
-  expect(texts).toEqual(['胡桃木 (Juglans)']);
-  const pages = drawLabels([content], paper, words, 0, 'paper', shape(texts));
+  const shapesOf = vi.fn(shape);
+  const pages = drawLabels([content], paper, words, 0, 'paper', shapesOf);
+  expect(shapesOf.mock.calls).toEqual([[['胡桃木 (Juglans)']]]);
   const outlines = pages[0]!.operations.filter(({ kind }) => kind === 'outlines');
   expect(outlines).toMatchObject([{ text: '胡桃木 (Juglans)', glyphs: { length: 13 } }]);
   const meta = { title: 'Labels', locale: 'en-US', createdAt: new Date('2026-03-12T09:30:00Z') };
