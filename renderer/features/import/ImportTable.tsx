@@ -29,6 +29,7 @@ import { NEW_PLACE, newOutdoors } from './new-place.ts';
 import { RefusedRows } from './RefusedRows.tsx';
 import { ownOrder } from './reader.ts';
 import { SpeciesOfName } from './SpeciesOfName.tsx';
+import { whyNothing } from './why-nothing.ts';
 
 /** With how many rows that do not go in come before those that it shows, and of which choices it tells. */
 type Checked = RequestOutput<'imports.check'> & { from: number; asked: string };
@@ -209,7 +210,7 @@ export function ImportTable({ table, onClose }: { table: ReadTable; onClose: () 
         )}
         {checked && (isAny || checked.problems.length === 0) && (
           <p role="status">
-            {say(isAny ? 'import.counts' : 'import.nothing-new', checked.counts)}{' '}
+            {isAny ? say('import.counts', checked.counts) : say(whyNothing(checked))}{' '}
             {checked.knownReadings > 0 && say('import.known-readings', { readings: checked.knownReadings })}
           </p>
         )}

@@ -248,6 +248,11 @@ export const importing = {
   'import.counts':
     '{boards, plural, =0 {Keine neuen Bretter} one {# neues Brett} other {# neue Bretter}}, {readings, plural, =0 {keine neuen Messwerte} one {# neuer Messwert} other {# neue Messwerte}}{stacks, plural, =0 {} one {, # neuer Stapel} other {, # neue Stapel}}{places, plural, =0 {} one {, # neuer Ort} other {, # neue Orte}}{airValues, plural, =0 {} one {, # Klimawert} other {, # Klimawerte}}{ovenChecks, plural, =0 {} one {, # Darrprobe} other {, # Darrproben}}.',
   'import.nothing-new': 'In dieser Tabelle ist nichts neu.',
+  'import.names-open':
+    'Noch lässt sich nichts importieren. Wählen Sie oben, was {names, plural, one {dieser Name bedeutet} other {diese Namen bedeuten}}: {openNames}.',
+  'import.more-names': '{names, plural, one {# weiterer Name} other {# weitere Namen}}',
+  'import.all-refused':
+    'Noch lässt sich nichts importieren. Korrigieren oder überspringen Sie die Zeilen unten.',
   'import.are-in-yard':
     '{boards, plural, one {Es ist das Brett} other {Es sind die Bretter}} dieses Holzplatzes. Fügen Sie die Messwerte hinzu; Holzart und Dicke bleiben.',
   'import.known-readings': '{readings, plural, one {# Messwert ist} other {# Messwerte sind}} schon hier.',

@@ -238,6 +238,10 @@ export const importing = {
   'import.counts':
     '{boards, plural, =0 {No new boards} one {# new board} other {# new boards}}, {readings, plural, =0 {no new readings} one {# new reading} other {# new readings}}{stacks, plural, =0 {} one {, # new stack} other {, # new stacks}}{places, plural, =0 {} one {, # new place} other {, # new places}}{airValues, plural, =0 {} one {, # value of air} other {, # values of air}}{ovenChecks, plural, =0 {} one {, # oven-dry check} other {, # oven-dry checks}}.',
   'import.nothing-new': 'Nothing in this table is new.',
+  'import.names-open':
+    'Nothing can be imported yet. Choose above what {names, plural, one {this name means} other {these names mean}}: {openNames}.',
+  'import.more-names': '{names, plural, one {# more name} other {# more names}}',
+  'import.all-refused': 'Nothing can be imported yet. Correct or skip the rows below.',
   'import.are-in-yard':
     '{boards, plural, one {It is the board} other {They are the boards}} of this yard. Add their readings; species and thickness stay.',
   'import.known-readings': '{readings, plural, one {# reading is} other {# readings are}} here already.',
