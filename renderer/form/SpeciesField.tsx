@@ -4,6 +4,7 @@ import type { Species } from '../../shared-core/wood/species/species.ts';
 import { useWords } from '../words.ts';
 import { Combobox } from './Combobox.tsx';
 import { useHint } from './Field.tsx';
+import { UseNearSpecies } from './UseNearSpecies.tsx';
 
 /** Chooses a species by any of its names. */
 export function SpeciesField({
@@ -39,20 +40,23 @@ export function SpeciesField({
   const found = findSpecies(chosen ? '' : typed, allSpecies, formats.named);
   const near = chosen || found.length > 0 ? null : nearestSpecies(typed, allSpecies, formats.named);
   return (
-    <Combobox
-      {...rest}
-      hint={hint}
-      none={say('species-field.none')}
-      text={nameOf(chosen) ?? typed}
-      chosenId={chosen?.id ?? null}
-      items={(near ? [near] : found).map(itemOf)}
-      note={near && say('species-field.near', { speciesName: near.name })}
-      meant={chosen ? [] : speciesMeant(typed, found, formats.named).map(itemOf)}
-      onText={(changed) => {
-        setTyped(changed);
-        if (chosen) onValue('');
-      }}
-      onChoose={({ id }) => onValue(id)}
-    />
+    <div>
+      <Combobox
+        {...rest}
+        hint={hint}
+        none={say('species-field.none')}
+        text={nameOf(chosen) ?? typed}
+        chosenId={chosen?.id ?? null}
+        items={(near ? [near] : found).map(itemOf)}
+        note={near && say('species-field.near', { speciesName: near.name })}
+        meant={chosen ? [] : speciesMeant(typed, found, formats.named).map(itemOf)}
+        onText={(changed) => {
+          setTyped(changed);
+          if (chosen) onValue('');
+        }}
+        onChoose={({ id }) => onValue(id)}
+      />
+      {near && <UseNearSpecies text={typed} allSpecies={allSpecies} onUse={onValue} />}
+    </div>
   );
 }

@@ -1,7 +1,6 @@
-import { nearestSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { UseNearSpecies } from '../../form/UseNearSpecies.tsx';
 import { useWords } from '../../words.ts';
 
 /** The species that a name in a table means. Where it is none, the nearest name is offered, and only a person chooses it. */
@@ -18,8 +17,7 @@ export function SpeciesOfName({
   value: string;
   onValue: (speciesId: string) => void;
 }) {
-  const { say, formats } = useWords();
-  const near = value === '' ? nearestSpecies(name, allSpecies, formats.named) : null;
+  const { say } = useWords();
   return (
     <div>
       <SpeciesField
@@ -28,11 +26,7 @@ export function SpeciesOfName({
         value={value}
         onValue={onValue}
       />
-      {near && (
-        <Button onClick={() => onValue(near.id)}>
-          {say('import.use-near', { speciesName: near.name, name })}
-        </Button>
-      )}
+      {value === '' && <UseNearSpecies text={name} allSpecies={allSpecies} onUse={onValue} />}
     </div>
   );
 }

@@ -97,6 +97,7 @@ export const common = {
   'combobox.others': '{others, plural, one {ein weiterer Eintrag} other {einer von # weiteren Einträgen}}',
   'combobox.many': '{found} Treffer. Tippen Sie weiter, um die Liste zu kürzen.',
   'species-field.near': 'Keine Holzart heißt so. Meinten Sie {speciesName}?',
+  'species-field.use-near': '{speciesName} für „{typedText}“ verwenden',
   'species-field.none': 'Keine Holzart heißt so. Unter „Holzarten“ können Sie eine hinzufügen.',
   'date-field.calendar': 'Kalender',
   'date-field.too-late': 'Spätestens {latestOn}.',

@@ -240,7 +240,6 @@ export const importing = {
   'import.names': 'Namen in dieser Tabelle',
   'import.names-lead': 'Wählen Sie für jedes leere Feld eine Holzart. Ändern Sie, was falsch ist.',
   'import.name-in-rows': '{name} ({rows, plural, one {# Zeile} other {# Zeilen}})',
-  'import.use-near': '{speciesName} für „{name}“ verwenden',
   'import.what-goes-in': 'Was importiert wird',
   'import.first-rows': 'Die ersten Zeilen, wie gelesen',
   'import.reopens-stack': 'Der Stapel {stackName} ist abgeschlossen. Der Import öffnet ihn wieder.',

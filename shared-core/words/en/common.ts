@@ -95,6 +95,7 @@ export const common = {
   'combobox.others': '{others, plural, one {one more} other {one of # others}}',
   'combobox.many': '{found} match. Keep typing to narrow the list.',
   'species-field.near': 'No species has that name. Did you mean {speciesName}?',
+  'species-field.use-near': 'Use {speciesName} for “{typedText}”',
   'species-field.none': 'No species has that name. You can add it under Species.',
   'date-field.calendar': 'Calendar',
   'date-field.too-late': 'No later than {latestOn}.',

@@ -230,7 +230,6 @@ export const importing = {
   'import.names': 'Names in this table',
   'import.names-lead': 'Choose a species for each blank. Change any that are wrong.',
   'import.name-in-rows': '{name} ({rows, plural, one {# row} other {# rows}})',
-  'import.use-near': 'Use {speciesName} for “{name}”',
   'import.what-goes-in': 'What is imported',
   'import.first-rows': 'First rows, as read',
   'import.reopens-stack': 'The stack {stackName} is closed. The import reopens it.',

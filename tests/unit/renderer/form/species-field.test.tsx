@@ -38,3 +38,16 @@ test('a name that is nearly right is asked about, and chosen only by the person'
   await user.type(field, '{ArrowDown}{Enter}');
   expect(chosen).toEqual(['cherry-black']);
 });
+
+test('a name that is nearly right is taken by a press', async () => {
+  const chosen: string[] = [];
+  const user = userEvent.setup();
+  render(<Shown onChosen={(id) => chosen.push(id)} />);
+  const field = screen.getByRole<HTMLInputElement>('combobox', { name: 'Species' });
+  await user.type(field, 'black chery');
+  await user.tab();
+  await user.click(screen.getByRole('button', { name: 'Use Black cherry for “black chery”' }));
+  expect(chosen).toEqual(['cherry-black']);
+  expect(field.value).toBe('Black cherry');
+  expect(screen.queryByRole('button', { name: /^Use / })).toBeNull();
+});
