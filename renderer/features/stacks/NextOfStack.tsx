@@ -44,8 +44,7 @@ export function NextOfStack({
       {...named(say(openRoundId === null ? 'stacks.probe' : 'stacks.resume'))}
     />
   );
-  const needsPlace = isPlaceFirst || (due?.kind === 'overdue' && stack.withoutPlace > 0);
-  const addPlace = needsPlace && (
+  const addPlace = (isPlaceFirst || stack.withoutPlace > 0) && (
     <AddDrierPlace
       kind={isPlaceFirst ? 'main' : 'plain'}
       aria-label={named(say('stacks.add-drier-place'))['aria-label']}

@@ -237,8 +237,9 @@ export function dueOfStack(stack: StackFigures): StackDue | null {
     'add-place': message('stack-call.add-place', { boards: due['add-place'] }),
   };
   // What its call says comes first, so that both ask for one thing.
-  const isToMove = mostOf(calls) === 'bring-in';
-  for (const kind of [...(isToMove ? (['bring-in'] as const) : []), ...ownDueKinds.options]) {
+  const calledSo: Exclude<DueKind, 'move-later'>[] =
+    mostOf(calls) === 'bring-in' ? ['bring-in', 'move-back', 'add-place'] : [];
+  for (const kind of [...calledSo, ...ownDueKinds.options]) {
     const why = reasons[kind];
     if (due[kind] > 0 && why) return { kind, why };
   }

@@ -316,6 +316,15 @@ describe('what is due on a stack', () => {
     ]);
   });
 
+  test('what the call says that no place is dry enough for comes before what a reading would tell', () => {
+    const figures = stack(6, { 'bring-in': 5 }, { 'first-round': 1, 'bring-in': 0, 'add-place': 5 });
+    const half = { ...figures, halfProbed: 1 };
+    expect(dueOfStack(half)?.kind).toBe('add-place');
+    expect(sentences(half)?.[0]).toBe('No place is dry enough for all 5 yet.');
+    expect(dueOfStack({ ...half, due: { ...half.due, 'move-back': 1 } })?.kind).toBe('move-back');
+    expect(dueOfStack({ ...half, due: { ...half.due, 'bring-in': 1 } })?.kind).toBe('bring-in');
+  });
+
   test('boards of which a reading tells how fast they dry', () => {
     expect(due(6, { 'keep-drying': 6 }, { 'learns-rate': 2 })).toEqual([
       'learns-rate',

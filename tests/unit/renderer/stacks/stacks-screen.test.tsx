@@ -102,6 +102,24 @@ describe('The stacks', () => {
     expect(form.getByLabelText('Kind')).toHaveProperty('value', 'heated-room');
   });
 
+  test.each([
+    [
+      'a reading is questionable',
+      { due: { kind: 'probe-again', why: message('stack-call.not-probed-yet') } },
+    ],
+    [
+      'a round is open',
+      { openRoundId: 7, due: { kind: 'open-round', why: message('stack-call.not-probed-yet') } },
+    ],
+    ['nothing is due', { due: null }],
+  ] as const)('offer a place beside a probe where %s and boards need a drier one', async (_, more) => {
+    const calls = { ready: 0, 'bring-in': 2, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 1 };
+    open([aStack({ calls, probed: 3, withoutPlace: 2, ...more })]);
+    const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+    expect(card.getByRole('link', { name: /^(Probe|Resume): / })).toBeTruthy();
+    expect(card.getByRole('button', { name: 'Add a place: Ridge oak' })).toBeTruthy();
+  });
+
   test('a day without a latest one is about then, and never likely', async () => {
     const when = { likely: '2090-03-14', from: '2090-01-01', to: null };
     const last = { ...when, likely: '2090-09-20' };
