@@ -10,8 +10,10 @@ export function openRound(roundId: number): Promise<void> {
   return show(bridge().command('rounds.open', { roundId }));
 }
 
-/** The round is no longer on screen: nothing of the meter is saved until it is again. */
+/** The round is no longer on screen: nothing of the meter is saved until it is again, and what was said is over. */
 export function leaveRound(roundId: number): void {
+  const { trouble, done, offersReplacing } = nothing;
+  useRound.setState({ trouble, done, offersReplacing });
   // The machine pauses the round by itself where it cannot be told: the link is lost, or another yard is open.
   bridge()
     .command('rounds.leave', { roundId })

@@ -141,6 +141,15 @@ describe('a scanned label', () => {
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
   });
 
+  test('of a board elsewhere is spoken of no more once the round is left and resumed', async () => {
+    await open();
+    await scan('1313');
+    expect(screen.getByText(/has no board 1313/)).toBeTruthy();
+    cleanup();
+    await open();
+    expect(screen.queryByText(/has no board 1313/)).toBeNull();
+  });
+
   test('saves nothing live either', async () => {
     const { machine } = await open(aRound([aBoard(1), aBoard(2, { code: 'W 2' })]));
     liveMeter(machine);
