@@ -202,3 +202,33 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await again.stop();
   });
 }
+
+test.describe('in German', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('the buttons of a backup can be read whole, however narrow the window', async ({
+    pintally: { page },
+  }) => {
+    await page.goto(`${page.url().replace(/#.*/, '')}#/backups`);
+    await page.getByRole('button', { name: 'Jetzt sichern' }).click();
+    const restore = page.getByRole('button', { name: /^Die Sicherung vom .* wiederherstellen$/ });
+    await restore.click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Diese Sicherung wiederherstellen' }).click();
+    // The longest word of a reason.
+    await expect(page.getByText('Vor einem Wiederherstellen').first()).toBeVisible();
+    for (const width of [1280, 900, 720, 680, 640]) {
+      await page.setViewportSize({ width, height: 860 });
+      await settled(page);
+      for (const button of await restore.all()) {
+        const { beside, beyond } = await button.evaluate((element) => {
+          const { left, right } = element.getBoundingClientRect();
+          const words = element.querySelector('span')!.getBoundingClientRect();
+          const frame = element.closest('table')!.parentElement!.getBoundingClientRect();
+          return { beside: Math.min(words.left - left, right - words.right), beyond: right - frame.right };
+        });
+        expect(beside, `${width} px wide`).toBeGreaterThan(10);
+        expect(beyond, `${width} px wide`).toBeLessThanOrEqual(0);
+      }
+    }
+  });
+});
