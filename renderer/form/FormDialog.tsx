@@ -69,6 +69,18 @@ export function FormDialog({
   const isWarned = useRef(false);
   /** What is done in a moment shows no progress. */
   const long = work?.underWay && work.underWay.total > 0 ? { ...work, ...work.underWay } : null;
+  /** What saves was refused, and something else can be done: that comes first, and has the focus. */
+  const isRefused = instead !== null && !isQuestion;
+  const otherWay = instead && (
+    <Button
+      kind={isRefused ? 'main' : 'plain'}
+      autoFocus={isRefused}
+      aria-disabled={busy}
+      onClick={() => void save(instead.onSave)}
+    >
+      {instead.words}
+    </Button>
+  );
   useLayoutEffect(() =>
     guardLeaving(() => {
       // One that is being saved may go elsewhere by itself, before it is gone.
@@ -116,19 +128,16 @@ export function FormDialog({
           <WorkUnderWay label={long.label} done={long.done} total={long.total} onCancel={long.onCancel} />
         ) : (
           <Actions>
+            {isRefused && otherWay}
             {/* One that is disabled would lose the focus. */}
-            <Button kind="main" type="submit" aria-disabled={busy}>
+            <Button kind={isRefused ? 'plain' : 'main'} type="submit" aria-disabled={busy}>
               {busy
                 ? say('common.saving')
                 : conflict
                   ? (conflict.keepWords ?? say('conflict.keep-mine'))
                   : saveWords}
             </Button>
-            {instead && (
-              <Button aria-disabled={busy} onClick={() => void save(instead.onSave)}>
-                {instead.words}
-              </Button>
-            )}
+            {!isRefused && otherWay}
             {conflict && (
               <Button
                 disabled={busy}

@@ -85,7 +85,16 @@ test('a stack that cannot be closed is merged from there, and one that cannot be
   expect(machine.inputsOf('stacks.close')).toEqual([]);
   expect(closing.queryByRole('button', { name: 'Merge into another stack' })).toBeNull();
   await user.click(closing.getByRole('button', { name: 'Close stack' }));
-  await user.click(await closing.findByRole('button', { name: 'Merge into another stack' }));
+  const merge = await closing.findByRole('button', { name: 'Merge into another stack' });
+  // What was refused is no longer the main button.
+  const kinds = closing.getAllByRole('button').map(({ className, textContent }) => [textContent, className]);
+  expect(kinds).toEqual([
+    ['Merge into another stack', 'button button-main'],
+    ['Close stack', 'button button-plain'],
+    ['Cancel', 'button button-plain'],
+  ]);
+  expect(document.activeElement).toBe(merge);
+  await user.click(merge);
   expect(await screen.findByRole('dialog', { name: 'Merge Ridge oak' })).toBeTruthy();
 });
 
