@@ -98,10 +98,10 @@ function StackFigures({ stack }: { stack: StackRow }) {
             ? say(countCode(most), { boards: calls[most] })
             : halfProbed > 0
               ? say('stacks.count-half-probed', { boards: halfProbed })
-              : say('stacks.not-probed')}
+              : say('stacks.boards', { boards })}
         </dd>
         <dt>
-          {say('stacks.count-of', { boards })}
+          {probed + halfProbed === 0 ? say('stacks.not-probed') : say('stacks.count-of', { boards })}
           {others.map((call) => (
             <span key={call} style={inkOf(call)}>
               <CallShape call={call} /> {say(countCode(call), { boards: calls[call] })}

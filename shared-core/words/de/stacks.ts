@@ -81,7 +81,7 @@ export const stacks = {
   'stacks.count-probe-again': '{boards} nachzumessen',
   'stacks.count-half-probed': '{boards} teilweise gemessen',
   'stacks.count-not-probed': '{boards} noch nicht gemessen',
-  'stacks.count-of': 'von {boards}',
+  'stacks.count-of': 'von {boards, plural, one {# Brett} other {# Brettern}}',
   'stacks.average-target':
     'Mittel{which, select, all {} other { von {averaged, plural, one {# Brett} other {# Brettern}}}}, Ziel {targetRange}',
   'stacks.average-read': 'gemessen {probedRange}',

@@ -82,7 +82,7 @@ export const stacks = {
   'stacks.count-probe-again': '{boards} to probe again',
   'stacks.count-half-probed': '{boards} partly probed',
   'stacks.count-not-probed': '{boards} not probed yet',
-  'stacks.count-of': 'of {boards}',
+  'stacks.count-of': 'of {boards, plural, one {# board} other {# boards}}',
   'stacks.average-target':
     'average{which, select, all {} other { of {averaged, plural, one {# board} other {# boards}}}}, target {targetRange}',
   'stacks.average-read': 'probed {probedRange}',

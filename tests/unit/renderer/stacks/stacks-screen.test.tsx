@@ -73,7 +73,7 @@ describe('The stacks', () => {
         [...figure.nextElementSibling!.childNodes].map((node) => node.textContent?.trim()),
       ]);
     expect(figures).toEqual([
-      ['3 to keep drying', ['of 6', '1 ready', '2 not probed yet']],
+      ['3 to keep drying', ['of 6 boards', '1 ready', '2 not probed yet']],
       ['14.9%', [unbroken('average, target 6–8%'), unbroken('probed Mar 15 – Nov 20, 2025')]],
       ['Mar 14, 2090', ['next ready', 'last Mar 20, 2090']],
     ]);
@@ -171,10 +171,25 @@ describe('The stacks', () => {
     expect(names()).toEqual(['Dry', 'Airy']);
   });
 
+  test.each([
+    [8, 0, '8 boards', 'not probed yet'],
+    [1, 0, '1 board', 'not probed yet'],
+    [8, 3, '3 partly probed', 'of 8 boards5 not probed yet'],
+  ])(
+    '%d boards without a call, of which %d are read in part, are one plain sentence',
+    async (boards, half, large, small) => {
+      const calls = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 };
+      open([aStack({ boards, calls, probed: 0, halfProbed: half, averagePct: null, averaged: 0 })]);
+      const card = within(await screen.findByRole('article', { name: 'Ridge oak' }));
+      const figure = card.getByRole('definition');
+      expect([figure.textContent, figure.nextElementSibling?.textContent]).toEqual([large, small]);
+    },
+  );
+
   test('boards moved elsewhere are in no card, and in the count of the yard', async () => {
     open([aStack({ elsewhere: { boards: 3, ready: 2, places: [] } })]);
     expect(await screen.findByText('9 boards. 3 ready.')).toBeTruthy();
-    expect(screen.getByText('of 6')).toBeTruthy();
+    expect(screen.getByText('of 6 boards')).toBeTruthy();
   });
 
   test('what needs doing first is on top with its reason, and the cards are in that order', async () => {
