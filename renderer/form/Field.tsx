@@ -231,26 +231,28 @@ export function Select<V extends string | number | null>({
     options: readonly { value: NoInfer<V>; label: string; isName?: boolean }[];
     onValue: (value: V) => void;
   }) {
-  const savedOption = options.find((option) => option.value === saved);
+  const [chosen, savedOption] = [value, saved].map((each) => options.find((option) => option.value === each));
   return (
     <Field {...{ label, hint, error }} saved={saved === undefined ? saved : savedOption?.label}>
       {(wiring) => (
-        <select
-          {...rest}
-          {...wiring}
-          value={value ?? ''}
-          onChange={({ target }) => onValue(options[target.selectedIndex]!.value)}
-        >
-          {options.map((option) => (
-            <option
-              key={option.value}
-              value={option.value ?? ''}
-              translate={option.isName ? 'no' : undefined}
-            >
-              {option.label}
-            </option>
-          ))}
-        </select>
+        <span className="field-select" data-chosen={chosen?.label}>
+          <select
+            {...rest}
+            {...wiring}
+            value={value ?? ''}
+            onChange={({ target }) => onValue(options[target.selectedIndex]!.value)}
+          >
+            {options.map((option) => (
+              <option
+                key={option.value}
+                value={option.value ?? ''}
+                translate={option.isName ? 'no' : undefined}
+              >
+                {option.label}
+              </option>
+            ))}
+          </select>
+        </span>
       )}
     </Field>
   );

@@ -16,6 +16,40 @@ const burst = (page: Page) =>
       .map(({ localName, className, scrollWidth }) => `${localName}.${className} is ${scrollWidth} px`),
   );
 
+/** What is chosen in a select, the lines that show it, and whether they are within its border. */
+const chosenIn = (page: Page, label: string) =>
+  page.getByLabel(label, { exact: true }).evaluate((element) => {
+    const select = element as HTMLSelectElement;
+    const shown = getComputedStyle(select.parentElement!, '::after');
+    const { width, height } = select.getBoundingClientRect();
+    return {
+      isWhole: shown.content.includes(select.selectedOptions[0]!.label),
+      lines: Math.round(Number.parseFloat(shown.height) / Number.parseFloat(shown.lineHeight)),
+      isWithin: Number.parseFloat(shown.width) < width && Number.parseFloat(shown.height) < height,
+    };
+  });
+
+for (const [locale, label, use] of [
+  ['en-US', 'Use', /^Furniture and cabinets, heated rooms/],
+  ['de-DE', 'Verwendung', /^Möbel und Schränke, beheizte Räume/],
+] as const) {
+  test.describe(locale, () => {
+    test.use({ locale });
+    test('a use can be read whole where it is chosen', async ({ pintally: { page } }) => {
+      await expect(page.getByLabel(label, { exact: true }).locator('option:checked')).toHaveText(use);
+      const lines: number[] = [];
+      for (const width of [1280, 900, 720, 320]) {
+        await page.setViewportSize({ width, height: 860 });
+        const shown = await chosenIn(page, label);
+        expect.soft(shown, `${width} px wide`).toMatchObject({ isWhole: true, isWithin: true });
+        lines.push(shown.lines);
+      }
+      // Too long for one line at 900 px, where the demo yard is beside the form.
+      expect(lines[1]).toBe(2);
+    });
+  });
+}
+
 test('a long name breaks within its card, its page and its forms', async ({ pintally: { page } }) => {
   await openDemoYard(page);
   const nameIn = (form: string) => page.getByRole('dialog', { name: form }).getByLabel('Name');
@@ -24,6 +58,13 @@ test('a long name breaks within its card, its page and its forms', async ({ pint
   await nameIn('Add a place').fill(LONG);
   await page.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(nameIn('Add a place')).toHaveCount(0);
+  for (const width of [1280, 900, 720, 320]) {
+    await page.setViewportSize({ width, height: 860 });
+    const shown = await chosenIn(page, 'Place');
+    expect.soft(shown, `its place at ${width} px`).toMatchObject({ isWhole: true, isWithin: true });
+    expect.soft(shown.lines, `its place at ${width} px`).toBeGreaterThan(1);
+  }
+  await picture(page, 'long-place-chosen');
   await nameIn('Add a stack').fill(LONG);
   await page.getByRole('button', { name: 'Add stack' }).click();
   for (const width of [1280, 800, 320]) {
