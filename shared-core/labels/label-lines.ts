@@ -79,8 +79,11 @@ const formsOf: Record<
 function mcLine(latest: LabelFinding | null, words: Words): string {
   const { say } = words;
   if (latest === null) return say('labels.no-readings');
-  if (latest.call !== null) return averageLine(latest, words);
-  return latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
+  if (latest.call === null)
+    return latest.spotsRead === null ? say('labels.no-readings') : say('board.spots-read', latest.spotsRead);
+  const shownText = averageLine(latest, words);
+  const isAny = (latest.averagePct ?? latest.shellPct ?? readAtUnknown(latest)) !== null;
+  return isAny && latest.isQuestionable ? say('labels.questionable', { shownText }) : shownText;
 }
 
 function averageLine(latest: LabelFinding, { say, formats }: Words): string {

@@ -37,6 +37,8 @@ export const labelContentSchema = z.object({
       corePct: z.number().nullable(),
       /** Nobody knows how deep it was read; left out where somebody does. */
       isDepthUnknown: z.literal(true).optional(),
+      /** What was read can be wrong; left out where it is not said. */
+      isQuestionable: z.boolean().optional(),
       /** Where the average likely lies, %. */
       lowPct: z.number().nullable(),
       highPct: z.number().nullable(),
@@ -77,5 +79,11 @@ export function labelGist(content: LabelContent, fields: readonly LabelField[] =
     log: of(has('log'), content.log),
     sawnOn: of(has('sawn'), content.sawnOn),
   };
-  return JSON.stringify([board, of(isFound, latest?.at), of(isFound, latest?.call)]);
+  const isInDoubt = has('mc') && latest?.isQuestionable === true;
+  return JSON.stringify([
+    board,
+    of(isFound, latest?.at),
+    of(isFound, latest?.call),
+    ...(isInDoubt ? ['questionable'] : []),
+  ]);
 }

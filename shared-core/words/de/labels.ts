@@ -127,6 +127,7 @@ export const labels = {
   'labels.estimated': 'Etwa {averagePct}',
   'labels.depth-unknown': '{mcPct}, Tiefe unbekannt',
   'labels.estimated-depth-unknown': 'Etwa {mcPct}, Tiefe unbekannt',
+  'labels.questionable': '{shownText}, fraglich',
   'labels.shell-alone': 'Außen {shellPct}',
   'labels.likely': 'Wahrscheinlich {likelyInterval}',
   'labels.rough-over': 'Über {limitPct}: ungenau',

@@ -129,6 +129,7 @@ export const labels = {
   'labels.estimated': 'About {averagePct}',
   'labels.depth-unknown': '{mcPct}, depth unknown',
   'labels.estimated-depth-unknown': 'About {mcPct}, depth unknown',
+  'labels.questionable': '{shownText}, questionable',
   'labels.shell-alone': 'Shell {shellPct}',
   'labels.likely': 'Likely {likelyInterval}',
   'labels.rough-over': 'Over {limitPct}: rough',

@@ -3,9 +3,12 @@ import {
   type LabelContent,
   type LabelFinding,
   labelContentSchema,
+  labelGist,
 } from '../../../shared-core/labels/label.ts';
 import type { LabelField } from '../../../shared-core/labels/label-field.ts';
 import { labelLines } from '../../../shared-core/labels/label-lines.ts';
+import { german } from '../../../shared-core/words/de/index.ts';
+import { createWords } from '../../../shared-core/words/words.ts';
 import { aFinding, aLabel, wordsIn } from './a-label.ts';
 
 /** The whole form of each line. */
@@ -95,6 +98,29 @@ describe('what a label shows', () => {
       mc: 'About 12.4%, depth unknown',
     });
     expect([shellCoreOf(alone), shellCoreOf(unknown)]).toEqual([undefined, undefined]);
+  });
+
+  test('that what was read is questionable, and then no interval', () => {
+    const questionable = { isQuestionable: true, lowPct: null, highPct: null, call: 'probe-again' } as const;
+    expect(linesOf(questionable)).toMatchObject({ mc: '12.4%, questionable', day: 'Mar 12, 2026' });
+    expect(exactnessOf(questionable)).toBeUndefined();
+    expect(linesOf({ ...questionable, averagePct: null }).mc).toBe('Shell 11.2%, questionable');
+    expect(linesOf({ ...questionable, isDepthUnknown: true }).mc).toBe('12.4%, depth unknown, questionable');
+    expect(linesOf({ ...questionable, averagePct: null, shellPct: null }).mc).toBe('No usable reading');
+    expect(linesOf({ isQuestionable: false }).mc).toBe('12.4%');
+    const display = { locale: 'de-DE', timeZone: 'Europe/Berlin', units: 'metric', today: null } as const;
+    const inGerman = createWords({ catalog: german, ...display });
+    const latest = { ...aFinding, ...questionable };
+    expect(byField({ ...aLabel, latest }, inGerman).mc).toBe('12,4\u00a0%, fraglich');
+  });
+
+  test('that its average is questionable since puts a printed label out of date, where it has the average', () => {
+    const gistOf = (isQuestionable: boolean | undefined, fields?: readonly LabelField[]) =>
+      labelGist({ ...aLabel, latest: { ...aFinding, isQuestionable } }, fields);
+    expect(gistOf(true)).not.toBe(gistOf(false));
+    // As it was hashed before labels said so.
+    expect(gistOf(false)).toBe(labelGist({ ...aLabel, latest: aFinding }));
+    expect(gistOf(true, ['code', 'call'])).toBe(gistOf(false, ['code', 'call']));
   });
 
   test('of a board whose width or length is not known: the sizes that are', () => {

@@ -59,7 +59,7 @@ test.each<[string, Partial<Checked>, string]>([
 ])('a table of which nothing goes in says %s', async (_, checked, said) => {
   playMachine({
     'imports.check': () => ({ ...nothing, ...checked }),
-    'species.list': () => [...builtInSpecies],
+    'species.list': () => builtInSpecies.map((species) => ({ ...species, version: 1, builtIn: true })),
     'places.list': () => [],
     'endUses.list': () => [],
     'meters.list': () => [],
@@ -73,7 +73,7 @@ test.each<[string, Partial<Checked>, string]>([
           rows: 2,
           reshaped: null,
           heads: ['Board'],
-          sample: [['B1']],
+          sample: [{ row: 1, cells: ['B1'] }],
           guessed: { kind: 'boards', headerRow: 0, decimalMark: '.', columns: [] },
         }}
         onClose={() => undefined}
