@@ -204,9 +204,7 @@ interface LeftBoard {
 /** Boards; archived ones only by their id. */
 export function boardReads(db: Db, badCaches: BadCacheCollector) {
   const toRow = toRowBy(badCaches);
-  // With "= ?", this build of SQLite plans the joins again at each read, for the value may change its guesses: ten times
-  // the work. The plus hides the value from the planner.
-  const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = +?`);
+  const one = db.prepare<[number], BoardRecord>(`${select} WHERE b.id = ?`);
   const speciesOf = db.prepare<[number], { name: string }>(
     `SELECT DISTINCT coalesce(w.name, w.id) AS name FROM board b JOIN species w ON w.id = b.species_id
      WHERE b.stack_id = ? AND b.archived_at IS NULL ORDER BY 1`,

@@ -1,4 +1,5 @@
 import type { Statement } from 'better-sqlite3';
+import { withHiddenValues } from './hidden-values.ts';
 import type { Db } from './yard-file.ts';
 
 /**
@@ -8,7 +9,8 @@ import type { Db } from './yard-file.ts';
  */
 export function prepareWhenUsed(db: Db): void {
   const prepare = db.prepare.bind(db);
-  db.prepare = ((sql: string) => new StatementWhenUsed(() => prepare(sql))) as unknown as Db['prepare'];
+  db.prepare = ((sql: string) =>
+    new StatementWhenUsed(() => prepare(withHiddenValues(sql)))) as unknown as Db['prepare'];
 }
 
 /** What the tables of a yard do with a statement. */
