@@ -33,8 +33,8 @@ const PATIENCE = {
 /** A window is there, with an id that it keeps when it connects again. */
 type Connect = (window: string, emit: Emit) => Connection;
 
-/** The build names it after the page. */
-const FIRST_SCRIPT = /^assets\/index-[^/]*\.js$/;
+/** What the page names and cannot begin without. */
+const NEEDED_FILES = /assets\/[^"]+\.(?:js|css)/g;
 
 export interface LoopbackOptions {
   /** The folder with the built window. */
@@ -43,8 +43,8 @@ export interface LoopbackOptions {
   connect: Connect | Promise<Connect>;
   /** A browser asks for the window, or something else for the host. */
   onAsked?(): void;
-  /** A browser has the script that the window begins with. */
-  onScriptSent?(): void;
+  /** A browser has the scripts and styles that the window begins with. */
+  onWindowSent?(): void;
   patience?: typeof PATIENCE;
   /** Taken where it is free; 0, and where it is not, any other. */
   port?: number;
@@ -62,7 +62,7 @@ export async function startLoopbackHost({
   rendererDir,
   connect,
   onAsked = () => undefined,
-  onScriptSent = () => undefined,
+  onWindowSent = () => undefined,
   patience = PATIENCE,
   port = 0,
 }: LoopbackOptions) {
@@ -83,6 +83,9 @@ export async function startLoopbackHost({
     known.catch(() => files.delete(file));
     return known;
   }
+
+  /** Needed files of the page that no browser has yet. */
+  const unsent = new Set<string>();
 
   const timeouts = {
     headersTimeout: patience.headers,
@@ -116,8 +119,9 @@ export async function startLoopbackHost({
     }
     const file = await windowFile(rendererDir, path, `ws://${host}`, readOnce);
     if (file === null) return refuse(response);
+    if (path === '') for (const [needed] of String(file.bytes).matchAll(NEEDED_FILES)) unsent.add(needed);
     response.writeHead(200, file.headers).end(file.bytes, () => {
-      if (FIRST_SCRIPT.test(path)) onScriptSent();
+      if (unsent.delete(path) && unsent.size === 0) onWindowSent();
     });
   }
 

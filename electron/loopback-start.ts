@@ -11,7 +11,7 @@ import { startLoopbackHost } from './loopback-host.ts';
 import { forgetRunningHost, lastPort, runningHost, saveRunningHost } from './running-host.ts';
 import { startPageFolder, writeStartPage } from './start-page.ts';
 
-/** A browser that runs has the window's script by then, ms; one that is only being started asks later. */
+/** A browser that runs has the window by then, ms; one that is only being started asks later. */
 const LOADS_WITHIN_MS = 1500;
 
 /** What the app is made of, one after the other: all at once would keep a browser waiting. */
@@ -51,7 +51,7 @@ export async function serveLoopback(built: string): Promise<void> {
 
   const isOnlyHost = (await runningHost(folder)) === null;
   const printed = createSignal();
-  const scriptSent = createSignal();
+  const windowSent = createSignal();
   let isAsked = false;
   const opening = open();
   const host = await startLoopbackHost({
@@ -60,7 +60,7 @@ export async function serveLoopback(built: string): Promise<void> {
     onAsked: () => {
       isAsked = true;
     },
-    onScriptSent: scriptSent.give,
+    onWindowSent: windowSent.give,
     port: isOnlyHost ? lastPort(folder) : 0,
   });
   /** Removes the start page, if there is one. */
@@ -93,18 +93,18 @@ export async function serveLoopback(built: string): Promise<void> {
   else saveLink();
 
   /**
-   * Loads the app until a browser asks for the window, and goes on once it has the window's script: while that runs, nobody
+   * Loads the app until a browser asks for the window, and goes on once it has its scripts and styles: while they run, nobody
    * waits for the host, which has no time for anything else.
    */
   async function open(): Promise<App> {
-    const isScriptThere = Promise.race([once(scriptSent), pause(LOADS_WITHIN_MS)]);
+    const isWindowThere = Promise.race([once(windowSent), pause(LOADS_WITHIN_MS)]);
     await once(printed);
     for (const load of partsOfApp) {
       await setImmediate();
-      if (isAsked) await isScriptThere;
+      if (isAsked) await isWindowThere;
       await load();
     }
-    await isScriptThere;
+    await isWindowThere;
     const { createLoopbackApp } = await import('./loopback/loopback-app.ts');
     app = createLoopbackApp(folder, log, built);
     return app;

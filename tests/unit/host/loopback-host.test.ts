@@ -41,9 +41,14 @@ function startHost(
   options: Partial<Parameters<typeof startLoopbackHost>[0]> = {},
 ): ReturnType<typeof startLoopbackHost> {
   const rendererDir = mkdtempSync(join(tmpdir(), 'pintally-window-'));
-  writeFileSync(join(rendererDir, 'index.html'), '<title>the window</title><meta nonce="__NONCE__">');
+  writeFileSync(
+    join(rendererDir, 'index.html'),
+    `<title>the window</title><meta nonce="__NONCE__"><link rel="icon" href="./assets/icon.svg">
+     <script src="./assets/index-Ab1.js"></script><link rel="stylesheet" href="./assets/style-Cd2.css">`,
+  );
   mkdirSync(join(rendererDir, 'assets'));
   writeFileSync(join(rendererDir, 'assets/index-Ab1.js'), 'show()');
+  writeFileSync(join(rendererDir, 'assets/style-Cd2.css'), 'main {}');
   return startLoopbackHost({
     rendererDir,
     patience: { hello: 300, headers: 300, check: 100 },
@@ -118,22 +123,25 @@ const nothing = { status: 403, body: '' };
 
 describe('before the app is there', () => {
   let appIsThere: () => void;
-  const onScriptSent = vi.fn();
+  const onWindowSent = vi.fn();
 
   beforeEach(async () => {
     await host.close();
-    onScriptSent.mockClear();
+    onWindowSent.mockClear();
     const coming = new Promise<typeof connect>((resolve) => {
       appIsThere = () => resolve(connect);
     });
-    host = await startHost({ connect: coming, onScriptSent });
+    host = await startHost({ connect: coming, onWindowSent });
   });
 
-  test('the window loads, and it is known when it has the script that it begins with', async () => {
+  test('the window loads, and it is known when it has the scripts and styles that it begins with', async () => {
     expect((await get('/')).body).toContain('the window');
-    expect(onScriptSent).not.toHaveBeenCalled();
+    expect(onWindowSent).not.toHaveBeenCalled();
     expect((await get('/assets/index-Ab1.js')).body).toBe('show()');
-    await expect.poll(() => onScriptSent.mock.calls).toHaveLength(1);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(onWindowSent).not.toHaveBeenCalled();
+    expect((await get('/assets/style-Cd2.css')).body).toBe('main {}');
+    await expect.poll(() => onWindowSent.mock.calls).toHaveLength(1);
   });
 
   test('a window waits longer than for any stranger, and is let in then', async () => {
