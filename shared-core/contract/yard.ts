@@ -341,6 +341,8 @@ export const latestFindingSchema = z.object({
   /** Null where no reading can be used, or only the shell was read and that leaves it open. */
   averagePct: z.number().nullable(),
   averageIs: averageIsSchema.default('read'),
+  /** Why it is at an end of what was read, or beyond it; left out where it is not. */
+  whyAverage: messageSchema.optional(),
   /** The average likely lies in here: 8 chances in 10. */
   lowPct: z.number().nullable(),
   highPct: z.number().nullable(),

@@ -28,6 +28,7 @@ export function findingOf(
     at,
     averagePct: isShown ? shown.averagePct : null,
     averageIs,
+    ...(averageIs === 'read' && reliable?.whyAverage && { whyAverage: reliable.whyAverage }),
     lowPct: isLikely && reliable ? reliable.likelyInterval.minPct : null,
     highPct: isLikely && reliable ? reliable.likelyInterval.maxPct : null,
     shellPct: shown?.shellPct ?? null,

@@ -42,6 +42,7 @@ export function CallOfBoard({
       {call === 'ready' && endUse && <ReadyCautions useId={endUse.id} />}
       {isMeasured(latest) && <McScale found={latest} endUse={endUse} lowestEmc={lowestEmc} />}
       {(isMeasured(latest) || latest.shellPct !== null) && <Figures found={latest} endUse={endUse} />}
+      {latest.whyAverage && <p className="soft">{say(latest.whyAverage)}</p>}
     </>
   );
 }

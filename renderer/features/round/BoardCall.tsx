@@ -43,6 +43,7 @@ export function BoardCall({ board, probed, round: { endUseName } }: Probing) {
             </p>
           )}
           <Estimate finding={finding} />
+          {finding.whyAverage && <p className="soft">{say(finding.whyAverage)}</p>}
           <ul className={css.reasons}>
             {/* While they are on their way, the one that decides. */}
             {(probed?.assessment?.reasons ?? [finding.reason])

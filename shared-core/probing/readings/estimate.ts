@@ -2,10 +2,12 @@ import { z } from 'zod';
 import { mean } from '../../wood/maths/mean.ts';
 import { coverageFactor } from '../../wood/maths/student-t.ts';
 import { SCATTER_DEGREES, spotScatterPct } from '../../wood/moisture/spot-scatter.ts';
+import { messageSchema } from '../../words/message.ts';
 import { depthRead } from './depth-read.ts';
 import { type KnownOfBoard, movedBy, type ProfilePosterior, profilePosterior } from './profile-posterior.ts';
 import { type Depth, depthSchema, type Reading } from './reading.ts';
 import { countSpots, plannedDepthMm } from './spots.ts';
+import { whyAverage } from './why-average.ts';
 
 /**
  * How the average is known: pins reached deep enough to tell it; or only the shell was read, and it is estimated by what
@@ -19,6 +21,8 @@ export type AverageIs = z.infer<typeof averageIsSchema>;
 export const estimateSchema = z.object({
   averagePct: z.number(),
   averageIs: averageIsSchema,
+  /** Why it is at an end of what was read, or beyond it; left out where it is not, and where the shell alone was read. */
+  whyAverage: messageSchema.optional(),
   shellPct: z.number().nullable(),
   corePct: z.number().nullable(),
   /** Core less shell. */
@@ -106,12 +110,22 @@ export function estimateBoard(counted: readonly CountedReading[], known: KnownOf
   const posterior = withinReadings(ofReadings, at('average'));
   const core = at('core');
   const inCore = counted.filter(({ reading }) => isInCore(reading, thicknessMm));
+  const isRead = shell.length < counted.length;
+  const averagePct = Math.max(0, posterior.averagePct);
+  const why =
+    isRead &&
+    whyAverage(
+      averagePct,
+      counted.map(({ mcPct }) => mcPct),
+      posterior.differencePct,
+    );
   const shellPct = shell.length > 0 ? mean(shell.map(({ mcPct }) => mcPct)) : null;
   const corePct = core.length > 0 ? mean(core.map(({ mcPct }) => mcPct)) : null;
   return withInterval(
     {
-      averagePct: Math.max(0, posterior.averagePct),
-      isRead: shell.length < counted.length,
+      averagePct,
+      isRead,
+      ...(why && { whyAverage: why }),
       shellPct,
       corePct,
       differencePct: shellPct === null || corePct === null ? null : corePct - shellPct,

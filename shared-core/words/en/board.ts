@@ -68,6 +68,8 @@ export const board = {
   'board.mc-depth-unknown': 'MC, depth unknown',
   'board.not-read': 'Not read',
   'board.likely': 'Likely {likelyInterval}',
+  'board.why-average':
+    'The average is {where, select, below {below} lowest {at the low end of} above {above} other {at the high end of}} the readings. The board should be {how, select, drier {drier} other {wetter}} {part, select, core {in its core} other {near its faces}} than where the pins read.',
   'board.questionable': 'Questionable',
   'board.shell': 'Shell',
   'board.core': 'Core',

@@ -436,6 +436,13 @@ describe('A board', () => {
     expect(within(screen.getByRole('dialog')).getByText(text)).toBeTruthy();
   });
 
+  test('an average at the end of its readings says why', async () => {
+    const whyAverage = message('board.why-average', { where: 'lowest', how: 'drier', part: 'faces' });
+    openBoard({ ...found, board: aBoardRow(1, { latest: aFinding({ whyAverage }) }) });
+    const call = await region('Call');
+    expect(call.getByText(/^The average is at the low end of the readings\./)).toBeTruthy();
+  });
+
   test('never probed, it says so, and offers to probe its stack', async () => {
     openBoard({ ...found, board: aBoardRow(1), readings: [], findings: [] });
     const call = await region('Call');

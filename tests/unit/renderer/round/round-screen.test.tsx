@@ -406,6 +406,15 @@ describe('a board that was read before', () => {
     );
   });
 
+  test('with an average at the end of its readings says why', async () => {
+    const board = read(aBoard(1), allSpots(), 'bring-in');
+    const whyAverage = message('board.why-average', { where: 'below', how: 'drier', part: 'faces' });
+    await open(aRound([{ ...board, finding: { ...board.finding!, whyAverage } }]));
+    expect(screen.getByRole('region', { name: 'Call so far' }).textContent).toMatch(
+      /The average is below the readings\./,
+    );
+  });
+
   test('of which all readings are questionable has its average marked so, and says the remedy once', async () => {
     const why = message('suspicion.dry-too-soon', {
       depth: 'shell',
