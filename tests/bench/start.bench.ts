@@ -91,7 +91,7 @@ for (const [kind, starts] of Object.entries(taken)) {
       goal: { most: GOAL_MS },
       bare,
       missesBecause:
-        'two cores share 0.8 s of the host, 0.45 s of the page, and as much of Chromium’s own processes',
+        'two cores share 0.4 s of the host, 0.2 s of the page, and as much of Chromium’s own processes',
     });
   console.log(
     `${kind}: best ${best.toFixed(0)} ms of ${RUNS}; load ${loadavg()[0]!.toFixed(1)}

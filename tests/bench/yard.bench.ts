@@ -111,7 +111,7 @@ figure({
   unit: 'ms',
   goal: { most: GOAL.labelsMs },
   missesBecause:
-    'a thread that made 20 labels before takes twice what it takes later; then near half is QR codes, the rest the PDF and reading the boards',
+    'half is QR codes, for each of which the library scores eight masks; a fifth is V8, which compiles what a fresh thread runs and collects garbage beside it; words and drawing an eighth, the PDF an eighth, reading the boards a twentieth',
 });
 await measure('boards.list, last page', 'boards.list', page(null, '', BOARDS - 100));
 await measure('boards.list, one stack, last page', 'boards.list', page(50, '', BOARDS_A_STACK - 100));
