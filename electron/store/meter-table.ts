@@ -148,10 +148,10 @@ export function meterReads(db: Db) {
           OR ${orHolds}`,
       )
       .pluck();
-  const usedEver = used(`EXISTS (${TAKEN_WITH_METER}) OR EXISTS (${MOVED_TO_METER})`);
+  const usedEver = used(`(SELECT EXISTS (${TAKEN_WITH_METER}) OR EXISTS (${MOVED_TO_METER}))`);
   const usedNow = used(
-    `EXISTS (SELECT 1 FROM reading g
-       WHERE g.id IN (${TAKEN_WITH_METER} UNION ${MOVED_TO_METER}) AND ${PROFILE_NOW} IN (${VERSIONS}))`,
+    `(SELECT EXISTS (SELECT 1 FROM reading g
+       WHERE g.id IN (${TAKEN_WITH_METER} UNION ${MOVED_TO_METER}) AND ${PROFILE_NOW} IN (${VERSIONS})))`,
   );
   const profile = db.prepare<[number], { meterId: number | null; record: string }>(
     'SELECT p.meter_id AS meterId, p.record FROM meter_profile p WHERE p.id = ?',

@@ -276,24 +276,26 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
   );
   /** But for what a check corrects its values by, which each reading keeps. */
   const said = (record: string) => `iif(json_valid(${record}), json_remove(${record}, '$.off'), ${record})`;
-  const isOfEarlier = `${PROFILE_NOW} IN (${VERSIONS} AND ${said('record')} <>
+  const andOfEarlier = `AND ${PROFILE_NOW} IN (${VERSIONS} AND ${said('record')} <>
     (SELECT ${said('n.record')} FROM meter_profile n WHERE n.id = @newestId))`;
-  const ofEarlier = (which: string) =>
+  const ofEarlier = (where: string) =>
     db.prepare<{ meterId: number; newestId: number | null; after: number; upTo: number }, ReadingOwnerRow>(
       `SELECT g.id, g.board_id AS boardId, g.round_id AS roundId FROM reading g
-       WHERE ${which} AND ${isOfEarlier} ORDER BY g.id`,
+       ${where} ${andOfEarlier} ORDER BY g.id`,
     );
   const newest = (sql: string) => db.prepare<[], number | null>(sql).pluck();
   /** Those that were taken with the meter, by boards, and those that were moved to it, by what moved them. */
   const walksOfEarlier = [
     {
-      some: ofEarlier(`g.meter_profile_id IN (${VERSIONS}) AND g.board_id > @after AND g.board_id <= @upTo`),
+      some: ofEarlier(
+        `WHERE g.meter_profile_id IN (${VERSIONS}) AND g.board_id > @after AND g.board_id <= @upTo`,
+      ),
       last: newest('SELECT max(board_id) FROM reading'),
       atATime: 100,
     },
     {
       some: ofEarlier(
-        `g.id IN (SELECT reading_id FROM amendment WHERE id > @after AND id <= @upTo
+        `WHERE g.id IN (SELECT reading_id FROM amendment WHERE id > @after AND id <= @upTo
            AND field = 'meterProfileId' AND CAST(value AS INTEGER) IN (${VERSIONS}))`,
       ),
       last: newest('SELECT max(id) FROM amendment'),
