@@ -56,7 +56,7 @@ export function SpeciesField({
         }}
         onChoose={({ id }) => onValue(id)}
       />
-      {near && <UseNearSpecies text={typed} allSpecies={allSpecies} onUse={onValue} />}
+      {near && <UseNearSpecies near={near} text={typed} onUse={onValue} />}
     </div>
   );
 }

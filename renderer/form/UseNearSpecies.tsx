@@ -1,28 +1,24 @@
-import { nearestSpecies } from '../../shared-core/wood/species/find-species.ts';
 import type { Species } from '../../shared-core/wood/species/species.ts';
 import { Button } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
 import css from './use-near-species.module.css';
 
-/** Offers the species that a text, which is the name of none, is nearest to. Only a press chooses it. */
+/** Offers the species that a text, which is the name of none, is nearest to (`nearestSpecies`). Only a press chooses it. */
 export function UseNearSpecies({
+  near,
   text,
-  allSpecies,
   onUse,
 }: {
+  near: Species;
   text: string;
-  allSpecies: readonly Species[];
   onUse: (speciesId: string) => void;
 }) {
-  const { say, formats } = useWords();
-  const near = nearestSpecies(text, allSpecies, formats.named);
+  const { say } = useWords();
   return (
-    near && (
-      <div className={css.near}>
-        <Button onClick={() => onUse(near.id)}>
-          {say('species-field.use-near', { speciesName: near.name, typedText: text.trim() })}
-        </Button>
-      </div>
-    )
+    <div className={css.near}>
+      <Button onClick={() => onUse(near.id)}>
+        {say('species-field.use-near', { speciesName: near.name, typedText: text.trim() })}
+      </Button>
+    </div>
   );
 }

@@ -1,3 +1,4 @@
+import { nearestSpecies } from '../../../shared-core/wood/species/find-species.ts';
 import type { Species } from '../../../shared-core/wood/species/species.ts';
 import { SpeciesField } from '../../form/SpeciesField.tsx';
 import { UseNearSpecies } from '../../form/UseNearSpecies.tsx';
@@ -17,7 +18,8 @@ export function SpeciesOfName({
   value: string;
   onValue: (speciesId: string) => void;
 }) {
-  const { say } = useWords();
+  const { say, formats } = useWords();
+  const near = value === '' ? nearestSpecies(name, allSpecies, formats.named) : null;
   return (
     <div>
       <SpeciesField
@@ -26,7 +28,7 @@ export function SpeciesOfName({
         value={value}
         onValue={onValue}
       />
-      {value === '' && <UseNearSpecies text={name} allSpecies={allSpecies} onUse={onValue} />}
+      {near && <UseNearSpecies near={near} text={name} onUse={onValue} />}
     </div>
   );
 }
