@@ -1,7 +1,7 @@
 /**
- * A statement whose values SQLite's planner does not see. Where it has looked at one, as for an index of some rows only, it
- * plans the statement again whenever a value is bound, which for the readings of a board is six times the work of reading
- * them. No statement of ours has a better way for one value than for another.
+ * A statement whose values SQLite's planner does not see. Where a value may change its plan, as with an index of some rows
+ * only, SQLite plans the statement again whenever a value is bound. For the readings of a board that takes five times as
+ * long as reading them. No statement of ours has a better way for one value than for another.
  *
  * @param sql  its parameters are `?` or begin with `@`
  */

@@ -5,7 +5,8 @@ import type { Db } from './yard-file.ts';
 /**
  * From now on prepares each statement of a connection when it is first used: an open yard has some 300 over each of its
  * connections, and a person uses a sixth of them between two starts. Only for a file whose list of tables was compared
- * with our own (`schema-repair.ts`): no statement can then turn out to name what is not there.
+ * with our own (`schema-repair.ts`): no statement can then turn out to name what is not there. Each is planned once
+ * (`hidden-values.ts`).
  */
 export function prepareWhenUsed(db: Db): void {
   const prepare = db.prepare.bind(db);
