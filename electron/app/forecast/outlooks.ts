@@ -20,6 +20,8 @@ import { learnerOfPlaces, learnOfPlaces, restatePlaces } from './learned-of-plac
 const AT_A_TIME = 16;
 /** Windows ask again for their lists no more often than this while many forecasts are made. */
 const TELL_EVERY_MS = 1000;
+/** Who never pauses for as long as forecasts wait holds them back for so many times that: half a minute. */
+const MOST_WAITS = 15;
 /** Of a yard larger than this, the oldest forecasts are made again each day: the thread works some 40 a second. */
 const MOST_A_DAY = 5000;
 
@@ -27,7 +29,8 @@ const MOST_A_DAY = 5000;
  * Saves what the forecast says of each board, for lists, in the background. The file marks which boards are due; see
  * `store/migrations/0011-outlooks.ts`.
  *
- * @param afterMs how long nothing may have changed before work begins: a person who probes changes a stack every few seconds
+ * @param afterMs how long nothing may have changed before work begins: a person who probes changes a stack every few seconds.
+ *                Where that goes on, it begins all the same, in the gaps
  */
 export function createOutlooks(
   context: AppContext,
@@ -38,6 +41,8 @@ export function createOutlooks(
   afterMs: number,
 ) {
   let waiting: NodeJS.Timeout | undefined;
+  /** When the first change came since work was taken up last; null where none did. */
+  let changedMs: number | null = null;
   /** Marking those of another day as due. */
   const aging = {};
   let toldMs = 0;
@@ -146,6 +151,7 @@ export function createOutlooks(
 
   function takeUp(): void {
     waiting = undefined;
+    changedMs = null;
     if (!context.mayWrite()) return;
     try {
       const { outlooks } = context.yard();
@@ -165,7 +171,11 @@ export function createOutlooks(
     waiting = setTimeout(takeUp, ms);
     waiting.unref();
   }
-  const takeUpSoon = (): void => takeUpAfter(afterMs);
+  function takeUpSoon(): void {
+    const nowMs = context.monotonicMs();
+    changedMs ??= nowMs;
+    takeUpAfter(Math.min(afterMs, Math.max(0, changedMs + MOST_WAITS * afterMs - nowMs)));
+  }
 
   changes.follow((topics) => {
     if (!topics.includes('outlooks')) takeUpSoon();
@@ -175,6 +185,7 @@ export function createOutlooks(
     takeUp: takeUpSoon,
     leave: (): void => {
       clearTimeout(waiting);
+      changedMs = null;
       context.delays.end(aging);
       stacks.leave();
     },
