@@ -12,8 +12,8 @@ export type Slices<T> = Generator<Progress, T, void>;
 export const isSlices = <T>(came: T | Slices<T>): came is Slices<T> =>
   typeof (came as { next?: unknown } | null)?.next === 'function';
 
-/** How long others wait for a slice, but for one batch more. Its commit takes half as long again. */
-const SLICE_MS = 20;
+/** How long others wait for a slice, but for one batch more. Its commit takes up to as long again, and work in the background comes beside it. */
+const SLICE_MS = 15;
 /** An act on no more boards is one slice. */
 const AT_ONCE = 250;
 /** The clock is asked about so often: what takes longer than before makes a slice no longer than that. */

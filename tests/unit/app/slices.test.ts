@@ -37,26 +37,26 @@ describe('an act in slices', () => {
     expect(slicesOf(251, () => 1)[0]).toEqual({ boards: 0, ms: 0 });
   });
 
-  test('of 100,000 boards takes few slices where they are quick, and holds others up for 25 ms', () => {
+  test('of 100,000 boards takes few slices where they are quick, and holds others up for 20 ms', () => {
     const slices = slicesOf(100_000, () => 1 / 64);
-    expect(longest(slices)).toBeLessThanOrEqual(25);
-    expect(slices.length).toBeLessThan(90);
+    expect(longest(slices)).toBeLessThanOrEqual(20);
+    expect(slices.length).toBeLessThan(120);
   });
 
   test('holds others up no longer where a board takes long, from its first slice on', () => {
-    expect(longest(slicesOf(5000, () => 0.5))).toBeLessThanOrEqual(25);
+    expect(longest(slicesOf(5000, () => 0.5))).toBeLessThanOrEqual(20);
     expect(longest(slicesOf(5000, () => 1))).toBeLessThanOrEqual(30);
   });
 
   test('holds others up no longer where commits take long', () => {
-    expect(longest(slicesOf(5000, () => 0.5, 1000))).toBeLessThanOrEqual(25);
+    expect(longest(slicesOf(5000, () => 0.5, 1000))).toBeLessThanOrEqual(20);
   });
 
   test('becomes slower and quicker with the computer, and holds others up no longer', () => {
     const slices = slicesOf(20_000, (board) => (board > 5000 && board < 10_000 ? 0.5 : 0.05));
     expect(longest(slices)).toBeLessThanOrEqual(70);
-    expect(slices.filter(({ ms }) => ms > 25)).toHaveLength(1);
-    expect(slices.at(-2)!.boards).toBeGreaterThan(300);
+    expect(slices.filter(({ ms }) => ms > 20)).toHaveLength(1);
+    expect(slices.at(-2)!.boards).toBeGreaterThan(250);
   });
 
   test('of parts that take very different times has none much longer than the time allows', () => {
@@ -71,7 +71,7 @@ describe('an act in slices', () => {
     for (const _ of slices) begun.push(clock.ms);
     const lasted = begun.slice(1).map((ms, index) => ms - (begun[index] as number));
     expect(lasted.length).toBeGreaterThan(20);
-    expect(Math.max(...lasted)).toBeLessThanOrEqual(21);
+    expect(Math.max(...lasted)).toBeLessThanOrEqual(16);
   });
 
   test('has its outcome checked and saved in a slice for that, where it is more than one', () => {
