@@ -62,7 +62,6 @@ export function createOwnThread<Question, Answer>(script: string) {
 
   function start(): Worker {
     const started = new Worker(script);
-    started.unref();
     loaded = new Promise<void>((resolve) => {
       for (const event of ['message', 'error', 'exit']) started.once(event, () => resolve());
     });
@@ -79,6 +78,7 @@ export function createOwnThread<Question, Answer>(script: string) {
         return;
       }
       waiting.delete(reply.id);
+      letProgramEnd(started);
       clearTimeout(asker?.limit);
       if ('fault' in reply) asker?.reject(new Error(reply.fault));
       else asker?.resolve(reply.answer);
@@ -92,6 +92,11 @@ export function createOwnThread<Question, Answer>(script: string) {
       refuseAll(error);
     }
     return started;
+  }
+
+  /** A thread that nobody waits for does not keep the program from ending. A listener added to it later would. */
+  function letProgramEnd(of: Worker): void {
+    if (waiting.size === 0) of.unref();
   }
 
   function refuseAll(error: Error): void {
@@ -119,6 +124,7 @@ export function createOwnThread<Question, Answer>(script: string) {
       const id = nextId++;
       return new Promise((resolve, reject) => {
         waiting.set(id, { tell, resolve, reject, limit: undefined, limitMs });
+        worker?.ref();
         worker?.postMessage({ id, question } satisfies Asked<Question>);
       });
     },

@@ -42,6 +42,17 @@ beforeEach(() => {
 });
 afterEach(() => thread.close());
 
+test('keeps the program until it has answered, and no longer', () => {
+  const program = join(folder, 'asks.mjs');
+  writeFileSync(
+    program,
+    `import { createOwnThread } from ${JSON.stringify(ownThread)};
+     const thread = createOwnThread(${JSON.stringify(join(folder, 'reads.mjs'))});
+     console.log(await thread.ask('hello'), await thread.ask('long'));`,
+  );
+  expect(execFileSync(process.execPath, [program], { encoding: 'utf8', timeout: 15_000 })).toBe('hello done\n');
+});
+
 const pipe = () => join(folder, 'pipe');
 /** Somebody writes to it at last. */
 const letGo = () => writeFileSync(pipe(), '');
