@@ -4,6 +4,7 @@ import {
   Fragment,
   type KeyboardEvent,
   type ReactNode,
+  useDeferredValue,
   useEffect,
   useMemo,
   useRef,
@@ -123,13 +124,16 @@ export function DataTable<Row>({
   const { count, rowAt, onRange } = source;
   const [active, setActive] = useState(0);
   const tabStop = Math.min(active, count - 1);
+  // A list that becomes short, as by a search, first shows the rows in sight.
+  const isFew = count <= ROWS_ALWAYS_DRAWN;
+  const areAllDrawn = useDeferredValue(isFew, false) && isFew;
   const virtual = useVirtualizer({
     count,
     getScrollElement: () => frame.current,
     estimateSize: () => ROW_PX,
     overscan: ROWS_BEYOND_SIGHT,
     scrollPaddingEnd: HEAD_PX,
-    rangeExtractor: (range) => rowsDrawn(range, tabStop),
+    rangeExtractor: (range) => (areAllDrawn ? [...Array(range.count).keys()] : rowsInSight(range, tabStop)),
   });
   const first = Math.max(0, (virtual.range?.startIndex ?? 0) - ROWS_BEYOND_SIGHT);
   const last = Math.min(count - 1, (virtual.range?.endIndex ?? 0) + ROWS_BEYOND_SIGHT);
@@ -181,7 +185,7 @@ export function DataTable<Row>({
 
   const optional = columns.filter((column) => column.optional);
   /** Cards that are all drawn: the page scrolls, and no frame cuts one in half. */
-  const isShort = isNarrow && count <= ROWS_ALWAYS_DRAWN;
+  const isShort = isNarrow && isFew;
   const isFixed = columns.some((column) => column.widthRem !== undefined);
   let endPx = 0;
   return (
@@ -274,8 +278,7 @@ export function DataTable<Row>({
 }
 
 /** The rows in sight and the one that has the focus, which would be lost with its row. */
-function rowsDrawn(range: Range, tabStop: number): number[] {
-  if (range.count <= ROWS_ALWAYS_DRAWN) return [...Array(range.count).keys()];
+function rowsInSight(range: Range, tabStop: number): number[] {
   return [...new Set([...defaultRangeExtractor(range), Math.max(0, tabStop)])].sort((a, b) => a - b);
 }
 

@@ -2,7 +2,7 @@
 import './drawing-room.ts';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { useState } from 'react';
+import { Profiler, useState } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { columnsShown } from '../../../../renderer/ui/column-choice.ts';
 import { type Column, DataTable } from '../../../../renderer/ui/DataTable.tsx';
@@ -210,6 +210,25 @@ describe('100,000 rows', () => {
     expect(screen.getAllByRole('row').length).toBeLessThan(60);
     await user.click(screen.getByRole('checkbox', { name: 'Select all' }));
     expect(await screen.findByText('100000 lots selected')).toBeTruthy();
+  });
+
+  test('that become 100 by a search show those in sight first, then all; and never 100,000 after that', () => {
+    const drawn: number[] = [];
+    const rowsDrawn = () => screen.queryAllByRole('rowheader').length;
+    const table = (rows: readonly Lot[]) => (
+      <Profiler id="lots" onRender={() => drawn.push(rowsDrawn())}>
+        <Lots rows={rows} />
+      </Profiler>
+    );
+    const all = manyLots(100_000);
+    const { rerender } = render(table(all));
+    drawn.length = 0;
+    rerender(table(all.slice(0, 100)));
+    expect(drawn[0]).toBeLessThan(50);
+    expect(rowsDrawn()).toBe(100);
+    rerender(table(all));
+    expect(Math.max(...drawn)).toBe(100);
+    expect(rowsDrawn()).toBeLessThan(50);
   });
 
   test('a row that has the focus before it has come keeps it', async () => {
