@@ -76,7 +76,8 @@ export function createOpenRounds(context: AppContext, view: RoundView, pins: () 
       const { assessment: _, ...row } = board;
       const round = rounds.get(roundId);
       if (round) {
-        round.boards = round.boards.map((each) => (each.boardId === boardId ? row : each));
+        const at = round.boards.findIndex((each) => each.boardId === boardId);
+        if (at >= 0) round.boards[at] = row;
         round.updating = null;
       }
       return board;

@@ -21,11 +21,15 @@ export function summarizeRound(ofBoards: readonly CallInRound[]): RoundSummary {
   const calls: Record<Call, number> = Object.fromEntries(
     callSchema.options.map((call) => [call, 0]),
   ) as Record<Call, number>;
-  for (const call of ofBoards)
-    if (call !== null && call !== 'being-judged' && call !== 'half-probed') calls[call] += 1;
+  let probed = 0;
+  let half = 0;
+  for (const call of ofBoards) {
+    if (call === null) continue;
+    probed += 1;
+    if (call === 'half-probed') half += 1;
+    else if (call !== 'being-judged') calls[call] += 1;
+  }
   const boards = ofBoards.length;
-  const probed = ofBoards.filter((call) => call !== null).length;
-  const half = ofBoards.filter((call) => call === 'half-probed').length;
   return { boards, probed, calls, message: messageOf(boards, probed, half, calls) };
 }
 

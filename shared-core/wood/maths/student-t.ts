@@ -18,7 +18,7 @@ export function coverageFactor(probability: number, degrees: number): number {
   let low = 0;
   let high = 1;
   while (outside(high) > 1 - probability) high *= 2;
-  for (let pass = 0; pass < 60; pass += 1) {
+  while (high - low > 1e-12 * high) {
     const t = (low + high) / 2;
     if (outside(t) > 1 - probability) low = t;
     else high = t;
