@@ -75,7 +75,7 @@ export const board = {
   'board.not-read': 'Nicht gemessen',
   'board.likely': 'Wahrscheinlich {likelyInterval}',
   'board.why-average':
-    'Das Mittel liegt {where, select, below {unter den Messwerten} lowest {am unteren Ende der Messwerte} above {über den Messwerten} other {am oberen Ende der Messwerte}}. {part, select, core {Innen} other {Außen}} dürfte das Brett {how, select, drier {trockener} other {feuchter}} sein als an den Messstellen.',
+    'Der Mittelwert liegt {where, select, below {unter den Messwerten} lowest {am unteren Ende der Messwerte} above {über den Messwerten} other {am oberen Ende der Messwerte}}. {part, select, core {Innen} other {Außen}} ist das Brett vermutlich {how, select, drier {trockener} other {feuchter}} als dort, wo die Spitzen messen.',
   'board.questionable': 'Fraglich',
   'board.shell': 'Außen',
   'board.core': 'Innen',

@@ -69,7 +69,7 @@ export const board = {
   'board.not-read': 'Not read',
   'board.likely': 'Likely {likelyInterval}',
   'board.why-average':
-    'The average is {where, select, below {below} lowest {at the low end of} above {above} other {at the high end of}} the readings. The board should be {how, select, drier {drier} other {wetter}} {part, select, core {in its core} other {near its faces}} than where the pins read.',
+    'The average is {where, select, below {below} lowest {at the low end of} above {above} other {at the high end of}} the readings. The board is probably {how, select, drier {drier} other {wetter}} {part, select, core {in its core} other {near its faces}} than where the pins read.',
   'board.questionable': 'Questionable',
   'board.shell': 'Shell',
   'board.core': 'Core',

@@ -35,10 +35,10 @@ describe('why an average is at an end of what was read', () => {
     const estimate = estimated('average', THICKNESS_MM / 4, [15.7, 16, 15.4]);
     expect(estimate.averagePct).toBeCloseTo(15.4, 1);
     expect(said(estimate.whyAverage)).toBe(
-      'The average is at the low end of the readings. The board should be drier near its faces than where the pins read.',
+      'The average is at the low end of the readings. The board is probably drier near its faces than where the pins read.',
     );
     expect(inGerman.say(estimate.whyAverage!)).toBe(
-      'Das Mittel liegt am unteren Ende der Messwerte. Außen dürfte das Brett trockener sein als an den Messstellen.',
+      'Der Mittelwert liegt am unteren Ende der Messwerte. Außen ist das Brett vermutlich trockener als dort, wo die Spitzen messen.',
     );
   });
 
@@ -46,23 +46,23 @@ describe('why an average is at an end of what was read', () => {
     const estimate = estimated('core', THICKNESS_MM / 2, [15.7, 16]);
     expect(estimate.averagePct).toBeLessThan(15.6);
     expect(said(estimate.whyAverage)).toBe(
-      'The average is below the readings. The board should be drier near its faces than where the pins read.',
+      'The average is below the readings. The board is probably drier near its faces than where the pins read.',
     );
   });
 
   test('in a drying board of which short pins read the outside', () => {
     expect(said(estimated('average', 3.5, [15.7, 16, 15.4]).whyAverage)).toBe(
-      'The average is at the high end of the readings. The board should be wetter in its core than where the pins read.',
+      'The average is at the high end of the readings. The board is probably wetter in its core than where the pins read.',
     );
   });
 
   test('in a board that takes up moisture, by its history', () => {
     const history = { differencePct: -4, differenceSdPct: 0.5 };
     expect(said(estimated('core', THICKNESS_MM / 2, [9.1, 9.3], { history }).whyAverage)).toBe(
-      'The average is above the readings. The board should be wetter near its faces than where the pins read.',
+      'The average is above the readings. The board is probably wetter near its faces than where the pins read.',
     );
     expect(said(estimated('average', 3.5, [9.1, 9.6, 9.3], { history }).whyAverage)).toBe(
-      'The average is at the low end of the readings. The board should be drier in its core than where the pins read.',
+      'The average is at the low end of the readings. The board is probably drier in its core than where the pins read.',
     );
   });
 
