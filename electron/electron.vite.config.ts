@@ -84,7 +84,7 @@ export default defineConfig({
     base: './',
     plugins: [
       react(),
-      // Of the 34 languages of its fields, those of `shared-core/words/languages.ts`.
+      // The library of fields has words in 34 languages: only those of `shared-core/words/languages.ts` are bundled.
       locales.vite({ locales: [...languages] }),
       guideMarkdown(),
       licenses(root),

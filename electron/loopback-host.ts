@@ -33,7 +33,7 @@ const PATIENCE = {
 /** A window is there, with an id that it keeps when it connects again. */
 type Connect = (window: string, emit: Emit) => Connection;
 
-/** What the page names and cannot begin without. */
+/** Files that the page names and cannot begin without. */
 const NEEDED_FILES = /assets\/[^"]+\.(?:js|css)/g;
 
 export interface LoopbackOptions {
@@ -41,7 +41,7 @@ export interface LoopbackOptions {
   rendererDir: string;
   /** What serves windows; those that come before it is there wait for it. */
   connect: Connect | Promise<Connect>;
-  /** A browser asks for the window, or something else for the host. */
+  /** A browser, or any other program, connects for the first time. */
   onAsked?(): void;
   /** A browser has the scripts and styles that the window begins with. */
   onWindowSent?(): void;

@@ -14,7 +14,7 @@ import { startPageFolder, writeStartPage } from './start-page.ts';
 /** A browser that runs has the window by then, ms; one that is only being started asks later. */
 const LOADS_WITHIN_MS = 1500;
 
-/** What the app is made of, one after the other: all at once would keep a browser waiting. */
+/** The parts of the app, loaded one after the other: all at once would keep a browser waiting. */
 const partsOfApp: readonly (() => Promise<unknown>)[] = [
   () => import('../shared-core/words/languages.ts'),
   () => import('../shared-core/contract/round.ts'),
@@ -93,8 +93,8 @@ export async function serveLoopback(built: string): Promise<void> {
   else saveLink();
 
   /**
-   * Loads the app until a browser asks for the window, and goes on once it has its scripts and styles: while they run, nobody
-   * waits for the host, which has no time for anything else.
+   * Loads the app in parts, each of which holds everything else up. Once a browser asks for the window, the rest waits until
+   * it was sent: while the browser runs it, nobody waits for the host.
    */
   async function open(): Promise<App> {
     const isWindowThere = Promise.race([once(windowSent), pause(LOADS_WITHIN_MS)]);

@@ -94,7 +94,7 @@ export function createOwnThread<Question, Answer>(script: string) {
     return started;
   }
 
-  /** A thread that nobody waits for does not keep the program from ending. A listener added to it later would. */
+  /** A thread that nobody waits for lets the program end. A listener added after this would undo it. */
   function letProgramEnd(of: Worker): void {
     if (waiting.size === 0) of.unref();
   }

@@ -12,11 +12,11 @@ export type Slices<T> = Generator<Progress, T, void>;
 export const isSlices = <T>(came: T | Slices<T>): came is Slices<T> =>
   typeof (came as { next?: unknown } | null)?.next === 'function';
 
-/** How long others wait for a slice, but for one batch more. Its commit takes up to as long again, and work in the background comes beside it. */
+/** A slice ends with the batch that reaches this. Its commit can take as long again, and work in the background adds to that. */
 const SLICE_MS = 15;
 /** An act on no more boards is one slice. */
 const AT_ONCE = 250;
-/** The clock is asked about so often: what takes longer than before makes a slice no longer than that. */
+/** About how often the clock is asked, so that a slice is hardly longer where batches become slower. */
 const BATCH_MS = 5;
 /** The first batch; a slow computer makes none smaller. */
 const FEWEST = 10;
@@ -25,7 +25,7 @@ const FEWEST = 10;
 export function createBatches() {
   let size = FEWEST;
   return {
-    /** Does a slice. @param work  does a batch of this size, and says whether anything is left */
+    /** Does a slice. @param work  does a batch of this size, and answers whether anything is left */
     fill: (work: (size: number) => boolean): void => {
       const beganMs = monotonicMs();
       let nowMs = beganMs;
@@ -52,7 +52,7 @@ export function* inSlices<T>(
     if (total > 0) work(all, 0);
     return;
   }
-  // Finding so many took a slice's time already; and an act too large for one transaction shows that here, before its work.
+  // Finding so many took as long as a slice. An act too large for one transaction also shows that here, before its work.
   yield { done: 0, total };
   const batches = createBatches();
   for (let done = 0; done < total; ) {
@@ -78,7 +78,7 @@ export function* paced<T>(begin: (isOver: () => boolean) => Generator<Progress, 
   }
 }
 
-/** The same slices, with what they came to given to `last`: in one more, where they are several, as that takes a while of much. */
+/** The same slices, and `last` on their outcome: in one more slice where there are several, as that can take long. */
 export function* ending<T>(slices: Slices<T>, last: (came: T) => T): Slices<T> {
   let progress: Progress | null = null;
   for (;;) {

@@ -117,7 +117,7 @@ const points = (mm: number): string => (mm / MM_PER_POINT).toFixed(6);
 
 const codesOf = new WeakMap<EmbeddedFont, Map<string, string>>();
 
-/** Letter by letter, as no glyph depends on its neighbors: to lay out each text is most of what it costs. */
+/** Letter by letter, as no glyph depends on its neighbors: laying out whole texts would take most of the time. */
 function codes(font: EmbeddedFont, text: string): string {
   const known = codesOf.get(font) ?? new Map<string, string>();
   codesOf.set(font, known);

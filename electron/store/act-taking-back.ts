@@ -92,9 +92,9 @@ export function actTakingBack(db: Db) {
     takeBack: (id: string, most: number, at: string): { boardIds: number[]; isDone: boolean } => {
       const act = idOf.get(id) ?? -1;
       if (under?.act !== act) under = { act, first: changes.span(act).first, ended: null };
-      // What a transaction ended that failed, holds.
+      // Rows that were ended in a transaction that failed are there again.
       const ended = under.ended !== null && isEnded.get(under.ended.uuid) === 1 ? under.ended : null;
-      // The tables before that of the last one have no more.
+      // The tables before that of the last row ended have nothing left.
       const from = appended.findIndex(({ table }) => table === ended?.table);
       for (const { table, holding } of appended.slice(Math.max(from, 0))) {
         const held = holding.all(act, ended?.table === table ? ended.id : 0, most);

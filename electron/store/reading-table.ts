@@ -284,7 +284,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
        ${where} ${andOfEarlier} ORDER BY g.id`,
     );
   const newest = (sql: string) => db.prepare<[], number | null>(sql).pluck();
-  /** Those that were taken with the meter, by boards, and those that were moved to it, by what moved them. */
+  /** Those that were taken with the meter, by their boards; then those that were moved to it, by their amendments. */
   const walksOfEarlier = [
     {
       some: ofEarlier(
@@ -404,7 +404,7 @@ export function readingReads(db: Db, { version, profileIdOf }: ReturnType<typeof
     /** Those of these readings that are not excluded. */
     included: (ids: readonly number[]): IncludedReading[] =>
       included.all(JSON.stringify(ids)).filter(({ amendments }) => exclusionOf(amendments) === null),
-    /** Those whose version of a meter's profile says something else than its newest, each once: it takes a millisecond for some. */
+    /** Those whose version of a meter's profile differs from its newest, each once, in parts of about a millisecond. */
     *ofEarlierProfiles(meterId: number): Generator<ReadingOwnerRow[], void> {
       const of = { meterId, newestId: profileIdOf(meterId) };
       const seen = new Set<number>();

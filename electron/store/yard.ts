@@ -54,9 +54,9 @@ import { type Happened, type Loss, watchYard } from './yard-watch.ts';
 const LONG_WAL_BYTES = 1024 * 1024;
 /** Not before nothing was written for so long, ms: by then whoever wrote is answered. */
 const QUIET_MS = 50;
-/** One of this length is not left until then. */
+/** One of this length does not wait for that. */
 const TOO_LONG_WAL_BYTES = 4 * 1024 * 1024;
-/** One of this length is brought in at once: whoever writes lets nobody else have a turn. */
+/** One of this length is brought in at once, by whoever writes: nobody else had a turn. */
 const LONGEST_WAL_BYTES = 16 * 1024 * 1024;
 
 /** The file at the yard's path is not as this process left it; nothing was committed. */

@@ -69,7 +69,7 @@ export function FormDialog({
   const isWarned = useRef(false);
   /** What is done in a moment shows no progress. */
   const long = work?.underWay && work.underWay.total > 0 ? { ...work, ...work.underWay } : null;
-  /** What saves was refused, and something else can be done: that comes first, and has the focus. */
+  /** Saving was refused, and there is another way: that comes first, and has the focus. */
   const isRefused = instead !== null && !isQuestion;
   const otherWay = instead && (
     <Button

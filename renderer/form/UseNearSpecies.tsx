@@ -3,7 +3,7 @@ import { Button } from '../ui/Button.tsx';
 import { useWords } from '../words.ts';
 import css from './use-near-species.module.css';
 
-/** Offers the species that a text, which is the name of none, is nearest to (`nearestSpecies`). Only a press chooses it. */
+/** Offers the species whose name is nearest to a text that names none (`nearestSpecies`). Only a press chooses it. */
 export function UseNearSpecies({
   near,
   text,

@@ -10,7 +10,7 @@ export function openRound(roundId: number): Promise<void> {
   return show(bridge().command('rounds.open', { roundId }));
 }
 
-/** The round is no longer on screen: nothing of the meter is saved until it is again, and what was said is over. */
+/** The round is no longer on screen: nothing of the meter is saved until it is again, and its messages are gone. */
 export function leaveRound(roundId: number): void {
   const { trouble, done, offersReplacing } = nothing;
   useRound.setState({ trouble, done, offersReplacing });

@@ -37,7 +37,7 @@ export const labelContentSchema = z.object({
       corePct: z.number().nullable(),
       /** Nobody knows how deep it was read; left out where somebody does. */
       isDepthUnknown: z.literal(true).optional(),
-      /** What was read can be wrong; left out where it is not said. */
+      /** Its readings may be wrong; left out where that is not known. */
       isQuestionable: z.boolean().optional(),
       /** Where the average likely lies, %. */
       lowPct: z.number().nullable(),
@@ -79,11 +79,11 @@ export function labelGist(content: LabelContent, fields: readonly LabelField[] =
     log: of(has('log'), content.log),
     sawnOn: of(has('sawn'), content.sawnOn),
   };
-  const isInDoubt = has('mc') && latest?.isQuestionable === true;
+  const isQuestionable = has('mc') && latest?.isQuestionable === true;
   return JSON.stringify([
     board,
     of(isFound, latest?.at),
     of(isFound, latest?.call),
-    ...(isInDoubt ? ['questionable'] : []),
+    ...(isQuestionable ? ['questionable'] : []),
   ]);
 }

@@ -20,7 +20,7 @@ import { learnerOfPlaces, learnOfPlaces, restatePlaces } from './learned-of-plac
 const AT_A_TIME = 16;
 /** Windows ask again for their lists no more often than this while many forecasts are made. */
 const TELL_EVERY_MS = 1000;
-/** Who never pauses for as long as forecasts wait holds them back for so many times that: half a minute. */
+/** While a person never pauses, forecasts wait so many times as long, and no longer: half a minute. */
 const MOST_WAITS = 15;
 /** Of a yard larger than this, the oldest forecasts are made again each day: the thread works some 40 a second. */
 const MOST_A_DAY = 5000;
@@ -30,7 +30,7 @@ const MOST_A_DAY = 5000;
  * `store/migrations/0011-outlooks.ts`.
  *
  * @param afterMs how long nothing may have changed before work begins: a person who probes changes a stack every few seconds.
- *                Where that goes on, it begins all the same, in the gaps
+ *                After `MOST_WAITS` times that it begins anyway, in the gaps
  */
 export function createOutlooks(
   context: AppContext,
@@ -41,7 +41,7 @@ export function createOutlooks(
   afterMs: number,
 ) {
   let waiting: NodeJS.Timeout | undefined;
-  /** When the first change came since work was taken up last; null where none did. */
+  /** When the first change came after work last began; null where none did. */
   let changedMs: number | null = null;
   /** Marking those of another day as due. */
   const aging = {};

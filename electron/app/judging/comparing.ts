@@ -25,9 +25,9 @@ export function createComparing(
 ) {
   const judged = createSignal<{ roundId: number; boardId: number; assessment: Assessment }>();
 
-  /** Those to be compared once the rest is over. */
+  /** Rounds to be compared once the pause is over. */
   const resting = new Set<number>();
-  /** A comparison is under way, or the rest after it. */
+  /** A comparison is under way, or the pause after it. */
   let isBusy = false;
   let rest: NodeJS.Timeout | undefined;
 

@@ -227,7 +227,7 @@ export function pastRoundQueries(context: QueryContext, assessing: Assessing) {
   } satisfies Partial<Queries>;
 }
 
-/** Each line of a page has several readings: fewer than elsewhere are one slice. */
+/** A page of no more lines is one slice: fewer than of other records, as each line has several readings. */
 const LINES_AT_ONCE = 40;
 
 /** Saves rounds that were written on paper. */

@@ -1,10 +1,10 @@
 import type { RequestOutput } from '../../../shared-core/contract/requests.ts';
 import { type Message, message } from '../../../shared-core/words/message.ts';
 
-/** A sentence names no more than a person reads. */
+/** A sentence with more names is too long to read. */
 const MOST_NAMED = 5;
 
-/** Why nothing of a table goes in that can be imported as its columns are: what is still to be chosen, else what is not new. */
+/** Why nothing of a table goes in whose columns are all right: names still to be chosen, rows to correct, or nothing new. */
 export function whyNothing({
   speciesNames,
   unknownPlaces,

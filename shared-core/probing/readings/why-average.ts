@@ -6,12 +6,12 @@ import { type Message, message } from '../../words/message.ts';
 const LEAST_APART_POINTS = 0.2;
 
 /**
- * Why an average is at an end of what was read, or beyond it, as both are shown: it is that of the whole thickness, and the
- * pins read wood that differs from it as the profile has it (`profile-posterior.ts`).
+ * Why an average is at an end of its readings, or beyond it, as both are shown. It is the average of the whole thickness;
+ * the pins read wood that is wetter or drier than that by the profile (`profile-posterior.ts`).
  *
  * @param mcPcts         of the readings that it is made of, % MC, at least one
  * @param differencePct  core less shell by the profile, points of MC
- * @returns              null where it is within what was read, or as good as its mean
+ * @returns              null where it is between its readings, or close to their mean
  */
 export function whyAverage(
   averagePct: number,
