@@ -42,7 +42,7 @@ beforeEach(() => {
 });
 afterEach(() => thread.close());
 
-test('keeps the program until it has answered, and no longer', () => {
+test('keeps the program running until it has answered, and no longer', () => {
   const program = join(folder, 'asks.mjs');
   writeFileSync(
     program,
@@ -50,7 +50,9 @@ test('keeps the program until it has answered, and no longer', () => {
      const thread = createOwnThread(${JSON.stringify(join(folder, 'reads.mjs'))});
      console.log(await thread.ask('hello'), await thread.ask('long'));`,
   );
-  expect(execFileSync(process.execPath, [program], { encoding: 'utf8', timeout: 15_000 })).toBe('hello done\n');
+  expect(execFileSync(process.execPath, [program], { encoding: 'utf8', timeout: 15_000 })).toBe(
+    'hello done\n',
+  );
 });
 
 const pipe = () => join(folder, 'pipe');
