@@ -70,7 +70,7 @@ for (const [part, share] of [
     unit: 'ms',
     goal: { most: GOAL_MS[part] },
     missesBecause:
-      'the answer tells what the board comes to: a quarter is the commit, a fifth other SQL, the rest judging the board and telling it',
+      'the answer has the call of the board: a quarter is the commit, a fifth other SQL, the rest judging the board and telling it',
     bare: at(committed, share),
   });
 

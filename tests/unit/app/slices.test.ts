@@ -74,7 +74,7 @@ describe('an act in slices', () => {
     expect(Math.max(...lasted)).toBeLessThanOrEqual(16);
   });
 
-  test('has its outcome checked and saved in a slice for that, where it is more than one', () => {
+  test('has its outcome checked and saved in a separate slice, where it has several', () => {
     const stepsOf = (boards: number): string[] => {
       const steps: string[] = [];
       const all = Array.from({ length: boards }, () => 1);

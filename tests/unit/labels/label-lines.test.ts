@@ -114,7 +114,7 @@ describe('what a label shows', () => {
     expect(byField({ ...aLabel, latest }, inGerman).mc).toBe('12,4\u00a0%, fraglich');
   });
 
-  test('that its average is questionable since puts a printed label out of date, where it has the average', () => {
+  test('a printed label with the average is out of date once that is questionable', () => {
     const gistOf = (isQuestionable: boolean | undefined, fields?: readonly LabelField[]) =>
       labelGist({ ...aLabel, latest: { ...aFinding, isQuestionable } }, fields);
     expect(gistOf(true)).not.toBe(gistOf(false));

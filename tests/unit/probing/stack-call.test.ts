@@ -316,7 +316,7 @@ describe('what is due on a stack', () => {
     ]);
   });
 
-  test('what the call says that no place is dry enough for comes before what a reading would tell', () => {
+  test('the drier place that its call asks for comes before another round', () => {
     const figures = stack(6, { 'bring-in': 5 }, { 'first-round': 1, 'bring-in': 0, 'add-place': 5 });
     const half = { ...figures, halfProbed: 1 };
     expect(dueOfStack(half)?.kind).toBe('add-place');

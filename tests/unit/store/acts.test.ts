@@ -345,7 +345,7 @@ describe('a long WAL', () => {
       yard.acts.pause();
     });
 
-  test('is brought into the file between the slices of an act, and after the last: not with one', async () => {
+  test('is brought into the file between the slices of an act and after the last, never within one', async () => {
     yard.transaction(() => {
       yard.acts.begin(act());
       yard.acts.pause();
@@ -373,7 +373,7 @@ describe('a long WAL', () => {
     await expect.poll(walBytes).toBe(0);
   });
 
-  test('never becomes longer than what nobody had a turn after', () => {
+  test('stays bounded while one writer gives nobody else a turn', () => {
     let most = 0;
     for (let written = 0; written < 12; written++) {
       yard.transaction(() => yard.settings.put('long', `${written}`.repeat(2 * MIB)));

@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { withHiddenValues } from '../../../electron/store/hidden-values.ts';
 
-test('values that are compared are hidden, wherever they stand', () => {
+test('values that are compared are hidden, wherever they are', () => {
   expect(
     withHiddenValues('SELECT a FROM t WHERE b = ? AND c >= @c AND d IS ? AND e IS NOT @e AND f <> ? LIMIT ?'),
   ).toBe('SELECT a FROM t WHERE b = +? AND c >= +@c AND d IS +? AND e IS NOT +@e AND f <> +? LIMIT ?');
@@ -11,7 +11,7 @@ test('values that are compared are hidden, wherever they stand', () => {
   );
 });
 
-test('a pattern is not', () => {
+test('a pattern is not hidden', () => {
   expect(withHiddenValues("WHERE code LIKE ? AND name LIKE @name ESCAPE '!'")).toBe(
     "WHERE code LIKE ? AND name LIKE @name ESCAPE '!'",
   );

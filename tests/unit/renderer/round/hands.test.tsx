@@ -141,7 +141,7 @@ describe('a scanned label', () => {
     expect(machine.inputsOf('rounds.saveTyped')).toEqual([]);
   });
 
-  test('of a board elsewhere is spoken of no more once the round is left and resumed', async () => {
+  test('of a board elsewhere leaves no message once the round is left and resumed', async () => {
     await open();
     await scan('1313');
     expect(screen.getByText(/has no board 1313/)).toBeTruthy();

@@ -176,7 +176,7 @@ describe('The stacks', () => {
     [1, 0, '1 board', 'not probed yet'],
     [8, 3, '3 partly probed', 'of 8 boards5 not probed yet'],
   ])(
-    '%d boards without a call, of which %d are read in part, are one plain sentence',
+    '%d boards without a call, %d of them partly probed, read as one plain sentence',
     async (boards, half, large, small) => {
       const calls = { ready: 0, 'bring-in': 0, 'keep-drying': 0, 'too-dry': 0, 'probe-again': 0 };
       open([aStack({ boards, calls, probed: 0, halfProbed: half, averagePct: null, averaged: 0 })]);
