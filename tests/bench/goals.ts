@@ -21,11 +21,10 @@ const SECONDS: Readonly<Record<string, number>> = {
   'years-behind': 2,
   'heated-room': 3,
   records: 5,
-  'second-shed': 5,
   history: 10,
   coverage: 12,
-  suspicion: 20,
   'board-shown': 30,
+  'second-shed': 20,
   start: 30,
   settling: 35,
   notifications: 40,
@@ -38,6 +37,7 @@ const SECONDS: Readonly<Record<string, number>> = {
   'many-due': 110,
   forecast: 110,
   large: 130,
+  suspicion: 180,
   latency: 770,
 };
 

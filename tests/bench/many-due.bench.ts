@@ -120,6 +120,13 @@ async function whileTyping<T>(what: string, work: () => Promise<T>): Promise<T> 
     `${what}: ${(tookMs / 1000).toFixed(1)} s; a reading waited ${at(0.5).toFixed(0)}, most ${at(1).toFixed(0)} ms of ${waits.length}`,
   );
   figure({ what: `reading typed beside: ${what}, p99`, value: at(0.99), unit: 'ms', goal: { most: 60 } });
-  figure({ what: `host at once: ${what}`, value: atOnceMs, unit: 'ms', goal: { most: 50 } });
+  figure({
+    what: `host at once: ${what}`,
+    value: atOnceMs,
+    unit: 'ms',
+    goal: { most: 50 },
+    missesBecause:
+      'a slice ends after 15 ms; its commit takes up to as long, and a typed reading, forecasts and a comparison that are due at the same time come right after it',
+  });
   return output;
 }

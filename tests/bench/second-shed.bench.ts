@@ -1,7 +1,7 @@
 /**
  * What rounds in one shed tell of boards there and in another, on boards whose truth is known because we drew it. Run it with
  *
- *     npx node tests/bench/second-shed.bench.ts [yards, 150] [seed, 1]
+ *     npx node tests/bench/second-shed.bench.ts [yards, 600] [seed, 1]
  *
  * A yard has two sheds of one kind. What sets sheds apart is drawn as the hierarchy has it (`learned-at-places.ts`): their EMC,
  * and how freely boards dry in their moving air. Ten boards in the first were read at shell and core in three rounds, with a
@@ -41,7 +41,7 @@ import { worked } from '../unit/worked.ts';
 import { figure } from './figure.ts';
 import { type Random, randomFrom } from './rounds-with-faults.ts';
 
-const yards = Number(process.argv[2] ?? 150);
+const yards = Number(process.argv[2] ?? 600);
 const random = randomFrom(Number(process.argv[3] ?? 1));
 
 const AT = { surface: dryingParameters.indexOf('logSurface'), air: dryingParameters.indexOf('emcOffsetPct') };
