@@ -49,7 +49,6 @@ export function moveReads(db: Db) {
        ORDER BY board_id`,
     )
     .pluck();
-  const idsTo = db.prepare<[number], number>('SELECT id FROM move WHERE place_id = ? ORDER BY id').pluck();
   return {
     get: (id: number): Move | undefined => one.get(id),
     /** Oldest first. */
@@ -60,8 +59,6 @@ export function moveReads(db: Db) {
     boardsEverAt: (placeId: number): number[] => boardsEverAt.all(placeId).map((row) => row.boardId),
     /** Where most of the boards read in a round were when it began; undefined where none was read. */
     placeOfRound: (roundId: number): string | undefined => placeOfRound.get({ roundId }),
-    /** All that were ever made to a place. */
-    idsTo: (placeId: number): number[] => idsTo.all(placeId),
     /** Those that one act added, itself included; none where no act did, as in a file of an earlier layout. */
     addedWith: (id: number): Move[] => addedWith.all(id),
   };

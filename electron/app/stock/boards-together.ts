@@ -161,6 +161,9 @@ export function boardsTogetherCommands(context: AppContext, judging: Judging, co
       if (endUseId !== null) setUse(stackIds, endUseId);
       yield* inSlices(given, (slice, from) => {
         const ids = slice.map(({ id }) => id);
+        // Another window closed it meanwhile.
+        if (stackId !== null) openStack(context, stackId);
+        if (move) checkMove(context, move);
         checkBoardDays(context, ids, changed);
         if (changed.sawnOn && !isBeforeSawing) checkSawnByMoves(context, ids, changed.sawnOn);
         const outdated: BoardRow[] = [];

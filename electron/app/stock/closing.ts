@@ -54,6 +54,14 @@ export function closingCommands(context: AppContext, judging: Judging) {
     }
   }
 
+  /** Does it to all of them, and to those that others added while it did. */
+  function* untilNoneIsLeft(
+    find: () => readonly number[],
+    work: (batch: readonly number[]) => void,
+  ): Slices<void> {
+    for (let ids = find(); ids.length > 0; ids = find()) yield* inSlices(ids, work);
+  }
+
   function* judgeAll(boardIds: readonly number[]): Slices<void> {
     yield* inSlices(boardIds, (slice) => judging.judgeAgain(slice));
   }
@@ -91,15 +99,22 @@ export function closingCommands(context: AppContext, judging: Judging) {
       checkNoRound(from);
       if (move) checkMove(context, move);
       const carried = new Set(move ? boards.idsWithStack(id) : []);
-      yield* inSlices(boards.idsEverOfStack(id), (slice) => {
-        boards.putIn(slice, intoId);
-        for (const boardId of slice) {
-          if (!move || !carried.has(boardId)) continue;
-          checkSawnBefore(context, [boardId], move);
-          moveBoard(context, boardId, move);
-        }
-        judging.judgeAgain(slice);
-      });
+      yield* untilNoneIsLeft(
+        () => boards.idsEverOfStack(id),
+        (slice) => {
+          openStack(context, intoId);
+          if (move) checkMove(context, move);
+          boards.putIn(slice, intoId);
+          for (const boardId of slice) {
+            if (!move || !carried.has(boardId)) continue;
+            checkSawnBefore(context, [boardId], move);
+            moveBoard(context, boardId, move);
+          }
+          judging.judgeAgain(slice);
+        },
+      );
+      // One was started meanwhile.
+      checkNoRound(stackOf(id));
       stacks.give(id, intoId);
       // Else it stays with the closed one, as the window said before.
       const note = joinedNote(into.note, from.note);
@@ -140,17 +155,26 @@ export function closingCommands(context: AppContext, judging: Judging) {
         const changed = { kind, air, airSource, airMovement };
         orConflict(places.edit({ id: intoId, basedOn: into.version, changed }));
       }
-      const boardIds = moves.boardsEverAt(id);
-      yield* inSlices(moves.idsTo(id), (slice) => moves.giveAll(slice, intoId));
-      yield* inSlices(boardIds, (slice) => slice.forEach(dropRepeated));
-      for (const stay of airSensors.staysAt(id))
-        airSensors.editStay({ id: stay.id, basedOn: stay.version, changed: { placeId: intoId } });
+      const bringOver = (boardIds: readonly number[]): void => {
+        openPlace(context, intoId);
+        const all = boardIds.flatMap(moves.ofBoard).filter(({ placeId }) => placeId === id);
+        moves.giveAll(
+          all.map((move) => move.id),
+          intoId,
+        );
+        boardIds.forEach(dropRepeated);
+      };
       yield* inSlices(airLogs.ofPlace(id), (slice) => {
+        openPlace(context, intoId);
         for (const air of slice) {
           const row = { ...air, placeId: intoId };
           if (!airLogs.isTyped(row)) airLogs.add({ ...row, sensorId: null });
         }
       });
+      yield* untilNoneIsLeft(() => moves.boardsEverAt(id), bringOver);
+      for (const stay of airSensors.staysAt(id))
+        airSensors.editStay({ id: stay.id, basedOn: stay.version, changed: { placeId: intoId } });
+      openPlace(context, intoId);
       places.give(id, intoId);
       orConflict(places.edit({ id, basedOn, changed: { closedAt: context.now() } }));
       yield* judgeAll(moves.boardsEverAt(intoId));

@@ -50,8 +50,8 @@ export function moveCommands(context: AppContext, judging: Judging) {
     'moves.edit': function* ({ id, basedOn, changed: { placeId, when }, together, work: _, ...answers }) {
       const { moves } = context.yard();
       const move = asShown(id, basedOn);
-      checkMove(context, { placeId: placeId ?? move.placeId, since: (when ?? move).since });
       yield* inSlices(together ? alike(context.yard(), move) : [move], (slice) => {
+        checkMove(context, { placeId: placeId ?? move.placeId, since: (when ?? move).since });
         for (const each of slice) {
           const dated = when && { ...when, ...answers };
           if (dated) checkSawnBefore(context, [each.boardId], dated);

@@ -149,6 +149,8 @@ export function* moveBoards(
   const stackIds = new Set<number>();
   yield* inSlices(boardIds, (slice) => {
     const found = boards.versionsOf(slice);
+    // Another window closed the place meanwhile.
+    checkMove(context, to);
     checkInYard(context, slice);
     checkSawnBefore(context, slice, to);
     for (const { stackId } of found) stackIds.add(stackId);
