@@ -142,7 +142,7 @@ function allProbedOf(boards: readonly BoardStanding[]): Message {
     ? message('stack-plan.all-probed-no-average', counts)
     : message('stack-plan.all-probed', {
         ...counts,
-        questionable: boards.length - averages.length,
+        unaveraged: boards.length - averages.length,
         averaged: averages.length,
         averagePct: mean(averages),
         averagesInterval: { minPct: Math.min(...averages), maxPct: Math.max(...averages) },

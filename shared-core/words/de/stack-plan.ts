@@ -15,9 +15,9 @@ export const stackPlan = {
   'stack-plan.next.none-until': 'Heute muss kein Brett gemessen werden. Das nächste ist am {probeOn} fällig.',
 
   'stack-plan.all-probed':
-    '{boards, plural, one {Das Brett ist gemessen.} =2 {Beide sind gemessen.} other {Alle # sind gemessen.}} Mittel {averagePct}{averaged, plural, one {} other {, Bretter {averagesInterval}}}{questionable, plural, =0 {} other { (# fraglich, nicht verwendet)}}. {ready, plural, =0 {{boards, plural, one {Es ist nicht fertig.} other {Keines ist fertig.}}} one {{boards, plural, one {Es ist fertig.} other {{ready} ist fertig.}}} other {{boards, plural, one {Es ist fertig.} other {{ready} sind fertig.}}}}',
+    '{boards, plural, one {Das Brett ist gemessen.} =2 {Beide sind gemessen.} other {Alle # sind gemessen.}} Mittel {averagePct}{averaged, plural, one {} other {, Bretter {averagesInterval}}}{unaveraged, plural, =0 {} one { (# Brett ohne verlässliches Mittel)} other { (# Bretter ohne verlässliches Mittel)}}. {ready, plural, =0 {{boards, plural, one {Es ist nicht fertig.} other {Keines ist fertig.}}} one {{boards, plural, one {Es ist fertig.} other {{ready} ist fertig.}}} other {{boards, plural, one {Es ist fertig.} other {{ready} sind fertig.}}}}',
   'stack-plan.all-probed-no-average':
-    '{boards, plural, one {Das Brett ist gemessen.} =2 {Beide sind gemessen.} other {Alle # sind gemessen.}} Kein Mittel: Alle Messwerte sind fraglich. {ready, plural, =0 {{boards, plural, one {Es ist nicht fertig.} other {Keines ist fertig.}}} one {{boards, plural, one {Es ist fertig.} other {{ready} ist fertig.}}} other {{boards, plural, one {Es ist fertig.} other {{ready} sind fertig.}}}}',
+    '{boards, plural, one {Das Brett ist gemessen.} =2 {Beide sind gemessen.} other {Alle # sind gemessen.}} Kein verlässliches Mittel. {ready, plural, =0 {{boards, plural, one {Es ist nicht fertig.} other {Keines ist fertig.}}} one {{boards, plural, one {Es ist fertig.} other {{ready} ist fertig.}}} other {{boards, plural, one {Es ist fertig.} other {{ready} sind fertig.}}}}',
 
   'stack-plan.next.nothing-known': 'Noch keine Messwerte und keine Prognose.',
   'stack-plan.next.never-probed':

@@ -14,9 +14,9 @@ export const stackPlan = {
   'stack-plan.next.none-until': 'No board needs probing today. The next is due on {probeOn}.',
 
   'stack-plan.all-probed':
-    '{boards, plural, one {The board is probed.} =2 {Both are probed.} other {All # are probed.}} Average {averagePct}{averaged, plural, one {} other {, boards {averagesInterval}}}{questionable, plural, =0 {} other { (# questionable not used)}}. {ready, plural, =0 {{boards, plural, one {It is not ready.} other {None is ready.}}} other {{boards, plural, one {It is ready.} other {{ready} ready.}}}}',
+    '{boards, plural, one {The board is probed.} =2 {Both are probed.} other {All # are probed.}} Average {averagePct}{averaged, plural, one {} other {, boards {averagesInterval}}}{unaveraged, plural, =0 {} one { (# board has no reliable average)} other { (# boards have no reliable average)}}. {ready, plural, =0 {{boards, plural, one {It is not ready.} other {None is ready.}}} other {{boards, plural, one {It is ready.} other {{ready} ready.}}}}',
   'stack-plan.all-probed-no-average':
-    '{boards, plural, one {The board is probed.} =2 {Both are probed.} other {All # are probed.}} No average: all readings are questionable. {ready, plural, =0 {{boards, plural, one {It is not ready.} other {None is ready.}}} other {{boards, plural, one {It is ready.} other {{ready} ready.}}}}',
+    '{boards, plural, one {The board is probed.} =2 {Both are probed.} other {All # are probed.}} No reliable average. {ready, plural, =0 {{boards, plural, one {It is not ready.} other {None is ready.}}} other {{boards, plural, one {It is ready.} other {{ready} ready.}}}}',
 
   'stack-plan.next.nothing-known': 'No readings and no forecast yet.',
   'stack-plan.next.never-probed':

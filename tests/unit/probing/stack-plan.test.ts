@@ -166,13 +166,20 @@ describe('a stack of which every board was probed', () => {
     expect(planStack([...boards, board(null, 9)], endUse, 0.9).allProbed).toBeNull();
   });
 
+  test('does not call a board questionable whose shell alone was read', () => {
+    const shellAlone = board('keep-drying', null);
+    expect(inEnglish(planStack([board('ready', 7), shellAlone], endUse, 0.9).allProbed!)).not.toContain(
+      'questionable',
+    );
+  });
+
   test('leaves out an average that cannot be relied on', () => {
     const questionable = board('probe-again', null);
     expect(inEnglish(planStack([board('ready', 7), questionable], endUse, 0.9).allProbed!)).toBe(
-      'Both are probed. Average 7.0% (1 questionable not used). 1 ready.',
+      'Both are probed. Average 7.0% (1 board has no reliable average). 1 ready.',
     );
     expect(inEnglish(planStack([questionable], endUse, 0.9).allProbed!)).toBe(
-      'The board is probed. No average: all readings are questionable. It is not ready.',
+      'The board is probed. No reliable average. It is not ready.',
     );
   });
 });
