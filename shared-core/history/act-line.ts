@@ -178,7 +178,7 @@ function told(change: TableChange, all: Changes): Told[] {
     case 'round:edited':
       return first ? roundEdited(change, first) : [];
     case 'reading:added':
-      return [readingAdded(change)];
+      return [readingAdded(change, all.get('amendment:added'))];
     case 'amendment:added':
       return isReadingMoved(all) ? [readingsMoved(change, all.get('reading:added'))] : amended(change);
     case 'wood_temperature:added':
@@ -350,11 +350,16 @@ function ownFit(record: ChangedRecord | undefined): Told {
     : message('act.own-fit-off', { speciesName });
 }
 
-function readingAdded(change: TableChange): Told {
+/** @param amended  what was saved beside it: whether the meter showed only that it is above the value */
+function readingAdded(change: TableChange, amended: TableChange | undefined): Told {
   const { raw, unit } = change.records[0]?.values ?? {};
   const some = { rows: change.rows, recordName: nameOf(change) };
   if (typeof raw !== 'number' || change.rows > 1) return message('act.readings.added', some);
-  return message('act.reading.added', { recordName: some.recordName, reading: shownValue(raw, unit) });
+  const value = shownValue(raw, unit);
+  const reading = amended?.records.some(isOf('isAbove'))
+    ? message('act.value.above', { reading: value })
+    : value;
+  return message('act.reading.added', { recordName: some.recordName, reading });
 }
 
 function shownValue(raw: number, unit: SavedValue | undefined): Message {

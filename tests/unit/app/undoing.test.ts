@@ -257,6 +257,19 @@ describe('the list of what was done', () => {
     ]);
   });
 
+  test('says that the meter showed only more than a value', async () => {
+    const round = await yard.beginRound();
+    await doing('rounds.saveTyped', {
+      roundId: round.id,
+      boardId: yard.boards[1]!.id,
+      spotIndex: 0,
+      newestReadingId: null,
+      raw: 30,
+      isAbove: true,
+    });
+    expect((await lines())[0]).toBe('Reading >30% saved on board WAL-02.');
+  });
+
   test('of a board has only what changed that board', async () => {
     const round = await yard.beginRound();
     await doing('boards.edit', { id: yard.boards[1]!.id, basedOn: 1, changed: { note: 'Knot' } });
