@@ -171,7 +171,7 @@ describe('How many to probe', () => {
       averaged: 6,
       averagePct: 7.7,
       averagesInterval,
-      questionable: 0,
+      unaveraged: 0,
       ready: 4,
     });
     open(stackOrder(), plan({ probed: 6, boards: 6, next: [], allProbed }));
