@@ -84,6 +84,26 @@ test('a long name breaks within its card, its page and its forms', async ({ pint
   }
 });
 
+test('a stack with a long name breaks where its place lists it', async ({ pintally: { page } }) => {
+  await openDemoYard(page);
+  await page.getByRole('article').first().getByRole('link').first().click();
+  await page.getByRole('button', { name: 'More', exact: true }).first().click();
+  await page.getByRole('menuitem', { name: 'Edit stack' }).click();
+  const form = page.getByRole('dialog');
+  await form.getByLabel('Name').fill(LONG);
+  await form.getByRole('button', { name: 'Save' }).click();
+  await expect(form).toHaveCount(0);
+  for (const width of [1280, 320]) {
+    await page.setViewportSize({ width, height: 860 });
+    await goTo(page, 'Places');
+    const stack = page.getByRole('link', { name: LONG });
+    await expect(stack).toBeVisible();
+    expect.soft(await burst(page), `at ${width} px`).toEqual([]);
+    expect.soft((await stack.boundingBox())?.height, `to be pressed at ${width} px`).toBeGreaterThanOrEqual(44);
+  }
+  await picture(page, 'long-stack-at-its-place');
+});
+
 test('a meter with a long name breaks on its page, in the round and in its choice', async ({
   pintally: { page },
 }) => {
