@@ -42,8 +42,8 @@ const nearSensorSchema = z.object({
 /** What is in reach, as far as it was looked for. */
 export const nearSensorsSchema = z.object({
   isSearching: z.boolean(),
-  /** A meter has the radio, so that nothing can be looked for. */
-  isBusy: z.boolean(),
+  /** What has the radio, so that nothing can be looked for; null where it is free. */
+  busyWith: z.enum(['meter', 'meter-search']).nullable(),
   /** Why nothing can be heard, as without Bluetooth; null where it can. */
   problem: messageSchema.nullable(),
   /** The strongest first. */

@@ -96,9 +96,18 @@ export function createSensorDesk(
     context.changed(['sensors']);
   }
 
-  const isFree = (): boolean => link.current().kind !== 'bluetooth';
+  /** A search for meters that failed has let go of the adapter. */
+  function isFree(): boolean {
+    const { kind, state } = link.current();
+    return kind !== 'bluetooth' || (state.phase === 'failed' && state.deviceId === null);
+  }
   /** A meter that is being connected to, or searched for, comes first. */
   const isBesideMeter = (): boolean => !isFree() && link.current().state.phase === 'live';
+
+  function busyWith(): NearSensors['busyWith'] {
+    if (isFree() || isBesideMeter()) return null;
+    return link.current().state.phase === 'scanning' ? 'meter-search' : 'meter';
+  }
 
   function stopSearch(): void {
     if (searchTimer === null) return;
@@ -317,7 +326,7 @@ export function createSensorDesk(
 
   const nearSensors = (): NearSensors => ({
     isSearching: searchTimer !== null,
-    isBusy: !isFree() && !isBesideMeter(),
+    busyWith: busyWith(),
     problem: searchTimer === null ? null : problem,
     sensors: near
       .all()
@@ -367,8 +376,8 @@ export function createSensorDesk(
       'sensors.read': async ({ id }) => {
         const sensor = openSensor(context, id);
         const { deviceId, name: sensorName } = sensor;
-        if (!isFree() && !isBesideMeter())
-          throw new Refusal(message('refusal.sensor-radio-busy', { sensorName }));
+        const busy = busyWith();
+        if (busy !== null) throw new Refusal(message(`refusal.sensor-busy.${busy}`, { sensorName }));
         if (!isFree() && isProbing())
           throw new Refusal(message('refusal.sensor-while-probing', { sensorName }));
         stopSearch();

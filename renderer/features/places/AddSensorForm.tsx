@@ -63,16 +63,16 @@ export function AddSensorForm({
       onClose={onClose}
     >
       <Await of={[near, known]}>
-        {({ sensors, isBusy, isSearching, problem }, added) => {
+        {({ sensors, busyWith, isSearching, problem }, added) => {
           const fresh = sensors.filter(
             ({ deviceId }) => !added.some((sensor) => sensor.deviceId === deviceId),
           );
           return (
             <>
-              {isBusy && <Banner kind="caution">{say('sensors.busy')}</Banner>}
+              {busyWith && <Banner kind="caution">{say(`sensors.busy.${busyWith}`)}</Banner>}
               {problem && <Banner kind="caution">{say(problem)}</Banner>}
               <p aria-live="polite">
-                {(fresh.length > 0 || !(isBusy || problem)) &&
+                {(fresh.length > 0 || !(busyWith || problem)) &&
                   say(isSearching ? 'sensors.searching' : 'sensors.searched', { sensors: fresh.length })}
               </p>
               <Select

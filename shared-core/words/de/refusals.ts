@@ -298,8 +298,10 @@ export const refusals = {
     'Spitzen sind im Holz, daher wird {sensorName} jetzt nicht gelesen. Ziehen Sie sie heraus, und lesen Sie noch einmal.',
   'refusal.sensor-silent-beside':
     '{sensorName} hat nicht geantwortet, während das Messgerät verbunden ist. Holen Sie den Sensor näher heran, oder trennen Sie das Messgerät, und lesen Sie noch einmal.',
-  'refusal.sensor-radio-busy':
-    'Das Messgerät benutzt Bluetooth, daher lässt sich {sensorName} nicht lesen. Trennen Sie das Messgerät, und lesen Sie noch einmal.',
+  'refusal.sensor-busy.meter':
+    'Ein Messgerät belegt Bluetooth, daher lässt sich {sensorName} nicht lesen. Drücken Sie auf der Seite „Messgerät“ auf „Trennen“, und lesen Sie noch einmal.',
+  'refusal.sensor-busy.meter-search':
+    'Pintally sucht Messgeräte, daher lässt sich {sensorName} nicht lesen. Drücken Sie auf der Seite „Messgerät“ auf „Anhalten“, und lesen Sie noch einmal.',
   'refusal.sensor-silent':
     '{sensorName} hat nicht geantwortet. Holen Sie den Sensor näher heran, prüfen Sie seine Batterie, und lesen Sie noch einmal.',
   'refusal.sensor-later':

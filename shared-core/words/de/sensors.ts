@@ -16,8 +16,10 @@ export const sensors = {
     'Sucht Sensoren: {sensors, plural, =0 {noch keiner} one {# in Reichweite} other {# in Reichweite}}.',
   'sensors.searched':
     '{sensors, plural, =0 {Kein Sensor in Reichweite.} one {# Sensor in Reichweite.} other {# Sensoren in Reichweite.}}',
-  'sensors.busy':
-    'Das Messgerät benutzt Bluetooth. Trennen Sie es auf der Seite „Messgerät“, um Sensoren zu suchen.',
+  'sensors.busy.meter':
+    'Ein Messgerät belegt Bluetooth. Drücken Sie auf der Seite „Messgerät“ auf „Trennen“, um Sensoren zu suchen.',
+  'sensors.busy.meter-search':
+    'Pintally sucht Messgeräte. Drücken Sie auf der Seite „Messgerät“ auf „Anhalten“, um Sensoren zu suchen.',
   'sensors.what': 'Was er misst',
   'sensors.what.air': 'Das Klima hier',
   'sensors.what.probe': 'Das Holz, eingestochen',

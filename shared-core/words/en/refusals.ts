@@ -259,8 +259,10 @@ export const refusals = {
     'Pins are in, so {sensorName} is not read now. Pull the pins, then read again.',
   'refusal.sensor-silent-beside':
     '{sensorName} did not answer while the meter is connected. Bring it nearer, or disconnect the meter, and read again.',
-  'refusal.sensor-radio-busy':
-    'The meter is using Bluetooth, so {sensorName} cannot be read. Disconnect the meter, then read again.',
+  'refusal.sensor-busy.meter':
+    'Bluetooth is in use for a meter, so {sensorName} cannot be read. On the Meter page, press Disconnect, then read again.',
+  'refusal.sensor-busy.meter-search':
+    'Pintally is looking for meters, so {sensorName} cannot be read. On the Meter page, press Stop, then read again.',
   'refusal.sensor-silent': '{sensorName} did not answer. Bring it nearer, check its battery, and read again.',
   'refusal.sensor-later': 'This day is still to come. Nothing was saved. Choose another day.',
   'refusal.air-later': 'This day is still to come. Nothing was saved. Choose another day.',

@@ -15,7 +15,10 @@ export const sensors = {
     'Looking for sensors: {sensors, plural, =0 {none yet} one {# in reach} other {# in reach}}.',
   'sensors.searched':
     '{sensors, plural, =0 {No sensor in reach.} one {# sensor in reach.} other {# sensors in reach.}}',
-  'sensors.busy': 'The meter is using Bluetooth. Disconnect it on the Meter page to look for sensors.',
+  'sensors.busy.meter':
+    'Bluetooth is in use for a meter. On the Meter page, press Disconnect to look for sensors.',
+  'sensors.busy.meter-search':
+    'Pintally is looking for meters. On the Meter page, press Stop to look for sensors.',
   'sensors.what': 'What it measures',
   'sensors.what.air': 'The air here',
   'sensors.what.probe': 'Wood, by a probe',

@@ -20,6 +20,14 @@ export class HandHeldMeter extends MeterLink {
     });
     this.describe(handHeld);
   }
+  /** No radio can look for it. */
+  failToSearch(): void {
+    this.setState('failed', message('meter.adapter.stopped'), { deviceId: null, deviceName: null });
+  }
+  beConnecting(): void {
+    const hand = { deviceId: 'hand', deviceName: 'Hand-held' };
+    this.setState('connecting', message('meter.state.connecting', { meterName: 'Hand-held' }), hand);
+  }
   /** Live, but sends nothing for so long. */
   beSilent(seconds: number): void {
     this.atMs += seconds * 1000;

@@ -184,14 +184,32 @@ test('a search says why nothing can be heard', async () => {
 });
 
 test('a meter uses Bluetooth first', async () => {
-  const { add, command, query, radio } = await yardWithSensors();
+  const { add, command, query, radio, meter } = await yardWithSensors();
   const { id } = await add('probe');
   await command('sensors.search', { isOn: true });
   expect(await query('sensors.near', {})).toMatchObject({ isSearching: true, sensors: [{ name: 'Wall' }] });
   await command('meter.scan', {});
   expect(radio.releases).toBeGreaterThan(0);
-  expect(await query('sensors.near', {})).toMatchObject({ isSearching: false, isBusy: true });
-  await expect(command('sensors.read', { id })).rejects.toThrow('The meter is using Bluetooth');
+  expect(await query('sensors.near', {})).toMatchObject({ isSearching: false, busyWith: 'meter-search' });
+  await expect(command('sensors.read', { id })).rejects.toThrow(
+    'Pintally is looking for meters, so Wall cannot be read. On the Meter page, press Stop,',
+  );
+  meter.beConnecting();
+  expect(await query('sensors.near', {})).toMatchObject({ busyWith: 'meter' });
+  await expect(command('sensors.read', { id })).rejects.toThrow(
+    'Bluetooth is in use for a meter, so Wall cannot be read. On the Meter page, press Disconnect',
+  );
+});
+
+test('a search for meters that failed leaves Bluetooth to the sensors', async () => {
+  const { add, command, query, meter } = await yardWithSensors();
+  const { id } = await add('probe');
+  await command('meter.scan', {});
+  meter.failToSearch();
+  expect(await query('sensors.near', {})).toMatchObject({ busyWith: null });
+  expect(await command('sensors.search', { isOn: true })).toMatchObject({ isSearching: true });
+  await command('sensors.search', { isOn: false });
+  expect(await command('sensors.read', { id })).toMatchObject({ tempC: 18 });
 });
 
 const wall = { name: 'Wall', rssiDbm: -60 };
@@ -243,7 +261,7 @@ describe('beside a meter', () => {
     meter.emit('overheard', { ...wall, deviceId: 's1', tempC: null, rh: null });
     expect(await query('sensors.near', {})).toMatchObject({
       isSearching: true,
-      isBusy: false,
+      busyWith: null,
       sensors: [{ name: 'Wall' }],
     });
     await command('sensors.search', { isOn: false });

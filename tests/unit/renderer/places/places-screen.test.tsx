@@ -228,16 +228,22 @@ describe('Places', () => {
     await expectNoBarriers();
   });
 
-  test('while a meter uses Bluetooth, nothing is said of sensors in reach', async () => {
-    const near = { isSearching: false, isBusy: true, problem: null, sensors: [] };
-    const { user } = open([aPlace('Pole shed', 60)], {
-      'sensors.search': () => near,
-      'sensors.near': () => near,
-    });
-    await user.click(await screen.findByRole('button', { name: 'Add a sensor at Pole shed' }));
-    expect(await screen.findByText(/^The meter is using Bluetooth\./)).toBeTruthy();
-    expect(screen.queryByText(/in reach/)).toBeNull();
-  });
+  test.each([
+    ['meter', 'Bluetooth is in use for a meter. On the Meter page, press Disconnect to look for sensors.'],
+    ['meter-search', 'Pintally is looking for meters. On the Meter page, press Stop to look for sensors.'],
+  ] as const)(
+    'while Bluetooth is in use for a %s, nothing is said of sensors in reach',
+    async (busyWith, said) => {
+      const near = { isSearching: false, busyWith, problem: null, sensors: [] };
+      const { user } = open([aPlace('Pole shed', 60)], {
+        'sensors.search': () => near,
+        'sensors.near': () => near,
+      });
+      await user.click(await screen.findByRole('button', { name: 'Add a sensor at Pole shed' }));
+      expect(await screen.findByText(said)).toBeTruthy();
+      expect(screen.queryByText(/in reach/)).toBeNull();
+    },
+  );
 
   test('where readings tell of other air, the EMC is theirs, and the card says what typical air gives', async () => {
     open([aPlace('Pole shed', 60, { airOffset: { offsetPct: -2, boards: 6 } })]);
