@@ -99,7 +99,9 @@ test('a stack with a long name breaks where its place lists it', async ({ pintal
     const stack = page.getByRole('link', { name: LONG });
     await expect(stack).toBeVisible();
     expect.soft(await burst(page), `at ${width} px`).toEqual([]);
-    expect.soft((await stack.boundingBox())?.height, `to be pressed at ${width} px`).toBeGreaterThanOrEqual(44);
+    expect
+      .soft((await stack.boundingBox())?.height, `to be pressed at ${width} px`)
+      .toBeGreaterThanOrEqual(44);
   }
   await picture(page, 'long-stack-at-its-place');
 });
