@@ -72,6 +72,12 @@ describe('why an average is at an end of what was read', () => {
     ['within what was read', estimated('average', 0.21 * THICKNESS_MM, [15, 16, 15.5])],
   ])('is left out %s', (_, { whyAverage }) => expect(whyAverage).toBeUndefined());
 
+  test('names the end, the part and how that is, so that a language can say each', () => {
+    const facts = { where: 'highest', part: 'core', how: 'wetter' };
+    expect(whyAverage(16, [15.4, 15.7, 16], 3)).toEqual({ code: 'board.why-average', facts });
+    expect(whyAverage(16, [15.4, 15.7, 16], -3)?.facts).toEqual({ ...facts, part: 'faces' });
+  });
+
   test('is left out where it is as good as the mean of two', () => {
     expect(whyAverage(15.4, [15.4, 15.5], 3)).toBeNull();
     expect(whyAverage(15.3, [15.3, 15.7], 3)).not.toBeNull();
