@@ -214,9 +214,11 @@ test.describe('in German', () => {
     const restore = page.getByRole('button', { name: /^Die Sicherung vom .* wiederherstellen$/ });
     await restore.click();
     await page.getByRole('dialog').getByRole('button', { name: 'Diese Sicherung wiederherstellen' }).click();
+    await expect(page.getByRole('button', { name: 'Wiederherstellen rückgängig machen' })).toBeVisible();
+    await expect(restore).toHaveCount(2);
     // The longest word of a reason.
     await expect(page.getByText('Vor einem Wiederherstellen').first()).toBeVisible();
-    for (const width of [1280, 900, 720, 680, 640]) {
+    for (const width of [1280, 900, 800, 720, 680, 640]) {
       await page.setViewportSize({ width, height: 860 });
       await settled(page);
       for (const button of await restore.all()) {
