@@ -3,7 +3,7 @@ import { type CoreHistory, reaches } from '../../../shared-core/probing/readings
 import { DAY_MS } from '../../../shared-core/time.ts';
 import type { Forecast } from '../../../shared-core/wood/drying/forecast.ts';
 import type { YardReader } from '../../store/yard.ts';
-import { type AppContext, orRefuse } from '../context.ts';
+import type { AppContext } from '../context.ts';
 import type { Assessing } from '../judging/assessing.ts';
 import type { Judging } from '../judging/judging.ts';
 import { boardToForecast, type PreparedBoard } from './board-to-forecast.ts';
@@ -53,7 +53,10 @@ export async function makeCoreHistory(
   const newest = newestRoundOf(yard, boardId);
   if (row === undefined || newest === null || !needsCoreHistory(row)) return;
   const { roundId, afterRoundId } = newest;
-  const atMs = Date.parse(orRefuse(yard.readings.ofBoard(boardId, roundId)[0], 'reading').takenAt);
+  const [first] = yard.readings.ofBoard(boardId, roundId);
+  // They were taken back, or are another board's now.
+  if (first === undefined) return;
+  const atMs = Date.parse(first.takenAt);
   const known = yard.coreHistories.of({ boardId, afterRoundId });
   if (known && reaches(known, atMs)) return;
   const rounds = yard.readings.roundsOfBoard(boardId).slice(0, -1);

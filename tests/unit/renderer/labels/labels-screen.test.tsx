@@ -449,7 +449,7 @@ describe('What labels show', () => {
     const { user } = await openWithAll({ 'settings.edit': answerSettings });
     const codes = () =>
       screen.getByRole('img', { name: /^Preview/ }).querySelectorAll('path[stroke=none]').length;
-    expect(codes()).toBe(4);
+    await vi.waitFor(() => expect(codes()).toBe(4));
     await user.click(screen.getByRole('radio', { name: 'None' }));
     await vi.waitFor(() => expect(codes()).toBe(0));
     await user.click(screen.getByRole('radio', { name: 'Code 128' }));
