@@ -78,7 +78,8 @@ export function createOwnThread<Question, Answer>(script: string) {
         return;
       }
       waiting.delete(reply.id);
-      letProgramEnd(started);
+      // A thread that nobody waits for lets the program end. A listener added after this would undo it.
+      if (waiting.size === 0) started.unref();
       clearTimeout(asker?.limit);
       if ('fault' in reply) asker?.reject(new Error(reply.fault));
       else asker?.resolve(reply.answer);
@@ -92,11 +93,6 @@ export function createOwnThread<Question, Answer>(script: string) {
       refuseAll(error);
     }
     return started;
-  }
-
-  /** A thread that nobody waits for lets the program end. A listener added after this would undo it. */
-  function letProgramEnd(of: Worker): void {
-    if (waiting.size === 0) of.unref();
   }
 
   function refuseAll(error: Error): void {

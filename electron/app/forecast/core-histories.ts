@@ -54,7 +54,7 @@ export async function makeCoreHistory(
   if (row === undefined || newest === null || !needsCoreHistory(row)) return;
   const { roundId, afterRoundId } = newest;
   const [first] = yard.readings.ofBoard(boardId, roundId);
-  // They were taken back, or are another board's now.
+  // Rounds whose readings were all undone are listed, too (`lineage.ts`).
   if (first === undefined) return;
   const atMs = Date.parse(first.takenAt);
   const known = yard.coreHistories.of({ boardId, afterRoundId });

@@ -109,50 +109,45 @@ test('the stack that boards are put in is closed', async () => {
   expect(lost()).toEqual([]);
 });
 
-describe('while a stack is merged', () => {
+describe.each([
+  {
+    what: 'stack',
+    name: 'New',
+    add: newStack,
+    merge: mergeStacks,
+    close: (id: number, basedOn: number) => yard.command('stacks.close', { id, basedOn }),
+  },
+  {
+    what: 'place',
+    name: 'Loft',
+    add: newPlace,
+    merge: mergePlaces,
+    close: (id: number, basedOn: number) => yard.command('places.close', { id, basedOn }),
+  },
+])('while a $what is merged', ({ what, name, add, merge, close }) => {
   test('a board that is added to it comes along', async () => {
-    const { id } = await newStack();
-    expect(await meanwhile(mergeStacks(id), addLate)).toEqual(['done', 'done']);
-    expect(all(`SELECT count(*) FROM board WHERE stack_id = ${id}`)).toEqual([BOARDS + 3]);
+    const { id } = await add();
+    expect(await meanwhile(merge(id), addLate)).toEqual(['done', 'done']);
+    expect(all(`SELECT count(*) FROM board WHERE ${what}_id = ${id}`)).toEqual([BOARDS + 3]);
     expect(lost()).toEqual([]);
   });
 
-  test('a round of it is started', async () => {
-    const { id } = await newStack();
-    const start = () => yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
-    expect(await meanwhile(mergeStacks(id), start)).toEqual([
-      'Error: A round of Walnut is not finished. Nothing was changed. Finish the round first.',
-      'done',
-    ]);
-    expect(all(`SELECT count(*) FROM board WHERE stack_id = ${id}`)).toEqual([0]);
-  });
-
   test('the other is closed', async () => {
-    const { id, version } = await newStack();
-    const close = () => yard.command('stacks.close', { id, basedOn: version });
-    expect(await meanwhile(mergeStacks(id), close)).toEqual([
-      'Error: New is closed. Nothing was saved. Reopen it first.',
+    const { id, version } = await add();
+    expect(await meanwhile(merge(id), () => close(id, version))).toEqual([
+      `Error: ${name} is closed. Nothing was saved. Reopen it first.`,
       'done',
     ]);
     expect(lost()).toEqual([]);
   });
 });
 
-describe('while a place is merged', () => {
-  test('a board that is added there comes along', async () => {
-    const { id } = await newPlace();
-    expect(await meanwhile(mergePlaces(id), addLate)).toEqual(['done', 'done']);
-    expect(all(`SELECT count(*) FROM board WHERE place_id = ${id}`)).toEqual([BOARDS + 3]);
-    expect(lost()).toEqual([]);
-  });
-
-  test('the other is closed', async () => {
-    const { id, version } = await newPlace();
-    const close = () => yard.command('places.close', { id, basedOn: version });
-    expect(await meanwhile(mergePlaces(id), close)).toEqual([
-      'Error: Loft is closed. Nothing was saved. Reopen it first.',
-      'done',
-    ]);
-    expect(lost()).toEqual([]);
-  });
+test('a round is started of a stack that is merged', async () => {
+  const { id } = await newStack();
+  const start = () => yard.command('rounds.start', { stackId: yard.stack.id, woodTempC: 20 });
+  expect(await meanwhile(mergeStacks(id), start)).toEqual([
+    'Error: A round of Walnut is not finished. Nothing was changed. Finish the round first.',
+    'done',
+  ]);
+  expect(all(`SELECT count(*) FROM board WHERE stack_id = ${id}`)).toEqual([0]);
 });
